@@ -1,0 +1,95 @@
+"""What the planner refuses, each with a code, the fields that explain it and a sentence that says what to do."""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar
+
+Pointer = tuple[str | int, ...]
+
+
+class PlanningError(ValueError):
+    """A refusal. `code` is for programs, `str()` for people, `pointer` is the path into the input."""
+
+    code: ClassVar[str] = "planning-refused"
+    sentence: ClassVar[str] = "{reason}"
+
+    def __init__(self, *, at: Pointer = (), **fields: Any) -> None:
+        self.pointer = at
+        self.fields = fields
+        super().__init__(self.sentence.format(**fields))
+
+    def below(self, *prefix: str | int) -> PlanningError:
+        """The same refusal seen from further out: `prefix` is put before its path."""
+        self.pointer = (*prefix, *self.pointer)
+        return self
+
+
+class UnknownTooth(PlanningError):
+    code = "unknown-tooth"
+    sentence = "'{designation}' is no tooth in {notation}. {hint}"
+
+
+class ToothNotPlanned(PlanningError):
+    code = "charted-not-planned"
+    sentence = "Tooth {tooth} can be charted but not planned here: {reason}. Ask your supervisor."
+
+
+class LengthOutOfBounds(PlanningError):
+    code = "length-out-of-bounds"
+    sentence = "{what}: {value_mm} mm lies outside {least_mm}–{most_mm} mm. Check the figure and its unit."
+
+
+class ReadingNotUsable(PlanningError):
+    code = "reading-not-usable"
+    sentence = "{canal}: {reason}"
+
+
+class NoCanals(PlanningError):
+    code = "no-canals"
+    sentence = "A plan needs at least one canal. Add the canals of tooth {tooth}."
+
+
+class CanalsDoNotFit(PlanningError):
+    code = "canals-do-not-fit"
+    sentence = "{reason}"
+
+
+class JunctionBeyondCanal(PlanningError):
+    code = "junction-beyond-canal"
+    sentence = (
+        "{canal}: a junction {from_terminus_mm} mm from the terminus lies outside its length of {length_mm} mm. "
+        "Check the reading."
+    )
+
+
+class InstrumentTooShort(PlanningError):
+    code = "instrument-too-short"
+    sentence = (
+        "{instrument} is {length_mm} mm long and reaches {reach_mm} mm with its stop on; {canal} needs {need_mm} mm. "
+        "Choose a longer one."
+    )
+
+
+class KitLacks(PlanningError):
+    code = "kit-lacks-instrument"
+    sentence = "The kit has no {wanted}, which {technique} needs for {canal}. Add it or choose otherwise."
+
+
+class MotionNotAccepted(PlanningError):
+    code = "motion-not-accepted"
+    sentence = "{technique} is written for {accepted} motion; {instrument} is {motion}. Use a technique made for it."
+
+
+class InstrumentNotDescribed(PlanningError):
+    code = "instrument-not-described"
+    sentence = "{instrument}: {reason}"
+
+
+class TechniqueNotUsable(PlanningError):
+    code = "technique-not-usable"
+    sentence = "{where}: {reason}"
+
+
+class TooMuchWork(PlanningError):
+    code = "too-much-work"
+    sentence = "{reason}"

@@ -1,0 +1,142 @@
+"""Everything a plan is computed from, in one frozen value: nothing is looked up elsewhere, nothing is current time."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Literal
+
+from planning.instruments import Instrument
+from planning.lengths import Reading, Resorption
+from planning.techniques import Setting, Technique
+
+
+class Finding(StrEnum):
+    """Whether the canal's orifice has been seen."""
+
+    EXPECTED = "expected"
+    FOUND = "found"
+    SEARCHED_NOT_FOUND = "searched_not_found"
+
+
+class Anatomy(StrEnum):
+    USUAL = "usual"
+    FUSED_OR_C_SHAPED = "fused_or_c_shaped"
+    CHARTED_BY_SUPERVISOR = "charted_by_supervisor"
+    """An unusual tooth, a third molar for instance, whose canals a supervisor entered."""
+
+
+class Pattern(StrEnum):
+    """How the canals of one root run from orifices to foramina."""
+
+    SEPARATE = "separate"
+    JOIN = "2-1"
+    DIVIDE = "1-2"
+    JOIN_AND_DIVIDE = "2-1-2"
+    DIVIDE_AND_JOIN = "1-2-1"
+    UNKNOWN = "unknown"
+
+
+class Irrigant(StrEnum):
+    WATER = "water"
+    SALINE = "saline"
+    SODIUM_HYPOCHLORITE = "sodium_hypochlorite"
+    CHLORHEXIDINE = "chlorhexidine"
+    EDTA = "edta"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Junction:
+    """Where a joining canal meets the main one, measured once."""
+
+    from_terminus_mm: float
+    """Distance from the common terminus."""
+    method: Literal["cone_mark", "two_instruments", "image_estimate"]
+    """An image estimate opens nothing."""
+    at_length_mm: float | None = None
+    """The joining canal's length when it was measured; a later change of length does not move the junction."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalInput:
+    name: str
+    root: str
+    reference_point: str
+    finding: Finding = Finding.FOUND
+    readings: tuple[Reading, ...] = ()
+    resorption: Resorption = Resorption.NONE
+    junction: Junction | None = None
+    curvature_deg: float | None = None
+    curve_start_mm: float | None = None
+    """From the reference point to where the first curve begins."""
+    orifice_mm: float | None = None
+    """From the reference point to the orifice."""
+    apex_mm: float | None = None
+    """Width of the apical opening where it was seen to be wide."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RootInput:
+    name: str
+    pattern: Pattern = Pattern.UNKNOWN
+    main_canal: str | None = None
+    """Which canal goes to the terminus where two join: chosen by a person, never by list order."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Needle:
+    """An irrigation needle."""
+
+    gauge: int
+    tip: Literal["open", "side_vented"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kit:
+    name: str
+    instruments: tuple[Instrument, ...]
+    needles: tuple[Needle, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalChoice:
+    canal: str
+    final_size: int | None = None
+    """ISO size at the end; none takes the proposed one."""
+    reason: str = ""
+    """Why it lies outside the advised range."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choices:
+    needle: Needle
+    irrigant: Irrigant = Irrigant.WATER
+    final_rinse: tuple[Irrigant, ...] = ()
+    """In order; empty means the working irrigant alone."""
+    series_taper: int | None = None
+    """Taper of the shaping series where the kit has several."""
+    glide_path_to_size: int | None = None
+    """Last glide-path size; none takes the technique's."""
+    canals: tuple[CanalChoice, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanInput:
+    """One tooth to be planned."""
+
+    tooth: str
+    """ISO 3950 designation."""
+    setting: Setting
+    canals: tuple[CanalInput, ...]
+    kit: Kit
+    technique: Technique
+    choices: Choices
+    roots: tuple[RootInput, ...] = ()
+    isolated: bool = False
+    """Dam in place and tight: in the clinic nothing opens without it."""
+    root_filled: bool = False
+    perforation: bool = False
+    anatomy: Anatomy = Anatomy.USUAL
+    thresholds: dict[str, float] = field(default_factory=dict)
+    """The programme's own values in place of figures of the data tables, by key."""
+    form: Literal[1] = 1

@@ -1,0 +1,193 @@
+"""What a plan says: the value that is stored, hashed, approved, drawn and printed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Literal
+
+from planning.graph import RunSheet, Target
+from planning.lengths import Length
+
+
+class Severity(StrEnum):
+    NOTE = "note"
+    CAUTION = "caution"
+    STOP = "stop"
+    """Withholds steps until it is resolved."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Caution:
+    code: str
+    severity: Severity
+    canal: str | None
+    says: str
+    do: str
+    """What to do about it."""
+    row: str
+    """The data row or rule it rests on."""
+    value: float | None = None
+    limit: float | None = None
+    unit: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToothNames:
+    iso: str
+    universal: str
+    palmer: str
+    palmer_glyph: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InstrumentName:
+    """An instrument as plans and screens name it."""
+
+    key: str
+    name: str
+    size: int
+    taper: int
+    motion: str
+    colour: str | None
+    """ISO 3630-1 colour name; never the only sign."""
+    setting_says: str
+    """Speed and torque as the programme typed them in, or that they are not stated."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProfilePoint:
+    from_reference_mm: float
+    diameter_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NeedleNow:
+    """How deep the needle may go once `after` has stood at length."""
+
+    after: str
+    at_most_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NeedleDepth:
+    ceiling_mm: float
+    now: tuple[NeedleNow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeRange:
+    """Advised range of the final size, each bound with its reason."""
+
+    least: int
+    most: int
+    proposed: int
+    reasons: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Withheld:
+    """What is not in the order of work yet, and why."""
+
+    from_phase: str
+    code: str
+    says: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalPlan:
+    canal: str
+    root: str
+    reference_point: str
+    length: Length
+    end_mm: float | None
+    """Deepest stop of a shaping instrument: the working length, or the junction for a joining canal."""
+    junction_mm: float | None
+    """Where this canal joins, from the reference point, before rounding."""
+    joins: str | None
+    """The main canal it joins."""
+    provisional: bool
+    """The stops rest on an estimate and will be computed again."""
+    final_size: int
+    final_taper: int
+    size_range: SizeRange
+    outline: tuple[ProfilePoint, ...]
+    """The shape once everything in the order of work has stood at its stop, reference point side first."""
+    needle: NeedleDepth | None
+    withheld: tuple[Withheld, ...]
+    run_sheet: RunSheet
+    expected_path: tuple[str, ...]
+    """Node ids in the order expected, loops walked as often as the technique expects."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stop:
+    canal: str
+    stop_mm: float
+    target: Target
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StopRow:
+    """One instrument, and its stop in each canal where it is used."""
+
+    instrument: InstrumentName
+    phase: str
+    stops: tuple[Stop, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrayStep:
+    """One taking-up of an instrument, and the canals it serves before it is put down."""
+
+    phase: str
+    instrument: str
+    canals: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrayOrder:
+    changes: int
+    steps: tuple[TrayStep, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrayItem:
+    """What to lay out, left to right in order of first use."""
+
+    instrument: InstrumentName
+    canals: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowUsed:
+    """A figure the plan rests on."""
+
+    key: str
+    value: float
+    unit: str
+    source: str
+    know: str
+    programme: bool
+    """The programme put its own value in its place."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    tooth: ToothNames
+    setting: str
+    technique: str
+    kit: str
+    irrigant: str
+    canals: tuple[CanalPlan, ...]
+    stop_table: tuple[StopRow, ...]
+    tray: TrayOrder
+    one_at_a_time: TrayOrder
+    tray_list: tuple[TrayItem, ...]
+    cautions: tuple[Caution, ...]
+    rows_used: tuple[RowUsed, ...]
+    planner_version: str
+    data_version: str
+    notice: str
+    form: Literal[1] = 1
