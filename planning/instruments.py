@@ -6,8 +6,16 @@ A size is the tip in hundredths of a millimetre, a taper hundredths of a millime
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cache
+
+from planning import tables
+from planning.errors import InstrumentNotDescribed
+from planning.tables import Figures
+
+HUNDREDTH_MM = 0.01  # ISO 3630-1 gives sizes and tapers in hundredths
 
 
 class Motion(StrEnum):
@@ -54,3 +62,63 @@ class Instrument:
     def key(self) -> str:
         """Distinguishes instruments of one size and taper by motion: 25/.04 continuous."""
         return f"{self.name} {self.motion}"
+
+
+@cache
+def _colours() -> Mapping[int, str]:
+    return {int(row["size"]): row["colour"] for row in tables.rows("sizes")}
+
+
+def sizes() -> tuple[int, ...]:
+    """The ISO 3630-1 series, smallest first."""
+    return tuple(_colours())
+
+
+def colour(size: int) -> str | None:
+    """ISO 3630-1 colour of a size; None where the series has no such size."""
+    return _colours().get(size)
+
+
+def size_above(size: int, steps: int = 1) -> int | None:
+    """The size `steps` further up the series; None past its end or from a size that is not in it."""
+    series = sizes()
+    if size not in series or series.index(size) + steps >= len(series):
+        return None
+    return series[series.index(size) + steps]
+
+
+def diameter_mm(instrument: Instrument, from_tip_mm: float) -> float:
+    """Diameter [mm] at a distance [mm] from the tip, up to the end of the cutting part (ISO 3630-1).
+
+    Past the cutting part, or past the largest flute, the diameter grows no more.
+    """
+    along = min(from_tip_mm, instrument.cutting_part_mm)
+    grown = instrument.size * HUNDREDTH_MM + instrument.taper * HUNDREDTH_MM * along
+    if instrument.largest_flute_mm is None:
+        return grown
+    return min(grown, instrument.largest_flute_mm)
+
+
+def reach_mm(instrument: Instrument, figures: Figures) -> float:
+    """How far [mm] the tip can go with a stop on the shaft and its setting still in view."""
+    return instrument.length_mm - figures["instrument.stop_and_grip"]
+
+
+def refuse_undescribed(instrument: Instrument, figures: Figures) -> None:
+    """Raises InstrumentNotDescribed where what the geometry needs is not stated."""
+    problems = (
+        (instrument.size <= 0 or instrument.taper < 0, "size", "size must be above 0 and taper not below 0."),
+        (
+            not 0 < instrument.cutting_part_mm <= instrument.length_mm,
+            "cutting_part_mm",
+            "the cutting part must be longer than 0 and not longer than the instrument.",
+        ),
+        (
+            instrument.taper >= figures["coronal.steep_taper"] and instrument.largest_flute_mm is None,
+            "largest_flute_mm",
+            "a taper this steep needs the largest diameter of its flutes: see the maker's instructions.",
+        ),
+    )
+    for wrong, where, reason in problems:
+        if wrong:
+            raise InstrumentNotDescribed(instrument=instrument.key, reason=reason, at=(where,))

@@ -1,119 +1,254 @@
-"""Readings of a canal's length, and the working length that follows from them, or *unsettled*."""
+"""From readings to a working length, or to *unsettled*.
+
+Readings are ranked and never averaged: an estimate and its check are not two measurements of one thing. The
+highest rank present gives the length; what else was measured only tests it.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from enum import StrEnum
-from typing import Literal
+
+from planning.errors import LengthOutOfBounds, ReadingNotUsable
+from planning.quantities import mm, said, stop_um, um
+from planning.readings import (
+    ApexLocator,
+    ConfirmingImage,
+    DirectSight,
+    Length,
+    LengthState,
+    PreOperativeImage,
+    Ratio,
+    Reading,
+    ReadingResult,
+    Resorption,
+)
+from planning.tables import Figures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PreOperativeImage:
-    """Tooth length on a pre-operative image, from the reference point to the radiographic apex."""
+class About:
+    """What a length needs to know of its canal besides the readings."""
 
-    tooth_mm: float
+    canal: str
     reference_point: str
-    after_flaring: bool = False
-    method: Literal["pre_operative_image"] = "pre_operative_image"
+    setting: str
+    """block | extracted | clinic."""
+    resorption: Resorption = Resorption.NONE
+    apex_mm: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ratio:
-    """An instrument of known length on the same image gives the scale."""
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """A reading worked out: its length in micrometres, or why it does not count."""
 
-    instrument_mm: float
-    instrument_on_image_mm: float
-    tooth_on_image_mm: float
-    reference_point: str
-    after_flaring: bool = False
-    method: Literal["ratio"] = "ratio"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ConfirmingImage:
-    """An instrument at a known stop, and where its tip lies on the image."""
-
-    set_mm: float
-    """The stop that was actually set."""
-    tip_short_mm: float
-    """How far the tip is short of the radiographic apex; below 0 it is past it."""
-    reference_point: str
-    after_flaring: bool = False
-    method: Literal["confirming_image"] = "confirming_image"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ApexLocator:
-    """An electronic reading, taken twice."""
-
-    read_mm: float
-    repeat_mm: float
-    mark: Literal["apex", "constriction"]
-    reference_point: str
-    stable: bool = True
-    """The display held still, in a moist and not flooded canal clear of metal."""
-    after_flaring: bool = False
-    method: Literal["apex_locator"] = "apex_locator"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DirectSight:
-    """The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen."""
-
-    seen_mm: float
-    reference_point: str
-    after_flaring: bool = False
-    method: Literal["direct_sight"] = "direct_sight"
-
-
-Reading = PreOperativeImage | Ratio | ConfirmingImage | ApexLocator | DirectSight
-
-
-class Resorption(StrEnum):
-    """What the image shows around the root's end; it decides the set-back."""
-
-    NONE = "none"
-    BONE = "bone"
-    BONE_AND_ROOT = "bone_and_root"
-
-
-class LengthState(StrEnum):
-    MISSING = "missing"
-    """No reading that counts."""
-    ESTIMATED = "estimated"
-    """Only estimates: good for exploring, not for shaping."""
-    SETTLED = "settled"
-    TO_SETTLE = "to_settle"
-    """Readings differ by little: the supervisor settles it at the hold point."""
-    UNSETTLED = "unsettled"
-    """Readings disagree, or a further image is due: nothing that shapes may go in."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReadingResult:
-    """What one reading says."""
-
-    method: str
-    working_length_mm: float | None
-    counts: bool
+    reading: Reading
+    length_um: int | None
     why: str
-    """Why it counts, or why it does not."""
+    image_again: bool = False
+
+    @property
+    def counts(self) -> bool:
+        return self.length_um is not None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Length:
-    """The working length of one canal and what it rests on."""
+def settle(readings: Sequence[Reading], about: About, figures: Figures) -> Length:
+    """The working length of one canal.
 
+    Raises LengthOutOfBounds and ReadingNotUsable (paths start at the reading's index) for readings that cannot
+    be right; readings that can be right but do not count are listed with the reason.
+    """
+    worked = [_work_out(number, reading, about, figures) for number, reading in enumerate(readings)]
+    latest = _latest(worked)
+    before = _measured([said_ for said_ in latest if not said_.reading.after_flaring], about, figures)
+    after = _measured([said_ for said_ in latest if said_.reading.after_flaring], about, figures)
+    outcome = _over_flaring(before, after, figures) or _estimated(latest, about, figures)
+    return _length(outcome, worked, latest, figures)
+
+
+@dataclass(frozen=True, slots=True)
+class _Outcome:
     state: LengthState
-    working_length_mm: float | None
-    """Before rounding."""
-    stop_mm: float | None
-    """Rounded down to half a millimetre."""
-    estimate_mm: float | None
-    """The estimated stop from the pre-operative image, for the first instrument."""
+    length_um: int | None
     rests_on: tuple[str, ...]
-    """Methods the length comes from."""
-    apart_mm: float | None
-    """Largest difference between readings that should agree."""
-    readings: tuple[ReadingResult, ...]
+    apart_um: int | None
     what_to_do: str
+
+
+# --- one reading -----------------------------------------------------------------------------------------------
+
+
+def _work_out(number: int, reading: Reading, about: About, figures: Figures) -> _Said:
+    _refuse_absurd(number, reading, figures)
+    if reading.reference_point != about.reference_point:
+        why = f"measured from {reading.reference_point}; the canal's reference point is {about.reference_point}"
+        return _Said(reading, None, why)
+    match reading:
+        case PreOperativeImage():
+            less = um(figures["allowance.image"])
+            return _Said(reading, um(reading.tooth_mm) - less, f"estimate: {said(less)} mm off the tooth's length")
+        case Ratio():
+            return _ratio(number, reading, about, figures)
+        case ConfirmingImage():
+            return _confirming(reading, about, figures)
+        case ApexLocator():
+            return _locator(reading, about, figures)
+        case DirectSight():
+            return _direct(number, reading, about, figures)
+
+
+def _refuse_absurd(number: int, reading: Reading, figures: Figures) -> None:
+    entered = {
+        PreOperativeImage: ("tooth_mm",),
+        Ratio: ("instrument_mm",),
+        ConfirmingImage: ("set_mm",),
+        ApexLocator: ("read_mm", "repeat_mm"),
+        DirectSight: ("seen_mm",),
+    }[type(reading)]
+    least, most = figures["length.least"], figures["length.most"]
+    for name in entered:
+        value: float = getattr(reading, name)
+        if not least <= value <= most:
+            what = f"{reading.method.replace('_', ' ')}, {name.removesuffix('_mm').replace('_', ' ')}"
+            raise LengthOutOfBounds(what=what, value_mm=value, least_mm=least, most_mm=most, at=(number, name))
+
+
+def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said:
+    """Tooth = instrument x tooth on the image / instrument on the image, all on one image."""
+    if reading.instrument_on_image_mm < figures["ratio.least_on_image"]:
+        reason = (
+            f"{reading.instrument_on_image_mm} mm of instrument on the image is too short for a ratio. "
+            "Use another image."
+        )
+        raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "instrument_on_image_mm"))
+    ratio = reading.instrument_on_image_mm / reading.instrument_mm
+    if not figures["ratio.least"] <= ratio <= figures["ratio.most"]:
+        reason = f"image over actual length is {ratio:.3f}: the image is distorted. Take another."
+        raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "instrument_on_image_mm"))
+    tooth_mm = reading.tooth_on_image_mm / ratio
+    less = _set_back(about, figures)
+    return _Said(reading, um(tooth_mm) - less, f"estimate: tooth {said(um(tooth_mm))} mm by ratio, less {said(less)}")
+
+
+def _confirming(reading: ConfirmingImage, about: About, figures: Figures) -> _Said:
+    tip = um(reading.tip_short_mm)
+    if abs(tip) > um(figures["lengths.tip_too_far"]):
+        return _Said(reading, None, f"tip {said(abs(tip))} mm off: move the stop and take the image again", True)
+    less = _set_back(about, figures)
+    length = um(reading.set_mm) + tip - less
+    moved = abs(length - um(reading.set_mm))
+    if tip < 0 or moved > um(figures["lengths.image_again_over"]):
+        why = "the tip is past the apex" if tip < 0 else f"corrected by {said(moved)} mm"
+        return _Said(reading, length, f"{why}: take a further image at {said(stop_um(length))} mm", True)
+    return _Said(reading, length, f"set at {said(um(reading.set_mm))}, tip {said(tip)} short, less {said(less)}")
+
+
+def _locator(reading: ApexLocator, about: About, figures: Figures) -> _Said:
+    apart = abs(um(reading.read_mm) - um(reading.repeat_mm))
+    if not reading.stable:
+        return _Said(reading, None, "the display did not hold still")
+    if apart > um(figures["locator.repeat_within"]):
+        return _Said(reading, None, f"the two readings lie {said(apart)} mm apart: take it again")
+    if about.apex_mm is not None and about.apex_mm >= figures["apex.supervisor"]:
+        return _Said(reading, None, "a locator is not reliable in a wide apex")
+    shorter = min(um(reading.read_mm), um(reading.repeat_mm))
+    if reading.mark == "constriction":
+        return _Said(reading, shorter, "at the constriction mark, the shorter of two readings")
+    less = um(figures["locator.apex_mark_less"])
+    return _Said(reading, shorter - less, f"at the apex mark, the shorter of two readings, less {said(less)}")
+
+
+def _direct(number: int, reading: DirectSight, about: About, figures: Figures) -> _Said:
+    if about.setting == "clinic":
+        reason = "the end of a canal cannot be seen in a patient. Use an image or a locator."
+        raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "method"))
+    block = about.setting == "block"
+    less = um(figures["set_back.block" if block else "set_back.seen_at_foramen"])
+    return _Said(reading, um(reading.seen_mm) - less, f"seen at the {'end' if block else 'foramen'}, less {said(less)}")
+
+
+def _set_back(about: About, figures: Figures) -> int:
+    return um(figures[f"set_back.{about.resorption}"])
+
+
+# --- several readings ------------------------------------------------------------------------------------------
+
+
+def _latest(worked: Sequence[_Said]) -> list[_Said]:
+    """The last reading of each method, before and after flaring: a later one replaces an earlier one."""
+    last: dict[tuple[str, bool], _Said] = {}
+    for said_ in worked:
+        if said_.counts or said_.image_again:
+            last[said_.reading.method, said_.reading.after_flaring] = said_
+    return list(last.values())
+
+
+def _measured(latest: Sequence[_Said], about: About, figures: Figures) -> _Outcome | None:
+    """What the measurements say, estimates left out; None where nothing was measured."""
+    found = [s for s in latest if isinstance(s.reading, ConfirmingImage | ApexLocator | DirectSight)]
+    lengths = [s.length_um for s in found if s.length_um is not None]
+    again = next((s.why for s in found if s.image_again), "")
+    if not lengths:
+        return _Outcome(LengthState.UNSETTLED, None, (), None, again.capitalize() + ".") if again else None
+    methods = tuple(s.reading.method for s in found if s.counts)
+    shortest, apart = min(lengths), max(lengths) - min(lengths)
+    if apart > um(figures["lengths.supervisor_within"]):
+        do = f"Readings lie {said(apart)} mm apart. Go no deeper than {said(stop_um(shortest))}; measure again."
+        return _Outcome(LengthState.UNSETTLED, shortest, methods, apart, do)
+    if again:
+        return _Outcome(LengthState.UNSETTLED, shortest, methods, apart, again[0].upper() + again[1:] + ".")
+    if apart > um(figures["lengths.agree_within"]):
+        do = f"Readings lie {said(apart)} mm apart: the supervisor settles the length."
+        return _Outcome(LengthState.TO_SETTLE, shortest, methods, apart, do)
+    seen = [s for s in found if isinstance(s.reading, DirectSight) and s.length_um is not None]
+    if seen:
+        return _Outcome(LengthState.SETTLED, seen[0].length_um, ("direct_sight",), apart, "")
+    if about.setting == "clinic" and methods == ("apex_locator",):
+        return _Outcome(LengthState.ESTIMATED, shortest, methods, None, "A locator alone: take a confirming image.")
+    return _Outcome(LengthState.SETTLED, shortest, methods, apart, "")
+
+
+def _over_flaring(before: _Outcome | None, after: _Outcome | None, figures: Figures) -> _Outcome | None:
+    """A length taken again after flaring replaces the earlier one, within the shift that flaring explains."""
+    if before is None or after is None or before.length_um is None or after.length_um is None:
+        return after or before
+    shift = before.length_um - after.length_um
+    if 0 <= shift <= um(figures["lengths.flaring_shift"]):
+        return after
+    shortest = min(before.length_um, after.length_um)
+    how = f"{said(shift)} mm shorter" if shift > 0 else f"{said(-shift)} mm longer"
+    do = f"After flaring the canal reads {how}. Go no deeper than {said(stop_um(shortest))}; take an image."
+    return _Outcome(LengthState.UNSETTLED, shortest, after.rests_on, abs(shift), do)
+
+
+def _estimated(latest: Sequence[_Said], about: About, figures: Figures) -> _Outcome:
+    by_rank = (Ratio, PreOperativeImage)
+    for kind in by_rank:
+        for said_ in reversed(latest):
+            if isinstance(said_.reading, kind):
+                do = "An estimate: confirm it with an instrument at the estimated length."
+                return _Outcome(LengthState.ESTIMATED, said_.length_um, (said_.reading.method,), None, do)
+    return _Outcome(LengthState.MISSING, None, (), None, f"Measure {about.canal}: no reading counts yet.")
+
+
+def _length(outcome: _Outcome, worked: Sequence[_Said], latest: Sequence[_Said], figures: Figures) -> Length:
+    images = [s.length_um for s in latest if isinstance(s.reading, PreOperativeImage) and s.length_um is not None]
+    length = outcome.length_um
+    return Length(
+        state=outcome.state,
+        working_length_mm=None if length is None else mm(length),
+        stop_mm=None if length is None else mm(stop_um(length)),
+        estimate_mm=mm(stop_um(images[-1])) if images else None,
+        rests_on=outcome.rests_on,
+        apart_mm=None if outcome.apart_um is None else mm(outcome.apart_um),
+        readings=tuple(
+            ReadingResult(
+                method=s.reading.method,
+                working_length_mm=None if s.length_um is None else mm(s.length_um),
+                counts=s.reading.method in outcome.rests_on and s in latest,
+                why=s.why if s in latest or not s.counts else f"replaced by a later reading ({s.why})",
+            )
+            for s in worked
+        ),
+        what_to_do=outcome.what_to_do,
+    )

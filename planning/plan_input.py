@@ -7,7 +7,7 @@ from enum import StrEnum
 from typing import Literal
 
 from planning.instruments import Instrument
-from planning.lengths import Reading, Resorption
+from planning.readings import Reading, Resorption
 from planning.techniques import Setting, Technique
 
 

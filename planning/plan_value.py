@@ -7,7 +7,7 @@ from enum import StrEnum
 from typing import Literal
 
 from planning.graph import RunSheet, Target
-from planning.lengths import Length
+from planning.readings import Length
 
 
 class Severity(StrEnum):

@@ -1,0 +1,119 @@
+"""Readings of a canal's length, and the value a length is; `planning.lengths` works one out from the others."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Literal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PreOperativeImage:
+    """Tooth length on a pre-operative image, from the reference point to the radiographic apex."""
+
+    tooth_mm: float
+    reference_point: str
+    after_flaring: bool = False
+    method: Literal["pre_operative_image"] = "pre_operative_image"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ratio:
+    """An instrument of known length on the same image gives the scale."""
+
+    instrument_mm: float
+    instrument_on_image_mm: float
+    tooth_on_image_mm: float
+    reference_point: str
+    after_flaring: bool = False
+    method: Literal["ratio"] = "ratio"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ConfirmingImage:
+    """An instrument at a known stop, and where its tip lies on the image."""
+
+    set_mm: float
+    """The stop that was actually set."""
+    tip_short_mm: float
+    """How far the tip is short of the radiographic apex; below 0 it is past it."""
+    reference_point: str
+    after_flaring: bool = False
+    method: Literal["confirming_image"] = "confirming_image"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ApexLocator:
+    """An electronic reading, taken twice."""
+
+    read_mm: float
+    repeat_mm: float
+    mark: Literal["apex", "constriction"]
+    reference_point: str
+    stable: bool = True
+    """The display held still, in a moist and not flooded canal clear of metal."""
+    after_flaring: bool = False
+    method: Literal["apex_locator"] = "apex_locator"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DirectSight:
+    """The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen."""
+
+    seen_mm: float
+    reference_point: str
+    after_flaring: bool = False
+    method: Literal["direct_sight"] = "direct_sight"
+
+
+Reading = PreOperativeImage | Ratio | ConfirmingImage | ApexLocator | DirectSight
+
+
+class Resorption(StrEnum):
+    """What the image shows around the root's end; it decides the set-back."""
+
+    NONE = "none"
+    BONE = "bone"
+    BONE_AND_ROOT = "bone_and_root"
+
+
+class LengthState(StrEnum):
+    MISSING = "missing"
+    """No reading that counts."""
+    ESTIMATED = "estimated"
+    """Only estimates: good for exploring, not for shaping."""
+    SETTLED = "settled"
+    TO_SETTLE = "to_settle"
+    """Readings differ by little: the supervisor settles it at the hold point."""
+    UNSETTLED = "unsettled"
+    """Readings disagree, or a further image is due: nothing that shapes may go in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingResult:
+    """What one reading says."""
+
+    method: str
+    working_length_mm: float | None
+    counts: bool
+    why: str
+    """Why it counts, or why it does not."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Length:
+    """The working length of one canal and what it rests on."""
+
+    state: LengthState
+    working_length_mm: float | None
+    """Before rounding."""
+    stop_mm: float | None
+    """Rounded down to half a millimetre."""
+    estimate_mm: float | None
+    """The estimated stop from the pre-operative image, for the first instrument."""
+    rests_on: tuple[str, ...]
+    """Methods the length comes from."""
+    apart_mm: float | None
+    """Largest difference between readings that should agree."""
+    readings: tuple[ReadingResult, ...]
+    what_to_do: str
