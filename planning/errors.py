@@ -93,3 +93,8 @@ class TechniqueNotUsable(PlanningError):
 class TooMuchWork(PlanningError):
     code = "too-much-work"
     sentence = "{reason}"
+
+
+class ChoiceNotPossible(PlanningError):
+    code = "choice-not-possible"
+    sentence = "{canal}: {reason}"

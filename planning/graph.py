@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from graphlib import CycleError, TopologicalSorter
 from typing import Literal
 
 
@@ -124,3 +125,36 @@ class RunSheet:
     start: str
     nodes: dict[str, Node] = field(default_factory=dict)
     form: Literal[1] = 1
+
+
+def next_ids(node: Node) -> tuple[str, ...]:
+    """Where a node can lead."""
+    return () if isinstance(node, End) else tuple(node.exits.values())
+
+
+def why_unsound(sheet: RunSheet) -> str:
+    """Why the sheet could not be walked to an end, or '' where every walk ends.
+
+    Every loop has to pass through the YES of a `visits_below`, which a walker can take only so often. So with those
+    edges taken out the graph must have no cycle, and then no walk is longer than the visits allow.
+    """
+    for node in sheet.nodes.values():
+        for target in next_ids(node):
+            if target not in sheet.nodes:
+                return f"step '{node.id}' leads to '{target}', which does not exist"
+        if isinstance(node, Do | Ask) and not node.exits:
+            return f"step '{node.id}' has no way out"
+    if sheet.start not in sheet.nodes:
+        return f"it starts at '{sheet.start}', which does not exist"
+    try:
+        tuple(TopologicalSorter({n.id: _bounded_away(n) for n in sheet.nodes.values()}).static_order())
+    except CycleError as cycle:
+        return f"it could go round for ever: {' → '.join(cycle.args[1])}"
+    return ""
+
+
+def _bounded_away(node: Node) -> tuple[str, ...]:
+    """Where a node leads once its bounded way back is used up."""
+    if isinstance(node, Ask) and isinstance(node.question, VisitsBelow):
+        return tuple(target for exit_, target in node.exits.items() if exit_ is not Exit.YES)
+    return next_ids(node)
