@@ -1,0 +1,1 @@
+"""The outermost package: the phone app (`src/`) and the process that serves everything (`server/`)."""

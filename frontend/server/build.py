@@ -1,0 +1,67 @@
+"""Builds the phone front end where it is missing or older than its sources. Standard library only."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+from frontend.server import environment, node
+
+FRONTEND = environment.ROOT / "frontend"
+DIST = FRONTEND / "dist"
+INPUTS = ("src", "public", "index.html", "package-lock.json", "vite.config.ts", "tsconfig.json")
+
+
+def build() -> None:
+    """The built front end is in `dist` and made from the sources as they are; quick when it was."""
+    stamp = environment.ROOT / ".data" / "frontend-built-from"
+    sources = _digest(*(FRONTEND / name for name in INPUTS))
+    if (DIST / "index.html").exists() and _read(stamp) == sources:
+        return
+    install_packages()
+    print("Building the front end ...", file=sys.stderr, flush=True)  # noqa: T201
+    npm("run", "build", "--silent")
+    stamp.parent.mkdir(exist_ok=True)
+    stamp.write_text(sources, encoding="utf-8")
+
+
+def install_packages(folder: Path = FRONTEND) -> None:
+    """A folder's `node_modules` as its lock file says; quick when it is so already."""
+    stamp = folder / "node_modules" / ".installed-from"
+    lock = _digest(folder / "package-lock.json")
+    if _read(stamp) == lock:
+        return
+    print(f"Installing the packages of {folder.name}/package-lock.json, once ...", file=sys.stderr, flush=True)  # noqa: T201
+    npm("ci", "--no-audit", "--no-fund", "--silent", folder=folder)
+    stamp.write_text(lock, encoding="utf-8")
+
+
+def npm(*arguments: str, folder: Path = FRONTEND) -> None:
+    """Runs npm in a folder; leaves the program with its output when it fails."""
+    path = node.search_path()
+    done = subprocess.run(
+        ["npm", *arguments],
+        cwd=folder,
+        env={**os.environ, "PATH": path},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    if done.returncode:
+        sys.exit(f"{done.stdout}{done.stderr}\nnpm {' '.join(arguments)} failed in {folder.name}/; see above.")
+
+
+def _read(stamp: Path) -> str:
+    return stamp.read_text(encoding="utf-8") if stamp.exists() else ""
+
+
+def _digest(*inputs: Path) -> str:
+    digest = hashlib.sha256()
+    for given in inputs:
+        files = sorted(path for path in given.rglob("*") if path.is_file()) if given.is_dir() else [given]
+        for file in files:
+            digest.update(str(file.relative_to(FRONTEND)).encode() + b"\0" + file.read_bytes())
+    return digest.hexdigest()

@@ -1,0 +1,19 @@
+#!/usr/bin/env python3
+"""Administrative commands. Makes the project's own environment first where it is missing."""
+
+import os
+import sys
+
+from frontend.server import environment
+
+
+def main() -> None:
+    environment.ensure("run")
+    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
+    from django.core.management import execute_from_command_line
+
+    execute_from_command_line(sys.argv)
+
+
+if __name__ == "__main__":
+    main()
