@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any, ClassVar
 
 Pointer = tuple[str | int, ...]
@@ -98,3 +99,17 @@ class TooMuchWork(PlanningError):
 class ChoiceNotPossible(PlanningError):
     code = "choice-not-possible"
     sentence = "{canal}: {reason}"
+
+
+class NotUnderstood(PlanningError):
+    """Data that has not the shape of what was asked for; `problems` lists every place with what is wrong there."""
+
+    code = "not-understood"
+    sentence = "{first}"
+
+    def __init__(self, problems: Sequence[tuple[Pointer, str]]) -> None:
+        self.problems = tuple(problems)
+        pointer, says = self.problems[0]
+        more = f" And {len(self.problems) - 1} more." if len(self.problems) > 1 else ""
+        where = "/".join(str(part) for part in pointer) or "The whole"
+        super().__init__(at=pointer, first=f"{where} {says}.{more}")

@@ -1,0 +1,12 @@
+"""Frozen values to JSON and back, in one place.
+
+`decode` reads a value and refuses what it does not understand, all problems at once; `encode` writes it;
+`canonical_text` is the one text of a value that is stored and hashed; `json_schema` describes a type.
+The values themselves are plain dataclasses and know nothing of this.
+"""
+
+from planning.encoding.decoding import decode
+from planning.encoding.schema import Mode, components, json_schema
+from planning.encoding.writing import canonical_text, digest, encode
+
+__all__ = ["Mode", "canonical_text", "components", "decode", "digest", "encode", "json_schema"]

@@ -1,0 +1,173 @@
+"""The encoder: values survive it, equal values are written alike, and what is wrong is named where it is."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, replace
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from jsonschema import Draft202012Validator  # type: ignore[import-untyped]
+
+from planning.encoding import Mode, canonical_text, decode, digest, encode, json_schema
+from planning.errors import LengthOutOfBounds, NotUnderstood
+from planning.graph import RunSheet
+from planning.plan_input import PlanInput
+from planning.plan_value import Plan
+from planning.readings import ApexLocator, Length, PreOperativeImage, Ratio, Reading
+
+TEXTS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=8)
+NUMBERS = st.floats(allow_nan=False, allow_infinity=False)
+WHOLE_NUMBERS = st.integers(-(2**53) + 1, 2**53 - 1)
+# What JSON can carry. This holds for every test of the run that draws plain types by annotation.
+st.register_type_strategy(str, TEXTS)
+st.register_type_strategy(float, NUMBERS)
+st.register_type_strategy(int, WHOLE_NUMBERS)
+
+VALUES: st.SearchStrategy[Any] = st.one_of(*(st.from_type(each) for each in (PlanInput, RunSheet, Length, Plan)))
+"""Any value of the types that are stored, drawn from their annotations alone."""
+
+
+def problems(type_: Any, data: object) -> dict[str, str]:
+    with pytest.raises(NotUnderstood) as refused:
+        decode(type_, data)
+    return {"/".join(map(str, pointer)): says for pointer, says in refused.value.problems}
+
+
+@given(VALUES)
+@settings(max_examples=60, deadline=None)
+def test_a_value_comes_back_as_it_went(value: Any) -> None:
+    read = decode(type(value), json.loads(canonical_text(value)))
+    assert read == value
+    assert canonical_text(read) == canonical_text(value)
+
+
+@given(VALUES)
+@settings(max_examples=40, deadline=None)
+def test_what_is_written_fits_its_own_schema(value: Any) -> None:
+    """Judge: the jsonschema package."""
+    for mode in Mode:
+        Draft202012Validator(json_schema(type(value), mode)).validate(encode(value))
+
+
+@pytest.mark.parametrize("type_", [PlanInput, Plan, RunSheet, Length, Reading])
+def test_schemas_are_valid(type_: Any) -> None:
+    for mode in Mode:
+        Draft202012Validator.check_schema(json_schema(type_, mode))
+
+
+def test_equal_values_are_written_alike() -> None:
+    whole = PreOperativeImage(tooth_mm=21, reference_point="MB cusp")
+    broken = PreOperativeImage(tooth_mm=21.0, reference_point="MB cusp")
+    zero = decode(ApexLocator, {**LOCATOR, "read_mm": -0.0})
+    assert whole == broken
+    assert canonical_text(whole) == canonical_text(broken)
+    assert canonical_text(zero) == canonical_text(replace(zero, read_mm=0))
+
+
+def test_the_text_has_sorted_keys_and_no_blanks() -> None:
+    text = canonical_text(PreOperativeImage(tooth_mm=21.5, reference_point="Höcker"))
+    assert text == ('{"after_flaring":false,"method":"pre_operative_image","reference_point":"Höcker","tooth_mm":21.5}')
+
+
+def test_the_digest_is_sha_256() -> None:
+    """FIPS 180-4, the example message 'abc'."""
+    assert digest("abc") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
+
+
+LOCATOR = {"method": "apex_locator", "read_mm": 21.5, "repeat_mm": 21.5, "mark": "apex", "reference_point": "P cusp"}
+
+
+@pytest.mark.parametrize(
+    ("changed", "where", "says"),
+    [
+        ({"read_mm": "21.5"}, "read_mm", "must be a number"),
+        ({"read_mm": True}, "read_mm", "must be a number"),
+        ({"read_mm": float("nan")}, "read_mm", "must be a finite number"),
+        ({"read_mm": float("inf")}, "read_mm", "must be a finite number"),
+        ({"read_mm": 10**400}, "read_mm", "must be a finite number"),
+        ({"stable": 1}, "stable", "must be true or false"),
+        ({"mark": "red"}, "mark", "must be 'apex' or 'constriction'"),
+        ({"reference_point": 3}, "reference_point", "must be text"),
+        ({"reference_point": "a\x00b"}, "reference_point", "must not hold control characters"),
+        ({"reference_point": "\ud800"}, "reference_point", "must not hold control characters"),
+        ({"reference_point": "x" * 2001}, "reference_point", "must not be longer than 2000 characters"),
+        ({"colour": "red"}, "colour", "is not known here"),
+        ({"method": "guess"}, "method", "must be 'apex_locator'"),
+    ],
+)
+def test_what_is_wrong_is_named_where_it_is(changed: dict[str, Any], where: str, says: str) -> None:
+    assert problems(ApexLocator, {**LOCATOR, **changed}) == {where: says}
+
+
+def test_a_whole_number_may_be_written_with_a_point_nought() -> None:
+    assert decode(Whole, {"size": 25.0}) == Whole(size=25)
+    assert problems(Whole, {"size": 25.5}) == {"size": "must be a whole number"}
+    assert problems(Whole, {"size": 2**53}) == {"size": "must be a whole number"}
+
+
+def test_all_problems_are_told_at_once_with_their_paths() -> None:
+    found = problems(PlanInput, {"tooth": 26, "canals": [{"name": "P", "readings": [{"method": "x"}]}], "extra": 1})
+    assert found["tooth"] == "must be text"
+    assert found["canals/0/root"] == "is missing"
+    assert found["canals/0/readings/0/method"].startswith("must be 'pre_operative_image', 'ratio',")
+    assert found["kit"] == "is missing"
+    assert found["extra"] == "is not known here"
+
+
+def test_a_reading_must_say_its_method() -> None:
+    found = problems(Reading, {"tooth_mm": 21.5, "reference_point": "P cusp"})
+    assert found["method"].startswith("is missing; it must be 'pre_operative_image'")
+    assert problems(Reading, ["ratio"]) == {"": "must be an object"}
+
+
+def test_a_reading_is_told_by_its_method() -> None:
+    data = {
+        "method": "ratio",
+        "instrument_mm": 20,
+        "instrument_on_image_mm": 22,
+        "tooth_on_image_mm": 24.2,
+        "reference_point": "P cusp",
+    }
+    assert isinstance(decode(Reading, data), Ratio)
+
+
+def test_a_refusal_of_the_value_itself_keeps_its_code_and_gets_its_path() -> None:
+    with pytest.raises(LengthOutOfBounds) as refused:
+        decode(Holder, {"inside": [{"length_mm": 20}, {"length_mm": 99}]})
+    assert refused.value.pointer == ("inside", 1, "length_mm")
+    assert refused.value.code == "length-out-of-bounds"
+
+
+def test_docstrings_describe_the_fields() -> None:
+    schema = json_schema(PlanInput)["$defs"]
+    assert schema["PlanInput"]["properties"]["isolated"]["description"].startswith("Dam in place")
+    assert "`unsettled`: Readings disagree" in json_schema(Length)["$defs"]["LengthState"]["description"]
+
+
+def test_what_may_be_left_out_is_always_there_in_an_answer() -> None:
+    given_, answered = json_schema(PlanInput), json_schema(PlanInput, Mode.ANSWERED)
+    assert "roots" not in given_["$defs"]["PlanInput"]["required"]
+    assert "roots" in answered["$defs"]["PlanInput"]["required"]
+    assert "method" in given_["$defs"]["RatioRequest"]["required"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Whole:
+    size: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checked:
+    length_mm: float
+
+    def __post_init__(self) -> None:
+        if self.length_mm > 36:
+            raise LengthOutOfBounds(what="length", value_mm=self.length_mm, least_mm=10, most_mm=36, at=("length_mm",))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Holder:
+    inside: tuple[Checked, ...]
