@@ -8,4 +8,4 @@ class FrontendConfig(AppConfig):
 
     def ready(self) -> None:
         # Registers the checks of the settings.
-        from frontend.server import checks  # noqa: F401, PLC0415
+        from frontend.server import checks  # noqa: F401

@@ -1,0 +1,104 @@
+"""One command from a fresh machine to a running demonstration."""
+
+from __future__ import annotations
+
+import json
+import os
+import secrets
+import signal
+from pathlib import Path
+from typing import Any
+
+from cases.services import demo
+from django.conf import settings
+from django.core.management import CommandParser, call_command
+from django.core.management.base import BaseCommand, CommandError
+from django.db import connection
+
+from frontend.server import build, serve
+from frontend.server.env import DATA, LEAST_KEY_LENGTH
+from frontend.server.serve import Address, CannotServe
+
+EVERYWHERE = "0.0.0.0"  # noqa: S104 - only when asked for by HOST
+
+
+class Command(BaseCommand):
+    """Brings database, invented programme, front end and server up; prints where, and who may sign in."""
+
+    help = "Start the demonstration on 127.0.0.1:8000 (PORT and HOST change that); keeps its data between starts."
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("--fresh", action="store_true", help="throw the demonstration's records away first")
+        parser.add_argument("--json", action="store_true", help="print address and sign-ins as one line of JSON")
+
+    def handle(self, *args: Any, fresh: bool, json: bool, **options: Any) -> None:
+        if settings.PRODUCTION:
+            raise CommandError("The demonstration has known passwords; it does not start with MODE=production.")
+        address = _address()
+        try:
+            address.refuse_taken()
+            if fresh:
+                _forget()
+            call_command("migrate", verbosity=0)
+            demo.load()
+            build.build()
+            server = serve.start(address, {"SECRET_KEY": _kept_key(), "ALLOWED_HOSTS": _hosts(address)})
+        except CannotServe as told:
+            raise CommandError(str(told)) from told
+        signal.signal(signal.SIGTERM, _interrupt)
+        try:
+            self._announce(address, as_json=json)
+            server.wait()
+        except KeyboardInterrupt:
+            self.stderr.write("Stopped.")
+        finally:
+            serve.stop(server)
+
+    def _announce(self, address: Address, *, as_json: bool) -> None:
+        sign_ins = demo.sign_ins()
+        if as_json:
+            self.stdout.write(json.dumps({"url": address.url, "sign_ins": sign_ins}, ensure_ascii=False))
+        else:
+            lines = [
+                f"  {who['role']:<12} {who['username']:<12} {who['password']:<24} {who['name']}" for who in sign_ins
+            ]
+            self.stdout.write(f"\nFourth Canal is at {address.url}\n\nInvented people who may sign in:\n")
+            self.stdout.write("\n".join(lines) + "\n\nCtrl-C ends it. --fresh starts over.")
+        self.stdout.flush()
+
+
+def _address() -> Address:
+    port = os.environ.get("PORT", "8000")
+    if not port.isdecimal() or not 0 < int(port) < 65536:  # noqa: PLR2004 - the range of TCP ports
+        raise CommandError(f"PORT is {port!r}; it must be a whole number from 1 to 65535.")
+    return Address(os.environ.get("HOST", "127.0.0.1"), int(port))
+
+
+def _hosts(address: Address) -> str:
+    # Listening to the whole network is asked for by HOST; by which name others come is then theirs.
+    return "*" if address.host == EVERYWHERE else f"localhost,127.0.0.1,[::1],{address.host}"
+
+
+def _forget() -> None:
+    """Removes every record: the file of SQLite, the rows of another database."""
+    if connection.vendor != "sqlite":
+        call_command("migrate", verbosity=0)
+        call_command("flush", interactive=False, verbosity=0)
+        return
+    connection.close()
+    name = str(settings.DATABASES["default"]["NAME"])
+    for suffix in ("", "-wal", "-shm"):
+        Path(name + suffix).unlink(missing_ok=True)
+
+
+def _kept_key() -> str:
+    """The secret key of this machine's demonstration, made on the first start, so that sign-ins outlive a restart."""
+    kept = DATA / "secret-key"
+    if not kept.exists():
+        kept.touch(mode=0o600)
+        kept.write_text(secrets.token_urlsafe(LEAST_KEY_LENGTH), encoding="utf-8")
+    return kept.read_text(encoding="utf-8")
+
+
+def _interrupt(number: int, frame: object) -> None:
+    raise KeyboardInterrupt

@@ -1,0 +1,81 @@
+"""What the process is told by its environment; every variable the program knows stands here once."""
+
+from __future__ import annotations
+
+import secrets
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import environ
+
+ROOT = Path(__file__).resolve().parents[2]
+DATA = ROOT / ".data"
+# Enough that a key typed in by hand is not guessed.
+LEAST_KEY_LENGTH = 50
+
+_read = environ.Env()
+
+
+def _hosts() -> list[str]:
+    return [str(host) for host in _read.list("ALLOWED_HOSTS", default=[])]
+
+
+@dataclass(frozen=True, slots=True)
+class Environment:
+    """The settings of one process.
+
+    `mode` is `local` (the default: this machine only) or `production` (others come in, by HTTPS only).
+    """
+
+    mode: str = field(default_factory=lambda: str(_read.str("MODE", default="local")))
+    secret_key: str = field(default_factory=lambda: str(_read.str("SECRET_KEY", default="")), repr=False)
+    allowed_hosts: list[str] = field(default_factory=_hosts)
+    # True if a proxy in front ends HTTPS and sets X-Forwarded-Proto itself.
+    behind_proxy: bool = field(default_factory=lambda: bool(_read.bool("BEHIND_PROXY", default=False)))
+    log_level: str = field(default_factory=lambda: str(_read.str("LOG_LEVEL", default="INFO")))
+
+    @property
+    def production(self) -> bool:
+        return self.mode == "production"
+
+    def missing(self) -> list[str]:
+        """Everything that stands against a start, one sentence each; empty when the process may serve."""
+        told = []
+        if self.mode not in ("local", "production"):
+            told.append(f"MODE is {self.mode!r}; it is local or production.")
+        if self.production:
+            if len(self.secret_key) < LEAST_KEY_LENGTH:
+                told.append(f"SECRET_KEY is missing or shorter than {LEAST_KEY_LENGTH} characters.")
+            if not self.allowed_hosts:
+                told.append("ALLOWED_HOSTS is missing: the names this server answers to, separated by commas.")
+            if "*" in self.allowed_hosts:
+                told.append("ALLOWED_HOSTS names every host (*); name those this server answers to.")
+            if not _read.str("DATABASE_URL", default=""):
+                told.append("DATABASE_URL is missing: the database that keeps the records.")
+        return told
+
+    def key(self) -> str:
+        """The secret key; one of this process alone where none is given, so that sessions end with it."""
+        return self.secret_key or secrets.token_urlsafe(LEAST_KEY_LENGTH)
+
+
+def database() -> dict[str, Any]:
+    """Django's description of the database: DATABASE_URL, else an SQLite file in the data folder."""
+    DATA.mkdir(exist_ok=True)
+    described: dict[str, Any] = _read.db("DATABASE_URL", default=f"sqlite:///{DATA / 'fourth-canal.sqlite3'}")
+    if described["ENGINE"].endswith("sqlite3"):
+        described["OPTIONS"] = SQLITE
+    else:
+        described["CONN_MAX_AGE"] = 60
+        described["CONN_HEALTH_CHECKS"] = True
+    return described
+
+
+# IMMEDIATE: a transaction that will write takes the lock at its start, or it fails with "database is locked".
+# FULL: an event that was acknowledged survives a power cut, not only a crash of the process.
+SQLITE: dict[str, Any] = {
+    "transaction_mode": "IMMEDIATE",
+    "timeout": 20,
+    "init_command": "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;",
+}

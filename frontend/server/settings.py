@@ -1,0 +1,151 @@
+"""Django's settings. One file: what differs between places is an environment variable (env.py), with a safe default."""
+
+from __future__ import annotations
+
+from frontend.server import env, files, policies
+from frontend.server.env import Environment
+
+ENVIRONMENT = Environment()
+PRODUCTION = ENVIRONMENT.production
+
+SECRET_KEY = ENVIRONMENT.key()
+# Never on: an error page with local values has no place near records, and Django's own pages are not ours.
+DEBUG = False
+# Until it is told otherwise the server answers this machine only.
+ALLOWED_HOSTS = ENVIRONMENT.allowed_hosts or ["localhost", "127.0.0.1", "[::1]"]
+
+INSTALLED_APPS = [
+    "frontend",
+    "cases",
+    "rest_framework",
+    "drf_spectacular",
+    "drf_spectacular_sidecar",
+    "csp",
+    "django.contrib.admin",
+    "django.contrib.auth",
+    "django.contrib.contenttypes",
+    "django.contrib.sessions",
+    "django.contrib.messages",
+    "django.contrib.staticfiles",
+]
+
+MIDDLEWARE = [
+    "django.middleware.security.SecurityMiddleware",
+    # Above the file server, which answers by itself: its pages need the policy too.
+    "frontend.server.policies.PolicyMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
+    "django.contrib.sessions.middleware.SessionMiddleware",
+    "django.middleware.common.CommonMiddleware",
+    "django.middleware.csrf.CsrfViewMiddleware",
+    "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "django.contrib.messages.middleware.MessageMiddleware",
+    "django.middleware.clickjacking.XFrameOptionsMiddleware",
+]
+
+ROOT_URLCONF = "frontend.server.urls"
+# The API's addresses are exact; a redirect would lose the body of what was sent.
+APPEND_SLASH = False
+TEMPLATES = [
+    {
+        "BACKEND": "django.template.backends.django.DjangoTemplates",
+        "APP_DIRS": True,
+        "OPTIONS": {
+            "context_processors": [
+                "django.template.context_processors.request",
+                "django.contrib.auth.context_processors.auth",
+                "django.contrib.messages.context_processors.messages",
+            ]
+        },
+    }
+]
+
+# --- records ---
+DATABASES = {"default": env.database()}
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+# Each service opens its own transaction. Around every request, SQLite would take the write lock even to read.
+ATOMIC_REQUESTS = False
+
+# --- people ---
+AUTH_USER_MODEL = "cases.Person"
+AUTH_PASSWORD_VALIDATORS = [
+    {"NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator"},
+    {"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator", "OPTIONS": {"min_length": 12}},
+    {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
+]
+SESSION_COOKIE_HTTPONLY = True
+SESSION_COOKIE_SAMESITE = "Lax"
+SESSION_COOKIE_SECURE = PRODUCTION
+CSRF_COOKIE_SAMESITE = "Lax"
+CSRF_COOKIE_SECURE = PRODUCTION
+# The page reads the token from its cookie before each send: it turns at sign-in.
+CSRF_COOKIE_HTTPONLY = False
+
+# --- transport ---
+SECURE_SSL_REDIRECT = PRODUCTION
+SECURE_HSTS_SECONDS = 31_536_000 if PRODUCTION else 0
+SECURE_HSTS_INCLUDE_SUBDOMAINS = PRODUCTION
+SECURE_REFERRER_POLICY = "same-origin"
+SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if ENVIRONMENT.behind_proxy else None
+X_FRAME_OPTIONS = "DENY"
+CONTENT_SECURITY_POLICY = {"DIRECTIVES": policies.STRICT}
+# A plan of eight canals with all its readings is some tens of kilobytes.
+DATA_UPLOAD_MAX_MEMORY_SIZE = 1_000_000
+
+# --- files ---
+STATIC_URL = "/static/"
+FRONTEND_DIST = env.ROOT / "frontend" / "dist"
+# Files of the administration and the API viewer are served from their packages: nothing to collect before a start.
+WHITENOISE_USE_FINDERS = True
+WHITENOISE_AUTOREFRESH = False
+# Missing only before the first build; the shell's view then says so.
+WHITENOISE_ROOT = FRONTEND_DIST if FRONTEND_DIST.is_dir() else None
+WHITENOISE_MIMETYPES = {".webmanifest": "application/manifest+json"}
+WHITENOISE_IMMUTABLE_FILE_TEST = files.is_immutable
+WHITENOISE_ADD_HEADERS_FUNCTION = files.add_headers
+STORAGES = {
+    "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
+}
+
+# --- words and times ---
+LANGUAGE_CODE = "en-gb"
+USE_I18N = False
+TIME_ZONE = "UTC"
+USE_TZ = True
+
+# --- API ---
+REST_FRAMEWORK = {
+    "DEFAULT_AUTHENTICATION_CLASSES": ["frontend.server.sign_in.SignedInSession"],
+    "DEFAULT_PERMISSION_CLASSES": ["rest_framework.permissions.IsAuthenticated"],
+    "DEFAULT_RENDERER_CLASSES": ["rest_framework.renderers.JSONRenderer"],
+    "DEFAULT_PARSER_CLASSES": ["rest_framework.parsers.JSONParser"],
+    "DEFAULT_SCHEMA_CLASS": "drf_spectacular.openapi.AutoSchema",
+    "EXCEPTION_HANDLER": "cases.api.problems.handler",
+    "TEST_REQUEST_DEFAULT_FORMAT": "json",
+}
+SPECTACULAR_SETTINGS = {
+    "TITLE": "Fourth Canal",
+    "DESCRIPTION": (
+        "Planning of root-canal instrumentation for training: computing alone, or the whole flow from a case to an "
+        "approved plan. It supports, and does not replace, the supervising licensed clinician, the maker's "
+        "instructions and local rules. Patients are aliases; no field takes a real identity. Lengths are in "
+        "millimetres from the canal's reference point, angles in degrees, times in UTC."
+    ),
+    "VERSION": "1.0.0",
+    "OAS_VERSION": "3.1.1",
+    "SCHEMA_PATH_PREFIX": "/api/v1",
+    "SERVE_INCLUDE_SCHEMA": False,
+    "SERVE_PERMISSIONS": ["rest_framework.permissions.AllowAny"],
+    "COMPONENT_SPLIT_REQUEST": True,
+    "SWAGGER_UI_DIST": "SIDECAR",
+    "SWAGGER_UI_FAVICON_HREF": "SIDECAR",
+    "ENUM_ADD_EXPLICIT_BLANK_NULL_CHOICE": False,
+}
+
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "formatters": {"line": {"format": "{asctime} {levelname} {name} {message}", "style": "{"}},
+    "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line"}},
+    "root": {"handlers": ["console"], "level": ENVIRONMENT.log_level},
+}

@@ -1,0 +1,24 @@
+"""Root addresses: the API, its description and viewer, the administration, and the app's shell for all the rest."""
+
+from __future__ import annotations
+
+from django.contrib import admin
+from django.urls import include, path, re_path
+from drf_spectacular.views import SpectacularAPIView, SpectacularSwaggerSplitView
+
+from frontend import views
+
+urlpatterns = [
+    path("api/v1/schema", SpectacularAPIView.as_view(), name="schema"),
+    path("api/v1/docs", SpectacularSwaggerSplitView.as_view(url_name="schema"), name="docs"),
+    path("api/v1/", include("planning.api.urls")),
+    path("api/v1/", include("cases.api.v1.urls")),
+    path("admin/", admin.site.urls),
+    # The app's own addresses carry no dot; a missing file must stay missing.
+    re_path(r"^(?!(?:api|admin|static|assets)(?:/|$))[^.]*$", views.shell, name="shell"),
+]
+
+handler400 = "frontend.views.bad_request"
+handler403 = "frontend.views.permission_denied"
+handler404 = "frontend.views.not_found"
+handler500 = "frontend.views.server_error"
