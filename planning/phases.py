@@ -1,0 +1,331 @@
+"""What each kind of phase writes into a run sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from planning.errors import ChoiceNotPossible, TechniqueNotUsable
+from planning.graph import Action, AtLength, Do, Exit, Gained, ShorterThan, Target, VisitsBelow
+from planning.instruments import Instrument, size_above, sizes
+from planning.quantities import UM_PER_MM, um
+from planning.run_sheet import PLAN_AGAIN, Sheet, step_name
+from planning.selection import hand_of, shaping_of
+from planning.techniques import Phase, PhaseKind
+
+
+def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
+    """Adds the phase's steps. `looped`: the phase lies inside a loop and is worked on the first pass only."""
+    before = set(sheet.nodes)
+    start = WRITERS[phase.kind](sheet, phase)
+    if start is None:
+        return
+    if looped:
+        first = VisitsBelow(node=f"{phase.key}/sign-off", n=1)
+        start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
+    sheet.starts[phase.key] = start
+    if any(_can_block(sheet, id_) for id_ in set(sheet.nodes) - before):
+        _blocked(sheet, phase)
+
+
+def _can_block(sheet: Sheet, id_: str) -> bool:
+    node = sheet.nodes[id_]
+    return isinstance(node, Do) and Exit.BLOCKED in node.exits
+
+
+def _blocked(sheet: Sheet, phase: Phase) -> None:
+    """The small instrument will not pass: irrigate and try again, a few times; then image and supervisor.
+
+    Once it passes, the hand sizes up to the glide path's open the way again and the phase is taken up anew.
+    """
+    small, key = sheet.selection.recapitulating, f"{phase.key}/blocked"
+    sheet.irrigate(phase, key, then=f"{key}/try")
+    sheet.add(
+        Do(
+            id=f"{key}/try",
+            action=Action.RECAPITULATE,
+            phase=phase.key,
+            instrument=small.key,
+            stop_um=sheet.work.end_um,
+            target=Target.TO_LENGTH,
+            say="Pre-curve the tip, small watch-winding movements, no push.",
+            exits={Exit.REACHED: f"{key}/bounded", Exit.BLOCKED: f"{key}/again"},
+        )
+    )
+    again = VisitsBelow(node=f"{key}/try", n=sheet.figures.count("blocked.times"))
+    sheet.ask(phase, f"{key}/again", again, yes=key, no=f"{key}/image")
+    sheet.image_and_sign_off(
+        phase, key, "blocked canal", then=PLAN_AGAIN, say="Blocked: the supervisor decides how to go on."
+    )
+    reopening = [] if phase.kind is PhaseKind.TO_LENGTH else _hand_sizes(sheet, phase, above=small.size)
+    first = _reopen(sheet, phase, reopening)
+    reopen = VisitsBelow(node=f"{key}/reopened", n=sheet.figures.count("blocked.reopen"))
+    sheet.ask(phase, f"{key}/bounded", reopen, yes=f"{key}/reopened", no=f"{key}/image")
+    sheet.irrigate(phase, f"{key}/reopened", then=first)
+
+
+def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> str:
+    """Hand sizes one after another, then the phase from its start."""
+    then = f"@{phase.key}"
+    for one in reversed(instruments):
+        id_ = f"{phase.key}/blocked/{step_name(one)}"
+        then = sheet.cut(
+            phase, one, id_=id_, stop_um=sheet.work.stop_for(one), target=Target.TO_LENGTH, then=then, say="Open the way again."
+        )
+    return then
+
+
+def _hand_sizes(sheet: Sheet, phase: Phase, above: int) -> list[Instrument]:
+    wanted = [s for s in sizes() if above < s <= sheet.selection.glide_path_to]
+    return [hand_of(sheet.selection, s, sheet.technique, sheet.work.canal) for s in wanted]
+
+
+def _sign_off(sheet: Sheet, phase: Phase) -> str:
+    hold_point = phase.hold_point or phase.title.lower()
+    if phase.image:
+        return sheet.image_and_sign_off(phase, phase.key, hold_point, then="@next", say=phase.why)
+    return sheet.sign_off(phase, f"{phase.key}/sign-off", hold_point, then="@next", returned=PLAN_AGAIN, say=phase.why)
+
+
+def _to_length(sheet: Sheet, phase: Phase) -> str | None:
+    """Hand sizes, each worked until it is loose at length."""
+    last = _last_hand_size(sheet, phase)
+    most = min(last, sheet.work.largest_size or last)
+    wanted = [s for s in sizes() if (phase.from_size or 0) <= s <= most]
+    instruments = [hand_of(sheet.selection, s, sheet.technique, sheet.work.canal) for s in wanted]
+    starts = [f"{phase.key}/{step_name(one)}" for one in instruments]
+    for one, start, then in zip(instruments, starts, [*starts[1:], "@next"], strict=True):
+        sheet.cut(phase, one, stop_um=sheet.work.stop_for(one), target=Target.TO_LENGTH, then=f"{start}/at-length")
+        sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=f"{start}/again")
+        times = VisitsBelow(node=start, n=sheet.figures.count("explore.times"))
+        smaller = _smaller(sheet, phase, one, start)
+        sheet.ask(phase, f"{start}/again", times, yes=smaller or start, no=f"{start}/supervisor")
+        say = f"{one.name} does not go to its stop: do not push; the supervisor decides."
+        sheet.sign_off(phase, f"{start}/supervisor", "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
+        if one.size > sheet.selection.recapitulating.size:
+            sheet.shaped = one
+    return starts[0] if starts else None
+
+
+def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
+    if phase.to_size is None:
+        return sheet.work.final_size
+    return phase.to_size if phase.to_estimate else sheet.selection.glide_path_to
+
+
+def _smaller(sheet: Sheet, phase: Phase, one: Instrument, start: str) -> str | None:
+    """While exploring, an instrument that is held is answered by the next smaller one, where the kit has it."""
+    below = [s for s in sheet.selection.hand if s < one.size]
+    if not phase.to_estimate or not below:
+        return None
+    smaller = sheet.selection.hand[max(below)]
+    return sheet.cut(
+        phase, smaller, stop_um=sheet.work.full_um, target=Target.TO_LENGTH, then=start, say="Held: a smaller size first."
+    )
+
+
+def _flare(sheet: Sheet, phase: Phase) -> str:
+    coronal = sheet.selection.coronal
+    starts = [f"{phase.key}/{step_name(one)}" for one in coronal]
+    for one, then in zip(coronal, [*starts[1:], "@next"], strict=True):
+        sheet.cut(phase, one, stop_um=sheet.work.coronal_um, target=Target.TO_RESISTANCE, then=then)
+    return starts[0]
+
+
+def _descend(sheet: Sheet, phase: Phase) -> str:
+    """Largest to smallest, to resistance. Passes repeat until the smallest is at length or nothing is gained."""
+    series = sheet.selection.descending
+    starts = [f"{phase.key}/{step_name(one)}" for one in series]
+    for one, start, then in zip(series, starts, [*starts[1:], f"{phase.key}/gained"], strict=True):
+        sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_RESISTANCE, then=f"{start}/at-length")
+        up = f"@up-{one.size}"
+        sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=up, no=then)
+    _another_pass(sheet, phase, starts)
+    return starts[0]
+
+
+def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
+    key, supervisor = phase.key, f"{phase.key}/supervisor"
+    gained = Gained(nodes=tuple(starts), least_um=um(sheet.figures["passes.gain"]))
+    sheet.ask(phase, f"{key}/gained", gained, yes=f"{key}/passes", no=f"{key}/no-gain-before")
+    passes = VisitsBelow(node=starts[0], n=phase.most_passes or 1)
+    sheet.ask(phase, f"{key}/passes", passes, yes=f"@{phase.repeat_from}", no=supervisor)
+    # First time without gain: if the small instrument still passes, the hindrance is coronal and one more pass,
+    # which starts with coronal flaring, may clear it.
+    first_time = VisitsBelow(node=f"{key}/no-gain", n=sheet.figures.count("passes.no_gain") - 1)
+    sheet.ask(phase, f"{key}/no-gain-before", first_time, yes=f"{key}/no-gain", no=supervisor)
+    sheet.recapitulate(phase, f"{key}/no-gain", sheet.selection.recapitulating, then=f"{key}/passes")
+    smallest = sheet.selection.descending[-1]
+    say = f"{smallest.name} is not at length: the supervisor decides whether to take it there."
+    sheet.sign_off(phase, supervisor, "series short of length", then=f"@to-{smallest.size}", returned=PLAN_AGAIN, say=say)
+
+
+def _ascend(sheet: Sheet, phase: Phase) -> str:
+    """From the smallest of the series to the final size; one that stops short has room made for it."""
+    smallest, final = sheet.selection.descending[-1].size, sheet.work.final_size
+    if final < smallest:
+        reason = f"a final size of {final} lies below the smallest of the series, {smallest}. Choose {smallest} or more."
+        raise ChoiceNotPossible(canal=sheet.work.canal, reason=reason, at=("choices", "canals"))
+    wanted = [s for s in sizes() if smallest <= s <= final]
+    for size, then in zip(wanted, [*wanted[1:], None], strict=True):
+        one = shaping_of(sheet.selection, size, sheet.technique, sheet.work.canal)
+        following = "@next" if then is None else f"{phase.key}/{then:02d}-{one.taper:02d}"
+        _up_one(sheet, phase, one, following)
+        sheet.shaped = one
+    _enter_ascending(sheet, phase, wanted)
+    return sheet.starts[f"to-{smallest}"]
+
+
+def _up_one(sheet: Sheet, phase: Phase, one: Instrument, then: str) -> None:
+    start = f"{phase.key}/{step_name(one)}"
+    sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
+    larger = sheet.selection.series.get(size_above(one.size) or 0)
+    supervisor = f"{start}/supervisor"
+    short = f"{start}/room" if larger else supervisor
+    sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=short)
+    if larger:
+        _make_room(sheet, phase, start, larger)
+    say = f"{one.name} stays short of length: the supervisor decides whether the size before it is the final one."
+    sheet.sign_off(phase, supervisor, "size short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
+
+
+def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> None:
+    """The next larger, kept short, opens the canal above the one that stopped."""
+    less = um(sheet.figures["make_room.less"])
+    room = f"{start}/make-room"
+    times = VisitsBelow(node=room, n=sheet.figures.count("make_room.most"))
+    sheet.ask(phase, f"{start}/room", times, yes=room, no=f"{start}/supervisor")
+    sheet.cut(
+        phase,
+        larger,
+        id_=room,
+        stop_um=sheet.work.end_um - less,
+        shorter_than=ShorterThan(node=start, less_um=less),
+        target=Target.TO_RESISTANCE,
+        then=start,
+        say=f"Make room: {less // UM_PER_MM} mm short of where the smaller one stopped.",
+    )
+
+
+def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
+    """`@up-SIZE` is where to go on once SIZE is at length, `@to-SIZE` where SIZE itself is worked to length."""
+    taper = sheet.selection.series_taper
+    for one in sheet.selection.descending:
+        larger = [s for s in wanted if s > one.size]
+        sheet.starts[f"up-{one.size}"] = f"{phase.key}/{larger[0]:02d}-{taper:02d}" if larger else f"@after-{phase.key}"
+    sheet.starts[f"to-{wanted[0]}"] = f"{phase.key}/{wanted[0]:02d}-{taper:02d}"
+
+
+def _step_back(sheet: Sheet, phase: Phase) -> str | None:
+    """Larger hand sizes, each a step shorter; between them the final size goes to length again."""
+    size, step = sheet.work.final_size, um(phase.step_mm or 0)
+    final = hand_of(sheet.selection, size, sheet.technique, sheet.work.canal)
+    small = final if sheet.technique.recapitulate_with_final else sheet.selection.recapitulating
+    instruments = []
+    for number in range(1, (phase.steps or 0) + 1):
+        larger = size_above(size, number * sheet.figures.count("step_back.next_size"))
+        if larger is None:
+            raise TechniqueNotUsable(where=sheet.technique.name, reason=f"the series ends above size {size}")
+        one = hand_of(sheet.selection, larger, sheet.technique, sheet.work.canal)
+        instruments.append((one, sheet.work.end_um - number * step))
+    starts = [f"{phase.key}/{step_name(one)}" for one, _ in instruments]
+    for (one, stop), then in zip(instruments, [*starts[1:], "@next"], strict=True):
+        sheet.cut(phase, one, stop_um=stop, target=Target.TO_LENGTH, then=then, recapitulating=small)
+    return starts[0] if starts else None
+
+
+def _confirm(sheet: Sheet, phase: Phase) -> str:
+    """The final size seats at length and the next larger stays short: only then is the end that size."""
+    final = hand_of(sheet.selection, sheet.work.final_size, sheet.technique, sheet.work.canal)
+    larger = sheet.selection.hand.get(size_above(final.size) or 0)
+    seats = f"{phase.key}/{step_name(final)}"
+    shown = f"{phase.key}/image"
+    _gauge(sheet, phase, final, reached=f"{phase.key}/larger" if larger else shown, short=f"{phase.key}/seats-again")
+    again = VisitsBelow(node=seats, n=sheet.figures.count("gauge.times"))
+    sheet.ask(phase, f"{phase.key}/seats-again", again, yes=f"{phase.key}/clear", no=shown)
+    sheet.irrigate(phase, f"{phase.key}/clear", then=f"{phase.key}/recapitulate")
+    sheet.recapitulate(phase, f"{phase.key}/recapitulate", sheet.selection.recapitulating, then=seats)
+    if larger:
+        _gauge(sheet, phase, larger, id_=f"{phase.key}/larger", reached=f"{phase.key}/wider", short=shown)
+        say = f"Hand {larger.size} goes to length too: the end is wider than {final.size}. The supervisor decides."
+        sheet.sign_off(phase, f"{phase.key}/wider", "end wider than planned", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
+    sheet.image_and_sign_off(phase, phase.key, phase.hold_point or "final size", then="@next", say=phase.why)
+    return seats
+
+
+def _gauge(sheet: Sheet, phase: Phase, one: Instrument, *, reached: str, short: str, id_: str | None = None) -> str:
+    return sheet.add(
+        Do(
+            id=id_ or f"{phase.key}/{step_name(one)}",
+            action=Action.GAUGE,
+            phase=phase.key,
+            instrument=one.key,
+            stop_um=sheet.work.end_um,
+            target=Target.TO_LENGTH,
+            say="Straight in without turning; it must not cut.",
+            exits={Exit.REACHED: reached, Exit.SHORT: short},
+        )
+    )
+
+
+def _rinse(sheet: Sheet, phase: Phase) -> str:
+    irrigants = sheet.work.final_rinse or (sheet.work.irrigant,)
+    ids = [f"{phase.key}/{number}-{name}" for number, name in enumerate(irrigants, start=1)]
+    for name, id_, then in zip(irrigants, ids, [*ids[1:], "@next"], strict=True):
+        sheet.irrigate(phase, id_, then=then, irrigant=name, rinse=True)
+    return ids[0]
+
+
+def _cone(sheet: Sheet, phase: Phase) -> str:
+    fit, shown = f"{phase.key}/fit", f"{phase.key}/image"
+    sheet.add(
+        Do(
+            id=f"{phase.key}/dry",
+            action=Action.DRY,
+            phase=phase.key,
+            stop_um=sheet.work.end_um,
+            say="Dry with paper points, not past the stop.",
+            exits={Exit.DONE: fit},
+        )
+    )
+    sheet.add(
+        Do(
+            id=fit,
+            action=Action.FIT_CONE,
+            phase=phase.key,
+            stop_um=sheet.work.end_um,
+            target=Target.TO_LENGTH,
+            say=f"Cone of size {sheet.work.final_size}, checked by fit: cones vary within their tolerance.",
+            exits={Exit.REACHED: shown, Exit.SHORT: shown},
+        )
+    )
+    sheet.image_and_sign_off(phase, phase.key, phase.hold_point or "cone", then="@next", say=phase.why)
+    return f"{phase.key}/dry"
+
+
+def _fill(sheet: Sheet, phase: Phase) -> str:
+    sheet.add(
+        Do(
+            id=f"{phase.key}/fill",
+            action=Action.FILL,
+            phase=phase.key,
+            stop_um=sheet.work.end_um,
+            say=phase.why,
+            exits={Exit.DONE: f"{phase.key}/image"},
+        )
+    )
+    sheet.image_and_sign_off(phase, phase.key, phase.hold_point or "final image", then="@next", say=phase.why)
+    return f"{phase.key}/fill"
+
+
+WRITERS: dict[PhaseKind, Callable[[Sheet, Phase], str | None]] = {
+    PhaseKind.SIGN_OFF: _sign_off,
+    PhaseKind.TO_LENGTH: _to_length,
+    PhaseKind.FLARE: _flare,
+    PhaseKind.DESCEND: _descend,
+    PhaseKind.ASCEND: _ascend,
+    PhaseKind.STEP_BACK: _step_back,
+    PhaseKind.CONFIRM: _confirm,
+    PhaseKind.RINSE: _rinse,
+    PhaseKind.CONE: _cone,
+    PhaseKind.FILL: _fill,
+}

@@ -1,0 +1,231 @@
+"""The order of work of one canal: phases + length + kit → a finite graph of steps.
+
+Each phase writes its own steps (`planning.phases`); this module holds what they share, joins them and proves that
+every walk through the result ends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from planning.errors import TechniqueNotUsable
+from planning.graph import (
+    Action,
+    Ask,
+    AtLength,
+    Do,
+    End,
+    Exit,
+    Gained,
+    Node,
+    RunSheet,
+    ShorterThan,
+    Target,
+    VisitsBelow,
+    next_ids,
+    why_unsound,
+)
+from planning.instruments import Instrument
+from planning.irrigation import NeedleLimits
+from planning.selection import Selection
+from planning.tables import Figures
+from planning.techniques import Phase, Technique
+
+FINISHED = "finished"
+PLAN_AGAIN = "plan-again"
+Question = Gained | AtLength | VisitsBelow
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalWork:
+    """What the phases need to know of one canal. Depths in whole micrometres from the reference point."""
+
+    canal: str
+    full_um: int
+    """Stop at the working length, or at the estimate before there is one."""
+    end_um: int
+    """Deepest stop of anything larger than the recapitulating instrument: short of `full_um` in a joining canal."""
+    coronal_um: int
+    """Stop of the coronal instruments."""
+    final_size: int
+    past_junction_size: int
+    """Largest size that may pass a junction."""
+    largest_size: int | None = None
+    """Nothing larger goes in: the junction of a joining canal has not been found yet."""
+    irrigant: str
+    final_rinse: tuple[str, ...]
+    needle: NeedleLimits
+
+    def stop_for(self, instrument: Instrument) -> int:
+        return self.full_um if instrument.size <= self.past_junction_size else self.end_um
+
+
+class Sheet:
+    """A run sheet being written.
+
+    Phases add nodes. While they do, an exit may name its goal by its place: `@next` is whatever comes after the
+    phase, `@KEY` the start of phase KEY or a way that a phase has laid, `@after-KEY` what comes after phase KEY.
+    """
+
+    def __init__(self, work: CanalWork, selection: Selection, technique: Technique, figures: Figures) -> None:
+        self.work = work
+        self.selection = selection
+        self.technique = technique
+        self.figures = figures
+        self.nodes: dict[str, Node] = {}
+        self.starts: dict[str, str] = {}
+        self.shaped: Instrument | None = None
+        """What has certainly stood at the canal's end by now: the needle goes by it."""
+
+    def add(self, node: Node) -> str:
+        if node.id in self.nodes:
+            raise TechniqueNotUsable(where=self.technique.name, reason=f"step '{node.id}' would be there twice")
+        self.nodes[node.id] = node
+        return node.id
+
+    # --- steps that several phases use -------------------------------------------------------------------------
+
+    def cut(
+        self,
+        phase: Phase,
+        instrument: Instrument,
+        *,
+        stop_um: int,
+        target: Target,
+        then: str,
+        id_: str | None = None,
+        recapitulating: Instrument | None = None,
+        shorter_than: ShorterThan | None = None,
+        say: str = "",
+    ) -> str:
+        """An instrument, then irrigation, then the small instrument to length again. Returns the first step's id."""
+        small = recapitulating or self.selection.recapitulating
+        id_ = id_ or f"{phase.key}/{step_name(instrument)}"
+        recapitulated = instrument.size > self.selection.recapitulating.size
+        self.add(
+            Do(
+                id=id_,
+                action=Action.INSTRUMENT,
+                phase=phase.key,
+                instrument=instrument.key,
+                stop_um=stop_um,
+                target=target,
+                shorter_than=shorter_than,
+                say=say or phase.why,
+                exits={Exit.REACHED: f"{id_}/irrigate", Exit.SHORT: f"{id_}/irrigate"},
+            )
+        )
+        self.irrigate(phase, f"{id_}/irrigate", then=f"{id_}/recapitulate" if recapitulated else then)
+        if recapitulated:
+            self.recapitulate(phase, f"{id_}/recapitulate", small, then=then)
+        return id_
+
+    def irrigate(self, phase: Phase, id_: str, *, then: str, irrigant: str | None = None, rinse: bool = False) -> str:
+        return self.add(
+            Do(
+                id=id_,
+                action=Action.IRRIGATE,
+                phase=phase.key,
+                irrigant=irrigant or self.work.irrigant,
+                volume_ml=self.figures["irrigant.rinse_ml" if rinse else "irrigant.between_ml"],
+                needle_at_most_um=self.work.needle.now_um(self.shaped, self.work.coronal_um),
+                say="Keep the needle loose and moving; take it back if it touches.",
+                exits={Exit.DONE: then},
+            )
+        )
+
+    def recapitulate(self, phase: Phase, id_: str, small: Instrument, *, then: str) -> str:
+        return self.add(
+            Do(
+                id=id_,
+                action=Action.RECAPITULATE,
+                phase=phase.key,
+                instrument=small.key,
+                # In a joining canal nothing goes past the junction once its partner is being prepared.
+                stop_um=self.work.end_um,
+                target=Target.TO_LENGTH,
+                say="Passes freely to its stop, once; no push.",
+                exits={Exit.REACHED: then, Exit.BLOCKED: f"{phase.key}/blocked"},
+            )
+        )
+
+    def ask(self, phase: Phase, id_: str, question: Question, *, yes: str, no: str) -> str:
+        return self.add(Ask(id=id_, phase=phase.key, question=question, exits={Exit.YES: yes, Exit.NO: no}))
+
+    def sign_off(self, phase: Phase, id_: str, hold_point: str, *, then: str, returned: str, say: str) -> str:
+        return self.add(
+            Do(
+                id=id_,
+                action=Action.SIGN_OFF,
+                phase=phase.key,
+                hold_point=hold_point,
+                say=say,
+                exits={Exit.APPROVED: then, Exit.RETURNED: returned},
+            )
+        )
+
+    def image_and_sign_off(self, phase: Phase, prefix: str, hold_point: str, *, then: str, say: str) -> str:
+        """An image, then the supervisor's word; a returned image is taken again, a few times at most."""
+        image = f"{prefix}/image"
+        self.add(
+            Do(
+                id=image,
+                action=Action.IMAGE,
+                phase=phase.key,
+                say=f"Image for the hold point: {hold_point}.",
+                exits={Exit.DONE: f"{prefix}/sign-off"},
+            )
+        )
+        self.sign_off(phase, f"{prefix}/sign-off", hold_point, then=then, returned=f"{prefix}/image-again", say=say)
+        again = VisitsBelow(node=image, n=self.figures.count("image.times"))
+        self.ask(phase, f"{prefix}/image-again", again, yes=image, no=PLAN_AGAIN)
+        return image
+
+
+def step_name(instrument: Instrument) -> str:
+    return f"{instrument.size:02d}-{instrument.taper:02d}"
+
+
+def finish(sheet: Sheet, phases: Sequence[Phase], last: End) -> RunSheet:
+    """Joins the phases in order, drops what cannot be reached and proves that every walk ends.
+
+    Raises TechniqueNotUsable.
+    """
+    for end in (last, End(id=PLAN_AGAIN, outcome="plan_again", say="The plan no longer fits: make a new version.")):
+        sheet.nodes.setdefault(end.id, end)
+    goals = dict(sheet.starts)
+    following = last.id
+    for phase in reversed(phases):
+        goals[f"after-{phase.key}"] = following
+        following = goals.setdefault(phase.key, following)
+    nodes = {node.id: _resolved(node, goals) for node in sheet.nodes.values()}
+    written = RunSheet(canal=sheet.work.canal, start=following, nodes=_reachable(following, nodes))
+    unsound = why_unsound(written)
+    if unsound:
+        raise TechniqueNotUsable(where=f"{sheet.technique.name}, {sheet.work.canal}", reason=unsound)
+    return written
+
+
+def _resolved(node: Node, goals: dict[str, str]) -> Node:
+    if isinstance(node, End):
+        return node
+
+    def goal(to: str) -> str:
+        while to.startswith("@"):
+            to = goals[f"after-{node.phase}" if to == "@next" else to[1:]]
+        return to
+
+    return replace(node, exits={exit_: goal(to) for exit_, to in node.exits.items()})
+
+
+def _reachable(start: str, nodes: dict[str, Node]) -> dict[str, Node]:
+    found: set[str] = set()
+    waiting = [start]
+    while waiting:
+        id_ = waiting.pop()
+        if id_ in found or id_ not in nodes:
+            continue
+        found.add(id_)
+        waiting.extend(next_ids(nodes[id_]))
+    return {id_: node for id_, node in nodes.items() if id_ in found}

@@ -1,0 +1,133 @@
+"""The order at the tray: each canal keeps its own order, and steps with the same instrument are done together.
+
+Between two hold points the order is a shortest common supersequence of the canals' instrument lists, found exactly
+by A* with a bound that never overestimates.
+"""
+
+from __future__ import annotations
+
+import heapq
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from planning.errors import TooMuchWork
+from planning.graph import Action, Do, RunSheet
+from planning.plan_value import TrayOrder, TrayStep
+
+MOST_STATES = 200_000  # a fraction of a second; beyond it the lists are not those of one technique
+Positions = tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Course:
+    """What one canal expects of the tray: (phase, instrument) in order, cut at the hold points."""
+
+    canal: str
+    sections: tuple[tuple[tuple[str, str], ...], ...]
+    shares: bool
+    """Whether its instruments may be passed to and from other canals."""
+
+
+def course(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> Course:
+    """Worked instruments only: recapitulating, gauging, needles and cones are no change of instrument."""
+    sections: list[list[tuple[str, str]]] = [[]]
+    for id_ in path:
+        node = sheet.nodes[id_]
+        if isinstance(node, Do) and node.action is Action.SIGN_OFF:
+            sections.append([])
+        elif isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument:
+            sections[-1].append((node.phase, node.instrument))
+    return Course(canal=sheet.canal, sections=tuple(tuple(_once(s)) for s in sections), shares=shares)
+
+
+def shared(courses: Sequence[Course]) -> TrayOrder:
+    """Fewest changes of instrument. Raises TooMuchWork for lists that no technique gives."""
+    steps: list[TrayStep] = []
+    for number in range(max((len(c.sections) for c in courses), default=0)):
+        here = {c.canal: c.sections[number] for c in courses if number < len(c.sections)}
+        together = {c.canal: here[c.canal] for c in courses if c.shares and c.canal in here}
+        steps += _merge(together)
+        for one in courses:
+            if not one.shares and one.canal in here:
+                steps += _merge({one.canal: here[one.canal]})
+    return _order(steps)
+
+
+def one_at_a_time(courses: Sequence[Course]) -> TrayOrder:
+    """Each canal from start to end before the next."""
+    return _order(
+        TrayStep(phase=phase, instrument=instrument, canals=(one.canal,))
+        for one in courses
+        for section in one.sections
+        for phase, instrument in section
+    )
+
+
+def _order(steps: Sequence[TrayStep] | Iterator[TrayStep]) -> TrayOrder:
+    listed = tuple(steps)
+    return TrayOrder(changes=sum(1 for _ in groupby(listed, key=lambda s: s.instrument)), steps=listed)
+
+
+def _once(section: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+    """The same instrument twice running is taken up once."""
+    return [next(group) for _, group in groupby(section, key=lambda step: step[1])]
+
+
+def _merge(lists: Mapping[str, Sequence[tuple[str, str]]]) -> list[TrayStep]:
+    words = {canal: tuple(instrument for _, instrument in steps) for canal, steps in lists.items()}
+    at = dict.fromkeys(words, 0)
+    steps = []
+    for instrument in shortest_common_supersequence(tuple(words.values())):
+        served = tuple(c for c, word in words.items() if at[c] < len(word) and word[at[c]] == instrument)
+        steps.append(TrayStep(phase=lists[served[0]][at[served[0]]][0], instrument=instrument, canals=served))
+        for canal in served:
+            at[canal] += 1
+    return steps
+
+
+def shortest_common_supersequence(words: Sequence[Sequence[str]]) -> tuple[str, ...]:
+    """A shortest word that contains every given word in order; the same one every time.
+
+    A letter taken serves every word whose next letter it is: leaving one out never helps. Raises TooMuchWork.
+    """
+    distinct = sorted({tuple(word) for word in words})
+    start: Positions = (0,) * len(distinct)
+    end: Positions = tuple(len(word) for word in distinct)
+    queue: list[tuple[int, int, Positions]] = [(_at_least(distinct, start), 0, start)]
+    came: dict[Positions, tuple[Positions, str]] = {}
+    cost: dict[Positions, int] = {start: 0}
+    while queue:
+        _, minus_done, state = heapq.heappop(queue)
+        if state == end:
+            return _traced(came, state)
+        if -minus_done > cost[state]:
+            continue
+        if len(cost) > MOST_STATES:
+            raise TooMuchWork(reason="The canals' orders differ too much for one order at the tray.")
+        for letter in sorted({w[i] for w, i in zip(distinct, state, strict=True) if i < len(w)}):
+            following = tuple(i + (i < len(w) and w[i] == letter) for w, i in zip(distinct, state, strict=True))
+            price = cost[state] + 1
+            if price < cost.get(following, price + 1):
+                cost[following] = price
+                came[following] = (state, letter)
+                # Among equals the one furthest along first.
+                heapq.heappush(queue, (price + _at_least(distinct, following), -price, following))
+    return ()
+
+
+def _at_least(words: Sequence[Sequence[str]], at: Positions) -> int:
+    """Letters that any way on must still take: of each letter the most that one word still needs."""
+    most: Counter[str] = Counter()
+    for word, i in zip(words, at, strict=True):
+        most |= Counter(word[i:])
+    return most.total()
+
+
+def _traced(came: Mapping[Positions, tuple[Positions, str]], state: Positions) -> tuple[str, ...]:
+    letters = []
+    while state in came:
+        state, letter = came[state]
+        letters.append(letter)
+    return tuple(reversed(letters))
