@@ -1,0 +1,136 @@
+import { useId } from 'preact/hooks'
+import { useRoom } from '@/parts/room'
+import { words } from '@/words/en'
+import { CanalColumn } from './canal-column'
+import './depth-board.css'
+import { describe } from './describe'
+import { type Board, centreOf, layOut, lines, yOf } from './geometry'
+import { Meeting, sideOf } from './meeting'
+import type { BoardCanal, CoronalStop } from './shape'
+
+interface Props {
+  canals: readonly BoardCanal[]
+  coronal?: readonly CoronalStop[]
+  /** The same canals in the version this one is compared with: its outline is laid over. */
+  before?: readonly BoardCanal[] | undefined
+  picked?: string | undefined
+  onPick?: (canal: string) => void
+}
+
+/** All canals of a tooth side by side on one axis of millimetres from the reference point down. */
+export function DepthBoard({ canals, coronal = [], before, picked, onPick }: Props) {
+  const { room, ref } = useRoom()
+  const id = useId()
+  const hatch = `hatch-${id}`
+  const board = layOut(room.width, room.height, canals)
+  return (
+    <figure class="depth-board">
+      <div class="depth-board-room" ref={ref}>
+        <svg
+          width={room.width}
+          height={room.height}
+          viewBox={`0 0 ${room.width} ${room.height}`}
+          role="img"
+          aria-labelledby={`${id}-name`}
+          aria-describedby={`${id}-says`}
+        >
+          <title id={`${id}-name`}>{words.board.name}</title>
+          <defs>
+            <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+              <line class="hatch" x1="0" y1="0" x2="0" y2="5" />
+            </pattern>
+          </defs>
+          <Lanes board={board} canals={canals} picked={picked} onPick={onPick} />
+          <Axis board={board} columns={canals.length} />
+          {canals.map((canal, i) => (
+            <Meeting key={canal.canal} board={board} canals={canals} index={i} />
+          ))}
+          {canals.map((canal, i) => (
+            <CanalColumn
+              key={canal.canal}
+              board={board}
+              index={i}
+              canal={canal}
+              before={before?.find((b) => b.canal === canal.canal)}
+              coronal={coronal.find((c) => c.canal === canal.canal)}
+              side={sideOf(canals, i)}
+              hatch={hatch}
+              picked={canal.canal === picked}
+            />
+          ))}
+          {canals.map((canal, i) => (
+            <Heading key={canal.canal} board={board} canal={canal} x={centreOf(board, i)} />
+          ))}
+        </svg>
+      </div>
+      <figcaption class="soft">{words.board.caption(board.widened, before !== undefined)}</figcaption>
+      <p class="unseen" id={`${id}-says`}>
+        {describe(canals, coronal, before)}
+      </p>
+    </figure>
+  )
+}
+
+function Heading({ board, canal, x }: { board: Board; canal: BoardCanal; x: number }) {
+  return (
+    <g>
+      <text class="canal-name" x={x} y={15}>
+        {canal.canal}
+      </text>
+      <text class="canal-reference" y={29}>
+        {lines(canal.reference_point, 12, board.column - 2).map((line, i) => (
+          <tspan key={line} x={x} dy={i ? 13 : 0}>
+            {line}
+          </tspan>
+        ))}
+      </text>
+    </g>
+  )
+}
+
+type LaneProps = Pick<Props, 'canals' | 'picked' | 'onPick'> & { board: Board }
+
+function Lanes({ board, canals, picked, onPick }: LaneProps) {
+  return (
+    <g>
+      {canals.map(({ canal }, i) => (
+        // biome-ignore lint/a11y/noStaticElementInteractions: the same choice is offered as buttons beside the board
+        <rect
+          key={canal}
+          class="lane"
+          data-picked={canal === picked}
+          x={board.gutter + board.column * i + 1}
+          y={0}
+          width={board.column - 2}
+          height={board.height}
+          rx={6}
+          onClick={() => onPick?.(canal)}
+        />
+      ))}
+    </g>
+  )
+}
+
+function Axis({ board, columns }: { board: Board; columns: number }) {
+  const right = board.gutter + board.column * columns
+  const marks = Array.from({ length: Math.floor(board.deepest_mm) + 1 }, (_, mm) => mm)
+  return (
+    <g class="axis">
+      {marks.map((mm) => {
+        const y = yOf(board, mm)
+        const fifth = mm % 5 === 0
+        return (
+          <g key={mm}>
+            {fifth && <line class={mm === 0 ? 'reference' : 'grid'} x1={board.gutter} x2={right} y1={y} y2={y} />}
+            <line class="mark" x1={board.gutter - (fifth ? 8 : 4)} x2={board.gutter} y1={y} y2={y} />
+            {fifth && (
+              <text x={board.gutter - 11} y={y + 4}>
+                {mm}
+              </text>
+            )}
+          </g>
+        )
+      })}
+    </g>
+  )
+}

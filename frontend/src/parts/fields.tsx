@@ -1,0 +1,180 @@
+import { useId } from 'preact/hooks'
+import { readMm } from '@/parts/millimetres'
+import { words } from '@/words/en'
+
+interface FieldProps {
+  label: string
+  hint?: preact.ComponentChildren
+  wrong?: string | undefined
+}
+
+interface TextProps extends FieldProps {
+  value: string
+  onInput: (value: string) => void
+  name?: string
+  type?: 'text' | 'password'
+  autoComplete?: string
+  rows?: number
+  maxLength?: number
+}
+
+/** One line, or several with `rows`. */
+export function TextField({ label, hint, wrong, value, onInput, rows, type = 'text', ...rest }: TextProps) {
+  const id = useId()
+  const shared = {
+    id,
+    class: 'input',
+    value,
+    onInput: (event: Event) => onInput((event.currentTarget as HTMLInputElement).value),
+    'aria-invalid': wrong !== undefined,
+    'aria-describedby': `${id}-more`,
+    ...rest,
+  }
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      {rows ? <textarea {...shared} rows={rows} /> : <input {...shared} type={type} />}
+      <More id={id} hint={hint} wrong={wrong} />
+    </div>
+  )
+}
+
+function More({ id, hint, wrong }: Pick<FieldProps, 'hint' | 'wrong'> & { id: string }) {
+  return (
+    <div id={`${id}-more`}>
+      {wrong && (
+        <p class="wrong" role="alert">
+          {wrong}
+        </p>
+      )}
+      {hint && <p class="hint">{hint}</p>}
+    </div>
+  )
+}
+
+interface ChoiceProps<T extends string> extends FieldProps {
+  options: readonly { value: T; says: preact.ComponentChildren; off?: boolean }[]
+  value: T | undefined
+  onChoose: (value: T) => void
+  down?: boolean
+}
+
+/** One of a few, all in sight. */
+export function Choice<T extends string>({ label, hint, wrong, options, value, onChoose, down }: ChoiceProps<T>) {
+  const id = useId()
+  return (
+    <fieldset class="field" aria-describedby={`${id}-more`}>
+      <legend>{label}</legend>
+      <div class={down ? 'choice down' : 'choice'}>
+        {options.map((option) => (
+          <label key={option.value}>
+            <input
+              type="radio"
+              name={id}
+              value={option.value}
+              checked={option.value === value}
+              disabled={option.off ?? false}
+              onChange={() => onChoose(option.value)}
+            />
+            {option.says}
+          </label>
+        ))}
+      </div>
+      <More id={id} hint={hint} wrong={wrong} />
+    </fieldset>
+  )
+}
+
+interface SelectProps extends FieldProps {
+  options: readonly { value: string; says: string }[]
+  value: string
+  onChoose: (value: string) => void
+}
+
+/** One of many. */
+export function Select({ label, hint, wrong, options, value, onChoose }: SelectProps) {
+  const id = useId()
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <select
+        id={id}
+        class="input"
+        value={value}
+        onChange={(event) => onChoose(event.currentTarget.value)}
+        aria-invalid={wrong !== undefined}
+        aria-describedby={`${id}-more`}
+      >
+        {options.map((option) => (
+          <option key={option.value} value={option.value}>
+            {option.says}
+          </option>
+        ))}
+      </select>
+      <More id={id} hint={hint} wrong={wrong} />
+    </div>
+  )
+}
+
+export function Tick({
+  label,
+  checked,
+  onChange,
+}: {
+  label: string
+  checked: boolean
+  onChange: (on: boolean) => void
+}) {
+  return (
+    <label class="tick">
+      <input type="checkbox" checked={checked} onChange={(event) => onChange(event.currentTarget.checked)} />
+      <span>{label}</span>
+    </label>
+  )
+}
+
+interface StepperProps extends FieldProps {
+  /** As typed; the phone keeps what was typed, also while it is no number. */
+  value: string
+  onInput: (value: string) => void
+  step?: number
+  /** Where stepping begins from an empty field. */
+  from?: number
+  unit?: string
+}
+
+/** A number in steps by two big buttons, or typed with a decimal comma or point. It starts empty. */
+export function Stepper({ label, hint, wrong, value, onInput, step = 0.5, from = 20, unit = 'mm' }: StepperProps) {
+  const id = useId()
+  const by = (direction: -1 | 1) => {
+    const now = readMm(value)
+    const next = now === undefined ? from : Math.round((now + direction * step) * 100) / 100
+    onInput(step < 1 ? next.toFixed(1) : String(next))
+  }
+  return (
+    <div class="field">
+      <label for={id}>
+        {label} <span class="soft">({unit})</span>
+      </label>
+      <div class="stepper">
+        <button type="button" class="button" aria-label={words.fields.less(label, step)} onClick={() => by(-1)}>
+          −
+        </button>
+        <input
+          id={id}
+          class="input"
+          inputMode="decimal"
+          autoComplete="off"
+          value={value}
+          onInput={(event) => onInput(event.currentTarget.value)}
+          aria-invalid={wrong !== undefined}
+          aria-describedby={`${id}-more`}
+        />
+        <button type="button" class="button" aria-label={words.fields.more(label, step)} onClick={() => by(1)}>
+          +
+        </button>
+      </div>
+      <More id={id} hint={hint} wrong={wrong} />
+    </div>
+  )
+}

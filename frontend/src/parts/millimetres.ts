@@ -1,0 +1,11 @@
+/** A length as it is set on an instrument: one decimal, more only where there are more. */
+export function mm(value_mm: number): string {
+  const text = value_mm.toFixed(2).replace(/0+$/, '')
+  return text.endsWith('.') ? `${text}0` : text
+}
+
+/** The millimetres that were typed; decimal comma or point. Nothing for what is no number. */
+export function readMm(typed: string): number | undefined {
+  const text = typed.trim().replace(',', '.')
+  return /^-?\d{1,3}(\.\d{0,3})?$/.test(text) ? Number(text) : undefined
+}

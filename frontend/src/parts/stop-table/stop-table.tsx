@@ -1,0 +1,112 @@
+import type { CanalPlan, StopRow } from '@/api/shapes'
+import { InstrumentLabel } from '@/parts/instrument'
+import { mm } from '@/parts/millimetres'
+import { words } from '@/words/en'
+import { grouped, type StopGroup } from './groups'
+import './stop-table.css'
+
+interface Props {
+  rows: readonly StopRow[]
+  canals: readonly CanalPlan[]
+}
+
+/** Instruments in order of use by canal, the stop of each in millimetres, and how deep the needle may go. */
+export function StopTable({ rows, canals }: Props) {
+  return (
+    <div class="stop-table-room">
+      <table class="stop-table" data-canals={canals.length}>
+        <caption class="unseen">{words.stops.caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.stops.instrument}</th>
+            {canals.map((c) => (
+              <th scope="col" key={c.canal}>
+                {c.canal}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        {grouped(rows).map((group, i) => (
+          <Group key={`${i}${group.phase}`} group={group} canals={canals} />
+        ))}
+        <NeedleRows canals={canals} />
+      </table>
+      <p class="legend small soft">
+        <b class="to-length">{words.stops.legendLength}</b>{' '}
+        <span class="to-resistance">{words.stops.legendResistance}</span>
+      </p>
+    </div>
+  )
+}
+
+function Group({ group, canals }: { group: StopGroup; canals: readonly CanalPlan[] }) {
+  const resistance = group.rows[0]?.stops.some((s) => s.target === 'to_resistance') ?? false
+  return (
+    <tbody>
+      <tr class="phase">
+        <th scope="rowgroup" colSpan={canals.length + 1}>
+          {words.phase(group.phase)}
+          {resistance && <span class="to-resistance-word">{words.stops.toResistance}</span>}
+        </th>
+      </tr>
+      {group.rows.map((row, i) => (
+        <tr key={row.instrument.key}>
+          <th scope="row">
+            <InstrumentLabel name={row.instrument.name} colour={row.instrument.colour} />
+          </th>
+          {i === 0 &&
+            canals.map((c) => {
+              const stop = row.stops.find((s) => s.canal === c.canal)
+              return (
+                <td key={c.canal} rowSpan={group.rows.length} class={stop?.target.replace('_', '-')}>
+                  {stop ? mm(stop.stop_mm) : <Unused />}
+                </td>
+              )
+            })}
+        </tr>
+      ))}
+    </tbody>
+  )
+}
+
+const Unused = () => (
+  <>
+    <span aria-hidden="true">·</span>
+    <span class="unseen">{words.stops.none}</span>
+  </>
+)
+
+function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
+  if (!canals.some((c) => c.needle)) return null
+  const after = [...new Set(canals.flatMap((c) => c.needle?.now.map((n) => n.after) ?? []))]
+  return (
+    <tbody class="needle">
+      <tr>
+        <th scope="row">{words.stops.needleCeiling}</th>
+        {canals.map((c) => (
+          <td key={c.canal} class="to-length">
+            {c.needle ? mm(c.needle.ceiling_mm) : <Unused />}
+          </td>
+        ))}
+      </tr>
+      {after.length > 0 && (
+        <tr class="phase">
+          <th scope="rowgroup" colSpan={canals.length + 1}>
+            {words.stops.needleNow}
+          </th>
+        </tr>
+      )}
+      {after.map((instrument) => (
+        <tr key={instrument}>
+          <th scope="row" class="after">
+            {words.stops.after(instrument)}
+          </th>
+          {canals.map((c) => {
+            const now = c.needle?.now.find((n) => n.after === instrument)
+            return <td key={c.canal}>{now ? mm(now.at_most_mm) : <Unused />}</td>
+          })}
+        </tr>
+      ))}
+    </tbody>
+  )
+}

@@ -1,0 +1,47 @@
+import { signal } from '@preact/signals'
+
+/** Where the app stands, as the address bar says it. */
+export const address = signal(typeof location === 'undefined' ? '/' : location.pathname + location.search)
+
+let beforeLeaving: (() => void) | undefined
+
+/** Goes to an address of the app; `replace` leaves no way back to the one before. */
+export function go(to: string, { replace = false }: { replace?: boolean } = {}): void {
+  beforeLeaving?.()
+  if (replace) history.replaceState(null, '', to)
+  else history.pushState(null, '', to)
+  address.value = location.pathname + location.search
+  globalThis.scrollTo?.(0, 0)
+}
+
+/** Follows the browser's own back and forward, and links inside the app. */
+export function startRouter(onLeave?: () => void): void {
+  beforeLeaving = onLeave
+  addEventListener('popstate', () => {
+    address.value = location.pathname + location.search
+  })
+  document.addEventListener('click', (event) => {
+    if (event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey) return
+    const link = (event.target as Element).closest?.('a[href]')
+    const href = link?.getAttribute('href')
+    if (!href?.startsWith('/') || href.startsWith('/api/') || link?.hasAttribute('target')) return
+    event.preventDefault()
+    go(href)
+  })
+}
+
+/** The named parts of `path` if it has the pattern's form: `/cases/:id` in `/cases/7` gives `{id: '7'}`. */
+export function match(pattern: string, path: string): Record<string, string> | undefined {
+  const wanted = pattern.split('/')
+  const given = (path.split('?')[0] ?? '').split('/')
+  if (wanted.length !== given.length) return undefined
+  const found: Record<string, string> = {}
+  for (const [i, part] of wanted.entries()) {
+    const value = given[i] ?? ''
+    if (part.startsWith(':')) {
+      if (!value) return undefined
+      found[part.slice(1)] = decodeURIComponent(value)
+    } else if (part !== value) return undefined
+  }
+  return found
+}

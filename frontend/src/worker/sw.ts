@@ -1,0 +1,40 @@
+// Keeps the built app so that it opens without a connection. Never touches the API: what is read and sent is the page's affair.
+// Filled in by the build: the build's digest and its files.
+declare const __VERSION__: string
+declare const __FILES__: string[]
+
+const worker = globalThis as unknown as ServiceWorkerGlobalScope
+const CACHE = `app-${__VERSION__}`
+const NOT_OURS = /^\/(api|admin|static)\//
+
+worker.addEventListener('install', (event) => {
+  const files = __FILES__.map((file) => new Request(file, { cache: 'reload' }))
+  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(files)))
+})
+
+worker.addEventListener('activate', (event) => {
+  event.waitUntil(takeOver())
+})
+
+async function takeOver(): Promise<void> {
+  for (const name of await caches.keys()) if (name.startsWith('app-') && name !== CACHE) await caches.delete(name)
+  await worker.clients.claim()
+}
+
+// A new version waits until the reader asks for it: nothing typed is lost to a change of the app underneath.
+worker.addEventListener('message', (event) => {
+  if (event.data === 'take-over') void worker.skipWaiting()
+})
+
+worker.addEventListener('fetch', (event) => {
+  const url = new URL(event.request.url)
+  if (event.request.method !== 'GET' || url.origin !== worker.location.origin || NOT_OURS.test(url.pathname)) return
+  event.respondWith(fromHereOrThere(event.request, url.pathname))
+})
+
+async function fromHereOrThere(request: Request, path: string): Promise<Response> {
+  const cache = await caches.open(CACHE)
+  // Every address of the app is the one shell.
+  const kept = await cache.match(request.mode === 'navigate' ? '/' : path)
+  return kept ?? fetch(request)
+}

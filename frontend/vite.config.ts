@@ -1,0 +1,60 @@
+import { createHash } from 'node:crypto'
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { join, relative } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { build, defineConfig, type Plugin } from 'vite'
+
+const root = fileURLToPath(new URL('.', import.meta.url))
+const alias = { '@': join(root, 'src') }
+
+/** Files the worker keeps: everything built but itself, maps and build notes. The shell is asked for as `/`. */
+function keptFiles(outDir: string): string[] {
+  return readdirSync(outDir, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(outDir, join(entry.parentPath, entry.name)))
+    .filter((file) => !file.startsWith('.vite') && file !== 'sw.js' && !file.endsWith('.map'))
+    .sort()
+}
+
+/** Builds the service worker after the app and gives it the list of files to keep and their digest. */
+function serviceWorker(): Plugin {
+  let outDir = ''
+  return {
+    name: 'service-worker',
+    apply: 'build',
+    configResolved(config) {
+      outDir = join(config.root, config.build.outDir)
+    },
+    async closeBundle() {
+      const files = keptFiles(outDir)
+      const digest = createHash('sha256')
+      for (const file of files) digest.update(file).update(readFileSync(join(outDir, file)))
+      const made = await build({
+        configFile: false,
+        logLevel: 'silent',
+        publicDir: false,
+        define: {
+          __VERSION__: JSON.stringify(digest.digest('hex').slice(0, 12)),
+          __FILES__: JSON.stringify(files.map((file) => (file === 'index.html' ? '/' : `/${file}`))),
+        },
+        build: {
+          write: false,
+          target: 'es2022',
+          rollupOptions: { input: join(root, 'src/worker/sw.ts'), output: { format: 'iife', entryFileNames: 'sw.js' } },
+        },
+      })
+      const [first] = (Array.isArray(made) ? made : [made]) as { output: { code?: string }[] }[]
+      const code = first?.output[0]?.code
+      if (!code) throw new Error('the service worker was not built')
+      writeFileSync(join(outDir, 'sw.js'), code)
+    },
+  }
+}
+
+export default defineConfig({
+  root,
+  resolve: { alias },
+  build: { target: 'es2022', modulePreload: { polyfill: false }, assetsInlineLimit: 0 },
+  plugins: [serviceWorker()],
+  server: { proxy: { '/api': `http://127.0.0.1:${process.env.PORT ?? 8000}` } },
+})
