@@ -1,0 +1,70 @@
+"""What may not stand in any file: places of one machine, addresses of registries, things that cannot fail."""
+
+from __future__ import annotations
+
+import ast
+import re
+
+import pytest
+
+from tests.architecture import tree
+
+# Patterns are written so that this file does not contain what it looks for.
+FORBIDDEN = {
+    "a folder of somebody's machine": r"(?<![\w.\-])/(?:root|home|work|Users|mnt|opt)/\w",
+    "a registry's address": r"registry\.(?:npmjs|yarnpkg)|python[h]osted|\bpy[p]i\.org|deb\.[d]ebian",
+    "a reference into somebody's notes": r"\bshared/(?:design|evidence|samples)|\bdecisions-(?:clinical|engineering)\b",
+    "the number of a ticket": r"\b[Ii]ssues? #?\d|\b[Ss]tage[- ]\d\b",
+}
+
+
+def _places(pattern: str) -> list[str]:
+    found = []
+    for path in tree.kept():
+        if path.suffix in tree.BINARY:
+            continue
+        for number, line in enumerate(tree.text(path).splitlines(), start=1):
+            if re.search(pattern, line):
+                found.append(f"{tree.named(path)}:{number}: {line.strip()[:100]}")
+    return found
+
+
+@pytest.mark.parametrize("what", FORBIDDEN)
+def test_no_file_holds(what: str) -> None:
+    assert not _places(FORBIDDEN[what])
+
+
+PLANTED = ["see /ho" + "me/someone/notes", "https://pypi" + ".org/simple", "as in issue" + " 7"]
+
+
+@pytest.mark.parametrize("planted", PLANTED)
+def test_a_planted_line_is_found(planted: str) -> None:
+    assert any(re.search(pattern, planted) for pattern in FORBIDDEN.values())
+
+
+def test_lock_files_name_versions_and_digests_but_no_address() -> None:
+    python = tree.under(".lock/", ".txt")
+    npm = [path for path in tree.kept() if path.name == "package-lock.json"]
+    assert python
+    assert npm
+    assert not [tree.named(path) for path in python if "://" in tree.text(path)]
+    assert not [tree.named(path) for path in npm if re.search(r'"resolved"', tree.text(path))]
+
+
+def test_every_test_asserts_something() -> None:
+    empty = []
+    for path in tree.under("tests/", ".py"):
+        for function in tree.functions(ast.parse(tree.text(path))):
+            if function.name.startswith("test_") and not _claims(function):
+                empty.append(f"{tree.named(path)}:{function.name}")
+    assert not empty
+
+
+def _claims(function: tree.Function) -> bool:
+    """True if the test asserts, expects an exception, or hands over to a function that is named to do so."""
+    for node in ast.walk(function):
+        if isinstance(node, ast.Assert):
+            return True
+        if isinstance(node, ast.Call) and re.search(r"raises|expect|assert|validate", ast.unparse(node.func)):
+            return True
+    return False

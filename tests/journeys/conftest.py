@@ -1,0 +1,113 @@
+"""Journeys: the built app in a real browser against a server of its own, with the demonstration's people and cases."""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import socket
+import subprocess
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any, Literal
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page
+
+ROOT = Path(__file__).resolve().parents[2]
+NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
+# No sandbox: tests run as root in a container. The rest keeps the browser off the network.
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+PHONE = {"width": 360, "height": 740}
+TALL_PHONE = {"width": 412, "height": 915}
+LAPTOP = {"width": 1280, "height": 800}
+Scheme = Literal["light", "dark"]
+Opens = Callable[..., Page]
+
+
+@pytest.fixture(scope="session")
+def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[str, Any]:
+    found = os.environ.get("CHROMIUM") or next((path for name in NAMES if (path := shutil.which(name))), None)
+    if not found:
+        pytest.fail("The browser journeys need Chromium: apt-get install chromium-headless-shell (or set CHROMIUM).")
+    return {**browser_type_launch_args, "executable_path": found, "args": FLAGS, "headless": True}
+
+
+@pytest.fixture(scope="session")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Any]]:
+    """The running demonstration on a database of its own: {"url", "sign_ins": [{name, username, password, role}]}."""
+    database = tmp_path_factory.mktemp("journeys") / "demo.sqlite3"
+    env = {**os.environ, "DATABASE_URL": f"sqlite:///{database}", "PORT": str(_free_port()), "HOST": "127.0.0.1"}
+    command = [sys.executable, "manage.py", "demo", "--fresh", "--json"]
+    with subprocess.Popen(command, cwd=ROOT, env=env, stdout=subprocess.PIPE, text=True) as started:
+        assert started.stdout is not None
+        line = started.stdout.readline()
+        if not line:
+            pytest.fail("The demonstration did not start; what it said stands above.")
+        yield json.loads(line)
+        started.terminate()
+        started.wait(20)
+
+
+@pytest.fixture(scope="session")
+def base_url(demo: dict[str, Any]) -> str:
+    return str(demo["url"])
+
+
+@pytest.fixture
+def open_phone(browser: Browser, base_url: str) -> Iterator[Opens]:
+    """Opens a phone with cookies and a store of its own: `open_phone(scheme="dark", viewport=TALL_PHONE)`."""
+    yield from _opener(browser, base_url, viewport=PHONE, has_touch=True, is_mobile=True, device_scale_factor=2)
+
+
+@pytest.fixture
+def open_laptop(browser: Browser, base_url: str) -> Iterator[Opens]:
+    """Opens a laptop of its own: `open_laptop(scheme="dark")` gives its page."""
+    yield from _opener(browser, base_url, viewport=LAPTOP)
+
+
+@pytest.fixture
+def phone(open_phone: Opens) -> Page:
+    return open_phone()
+
+
+@pytest.fixture
+def laptop(open_laptop: Opens) -> Page:
+    return open_laptop()
+
+
+def _opener(browser: Browser, base_url: str, **device: Any) -> Iterator[Opens]:
+    opened: list[BrowserContext] = []
+    wrong: list[str] = []
+
+    def opens(scheme: Scheme = "light", **differences: Any) -> Page:
+        given = {**device, **differences}
+        context = browser.new_context(
+            base_url=base_url, color_scheme=scheme, reduced_motion="reduce", locale="en-GB", **given
+        )
+        context.set_default_timeout(10_000)
+        opened.append(context)
+        page = context.new_page()
+        page.on("pageerror", lambda error: wrong.append(str(error)))
+        return page
+
+    yield opens
+    for context in opened:
+        context.close()
+    # An exception that nobody caught is a fault, whatever the screen showed.
+    assert not wrong
+
+
+def _free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
