@@ -158,6 +158,8 @@ class TrayItem:
 
     instrument: InstrumentName
     canals: tuple[str, ...]
+    expected: bool
+    """False for what may be needed only to make room or to open the way again."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

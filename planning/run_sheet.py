@@ -48,6 +48,8 @@ class CanalWork:
     """Deepest stop of anything larger than the recapitulating instrument: short of `full_um` in a joining canal."""
     coronal_um: int
     """Stop of the coronal instruments."""
+    first_third_um: int
+    """Where the coronal third ends: as deep as a needle goes before anything has been to length."""
     final_size: int
     past_junction_size: int
     """Largest size that may pass a junction."""
@@ -129,7 +131,7 @@ class Sheet:
                 phase=phase.key,
                 irrigant=irrigant or self.work.irrigant,
                 volume_ml=self.figures["irrigant.rinse_ml" if rinse else "irrigant.between_ml"],
-                needle_at_most_um=self.work.needle.now_um(self.shaped, self.work.coronal_um),
+                needle_at_most_um=self.work.needle.now_um(self.shaped, self.work.first_third_um),
                 say="Keep the needle loose and moving; take it back if it touches.",
                 exits={Exit.DONE: then},
             )

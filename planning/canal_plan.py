@@ -1,0 +1,243 @@
+"""One canal's part of a plan: its end, its order of work, what is withheld, its outline and needle depths."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from planning import irrigation, phases, profile, run_sheet, selection
+from planning.errors import CanalsDoNotFit
+from planning.graph import Action, Do, End, RunSheet, Target
+from planning.instruments import Instrument
+from planning.joins import Join
+from planning.plan_input import CanalInput, PlanInput
+from planning.plan_value import CanalPlan, NeedleDepth, NeedleNow, ProfilePoint, SizeRange, Withheld
+from planning.quantities import mm, stop_um, um
+from planning.readings import Length, LengthState
+from planning.run_sheet import CanalWork, Sheet, step_name
+from planning.selection import Selection
+from planning.tables import Figures
+from planning.techniques import Phase, PhaseKind, Setting
+from planning.walk import expected_path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Canal:
+    """One canal with all that has been worked out about it."""
+
+    given: PlanInput
+    number: int
+    length: Length
+    join: Join | None
+    size_range: SizeRange
+    final_size: int
+    crown_mm: float
+    shut: Withheld | None
+    """Why nothing opens on this tooth, where nothing does."""
+
+    @property
+    def input(self) -> CanalInput:
+        return self.given.canals[self.number]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Planned:
+    """A canal's plan, and the sheet and path that its stops are tabled from.
+
+    They are the plan's own, but for a length that is only an estimate: then all phases are tabled, marked
+    provisional, though most are still withheld.
+    """
+
+    plan: CanalPlan
+    tabled: RunSheet
+    path: tuple[str, ...]
+
+
+def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
+    """Raises what the phases refuse, and CanalsDoNotFit."""
+    work = _work(canal, selected, figures)
+    open_phases, withheld = _open_phases(canal)
+    sheet = _written(canal, work, selected, figures, open_phases, withheld)
+    provisional = canal.length.state is LengthState.ESTIMATED and canal.shut is None and not _unjoined(canal)
+    tabled = _written(canal, work, selected, figures, _phases(canal.given), None) if provisional else sheet
+    path = _expected(canal, selected, tabled)
+    known = canal.length.stop_mm is not None
+    final = _final_instrument(canal, selected)
+    plan = CanalPlan(
+        canal=canal.input.name,
+        root=canal.input.root,
+        reference_point=canal.input.reference_point,
+        length=canal.length,
+        end_mm=mm(work.end_um) if known else None,
+        junction_mm=mm(canal.join.junction_um) if canal.join and canal.join.junction_um is not None else None,
+        joins=canal.join.main if canal.join else None,
+        provisional=provisional,
+        final_size=canal.final_size,
+        final_taper=final.taper,
+        size_range=canal.size_range,
+        outline=_outline(canal, tabled, path),
+        needle=_needle(work, selected, final) if known else None,
+        withheld=(withheld,) if withheld else (),
+        run_sheet=sheet,
+        expected_path=path if tabled is sheet else _expected(canal, selected, sheet),
+    )
+    return Planned(plan=plan, tabled=tabled, path=path)
+
+
+def _work(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
+    full = um(canal.length.stop_mm or 0)
+    end = full
+    if canal.join is not None and canal.join.end_um is not None:
+        end = min(full, canal.join.end_um)
+    third = _first_third_um(canal, full, figures)
+    curve = canal.input.curve_start_mm
+    coronal = end if canal.given.setting is Setting.BLOCK else third
+    if curve is not None:
+        coronal = min(coronal, max(0, stop_um(um(curve) - um(figures["coronal.before_curve"]))))
+    small = canal.given.technique.recapitulate_size
+    return CanalWork(
+        canal=canal.input.name,
+        full_um=full,
+        end_um=end,
+        coronal_um=min(coronal, end),
+        first_third_um=min(third, end),
+        final_size=canal.final_size,
+        past_junction_size=small,
+        largest_size=small if _unjoined(canal) else None,
+        irrigant=canal.given.choices.irrigant,
+        final_rinse=tuple(canal.given.choices.final_rinse),
+        needle=irrigation.limits(canal.given.choices.needle, end, figures),
+    )
+
+
+def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
+    """Orifice plus one third of the canal: coronal instruments stay in it, and the needle until there is a length."""
+    orifice = 0 if canal.given.setting is Setting.BLOCK else um(canal.crown_mm)
+    if canal.input.orifice_mm is not None:
+        orifice = um(canal.input.orifice_mm)
+    if canal.length.stop_mm is not None and orifice >= full_um:
+        reason = f"{canal.input.name}: an orifice {mm(orifice)} mm deep lies beyond its length. Check the figure."
+        raise CanalsDoNotFit(reason=reason, at=("canals", canal.number, "orifice_mm"))
+    return stop_um(orifice + max(0, full_um - orifice) // figures.count("coronal.thirds"))
+
+
+def _unjoined(canal: Canal) -> bool:
+    return canal.join is not None and canal.join.junction_um is None
+
+
+# --- which phases are open ---------------------------------------------------------------------------------------
+
+
+def _phases(given: PlanInput) -> list[Phase]:
+    return [phase for phase in given.technique.phases if given.setting in phase.settings]
+
+
+def _open_phases(canal: Canal) -> tuple[list[Phase], Withheld | None]:
+    """The phases that may be worked now, and what withholds the rest."""
+    every = _phases(canal.given)
+    if canal.shut is not None:
+        return [], canal.shut
+    state, name = canal.length.state, canal.input.name
+    if canal.length.stop_mm is None:
+        return [], _withheld(every, 0, "length-missing", f"{name} has no length yet: measure it first.")
+    opening = 0
+    while opening < len(every) and (every[opening].kind is PhaseKind.SIGN_OFF or every[opening].to_estimate):
+        opening += 1
+    if state is LengthState.ESTIMATED:
+        says = f"{name}: the length is an estimate. Confirm it, then make a new version."
+        return every[:opening], _withheld(every, opening, "length-estimated", says)
+    if state is LengthState.UNSETTLED:
+        return every[:opening], _withheld(every, opening, "length-unsettled", f"{name}: {canal.length.what_to_do}")
+    if canal.join is not None and canal.join.junction_um is None:
+        while opening < len(every) and every[opening].kind is PhaseKind.TO_LENGTH:
+            opening += 1
+        says = f"{name}: only the glide path is open until the junction with {canal.join.main} is found."
+        return every[:opening], _withheld(every, opening, "junction-missing", says)
+    return every, None
+
+
+def _withheld(every: Sequence[Phase], opening: int, code: str, says: str) -> Withheld:
+    return Withheld(from_phase=every[opening].key if opening < len(every) else "", code=code, says=says)
+
+
+# --- the order of work ---------------------------------------------------------------------------------------------
+
+
+def _written(
+    canal: Canal,
+    work: CanalWork,
+    selected: Selection,
+    figures: Figures,
+    open_phases: Sequence[Phase],
+    withheld: Withheld | None,
+) -> RunSheet:
+    sheet = Sheet(work, selected, canal.given.technique, figures)
+    looped = _looped(open_phases)
+    for phase in open_phases:
+        phases.write(sheet, phase, phase.key in looped)
+    if withheld is None:
+        last = End(id=run_sheet.FINISHED, outcome="finished", say="Finished: complete the record.")
+    else:
+        last = End(id=run_sheet.PLAN_AGAIN, outcome="plan_again", say=withheld.says)
+    return run_sheet.finish(sheet, open_phases, last)
+
+
+def _looped(every: Sequence[Phase]) -> set[str]:
+    """Hold points inside a loop: they are passed on the first pass only."""
+    keys = [phase.key for phase in every]
+    return {
+        every[i].key
+        for number, phase in enumerate(every)
+        if phase.repeat_from is not None
+        for i in range(keys.index(phase.repeat_from), number)
+        if every[i].kind is PhaseKind.SIGN_OFF
+    }
+
+
+def _expected(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str, ...]:
+    descend = next((p for p in canal.given.technique.phases if p.kind is PhaseKind.DESCEND), None)
+    if descend is None:
+        return expected_path(sheet, None, 1)
+    smallest = f"{descend.key}/{step_name(selected.descending[-1])}"
+    return expected_path(sheet, smallest, descend.expected_passes or 1)
+
+
+# --- what follows from it -------------------------------------------------------------------------------------------
+
+
+def _final_instrument(canal: Canal, selected: Selection) -> Instrument:
+    technique, name = canal.given.technique, canal.input.name
+    if selected.series:
+        return selection.shaping_of(selected, canal.final_size, technique, name)
+    return selection.hand_of(selected, canal.final_size, technique, name)
+
+
+def _outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[ProfilePoint, ...]:
+    """The shape once all that goes to a known stop has stood there; the descending series is left out of it, as how
+    deep it goes is not known beforehand."""
+    kit = {one.key: one for one in canal.given.kit.instruments}
+    coronal = {p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE}
+    stands = {
+        (node.instrument, node.stop_um): profile.Stand(instrument=kit[node.instrument], tip_mm=mm(node.stop_um))
+        for node in (sheet.nodes[id_] for id_ in path)
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um
+        if node.target is Target.TO_LENGTH or node.phase in coronal
+    }
+    orifice = canal.input.orifice_mm
+    if orifice is None:
+        orifice = 0.0 if canal.given.setting is Setting.BLOCK else canal.crown_mm
+    points = profile.outline(tuple(stands.values()), from_mm=orifice)
+    return tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in points)
+
+
+def _needle(work: CanalWork, selected: Selection, final: Instrument) -> NeedleDepth:
+    glide = selected.hand.get(selected.glide_path_to)
+    milestones = [one for one in (glide, *selected.descending[-1:], final) if one is not None]
+    distinct = {one.key: one for one in milestones if one.size <= final.size}
+    return NeedleDepth(
+        ceiling_mm=mm(work.needle.ceiling_um),
+        now=tuple(
+            NeedleNow(after=one.name, at_most_mm=mm(work.needle.now_um(one, work.first_third_um)))
+            for one in distinct.values()
+        ),
+    )

@@ -1,0 +1,91 @@
+"""What is laid out and read off at the tray: the stop table and the tray list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from planning.graph import Action, Do, RunSheet, Target
+from planning.instruments import Instrument, colour
+from planning.plan_value import InstrumentName, Stop, StopRow, TrayItem
+from planning.quantities import mm
+from planning.techniques import Technique
+
+Laid = Mapping[str, tuple[RunSheet, Sequence[str]]]
+"""Run sheet and expected path by canal."""
+
+
+def instrument_name(one: Instrument) -> InstrumentName:
+    """Name, colour and motor setting; what the programme has not typed in is said to be missing."""
+    return InstrumentName(
+        key=one.key,
+        name=one.name,
+        size=one.size,
+        taper=one.taper,
+        motion=one.motion,
+        colour=colour(one.size),
+        setting_says=_setting_says(one),
+    )
+
+
+def _setting_says(one: Instrument) -> str:
+    if one.motion == "hand":
+        return "by hand"
+    if not states_motor(one):
+        return "speed and torque not stated: see the maker's instructions"
+    return f"{one.speed_rpm} rpm, at most {one.torque_ncm:g} N·cm"
+
+
+def states_motor(one: Instrument) -> bool:
+    """Whether an engine instrument's speed and torque have been typed in."""
+    return one.speed_rpm is not None and one.torque_ncm is not None
+
+
+def stop_table(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[StopRow, ...]:
+    """Instruments in order of first use, each with its stop in every canal: that of its last use there."""
+    titles = {phase.key: phase.title for phase in technique.phases}
+    first_phase: dict[str, str] = {}
+    stops: dict[str, dict[str, Stop]] = {}
+    for node, canal in _in_order(laid, technique):
+        if node.action is Action.INSTRUMENT and node.instrument and node.stop_um is not None:
+            first_phase.setdefault(node.instrument, titles[node.phase])
+            stops.setdefault(node.instrument, {})[canal] = Stop(
+                canal=canal, stop_mm=mm(node.stop_um), target=node.target or Target.TO_LENGTH
+            )
+    return tuple(
+        StopRow(
+            instrument=instrument_name(kit[key]),
+            phase=first_phase[key],
+            stops=tuple(stops[key][canal] for canal in laid if canal in stops[key]),
+        )
+        for key in first_phase
+    )
+
+
+def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[TrayItem, ...]:
+    """What is expected to be used, in order of first use, then what may be needed: to make room or reopen."""
+    expected = _uses((node, canal) for node, canal in _in_order(laid, technique))
+    every = _uses(
+        (node, canal) for canal, (sheet, _) in laid.items() for node in sheet.nodes.values() if isinstance(node, Do)
+    )
+    spare = {key: canals for key, canals in every.items() if key not in expected}
+    return tuple(
+        TrayItem(instrument=instrument_name(kit[key]), canals=tuple(canals), expected=key in expected)
+        for key, canals in (*expected.items(), *spare.items())
+    )
+
+
+def _uses(steps: Iterable[tuple[Do, str]]) -> dict[str, dict[str, None]]:
+    uses: dict[str, dict[str, None]] = {}
+    for node, canal in steps:
+        if node.instrument:
+            uses.setdefault(node.instrument, {})[canal] = None
+    return uses
+
+
+def _in_order(laid: Laid, technique: Technique) -> Iterator[tuple[Do, str]]:
+    """Steps of all canals, phase by phase, within a phase canal by canal."""
+    for phase in technique.phases:
+        for canal, (sheet, path) in laid.items():
+            for node in (sheet.nodes[id_] for id_ in path):
+                if isinstance(node, Do) and node.phase == phase.key:
+                    yield node, canal

@@ -1,0 +1,155 @@
+"""The front door: one value in, one plan value out. The same input gives the same output."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from planning import apical_size, caution_rules, layout, selection, teeth, tray
+from planning.canal_plan import Canal, Planned, plan_canal
+from planning.cautions import by_severity
+from planning.errors import ChoiceNotPossible, InstrumentTooShort, PlanningError
+from planning.graph import Do
+from planning.instruments import Instrument, reach_mm, sizes
+from planning.joins import join_of
+from planning.lengths import About, settle
+from planning.plan_input import CanalChoice, CanalInput, PlanInput
+from planning.plan_value import Caution, Plan, RowUsed, ToothNames
+from planning.quantities import mm, um
+from planning.readings import Length
+from planning.refusals import refuse
+from planning.tables import Figures, data_version
+from planning.teeth import Notation, Tooth, ToothName
+from planning.version import VERSION
+
+NOTICE = (
+    "For training. It supports and does not replace the supervising licensed clinician, "
+    "the maker's instructions and local rules."
+)
+
+
+def plan(given: PlanInput) -> Plan:
+    """The plan of one tooth. Raises PlanningError, whose `pointer` is the path into the input."""
+    tooth = teeth.find(ToothName(notation=Notation.ISO_3950, designation=given.tooth))
+    figures = _figures(given)
+    refuse(given, tooth, figures)
+    selected = selection.select(given, figures)
+    found = caution_rules.tooth_cautions(given, tooth)
+    shut = caution_rules.shut_by(found)
+    canals = []
+    for number, one in enumerate(given.canals):
+        length = _length(given, number, one, figures)
+        advised = apical_size.advise(tooth.iso, one.name, given.setting, one.curvature_deg, figures)
+        canal = Canal(
+            given=given,
+            number=number,
+            length=length,
+            join=join_of(given, number, length),
+            size_range=advised,
+            final_size=_choice(given, one).final_size or advised.proposed,
+            crown_mm=tooth.crown_mm or 0.0,
+            shut=shut,
+        )
+        found += caution_rules.canal_cautions(canal, tooth, figures)
+        canals.append(canal)
+    return _assembled(given, tooth, selected, canals, found, figures)
+
+
+def _figures(given: PlanInput) -> Figures:
+    try:
+        return Figures(given.thresholds)
+    except KeyError as unknown:
+        key = unknown.args[0]
+        reason = f"'{key}' is no figure of the data tables."
+        raise ChoiceNotPossible(canal="Thresholds", reason=reason, at=("thresholds", key)) from None
+
+
+def _length(given: PlanInput, number: int, canal: CanalInput, figures: Figures) -> Length:
+    about = About(
+        canal=canal.name,
+        reference_point=canal.reference_point,
+        setting=given.setting,
+        resorption=canal.resorption,
+        apex_mm=canal.apex_mm,
+    )
+    try:
+        return settle(canal.readings, about, figures)
+    except PlanningError as refusal:
+        raise refusal.below("canals", number, "readings") from None
+
+
+def _choice(given: PlanInput, canal: CanalInput) -> CanalChoice:
+    for number, choice in enumerate(given.choices.canals):
+        if choice.canal == canal.name:
+            if choice.final_size is not None and choice.final_size not in sizes():
+                at = ("choices", "canals", number, "final_size")
+                raise ChoiceNotPossible(canal=canal.name, reason=f"{choice.final_size} is no ISO size.", at=at)
+            return choice
+    return CanalChoice(canal=canal.name)
+
+
+def _assembled(
+    given: PlanInput,
+    tooth: Tooth,
+    selected: selection.Selection,
+    canals: Sequence[Canal],
+    found: list[Caution],
+    figures: Figures,
+) -> Plan:
+    planned = [plan_canal(canal, selected, figures) for canal in canals]
+    kit = {one.key: one for one in given.kit.instruments}
+    _refuse_short(planned, kit, figures)
+    laid = {p.plan.canal: (p.tabled, p.path) for p in planned}
+    courses = [
+        tray.course(p.tabled, p.path, shares=caution_rules.passed_on(canal, figures))
+        for canal, p in zip(canals, planned, strict=True)
+    ]
+    return Plan(
+        tooth=ToothNames(
+            iso=tooth.iso,
+            universal=tooth.universal,
+            palmer=tooth.palmer,
+            palmer_glyph=tooth.palmer_glyph,
+            name=tooth.name,
+        ),
+        setting=given.setting,
+        technique=given.technique.name,
+        kit=given.kit.name,
+        irrigant=given.choices.irrigant,
+        canals=tuple(p.plan for p in planned),
+        stop_table=layout.stop_table(laid, given.technique, kit),
+        tray=tray.shared(courses),
+        one_at_a_time=tray.one_at_a_time(courses),
+        tray_list=layout.tray_list(laid, given.technique, kit),
+        cautions=by_severity(found),
+        rows_used=_rows_used(figures),
+        planner_version=VERSION,
+        data_version=data_version(),
+        notice=NOTICE,
+    )
+
+
+def _refuse_short(planned: Sequence[Planned], kit: Mapping[str, Instrument], figures: Figures) -> None:
+    """Raises InstrumentTooShort for the first instrument that cannot reach one of its stops."""
+    numbers = {key: number for number, key in enumerate(kit)}
+    for p in planned:
+        for node in p.tabled.nodes.values():
+            if not isinstance(node, Do) or node.instrument is None or node.stop_um is None:
+                continue
+            one = kit[node.instrument]
+            reach = reach_mm(one, figures)
+            if um(reach) < node.stop_um:
+                raise InstrumentTooShort(
+                    instrument=one.name,
+                    length_mm=one.length_mm,
+                    reach_mm=reach,
+                    canal=p.plan.canal,
+                    need_mm=mm(node.stop_um),
+                    at=("kit", "instruments", numbers[one.key], "length_mm"),
+                )
+
+
+def _rows_used(figures: Figures) -> tuple[RowUsed, ...]:
+    return tuple(
+        RowUsed(key=f.key, value=f.value, unit=f.unit, source=f.source, know=f.know, programme=f.programme)
+        for f in figures.used()
+    )

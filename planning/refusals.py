@@ -1,0 +1,62 @@
+"""What is charted but not planned, and input that contradicts itself."""
+
+from __future__ import annotations
+
+from planning.errors import CanalsDoNotFit, NoCanals, TooMuchWork, ToothNotPlanned
+from planning.joins import refuse_unfit_roots
+from planning.plan_input import Anatomy, CanalInput, PlanInput
+from planning.readings import Resorption
+from planning.tables import Figures
+from planning.teeth import Tooth
+from planning.techniques import Setting
+
+MOST_CANALS = 8  # more than any tooth has; keeps one request's work within bounds
+THIRD_MOLARS = frozenset({"18", "28", "38", "48"})
+
+
+def refuse(given: PlanInput, tooth: Tooth, figures: Figures) -> None:
+    """Raises ToothNotPlanned, NoCanals, CanalsDoNotFit, ChoiceNotPossible or TooMuchWork."""
+    if given.setting is not Setting.BLOCK:
+        _refuse_tooth(given, tooth)
+    if not given.canals:
+        raise NoCanals(tooth=tooth.iso, at=("canals",))
+    if len(given.canals) > MOST_CANALS:
+        raise TooMuchWork(reason=f"A tooth has at most {MOST_CANALS} canals here.", at=("canals",))
+    seen: set[str] = set()
+    for number, canal in enumerate(given.canals):
+        if canal.name in seen:
+            raise CanalsDoNotFit(reason=f"{canal.name} is there twice.", at=("canals", number, "name"))
+        seen.add(canal.name)
+        _refuse_canal(given, tooth, number, canal, figures)
+    for number, choice in enumerate(given.choices.canals):
+        if choice.canal not in seen:
+            reason = f"There is no canal {choice.canal} to choose a size for."
+            raise CanalsDoNotFit(reason=reason, at=("choices", "canals", number, "canal"))
+    refuse_unfit_roots(given)
+
+
+def _refuse_tooth(given: PlanInput, tooth: Tooth) -> None:
+    reasons = (
+        (tooth.primary, ("tooth",), "primary teeth resorb over their successors"),
+        (given.root_filled, ("root_filled",), "retreatment of a root-filled tooth"),
+        (given.perforation, ("perforation",), "a perforation is suspected"),
+        (given.anatomy is Anatomy.FUSED_OR_C_SHAPED, ("anatomy",), "fused or C-shaped canals"),
+        (
+            tooth.iso in THIRD_MOLARS and given.anatomy is not Anatomy.CHARTED_BY_SUPERVISOR,
+            ("anatomy",),
+            "a third molar whose canals no supervisor has charted",
+        ),
+    )
+    for wrong, at, reason in reasons:
+        if wrong:
+            raise ToothNotPlanned(tooth=tooth.iso, reason=reason, at=at)
+
+
+def _refuse_canal(given: PlanInput, tooth: Tooth, number: int, canal: CanalInput, figures: Figures) -> None:
+    at = ("canals", number)
+    if canal.apex_mm is not None and canal.apex_mm > figures["apex.refused"]:
+        raise ToothNotPlanned(tooth=tooth.iso, reason=f"the apex of {canal.name} is open", at=(*at, "apex_mm"))
+    if canal.resorption is Resorption.BONE_AND_ROOT:
+        raise ToothNotPlanned(
+            tooth=tooth.iso, reason=f"root resorption at {canal.name}", at=(*at, "resorption")
+        )
