@@ -41,7 +41,8 @@ class Address:
                 probe.bind((self.host, self.port))
             except OSError as refused:
                 raise CannotServe(
-                    f"Port {self.port} on {self.host} is not free ({refused.strerror}). Choose another: PORT={self.port + 1}"
+                    f"Port {self.port} on {self.host} is not free ({refused.strerror}). "
+                    f"Choose another, for example PORT={self.port + 1}."
                 ) from refused
 
     def answers(self) -> bool:
@@ -58,11 +59,15 @@ def start(address: Address, settings: dict[str, str]) -> subprocess.Popen[bytes]
     command += ["--workers", os.environ.get("WORKERS", "1")]
     # A group of its own: Ctrl-C reaches the starter alone, which then ends the server in order.
     server = subprocess.Popen(command, cwd=ROOT, env={**os.environ, **settings}, start_new_session=True)
-    give_up_at = time.monotonic() + LONGEST_START_S
-    while time.monotonic() < give_up_at and server.poll() is None:
-        if address.answers():
-            return server
-        time.sleep(0.05)
+    try:
+        give_up_at = time.monotonic() + LONGEST_START_S
+        while time.monotonic() < give_up_at and server.poll() is None:
+            if address.answers():
+                return server
+            time.sleep(0.05)
+    except BaseException:
+        stop(server)
+        raise
     stop(server)
     raise CannotServe(f"The server did not come up on {address.url}; what it said stands above.")
 

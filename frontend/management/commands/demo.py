@@ -35,6 +35,7 @@ class Command(BaseCommand):
         if settings.PRODUCTION:
             raise CommandError("The demonstration has known passwords; it does not start with MODE=production.")
         address = _address()
+        signal.signal(signal.SIGTERM, _interrupt)
         try:
             address.refuse_taken()
             if fresh:
@@ -45,7 +46,6 @@ class Command(BaseCommand):
             server = serve.start(address, {"SECRET_KEY": _kept_key(), "ALLOWED_HOSTS": _hosts(address)})
         except CannotServe as told:
             raise CommandError(str(told)) from told
-        signal.signal(signal.SIGTERM, _interrupt)
         try:
             self._announce(address, as_json=json)
             server.wait()
@@ -69,7 +69,7 @@ class Command(BaseCommand):
 
 def _address() -> Address:
     port = os.environ.get("PORT", "8000")
-    if not port.isdecimal() or not 0 < int(port) < 65536:  # noqa: PLR2004 - the range of TCP ports
+    if not port.isdecimal() or not 0 < int(port) < 65536:
         raise CommandError(f"PORT is {port!r}; it must be a whole number from 1 to 65535.")
     return Address(os.environ.get("HOST", "127.0.0.1"), int(port))
 
