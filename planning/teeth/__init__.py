@@ -9,6 +9,7 @@ from planning.teeth.anatomy import (
     Tooth,
     all_teeth,
     find,
+    like,
     tooth,
     usual_range,
 )
@@ -26,6 +27,7 @@ __all__ = [
     "ToothName",
     "all_teeth",
     "find",
+    "like",
     "tooth",
     "usual_range",
 ]

@@ -114,8 +114,8 @@ def tooth(iso: str) -> Tooth:
     """The tooth with this ISO 3950 designation. Raises KeyError."""
     named = _named()[iso]
     primary = named["primary"] == "yes"
-    like = None if primary else _like(iso)
-    canals = [row for row in tables.rows("canals") if row["tooth"] == like]
+    kept = None if primary else like(iso)
+    canals = [row for row in tables.rows("canals") if row["tooth"] == kept]
     return Tooth(
         iso=iso,
         universal=named["universal"],
@@ -125,10 +125,10 @@ def tooth(iso: str) -> Tooth:
         primary=primary,
         canals=tuple(_canal(row) for row in canals if row["usual"] == "yes"),
         look_for=tuple(_canal(row) for row in canals if row["usual"] == "no"),
-        notes=_studies(like, ""),
-        lengths=tuple(_length(row) for row in tables.rows("tooth_lengths") if row["tooth"] == like),
-        crown_mm=next((float(row["crown_mm"]) for row in tables.rows("crowns") if row["tooth"] == like), None),
-        main_canals=tuple(_main(row) for row in tables.rows("main_canals") if row["tooth"] == like),
+        notes=_studies(kept, ""),
+        lengths=tuple(_length(row) for row in tables.rows("tooth_lengths") if row["tooth"] == kept),
+        crown_mm=next((float(row["crown_mm"]) for row in tables.rows("crowns") if row["tooth"] == kept), None),
+        main_canals=tuple(_main(row) for row in tables.rows("main_canals") if row["tooth"] == kept),
     )
 
 
@@ -151,7 +151,8 @@ _LIKE_QUADRANT = {"1": "1", "2": "1", "3": "3", "4": "3"}
 """Left and right are alike: the tables have the upper right and the lower left (ISO 3950 quadrants)."""
 
 
-def _like(iso: str) -> str:
+def like(iso: str) -> str:
+    """The permanent tooth that the tables have for this one: 16 for 26. Raises KeyError for a primary tooth."""
     return _LIKE_QUADRANT[iso[0]] + iso[1]
 
 
@@ -168,7 +169,7 @@ def _canal(row: Mapping[str, str]) -> CanalOnOffer:
     )
 
 
-def _studies(like: str | None, canal: str) -> tuple[Prevalence, ...]:
+def _studies(kept: str | None, canal: str) -> tuple[Prevalence, ...]:
     return tuple(
         Prevalence(
             share=_number(row["share"]),
@@ -180,7 +181,7 @@ def _studies(like: str | None, canal: str) -> tuple[Prevalence, ...]:
             know=row["know"],
         )
         for row in tables.rows("prevalence")
-        if row["tooth"] == like and row["canal"] == canal
+        if row["tooth"] == kept and row["canal"] == canal
     )
 
 

@@ -1,0 +1,109 @@
+"""How large the end of a canal is made: a range with its reasons, never a bare number.
+
+For a student the range is the cautious one: up from a floor that also covers the narrow foramen, to the lower of
+two published upper bounds, capped in a curve. What the wider school prepares is told, not proposed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from planning import tables
+from planning.instruments import HUNDREDTH_MM, size_above, sizes
+from planning.plan_value import SizeRange
+from planning.tables import Figures
+from planning.techniques import Setting
+from planning.teeth import like
+
+
+@dataclass(frozen=True, slots=True)
+class _Bound:
+    size: int
+    why: str
+
+
+def advise(tooth_iso: str, canal: str, setting: Setting, curvature_deg: float | None, figures: Figures) -> SizeRange:
+    """The range of final sizes for a student, the least of it proposed.
+
+    Where a curve's cap lies below what the foramen asks for, the cap wins, both bounds are the cap, and the
+    reasons say so.
+    """
+    if setting == Setting.BLOCK:
+        least, most = _of_block(figures)
+    else:
+        least, most = _of_tooth(tooth_iso, canal, figures)
+    cap = _cap(curvature_deg, figures)
+    reasons = [least.why, most.why]
+    if cap is not None and cap.size < most.size:
+        most = cap
+        reasons.append(cap.why)
+    if most.size < least.size:
+        reasons.append(
+            f"The upper bound of {most.size} lies below the {least.size} that the lower one asks for: "
+            f"{most.size} stands, and your supervisor decides whether it is enough."
+        )
+        least = most
+    return SizeRange(least=least.size, most=most.size, proposed=least.size, reasons=tuple(reasons))
+
+
+def _of_block(figures: Figures) -> tuple[_Bound, _Bound]:
+    tip, up = figures.count("final.block_tip"), figures.count("final.above_first_binder")
+    size = size_above(tip, up) or tip
+    least = _Bound(size, f"At least {size}: {up} sizes above the block's own end of {tip} (common practice).")
+    return least, _unpublished(size, "a training block has no anatomy to go by", figures)
+
+
+def _of_tooth(tooth_iso: str, canal: str, figures: Figures) -> tuple[_Bound, _Bound]:
+    least = _least(tooth_iso, canal, figures)
+    published = [row for row in _rows("final_sizes", tooth_iso) if canal in row["canals"].split()]
+    if not published:
+        return least, _unpublished(least.size, f"no range is published for canal {canal} of this tooth", figures)
+    lower, wider = sorted(published, key=lambda row: int(row["most_size"]))
+    why = (
+        f"At most {lower['most_size']}: the lower of two published upper bounds ({_cited(lower)}). "
+        f"The wider school prepares {wider['least_size']} to {wider['most_size']} ({_cited(wider)})."
+    )
+    return least, _Bound(int(lower["most_size"]), why)
+
+
+def _least(tooth_iso: str, canal: str, figures: Figures) -> _Bound:
+    floor = figures.count("final.floor")
+    measured = next((row for row in _rows("foramina", tooth_iso) if canal in row["canals"].split()), None)
+    if measured is None:
+        return _Bound(
+            floor, f"At least {floor}: the floor (final.floor). The foramen of this canal has no measurement here."
+        )
+    narrow_mm = float(measured["narrow_mm"])
+    covering = next(size for size in sizes() if size * HUNDREDTH_MM >= narrow_mm)
+    told = f"the narrow foramen measures {narrow_mm:.2f} mm on average ({_cited(measured)})"
+    if covering > floor:
+        return _Bound(covering, f"At least {covering}: {told}.")
+    return _Bound(floor, f"At least {floor}: the floor (final.floor); {told}.")
+
+
+def _unpublished(least: int, reason: str, figures: Figures) -> _Bound:
+    up = figures.count("final.unpublished_up")
+    size = size_above(least, up) or least
+    return _Bound(size, f"At most {size}: {up} sizes above the least, as {reason} (common practice).")
+
+
+def _cap(curvature_deg: float | None, figures: Figures) -> _Bound | None:
+    if curvature_deg is None:
+        return None
+    for kind in ("severe", "moderate"):
+        limit_deg = figures[f"final.{kind}_deg"]
+        over = curvature_deg > limit_deg if kind == "severe" else curvature_deg >= limit_deg
+        if over:
+            cap = figures.count(f"final.{kind}_cap")
+            why = f"Not above {cap} with a taper of .04 or less: the canal curves by {curvature_deg:g}° (final.{kind}_cap)."
+            return _Bound(cap, why)
+    return None
+
+
+def _rows(table: str, tooth_iso: str) -> list[Mapping[str, str]]:
+    return [row for row in tables.rows(table) if row["tooth"] == like(tooth_iso)]
+
+
+def _cited(row: Mapping[str, str]) -> str:
+    return f"{row['source']}, {row['know']}"
