@@ -21,19 +21,17 @@ interface TextProps extends FieldProps {
 /** One line, or several with `rows`. */
 export function TextField({ label, hint, wrong, value, onInput, rows, type = 'text', ...rest }: TextProps) {
   const id = useId()
-  const shared = {
-    id,
-    class: 'input',
-    value,
-    onInput: (event: Event) => onInput((event.currentTarget as HTMLInputElement).value),
-    'aria-invalid': wrong !== undefined,
-    'aria-describedby': `${id}-more`,
-    ...rest,
-  }
+  const shared = { id, class: 'input', value, 'aria-invalid': wrong !== undefined, 'aria-describedby': `${id}-more` }
   return (
     <div class="field">
       <label for={id}>{label}</label>
-      {rows ? <textarea {...shared} rows={rows} /> : <input {...shared} type={type} />}
+      {rows ? (
+        <textarea {...shared} {...rest} rows={rows} onInput={(event) => onInput(event.currentTarget.value)} />
+      ) : type === 'password' ? (
+        <input {...shared} {...rest} type="password" onInput={(event) => onInput(event.currentTarget.value)} />
+      ) : (
+        <input {...shared} {...rest} type="text" onInput={(event) => onInput(event.currentTarget.value)} />
+      )}
       <More id={id} hint={hint} wrong={wrong} />
     </div>
   )

@@ -7,7 +7,10 @@ export interface Room {
 }
 
 /** The room an element is given, followed as it changes. */
-export function useRoom(before: Room = { width: 328, height: 420 }): { room: Room; ref: RefObject<HTMLDivElement> } {
+export function useRoom(before: Room = { width: 328, height: 420 }): {
+  room: Room
+  ref: RefObject<HTMLDivElement | null>
+} {
   const ref = useRef<HTMLDivElement>(null)
   const [room, setRoom] = useState(before)
   useLayoutEffect(() => {

@@ -1,59 +1,6 @@
-interface BoardSentence {
-  canal: string
-  reference: string
-  end: string | undefined
-  estimate: boolean
-  joins: string | undefined
-  finalSize: string
-  coronal: string | undefined
-  was: string | undefined
-  withheld: readonly string[]
-}
+import { common, waited, when } from './common'
+import { drawing } from './drawing'
+import { plan } from './plan'
 
-function boardSentence(s: BoardSentence): string {
-  if (s.end === undefined) return `${s.canal}: no length yet.`
-  return [
-    `${s.canal}: ends ${s.end} mm from ${s.reference}${s.estimate ? ', an estimate' : ''}`,
-    ...(s.joins ? [`where it joins ${s.joins}`] : []),
-    ...(s.was ? [`was ${s.was} mm`] : []),
-    `final size ${s.finalSize}`,
-    ...(s.coronal ? [`coronal instruments to ${s.coronal} mm`] : []),
-    ...s.withheld.map((says) => `withheld: ${says.replace(/\.$/, '')}`),
-  ]
-    .join(', ')
-    .concat('.')
-}
-
-export const words = {
-  product: 'Fourth Canal',
-  state: {
-    draft: 'draft',
-    waiting: 'waiting',
-    approved: 'approved',
-    returned: 'returned',
-    caution: 'caution',
-    stop: 'stop',
-    note: 'note',
-  },
-  board: {
-    name: 'Depth board',
-    estimate: 'estimate',
-    noLength: 'no length yet',
-    joins: (main: string) => `joins ${main}`,
-    was: (before: string) => `was ${before}`,
-    caption: (widened: number, compared: boolean) =>
-      `mm from the reference point · width ×${widened}${compared ? ' · dotted: version before' : ''}`,
-    sentence: boardSentence,
-  },
-  stops: {
-    instrument: 'Instrument',
-    needleCeiling: 'needle, never past',
-    needleNow: 'needle now, at most',
-    after: (instrument: string) => `after ${instrument}`,
-    toResistance: 'to resistance',
-    caption: 'Stops in mm from the reference point, in order of use',
-    legendLength: 'to length',
-    legendResistance: 'to resistance, never past this stop',
-    none: 'not used in this canal',
-  },
-} as const
+/** Every word the reader sees. */
+export const words = { ...common, ...drawing, ...plan, when, waited } as const

@@ -14,7 +14,7 @@ interface Props {
   /** The same canals in the version this one is compared with: its outline is laid over. */
   before?: readonly BoardCanal[] | undefined
   picked?: string | undefined
-  onPick?: (canal: string) => void
+  onPick?: ((canal: string) => void) | undefined
 }
 
 /** All canals of a tooth side by side on one axis of millimetres from the reference point down. */

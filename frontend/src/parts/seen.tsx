@@ -1,0 +1,54 @@
+import type { ComponentChildren } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import { words } from '@/words/en'
+import { Notice, Skeleton } from './notice'
+
+interface SeenProps<T> {
+  of: {
+    readonly value?: T
+    readonly at?: number
+    readonly state: 'asking' | 'fresh' | 'offline' | 'failed'
+    readonly problem?: Error
+    readonly again: () => void
+  }
+  rows?: number
+  children: (value: T) => ComponentChildren
+}
+
+/** What the server said or what this phone last saw of it; every state between asking and failing is told. */
+export function Seen<T>({ of, rows = 3, children }: SeenProps<T>) {
+  const { value, at, state, problem, again } = of
+  const retry = { says: words.tryAgain, onDo: again }
+  return (
+    <>
+      {state === 'offline' && (
+        <Notice sign="note" action={retry}>
+          {value === undefined || at === undefined ? words.offlineNothing : words.offline(words.when(at))}
+        </Notice>
+      )}
+      {state === 'failed' && (
+        <Notice sign="stop" action={retry}>
+          {problem?.message ?? words.failed}
+        </Notice>
+      )}
+      {value === undefined && state === 'asking' && <Waiting rows={rows} />}
+      {value !== undefined && children(value)}
+    </>
+  )
+}
+
+const SLOW_MS = 3000 // from here on a reader wonders whether anything is happening
+
+function Waiting({ rows }: { rows: number }) {
+  const [slow, setSlow] = useState(false)
+  useEffect(() => {
+    const timer = setTimeout(() => setSlow(true), SLOW_MS)
+    return () => clearTimeout(timer)
+  }, [])
+  return (
+    <>
+      <Skeleton rows={rows} says={words.loading} />
+      {slow && <p class="soft">{words.slow}</p>}
+    </>
+  )
+}

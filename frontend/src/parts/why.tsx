@@ -1,0 +1,51 @@
+import type { Plan, RowUsed } from '@/api/shapes'
+import { sizeOf } from '@/parts/difference/compare'
+import { words } from '@/words/en'
+
+/** What the plan rests on: lengths and sizes canal by canal, then every figure with its source and how it is known. */
+export function Why({ plan }: { plan: Plan }) {
+  return (
+    <div class="stack">
+      {plan.canals.map((canal) => (
+        <section key={canal.canal} class="card stack close">
+          <h3>{canal.canal}</h3>
+          <p>{words.why.length(canal.length.state, canal.length.rests_on)}</p>
+          {canal.length.readings.map((reading, i) => (
+            <p key={`${i}${reading.method}`} class="small soft">
+              {words.method(reading.method)}: {reading.why}
+            </p>
+          ))}
+          <p>{words.why.size(sizeOf(canal), canal.size_range.least, canal.size_range.most)}</p>
+          {canal.size_range.reasons.map((reason) => (
+            <p key={reason} class="small soft">
+              {reason}
+            </p>
+          ))}
+        </section>
+      ))}
+      <h2>{words.why.figures}</h2>
+      <ul class="ledger">
+        {plan.rows_used.map((row) => (
+          <Figure key={row.key} row={row} />
+        ))}
+      </ul>
+      <p class="small soft">{words.why.made(plan.planner_version, plan.data_version)}</p>
+      <p class="small">{plan.notice}</p>
+    </div>
+  )
+}
+
+function Figure({ row }: { row: RowUsed }) {
+  return (
+    <li class="stack close figure">
+      <p class="row apart">
+        <span>{words.why.figure(row.key)}</span>
+        <span class="number">
+          {row.value} {row.unit === '1' ? '' : row.unit}
+        </span>
+      </p>
+      <p class="small soft">{row.programme ? words.why.programmeValue : row.source}</p>
+      <p class="small strong">{words.why.known(row.know)}</p>
+    </li>
+  )
+}

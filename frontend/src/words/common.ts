@@ -1,0 +1,80 @@
+export const common = {
+  product: 'Fourth Canal',
+  state: {
+    draft: 'draft',
+    waiting: 'waiting',
+    approved: 'approved',
+    returned: 'returned',
+    void: 'approval void',
+    none: 'no plan yet',
+    caution: 'caution',
+    stop: 'stop',
+    note: 'note',
+  },
+  skip: 'Skip to content',
+  back: 'Back',
+  tryAgain: 'Try again',
+  loading: 'On its way',
+  slow: 'Still asking the server …',
+  save: 'Save',
+  cancel: 'Cancel',
+  close: 'Close',
+  remove: 'Remove',
+  throwAway: 'Start anew',
+  required: 'Fill this in.',
+  notSent: 'Not sent: no answer from the server. What you typed is kept on this phone.',
+  notKnown: 'The app met something it does not know. Reload it; what you typed is kept.',
+  restored: 'This is what you had typed before. It has not been sent.',
+  offline: (seen: string) => `No connection. This is what was seen ${seen}.`,
+  offlineNothing: 'No connection, and nothing of this is on the phone yet.',
+  failed: 'The server could not answer.',
+  newVersion: 'A newer version of the app is ready.',
+  takeUp: 'Take it up',
+  notFound: { title: 'Nothing here', says: 'There is no such screen.', home: 'To the cases' },
+  setting: { block: 'Training block', extracted: 'Extracted tooth', clinic: 'Clinic' } as Record<string, string>,
+  scheme: { label: 'Light or dark', 'as the phone': 'as the phone', light: 'light', dark: 'dark' },
+  account: { title: 'You and this phone', signOut: 'Sign out', role: 'Role', programme: 'Programme' },
+  fields: {
+    less: (label: string, step: number) => `${label}: less by ${step}`,
+    more: (label: string, step: number) => `${label}: more by ${step}`,
+    noNumber: 'Type a number, for example 19.5 or 19,5.',
+  },
+  signIn: {
+    title: 'Sign in',
+    username: 'User name',
+    password: 'Password',
+    go: 'Sign in',
+    busy: 'Signing in …',
+    again: 'Your sign-in has run out. Sign in again; what you typed is still here.',
+    unreachable: 'No answer from the server. Check the connection and try again.',
+    wrong: 'User name and password do not fit together. Check both and try again.',
+  },
+  notice: {
+    title: 'Before you start',
+    points: [
+      'Fourth Canal is a training tool. It supports the person who supervises you and does not replace them.',
+      'The licensed clinician who supervises you decides. Where this app and they differ, they are right.',
+      'Instruments are used as their maker says. Local codes and the rules of your school come before anything here.',
+      'Patients have an alias here, never a name, a date of birth or a number that leads to them.',
+    ],
+    go: 'Understood',
+    always: 'A training tool: the supervising licensed clinician, the maker’s instructions and local codes decide.',
+  },
+} as const
+
+/** A time for a sentence: the hour today, else the day too. */
+export function when(at: number | string, now: Date = new Date()): string {
+  const time = new Date(at)
+  const clock = time.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })
+  if (time.toDateString() === now.toDateString()) return clock
+  return `${time.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' })}, ${clock}`
+}
+
+/** How long something has waited, in the largest unit that says it. */
+export function waited(since: string, now: number = Date.now()): string {
+  const minutes = Math.max(0, Math.floor((now - new Date(since).getTime()) / 60_000))
+  if (minutes < 1) return 'just now'
+  if (minutes < 60) return `${minutes} min`
+  const hours = Math.floor(minutes / 60)
+  return hours < 48 ? `${hours} h` : `${Math.floor(hours / 24)} days`
+}

@@ -1,0 +1,63 @@
+interface BoardSentence {
+  canal: string
+  reference: string
+  end: string | undefined
+  estimate: boolean
+  joins: string | undefined
+  finalSize: string
+  coronal: string | undefined
+  was: string | undefined
+  withheld: readonly string[]
+}
+
+function boardSentence(s: BoardSentence): string {
+  if (s.end === undefined) return `${s.canal}: no length yet.`
+  return [
+    `${s.canal}: ends ${s.end} mm from ${s.reference}${s.estimate ? ', an estimate' : ''}`,
+    ...(s.joins ? [`where it joins ${s.joins}`] : []),
+    ...(s.was ? [`was ${s.was} mm`] : []),
+    `final size ${s.finalSize}`,
+    ...(s.coronal ? [`coronal instruments to ${s.coronal} mm`] : []),
+    ...s.withheld.map((says) => `withheld: ${says.replace(/\.$/, '')}`),
+  ]
+    .join(', ')
+    .concat('.')
+}
+
+/** A key as a reader sees it: `glide-path` is Glide path. */
+export function plainKey(key: string): string {
+  const text = key.replace(/[-_]/g, ' ')
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
+export const drawing = {
+  board: {
+    name: 'Depth board',
+    estimate: 'estimate',
+    noLength: 'no length yet',
+    joins: (main: string) => `joins ${main}`,
+    was: (before: string) => `was ${before}`,
+    caption: (widened: number, compared: boolean) =>
+      `mm from the reference point · width ×${widened}${compared ? ' · dotted: the version before' : ''}`,
+    sentence: boardSentence,
+  },
+  stops: {
+    instrument: 'Instrument',
+    needleCeiling: 'Needle, never past',
+    needleNow: 'Needle now, at most',
+    after: (instrument: string) => `after ${instrument}`,
+    toResistance: 'to resistance',
+    caption: 'Stops in mm from the reference point, in order of use',
+    legendLength: 'to length',
+    legendResistance: 'to resistance, never past this stop',
+    none: 'not used in this canal',
+  },
+  cautions: {
+    none: 'Nothing to caution about.',
+    limit: 'limit',
+    restsOn: (row: string) => `Rests on: ${row}`,
+    stops: (n: number) => `${n} ${n === 1 ? 'stop' : 'stops'}`,
+    cautions: (n: number) => `${n} ${n === 1 ? 'caution' : 'cautions'}`,
+  },
+  phase: plainKey,
+} as const

@@ -1,0 +1,106 @@
+import { plainKey } from './drawing'
+
+const ACTIONS: Record<string, string> = {
+  instrument: 'Instrument',
+  irrigate: 'Irrigate',
+  recapitulate: 'recapitulate',
+  image: 'Image',
+  sign_off: 'Sign-off',
+  gauge: 'gauge, no cutting',
+  fit_cone: 'Fit the master cone',
+  dry: 'Dry',
+  fill: 'Obturate',
+}
+
+const METHODS: Record<string, string> = {
+  pre_operative_image: 'pre-operative image',
+  ratio: 'ratio on the image',
+  confirming_image: 'confirming image',
+  apex_locator: 'apex locator',
+  direct_sight: 'direct sight',
+}
+
+const LENGTH_STATES: Record<string, string> = {
+  missing: 'no length yet',
+  estimated: 'estimated',
+  settled: 'settled',
+  to_settle: 'to be settled',
+  unsettled: 'unsettled',
+}
+
+const IRRIGANTS: Record<string, string> = {
+  water: 'water',
+  saline: 'saline',
+  sodium_hypochlorite: 'sodium hypochlorite',
+  chlorhexidine: 'chlorhexidine',
+  edta: 'EDTA',
+}
+
+const KNOWN: Record<string, string> = {
+  'from memory': 'Reference value from memory: check it.',
+  'common practice': 'Common practice: check it against your programme.',
+  'programme rule': 'A rule of this program: your programme may set its own.',
+}
+
+export const plan = {
+  method: (key: string) => METHODS[key] ?? plainKey(key),
+  irrigant: (key: string) => IRRIGANTS[key] ?? plainKey(key),
+  irrigants: IRRIGANTS,
+  lengthState: (key: string) => LENGTH_STATES[key] ?? plainKey(key),
+  methods: METHODS,
+  order: {
+    pass: (n: number) => `pass ${n}`,
+    action: (key: string) => ACTIONS[key] ?? plainKey(key),
+    motion: (key: string) => ({ hand: 'hand', continuous: 'rotary', reciprocating: 'reciprocating' })[key] ?? key,
+    target: (key: string) => ({ to_length: 'to length', to_resistance: 'to resistance' })[key] ?? key,
+    holdPoint: (name: string, image: boolean) => `Hold point: ${name}${image ? ', with an image' : ''}`,
+    shorter: (less: string) => `${less} mm short of where it stopped`,
+    afterwards: (parts: readonly string[]) => `then ${parts.join(', ')}`,
+    irrigate: (ml: number | null, at: string | undefined) =>
+      `irrigate${ml === null ? '' : ` ${ml} mL`}${at ? `, needle to ${at} at most` : ''}`,
+    recapitulate: (instrument: string, stop: string | undefined) => `${instrument}${stop ? ` to ${stop}` : ''}`,
+    withheld: (phase: string) => `Withheld from ${phase}:`,
+    whose: 'Whose order',
+    atTheTray: 'At the tray',
+    shared: (n: number) => `Shared · ${n} changes`,
+    single: (n: number) => `One at a time · ${n}`,
+    way: 'How the instruments are taken up',
+    fewer: (n: number) =>
+      n > 0
+        ? `Sharing saves ${n} changes of instrument. Flood the chamber, clean the instrument and look at it before each canal.`
+        : 'Sharing saves no change of instrument here.',
+    layOut: 'Lay out, left to right',
+  },
+  difference: {
+    technique: 'technique',
+    kit: 'kit',
+    irrigant: 'irrigant',
+    instruments: 'instruments laid out',
+    trayChanges: 'changes at the tray',
+    cautions: 'cautions',
+    canal: 'canal',
+    added: 'added',
+    none: 'none',
+    finalSize: 'final size',
+    end: 'ends at',
+    needle: 'needle never past',
+    stops: 'stops',
+    withheld: 'withheld from',
+    nothing: 'Nothing differs.',
+    tooth: 'Tooth',
+    was: 'was ',
+    is: 'now ',
+  },
+  why: {
+    length: (state: string, methods: readonly string[]) =>
+      `Length ${LENGTH_STATES[state] ?? state}${
+        methods.length ? `, rests on ${methods.map((m) => METHODS[m] ?? m).join(' and ')}` : ''
+      }.`,
+    size: (size: string, least: number, most: number) => `Final size ${size}; advised ${least}–${most}.`,
+    figures: 'Figures used',
+    figure: (key: string) => plainKey(key.replace(/\./g, ', ')),
+    programmeValue: 'Your programme’s own value.',
+    known: (know: string) => KNOWN[know] ?? `Source ${know}.`,
+    made: (planner: string, data: string) => `Planner ${planner}, data ${data}.`,
+  },
+} as const
