@@ -1,0 +1,116 @@
+"""Inputs for the planner's tests: check kits and the four-canal molar. All sizes here are check values."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from planning.instruments import Instrument, Motion, Use
+from planning.plan_input import (
+    CanalInput,
+    Choices,
+    Junction,
+    Kit,
+    Needle,
+    Pattern,
+    PlanInput,
+    RootInput,
+)
+from planning.readings import ConfirmingImage, DirectSight, PreOperativeImage, Reading
+from planning.technique_files import provided
+from planning.techniques import Setting, Technique
+
+OPEN_30 = Needle(gauge=30, tip="open")
+HAND_SIZES = (8, 10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60)
+
+
+def hand(size: int, length_mm: float = 25) -> Instrument:
+    return Instrument(
+        size=size, taper=2, motion=Motion.HAND, use=Use.HAND, length_mm=length_mm, cutting_part_mm=16
+    )
+
+
+def rotary(size: int, taper: int, use: Use = Use.SHAPING, **more: Any) -> Instrument:
+    given: dict[str, Any] = {
+        "size": size,
+        "taper": taper,
+        "motion": Motion.CONTINUOUS,
+        "use": use,
+        "length_mm": 25,
+        "cutting_part_mm": 16,
+        "speed_rpm": 300,
+        "torque_ncm": 2.0,
+    }
+    if taper >= 8:
+        given["largest_flute_mm"] = 1.1
+    return Instrument(**(given | more))
+
+
+def kit(*rotaries: Instrument, hands: Sequence[int] = HAND_SIZES) -> Kit:
+    return Kit(name="check kit", instruments=(*map(hand, hands), *rotaries), needles=(OPEN_30,))
+
+
+CHECK_KIT = kit(
+    rotary(25, 10, Use.CORONAL),
+    rotary(25, 8, Use.CORONAL),
+    *(rotary(size, 4) for size in (25, 30, 35, 40, 45, 50)),
+)
+"""Common practice, no source: coronal 25/.10 and 25/.08, then a series of taper .04."""
+
+SECOND_KIT = kit(
+    rotary(35, 12, Use.CORONAL),
+    rotary(30, 9, Use.CORONAL),
+    *(rotary(size, 6) for size in (20, 25, 30, 35, 40)),
+)
+"""Other sizes and tapers throughout, so that nothing in the program depends on the first kit's."""
+
+
+def canal(name: str, root: str, *readings: Reading, point: str = "MB cusp", **more: Any) -> CanalInput:
+    return CanalInput(name=name, root=root, reference_point=point, readings=readings, **more)
+
+
+def confirmed(pre_mm: float, set_mm: float, tip_short_mm: float, point: str) -> tuple[Reading, ...]:
+    return (
+        PreOperativeImage(tooth_mm=pre_mm, reference_point=point),
+        ConfirmingImage(set_mm=set_mm, tip_short_mm=tip_short_mm, reference_point=point),
+    )
+
+
+def four_canals(*, junction: Junction | None = Junction(from_terminus_mm=3.0, method="cone_mark")) -> tuple[CanalInput, ...]:
+    """Lengths of the check case: an extracted upper left first molar."""
+    return (
+        canal("MB1", "MB", *confirmed(20.5, 19.5, 1.0, "MB cusp")),
+        canal("MB2", "MB", *confirmed(20.0, 19.0, 1.0, "MB cusp"), junction=junction),
+        canal("DB", "DB", *confirmed(19.5, 18.5, 0.5, "DB cusp"), point="DB cusp"),
+        canal("P", "P", *confirmed(22.0, 21.0, 1.5, "P cusp"), point="P cusp"),
+    )
+
+
+def molar(**more: Any) -> PlanInput:
+    given: dict[str, Any] = {
+        "tooth": "26",
+        "setting": Setting.EXTRACTED,
+        "canals": four_canals(),
+        "roots": (RootInput(name="MB", pattern=Pattern.JOIN, main_canal="MB1"),),
+        "kit": CHECK_KIT,
+        "technique": technique("crown-down"),
+        "choices": Choices(needle=OPEN_30),
+    }
+    return PlanInput(**(given | more))
+
+
+def block(**more: Any) -> PlanInput:
+    """A training block, its end in sight."""
+    given: dict[str, Any] = {
+        "tooth": "11",
+        "setting": Setting.BLOCK,
+        "canals": (canal("single", "single", DirectSight(seen_mm=16.5, reference_point="top"), point="top"),),
+        "kit": CHECK_KIT,
+        "technique": technique("crown-down"),
+        "choices": Choices(needle=OPEN_30),
+    }
+    return PlanInput(**(given | more))
+
+
+def technique(key: str) -> Technique:
+    return provided()[key]
