@@ -1,4 +1,4 @@
-"""The server's entry. Refuses to start when something that a safe start needs is missing."""
+"""The entry for asynchronous servers (wsgi.py is the usual one). Refuses the same starts."""
 
 from __future__ import annotations
 

@@ -66,9 +66,6 @@ def database() -> dict[str, Any]:
     described: dict[str, Any] = _read.db("DATABASE_URL", default=f"sqlite:///{DATA / 'fourth-canal.sqlite3'}")
     if described["ENGINE"].endswith("sqlite3"):
         described["OPTIONS"] = SQLITE
-    else:
-        described["CONN_MAX_AGE"] = 60
-        described["CONN_HEALTH_CHECKS"] = True
     return described
 
 

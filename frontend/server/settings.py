@@ -147,5 +147,7 @@ LOGGING = {
     "disable_existing_loggers": False,
     "formatters": {"line": {"format": "{asctime} {levelname} {name} {message}", "style": "{"}},
     "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line"}},
+    # A wrong host is answered with 400; a page of traceback for each would hide what matters.
+    "loggers": {"django.security.DisallowedHost": {"handlers": [], "propagate": False}},
     "root": {"handlers": ["console"], "level": ENVIRONMENT.log_level},
 }
