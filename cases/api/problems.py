@@ -1,0 +1,144 @@
+"""Every error as problem details (RFC 9457). `type` is `urn:fourth-canal:problem:<code>`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from http import HTTPStatus
+from typing import Any
+
+from django.core.exceptions import PermissionDenied
+from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
+from rest_framework import exceptions
+from rest_framework.response import Response
+from rest_framework.views import exception_handler as usual_handler
+
+from cases.domain.errors import (
+    CaseError,
+    ChangedSince,
+    Conflict,
+    HashMissing,
+    NotAllowed,
+    NotHere,
+    NotUsable,
+    SequenceGap,
+)
+from planning.errors import NotUnderstood, PlanningError
+
+MEDIA_TYPE = "application/problem+json"
+TYPE_PREFIX = "urn:fourth-canal:problem:"
+
+STATUS: dict[type[CaseError], HTTPStatus] = {
+    NotHere: HTTPStatus.NOT_FOUND,
+    NotAllowed: HTTPStatus.FORBIDDEN,
+    NotUsable: HTTPStatus.UNPROCESSABLE_ENTITY,
+    Conflict: HTTPStatus.CONFLICT,
+    ChangedSince: HTTPStatus.PRECONDITION_FAILED,
+    HashMissing: HTTPStatus.PRECONDITION_REQUIRED,
+}
+_SAID: dict[HTTPStatus, tuple[str, str]] = {
+    HTTPStatus.BAD_REQUEST: ("not-understood", "The request could not be read."),
+    HTTPStatus.FORBIDDEN: ("not-allowed", "That is refused. If you were just signing in, load the page again."),
+    HTTPStatus.NOT_FOUND: ("not-found", "There is nothing at this address."),
+    HTTPStatus.INTERNAL_SERVER_ERROR: (
+        "server-error",
+        "Something broke on our side; what was sent may not have been kept. Send it again in a moment.",
+    ),
+}
+
+
+def pointer(path: Iterable[str | int]) -> str:
+    """A JSON pointer as a URI fragment (RFC 6901, 6); '#' is the whole."""
+    return "#" + "".join("/" + str(part).replace("~", "~0").replace("/", "~1") for part in path)
+
+
+def body(
+    status: HTTPStatus, code: str, detail: str, errors: list[dict[str, str]] | None = None, **more: Any
+) -> dict[str, Any]:
+    """The problem as data."""
+    told = {"type": TYPE_PREFIX + code, "title": status.phrase, "status": status.value, "detail": detail, **more}
+    return {**told, "errors": errors or []}
+
+
+def handler(error: Exception, context: dict[str, Any]) -> Response | None:
+    """The REST framework's hook: what a view raised, as an answer; None for what nobody foresaw."""
+    if isinstance(error, CaseError):
+        return _answer(_of_case_error(error))
+    if isinstance(error, PlanningError):
+        return _answer(_of_planning_error(error))
+    if isinstance(error, Http404):
+        error = exceptions.NotFound(_SAID[HTTPStatus.NOT_FOUND][1])
+    elif isinstance(error, PermissionDenied):
+        error = exceptions.PermissionDenied(_SAID[HTTPStatus.FORBIDDEN][1])
+    answer = usual_handler(error, context)
+    if answer is None or not isinstance(error, exceptions.APIException):
+        return answer
+    answer.data = _of_api_error(error, HTTPStatus(answer.status_code))
+    answer.content_type = MEDIA_TYPE
+    return answer
+
+
+def _answer(data: dict[str, Any]) -> Response:
+    return Response(data, status=data["status"], content_type=MEDIA_TYPE)
+
+
+def _of_case_error(error: CaseError) -> dict[str, Any]:
+    status = next(found for kind, found in STATUS.items() if isinstance(error, kind))
+    more = {"expected": error.expected} if isinstance(error, SequenceGap) else {}
+    errors = [_error(error.pointer, error.code, str(error))] if error.pointer else []
+    return body(status, error.code, str(error), errors, **more)
+
+
+def _of_planning_error(error: PlanningError) -> dict[str, Any]:
+    if isinstance(error, NotUnderstood):
+        errors = [_error(path, error.code, sentence) for path, sentence in error.problems]
+        return body(HTTPStatus.BAD_REQUEST, error.code, str(error), errors)
+    errors = [_error(error.pointer, error.code, str(error))]
+    return body(HTTPStatus.UNPROCESSABLE_ENTITY, error.code, str(error), errors)
+
+
+def _of_api_error(error: exceptions.APIException, status: HTTPStatus) -> dict[str, Any]:
+    if isinstance(error, exceptions.ValidationError):
+        errors = list(_flat(error.detail, ()))
+        places = "one place" if len(errors) == 1 else f"{len(errors)} places"
+        return body(status, "not-understood", f"What was sent is wrong in {places}.", errors)
+    code = getattr(error.detail, "code", error.default_code)
+    return body(status, str(code).replace("_", "-"), str(error.detail))
+
+
+def _flat(detail: Any, path: tuple[str | int, ...]) -> Iterable[dict[str, str]]:
+    if isinstance(detail, dict):
+        for key, value in detail.items():
+            yield from _flat(value, path if key == "non_field_errors" else (*path, key))
+    elif isinstance(detail, list):
+        for number, value in enumerate(detail):
+            yield from _flat(value, (*path, number) if isinstance(value, dict | list) else path)
+    else:
+        yield _error(path, getattr(detail, "code", "invalid").replace("_", "-"), str(detail))
+
+
+def _error(path: tuple[str | int, ...], code: str, detail: str) -> dict[str, str]:
+    return {"pointer": pointer(path), "code": code, "detail": detail}
+
+
+# --- what never reached a view ---
+
+
+def _plain(status: HTTPStatus) -> JsonResponse:
+    code, detail = _SAID[status]
+    return JsonResponse(body(status, code, detail), status=status.value, content_type=MEDIA_TYPE)
+
+
+def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:
+    return _plain(HTTPStatus.BAD_REQUEST)
+
+
+def permission_denied(request: HttpRequest, exception: Exception) -> HttpResponse:
+    return _plain(HTTPStatus.FORBIDDEN)
+
+
+def not_found(request: HttpRequest, exception: Exception) -> HttpResponse:
+    return _plain(HTTPStatus.NOT_FOUND)
+
+
+def server_error(request: HttpRequest) -> HttpResponse:
+    return _plain(HTTPStatus.INTERNAL_SERVER_ERROR)

@@ -1,0 +1,8 @@
+"""The Django app of the records."""
+
+from django.apps import AppConfig
+
+
+class CasesConfig(AppConfig):
+    name = "cases"
+    verbose_name = "Cases and plans"

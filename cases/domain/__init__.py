@@ -1,0 +1,1 @@
+"""The rules of the records: who may, which moves there are, what is refused. No Django."""

@@ -1,0 +1,115 @@
+"""What the records refuse, each with a code and a sentence that says what to do."""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar
+
+Pointer = tuple[str | int, ...]
+
+
+class CaseError(Exception):
+    """A refusal. `code` is for programs, `str()` for people, `pointer` the path into what was sent."""
+
+    code: ClassVar[str] = "refused"
+    sentence: ClassVar[str] = "{reason}"
+
+    def __init__(self, *, at: Pointer = (), **fields: Any) -> None:
+        self.pointer = at
+        self.fields = fields
+        super().__init__(self.sentence.format(**fields))
+
+
+# --- not there, or not for this person ---
+
+
+class NotHere(CaseError):
+    """Does not exist, or belongs to another programme: the two are not told apart."""
+
+    code = "not-found"
+    sentence = "There is no such {what} here."
+
+
+class NotAllowed(CaseError):
+    code = "not-allowed"
+    sentence = "{reason}"
+
+
+# --- good data that cannot be used ---
+
+
+class NotUsable(CaseError):
+    code = "not-usable"
+    sentence = "{reason}"
+
+
+class NothingSaid(NotUsable):
+    code = "nothing-said"
+    sentence = "A returned plan needs a note or a remark on a canal: the student must know what to change."
+
+
+class NoSuchCanal(NotUsable):
+    code = "no-such-canal"
+    sentence = "The plan has no canal '{canal}'. It has {canals}."
+
+
+# --- at odds with how things stand ---
+
+
+class Conflict(CaseError):
+    code = "conflict"
+    sentence = "{reason}"
+
+
+class MoveNotPossible(Conflict):
+    code = "move-not-possible"
+    sentence = "A plan that is {state} cannot be {done}. {way_out}"
+
+
+class PlanStale(Conflict):
+    code = "plan-stale"
+    sentence = "The case has changed since version {number} was made. Have it planned again and {verb} the new version."
+
+
+class SentDifferently(Conflict):
+    code = "id-used-differently"
+    sentence = "The id {id} was used before for something else. Send this with a new id."
+
+
+class TakenAlready(Conflict):
+    code = "taken-already"
+    sentence = "{what} '{name}' is there already. Choose another name."
+
+
+class CanalInUse(Conflict):
+    code = "canal-in-use"
+    sentence = "{canal} has readings and stays in the record. Record it as searched and not found instead."
+
+
+class SettingFixed(Conflict):
+    code = "setting-fixed"
+    sentence = "The setting cannot be changed once lengths are recorded: they rest on it. Open a new case."
+
+
+class SequenceGap(Conflict):
+    code = "sequence-gap"
+    sentence = "Expected event {expected} of this device, got {given}. Nothing from there on was stored."
+
+    @property
+    def expected(self) -> int:
+        """The number the device has to go on with."""
+        return int(self.fields["expected"])
+
+
+# --- at odds with what was on the screen ---
+
+
+class ChangedSince(CaseError):
+    """The ETag that came with the request is not the present one."""
+
+    code = "changed-since"
+    sentence = "{what} has changed since it was shown. Look at it again before you go on."
+
+
+class HashMissing(CaseError):
+    code = "precondition-missing"
+    sentence = "Say which state you saw: send its ETag as If-Match."

@@ -1,0 +1,89 @@
+"""Who may do what, all of it, in one table. What a person can *see* is decided by the queries."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from dataclasses import dataclass
+from enum import StrEnum
+
+from cases.domain.errors import NotAllowed
+from cases.domain.roles import Role
+
+
+class May(StrEnum):
+    OPEN_CASE = "open a case"
+    CHART = "change the case, its canals and readings"
+    JUDGE_ANATOMY = "record unusual anatomy, or a canal as searched and not found"
+    PLAN = "plan the case"
+    SUBMIT = "submit or withdraw the plan"
+    REVIEW = "decide on a plan"
+    SEE_WORKLIST = "see the plans that wait"
+    TREAT = "record what was done"
+    KEEP_KITS = "change kits, techniques and figures of the programme"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Actor:
+    """A person in one programme."""
+
+    person_id: Hashable
+    role: Role
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    roles: frozenset[Role]
+    own: frozenset[Role] = frozenset()
+    """Roles that may do so only in a case of their own."""
+    otherwise: str
+
+
+_STUDENT, _SUPERVISOR, _COORDINATOR = Role.STUDENT, Role.SUPERVISOR, Role.COORDINATOR
+RULES: dict[May, Rule] = {
+    May.OPEN_CASE: Rule(roles=frozenset({_STUDENT}), otherwise="Cases are opened by students of the programme."),
+    May.CHART: Rule(
+        roles=frozenset({_STUDENT, _SUPERVISOR}),
+        own=frozenset({_STUDENT}),
+        otherwise="A case is changed by its own student or by a supervisor.",
+    ),
+    May.JUDGE_ANATOMY: Rule(
+        roles=frozenset({_SUPERVISOR}),
+        otherwise="A supervisor records this. Ask one to look at the case.",
+    ),
+    May.PLAN: Rule(
+        roles=frozenset({_STUDENT}), own=frozenset({_STUDENT}), otherwise="A case is planned by its own student."
+    ),
+    May.SUBMIT: Rule(
+        roles=frozenset({_STUDENT}),
+        own=frozenset({_STUDENT}),
+        otherwise="A plan is submitted and withdrawn by the student of the case.",
+    ),
+    May.REVIEW: Rule(
+        roles=frozenset({_SUPERVISOR}), otherwise="A plan is approved or returned by a supervisor, not by students."
+    ),
+    May.SEE_WORKLIST: Rule(
+        roles=frozenset({_SUPERVISOR, _COORDINATOR}), otherwise="The list of waiting plans is for supervisors."
+    ),
+    May.TREAT: Rule(
+        roles=frozenset({_STUDENT, _SUPERVISOR}),
+        own=frozenset({_STUDENT}),
+        otherwise="What was done is recorded by the student of the case or by a supervisor.",
+    ),
+    May.KEEP_KITS: Rule(
+        roles=frozenset({_COORDINATOR}), otherwise="Kits, techniques and figures are kept by the coordinator."
+    ),
+}
+
+
+def may(what: May, actor: Actor, *, student_id: Hashable | None = None) -> bool:
+    """True where the actor may; `student_id` is the student whose case it is about."""
+    rule = RULES[what]
+    if actor.role not in rule.roles:
+        return False
+    return actor.role not in rule.own or actor.person_id == student_id
+
+
+def refuse_unless(what: May, actor: Actor, *, student_id: Hashable | None = None) -> None:
+    """Raises NotAllowed where the actor may not."""
+    if not may(what, actor, student_id=student_id):
+        raise NotAllowed(reason=RULES[what].otherwise)

@@ -1,0 +1,38 @@
+"""The tables. Lengths are kept as whole micrometres: a decimal column is a binary float on SQLite and would not
+compare or round alike on both databases, a whole number does. Angles and torques are floats, which both keep exactly.
+
+What is a record is only added to, see `append_only`. Every rule the database can hold is a constraint.
+"""
+
+from cases.models.events import TreatmentEvent
+from cases.models.kits import Kit, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
+from cases.models.log import ChangeLog
+from cases.models.people import Membership, Person, Programme
+from cases.models.plans import CanalPlan, ToothPlanVersion
+from cases.models.readings import JunctionReading, LengthReading
+from cases.models.reviews import Review, ReviewRemark
+from cases.models.teeth import Canal, Case, DemoPatient, Root, Tooth
+
+__all__ = [
+    "Canal",
+    "CanalPlan",
+    "Case",
+    "ChangeLog",
+    "DemoPatient",
+    "JunctionReading",
+    "Kit",
+    "KitInstrument",
+    "KitNeedle",
+    "LengthReading",
+    "Membership",
+    "Person",
+    "Programme",
+    "Review",
+    "ReviewRemark",
+    "Root",
+    "TechniqueRecord",
+    "ThresholdOverride",
+    "Tooth",
+    "ToothPlanVersion",
+    "TreatmentEvent",
+]

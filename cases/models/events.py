@@ -1,0 +1,48 @@
+"""What was done, as the devices told it."""
+
+from __future__ import annotations
+
+from django.db import models
+from django.db.models import Q
+
+from cases.domain.events import EventKind
+from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
+from cases.models.people import Person
+from cases.models.plans import ToothPlanVersion
+from cases.models.teeth import Case
+
+
+class TreatmentEvent(Sent, Fixed):
+    """One thing done or seen. Only added to; an undo is an event too.
+
+    The order is `position`, given here under the case's lock. The device's time is shown and never used to order:
+    its clock may be wrong.
+    """
+
+    case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="events")
+    version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="events")
+    position = models.PositiveIntegerField()
+    server_time = models.DateTimeField(auto_now_add=True)
+    actor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+    device = models.UUIDField()
+    device_seq = models.PositiveIntegerField()
+    device_time = models.DateTimeField()
+    seen_position = models.PositiveIntegerField(help_text="The last position the device knew.")
+    plan_hash = models.CharField(max_length=HASH_LENGTH)
+    canal = models.CharField(max_length=12, blank=True)
+    node = models.CharField(max_length=120, blank=True)
+    kind = models.CharField(max_length=9, choices=choices(EventKind))
+    form = models.PositiveSmallIntegerField(default=1)
+    text = models.TextField(help_text="Body as canonical JSON.")
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["case", "position"], name="event_position_unique"),
+            models.UniqueConstraint(fields=["case", "device", "device_seq"], name="event_of_device_unique"),
+            models.CheckConstraint(condition=one_of("kind", EventKind), name="event_kind_known"),
+            models.CheckConstraint(condition=Q(position__gte=1, device_seq__gte=1), name="event_counts_from_1"),
+            models.CheckConstraint(condition=Q(seen_position__lt=models.F("position")), name="event_saw_only_earlier"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.position}: {self.kind}"

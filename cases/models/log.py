@@ -1,0 +1,29 @@
+"""Who changed what, and when."""
+
+from __future__ import annotations
+
+from django.db import models
+
+from cases.models.base import Fixed
+from cases.models.people import Person, Programme
+from cases.models.teeth import Case
+
+
+class ChangeLog(Fixed):
+    """One change, written in the transaction that made it. People are ids here; free text stays in its own row."""
+
+    programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="+")
+    case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="log", null=True)
+    actor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+    at = models.DateTimeField(auto_now_add=True)
+    verb = models.CharField(max_length=40)
+    subject = models.CharField(max_length=40, help_text="Kind of the row that changed.")
+    subject_id = models.CharField(max_length=40)
+    before = models.TextField(blank=True, help_text="Canonical JSON of the values before.")
+    after = models.TextField(blank=True)
+
+    class Meta:
+        indexes = [models.Index(fields=["case", "id"], name="log_of_a_case")]
+
+    def __str__(self) -> str:
+        return f"{self.verb} {self.subject}"

@@ -1,0 +1,82 @@
+"""People, and what they are in which programme."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.contrib.auth.models import AbstractBaseUser, BaseUserManager, PermissionsMixin
+from django.contrib.auth.validators import UnicodeUsernameValidator
+from django.db import models
+from django.db.models import Q
+
+from cases.domain.roles import Role
+from cases.domain.uuid7 import uuid7
+from cases.models.base import Identified, choices, one_of
+
+
+class PersonManager(BaseUserManager["Person"]):
+    def create_user(self, username: str, password: str | None = None, **fields: Any) -> Person:
+        """A person who can sign in; with no password, one who cannot."""
+        person = self.model(username=self.model.normalize_username(username), **fields)
+        person.set_password(password)
+        person.save(using=self._db)
+        return person
+
+    def create_superuser(self, username: str, password: str | None = None, **fields: Any) -> Person:
+        return self.create_user(username, password, is_staff=True, is_superuser=True, **fields)
+
+
+class Person(AbstractBaseUser, PermissionsMixin):
+    """Somebody who signs in. Names live in this row alone, records point here by id: the name can be erased."""
+
+    id = models.UUIDField(primary_key=True, default=uuid7, editable=False)
+    username = models.CharField(max_length=60, unique=True, validators=[UnicodeUsernameValidator()])
+    display_name = models.CharField(max_length=80, blank=True)
+    is_active = models.BooleanField(default=True)
+    is_staff = models.BooleanField(default=False)
+    created_at = models.DateTimeField(auto_now_add=True)
+
+    objects = PersonManager()
+
+    USERNAME_FIELD = "username"
+    REQUIRED_FIELDS = ["display_name"]
+
+    class Meta:
+        verbose_name_plural = "people"
+        constraints = [models.CheckConstraint(condition=~Q(username=""), name="person_has_username")]
+
+    def __str__(self) -> str:
+        return self.display_name or self.username
+
+
+class Programme(Identified):
+    """A school's course. Nothing of one programme is seen from another."""
+
+    name = models.CharField(max_length=120, unique=True)
+    invented = models.BooleanField(default=False, help_text="Demonstration: no such school, people or cases.")
+    created_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        constraints = [models.CheckConstraint(condition=~Q(name=""), name="programme_has_name")]
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class Membership(models.Model):
+    """What a person is in a programme: one role in each."""
+
+    person = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="memberships")
+    programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="memberships")
+    role = models.CharField(max_length=12, choices=choices(Role))
+    group = models.CharField(max_length=60, blank=True)
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["person", "programme"], name="one_role_in_a_programme"),
+            models.CheckConstraint(condition=one_of("role", Role), name="membership_role_known"),
+        ]
+        indexes = [models.Index(fields=["programme", "role"], name="membership_by_role")]
+
+    def __str__(self) -> str:
+        return f"{self.person}, {self.role}"

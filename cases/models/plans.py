@@ -1,0 +1,97 @@
+"""Plan versions: what the planner was given and what it said, kept as the texts they were."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from django.db import models
+from django.db.models import Q
+
+from cases.domain.plan_life import PlanState
+from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
+from cases.models.kits import Kit
+from cases.models.people import Person
+from cases.models.teeth import Case
+from planning.readings import LengthState
+
+
+class ToothPlanVersion(Sent, Fixed):
+    """One version of a case's plan. Content never changes, whoever asks: save, update and delete refuse it.
+
+    `hash` is SHA-256 over both texts as they are stored. Only the columns of `moving` change: where the version
+    stands in its life, and which revision of the case it was last found to fit.
+    """
+
+    moving: ClassVar[frozenset[str]] = frozenset({"state", "asked", "submitted_at", "decided_at", "case_revision"})
+
+    case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="versions")
+    number = models.PositiveIntegerField()
+    author = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+    created_at = models.DateTimeField(auto_now_add=True)
+    # Where the kit came from, for the screen that changes the plan; the copy in the input is what counts.
+    kit = models.ForeignKey(Kit, on_delete=models.PROTECT, related_name="+")
+    technique_key = models.CharField(max_length=60)
+    input_text = models.TextField()
+    output_text = models.TextField()
+    hash = models.CharField(max_length=HASH_LENGTH)
+    intent_hash = models.CharField(max_length=HASH_LENGTH)
+    planner_version = models.CharField(max_length=40)
+    stops = models.PositiveIntegerField(help_text="Cautions that withhold steps.")
+    cautions = models.PositiveIntegerField(help_text="Cautions that do not.")
+
+    state = models.CharField(max_length=10, choices=choices(PlanState), default=PlanState.DRAFT)
+    asked = models.PositiveIntegerField(default=0, help_text="How often it was submitted.")
+    submitted_at = models.DateTimeField(null=True, blank=True)
+    decided_at = models.DateTimeField(null=True, blank=True)
+    case_revision = models.PositiveIntegerField()
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["case", "number"], name="version_number_unique"),
+            models.UniqueConstraint(fields=["case", "hash"], name="version_content_unique"),
+            models.UniqueConstraint(
+                fields=["case"], condition=~Q(state=PlanState.SUPERSEDED), name="one_version_stands"
+            ),
+            models.CheckConstraint(condition=one_of("state", PlanState), name="version_state_known"),
+            models.CheckConstraint(condition=Q(number__gte=1), name="version_number_from_1"),
+            models.CheckConstraint(
+                condition=~Q(state__in=["waiting", "approved", "returned"])
+                | Q(asked__gte=1, submitted_at__isnull=False),
+                name="version_submitted_before_decided",
+            ),
+            models.CheckConstraint(
+                condition=~Q(state__in=["approved", "returned"]) | Q(decided_at__isnull=False),
+                name="version_decided_has_time",
+            ),
+        ]
+        indexes = [models.Index(fields=["state", "submitted_at"], name="version_waiting_longest")]
+
+    def __str__(self) -> str:
+        return f"version {self.number}, {self.state}"
+
+
+class CanalPlan(Fixed):
+    """One canal of a plan version: only what is searched. The version's text is the truth."""
+
+    version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="canal_plans")
+    place = models.PositiveSmallIntegerField()
+    canal = models.CharField(max_length=12, help_text="The canal's name when it was planned.")
+    length_state = models.CharField(max_length=9, choices=choices(LengthState))
+    stop_um = models.PositiveIntegerField(null=True)
+    end_um = models.PositiveIntegerField(null=True)
+    final_size = models.PositiveSmallIntegerField()
+    final_taper = models.PositiveSmallIntegerField()
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["version", "canal"], name="canal_plan_unique"),
+            models.UniqueConstraint(fields=["version", "place"], name="canal_plan_place_unique"),
+            models.CheckConstraint(condition=one_of("length_state", LengthState), name="canal_plan_state_known"),
+            models.CheckConstraint(
+                condition=Q(end_um__isnull=True) | Q(stop_um__isnull=True) | Q(end_um__lte=models.F("stop_um")),
+                name="canal_plan_never_past_the_stop",
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return self.canal

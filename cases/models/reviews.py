@@ -1,0 +1,49 @@
+"""What supervisors decided, and what they said of which canal."""
+
+from __future__ import annotations
+
+from django.db import models
+from django.db.models import Q
+
+from cases.domain.plan_life import Decision
+from cases.models.base import Fixed, Sent, choices, one_of
+from cases.models.people import Person
+from cases.models.plans import CanalPlan, ToothPlanVersion
+
+
+class Review(Sent, Fixed):
+    """A decision on one version, for one asking. It is never taken back: a changed plan is asked for again."""
+
+    version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="reviews")
+    asked = models.PositiveIntegerField(help_text="Which submission of the version it answers.")
+    supervisor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="reviews")
+    decision = models.CharField(max_length=8, choices=choices(Decision))
+    note = models.TextField(blank=True)
+    at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["version", "asked"], name="decided_once_per_asking"),
+            models.CheckConstraint(condition=one_of("decision", Decision), name="review_decision_known"),
+            models.CheckConstraint(condition=Q(asked__gte=1), name="review_after_submission"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.decision} {self.at:%Y-%m-%d %H:%M}"
+
+
+class ReviewRemark(Fixed):
+    """What was said of one canal."""
+
+    review = models.ForeignKey(Review, on_delete=models.PROTECT, related_name="remarks")
+    canal_plan = models.ForeignKey(CanalPlan, on_delete=models.PROTECT, related_name="remarks")
+    text = models.TextField()
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["review", "canal_plan"], name="one_remark_a_canal"),
+            models.CheckConstraint(condition=~Q(text=""), name="remark_says_something"),
+        ]
+
+    def __str__(self) -> str:
+        return self.text

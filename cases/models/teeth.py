@@ -1,0 +1,144 @@
+"""Demo patients, cases, their tooth, its roots and canals."""
+
+from __future__ import annotations
+
+from django.db import models
+from django.db.models import F, Q
+
+from cases.models.base import Identified, Sent, choices, one_of
+from cases.models.people import Person, Programme
+from planning.plan_input import Anatomy, Finding, Pattern
+from planning.readings import Resorption
+from planning.techniques import Setting
+from planning.teeth import Notation
+
+# ISO 3950: quadrants 1-4 hold eight permanent teeth, quadrants 5-8 five primary ones.
+ISO_3950 = [f"{q}{n}" for q in range(1, 5) for n in range(1, 9)] + [f"{q}{n}" for q in range(5, 9) for n in range(1, 6)]
+
+
+class DemoPatient(Identified):
+    """An alias and nothing else: there is no field for a real identity, and there must never be one."""
+
+    programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="patients")
+    alias = models.CharField(max_length=40)
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["programme", "alias"], name="patient_alias_unique"),
+            models.CheckConstraint(condition=~Q(alias=""), name="patient_has_alias"),
+        ]
+
+    def __str__(self) -> str:
+        return self.alias
+
+
+class Case(Sent):
+    """One tooth to be planned and treated. `revision` rises with every change a plan could rest on."""
+
+    programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="cases")
+    patient = models.ForeignKey(DemoPatient, on_delete=models.PROTECT, related_name="cases")
+    student = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="cases")
+    supervisor = models.ForeignKey(
+        Person, on_delete=models.PROTECT, related_name="supervised_cases", null=True, blank=True
+    )
+    setting = models.CharField(max_length=9, choices=choices(Setting))
+    isolated = models.BooleanField(default=False)
+    root_filled = models.BooleanField(default=False)
+    perforation = models.BooleanField(default=False)
+    anatomy = models.CharField(max_length=21, choices=choices(Anatomy), default=Anatomy.USUAL)
+    revision = models.PositiveIntegerField(default=1)
+    created_at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        constraints = [
+            models.CheckConstraint(condition=one_of("setting", Setting), name="case_setting_known"),
+            models.CheckConstraint(condition=one_of("anatomy", Anatomy), name="case_anatomy_known"),
+            models.CheckConstraint(condition=Q(revision__gte=1), name="case_revision_from_1"),
+            models.CheckConstraint(
+                condition=Q(supervisor__isnull=True) | ~Q(supervisor=F("student")), name="case_supervisor_not_student"
+            ),
+        ]
+        indexes = [
+            models.Index(fields=["programme", "-created_at", "-id"], name="case_newest_first"),
+            models.Index(fields=["student", "-created_at"], name="case_by_student"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.patient}, {self.created_at:%Y-%m-%d}"
+
+
+class Tooth(models.Model):
+    """The tooth of a case. What was typed in is kept beside the ISO 3950 designation."""
+
+    case = models.OneToOneField(Case, on_delete=models.PROTECT, related_name="tooth", primary_key=True)
+    iso = models.CharField(max_length=2)
+    notation = models.CharField(max_length=10, choices=choices(Notation))
+    designation = models.CharField(max_length=8)
+
+    class Meta:
+        verbose_name_plural = "teeth"
+        constraints = [
+            models.CheckConstraint(condition=one_of("iso", ISO_3950), name="tooth_iso_3950"),
+            models.CheckConstraint(condition=one_of("notation", Notation), name="tooth_notation_known"),
+        ]
+
+    def __str__(self) -> str:
+        return self.iso
+
+
+class Root(Identified):
+    """A root, and how the canals in it run. Which canal is the main one is chosen by a person."""
+
+    tooth = models.ForeignKey(Tooth, on_delete=models.PROTECT, related_name="roots")
+    name = models.CharField(max_length=12)
+    pattern = models.CharField(max_length=7, choices=choices(Pattern), default=Pattern.UNKNOWN)
+    main_canal = models.ForeignKey("Canal", on_delete=models.SET_NULL, related_name="+", null=True, blank=True)
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["tooth", "name"], name="root_name_unique"),
+            models.CheckConstraint(condition=~Q(name=""), name="root_has_name"),
+            models.CheckConstraint(condition=one_of("pattern", Pattern), name="root_pattern_known"),
+        ]
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class Canal(Sent):
+    """A canal as charted. Depths are from the reference point, in whole micrometres."""
+
+    tooth = models.ForeignKey(Tooth, on_delete=models.PROTECT, related_name="canals")
+    root = models.ForeignKey(Root, on_delete=models.PROTECT, related_name="canals")
+    place = models.PositiveSmallIntegerField(help_text="Order on the screen; says nothing about treatment.")
+    name = models.CharField(max_length=12)
+    reference_point = models.CharField(max_length=40)
+    finding = models.CharField(max_length=18, choices=choices(Finding), default=Finding.EXPECTED)
+    resorption = models.CharField(max_length=13, choices=choices(Resorption), default=Resorption.NONE)
+    curvature_deg = models.FloatField(null=True, blank=True)
+    curve_start_um = models.PositiveIntegerField(null=True, blank=True)
+    orifice_um = models.PositiveIntegerField(null=True, blank=True)
+    apex_um = models.PositiveIntegerField(null=True, blank=True)
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["tooth", "name"], name="canal_name_unique"),
+            models.UniqueConstraint(fields=["tooth", "place"], name="canal_place_unique"),
+            models.CheckConstraint(condition=~Q(name=""), name="canal_has_name"),
+            models.CheckConstraint(condition=~Q(reference_point=""), name="canal_has_reference_point"),
+            models.CheckConstraint(condition=one_of("finding", Finding), name="canal_finding_known"),
+            models.CheckConstraint(condition=one_of("resorption", Resorption), name="canal_resorption_known"),
+            models.CheckConstraint(
+                condition=Q(curvature_deg__isnull=True) | Q(curvature_deg__gte=0, curvature_deg__lte=180),
+                name="canal_curvature_an_angle",
+            ),
+            models.CheckConstraint(
+                condition=Q(curve_start_um__isnull=True)
+                | Q(orifice_um__isnull=True)
+                | Q(curve_start_um__gte=F("orifice_um")),
+                name="canal_curve_below_orifice",
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return self.name
