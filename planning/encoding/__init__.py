@@ -6,7 +6,7 @@ The values themselves are plain dataclasses and know nothing of this.
 """
 
 from planning.encoding.decoding import decode
-from planning.encoding.schema import Mode, components, json_schema
+from planning.encoding.schema import Mode, component_name, components, json_schema
 from planning.encoding.writing import canonical_text, digest, encode
 
-__all__ = ["Mode", "canonical_text", "components", "decode", "digest", "encode", "json_schema"]
+__all__ = ["Mode", "canonical_text", "component_name", "components", "decode", "digest", "encode", "json_schema"]

@@ -45,11 +45,6 @@ def components(types: Iterable[tuple[Any, Mode]], prefix: str = "#/components/sc
     return dict(sorted(found.items()))
 
 
-def reference(type_: Any, mode: Mode, prefix: str = "#/components/schemas/") -> dict[str, Any]:
-    """The schema of a type as other schemas refer to it."""
-    return _Builder(mode, prefix).schema(type_)
-
-
 class _Builder:
     def __init__(self, mode: Mode, prefix: str) -> None:
         self.mode, self.prefix = mode, prefix
@@ -81,7 +76,7 @@ class _Builder:
         if len(classes) < 2:
             return {"anyOf": choices}
         tag, by_value = tagged(classes)
-        mapping = {value: self.prefix + _name(cls, self.mode) for value, cls in by_value.items()}
+        mapping = {value: self.prefix + component_name(cls, self.mode) for value, cls in by_value.items()}
         alone = not others and not nothing
         return {
             "oneOf": choices,
@@ -89,7 +84,7 @@ class _Builder:
         }
 
     def refer(self, type_: Any) -> dict[str, Any]:
-        name = _name(type_, self.mode)
+        name = component_name(type_, self.mode)
         if name not in self.named:
             self.named[name] = {}  # holds the place while the parts below are described
             self.named[name] = self.object_(type_) if is_dataclass(type_) else _of_enum(type_)
@@ -149,14 +144,10 @@ def _describing(text: str) -> dict[str, str]:
 
 
 @cache
-def _name(type_: Any, mode: Mode) -> str:
+def component_name(type_: Any, mode: Mode) -> str:
     """The component's name. What is sent and what comes back need two where a field may be left out of one only."""
     name: str = type_.__name__
-    return f"{name}Request" if mode is Mode.GIVEN and _may_leave_out(type_) and not _says_given(name) else name
-
-
-def _says_given(name: str) -> bool:
-    return name.endswith(("Input", "Request"))
+    return f"{name.removesuffix('Request')}Request" if mode is Mode.GIVEN and _may_leave_out(type_) else name
 
 
 def _may_leave_out(type_: Any) -> bool:

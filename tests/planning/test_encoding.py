@@ -143,13 +143,13 @@ def test_a_refusal_of_the_value_itself_keeps_its_code_and_gets_its_path() -> Non
 
 def test_docstrings_describe_the_fields() -> None:
     schema = json_schema(PlanInput)["$defs"]
-    assert schema["PlanInput"]["properties"]["isolated"]["description"].startswith("Dam in place")
+    assert schema["PlanInputRequest"]["properties"]["isolated"]["description"].startswith("Dam in place")
     assert "`unsettled`: Readings disagree" in json_schema(Length)["$defs"]["LengthState"]["description"]
 
 
 def test_what_may_be_left_out_is_always_there_in_an_answer() -> None:
     given_, answered = json_schema(PlanInput), json_schema(PlanInput, Mode.ANSWERED)
-    assert "roots" not in given_["$defs"]["PlanInput"]["required"]
+    assert "roots" not in given_["$defs"]["PlanInputRequest"]["required"]
     assert "roots" in answered["$defs"]["PlanInput"]["required"]
     assert "method" in given_["$defs"]["RatioRequest"]["required"]
 
