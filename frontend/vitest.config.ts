@@ -1,17 +1,29 @@
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { defineConfig } from 'vitest/config'
+import { defineConfig, type Plugin } from 'vitest/config'
 
 const root = fileURLToPath(new URL('.', import.meta.url))
+const tests = join(root, '../tests/frontend')
+
+/** The tests lie outside this folder; their packages are this folder's. */
+const packagesOfTheApp: Plugin = {
+  name: 'packages-of-the-app',
+  enforce: 'pre',
+  resolveId(source, importer) {
+    if (!importer?.startsWith(tests) || /^[./]|^@\//.test(source)) return null
+    return this.resolve(source, join(root, 'src/main.tsx'), { skipSelf: true })
+  },
+}
 
 export default defineConfig({
   root,
+  plugins: [packagesOfTheApp],
   resolve: { alias: { '@': join(root, 'src') } },
   server: { fs: { allow: [join(root, '..')] } },
   test: {
     environment: 'happy-dom',
-    dir: join(root, '../tests/frontend'),
-    setupFiles: [join(root, '../tests/frontend/setup.ts')],
+    dir: tests,
+    setupFiles: [join(tests, 'setup.ts')],
     restoreMocks: true,
     sequence: { shuffle: true },
   },

@@ -125,3 +125,47 @@ export interface Plan {
   notice: string
   form: number
 }
+
+export interface Person {
+  id: string
+  username: string
+  display_name: string
+}
+export type Role = 'student' | 'supervisor' | 'coordinator'
+export interface Session {
+  person: Person
+  memberships: { programme: { id: string; name: string }; role: Role }[]
+}
+export type Notation = 'iso_3950' | 'universal' | 'palmer'
+export interface ToothName {
+  notation: Notation
+  designation: string
+}
+export interface Prevalence {
+  share: number | null
+  low_share: number | null
+  high_share: number | null
+  says: string
+  source: string
+  year: number | null
+  know: string
+}
+export interface CanalOnOffer {
+  name: string
+  root: string
+  kind: string
+  reference_point: string | null
+  other_reference_points: string[]
+  studies: Prevalence[]
+  source: string
+  know: string
+}
+export interface Tooth extends ToothNames {
+  primary: boolean
+  canals: CanalOnOffer[]
+  look_for: CanalOnOffer[]
+  notes: Prevalence[]
+  lengths: { reference_set: string; root: string | null; mean_mm: number; low_mm: number | null; high_mm: number | null }[]
+  crown_mm: number | null
+  main_canals: { root: string; canal: string; reason: string; source: string; know: string }[]
+}

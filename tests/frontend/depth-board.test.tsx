@@ -1,0 +1,92 @@
+import { render, screen } from '@testing-library/preact'
+import { describe, expect, test } from 'vitest'
+import { DepthBoard } from '@/parts/depth-board/depth-board'
+import { layOut, lines, profile, yOf } from '@/parts/depth-board/geometry'
+import { sideOf } from '@/parts/depth-board/meeting'
+import { coronalStops } from '@/parts/depth-board/shape'
+import { canal, plan } from './sample-plan'
+
+const widths = (points: string) => points.split(' ').map((pair) => Number(pair.split(',')[0]))
+
+describe('scales', () => {
+  test.each([
+    [320, 6],
+    [360, 4],
+    [412, 1],
+  ])('%i px wide with %i canals: nothing leaves the room or its column', (width, n) => {
+    const { canals } = plan(n)
+    const board = layOut(width, 480, canals)
+    for (const [i, one] of canals.entries()) {
+      const x = widths(profile(board, i, one, 0)?.points ?? '')
+      const left = board.gutter + board.column * i
+      expect(Math.min(...x)).toBeGreaterThanOrEqual(left)
+      expect(Math.max(...x)).toBeLessThanOrEqual(left + board.column)
+      expect(yOf(board, one.end_mm ?? 0)).toBeLessThanOrEqual(480)
+    }
+  })
+
+  test('the board takes the height it is given', () => {
+    const { canals } = plan(4)
+    const low = layOut(360, 400, canals)
+    const high = layOut(360, 600, canals)
+    expect(high.px_per_mm * high.deepest_mm - low.px_per_mm * low.deepest_mm).toBeCloseTo(200, 6)
+  })
+
+  test('width is drawn at true taper times the factor that is printed', () => {
+    const one = canal('DB', 17)
+    const board = layOut(360, 480, [one])
+    const drawn = profile(board, 0, one, 0)
+    expect((drawn?.topHalf ?? 0) * 2).toBeCloseTo(1.3 * board.widened * board.px_per_mm, 6)
+    expect((drawn?.endHalf ?? 0) * 2).toBeCloseTo(0.4 * board.widened * board.px_per_mm, 6)
+    render(<DepthBoard canals={[one]} />)
+    expect(screen.getByText(/width ×\d/)).toBeTruthy()
+  })
+
+  test('a label too wide for its column is broken at the blanks', () => {
+    expect(lines('joins MB', 12, 40)).toEqual(['joins', 'MB'])
+    expect(lines('joins MB', 12, 80)).toEqual(['joins MB'])
+  })
+})
+
+describe('what it says', () => {
+  test('coronal instruments have their own stop, the series does not count', () => {
+    const { canals, stop_table } = plan(3)
+    expect(coronalStops(canals, stop_table)).toEqual([
+      { canal: 'MB', stop_mm: 9.5 },
+      { canal: 'ML', stop_mm: 9.5 },
+      { canal: 'DB', stop_mm: 9.5 },
+    ])
+  })
+
+  test('a joining canal leans towards the one it joins', () => {
+    const { canals } = plan(3)
+    expect(canals.map((_, i) => sideOf(canals, i))).toEqual([0, -1, 0])
+    expect(sideOf([...canals].reverse(), 1)).toBe(1)
+  })
+
+  test('there is a sentence for each canal', () => {
+    const { canals, stop_table } = plan(2)
+    const { container } = render(<DepthBoard canals={canals} coronal={coronalStops(canals, stop_table)} />)
+    expect(container.querySelector('p.unseen')?.textContent).toBe(
+      'MB: ends 18.5 mm from MB cusp, final size 40/.03, coronal instruments to 9.5 mm. ' +
+        'ML: ends 14.5 mm from ML cusp, where it joins MB, final size 40/.03, coronal instruments to 9.5 mm.',
+    )
+  })
+
+  test('an estimate is dashed and called one; no length is said', () => {
+    const canals = [canal('MB', 18, { provisional: true }), canal('ML', 0, { end_mm: null, outline: [] })]
+    const { container } = render(<DepthBoard canals={canals} />)
+    expect(container.querySelector('[data-length="estimate"] [data-kind="estimate"]')).toBeTruthy()
+    expect(screen.getByText('estimate')).toBeTruthy()
+    expect(container.querySelector('.no-length')?.textContent).toBe('nolengthyet')
+  })
+
+  test('the outline of the version before is laid over only where it differs', () => {
+    const { canals } = plan(3)
+    const before = canals.map((c) => (c.canal === 'DB' ? canal('DB', 18.5) : c))
+    const { container } = render(<DepthBoard canals={canals} before={before} />)
+    expect(container.querySelectorAll('.shape-before')).toHaveLength(1)
+    expect(container.querySelectorAll('.end-before')).toHaveLength(1)
+    expect(screen.getByText('was 18.5')).toBeTruthy()
+  })
+})

@@ -1,0 +1,90 @@
+"""A start that is not safe is refused, with everything that is missing at once."""
+
+from __future__ import annotations
+
+import pytest
+from pytest_django.fixtures import Settings
+
+from frontend.server.checks import NotReady, check_environment, refuse_unready
+from frontend.server.env import LEAST_KEY_LENGTH, Environment, database
+
+KEY = "k" * LEAST_KEY_LENGTH
+READY = {
+    "MODE": "production",
+    "SECRET_KEY": KEY,
+    "ALLOWED_HOSTS": "canal.example",
+    "DATABASE_URL": "postgres://u@/socket/d",
+}
+
+
+@pytest.fixture
+def told(monkeypatch: pytest.MonkeyPatch) -> pytest.MonkeyPatch:
+    for name in READY:
+        monkeypatch.delenv(name, raising=False)
+    return monkeypatch
+
+
+def _set(told: pytest.MonkeyPatch, values: dict[str, str]) -> Environment:
+    for name, value in values.items():
+        told.setenv(name, value)
+    return Environment()
+
+
+def test_without_being_told_anything_it_serves_this_machine_alone(told: pytest.MonkeyPatch) -> None:
+    environment = Environment()
+    assert not environment.production
+    assert environment.allowed_hosts == []
+    assert environment.missing() == []
+    refuse_unready(environment)
+
+
+def test_a_bare_production_start_is_refused_with_the_whole_list(told: pytest.MonkeyPatch) -> None:
+    with pytest.raises(NotReady) as refused:
+        refuse_unready(_set(told, {"MODE": "production"}))
+    assert all(name in str(refused.value) for name in ("SECRET_KEY", "ALLOWED_HOSTS", "DATABASE_URL"))
+
+
+def test_a_complete_production_start_is_allowed(told: pytest.MonkeyPatch) -> None:
+    environment = _set(told, READY)
+    refuse_unready(environment)
+    assert environment.production
+    assert environment.key() == KEY
+
+
+@pytest.mark.parametrize(
+    ("name", "value"),
+    [("SECRET_KEY", "k" * (LEAST_KEY_LENGTH - 1)), ("ALLOWED_HOSTS", "*"), ("DATABASE_URL", ""), ("MODE", "prod")],
+)
+def test_each_wrong_value_is_named(told: pytest.MonkeyPatch, name: str, value: str) -> None:
+    missing = _set(told, {**READY, name: value}).missing()
+    assert len(missing) == 1
+    assert missing[0].startswith(name)
+
+
+def test_the_check_command_tells_the_same_list(settings: Settings, told: pytest.MonkeyPatch) -> None:
+    settings.ENVIRONMENT = _set(told, {"MODE": "production"})
+    assert [message.msg for message in check_environment(None)] == settings.ENVIRONMENT.missing()
+
+
+def test_a_key_of_its_own_is_new_for_each_process(told: pytest.MonkeyPatch) -> None:
+    assert Environment().key() != Environment().key()
+    assert len(Environment().key()) >= LEAST_KEY_LENGTH
+
+
+def test_the_secret_is_not_printed(told: pytest.MonkeyPatch) -> None:
+    assert KEY not in repr(_set(told, READY))
+
+
+def test_sqlite_writes_are_immediate_and_survive_a_power_cut(told: pytest.MonkeyPatch) -> None:
+    told.setenv("DATABASE_URL", "sqlite:///somewhere.sqlite3")
+    options = database()["OPTIONS"]
+    assert options["transaction_mode"] == "IMMEDIATE"
+    assert "synchronous=FULL" in options["init_command"]
+
+
+def test_another_database_takes_its_place_by_address(told: pytest.MonkeyPatch) -> None:
+    told.setenv("DATABASE_URL", "postgres://me@db.example:5433/canal")
+    described = database()
+    assert described["ENGINE"] == "django.db.backends.postgresql"
+    assert (described["HOST"], described["PORT"], described["NAME"]) == ("db.example", 5433, "canal")
+    assert "OPTIONS" not in described
