@@ -14,6 +14,6 @@ class SignedInSession(SessionAuthentication):
         return 'Session realm="fourth-canal"'
 
 
-class SignedInSessionScheme(SessionScheme):  # type: ignore[no-untyped-call]
-    target_class = SignedInSession
+class SignedInSessionScheme(SessionScheme):
+    target_class = "frontend.server.sign_in.SignedInSession"
     name = "session"

@@ -64,18 +64,18 @@ def test_the_search_finds_figures_and_only_figures(source: str, expected: list[t
 def figures(source: str) -> list[tuple[int, float]]:
     """Line and value of the numbers in function bodies that are not plain, an index, an exponent, digits or a width."""
     return [
-        (node.lineno, node.value)
+        (line, value)
         for function in tree.functions(ast.parse(source))
         for statement in function.body
-        for node in _numbers(statement)
-        if node.value not in PLAIN
+        for line, value in _numbers(statement)
+        if value not in PLAIN
     ]
 
 
-def _numbers(node: ast.AST) -> Iterator[ast.Constant]:
+def _numbers(node: ast.AST) -> Iterator[tuple[int, float]]:
     if isinstance(node, ast.Constant):
         if isinstance(node.value, int | float) and not isinstance(node.value, bool):
-            yield node
+            yield node.lineno, node.value
         return
     for child in _counted(node):
         yield from _numbers(child)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import socket
 import subprocess
 import sys
+from importlib import metadata
 from pathlib import Path
 
 import pytest
@@ -30,7 +31,7 @@ def test_an_old_python_is_told_what_is_needed(monkeypatch: pytest.MonkeyPatch) -
 
 
 def test_an_environment_with_the_locked_versions_is_used_as_it_is(elsewhere: Path) -> None:
-    version = environment.metadata.version("django")
+    version = metadata.version("django")
     (elsewhere / ".lock" / "run.txt").write_text(f"django=={version} \\\n    --hash=sha256:0\n")
     environment.ensure("run")
     assert not (elsewhere / ".venv" / "bin").exists()
@@ -47,7 +48,7 @@ def test_what_is_installed_is_not_installed_again(elsewhere: Path, monkeypatch: 
         ran.append(command)
         return subprocess.CompletedProcess(command, 0, "", "")
 
-    monkeypatch.setattr(environment.subprocess, "run", run)
+    monkeypatch.setattr(subprocess, "run", run)
     environment.install("run")
     environment.install("run")
     assert len(ran) == 1
@@ -60,7 +61,7 @@ def test_what_is_installed_is_not_installed_again(elsewhere: Path, monkeypatch: 
 def test_a_failed_installation_is_tried_again(elsewhere: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (elsewhere / ".lock" / "run.txt").write_text("one==1\n")
     failed = subprocess.CompletedProcess([], 1, "", "no such package")
-    monkeypatch.setattr(environment.subprocess, "run", lambda command, **options: failed)
+    monkeypatch.setattr(subprocess, "run", lambda command, **options: failed)
     monkeypatch.setattr(environment, "_make_venv", lambda: None)
     for _ in range(2):
         with pytest.raises(SystemExit, match="no such package"):

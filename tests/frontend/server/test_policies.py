@@ -9,7 +9,9 @@ pytestmark = pytest.mark.django_db
 
 
 def _policy(client: Client, address: str) -> dict[str, str]:
-    header = client.get(address)["Content-Security-Policy"]
+    answer = client.get(address)
+    answer.close()
+    header = answer["Content-Security-Policy"]
     return {name: rest for name, _, rest in (part.strip().partition(" ") for part in header.split(";"))}
 
 
