@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from cases.api import problems
 from django.conf import settings
 from django.http import HttpRequest, HttpResponse
 from django.views.decorators.cache import cache_control
 from django.views.decorators.http import condition, require_safe
+
+from cases.api import problems
 
 
 def _changed(request: HttpRequest) -> str | None:

@@ -9,12 +9,12 @@ import signal
 from pathlib import Path
 from typing import Any
 
-from cases.services import demo
 from django.conf import settings
 from django.core.management import CommandParser, call_command
 from django.core.management.base import BaseCommand, CommandError
 from django.db import connection
 
+from cases.services import demo
 from frontend.server import build, serve
 from frontend.server.env import DATA, LEAST_KEY_LENGTH
 from frontend.server.serve import Address, CannotServe
