@@ -35,7 +35,7 @@ def install_packages(folder: Path = FRONTEND) -> None:
     if _read(stamp) == lock:
         return
     print(f"Installing the packages of {folder.name}/package-lock.json, once ...", file=sys.stderr, flush=True)  # noqa: T201
-    npm("ci", "--no-audit", "--no-fund", "--silent", folder=folder)
+    npm("ci", "--no-audit", "--no-fund", "--loglevel=error", folder=folder)
     stamp.write_text(lock, encoding="utf-8")
 
 

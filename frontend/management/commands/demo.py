@@ -35,9 +35,9 @@ class Command(BaseCommand):
         if settings.PRODUCTION:
             raise CommandError("The demonstration has known passwords; it does not start with MODE=production.")
         address = _address()
-        signal.signal(signal.SIGTERM, _interrupt)
         try:
             address.refuse_taken()
+            signal.signal(signal.SIGTERM, _interrupt)
             if fresh:
                 _forget()
             call_command("migrate", verbosity=0)
