@@ -1,0 +1,1 @@
+"""The planner over HTTP: computing alone, no tables, nothing stored."""

@@ -1,0 +1,122 @@
+"""From what was asked to what is answered: one call of the planner each."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from planning import instruments, tables, teeth
+from planning.api.bounds import MOST_READINGS, refuse_too_much
+from planning.api.requests import (
+    InstrumentSize,
+    InstrumentSizes,
+    LengthRequest,
+    PlanRequest,
+    RunSheetAnswer,
+    RunSheetRequest,
+    Techniques,
+    Teeth,
+    canal_of,
+    plan_input_of,
+)
+from planning.errors import ChoiceNotPossible, PlanningError, TooMuchWork
+from planning.instruments import Instrument, Motion, Use
+from planning.lengths import About, settle
+from planning.plan import plan
+from planning.plan_value import Plan
+from planning.readings import Length
+from planning.tables import Figures
+from planning.technique_files import provided
+from planning.teeth import Notation, Tooth, ToothName
+
+D16_MM = 16.0  # ISO 3630-1: where the shaft side of the cutting part is measured
+STANDARD_TAPER = 2  # ISO 3630-1: hundredths of a millimetre per millimetre of a standard instrument
+
+
+def all_teeth() -> Teeth:
+    return Teeth(teeth=teeth.all_teeth())
+
+
+def tooth_of_iso(designation: str) -> Tooth:
+    """Raises UnknownTooth."""
+    return teeth.find(ToothName(notation=Notation.ISO_3950, designation=designation))
+
+
+def techniques() -> Techniques:
+    return Techniques(techniques=tuple(provided().values()))
+
+
+def instrument_sizes() -> InstrumentSizes:
+    return InstrumentSizes(sizes=tuple(_size(row) for row in tables.rows("sizes")))
+
+
+def length(asked: LengthRequest) -> Length:
+    """Raises LengthOutOfBounds, ReadingNotUsable, ChoiceNotPossible and TooMuchWork."""
+    if len(asked.readings) > MOST_READINGS:
+        reason = f"{len(asked.readings)} readings are more than the {MOST_READINGS} that one canal may have."
+        raise TooMuchWork(reason=reason, at=("readings",))
+    about = About(
+        canal=asked.canal,
+        reference_point=asked.reference_point,
+        setting=asked.setting,
+        resorption=asked.resorption,
+        apex_mm=asked.apex_mm,
+    )
+    try:
+        return settle(asked.readings, about, _figures(asked.thresholds))
+    except PlanningError as refusal:
+        raise refusal if refusal.pointer[:1] == ("thresholds",) else refusal.below("readings") from None
+
+
+def tooth_plan(asked: PlanRequest) -> Plan:
+    """Raises PlanningError, its path below the request."""
+    given = plan_input_of(asked)
+    refuse_too_much(given)
+    return plan(given)
+
+
+def run_sheet(asked: RunSheetRequest) -> RunSheetAnswer:
+    """Raises PlanningError, its path below the request."""
+    name = canal_of(asked)
+    try:
+        whole = tooth_plan(asked.plan)
+    except PlanningError as refusal:
+        raise refusal.below("plan") from None
+    canal = next(each for each in whole.canals if each.canal == name)
+    return RunSheetAnswer(
+        canal=name,
+        length=canal.length,
+        provisional=canal.provisional,
+        run_sheet=canal.run_sheet,
+        expected_path=canal.expected_path,
+        withheld=canal.withheld,
+        instruments=tuple(item.instrument for item in whole.tray_list if name in item.canals),
+        cautions=tuple(caution for caution in whole.cautions if caution.canal in (None, name)),
+    )
+
+
+def _figures(thresholds: Mapping[str, float]) -> Figures:
+    try:
+        return Figures(thresholds)
+    except KeyError as unknown:
+        key = unknown.args[0]
+        reason = f"'{key}' is no figure of the data tables."
+        raise ChoiceNotPossible(canal="Thresholds", reason=reason, at=("thresholds", key)) from None
+
+
+def _size(row: Mapping[str, str]) -> InstrumentSize:
+    standard = Instrument(
+        size=int(row["size"]),
+        taper=STANDARD_TAPER,
+        motion=Motion.HAND,
+        use=Use.HAND,
+        length_mm=D16_MM,
+        cutting_part_mm=D16_MM,
+    )
+    return InstrumentSize(
+        size=standard.size,
+        tip_mm=round(instruments.diameter_mm(standard, 0.0), 2),
+        colour=row["colour"],
+        d16_mm=round(instruments.diameter_mm(standard, D16_MM), 2),
+        source=row["source"],
+        know=row["know"],
+    )

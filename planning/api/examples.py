@@ -1,0 +1,114 @@
+"""Examples of the API's description: what goes in is invented; what comes out is computed, so it is never wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import cached_property
+from typing import Any
+
+from drf_spectacular.utils import OpenApiExample
+
+from planning.api import answers
+from planning.api.requests import LengthRequest, PlanRequest, RunSheetRequest
+from planning.encoding import decode, encode
+from planning.teeth import Notation, ToothName, find
+
+
+class Computed(OpenApiExample):
+    """An answer, worked out when the description is asked for and not before."""
+
+    def __init__(self, name: str, compute: Callable[[], object]) -> None:
+        self._compute = compute
+        super().__init__(name, response_only=True)
+
+    @cached_property
+    def _computed(self) -> Any:
+        return encode(self._compute())
+
+    @property
+    def value(self) -> Any:
+        return self._computed
+
+    @value.setter
+    def value(self, _: Any) -> None:
+        """The base class sets what it was given, which is nothing."""
+
+
+def _given(name: str, value: Any) -> OpenApiExample:
+    return OpenApiExample(name, value=value, request_only=True)
+
+
+def _hand(size: int) -> dict[str, Any]:
+    return {
+        "size": size,
+        "taper": 2,
+        "motion": "hand",
+        "use": "hand",
+        "length_mm": 25,
+        "cutting_part_mm": 16,
+    }
+
+
+def _engine(size: int, taper: int, use: str, largest_flute_mm: float | None = None) -> dict[str, Any]:
+    return {
+        "size": size,
+        "taper": taper,
+        "motion": "continuous",
+        "use": use,
+        "length_mm": 25 if use == "shaping" else 19,
+        "cutting_part_mm": 16 if use == "shaping" else 10,
+        "largest_flute_mm": largest_flute_mm,
+        "speed_rpm": 280,
+        "torque_ncm": 1.8,
+    }
+
+
+# An invented kit, unlike any other of the project: hand sizes, one coronal instrument, a series of taper .05.
+_KIT = {
+    "name": "Example kit",
+    "instruments": [
+        *(_hand(size) for size in (8, 10, 15, 20, 25, 30, 35, 40)),
+        _engine(30, 8, "coronal", 1.1),
+        *(_engine(size, 5, "shaping") for size in (20, 25, 30, 35)),
+    ],
+    "needles": [{"gauge": 30, "tip": "side_vented"}],
+}
+_READINGS = [
+    {"method": "pre_operative_image", "tooth_mm": 24.0, "reference_point": "buccal cusp"},
+    {"method": "confirming_image", "set_mm": 23.0, "tip_short_mm": 0.5, "reference_point": "buccal cusp"},
+]
+_NAME = {"notation": "palmer", "designation": "LL4"}
+_LENGTH = {
+    "canal": "single",
+    "reference_point": "buccal cusp",
+    "setting": "extracted",
+    "readings": _READINGS,
+}
+_PLAN = {
+    "tooth": _NAME,
+    "setting": "extracted",
+    "canals": [{"name": "single", "root": "single", "reference_point": "buccal cusp", "readings": _READINGS}],
+    "kit": _KIT,
+    "technique": "crown-down",
+    "choices": {
+        "needle": {"gauge": 30, "tip": "side_vented"},
+        "irrigant": "saline",
+        "glide_path_to_size": 15,
+        "series_taper": 5,
+    },
+}
+_RUN_SHEET = {"canal": "single", "plan": _PLAN}
+
+TOOTH_NAME = _given("A tooth in Palmer notation", _NAME)
+LENGTH_REQUEST = _given("An estimate and a confirming image", _LENGTH)
+PLAN_REQUEST = _given("A premolar with one canal", _PLAN)
+RUN_SHEET_REQUEST = _given("The canal of a premolar", _RUN_SHEET)
+
+_IN_PALMER = ToothName(notation=Notation.PALMER, designation="LL4")
+TEETH = Computed("All teeth", answers.all_teeth)
+TOOTH = Computed("The tooth", lambda: find(_IN_PALMER))
+TECHNIQUES = Computed("Techniques", answers.techniques)
+INSTRUMENT_SIZES = Computed("Sizes", answers.instrument_sizes)
+LENGTH = Computed("Its length", lambda: answers.length(decode(LengthRequest, _LENGTH)))
+PLAN = Computed("Its plan", lambda: answers.tooth_plan(decode(PlanRequest, _PLAN)))
+RUN_SHEET = Computed("Its order of work", lambda: answers.run_sheet(decode(RunSheetRequest, _RUN_SHEET)))

@@ -1,0 +1,143 @@
+"""What the computing addresses take and give: plain values, read and written by the one encoder."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, fields
+from typing import Any, Literal
+
+from planning import technique_files, teeth
+from planning.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
+from planning.graph import RunSheet
+from planning.plan_input import Anatomy, CanalInput, Choices, Kit, PlanInput, RootInput
+from planning.plan_value import Caution, InstrumentName, Withheld
+from planning.readings import Length, Reading, Resorption
+from planning.techniques import Setting, Technique
+from planning.teeth import Tooth, ToothName
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanRequest:
+    """One tooth to be planned, with everything the plan rests on."""
+
+    tooth: ToothName
+    setting: Setting
+    canals: tuple[CanalInput, ...]
+    kit: Kit
+    technique: str | Technique
+    """The key of a provided technique, or a whole technique of one's own."""
+    choices: Choices
+    roots: tuple[RootInput, ...] = ()
+    isolated: bool = False
+    """Dam in place and tight: in the clinic nothing opens without it."""
+    root_filled: bool = False
+    perforation: bool = False
+    anatomy: Anatomy = Anatomy.USUAL
+    thresholds: dict[str, float] = field(default_factory=dict)
+    """The programme's own values in place of figures of the data tables, by key."""
+    form: Literal[1] = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunSheetRequest:
+    """One canal of a tooth to be planned. The whole tooth is needed: canals that join depend on each other."""
+
+    canal: str
+    plan: PlanRequest
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunSheetAnswer:
+    """The order of work of one canal."""
+
+    canal: str
+    length: Length
+    provisional: bool
+    """The stops rest on an estimate and will be computed again."""
+    run_sheet: RunSheet
+    expected_path: tuple[str, ...]
+    """Node ids in the order expected, loops walked as often as the technique expects."""
+    withheld: tuple[Withheld, ...]
+    instruments: tuple[InstrumentName, ...]
+    cautions: tuple[Caution, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthRequest:
+    """The readings of one canal."""
+
+    canal: str
+    reference_point: str
+    """Readings from another point are listed and do not count."""
+    setting: Setting
+    readings: tuple[Reading, ...]
+    resorption: Resorption = Resorption.NONE
+    apex_mm: float | None = None
+    """Width of the apical opening where it was seen to be wide."""
+    thresholds: dict[str, float] = field(default_factory=dict)
+    """The programme's own values in place of figures of the data tables, by key."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Teeth:
+    teeth: tuple[Tooth, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Techniques:
+    techniques: tuple[Technique, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InstrumentSize:
+    """A size of the ISO 3630-1 series."""
+
+    size: int
+    """Tip in hundredths of a millimetre."""
+    tip_mm: float
+    colour: str
+    """Never the only sign: several sizes share each colour."""
+    d16_mm: float
+    """Diameter 16 mm from the tip of an instrument of taper .02."""
+    source: str
+    know: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InstrumentSizes:
+    sizes: tuple[InstrumentSize, ...]
+
+
+def plan_input_of(request: PlanRequest) -> PlanInput:
+    """The planner's input. Raises UnknownTooth and TechniqueNotUsable with their paths."""
+    same: dict[str, Any] = {
+        each.name: getattr(request, each.name) for each in fields(PlanInput) if each.name not in ("tooth", "technique")
+    }
+    return PlanInput(tooth=_tooth_of(request.tooth), technique=_technique_of(request.technique), **same)
+
+
+def canal_of(request: RunSheetRequest) -> str:
+    """The canal asked for. Raises CanalsDoNotFit where the tooth has none of that name."""
+    if request.canal not in {canal.name for canal in request.plan.canals}:
+        raise CanalsDoNotFit(reason=f"There is no canal {request.canal} among the canals sent.", at=("canal",))
+    return request.canal
+
+
+def _tooth_of(name: ToothName) -> str:
+    try:
+        return teeth.find(name).iso
+    except PlanningError as refusal:
+        raise refusal.below("tooth") from None
+
+
+def _technique_of(technique: str | Technique) -> Technique:
+    if isinstance(technique, Technique):
+        try:
+            technique_files.refuse_unusable(technique, where=technique.name)
+        except PlanningError as refusal:
+            raise refusal.below("technique") from None
+        return technique
+    provided = technique_files.provided()
+    if technique not in provided:
+        reason = f"no such technique is provided; there are {' and '.join(provided)}."
+        raise TechniqueNotUsable(where=technique[:40], reason=reason, at=("technique",))
+    return provided[technique]

@@ -1,0 +1,158 @@
+"""The computing addresses. Each parses, calls the planner once and shapes the answer."""
+
+from __future__ import annotations
+
+from django.views.decorators.http import etag
+from drf_spectacular.utils import OpenApiParameter, extend_schema
+from rest_framework.decorators import api_view, permission_classes
+from rest_framework.exceptions import NotFound
+from rest_framework.permissions import AllowAny
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from planning import teeth
+from planning.api import answers, examples
+from planning.api.requests import (
+    InstrumentSizes,
+    LengthRequest,
+    PlanRequest,
+    RunSheetAnswer,
+    RunSheetRequest,
+    Techniques,
+    Teeth,
+)
+from planning.api.values import serializer_of
+from planning.encoding import decode, encode
+from planning.errors import UnknownTooth
+from planning.plan_value import Plan
+from planning.readings import Length
+from planning.tables import data_version
+from planning.teeth import Tooth, ToothName
+from planning.version import VERSION
+
+REFERENCE, COMPUTE = ["reference"], ["compute"]
+
+
+def _as_published(*_: object, **__: object) -> str:
+    """The tag of an answer that changes only with the planner or its data: caches may keep it until then."""
+    return f'"{VERSION}-{data_version()}"'
+
+
+@extend_schema(
+    operation_id="teeth_list",
+    tags=REFERENCE,
+    summary="All 52 teeth",
+    description="Names in three notations, usual canals, what else to look for, published lengths. Open to all.",
+    responses=serializer_of(Teeth),
+    examples=[examples.TEETH],
+)
+@api_view(["GET"])
+@permission_classes([AllowAny])
+@etag(_as_published)
+def teeth_list(request: Request) -> Response:
+    return Response(encode(answers.all_teeth()))
+
+
+@extend_schema(
+    operation_id="teeth_retrieve",
+    tags=REFERENCE,
+    summary="One tooth",
+    description="By its ISO 3950 designation. For other notations ask `compute/tooth`. Open to all.",
+    parameters=[OpenApiParameter("iso", str, OpenApiParameter.PATH, description="ISO 3950 designation")],
+    responses=serializer_of(Tooth),
+    examples=[examples.TOOTH],
+)
+@api_view(["GET"])
+@permission_classes([AllowAny])
+@etag(_as_published)
+def teeth_retrieve(request: Request, iso: str) -> Response:
+    try:
+        return Response(encode(answers.tooth_of_iso(iso)))
+    except UnknownTooth as refusal:
+        raise NotFound(str(refusal)) from None
+
+
+@extend_schema(
+    operation_id="techniques_list",
+    tags=REFERENCE,
+    summary="The techniques that come with the planner",
+    description="A programme may copy one and make it its own. Open to all.",
+    responses=serializer_of(Techniques),
+    examples=[examples.TECHNIQUES],
+)
+@api_view(["GET"])
+@permission_classes([AllowAny])
+@etag(_as_published)
+def techniques_list(request: Request) -> Response:
+    return Response(encode(answers.techniques()))
+
+
+@extend_schema(
+    operation_id="instrument_sizes_list",
+    tags=REFERENCE,
+    summary="The ISO 3630-1 series",
+    description="Sizes, colours, and the diameter 16 mm from the tip at taper .02. Open to all.",
+    responses=serializer_of(InstrumentSizes),
+    examples=[examples.INSTRUMENT_SIZES],
+)
+@api_view(["GET"])
+@permission_classes([AllowAny])
+@etag(_as_published)
+def instrument_sizes_list(request: Request) -> Response:
+    return Response(encode(answers.instrument_sizes()))
+
+
+@extend_schema(
+    operation_id="compute_tooth",
+    tags=COMPUTE,
+    summary="A tooth from its name in any notation",
+    description="A designation without its notation is refused, with the teeth it could be.",
+    request=serializer_of(ToothName),
+    responses=serializer_of(Tooth),
+    examples=[examples.TOOTH_NAME, examples.TOOTH],
+)
+@api_view(["POST"])
+def compute_tooth(request: Request) -> Response:
+    return Response(encode(teeth.find(decode(ToothName, request.data))))
+
+
+@extend_schema(
+    operation_id="compute_length",
+    tags=COMPUTE,
+    summary="The working length of one canal",
+    description="Readings are ranked, never averaged. Readings that disagree leave the length unsettled.",
+    request=serializer_of(LengthRequest),
+    responses=serializer_of(Length),
+    examples=[examples.LENGTH_REQUEST, examples.LENGTH],
+)
+@api_view(["POST"])
+def compute_length(request: Request) -> Response:
+    return Response(encode(answers.length(decode(LengthRequest, request.data))))
+
+
+@extend_schema(
+    operation_id="compute_run_sheet",
+    tags=COMPUTE,
+    summary="The order of work of one canal",
+    description="A finite graph of steps. Depths in it are whole micrometres; everywhere else lengths are in mm.",
+    request=serializer_of(RunSheetRequest),
+    responses=serializer_of(RunSheetAnswer),
+    examples=[examples.RUN_SHEET_REQUEST, examples.RUN_SHEET],
+)
+@api_view(["POST"])
+def compute_run_sheet(request: Request) -> Response:
+    return Response(encode(answers.run_sheet(decode(RunSheetRequest, request.data))))
+
+
+@extend_schema(
+    operation_id="compute_plan",
+    tags=COMPUTE,
+    summary="The plan of a whole tooth",
+    description="Everything the plan rests on goes in; the same input gives the same plan. Nothing is stored.",
+    request=serializer_of(PlanRequest),
+    responses=serializer_of(Plan),
+    examples=[examples.PLAN_REQUEST, examples.PLAN],
+)
+@api_view(["POST"])
+def compute_plan(request: Request) -> Response:
+    return Response(encode(answers.tooth_plan(decode(PlanRequest, request.data))))
