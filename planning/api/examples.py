@@ -9,7 +9,7 @@ from typing import Any
 from drf_spectacular.utils import OpenApiExample
 
 from planning.api import answers
-from planning.api.requests import LengthRequest, PlanRequest, RunSheetRequest
+from planning.api.requests import InstrumentSizes, LengthRequest, PlanRequest, RunSheetRequest, Techniques, Teeth
 from planning.encoding import decode, encode
 from planning.teeth import Notation, ToothName, find
 
@@ -87,7 +87,8 @@ _LENGTH = {
 _PLAN = {
     "tooth": _NAME,
     "setting": "extracted",
-    "canals": [{"name": "single", "root": "single", "reference_point": "buccal cusp", "readings": _READINGS}],
+    # The estimate alone: the order of work is short then, and the answer shows what is withheld.
+    "canals": [{"name": "single", "root": "single", "reference_point": "buccal cusp", "readings": _READINGS[:1]}],
     "kit": _KIT,
     "technique": "crown-down",
     "choices": {
@@ -101,14 +102,14 @@ _RUN_SHEET = {"canal": "single", "plan": _PLAN}
 
 TOOTH_NAME = _given("A tooth in Palmer notation", _NAME)
 LENGTH_REQUEST = _given("An estimate and a confirming image", _LENGTH)
-PLAN_REQUEST = _given("A premolar with one canal", _PLAN)
-RUN_SHEET_REQUEST = _given("The canal of a premolar", _RUN_SHEET)
+PLAN_REQUEST = _given("A premolar whose length is an estimate", _PLAN)
+RUN_SHEET_REQUEST = _given("A canal whose length is an estimate", _RUN_SHEET)
 
 _IN_PALMER = ToothName(notation=Notation.PALMER, designation="LL4")
-TEETH = Computed("All teeth", answers.all_teeth)
+TEETH = Computed("One of the teeth", lambda: Teeth(teeth=(find(_IN_PALMER),)))
 TOOTH = Computed("The tooth", lambda: find(_IN_PALMER))
-TECHNIQUES = Computed("Techniques", answers.techniques)
-INSTRUMENT_SIZES = Computed("Sizes", answers.instrument_sizes)
+TECHNIQUES = Computed("One of the techniques", lambda: Techniques(techniques=answers.techniques().techniques[:1]))
+INSTRUMENT_SIZES = Computed("The first three", lambda: InstrumentSizes(sizes=answers.instrument_sizes().sizes[:3]))
 LENGTH = Computed("Its length", lambda: answers.length(decode(LengthRequest, _LENGTH)))
 PLAN = Computed("Its plan", lambda: answers.tooth_plan(decode(PlanRequest, _PLAN)))
 RUN_SHEET = Computed("Its order of work", lambda: answers.run_sheet(decode(RunSheetRequest, _RUN_SHEET)))

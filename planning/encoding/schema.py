@@ -26,7 +26,7 @@ class Mode(StrEnum):
     GIVEN = "given"
     """What is sent in: fields with a default may be left out, unknown keys are refused."""
     ANSWERED = "answered"
-    """What comes back: every field is there."""
+    """What comes back: every field is there, and a later version may add more."""
 
 
 def json_schema(type_: Any, mode: Mode = Mode.GIVEN) -> dict[str, Any]:
@@ -64,7 +64,8 @@ class _Builder:
             of_key, of_value = get_args(type_)
             keys = {} if of_key is str else {"propertyNames": self.schema(of_key)}
             return {"type": "object", **keys, "additionalProperties": self.schema(of_value)}
-        return dict(_PLAIN[type_])
+        bounds = _BOUNDS.get(type_, {}) if self.mode is Mode.GIVEN else {}
+        return {"type": _PLAIN[type_], **bounds}
 
     def one_of(self, among: tuple[Any, ...]) -> dict[str, Any]:
         classes = tuple(each for each in among if is_dataclass(each))
@@ -106,7 +107,7 @@ class _Builder:
             **_describing(class_doc(cls)),
             "properties": described,
             **({"required": required} if required else {}),
-            "additionalProperties": False,
+            **({"additionalProperties": False} if self.mode is Mode.GIVEN else {}),
         }
 
     def default(self, field: FieldOf) -> dict[str, Any]:
@@ -114,12 +115,10 @@ class _Builder:
         return {"default": encode(field.default)} if optional else {}
 
 
-_PLAIN: dict[Any, dict[str, Any]] = {
-    str: {"type": "string", "maxLength": MOST_TEXT},
-    int: {"type": "integer", "minimum": -MOST_WHOLE, "maximum": MOST_WHOLE},
-    float: {"type": "number"},
-    bool: {"type": "boolean"},
-    type(None): {"type": "null"},
+_PLAIN = {str: "string", int: "integer", float: "number", bool: "boolean", type(None): "null"}
+_BOUNDS: dict[Any, dict[str, int]] = {
+    str: {"maxLength": MOST_TEXT},
+    int: {"minimum": -MOST_WHOLE, "maximum": MOST_WHOLE},
 }
 
 
