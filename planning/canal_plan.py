@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from planning import irrigation, phases, profile, run_sheet, selection
 from planning.errors import CanalsDoNotFit
 from planning.graph import Action, Do, End, RunSheet, Target
-from planning.instruments import Instrument
+from planning.instruments import Instrument, reach_mm
 from planning.joins import Join
 from planning.plan_input import CanalInput, PlanInput
 from planning.plan_value import CanalPlan, NeedleDepth, NeedleNow, ProfilePoint, SizeRange, Withheld
@@ -91,7 +91,8 @@ def _work(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
         end = min(full, canal.join.end_um)
     third = _first_third_um(canal, full, figures)
     curve = canal.input.curve_start_mm
-    coronal = end if canal.given.setting is Setting.BLOCK else third
+    # A block exercise lifts the coronal third: its coronal instruments may go as deep as they are long.
+    coronal = min(end, _shortest_reach_um(selected, figures)) if canal.given.setting is Setting.BLOCK else third
     if curve is not None:
         coronal = min(coronal, max(0, stop_um(um(curve) - um(figures["coronal.before_curve"]))))
     small = canal.given.technique.recapitulate_size
@@ -119,6 +120,10 @@ def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
         reason = f"{canal.input.name}: an orifice {mm(orifice)} mm deep lies beyond its length. Check the figure."
         raise CanalsDoNotFit(reason=reason, at=("canals", canal.number, "orifice_mm"))
     return stop_um(orifice + max(0, full_um - orifice) // figures.count("coronal.thirds"))
+
+
+def _shortest_reach_um(selected: Selection, figures: Figures) -> int:
+    return min((stop_um(um(reach_mm(one, figures))) for one in selected.coronal), default=0)
 
 
 def _unjoined(canal: Canal) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 
 from planning.canal_plan import Canal
@@ -13,7 +14,7 @@ from planning.quantities import mm, um
 from planning.readings import ConfirmingImage, DirectSight, LengthState, PreOperativeImage, Reading
 from planning.tables import Figures
 from planning.techniques import Setting
-from planning.teeth import Tooth
+from planning.teeth import LookForKind, Tooth, usual_range
 
 SHUTS = ("isolation-missing", "hypochlorite-in-block", "chlorhexidine-after-hypochlorite")
 """Cautions that leave nothing open on the whole tooth."""
@@ -71,7 +72,7 @@ def _irrigants(given: PlanInput) -> Iterator[Caution]:
     used = (choices.irrigant, *choices.final_rinse)
     if given.setting is Setting.BLOCK and Irrigant.SODIUM_HYPOCHLORITE in used:
         yield caution("hypochlorite-in-block")
-    pairs = zip(used, used[1:], strict=False)
+    pairs = itertools.pairwise(used)
     if (Irrigant.SODIUM_HYPOCHLORITE, Irrigant.CHLORHEXIDINE) in pairs:
         yield caution("chlorhexidine-after-hypochlorite")
     if given.setting is Setting.CLINIC and choices.needle.tip == "open":
@@ -97,12 +98,16 @@ def _joins(given: PlanInput) -> Iterator[Caution]:
 
 
 def _further_canals(given: PlanInput, tooth: Tooth) -> Iterator[Caution]:
+    """The canal that gets missed: usual ones that are not in the plan, and what else the tooth may have."""
     if given.setting is Setting.BLOCK:
         return
     charted = {canal.name for canal in given.canals}
-    for further in tooth.look_for:
-        if not charted & set(further.names):
-            yield caution("further-canal", tooth=tooth.iso, further=further.text)
+    missing = [usual.name for usual in tooth.canals if usual.name not in charted]
+    if missing:
+        yield caution("usual-canal-missing", tooth=tooth.iso, missing=", ".join(missing))
+    further = [other.name for other in tooth.look_for if other.name not in charted and other.kind != LookForKind.FORM]
+    if further:
+        yield caution("further-canal", tooth=tooth.iso, further=", ".join(further))
 
 
 # --- one canal -------------------------------------------------------------------------------------------------
@@ -130,21 +135,23 @@ def _length(canal: Canal) -> Iterator[Caution]:
 def _range(canal: Canal, tooth: Tooth) -> Iterator[Caution]:
     """The tooth's length against the least and greatest ever measured; a training block has no such range."""
     measured = [t for t in map(_tooth_mm, canal.input.readings) if t is not None]
-    known = tooth.length_range
+    known = usual_range(tooth)
     if canal.given.setting is Setting.BLOCK or known is None or not measured:
         return
-    if not known.least_mm <= measured[-1] <= known.greatest_mm:
-        limit = known.least_mm if measured[-1] < known.least_mm else known.greatest_mm
-        yield _about(
-            canal,
-            "length-outside-range",
-            value=measured[-1],
-            limit=limit,
-            unit="mm",
-            tooth=tooth.iso,
-            least=known.least_mm,
-            most=known.greatest_mm,
-        )
+    least, most = known.low_mm, known.high_mm
+    if least is None or most is None or least <= measured[-1] <= most:
+        return
+    limit = least if measured[-1] < least else most
+    yield _about(
+        canal,
+        "length-outside-range",
+        value=measured[-1],
+        limit=limit,
+        unit="mm",
+        tooth=tooth.iso,
+        least=least,
+        most=most,
+    )
 
 
 def _tooth_mm(reading: Reading) -> float | None:
@@ -189,4 +196,3 @@ def passed_on(canal: Canal, figures: Figures) -> bool:
     severe = angle is not None and angle > figures["curvature.severe_deg"]
     unjoined = canal.join is not None and canal.join.junction_um is None
     return not severe and not unjoined
-

@@ -37,7 +37,7 @@ class ToothNotPlanned(PlanningError):
 
 class LengthOutOfBounds(PlanningError):
     code = "length-out-of-bounds"
-    sentence = "{what}: {value_mm} mm lies outside {least_mm}–{most_mm} mm. Check the figure and its unit."
+    sentence = "{what}: {value_mm} mm lies outside {least_mm} to {most_mm} mm. Check the figure and its unit."
 
 
 class ReadingNotUsable(PlanningError):

@@ -72,7 +72,7 @@ def join_of(given: PlanInput, number: int, length: Length) -> Join | None:
             at=("canals", number, "junction", "from_terminus_mm"),
         )
     if junction.method == "image_estimate":
-        return Join(main=main, junction_um=None, caution=caution("junction-estimated", canal=canal.name))
+        return Join(main=main, junction_um=None, caution=caution("junction-estimated", canal=canal.name, main=main))
     moved = abs(um(length.working_length_mm) - then_um)
     warn = caution("junction-moved", canal=canal.name, value=mm(moved), unit="mm") if moved else None
     return Join(main=main, junction_um=then_um - away_um, caution=warn)

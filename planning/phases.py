@@ -69,7 +69,13 @@ def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> st
     for one in reversed(instruments):
         id_ = f"{phase.key}/blocked/{step_name(one)}"
         then = sheet.cut(
-            phase, one, id_=id_, stop_um=sheet.work.stop_for(one), target=Target.TO_LENGTH, then=then, say="Open the way again."
+            phase,
+            one,
+            id_=id_,
+            stop_um=sheet.work.stop_for(one),
+            target=Target.TO_LENGTH,
+            then=then,
+            say="Open the way again.",
         )
     return then
 
@@ -119,7 +125,12 @@ def _smaller(sheet: Sheet, phase: Phase, one: Instrument, start: str) -> str | N
         return None
     smaller = sheet.selection.hand[max(below)]
     return sheet.cut(
-        phase, smaller, stop_um=sheet.work.full_um, target=Target.TO_LENGTH, then=start, say="Held: a smaller size first."
+        phase,
+        smaller,
+        stop_um=sheet.work.full_um,
+        target=Target.TO_LENGTH,
+        then=start,
+        say="Held: a smaller size first.",
     )
 
 
@@ -156,14 +167,18 @@ def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
     sheet.recapitulate(phase, f"{key}/no-gain", sheet.selection.recapitulating, then=f"{key}/passes")
     smallest = sheet.selection.descending[-1]
     say = f"{smallest.name} is not at length: the supervisor decides whether to take it there."
-    sheet.sign_off(phase, supervisor, "series short of length", then=f"@to-{smallest.size}", returned=PLAN_AGAIN, say=say)
+    sheet.sign_off(
+        phase, supervisor, "series short of length", then=f"@to-{smallest.size}", returned=PLAN_AGAIN, say=say
+    )
 
 
 def _ascend(sheet: Sheet, phase: Phase) -> str:
     """From the smallest of the series to the final size; one that stops short has room made for it."""
     smallest, final = sheet.selection.descending[-1].size, sheet.work.final_size
     if final < smallest:
-        reason = f"a final size of {final} lies below the smallest of the series, {smallest}. Choose {smallest} or more."
+        reason = (
+            f"a final size of {final} lies below the smallest of the series, {smallest}. Choose {smallest} or more."
+        )
         raise ChoiceNotPossible(canal=sheet.work.canal, reason=reason, at=("choices", "canals"))
     wanted = [s for s in sizes() if smallest <= s <= final]
     for size, then in zip(wanted, [*wanted[1:], None], strict=True):
@@ -247,7 +262,9 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
     if larger:
         _gauge(sheet, phase, larger, id_=f"{phase.key}/larger", reached=f"{phase.key}/wider", short=shown)
         say = f"Hand {larger.size} goes to length too: the end is wider than {final.size}. The supervisor decides."
-        sheet.sign_off(phase, f"{phase.key}/wider", "end wider than planned", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
+        sheet.sign_off(
+            phase, f"{phase.key}/wider", "end wider than planned", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say
+        )
     sheet.image_and_sign_off(phase, phase.key, phase.hold_point or "final size", then="@next", say=phase.why)
     return seats
 

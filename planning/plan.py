@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from planning import apical_size, caution_rules, layout, selection, teeth, tray
 from planning.canal_plan import Canal, Planned, plan_canal
 from planning.cautions import by_severity
-from planning.errors import ChoiceNotPossible, InstrumentTooShort, PlanningError
+from planning.errors import ChoiceNotPossible, InstrumentTooShort, PlanningError, UnknownTooth
 from planning.graph import Do
 from planning.instruments import Instrument, reach_mm, sizes
 from planning.joins import join_of
@@ -29,7 +29,7 @@ NOTICE = (
 
 def plan(given: PlanInput) -> Plan:
     """The plan of one tooth. Raises PlanningError, whose `pointer` is the path into the input."""
-    tooth = teeth.find(ToothName(notation=Notation.ISO_3950, designation=given.tooth))
+    tooth = _tooth(given)
     figures = _figures(given)
     refuse(given, tooth, figures)
     selected = selection.select(given, figures)
@@ -52,6 +52,14 @@ def plan(given: PlanInput) -> Plan:
         found += caution_rules.canal_cautions(canal, tooth, figures)
         canals.append(canal)
     return _assembled(given, tooth, selected, canals, found, figures)
+
+
+def _tooth(given: PlanInput) -> Tooth:
+    try:
+        return teeth.find(ToothName(notation=Notation.ISO_3950, designation=given.tooth))
+    except UnknownTooth as refusal:
+        refusal.pointer = ("tooth",)
+        raise
 
 
 def _figures(given: PlanInput) -> Figures:

@@ -7,8 +7,8 @@ from planning.joins import refuse_unfit_roots
 from planning.plan_input import Anatomy, CanalInput, PlanInput
 from planning.readings import Resorption
 from planning.tables import Figures
-from planning.teeth import Tooth
 from planning.techniques import Setting
+from planning.teeth import Tooth
 
 MOST_CANALS = 8  # more than any tooth has; keeps one request's work within bounds
 THIRD_MOLARS = frozenset({"18", "28", "38", "48"})
@@ -57,6 +57,4 @@ def _refuse_canal(given: PlanInput, tooth: Tooth, number: int, canal: CanalInput
     if canal.apex_mm is not None and canal.apex_mm > figures["apex.refused"]:
         raise ToothNotPlanned(tooth=tooth.iso, reason=f"the apex of {canal.name} is open", at=(*at, "apex_mm"))
     if canal.resorption is Resorption.BONE_AND_ROOT:
-        raise ToothNotPlanned(
-            tooth=tooth.iso, reason=f"root resorption at {canal.name}", at=(*at, "resorption")
-        )
+        raise ToothNotPlanned(tooth=tooth.iso, reason=f"root resorption at {canal.name}", at=(*at, "resorption"))

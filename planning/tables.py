@@ -13,9 +13,7 @@ from functools import cache
 from pathlib import Path
 
 DATA = Path(__file__).parent / "data"
-KNOWN_HOW = frozenset(
-    {"read", "read second-hand", "from memory", "derived", "common practice", "programme rule"}
-)
+KNOWN_HOW = frozenset({"read", "read second-hand", "from memory", "derived", "common practice", "programme rule"})
 """How a figure is known. 'read' means an abstract, table or opening page; no full paper was read."""
 
 

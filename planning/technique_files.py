@@ -56,7 +56,9 @@ def refuse_unusable(technique: Technique, *, where: str) -> None:
             raise TechniqueNotUsable(where=f"{where}, phase '{phase.key}'", reason=reason, at=("phases", number))
     kinds = [phase.kind for phase in phases]
     if PhaseKind.ASCEND in kinds and PhaseKind.DESCEND not in kinds[: kinds.index(PhaseKind.ASCEND)]:
-        raise TechniqueNotUsable(where=where, reason="an ascending phase needs a descending one before it.", at=("phases",))
+        raise TechniqueNotUsable(
+            where=where, reason="an ascending phase needs a descending one before it.", at=("phases",)
+        )
     if technique.recapitulate_size not in sizes():
         reason = f"{technique.recapitulate_size} is no ISO size."
         raise TechniqueNotUsable(where=where, reason=reason, at=("recapitulate_size",))

@@ -16,7 +16,7 @@ from planning.errors import TooMuchWork
 from planning.graph import Action, Do, RunSheet
 from planning.plan_value import TrayOrder, TrayStep
 
-MOST_STATES = 200_000  # a fraction of a second; beyond it the lists are not those of one technique
+MOST_STATES = 20_000  # about half a second; lists of one technique need a few hundred
 Positions = tuple[int, ...]
 
 

@@ -33,7 +33,8 @@ class Walk:
     @property
     def node(self) -> Do | End:
         found = self.sheet.nodes[self.at]
-        assert not isinstance(found, Ask)
+        if isinstance(found, Ask):
+            raise TypeError(f"{found.id} is a question: a walk never stands on one")
         return found
 
     @property
@@ -103,9 +104,7 @@ def expected_path(sheet: RunSheet, smallest: str | None, passes: int) -> tuple[s
     `smallest` is the step that ends the descending series, None for a technique without one.
     """
     walk = Walk(sheet)
-    while not walk.ended:
-        node = walk.node
-        assert isinstance(node, Do)
+    while isinstance(node := walk.node, Do):
         walk.leave(_expected(node, reached=node.id == smallest and walk.visits[node.id] >= passes))
     return tuple(walk.path)
 

@@ -25,9 +25,7 @@ HAND_SIZES = (8, 10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60)
 
 
 def hand(size: int, length_mm: float = 25) -> Instrument:
-    return Instrument(
-        size=size, taper=2, motion=Motion.HAND, use=Use.HAND, length_mm=length_mm, cutting_part_mm=16
-    )
+    return Instrument(size=size, taper=2, motion=Motion.HAND, use=Use.HAND, length_mm=length_mm, cutting_part_mm=16)
 
 
 def rotary(size: int, taper: int, use: Use = Use.SHAPING, **more: Any) -> Instrument:
@@ -76,7 +74,10 @@ def confirmed(pre_mm: float, set_mm: float, tip_short_mm: float, point: str) -> 
     )
 
 
-def four_canals(*, junction: Junction | None = Junction(from_terminus_mm=3.0, method="cone_mark")) -> tuple[CanalInput, ...]:
+FOUND_JUNCTION = Junction(from_terminus_mm=3.0, method="cone_mark")
+
+
+def four_canals(*, junction: Junction | None = FOUND_JUNCTION) -> tuple[CanalInput, ...]:
     """Lengths of the check case: an extracted upper left first molar."""
     return (
         canal("MB1", "MB", *confirmed(20.5, 19.5, 1.0, "MB cusp")),

@@ -34,9 +34,7 @@ def image(tooth_mm: float) -> PreOperativeImage:
 
 
 def confirming(set_mm: float, tip_short_mm: float, after_flaring: bool = False) -> ConfirmingImage:
-    return ConfirmingImage(
-        set_mm=set_mm, tip_short_mm=tip_short_mm, reference_point=HERE, after_flaring=after_flaring
-    )
+    return ConfirmingImage(set_mm=set_mm, tip_short_mm=tip_short_mm, reference_point=HERE, after_flaring=after_flaring)
 
 
 def locator(read_mm: float, repeat_mm: float | None = None, **more: Any) -> ApexLocator:

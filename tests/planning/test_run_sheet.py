@@ -1,0 +1,181 @@
+"""The order of work of a crown-down in a training block, and of a step-back.
+
+The order is common practice, no source: hand glide path, coronal flaring with steep tapers, a descending series of one
+taper to resistance, repeated from coronal flaring until its smallest is at length, then up to the final size.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import pytest
+
+from planning.graph import Action, Ask, Do, Exit, Gained, RunSheet, Target, VisitsBelow, why_unsound
+from planning.plan import plan
+from planning.plan_input import CanalChoice, Choices, PlanInput
+from planning.plan_value import CanalPlan
+from tests.planning.given import OPEN_30, SECOND_KIT, block, technique
+
+
+def only_canal(given: PlanInput) -> CanalPlan:
+    return plan(given).canals[0]
+
+
+def worked(canal: CanalPlan) -> list[str]:
+    """Instruments of the expected path, in order."""
+    nodes = [canal.run_sheet.nodes[id_] for id_ in canal.expected_path]
+    return [
+        node.instrument.split()[0]
+        for node in nodes
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument
+    ]
+
+
+def chosen(final_size: int, glide_path_to_size: int | None = None) -> Choices:
+    sizes = (CanalChoice(canal="single", final_size=final_size),)
+    return Choices(needle=OPEN_30, glide_path_to_size=glide_path_to_size, canals=sizes)
+
+
+FLARING = ["25/.10", "25/.08"]
+DOWN = ["40/.04", "35/.04", "30/.04", "25/.04"]
+
+
+def test_order_of_a_crown_down_in_a_block() -> None:
+    canal = only_canal(block(choices=chosen(30)))
+    explored, glide_path = ["10/.02"], ["10/.02", "15/.02", "20/.02"]
+    assert worked(canal) == [*explored, *glide_path, *FLARING, *DOWN, *FLARING, *DOWN, "30/.04"]
+
+
+def test_order_with_a_kit_of_other_sizes_and_tapers() -> None:
+    given = block(kit=SECOND_KIT, choices=chosen(25, glide_path_to_size=15))
+    flaring, down = ["35/.12", "30/.09"], ["35/.06", "30/.06", "25/.06", "20/.06"]
+    assert worked(only_canal(given)) == ["10/.02", "10/.02", "15/.02", *flaring, *down, *flaring, *down, "25/.06"]
+
+
+def test_every_size_up_to_the_final_one_is_used_once_each() -> None:
+    assert worked(only_canal(block(choices=chosen(45))))[-4:] == ["30/.04", "35/.04", "40/.04", "45/.04"]
+
+
+def ids(sheet: RunSheet, exit_: Exit, node: str) -> str:
+    found = sheet.nodes[node]
+    assert isinstance(found, Do | Ask)
+    return found.exits[exit_]
+
+
+def size_of(node: Do) -> int:
+    return int((node.instrument or "0").split("/")[0])
+
+
+def test_irrigation_and_the_small_file_follow_every_instrument_larger_than_it() -> None:
+    sheet = only_canal(block()).run_sheet
+    for node in sheet.nodes.values():
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and size_of(node) > 10:
+            for left_by in node.exits.values():
+                irrigated = sheet.nodes[left_by]
+                assert isinstance(irrigated, Do)
+                assert irrigated.action is Action.IRRIGATE
+                small = sheet.nodes[irrigated.exits[Exit.DONE]]
+                assert isinstance(small, Do)
+                assert small.action is Action.RECAPITULATE
+                assert (small.instrument, small.stop_um) == ("10/.02 hand", 16_500)
+
+
+def test_one_that_stops_short_on_the_way_up_is_answered_by_the_next_larger_used_short() -> None:
+    sheet = only_canal(block(choices=chosen(35))).run_sheet
+    room = sheet.nodes["ascending/30-04/make-room"]
+    assert isinstance(room, Do)
+    assert (room.instrument, room.target, room.stop_um) == ("35/.04 continuous", Target.TO_RESISTANCE, 15_500)
+    assert room.shorter_than is not None
+    assert (room.shorter_than.node, room.shorter_than.less_um) == ("ascending/30-04", 1000)
+    bound = sheet.nodes["ascending/30-04/room"]
+    assert isinstance(bound, Ask)
+    assert isinstance(bound.question, VisitsBelow)
+    assert bound.question.n == 2
+
+
+def test_passes_are_compared_by_half_a_millimetre_and_bounded() -> None:
+    sheet = only_canal(block()).run_sheet
+    gained, passes = sheet.nodes["descending/gained"], sheet.nodes["descending/passes"]
+    assert isinstance(gained, Ask)
+    assert isinstance(gained.question, Gained)
+    assert gained.question.least_um == 500
+    assert isinstance(passes, Ask)
+    assert isinstance(passes.question, VisitsBelow)
+    assert passes.exits[Exit.YES] == "coronal-flaring/25-10"
+
+
+def test_the_final_size_is_confirmed_by_hand_and_by_an_image() -> None:
+    canal = only_canal(block(choices=chosen(30)))
+    end = [id_ for id_ in canal.expected_path if id_.startswith("confirm/")]
+    assert end == ["confirm/30-02", "confirm/larger", "confirm/image", "confirm/sign-off"]
+    larger = canal.run_sheet.nodes["confirm/larger"]
+    assert isinstance(larger, Do)
+    assert larger.instrument == "35/.02 hand"
+
+
+def test_hold_points_in_a_block_in_order() -> None:
+    canal = only_canal(block())
+    assert held(canal) == ["length", "final size", "cone", "final image"]
+
+
+def held(canal: CanalPlan) -> list[str]:
+    nodes = [canal.run_sheet.nodes[id_] for id_ in canal.expected_path]
+    return [node.hold_point for node in nodes if isinstance(node, Do) and node.hold_point]
+
+
+# Textbooks (from memory): each next size 1 mm shorter; master 25 at 20.0: 30 at 19, 35 at 18, 40 at 17.
+def test_step_back_arithmetic() -> None:
+    given = block(technique=technique("step-back"), choices=chosen(25))
+    sheet = only_canal(given).run_sheet
+    stops = {n.instrument: n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.phase == "stepping"}
+    end_um = 16_500
+    assert {k: end_um - v for k, v in stops.items() if k and v and v < end_um} == {
+        "30/.02 hand": 1000,
+        "35/.02 hand": 2000,
+        "40/.02 hand": 3000,
+    }
+
+
+# The taper that follows: sizes 0.05 mm apart at 1 mm steps give 0.05 mm per mm (derived).
+def test_step_back_gives_its_wall_taper() -> None:
+    points = only_canal(block(technique=technique("step-back"), choices=chosen(25))).outline
+    at = {p.from_reference_mm: p.diameter_mm for p in reversed(points)}
+    assert at[16.5] == 0.25
+    assert (at[13.5] - at[16.5]) / 3 == pytest.approx(0.05)
+
+
+def test_step_back_recapitulates_with_the_final_size() -> None:
+    sheet = only_canal(block(technique=technique("step-back"), choices=chosen(25))).run_sheet
+    between = sheet.nodes["stepping/30-02/recapitulate"]
+    assert isinstance(between, Do)
+    assert between.instrument == "25/.02 hand"
+
+
+@pytest.mark.parametrize("key", ["crown-down", "step-back"])
+def test_an_unbounded_way_back_would_be_found(key: str) -> None:
+    sheet = only_canal(block(technique=technique(key))).run_sheet
+    assert why_unsound(sheet) == ""
+    asks = [n for n in sheet.nodes.values() if isinstance(n, Ask) and isinstance(n.question, VisitsBelow)]
+    image_again = next(n for n in asks if n.id == "length/image-again")
+    image_again.exits[Exit.NO] = "length/image"
+    assert "for ever" in why_unsound(sheet)
+
+
+def test_a_step_that_leads_nowhere_would_be_found() -> None:
+    sheet = only_canal(block()).run_sheet
+    node = sheet.nodes["length/image"]
+    assert isinstance(node, Do)
+    node.exits[Exit.DONE] = "nowhere"
+    assert "nowhere" in why_unsound(sheet)
+
+
+def needle_mm(canal: CanalPlan, ids_: Sequence[str]) -> list[float]:
+    nodes = [canal.run_sheet.nodes[id_] for id_ in ids_]
+    return [n.needle_at_most_um / 1000 for n in nodes if isinstance(n, Do) and n.needle_at_most_um is not None]
+
+
+def test_the_needle_goes_deeper_as_the_end_grows_wider_and_ends_two_short() -> None:
+    canal = only_canal(block(choices=chosen(35)))
+    depths = needle_mm(canal, canal.expected_path)
+    # Coronal third 5.5; 15/.02: 16.5 - 8.5 - 1.0; 20/.02: 16.5 - 6.0 - 1.0; 30/.04: 15.0, ceiling 14.5.
+    assert list(dict.fromkeys(depths)) == [5.5, 7.0, 9.5, 13.5, 14.5]
