@@ -65,6 +65,6 @@ def _claims(function: tree.Function) -> bool:
     for node in ast.walk(function):
         if isinstance(node, ast.Assert):
             return True
-        if isinstance(node, ast.Call) and re.search(r"raises|expect|assert|validate", ast.unparse(node.func)):
+        if isinstance(node, ast.Call) and re.search(r"raises|expect|assert|validate|check", ast.unparse(node.func)):
             return True
     return False
