@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from io import BytesIO
-from typing import Any, BinaryIO
+from typing import IO, Any
 
 from rest_framework import status
 from rest_framework.exceptions import APIException, ParseError
@@ -24,7 +24,7 @@ class BoundedJSONParser(JSONParser):
 
     def parse(
         self,
-        stream: BinaryIO,
+        stream: IO[Any],
         media_type: str | None = None,
         parser_context: Mapping[str, Any] | None = None,
     ) -> Any:

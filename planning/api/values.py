@@ -31,7 +31,7 @@ def serializer_of(type_: type) -> type[ValueSerializer]:
     return type(f"{type_.__name__}Value", (ValueSerializer,), {"value_type": type_, "__doc__": type_.__doc__})
 
 
-class _ValueExtension(OpenApiSerializerExtension):
+class _ValueExtension(OpenApiSerializerExtension):  # type: ignore[no-untyped-call]
     """Describes a value by its own schema and puts the values inside it beside it, each under its name."""
 
     target_class = ValueSerializer
@@ -43,16 +43,26 @@ class _ValueExtension(OpenApiSerializerExtension):
 
     def get_identity(self, auto_schema: Any, direction: Any) -> ComponentIdentity:
         name = self.get_name(auto_schema, direction)
-        return ComponentIdentity(f"{name}Request" if _mode(direction) is Mode.GIVEN else name)
+        return _identity(f"{name}Request" if _mode(direction) is Mode.GIVEN else name)
 
     def map_serializer(self, auto_schema: Any, direction: Any) -> dict[str, Any]:
         type_, mode = self.target.value_type, _mode(direction)
         named = components([(type_, mode)])
         for name, schema in named.items():
-            part = ResolvedComponent(name, ResolvedComponent.SCHEMA, schema, ComponentIdentity(name))
-            auto_schema.registry.register_on_missing(part)
+            auto_schema.registry.register_on_missing(_part(name, schema))
         whole: dict[str, Any] = named[component_name(type_, mode)]
         return whole
+
+
+def _identity(name: str) -> ComponentIdentity:
+    """Two components of one name are the same one: names are unique among the values."""
+    return ComponentIdentity(name)  # type: ignore[no-untyped-call]
+
+
+def _part(name: str, schema: dict[str, Any]) -> ResolvedComponent:
+    return ResolvedComponent(  # type: ignore[no-untyped-call]
+        name, ResolvedComponent.SCHEMA, schema, _identity(name)
+    )
 
 
 def _mode(direction: str) -> Mode:
