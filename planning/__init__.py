@@ -1,0 +1,45 @@
+"""What an endodontic plan is computed from, and how. No framework, no clock, no network: values in, values out.
+
+A map, from the ground up (each may use what stands above it):
+
+    errors, quantities   refusals with a path into the input; lengths as whole micrometres
+    tables, data/        every figure of the trade with its source; thresholds of a programme in their place
+    encoding             the one way from values to JSON and back
+    teeth, instruments   names, usual canals, published lengths; sizes, colours, diameters
+    readings, lengths    what was measured, and the working length that follows
+    techniques           phases as data; technique_files reads and checks them
+    plan_input, graph, plan_value    the values at the two ends
+    irrigation, apical_size, profile, joins, selection    one rule each
+    run_sheet, phases, walk    the order of work as a finite graph, and walking it
+    canal_plan, layout, tray, cautions, caution_rules, refusals    the parts of a plan
+    plan                 the front door
+    api                  the same over HTTP, without tables
+"""
+
+from planning.errors import PlanningError
+from planning.instruments import Instrument
+from planning.lengths import About, settle
+from planning.plan import plan
+from planning.plan_input import Choices, Kit, PlanInput
+from planning.plan_value import Plan
+from planning.readings import Length, Reading
+from planning.technique_files import provided as provided_techniques
+from planning.techniques import Technique
+from planning.version import VERSION as __version__
+
+__all__ = [
+    "About",
+    "Choices",
+    "Instrument",
+    "Kit",
+    "Length",
+    "Plan",
+    "PlanInput",
+    "PlanningError",
+    "Reading",
+    "Technique",
+    "__version__",
+    "plan",
+    "provided_techniques",
+    "settle",
+]

@@ -11,6 +11,8 @@ from itertools import combinations, pairwise
 
 from planning.instruments import HUNDREDTH_MM, Instrument, diameter_mm
 
+STRAIGHT_MM2 = 1e-12  # rounding error of doubles over a canal's length, far below any instrument's tolerance
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stand:
@@ -51,7 +53,19 @@ def outline(stands: Sequence[Stand], *, from_mm: float) -> tuple[tuple[float, fl
             point = (at, max(s.width_mm(at) for s in inside))
             if not points or points[-1] != point:
                 points.append(point)
-    return tuple(points)
+    return _without_needless(points)
+
+
+def _without_needless(points: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+    """Leaves out points that lie on the straight line between their neighbours."""
+    kept: list[tuple[float, float]] = []
+    for number, (x, d) in enumerate(points):
+        if kept and number + 1 < len(points):
+            (x0, d0), (x1, d1) = kept[-1], points[number + 1]
+            if abs((d - d0) * (x1 - x0) - (d1 - d0) * (x - x0)) < STRAIGHT_MM2:
+                continue
+        kept.append((x, d))
+    return tuple(kept)
 
 
 def _crossings(one: Stand, other: Stand, corners: Sequence[float]) -> list[float]:
