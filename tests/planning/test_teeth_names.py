@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -145,11 +146,12 @@ def test_any_text_is_a_tooth_or_a_refusal_with_a_hint(notation: Notation, text: 
 
 
 def _dicom_names(group: str) -> list[str]:
-    codes = {(scheme, name) for scheme, names in _cid_dict.cid_concepts[int(group)].items() for name in names}
+    concepts: Any = _concepts_dict.concepts
     return [
         meaning
-        for scheme, name in codes
-        for meaning, groups in _concepts_dict.concepts[scheme][name].values()
+        for scheme, names in _cid_dict.cid_concepts[int(group)].items()
+        for name in names
+        for meaning, groups in concepts[scheme][name].values()
         if int(group) in groups
     ]
 
