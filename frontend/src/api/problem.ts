@@ -25,17 +25,20 @@ export class Refused extends Error {
     this.fields = body.errors ?? []
   }
 
-  /** The sentence for the field at a JSON pointer, or below it. */
-  at(pointer: string): string | undefined {
-    return this.fields.find((f) => f.pointer === pointer || f.pointer.startsWith(`${pointer}/`))?.detail
+  /** The sentence for a field by its name, wherever the pointer finds it; also for what lies below the field. */
+  at(field: string): string | undefined {
+    return this.fields.find((f) => names(f.pointer, field))?.detail
   }
 
-  /** Sentences that belong to none of the given fields, and the whole where no field is named. */
-  besides(pointers: readonly string[]): string[] {
-    const others = this.fields.filter((f) => !pointers.some((p) => f.pointer === p || f.pointer.startsWith(`${p}/`)))
-    return this.fields.length ? others.map((f) => f.detail) : [this.message]
+  /** Sentences that belong to none of the fields on the screen, and the whole where no field is named. */
+  besides(fields: readonly string[]): string[] {
+    if (this.fields.length === 0) return [this.message]
+    return this.fields.filter((f) => !fields.some((field) => names(f.pointer, field))).map((f) => f.detail)
   }
 }
+
+// Pointers are URI fragments (RFC 6901, 6): `#/reading/tooth_mm`.
+const names = (pointer: string, field: string) => pointer.split('/').slice(1).includes(field)
 
 /** No answer came: no connection, or the server is down. Whether it was received is not known. */
 export class Unreachable extends Error {

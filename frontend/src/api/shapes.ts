@@ -165,7 +165,152 @@ export interface Tooth extends ToothNames {
   canals: CanalOnOffer[]
   look_for: CanalOnOffer[]
   notes: Prevalence[]
-  lengths: { reference_set: string; root: string | null; mean_mm: number; low_mm: number | null; high_mm: number | null }[]
+  lengths: {
+    reference_set: string
+    root: string | null
+    mean_mm: number
+    low_mm: number | null
+    high_mm: number | null
+  }[]
   crown_mm: number | null
   main_canals: { root: string; canal: string; reason: string; source: string; know: string }[]
+}
+
+export type Reading =
+  | { method: 'pre_operative_image'; tooth_mm: number; reference_point: string; after_flaring?: boolean }
+  | {
+      method: 'ratio'
+      instrument_mm: number
+      instrument_on_image_mm: number
+      tooth_on_image_mm: number
+      reference_point: string
+      after_flaring?: boolean
+    }
+  | {
+      method: 'confirming_image'
+      set_mm: number
+      tip_short_mm: number
+      reference_point: string
+      after_flaring?: boolean
+    }
+  | {
+      method: 'apex_locator'
+      read_mm: number
+      repeat_mm: number
+      mark: 'apex' | 'constriction'
+      stable?: boolean
+      reference_point: string
+      after_flaring?: boolean
+    }
+  | { method: 'direct_sight'; seen_mm: number; reference_point: string; after_flaring?: boolean }
+export type Setting = 'block' | 'extracted' | 'clinic'
+export type Pattern = '1' | 'separate' | '2-1' | '1-2' | '2-1-2' | '1-2-1' | 'unknown'
+export type Finding = 'expected' | 'found' | 'searched_not_found'
+export type Resorption = 'none' | 'bone' | 'bone_and_root'
+export type VersionState = 'draft' | 'waiting' | 'approved' | 'returned' | 'superseded'
+
+export interface Kit {
+  id: string
+  name: string
+  instruments: { size: number; taper: number; motion: string; use: string; length_mm: number }[]
+  needles: Needle[]
+}
+export interface Needle {
+  gauge: number
+  tip: 'open' | 'side_vented'
+}
+export interface Technique {
+  key: string
+  name: string
+  says: string
+}
+export interface CanalChoice {
+  canal: string
+  final_size?: number | null
+  reason?: string
+}
+export interface Choices {
+  needle: Needle
+  irrigant?: string
+  final_rinse?: string[]
+  series_taper?: number | null
+  glide_path_to_size?: number | null
+  canals?: CanalChoice[]
+}
+export interface PlanAsked {
+  kit: string
+  technique: string
+  choices: Choices
+}
+/** Where the case's plan stands. */
+export interface PlanStanding {
+  state: 'none' | 'draft' | 'waiting' | 'approved' | 'returned' | 'void'
+  version: string | null
+  number: number | null
+  says: string
+}
+export interface CaseSummary {
+  id: string
+  patient_alias: string
+  tooth: ToothNames
+  setting: Setting
+  student: Person
+  standing: PlanStanding
+  created_at: string
+}
+export interface StoredReading {
+  id: string
+  number: number
+  reading: Reading
+  actor: string
+  at: string
+}
+export interface CaseCanal {
+  id: string
+  name: string
+  root: string
+  reference_point: string
+  finding: Finding
+  resorption: Resorption
+  curvature_deg: number | null
+  curve_start_mm: number | null
+  orifice_mm: number | null
+  apex_mm: number | null
+  readings: StoredReading[]
+  junctions: { id: string; number: number; from_terminus_mm: number; method: string; at: string }[]
+  length: Length
+}
+export interface CaseRoot {
+  name: string
+  pattern: Pattern
+  main_canal: string | null
+}
+export interface CaseDetail extends CaseSummary {
+  programme: { id: string; name: string }
+  isolated: boolean
+  root_filled: boolean
+  perforation: boolean
+  anatomy: string
+  revision: number
+  canals: CaseCanal[]
+  roots: CaseRoot[]
+}
+export interface Review {
+  id: string
+  decision: 'approved' | 'returned'
+  note: string
+  supervisor: Person
+  at: string
+  remarks: { canal: string; text: string }[]
+}
+export interface Version {
+  id: string
+  case: string
+  number: number
+  state: VersionState
+  hash: string
+  plan: Plan
+  choices: PlanAsked
+  reviews: Review[]
+  submitted_at: string | null
 }

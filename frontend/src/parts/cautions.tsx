@@ -14,8 +14,8 @@ export function Cautions({ cautions }: { cautions: readonly Caution[] }) {
   if (cautions.length === 0) return <p class="soft">{words.cautions.none}</p>
   return (
     <ul class="stack">
-      {byWeight(cautions).map((caution) => (
-        <li key={caution.code + (caution.canal ?? '')} class="caution-card" data-severity={caution.severity}>
+      {byWeight(cautions).map((caution, i) => (
+        <li key={`${i}${caution.code}`} class="caution-card" data-severity={caution.severity}>
           <p class="caution-head">
             <Sign name={caution.severity satisfies SignName} /> {words.state[caution.severity]}
             {caution.canal && ` · ${caution.canal}`}

@@ -14,15 +14,11 @@ export interface Kept<T> {
 
 const signals = new Map<string, Signal<Kept<unknown>>>()
 
-/** Forgets what is in memory: another person has signed in. */
-export function emptyMemory(): void {
-  signals.clear()
-}
-
-/** The signal of a thing by its name; the same one wherever it is asked for. */
+/** The signal of a thing by its name, for the person who is signed in; the same one wherever it is asked for. */
 export function keptSignal<T>(name: string): Signal<Kept<T>> {
-  const found = signals.get(name) ?? signal<Kept<unknown>>({ state: 'asking' })
-  signals.set(name, found)
+  const key = JSON.stringify([personId(), name])
+  const found = signals.get(key) ?? signal<Kept<unknown>>({ state: 'asking' })
+  signals.set(key, found)
   return found as Signal<Kept<T>>
 }
 

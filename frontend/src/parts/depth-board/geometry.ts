@@ -57,13 +57,15 @@ export interface Drawn {
 
 /** The canal's profile at true taper, widened by the board's factor; nothing where there is no outline. */
 export function profile(board: Board, index: number, canal: BoardCanal, side: -1 | 0 | 1): Drawn | undefined {
-  const first = canal.outline[0]
-  const last = canal.outline.at(-1)
+  // Below a junction only the hand's way goes on; the way there is drawn as the meeting.
+  const shown = canal.outline.filter((p) => canal.end_mm === null || p.from_reference_mm <= canal.end_mm)
+  const first = shown[0]
+  const last = shown.at(-1)
   if (!first || !last) return undefined
   const half = (d: number) => (d * board.widened * board.px_per_mm) / 2
   const end = canal.end_mm ?? last.from_reference_mm
   const at = (mm: number) => centreOf(board, index) + leanAt(board, mm, end, side)
-  const outline = withSteps(canal.outline, end - LEANING_MM)
+  const outline = withSteps(shown, end - LEANING_MM)
   const right = outline.map((p) => [at(p.from_reference_mm) + half(p.diameter_mm), yOf(board, p.from_reference_mm)])
   const left = outline.map((p) => [at(p.from_reference_mm) - half(p.diameter_mm), yOf(board, p.from_reference_mm)])
   const points = [...right, ...left.reverse()].map(([x = 0, y = 0]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')

@@ -22,9 +22,9 @@ export function OrderOfWork({ canal, instruments }: Props) {
             {pass > 1 && <span class="soft"> · {words.order.pass(pass)}</span>}
           </h3>
           <ol>
-            {steps.map((step) => (
+            {steps.map((step, i) => (
               <li key={step.key}>
-                <Step step={step} byKey={byKey} />
+                <Step step={step} byKey={byKey} said={steps[i - 1]?.node.say} />
               </li>
             ))}
           </ol>
@@ -39,7 +39,14 @@ export function OrderOfWork({ canal, instruments }: Props) {
   )
 }
 
-function Step({ step: { node, after }, byKey }: { step: WorkStep; byKey: ReadonlyMap<string, InstrumentName> }) {
+interface StepProps {
+  step: WorkStep
+  byKey: ReadonlyMap<string, InstrumentName>
+  /** What the step before said: not said twice. */
+  said: string | undefined
+}
+
+function Step({ step: { node, after }, byKey, said }: StepProps) {
   return (
     <>
       <p class="work-step">
@@ -48,7 +55,7 @@ function Step({ step: { node, after }, byKey }: { step: WorkStep; byKey: Readonl
         </span>
         <Where node={node} />
       </p>
-      {node.say && <p class="small">{node.say}</p>}
+      {node.say && node.say !== said && <p class="small">{node.say}</p>}
       {after.length > 0 && <p class="small soft">{words.order.afterwards(after.map((n) => following(n, byKey)))}</p>}
     </>
   )

@@ -1,0 +1,55 @@
+import { newVersion } from '@/worker/register'
+import { Notice } from './parts/notice'
+import { Page } from './parts/page'
+import { address, match } from './router'
+import { Account } from './screens/account/account'
+import { Cases } from './screens/cases/cases'
+import { FirstNotice } from './screens/sign-in/first-notice'
+import { SignIn } from './screens/sign-in/sign-in'
+import { noticeRead, readNotice } from './store/first-notice'
+import { membership, personId, standing } from './store/session'
+import { words } from './words/en'
+
+type Screen = (parts: Record<string, string>) => preact.JSX.Element
+
+const SCREENS: readonly (readonly [string, Screen])[] = [
+  ['/cases', () => <Cases />],
+  ['/account', () => <Account />],
+]
+
+/** The screen of the present address, behind sign-in and the first notice. */
+export function App() {
+  if (standing.value === 'asking') return <output class="unseen">{words.loading}</output>
+  if (standing.value === 'out') return <SignIn />
+  if (!noticeRead.value) return <FirstNotice onUnderstood={readNotice} />
+  const expired = standing.value === 'expired'
+  return (
+    <>
+      <a class="skip" href="#main">
+        {words.skip}
+      </a>
+      {newVersion.value && <Notice action={{ says: words.takeUp, onDo: newVersion.value }}>{words.newVersion}</Notice>}
+      <div class="under" inert={expired} key={personId()}>
+        {screenAt(address.value)}
+      </div>
+      {expired && <SignIn again />}
+    </>
+  )
+}
+
+function screenAt(path: string): preact.JSX.Element {
+  const first = membership.value?.role === 'student' ? '/cases' : '/worklist'
+  const wanted = path.split('?')[0] === '/' ? first : path
+  for (const [pattern, screen] of SCREENS) {
+    const parts = match(pattern, wanted)
+    if (parts) return screen(parts)
+  }
+  return (
+    <Page title={words.notFound.title}>
+      <p>{words.notFound.says}</p>
+      <a class="button" href="/">
+        {words.notFound.home}
+      </a>
+    </Page>
+  )
+}

@@ -1,0 +1,20 @@
+import { render } from 'preact'
+import '@/look/tokens.css'
+import '@/look/type.css'
+import '@/look/base.css'
+import '@/look/fields.css'
+import { App } from './app'
+import { startRouter } from './router'
+import { followScheme } from './store/scheme'
+import { findSession } from './store/session'
+import { registerWorker } from './worker/register'
+
+const root = document.getElementById('app')
+if (!root) throw new Error('the page has no place for the app')
+
+followScheme()
+startRouter()
+void findSession()
+root.replaceChildren()
+render(<App />, root)
+void registerWorker()

@@ -1,0 +1,26 @@
+import { words } from '@/words/en'
+import { Notice } from './notice'
+
+interface SentProps {
+  sending: { readonly state: string; readonly problem?: { besides(fields: readonly string[]): string[] } }
+  /** Fields of the form that show their own sentence. */
+  fields?: readonly string[]
+  again?: (() => void) | undefined
+}
+
+/** How sending went, where it was sent from. */
+export function Sent({ sending, fields = [], again }: SentProps) {
+  if (sending.state === 'unsent') {
+    return (
+      <Notice sign="caution" action={again && { says: words.tryAgain, onDo: again }}>
+        {words.notSent}
+      </Notice>
+    )
+  }
+  const sentences = sending.state === 'refused' ? (sending.problem?.besides(fields) ?? []) : []
+  return sentences.map((sentence) => (
+    <Notice key={sentence} sign="stop">
+      {sentence}
+    </Notice>
+  ))
+}

@@ -1,0 +1,54 @@
+import { useState } from 'preact/hooks'
+import { Unreachable } from '@/api/problem'
+import { Choice } from '@/parts/fields'
+import { Notice } from '@/parts/notice'
+import { Page } from '@/parts/page'
+import { go } from '@/router'
+import { type Scheme, scheme } from '@/store/scheme'
+import { membership, session, signOut } from '@/store/session'
+import { words } from '@/words/en'
+
+const SCHEMES: readonly Scheme[] = ['as the phone', 'light', 'dark']
+
+/** Who is signed in, light or dark, and the way out. */
+export function Account() {
+  const [wrong, setWrong] = useState<string>()
+  const leave = async () => {
+    try {
+      await signOut()
+      go('/', { replace: true })
+    } catch (error) {
+      setWrong(error instanceof Unreachable ? words.signIn.unreachable : words.failed)
+    }
+  }
+  const of = membership.value
+  return (
+    <Page title={words.account.title} back={{ to: '/', says: words.back }}>
+      <div class="stack close">
+        <h2>{session.value?.person.display_name}</h2>
+        {of && (
+          <p class="soft">
+            {of.role}, {of.programme.name}
+          </p>
+        )}
+      </div>
+      <Choice
+        label={words.scheme.label}
+        value={scheme.value}
+        options={SCHEMES.map((value) => ({ value, says: words.scheme[value] }))}
+        onChoose={(value) => {
+          scheme.value = value
+        }}
+      />
+      <ul class="stack points">
+        {words.notice.points.map((point) => (
+          <li key={point}>{point}</li>
+        ))}
+      </ul>
+      {wrong && <Notice sign="stop">{wrong}</Notice>}
+      <button type="button" class="button answer" onClick={() => void leave()}>
+        {words.account.signOut}
+      </button>
+    </Page>
+  )
+}

@@ -1,0 +1,31 @@
+import type { CaseSummary, PlanStanding } from '@/api/shapes'
+import { Pill, type SignName } from '@/parts/signs'
+import { words } from '@/words/en'
+import './cases.css'
+
+const SIGNS: Record<PlanStanding['state'], SignName> = {
+  none: 'draft',
+  draft: 'draft',
+  waiting: 'waiting',
+  approved: 'approved',
+  returned: 'returned',
+  void: 'caution',
+}
+
+export function StandingPill({ of }: { of: PlanStanding }) {
+  return <Pill sign={SIGNS[of.state]}>{words.state[of.state]}</Pill>
+}
+
+/** One case of the list: tooth, alias, setting, and where its plan stands. */
+export function CaseRow({ of }: { of: CaseSummary }) {
+  return (
+    <a class="entry" href={`/cases/${of.id}`}>
+      <span class="tooth-number">{of.tooth.iso}</span>
+      <span class="grow">
+        <b class="one-line">{of.patient_alias}</b>
+        <span class="small soft one-line">{words.setting[of.setting]}</span>
+      </span>
+      <StandingPill of={of.standing} />
+    </a>
+  )
+}

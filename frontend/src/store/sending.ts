@@ -1,0 +1,32 @@
+import { useState } from 'preact/hooks'
+import { Refused, Unreachable } from '@/api/problem'
+
+export interface Sending {
+  readonly state: 'idle' | 'busy' | 'unsent' | 'refused'
+  readonly problem?: Refused
+}
+
+/**
+ * Sends once at a time and tells how it went: `unsent` where no answer came (sending again is harmless, the id is
+ * the form's own), `refused` with the server's reasons. What was typed is not touched.
+ */
+export function useSending(): readonly [Sending, (send: () => Promise<void>) => Promise<void>] {
+  const [sending, setSending] = useState<Sending>({ state: 'idle' })
+  const run = async (send: () => Promise<void>) => {
+    setSending({ state: 'busy' })
+    try {
+      await send()
+      setSending({ state: 'idle' })
+    } catch (error) {
+      if (error instanceof Unreachable) setSending({ state: 'unsent' })
+      // Signed out: sign-in comes over the form, which stays as it is.
+      else if (error instanceof Refused && error.status === 401) setSending({ state: 'idle' })
+      else if (error instanceof Refused) setSending({ state: 'refused', problem: error })
+      else {
+        setSending({ state: 'idle' })
+        throw error
+      }
+    }
+  }
+  return [sending, run]
+}
