@@ -25,7 +25,9 @@ from planning.plan_value import Plan
 from planning.readings import Length, Reading
 from planning.technique_files import provided as provided_techniques
 from planning.techniques import Technique
-from planning.version import VERSION as __version__
+from planning.version import VERSION
+
+__version__ = VERSION
 
 __all__ = [
     "About",
