@@ -12,7 +12,7 @@ from frontend.server import environment, node
 
 FRONTEND = environment.ROOT / "frontend"
 DIST = FRONTEND / "dist"
-INPUTS = ("src", "public", "index.html", "package-lock.json", "vite.config.ts", "tsconfig.json")
+INPUTS = ("src", "public", "index.html", "package.json", "package-lock.json", "vite.config.ts", "tsconfig.json")
 
 
 def build() -> None:
