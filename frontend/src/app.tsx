@@ -3,7 +3,11 @@ import { Notice } from './parts/notice'
 import { Page } from './parts/page'
 import { address, match } from './router'
 import { Account } from './screens/account/account'
+import { Canal } from './screens/case/canal'
+import { Case } from './screens/case/case'
 import { Cases } from './screens/cases/cases'
+import { NewCase } from './screens/new-case/new-case'
+import { Planning } from './screens/plan/plan'
 import { FirstNotice } from './screens/sign-in/first-notice'
 import { SignIn } from './screens/sign-in/sign-in'
 import { noticeRead, readNotice } from './store/first-notice'
@@ -14,6 +18,10 @@ type Screen = (parts: Record<string, string>) => preact.JSX.Element
 
 const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases', () => <Cases />],
+  ['/cases/new', () => <NewCase />],
+  ['/cases/:id', ({ id = '' }) => <Case id={id} key={id} />],
+  ['/cases/:id/plan', ({ id = '' }) => <Planning id={id} key={id} />],
+  ['/cases/:id/canals/:canal', ({ id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />],
   ['/account', () => <Account />],
 ]
 

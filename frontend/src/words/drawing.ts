@@ -51,6 +51,8 @@ export const drawing = {
     legendLength: 'to length',
     legendResistance: 'to resistance, never past this stop',
     none: 'not used in this canal',
+    print: 'Print the stop table',
+    paper: (iso: string, technique: string, kit: string) => `Tooth ${iso}: stops in mm. ${technique}. ${kit}.`,
   },
   cautions: {
     none: 'Nothing to caution about.',

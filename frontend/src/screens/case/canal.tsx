@@ -1,0 +1,62 @@
+import type { CaseCanal, CaseDetail } from '@/api/shapes'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { go } from '@/router'
+import { removeCanal, useCase } from '@/store/cases'
+import { useSending } from '@/store/sending'
+import { words } from '@/words/en'
+import { CanalFacts } from './canal-facts'
+import { LengthNumber, LengthSays } from './canal-row'
+import { ReadingForm } from './reading-form'
+import { Readings } from './readings'
+import './case.css'
+
+/** One canal: its length and what it rests on, a further reading, and what was charted. */
+export function Canal({ caseId, canalId }: { caseId: string; canalId: string }) {
+  const found = useCase(caseId)
+  const canal = found.value?.canals.find((c) => c.id === canalId)
+  return (
+    <Page
+      title={canal ? words.chart.canal(canal.name) : words.chart.lengths}
+      under={found.value && canal && words.chart.from(found.value.tooth.iso, canal.reference_point)}
+      back={{ to: `/cases/${caseId}`, says: words.back }}
+    >
+      <Seen of={found} rows={4}>
+        {(it) => (canal ? <Charted canal={canal} of={it} /> : <p>{words.notFound.says}</p>)}
+      </Seen>
+    </Page>
+  )
+}
+
+function Charted({ canal, of }: { canal: CaseCanal; of: CaseDetail }) {
+  const root = of.roots.find((r) => r.name === canal.root)
+  const joins = root !== undefined && ['2-1', '1-2-1'].includes(root.pattern) && root.main_canal !== canal.name
+  return (
+    <>
+      <div class="length-head">
+        <LengthNumber of={canal.length} />
+        <div class="grow">
+          <LengthSays of={canal.length} />
+        </div>
+      </div>
+      <ReadingForm canal={canal} caseId={of.id} setting={of.setting} joins={joins} />
+      <Readings canal={canal} />
+      <CanalFacts canal={canal} of={of} />
+      {canal.readings.length === 0 && canal.junctions.length === 0 && <Remove canal={canal} of={of} />}
+    </>
+  )
+}
+
+function Remove({ canal, of }: { canal: CaseCanal; of: CaseDetail }) {
+  const [sending, run] = useSending()
+  const remove = () =>
+    void run(async () => {
+      await removeCanal(of, canal.id)
+      go(`/cases/${of.id}`, { replace: true })
+    })
+  return (
+    <button type="button" class="button plain" disabled={sending.state === 'busy'} onClick={remove}>
+      {words.chart.removeCanal}
+    </button>
+  )
+}

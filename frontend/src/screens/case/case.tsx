@@ -1,0 +1,65 @@
+import type { CaseDetail } from '@/api/shapes'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { useCase } from '@/store/cases'
+import { words } from '@/words/en'
+import { StandingPill } from '../cases/case-row'
+import { AddCanal } from './add-canal'
+import { CanalRow } from './canal-row'
+import { RootCard } from './root-card'
+import { ToothFacts } from './tooth-facts'
+import './case.css'
+
+/** A case: where its plan stands, its canals with their lengths, how roots run, and what else was charted. */
+export function Case({ id }: { id: string }) {
+  const found = useCase(id)
+  const one = found.value
+  return (
+    <Page
+      title={one ? words.chart.title(one.tooth.iso, one.patient_alias) : words.cases.title}
+      under={one && words.chart.under(one.tooth.name, words.setting[one.setting])}
+      back={{ to: '/cases', says: words.back }}
+      foot={one && <PlanLink of={one} />}
+    >
+      <Seen of={found} rows={5}>
+        {(it) => <Charted of={it} />}
+      </Seen>
+    </Page>
+  )
+}
+
+function Charted({ of }: { of: CaseDetail }) {
+  const joinable = of.roots.filter((root) => of.canals.filter((c) => c.root === root.name).length > 1)
+  return (
+    <>
+      <div class="row wrap">
+        <StandingPill of={of.standing} />
+        <p class="grow">{of.standing.says}</p>
+      </div>
+      <section class="stack">
+        <h2>{words.chart.lengths}</h2>
+        <ul class="ledger">
+          {of.canals.map((canal) => (
+            <li key={canal.id}>
+              <CanalRow of={canal} caseId={of.id} />
+            </li>
+          ))}
+        </ul>
+        <AddCanal to={of} />
+      </section>
+      {joinable.map((root) => (
+        <RootCard key={root.name} root={root} of={of} />
+      ))}
+      <ToothFacts of={of} />
+    </>
+  )
+}
+
+function PlanLink({ of }: { of: CaseDetail }) {
+  const none = of.standing.state === 'none'
+  return (
+    <a class="button main" href={`/cases/${of.id}/plan`}>
+      {none ? words.chart.planNew : words.chart.planSee}
+    </a>
+  )
+}

@@ -1,0 +1,111 @@
+import { useState } from 'preact/hooks'
+import type { CaseCanal, Setting } from '@/api/shapes'
+import { Select, Tick } from '@/parts/fields'
+import { readMm } from '@/parts/millimetres'
+import { Notice } from '@/parts/notice'
+import { Sent } from '@/parts/sent'
+import { address } from '@/router'
+import { addJunction, addReading } from '@/store/cases'
+import { useSending } from '@/store/sending'
+import { useDraft } from '@/store/use'
+import { uuid7 } from '@/store/uuid7'
+import { words } from '@/words/en'
+import { MethodFields } from './method-fields'
+import { emptyFields, lacking, type Method, type ReadingFields, toReading } from './reading-fields'
+
+interface Props {
+  canal: CaseCanal
+  caseId: string
+  setting: Setting
+  /** The canal joins another: where it does can be read too. */
+  joins: boolean
+}
+
+const METHODS: readonly Method[] = ['pre_operative_image', 'ratio', 'confirming_image', 'apex_locator', 'direct_sight']
+const FIELDS = [
+  'tooth_mm',
+  'instrument_mm',
+  'instrument_on_image_mm',
+  'tooth_on_image_mm',
+  'set_mm',
+  'tip_short_mm',
+  'read_mm',
+  'repeat_mm',
+  'mark',
+  'seen_mm',
+  'from_terminus_mm',
+  'method',
+] as const
+
+/** A further reading of the canal: method first, then its numbers in big steps or typed. */
+export function ReadingForm({ canal, caseId, setting, joins }: Props) {
+  const first = () => emptyFields(uuid7(), nextMethod(canal, setting))
+  const draft = useDraft(`reading of ${canal.id}`, first)
+  const [sending, run] = useSending()
+  const [tried, setTried] = useState(false)
+  const [kept, setKept] = useState(false)
+  const fields = draft.fields.value
+  const lacks = tried ? lacking(fields) : []
+  const wrong = (field: keyof ReadingFields) => (lacks.includes(field) ? says(field) : sending.problem?.at(field))
+  const set = (change: Partial<ReadingFields>) => {
+    setKept(false)
+    draft.set(change)
+  }
+  const send = () =>
+    run(async () => {
+      if (fields.method === 'junction') {
+        const from_terminus_mm = readMm(fields.from_terminus_mm) ?? Number.NaN
+        await addJunction(caseId, canal.id, { id: fields.id, from_terminus_mm, method: fields.junction_method })
+      } else await addReading(caseId, canal.id, fields.id, toReading(fields, canal.reference_point))
+      await draft.clear(emptyFields(uuid7(), fields.method))
+      setTried(false)
+      setKept(true)
+    })
+  const submit = (event: Event) => {
+    event.preventDefault()
+    setTried(true)
+    if (lacking(fields).length === 0) void send()
+  }
+  const methods: readonly Method[] = joins ? [...METHODS, 'junction'] : METHODS
+  return (
+    <form class="card stack" onSubmit={submit} aria-label={words.chart.addReading}>
+      <h2>{words.chart.addReading}</h2>
+      {draft.restored.value && (
+        <Notice action={{ says: words.throwAway, onDo: () => void draft.clear(first()) }}>{words.restored}</Notice>
+      )}
+      <Select
+        label={words.reading.method}
+        value={fields.method}
+        options={methods.map((value) => ({ value, says: words.reading.short[value] ?? value }))}
+        onChoose={(method) => set({ method: method as Method })}
+      />
+      <MethodFields
+        fields={fields}
+        set={set}
+        wrong={wrong}
+        from={canal.length.stop_mm ?? canal.length.estimate_mm ?? 20}
+      />
+      {fields.method !== 'junction' && fields.method !== 'pre_operative_image' && (
+        <Tick
+          label={words.reading.afterFlaring}
+          checked={fields.after_flaring}
+          onChange={(after_flaring) => set({ after_flaring })}
+        />
+      )}
+      <Sent sending={sending} fields={FIELDS} again={() => void send()} />
+      {kept && <Notice sign="approved">{words.reading.kept}</Notice>}
+      <button type="submit" class="button main" disabled={sending.state === 'busy'}>
+        {sending.state === 'busy' ? words.reading.busy : words.reading.save}
+      </button>
+    </form>
+  )
+}
+
+const says = (field: keyof ReadingFields) => (field.endsWith('_mm') ? words.fields.noNumber : words.required)
+
+/** What is usually taken next: an image before treatment, then the confirming one; in a block the end is seen. */
+function nextMethod(canal: CaseCanal, setting: Setting): Method {
+  if (address.value.endsWith('method=junction')) return 'junction'
+  if (setting === 'block') return 'direct_sight'
+  return canal.readings.length === 0 ? 'pre_operative_image' : 'confirming_image'
+}

@@ -1,0 +1,46 @@
+import type { CanalChoice, Kit, PlanAsked, Technique, Version } from '@/api/shapes'
+
+/** What a new plan begins with: what the last version asked for, else the first of the programme's kit. */
+export function firstAsked(
+  versions: readonly Version[],
+  kits: readonly Kit[],
+  techniques: readonly Technique[],
+): PlanAsked | undefined {
+  const last = versions[0]
+  if (last) return last.choices
+  const kit = kits[0]
+  const needle = kit?.needles.find((n) => n.tip === 'side_vented') ?? kit?.needles[0]
+  const technique = techniques[0]
+  if (!kit || !needle || !technique) return undefined
+  return { kit: kit.id, technique: technique.key, choices: { needle, irrigant: 'water', canals: [] } }
+}
+
+/** The choices with another one for a canal. */
+export function withCanal(asked: PlanAsked, canal: string, change: Partial<CanalChoice>): PlanAsked {
+  const canals = asked.choices.canals ?? []
+  const old = canals.find((c) => c.canal === canal) ?? { canal }
+  const next = [...canals.filter((c) => c.canal !== canal), { ...old, ...change }]
+  next.sort((a, b) => a.canal.localeCompare(b.canal))
+  return { ...asked, choices: { ...asked.choices, canals: next } }
+}
+
+/** Another kit: what it does not have is chosen anew. */
+export function withKit(asked: PlanAsked, kit: Kit): PlanAsked {
+  const same = kit.needles.find((n) => n.gauge === asked.choices.needle.gauge && n.tip === asked.choices.needle.tip)
+  const needle = same ?? kit.needles[0] ?? asked.choices.needle
+  const tapers = seriesTapers(kit)
+  const { series_taper, ...rest } = asked.choices
+  const kept = series_taper != null && tapers.includes(series_taper) ? { series_taper } : {}
+  return { ...asked, kit: kit.id, choices: { ...rest, ...kept, needle } }
+}
+
+/** Final sizes on offer: the sizes of the kit that shape or gauge, smallest first. */
+export function sizesOf(kit: Kit | undefined): number[] {
+  const sizes = (kit?.instruments ?? []).filter((i) => i.use !== 'coronal').map((i) => i.size)
+  return [...new Set(sizes)].sort((a, b) => a - b)
+}
+
+export function seriesTapers(kit: Kit | undefined): number[] {
+  const tapers = (kit?.instruments ?? []).filter((i) => i.use === 'shaping').map((i) => i.taper)
+  return [...new Set(tapers)].sort((a, b) => a - b)
+}

@@ -1,0 +1,70 @@
+import { useState } from 'preact/hooks'
+import type { CaseDetail, PlanAsked, Version } from '@/api/shapes'
+import type { Change } from '@/parts/difference/compare'
+import { DifferenceView } from '@/parts/difference/difference-view'
+import { Sent } from '@/parts/sent'
+import { askForApproval, type Preview, withdraw } from '@/store/plans'
+import { useSending } from '@/store/sending'
+import { words } from '@/words/en'
+
+interface Props {
+  of: CaseDetail
+  last: Version | undefined
+  asked: PlanAsked | undefined
+  id: string
+  changes: readonly Change[]
+  preview: Preview
+  onAsked: () => Promise<void>
+}
+
+/** What differs from the last version, and asking for approval or taking it back. */
+export function Foot({ of, last, asked, id, changes, preview, onAsked }: Props) {
+  const [open, setOpen] = useState(false)
+  const [sending, run] = useSending()
+  const { state } = of.standing
+  const waiting = state === 'waiting' && changes.length === 0
+  const settled = state === 'approved' && changes.length === 0
+  const ask = () =>
+    void run(async () => {
+      if (!asked) return
+      await askForApproval(of, id, asked)
+      await onAsked()
+    })
+  const back = () => void run(async () => last && withdraw(last))
+  const computed = preview.state === 'computed'
+  return (
+    <>
+      {changes.length > 0 && last && (
+        <button type="button" class="change-strip" aria-expanded={open} onClick={() => setOpen(!open)}>
+          <b>{words.planning.changes(changes.length, last.number)}</b>
+          <span class="small">{open ? words.planning.hide : words.planning.show}</span>
+        </button>
+      )}
+      {open && changes.length > 0 && (
+        <div class="change-list">
+          <DifferenceView changes={changes} />
+        </div>
+      )}
+      {state === 'approved' && changes.length > 0 && (
+        <p class="small strong">{words.planning.voids(last?.number ?? 0)}</p>
+      )}
+      <Sent sending={sending} again={ask} />
+      {waiting ? (
+        <button type="button" class="button answer" disabled={sending.state === 'busy'} onClick={back}>
+          {words.planning.withdraw}
+        </button>
+      ) : settled ? null : (
+        <button type="button" class="button main" disabled={!computed || sending.state === 'busy'} onClick={ask}>
+          {sending.state === 'busy'
+            ? words.planning.asking
+            : computed
+              ? askSays(state)
+              : words.planning.computing(preview.state)}
+        </button>
+      )}
+    </>
+  )
+}
+
+const askSays = (state: string) =>
+  ['returned', 'void', 'approved', 'waiting'].includes(state) ? words.planning.askAgain : words.planning.ask

@@ -1,0 +1,118 @@
+import { useState } from 'preact/hooks'
+import type { CaseDetail, Kit, PlanAsked, Technique, Version } from '@/api/shapes'
+import { CautionCount } from '@/parts/cautions'
+import { compare } from '@/parts/difference/compare'
+import { Page } from '@/parts/page'
+import { PlanViews } from '@/parts/plan-views'
+import { Seen } from '@/parts/seen'
+import { useCase, useKits, useTechniques } from '@/store/cases'
+import { usePreview, useVersions } from '@/store/plans'
+import { useDraft } from '@/store/use'
+import { uuid7 } from '@/store/uuid7'
+import { words } from '@/words/en'
+import { StandingPill } from '../cases/case-row'
+import { firstAsked, withCanal } from './asked'
+import { CanalSize } from './canal-size'
+import { Choices } from './choices'
+import { Decision } from './decision'
+import { Foot } from './foot'
+import { Refusal } from './refusal'
+import './plan.css'
+
+/** Kit, technique, needle, irrigant and final sizes, and at once what each choice does to the plan. */
+export function Planning({ id }: { id: string }) {
+  const found = useCase(id)
+  const versions = useVersions(id)
+  const kits = useKits()
+  const techniques = useTechniques()
+  const waiting = [versions, kits, techniques].find((one) => one.value === undefined)
+  const of = found.value
+  const ready = of && versions.value && kits.value && techniques.value
+  if (ready) {
+    return (
+      <Workbench of={of} versions={versions.value ?? []} kits={kits.value ?? []} techniques={techniques.value ?? []} />
+    )
+  }
+  return (
+    <Page title={words.chart.plan} back={{ to: `/cases/${id}`, says: words.back }}>
+      <Seen<unknown> of={of ? (waiting ?? found) : found} rows={4}>
+        {() => null}
+      </Seen>
+    </Page>
+  )
+}
+
+interface Bench {
+  of: CaseDetail
+  versions: Version[]
+  kits: Kit[]
+  techniques: Technique[]
+}
+
+interface Fields {
+  id: string
+  asked: PlanAsked | null
+}
+
+function Workbench({ of, versions, kits, techniques }: Bench) {
+  const draft = useDraft<Fields>(`plan of ${of.id}`, () => ({ id: uuid7(), asked: null }))
+  const [picked, setPicked] = useState(of.canals[0]?.name)
+  const last = versions[0]
+  const asked = draft.fields.value.asked ?? firstAsked(versions, kits, techniques)
+  const preview = usePreview(of, draft.ready.value ? asked : undefined)
+  const { plan } = preview
+  const set = (next: PlanAsked) => draft.set({ asked: next, id: uuid7() })
+  const kit = kits.find((k) => k.id === asked?.kit)
+  const changes = plan && last ? compare(last.plan, plan) : []
+  const chosen = plan?.canals.find((c) => c.canal === picked)
+  return (
+    <Page
+      title={words.planning.title(of.tooth.iso, of.patient_alias)}
+      under={words.planning.under(plan?.technique, words.setting[of.setting])}
+      back={{ to: `/cases/${of.id}`, says: words.back }}
+      aside={plan && <CautionCount cautions={plan.cautions} />}
+      wide
+      foot={
+        <Foot
+          of={of}
+          last={last}
+          asked={asked}
+          id={draft.fields.value.id}
+          changes={changes}
+          preview={preview}
+          onAsked={() => draft.clear({ id: uuid7(), asked: null })}
+        />
+      }
+    >
+      <div class="row wrap">
+        <StandingPill of={of.standing} />
+        <p class="grow small">{of.standing.says}</p>
+      </div>
+      {last && <Decision of={last} />}
+      <Refusal preview={preview} caseId={of.id} />
+      {asked && plan && (
+        <PlanViews
+          plan={plan}
+          before={last && changes.length > 0 ? last.plan : undefined}
+          picked={picked}
+          onPick={setPicked}
+          beside={
+            <>
+              {chosen && (
+                <CanalSize
+                  key={chosen.canal}
+                  canal={chosen}
+                  kit={kit}
+                  choice={asked.choices.canals?.find((c) => c.canal === chosen.canal)}
+                  onChoose={(change) => set(withCanal(asked, chosen.canal, change))}
+                />
+              )}
+              <Choices asked={asked} kits={kits} techniques={techniques} onChange={set} />
+            </>
+          }
+        />
+      )}
+      {asked && !plan && <Choices asked={asked} kits={kits} techniques={techniques} onChange={set} open />}
+    </Page>
+  )
+}
