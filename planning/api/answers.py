@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from planning import instruments, tables, teeth
-from planning.api.bounds import MOST_READINGS, refuse_too_much
+from planning.api.bounds import MOST_READINGS, refuse_thresholds, refuse_too_much
 from planning.api.requests import (
     InstrumentSize,
     InstrumentSizes,
@@ -18,7 +18,7 @@ from planning.api.requests import (
     canal_of,
     plan_input_of,
 )
-from planning.errors import ChoiceNotPossible, PlanningError, TooMuchWork
+from planning.errors import PlanningError, TooMuchWork
 from planning.instruments import Instrument, Motion, Use
 from planning.lengths import About, settle
 from planning.plan import plan
@@ -61,16 +61,18 @@ def length(asked: LengthRequest) -> Length:
         resorption=asked.resorption,
         apex_mm=asked.apex_mm,
     )
+    refuse_thresholds(asked.thresholds)
     try:
-        return settle(asked.readings, about, _figures(asked.thresholds))
+        return settle(asked.readings, about, Figures(asked.thresholds))
     except PlanningError as refusal:
-        raise refusal if refusal.pointer[:1] == ("thresholds",) else refusal.below("readings") from None
+        raise refusal.below("readings") from None
 
 
 def tooth_plan(asked: PlanRequest) -> Plan:
     """Raises PlanningError, its path below the request."""
     given = plan_input_of(asked)
     refuse_too_much(given)
+    refuse_thresholds(given.thresholds)
     return plan(given)
 
 
@@ -92,15 +94,6 @@ def run_sheet(asked: RunSheetRequest) -> RunSheetAnswer:
         instruments=tuple(item.instrument for item in whole.tray_list if name in item.canals),
         cautions=tuple(caution for caution in whole.cautions if caution.canal in (None, name)),
     )
-
-
-def _figures(thresholds: Mapping[str, float]) -> Figures:
-    try:
-        return Figures(thresholds)
-    except KeyError as unknown:
-        key = unknown.args[0]
-        reason = f"'{key}' is no figure of the data tables."
-        raise ChoiceNotPossible(canal="Thresholds", reason=reason, at=("thresholds", key)) from None
 
 
 def _size(row: Mapping[str, str]) -> InstrumentSize:

@@ -1,9 +1,17 @@
-"""How much one request may ask for. No real tooth comes near these; a request made to wear the server out does."""
+"""How much one request may ask for, and how far a programme's own figures may lie from the published ones.
+
+No real tooth comes near these; a slip of the decimal point, or a request made to wear the server out, does.
+"""
 
 from __future__ import annotations
 
-from planning.errors import TooMuchWork
+from collections.abc import Mapping
+
+from planning import tables
+from planning.errors import ChoiceNotPossible, TooMuchWork
+from planning.instruments import sizes
 from planning.plan_input import PlanInput
+from planning.tables import Figure
 
 MOST_CANALS = 8  # more than any tooth has
 MOST_INSTRUMENTS = 120  # a well-filled kit has a third of it
@@ -38,3 +46,29 @@ def refuse_too_much(given: PlanInput) -> None:
     for what, count, most, at in counted:
         if count > most:
             raise TooMuchWork(reason=f"{count} {what} are more than the {most} that one request may have.", at=at)
+
+
+FARTHEST = 3  # times larger or smaller than the published figure: less than a slip of the decimal point
+MOST_FOR_NOTHING = 1.0  # in place of a published 0, a set-back of none for instance
+WHOLE_UNITS = frozenset({"size", "sizes", "times"})
+
+
+def refuse_thresholds(thresholds: Mapping[str, float]) -> None:
+    """Raises ChoiceNotPossible, its path at the first figure that does not exist or lies too far out."""
+    published = tables.published()
+    for key, value in thresholds.items():
+        wrong = _wrong(published[key], value) if key in published else f"'{key}' is no figure of the data tables."
+        if wrong:
+            raise ChoiceNotPossible(canal="Thresholds", reason=wrong, at=("thresholds", key))
+
+
+def _wrong(figure: Figure, value: float) -> str:
+    least = figure.value / FARTHEST
+    most = figure.value * FARTHEST if figure.value else MOST_FOR_NOTHING
+    if not least <= value <= most:
+        return f"{figure.key} must lie between {least:g} and {most:g} {figure.unit}."
+    if figure.unit in WHOLE_UNITS and (value < 1 or not float(value).is_integer()):
+        return f"{figure.key} must be a whole number above 0."
+    if figure.unit == "size" and int(value) not in sizes():
+        return f"{figure.key} must be an ISO size."
+    return ""

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-import math
 import unicodedata
 from collections.abc import Mapping
 from enum import StrEnum
 from typing import Any, TypeVar, get_args, get_origin, overload
 
-from planning.encoding.shapes import MOST_TEXT, MOST_WHOLE, fields_of, is_dataclass, literals, members, tagged
+from planning.encoding.shapes import (
+    MOST_NUMBER,
+    MOST_TEXT,
+    MOST_WHOLE,
+    fields_of,
+    is_dataclass,
+    literals,
+    members,
+    tagged,
+)
 from planning.errors import NotUnderstood, PlanningError, Pointer
 
 T = TypeVar("T")
@@ -98,8 +106,8 @@ class _Reader:
     def number(self, data: object, at: Pointer) -> float | _Unread:
         if not isinstance(data, int | float) or isinstance(data, bool):
             return self.problem(at, "must be a number")
-        if (isinstance(data, int) and abs(data) > MOST_WHOLE) or not math.isfinite(data):
-            return self.problem(at, "must be a finite number")
+        if not abs(data) <= MOST_NUMBER:  # worded so that NaN, which compares to nothing, is refused too
+            return self.problem(at, f"must be a finite number of at most {MOST_NUMBER:.0f}")
         return float(data) + 0.0  # minus zero becomes zero: the two are equal and must be written alike
 
     def among(self, values: tuple[Any, ...], data: object, at: Pointer) -> Any:

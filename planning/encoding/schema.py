@@ -8,6 +8,7 @@ from functools import cache
 from typing import Any, get_args, get_origin
 
 from planning.encoding.shapes import (
+    MOST_NUMBER,
     MOST_TEXT,
     MOST_WHOLE,
     FieldOf,
@@ -116,9 +117,10 @@ class _Builder:
 
 
 _PLAIN = {str: "string", int: "integer", float: "number", bool: "boolean", type(None): "null"}
-_BOUNDS: dict[Any, dict[str, int]] = {
+_BOUNDS: dict[Any, dict[str, float]] = {
     str: {"maxLength": MOST_TEXT},
     int: {"minimum": -MOST_WHOLE, "maximum": MOST_WHOLE},
+    float: {"minimum": -MOST_NUMBER, "maximum": MOST_NUMBER},
 }
 
 

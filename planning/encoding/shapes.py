@@ -10,6 +10,7 @@ from functools import cache
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
 MOST_TEXT = 2000  # characters: a long remark, and far from what could fill a disk
+MOST_NUMBER = 1e9  # no length, angle or volume comes near it, and arithmetic with it cannot overflow
 MOST_WHOLE = 2**53 - 1  # the largest whole number that JSON readers everywhere agree on
 
 

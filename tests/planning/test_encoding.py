@@ -19,7 +19,7 @@ from planning.plan_value import Plan
 from planning.readings import ApexLocator, Length, PreOperativeImage, Ratio, Reading
 
 TEXTS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=8)
-NUMBERS = st.floats(allow_nan=False, allow_infinity=False)
+NUMBERS = st.floats(-1e9, 1e9)
 WHOLE_NUMBERS = st.integers(-(2**53) + 1, 2**53 - 1)
 # What JSON can carry. This holds for every test of the run that draws plain types by annotation.
 st.register_type_strategy(str, TEXTS)
@@ -85,9 +85,10 @@ LOCATOR = {"method": "apex_locator", "read_mm": 21.5, "repeat_mm": 21.5, "mark":
     [
         ({"read_mm": "21.5"}, "read_mm", "must be a number"),
         ({"read_mm": True}, "read_mm", "must be a number"),
-        ({"read_mm": float("nan")}, "read_mm", "must be a finite number"),
-        ({"read_mm": float("inf")}, "read_mm", "must be a finite number"),
-        ({"read_mm": 10**400}, "read_mm", "must be a finite number"),
+        ({"read_mm": float("nan")}, "read_mm", "must be a finite number of at most 1000000000"),
+        ({"read_mm": float("inf")}, "read_mm", "must be a finite number of at most 1000000000"),
+        ({"read_mm": 1e308}, "read_mm", "must be a finite number of at most 1000000000"),
+        ({"read_mm": 10**400}, "read_mm", "must be a finite number of at most 1000000000"),
         ({"stable": 1}, "stable", "must be true or false"),
         ({"mark": "red"}, "mark", "must be 'apex' or 'constriction'"),
         ({"reference_point": 3}, "reference_point", "must be text"),

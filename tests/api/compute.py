@@ -1,0 +1,43 @@
+"""Requests of the stateless API, made from the planner's check case."""
+
+from __future__ import annotations
+
+from copy import deepcopy
+from typing import Any
+
+from rest_framework.response import Response
+from rest_framework.test import APIClient
+
+from cases.models.people import Person
+from planning.encoding import encode
+from tests.planning.given import molar
+
+ROOT = "/api/v1/"
+
+
+def signed_in() -> APIClient:
+    """A client of somebody signed in. Computing stores nothing, so nobody needs to be in the tables."""
+    client = APIClient()
+    client.force_authenticate(Person(username="priya"))
+    return client
+
+
+def plan_request(**more: Any) -> dict[str, Any]:
+    """The four-canal molar as it is sent."""
+    given = encode(molar())
+    given["tooth"] = {"notation": "iso_3950", "designation": "26"}
+    given["technique"] = "crown-down"
+    return deepcopy(given | more)
+
+
+def post(path: str, data: object) -> Response:
+    answer: Response = signed_in().post(ROOT + path, data, format="json")
+    return answer
+
+
+def problem(answer: Response, status: int, code: str) -> dict[str, str]:
+    """Pointer and sentence of each error, once status, code and media type are as claimed."""
+    told = answer.json()
+    assert (answer.status_code, told["type"]) == (status, f"urn:fourth-canal:problem:{code}"), told
+    assert answer["Content-Type"] == "application/problem+json"
+    return {error["pointer"]: error["detail"] for error in told["errors"]}
