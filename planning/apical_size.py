@@ -96,8 +96,8 @@ def _cap(curvature_deg: float | None, figures: Figures) -> _Bound | None:
         over = curvature_deg > limit_deg if kind == "severe" else curvature_deg >= limit_deg
         if over:
             cap = figures.count(f"final.{kind}_cap")
-            why = f"Not above {cap} with a taper of .04 or less: the canal curves by {curvature_deg:g}° (final.{kind}_cap)."
-            return _Bound(cap, why)
+            curve = f"the canal curves by {curvature_deg:g}°"
+            return _Bound(cap, f"Not above {cap} with a taper of .04 or less: {curve} (final.{kind}_cap).")
     return None
 
 

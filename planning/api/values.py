@@ -31,7 +31,7 @@ def serializer_of(type_: type) -> type[ValueSerializer]:
     return type(f"{type_.__name__}Value", (ValueSerializer,), {"value_type": type_, "__doc__": type_.__doc__})
 
 
-class _ValueExtension(OpenApiSerializerExtension):  # type: ignore[no-untyped-call]
+class _ValueExtension(OpenApiSerializerExtension):
     """Describes a value by its own schema and puts the values inside it beside it, each under its name."""
 
     target_class = ValueSerializer
@@ -56,13 +56,11 @@ class _ValueExtension(OpenApiSerializerExtension):  # type: ignore[no-untyped-ca
 
 def _identity(name: str) -> ComponentIdentity:
     """Two components of one name are the same one: names are unique among the values."""
-    return ComponentIdentity(name)  # type: ignore[no-untyped-call]
+    return ComponentIdentity(name)
 
 
 def _part(name: str, schema: dict[str, Any]) -> ResolvedComponent:
-    return ResolvedComponent(  # type: ignore[no-untyped-call]
-        name, ResolvedComponent.SCHEMA, schema, _identity(name)
-    )
+    return ResolvedComponent(name, ResolvedComponent.SCHEMA, schema, _identity(name))
 
 
 def _mode(direction: str) -> Mode:

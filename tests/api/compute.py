@@ -5,7 +5,6 @@ from __future__ import annotations
 from copy import deepcopy
 from typing import Any
 
-from rest_framework.response import Response
 from rest_framework.test import APIClient
 
 from cases.models.people import Person
@@ -30,12 +29,20 @@ def plan_request(**more: Any) -> dict[str, Any]:
     return deepcopy(given | more)
 
 
-def post(path: str, data: object) -> Response:
-    answer: Response = signed_in().post(ROOT + path, data, format="json")
-    return answer
+Answer = Any
+"""What the test client returns: a response with `json()` and more, which its types leave out."""
 
 
-def problem(answer: Response, status: int, code: str) -> dict[str, str]:
+def post(path: str, data: object) -> Answer:
+    return signed_in().post(ROOT + path, data, format="json")
+
+
+def get(path: str) -> Answer:
+    """As a stranger."""
+    return APIClient().get(ROOT + path)
+
+
+def problem(answer: Answer, status: int, code: str) -> dict[str, str]:
     """Pointer and sentence of each error, once status, code and media type are as claimed."""
     told = answer.json()
     assert (answer.status_code, told["type"]) == (status, f"urn:fourth-canal:problem:{code}"), told

@@ -6,7 +6,7 @@ from copy import deepcopy
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
 from planning import tables
@@ -14,6 +14,8 @@ from planning.api import answers
 from planning.api.requests import PlanRequest
 from planning.encoding import canonical_text, decode
 from planning.errors import PlanningError
+from planning.graph import Do
+from planning.quantities import um
 from tests.api.compute import plan_request
 
 EXTREMES = [0, -1, -1e308, 1e308, 5e-324, 1e-9, 1e9, 0.5, 2**53 - 1]
@@ -50,6 +52,25 @@ def changed(changes: dict[tuple[str | int, ...], Any]) -> dict[str, Any]:
 @pytest.mark.parametrize("value", EXTREMES)
 def test_no_threshold_breaks_a_plan(key: str, value: float) -> None:
     assert outcome(changed({("thresholds",): {key: value}}))
+
+
+@given(st.data())
+@settings(max_examples=100)
+def test_with_any_allowed_figure_no_stop_lies_beyond_the_working_length(data: st.DataObject) -> None:
+    published = tables.published()
+    key = data.draw(st.sampled_from(sorted(published)))
+    figure = published[key].value
+    own = data.draw(st.floats(figure / 3, figure * 3) | st.sampled_from([figure, figure * 2, figure * 3]))
+    sent = changed({("thresholds",): {key: own}})
+    try:
+        plan = answers.tooth_plan(decode(PlanRequest, sent))
+    except PlanningError as refusal:
+        event(refusal.code)
+        return
+    for canal in plan.canals:
+        stops = [node.stop_um for node in canal.run_sheet.nodes.values() if isinstance(node, Do) and node.stop_um]
+        assert not stops or canal.length.stop_mm is not None
+        assert all(stop <= um(canal.length.stop_mm or 0) for stop in stops)
 
 
 JSON = st.one_of(
