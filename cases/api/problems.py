@@ -21,6 +21,8 @@ from cases.domain.errors import (
     NotHere,
     NotUsable,
     SequenceGap,
+    SignInRefused,
+    TooManyTries,
 )
 from planning.errors import NotUnderstood, PlanningError
 
@@ -30,6 +32,8 @@ TYPE_PREFIX = "urn:fourth-canal:problem:"
 STATUS: dict[type[CaseError], HTTPStatus] = {
     NotHere: HTTPStatus.NOT_FOUND,
     NotAllowed: HTTPStatus.FORBIDDEN,
+    SignInRefused: HTTPStatus.UNAUTHORIZED,
+    TooManyTries: HTTPStatus.TOO_MANY_REQUESTS,
     NotUsable: HTTPStatus.UNPROCESSABLE_ENTITY,
     Conflict: HTTPStatus.CONFLICT,
     ChangedSince: HTTPStatus.PRECONDITION_FAILED,
@@ -78,7 +82,9 @@ def handler(error: Exception, context: dict[str, Any]) -> Response | None:
 
 
 def _answer(data: dict[str, Any]) -> Response:
-    return Response(data, status=data["status"], content_type=MEDIA_TYPE)
+    # RFC 9110: a 401 says how to sign in.
+    headers = {"WWW-Authenticate": 'Session realm="fourth-canal"'} if data["status"] == HTTPStatus.UNAUTHORIZED else {}
+    return Response(data, status=data["status"], headers=headers, content_type=MEDIA_TYPE)
 
 
 def _of_case_error(error: CaseError) -> dict[str, Any]:

@@ -34,6 +34,16 @@ class NotAllowed(CaseError):
     sentence = "{reason}"
 
 
+class SignInRefused(CaseError):
+    code = "sign-in-refused"
+    sentence = "Name or password is wrong."
+
+
+class TooManyTries(CaseError):
+    code = "too-many-tries"
+    sentence = "Too many wrong tries. Wait {minutes} minutes and try again."
+
+
 # --- good data that cannot be used ---
 
 

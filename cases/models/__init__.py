@@ -7,7 +7,7 @@ What is a record is only added to, see `append_only`. Every rule the database ca
 from cases.models.events import TreatmentEvent
 from cases.models.kits import Kit, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
 from cases.models.log import ChangeLog
-from cases.models.people import Membership, Person, Programme
+from cases.models.people import FailedSignIn, Membership, Person, Programme
 from cases.models.plans import CanalPlan, ToothPlanVersion
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.reviews import Review, ReviewRemark
@@ -19,6 +19,7 @@ __all__ = [
     "Case",
     "ChangeLog",
     "DemoPatient",
+    "FailedSignIn",
     "JunctionReading",
     "Kit",
     "KitInstrument",

@@ -11,7 +11,7 @@ from django.db.models import Q
 
 from cases.domain.roles import Role
 from cases.domain.uuid7 import uuid7
-from cases.models.base import Identified, choices, one_of
+from cases.models.base import HASH_LENGTH, Identified, choices, one_of
 
 
 class PersonManager(BaseUserManager["Person"]):
@@ -63,6 +63,13 @@ class Programme(Identified):
         return self.name
 
 
+class MembershipManager(models.Manager["Membership"]):
+    def role_of(self, person: Person, programme_id: Any) -> Role | None:
+        """What the person is in the programme; None where they are nothing there."""
+        role = self.filter(person=person, programme_id=programme_id).values_list("role", flat=True).first()
+        return None if role is None else Role(role)
+
+
 class Membership(models.Model):
     """What a person is in a programme: one role in each."""
 
@@ -70,6 +77,8 @@ class Membership(models.Model):
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="memberships")
     role = models.CharField(max_length=12, choices=choices(Role))
     group = models.CharField(max_length=60, blank=True)
+
+    objects = MembershipManager()
 
     class Meta:
         constraints = [
@@ -80,3 +89,16 @@ class Membership(models.Model):
 
     def __str__(self) -> str:
         return f"{self.person}, {self.role}"
+
+
+class FailedSignIn(models.Model):
+    """A wrong try, for a few minutes. The name that was typed is kept only as a hash."""
+
+    key = models.CharField(max_length=HASH_LENGTH)
+    at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        indexes = [models.Index(fields=["key", "at"], name="failed_sign_in_by_key")]
+
+    def __str__(self) -> str:
+        return f"{self.at:%Y-%m-%d %H:%M}"

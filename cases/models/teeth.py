@@ -91,7 +91,7 @@ class Root(Identified):
 
     tooth = models.ForeignKey(Tooth, on_delete=models.PROTECT, related_name="roots")
     name = models.CharField(max_length=12)
-    pattern = models.CharField(max_length=7, choices=choices(Pattern), default=Pattern.UNKNOWN)
+    pattern = models.CharField(max_length=8, choices=choices(Pattern), default=Pattern.UNKNOWN)
     main_canal = models.ForeignKey("Canal", on_delete=models.SET_NULL, related_name="+", null=True, blank=True)
 
     class Meta:
@@ -112,7 +112,7 @@ class Canal(Sent):
     root = models.ForeignKey(Root, on_delete=models.PROTECT, related_name="canals")
     place = models.PositiveSmallIntegerField(help_text="Order on the screen; says nothing about treatment.")
     name = models.CharField(max_length=12)
-    reference_point = models.CharField(max_length=40)
+    reference_point = models.CharField(max_length=40, blank=True, help_text="Empty until a person chose one.")
     finding = models.CharField(max_length=18, choices=choices(Finding), default=Finding.EXPECTED)
     resorption = models.CharField(max_length=13, choices=choices(Resorption), default=Resorption.NONE)
     curvature_deg = models.FloatField(null=True, blank=True)
@@ -125,7 +125,6 @@ class Canal(Sent):
             models.UniqueConstraint(fields=["tooth", "name"], name="canal_name_unique"),
             models.UniqueConstraint(fields=["tooth", "place"], name="canal_place_unique"),
             models.CheckConstraint(condition=~Q(name=""), name="canal_has_name"),
-            models.CheckConstraint(condition=~Q(reference_point=""), name="canal_has_reference_point"),
             models.CheckConstraint(condition=one_of("finding", Finding), name="canal_finding_known"),
             models.CheckConstraint(condition=one_of("resorption", Resorption), name="canal_resorption_known"),
             models.CheckConstraint(

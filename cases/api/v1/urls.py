@@ -1,7 +1,29 @@
-"""Addresses of the records."""
+"""Addresses of the records. Lists and openings name the programme; single things go by id."""
 
 from __future__ import annotations
 
-from django.urls import URLPattern
+from django.urls import path
 
-urlpatterns: list[URLPattern] = []
+from cases.api.v1 import canals, cases, plans, programmes, sessions, worklist
+
+urlpatterns = [
+    path("session", sessions.SessionView.as_view()),
+    path("programmes/<uuid:programme_id>", programmes.ProgrammeView.as_view()),
+    path("programmes/<uuid:programme_id>/kits", programmes.KitsView.as_view()),
+    path("programmes/<uuid:programme_id>/techniques", programmes.TechniquesView.as_view()),
+    path("programmes/<uuid:programme_id>/cases", cases.CasesView.as_view()),
+    path("programmes/<uuid:programme_id>/worklist", worklist.WorklistView.as_view()),
+    path("cases/<uuid:case_id>", cases.CaseView.as_view()),
+    path("cases/<uuid:case_id>/canals", canals.CanalsView.as_view()),
+    path("cases/<uuid:case_id>/roots/<str:name>", canals.RootView.as_view()),
+    path("cases/<uuid:case_id>/preview", plans.PreviewView.as_view()),
+    path("cases/<uuid:case_id>/plan-versions", plans.VersionsView.as_view()),
+    path("canals/<uuid:canal_id>", canals.CanalView.as_view()),
+    path("canals/<uuid:canal_id>/readings", canals.ReadingsView.as_view()),
+    path("canals/<uuid:canal_id>/junctions", canals.JunctionsView.as_view()),
+    path("plan-versions/<uuid:version_id>", plans.VersionView.as_view()),
+    path("plan-versions/<uuid:version_id>/submit", plans.SubmitView.as_view()),
+    path("plan-versions/<uuid:version_id>/withdraw", plans.WithdrawView.as_view()),
+    path("plan-versions/<uuid:version_id>/reviews", plans.ReviewsView.as_view()),
+    path("plan-versions/<uuid:version_id>/changes", plans.ChangesView.as_view()),
+]

@@ -1,0 +1,57 @@
+"""What the views share."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rest_framework import status
+from rest_framework.exceptions import NotAuthenticated
+from rest_framework.pagination import CursorPagination
+from rest_framework.request import Request
+from rest_framework.response import Response
+from rest_framework.serializers import BaseSerializer
+from rest_framework.views import APIView
+
+from cases.api.etags import tag
+from cases.api.schema import ProblemSchema
+from cases.models import Person
+from planning.api.parsing import BoundedJSONParser
+
+
+class View(APIView):
+    """A view for people who are signed in."""
+
+    schema = ProblemSchema()
+    parser_classes = (BoundedJSONParser,)
+
+
+def me(request: Request) -> Person:
+    """Who asks. Raises NotAuthenticated where nobody is signed in."""
+    if not isinstance(request.user, Person):
+        raise NotAuthenticated
+    return request.user
+
+
+def given(serializer: type[BaseSerializer[Any]], request: Request, *, partial: bool = False) -> dict[str, Any]:
+    """What was sent, read. Raises ValidationError."""
+    read = serializer(data=request.data, partial=partial)
+    read.is_valid(raise_exception=True)
+    return dict(read.validated_data)
+
+
+def answer(
+    serializer: type[BaseSerializer[Any]], value: Any, *, etag: object = None, created: bool = False
+) -> Response:
+    """What is shown; 201 where it was made by this request."""
+    code = status.HTTP_201_CREATED if created else status.HTTP_200_OK
+    headers = {} if etag is None else {"ETag": tag(etag)}
+    return Response(serializer(value).data, status=code, headers=headers)
+
+
+class NewestFirst(CursorPagination):
+    """Pages that stay whole while new rows come in."""
+
+    page_size = 30
+    max_page_size = 100
+    page_size_query_param = "limit"
+    ordering = ("-created_at", "-id")

@@ -1,0 +1,33 @@
+"""Which state the sender saw: strong entity tags (RFC 9110)."""
+
+from __future__ import annotations
+
+from rest_framework.request import Request
+
+from cases.domain.errors import HashMissing
+
+NO_REVISION = -1  # no case has it
+
+
+def tag(value: object) -> str:
+    return f'"{value}"'
+
+
+def seen(request: Request) -> str:
+    """The tag of If-Match without its quotes. Raises HashMissing where there is none."""
+    given = request.headers.get("If-Match", "").strip()
+    if not given:
+        raise HashMissing
+    # A weak tag never matches strongly, and neither does 'whatever is there'.
+    return given[1:-1] if len(given) > 1 and given[0] == given[-1] == '"' else ""
+
+
+def seen_revision(request: Request) -> int:
+    """The case's revision in If-Match; one that no case has where it is none. Raises HashMissing."""
+    value = seen(request)
+    return int(value) if value.isascii() and value.isdecimal() else NO_REVISION
+
+
+def maybe_seen_revision(request: Request) -> int | None:
+    """The same where If-Match may be left out."""
+    return seen_revision(request) if request.headers.get("If-Match") else None

@@ -1,0 +1,102 @@
+"""Fields of what is sent and shown. Nothing is guessed: a text is no number, an unknown key is a mistake to name."""
+
+from __future__ import annotations
+
+import json
+from typing import Any, ClassVar
+
+from drf_spectacular.extensions import OpenApiSerializerFieldExtension
+from drf_spectacular.plumbing import ComponentIdentity, ResolvedComponent
+from rest_framework import serializers
+from rest_framework.exceptions import ErrorDetail
+
+from planning.encoding import Mode, decode, encode, json_schema
+from planning.errors import NotUnderstood, PlanningError
+
+MOST_TEXT = 2000  # characters: a long remark
+
+
+# No docstring: the generator would give it to every body as its description.
+class Strict(serializers.Serializer[Any]):
+    def to_internal_value(self, data: Any) -> Any:
+        if isinstance(data, dict):
+            unknown = [key for key in data if key not in self.fields or self.fields[key].read_only]
+            if unknown:
+                raise serializers.ValidationError({key: ["is not known here"] for key in unknown}, code="unknown-key")
+        return super().to_internal_value(data)
+
+
+class Text(serializers.CharField):
+    """Text, and nothing that could be read as text."""
+
+    def __init__(self, *, max_length: int = MOST_TEXT, **more: Any) -> None:
+        super().__init__(max_length=max_length, **more)
+
+    def to_internal_value(self, data: Any) -> str:
+        if not isinstance(data, str):
+            self.fail("invalid")
+        return super().to_internal_value(data)
+
+    def run_validation(self, data: Any = serializers.empty) -> Any:
+        # Of a number the base class would first ask whether it is blank text.
+        if data is not serializers.empty and data is not None and not isinstance(data, str):
+            self.fail("invalid")
+        return super().run_validation(data)
+
+
+class Id(serializers.UUIDField):
+    """An identifier as text."""
+
+    def to_internal_value(self, data: Any) -> Any:
+        if not isinstance(data, str):
+            self.fail("invalid", value=data)
+        return super().to_internal_value(data)
+
+
+class Value(serializers.Field[Any, Any, Any, Any]):
+    """A value of the planner or of the rules, read and written by the one encoder."""
+
+    value_type: ClassVar[Any] = None
+
+    def __init__(self, type_: Any, **more: Any) -> None:
+        self.type_ = type_
+        super().__init__(**more)
+
+    def to_internal_value(self, data: Any) -> Any:
+        """Raises ValidationError for what is not understood, and whatever the value itself refuses."""
+        try:
+            return decode(self.type_, data)
+        except NotUnderstood as wrong:
+            raise serializers.ValidationError(_nested(wrong)) from None
+        except PlanningError as refusal:
+            raise refusal.below(self.field_name or "") from None
+
+    def to_representation(self, value: Any) -> Any:
+        return encode(value)
+
+
+def _nested(wrong: NotUnderstood) -> Any:
+    """The problems as the REST framework nests errors."""
+    root: dict[Any, Any] = {}
+    for path, sentence in wrong.problems:
+        place = root
+        for part in path:
+            place = place.setdefault(part, {})
+        place.setdefault("non_field_errors", []).append(ErrorDetail(sentence, code=wrong.code))
+    return root
+
+
+class _ValueExtension(OpenApiSerializerFieldExtension):
+    """Describes a value by its own schema, each part of it under its name."""
+
+    target_class = Value
+    match_subclasses = True
+
+    def map_serializer_field(self, auto_schema: Any, direction: Any) -> dict[str, Any]:
+        mode = Mode.GIVEN if direction == "request" else Mode.ANSWERED
+        text = json.dumps(json_schema(self.target.type_, mode)).replace("#/$defs/", "#/components/schemas/")
+        schema: dict[str, Any] = json.loads(text)
+        for name, part in schema.pop("$defs").items():
+            component = ResolvedComponent(name, ResolvedComponent.SCHEMA, part, ComponentIdentity(name))
+            auto_schema.registry.register_on_missing(component)
+        return schema

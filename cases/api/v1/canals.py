@@ -1,0 +1,218 @@
+"""Canals, roots and what is measured in them."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers, status
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, given, me
+from cases.api.etags import maybe_seen_revision, tag
+from cases.api.fields import Id, Strict, Text, Value
+from cases.api.v1 import examples
+from cases.api.v1.cases import IF_MATCH_OPTIONAL
+from cases.api.v1.cases import shown as case_shown
+from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
+from cases.queries import charts, seen
+from cases.services import cases, readings
+from planning.plan_input import Finding, Junction, Pattern
+from planning.readings import Reading, Resorption
+
+TAGS = ["canal"]
+MOST_MM = 40.0  # longer than any tooth
+MOST_APEX_MM = 5.0
+
+
+class Depth(serializers.FloatField):
+    """Millimetres as sent, whole micrometres as kept."""
+
+    def __init__(self, *, source: str, most_mm: float = MOST_MM, **more: Any) -> None:
+        super().__init__(source=source, required=False, allow_null=True, min_value=0, max_value=most_mm, **more)
+
+    def to_internal_value(self, data: Any) -> Any:
+        if isinstance(data, bool) or not isinstance(data, int | float):
+            self.fail("invalid")
+        return round(super().to_internal_value(data) * 100) * 10  # taken to 0.01 mm
+
+    def run_validators(self, value: Any) -> None:
+        super().run_validators(value / 1000)  # the bounds are in millimetres
+
+
+class Angle(serializers.FloatField):
+    """Degrees, taken to a tenth."""
+
+    def to_internal_value(self, data: Any) -> Any:
+        if isinstance(data, bool) or not isinstance(data, int | float):
+            self.fail("invalid")
+        return round(super().to_internal_value(data), 1)
+
+
+class CanalChanges(Strict):
+    name = Text(max_length=12, required=False)
+    reference_point = Text(max_length=40, required=False, allow_blank=True)
+    finding = Value(Finding, required=False)
+    resorption = Value(Resorption, required=False)
+    curvature_deg = Angle(required=False, allow_null=True, min_value=0, max_value=180)
+    curve_start_mm = Depth(source="curve_start_um", help_text="From the reference point to where a curve begins.")
+    orifice_mm = Depth(source="orifice_um", help_text="From the reference point to the orifice.")
+    apex_mm = Depth(source="apex_um", most_mm=MOST_APEX_MM, help_text="Width of the opening, where seen to be wide.")
+
+
+class CanalGiven(CanalChanges):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    name = Text(max_length=12)
+    root = Text(max_length=12)
+    reference_point = Text(max_length=40)
+
+
+class RootGiven(Strict):
+    pattern = Value(Pattern)
+    main_canal = Text(max_length=12, required=False, allow_null=True, default=None)
+
+
+class ReadingGiven(Strict):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    reading = Value(Reading)
+
+
+class JunctionGiven(Strict):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    junction = Value(Junction)
+
+
+class CanalList(serializers.Serializer[Any]):
+    results = CanalShown(many=True)
+
+
+class ReadingList(serializers.Serializer[Any]):
+    results = ReadingShown(many=True)
+
+
+class CanalsView(View):
+    @extend_schema(operation_id="canals_list", tags=TAGS, summary="Canals of a case", responses=CanalList)
+    def get(self, request: Request, case_id: UUID) -> Response:
+        found = charts.shown(seen.case(me(request), case_id).pk)
+        return answer(CanalList, {"results": found.canals}, etag=found.row.revision)
+
+    @extend_schema(
+        operation_id="canals_create",
+        tags=TAGS,
+        summary="Add a canal",
+        description="The canal that gets missed. Its root is made where the tooth has none of that name.",
+        parameters=[IF_MATCH_OPTIONAL],
+        request=CanalGiven,
+        responses={200: CanalShown, 201: CanalShown},
+        examples=[examples.CANAL],
+    )
+    def post(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        facts = given(CanalGiven, request)
+        named = {key: facts.pop(key) for key in ("id", "name", "root") if key in facts}
+        row, created = cases.add_canal(
+            actor=me(request), case=case, facts=facts, seen_revision=maybe_seen_revision(request), **named
+        )
+        return _shown(case.pk, row.pk, created=created)
+
+
+class CanalView(View):
+    @extend_schema(operation_id="canal_retrieve", tags=TAGS, summary="A canal", responses=CanalShown)
+    def get(self, request: Request, canal_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        return _shown(canal.tooth.case_id, canal.pk)
+
+    @extend_schema(
+        operation_id="canal_update",
+        tags=TAGS,
+        summary="Change what is charted of a canal",
+        description="That a canal was searched and not found is recorded by a supervisor.",
+        parameters=[IF_MATCH_OPTIONAL],
+        request=CanalChanges,
+        responses=CanalShown,
+        examples=[examples.CANAL_CHANGES],
+    )
+    def patch(self, request: Request, canal_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        changes = given(CanalChanges, request, partial=True)
+        cases.change_canal(actor=me(request), canal=canal, changes=changes, seen_revision=maybe_seen_revision(request))
+        return _shown(canal.tooth.case_id, canal.pk)
+
+    @extend_schema(
+        operation_id="canal_destroy",
+        tags=TAGS,
+        summary="Take out a canal in which nothing was measured",
+        parameters=[IF_MATCH_OPTIONAL],
+        responses={204: None},
+    )
+    def delete(self, request: Request, canal_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        cases.remove_canal(actor=me(request), canal=canal, seen_revision=maybe_seen_revision(request))
+        return Response(status=status.HTTP_204_NO_CONTENT)
+
+
+class RootView(View):
+    @extend_schema(
+        operation_id="root_update",
+        tags=TAGS,
+        summary="Say how the canals of a root run",
+        description="Where two join, a person chooses which one goes to the common terminus.",
+        parameters=[IF_MATCH_OPTIONAL],
+        request=RootGiven,
+        responses=CaseShown,
+        examples=[examples.ROOT],
+    )
+    def put(self, request: Request, case_id: UUID, name: str) -> Response:
+        case = seen.case(me(request), case_id)
+        read = given(RootGiven, request)
+        cases.set_root(actor=me(request), case=case, name=name, seen_revision=maybe_seen_revision(request), **read)
+        return case_shown(case.pk)
+
+
+class ReadingsView(View):
+    @extend_schema(operation_id="readings_list", tags=TAGS, summary="Readings of a canal", responses=ReadingList)
+    def get(self, request: Request, canal_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        return answer(ReadingList, {"results": charts.canal_shown(canal.tooth.case_id, canal.pk).readings})
+
+    @extend_schema(
+        operation_id="readings_create",
+        tags=TAGS,
+        summary="Take a length",
+        description="Readings are kept for good: a later one is added. The answer says what they come to.",
+        request=ReadingGiven,
+        responses={200: CanalShown, 201: CanalShown},
+        examples=[examples.READING],
+    )
+    def post(self, request: Request, canal_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        _, created = readings.take_length(actor=me(request), canal=canal, **given(ReadingGiven, request))
+        return _shown(canal.tooth.case_id, canal.pk, created=created)
+
+
+class JunctionsView(View):
+    @extend_schema(
+        operation_id="junctions_create",
+        tags=TAGS,
+        summary="Record where a canal joins another",
+        description="Kept for good; the last one counts. The canal's length of that moment is kept with it, so that a "
+        "later correction does not move the junction.",
+        request=JunctionGiven,
+        responses={200: CanalShown, 201: CanalShown},
+        examples=[examples.JUNCTION],
+    )
+    def post(self, request: Request, canal_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        _, created = readings.record_junction(actor=me(request), canal=canal, **given(JunctionGiven, request))
+        return _shown(canal.tooth.case_id, canal.pk, created=created)
+
+
+def _shown(case_id: UUID, canal_id: UUID, *, created: bool = False) -> Response:
+    """The canal as it is now; ETag: the revision of its case."""
+    case = charts.shown(case_id)
+    canal = next(each for each in case.canals if each.row.pk == canal_id)
+    shown = answer(CanalShown, canal, created=created)
+    shown["ETag"] = tag(case.row.revision)
+    return shown

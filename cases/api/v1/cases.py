@@ -1,0 +1,130 @@
+"""Cases: opened by students, charted, planned."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from drf_spectacular.utils import OpenApiParameter, extend_schema, inline_serializer
+from rest_framework import serializers
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import NewestFirst, View, answer, given, me
+from cases.api.etags import seen_revision
+from cases.api.fields import Id, Strict, Text, Value
+from cases.api.v1 import examples
+from cases.api.v1.shapes import CaseListed, CaseShown
+from cases.queries import charts, seen
+from cases.services import cases
+from planning.plan_input import Anatomy
+from planning.techniques import Setting
+from planning.teeth import ToothName
+
+TAGS = ["case"]
+IF_MATCH = OpenApiParameter(
+    "If-Match", str, OpenApiParameter.HEADER, required=True, description="The ETag of the case as you saw it."
+)
+IF_MATCH_OPTIONAL = OpenApiParameter(
+    "If-Match", str, OpenApiParameter.HEADER, description="The ETag of the case as you saw it; refused if it changed."
+)
+
+
+class CaseGiven(Strict):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    patient_alias = Text(max_length=40, help_text="An alias. A real identity has no place here.")
+    tooth = Value(ToothName)
+    setting = Value(Setting)
+    supervisor = Id(required=False, allow_null=True)
+    canals = serializers.ListField(
+        child=Text(max_length=12),
+        required=False,
+        allow_null=True,
+        max_length=8,
+        help_text="Names on offer for the tooth; the usual ones where left out.",
+    )
+
+
+class CaseChanges(Strict):
+    setting = Value(Setting, required=False)
+    isolated = Value(bool, required=False, help_text="Dam in place and tight.")
+    root_filled = Value(bool, required=False)
+    perforation = Value(bool, required=False)
+    anatomy = Value(Anatomy, required=False)
+    supervisor = Id(required=False, allow_null=True)
+
+
+class CasesView(View):
+    @extend_schema(
+        operation_id="cases_list",
+        tags=TAGS,
+        summary="Cases of the programme, newest first",
+        description="Students see their own; supervisors and coordinators all of the programme.",
+        parameters=[
+            OpenApiParameter("cursor", str, description="As in `next` or `previous`."),
+            OpenApiParameter("limit", int, description="Cases on a page, at most 100."),
+        ],
+        responses=inline_serializer(
+            "CasePage",
+            {
+                "next": serializers.URLField(allow_null=True),
+                "previous": serializers.URLField(allow_null=True),
+                "results": CaseListed(many=True),
+            },
+        ),
+    )
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        seen.programme(me(request), programme_id)
+        pages = NewestFirst()
+        rows = pages.paginate_queryset(charts.of_programme(me(request), programme_id), request, self) or []
+        return pages.get_paginated_response(CaseListed([charts.listed(row) for row in rows], many=True).data)
+
+    @extend_schema(
+        operation_id="cases_create",
+        tags=TAGS,
+        summary="Open a case",
+        description="The tooth opens with its usual canals. Every tooth can be charted; whether it can be planned here "
+        "is said when it is planned.",
+        request=CaseGiven,
+        responses={200: CaseShown, 201: CaseShown},
+        examples=[examples.CASE],
+    )
+    def post(self, request: Request, programme_id: UUID) -> Response:
+        seen.programme(me(request), programme_id)
+        read = given(CaseGiven, request)
+        read["supervisor_id"] = read.pop("supervisor", None)
+        row, created = cases.open_case(actor=me(request), programme_id=programme_id, **read)
+        return shown(row.pk, created=created)
+
+
+class CaseView(View):
+    @extend_schema(
+        operation_id="case_retrieve",
+        tags=TAGS,
+        summary="A case",
+        description="With its canals, what each length rests on, and where the plan stands. ETag: its revision.",
+        responses=CaseShown,
+    )
+    def get(self, request: Request, case_id: UUID) -> Response:
+        return shown(seen.case(me(request), case_id).pk)
+
+    @extend_schema(
+        operation_id="case_update",
+        tags=TAGS,
+        summary="Change the facts of a case",
+        description="Every change a plan could rest on raises the revision; plans made before are stale then.",
+        parameters=[IF_MATCH],
+        request=CaseChanges,
+        responses=CaseShown,
+        examples=[examples.CASE_CHANGES],
+    )
+    def patch(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        changes = given(CaseChanges, request, partial=True)
+        row = cases.change_case(actor=me(request), case=case, seen_revision=seen_revision(request), changes=changes)
+        return shown(row.pk)
+
+
+def shown(case_id: UUID, *, created: bool = False) -> Response:
+    """The case as it is now."""
+    found = charts.shown(case_id)
+    return answer(CaseShown, found, etag=found.row.revision, created=created)

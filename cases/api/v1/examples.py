@@ -1,0 +1,114 @@
+"""Examples of the API's description. All invented."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from drf_spectacular.utils import OpenApiExample
+
+from planning.encoding import encode
+from planning.technique_files import provided
+
+
+def _given(name: str, value: Any) -> OpenApiExample:
+    return OpenApiExample(name, value=value, request_only=True)
+
+
+def _id(last: int) -> str:
+    return f"01930a5e-7c00-7000-8000-{last:012x}"
+
+
+SIGN_IN = _given("A student", {"username": "mira", "password": "not-this-one"})
+SESSION = OpenApiExample(
+    "A student",
+    value={
+        "person": {"id": _id(1), "username": "mira", "name": "Mira Example"},
+        "memberships": [
+            {
+                "programme": {"id": _id(2), "name": "Example programme", "invented": True},
+                "role": "student",
+                "group": "Tuesday",
+            }
+        ],
+    },
+    response_only=True,
+)
+KIT = _given(
+    "A small kit",
+    {
+        "id": _id(3),
+        "kit": {
+            "name": "Bench kit",
+            "instruments": [
+                {
+                    "size": 10,
+                    "taper": 2,
+                    "motion": "hand",
+                    "use": "hand",
+                    "length_mm": 25,
+                    "cutting_part_mm": 16,
+                }
+            ],
+            "needles": [{"gauge": 30, "tip": "side_vented"}],
+        },
+    },
+)
+_STEP_BACK = {**encode(provided()["step-back"]), "key": "step-back-ours", "name": "Step-back, our way"}
+TECHNIQUE = _given("A copy of a provided one", {"id": _id(4), "technique": _STEP_BACK})
+CASE = _given(
+    "A premolar in Palmer notation",
+    {
+        "id": _id(5),
+        "patient_alias": "Bench tooth 7",
+        "tooth": {"notation": "palmer", "designation": "LL4"},
+        "setting": "extracted",
+    },
+)
+CASE_CHANGES = _given("The dam is on", {"isolated": True})
+CANAL = _given(
+    "A second canal found",
+    {
+        "id": _id(6),
+        "name": "L",
+        "root": "single",
+        "reference_point": "buccal cusp",
+        "finding": "found",
+        "orifice_mm": 9.0,
+    },
+)
+CANAL_CHANGES = _given("Seen, and curved", {"finding": "found", "curvature_deg": 18, "curve_start_mm": 15.5})
+ROOT = _given("Two canals that join", {"pattern": "2-1", "main_canal": "B"})
+READING = _given(
+    "A confirming image",
+    {
+        "id": _id(7),
+        "reading": {
+            "method": "confirming_image",
+            "set_mm": 23.0,
+            "tip_short_mm": 0.5,
+            "reference_point": "buccal cusp",
+        },
+    },
+)
+JUNCTION = _given("By the mark on a cone", {"id": _id(8), "junction": {"from_terminus_mm": 4.5, "method": "cone_mark"}})
+ASKED = _given(
+    "Crown-down with saline",
+    {
+        "kit": _id(3),
+        "technique": "crown-down",
+        "choices": {
+            "needle": {"gauge": 30, "tip": "side_vented"},
+            "irrigant": "saline",
+            "canals": [{"canal": "B", "final_size": 30}],
+        },
+    },
+)
+REVIEW = _given(
+    "Returned with a remark",
+    {
+        "id": _id(9),
+        "decision": "returned",
+        "note": "",
+        "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size."}],
+    },
+)

@@ -1,0 +1,199 @@
+"""Plans of a case: looked at, kept, asked for, decided on."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from drf_spectacular.utils import OpenApiParameter, extend_schema
+from rest_framework import serializers
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, given, me
+from cases.api.etags import seen as seen_tag
+from cases.api.fields import Id, Strict, Text, Value
+from cases.api.v1 import examples
+from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
+from cases.domain.changes import PlanChanges
+from cases.domain.errors import NotUsable
+from cases.domain.plan_life import Decision
+from cases.queries import plans as found
+from cases.queries import seen
+from cases.services import plans, reviews
+from cases.services.plan_input import Asked
+from cases.services.reviews import Remark
+from planning.api import examples as planning_examples
+from planning.api.values import serializer_of
+from planning.encoding import encode
+from planning.plan_input import Choices
+from planning.plan_value import Plan
+
+TAGS = ["plan"]
+IF_MATCH = OpenApiParameter(
+    "If-Match", str, OpenApiParameter.HEADER, required=True, description="The hash that was on the screen, as ETag."
+)
+AGAINST = OpenApiParameter("against", int, description="Number of the earlier version; default: last decided on.")
+
+
+class AskedGiven(Strict):
+    kit = Id()
+    technique = Text(max_length=60, help_text="Key of a technique of the programme's list.")
+    choices = Value(Choices)
+
+
+class VersionGiven(AskedGiven):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+
+
+class RemarkGiven(Strict):
+    canal = Text(max_length=12)
+    text = Text()
+
+
+class ReviewGiven(Strict):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    decision = Value(Decision)
+    note = Text(required=False, allow_blank=True)
+    remarks = RemarkGiven(many=True, required=False)
+
+
+class VersionList(serializers.Serializer[Any]):
+    results = VersionListed(many=True)
+
+
+class ChangesShown(serializers.Serializer[Any]):
+    changes = Value(PlanChanges, allow_null=True, help_text="Null where there is no earlier version to compare with.")
+
+
+def _asked(read: dict[str, Any]) -> Asked:
+    return Asked(kit_id=read["kit"], technique=read["technique"], choices=read["choices"])
+
+
+class PreviewView(View):
+    @extend_schema(
+        operation_id="case_preview",
+        tags=TAGS,
+        summary="The plan as it would be",
+        description="Nothing is stored. Change one choice and see what else moves.",
+        request=AskedGiven,
+        responses=serializer_of(Plan),
+        examples=[examples.ASKED, planning_examples.PLAN],
+    )
+    def post(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        return Response(encode(plans.preview(actor=me(request), case=case, asked=_asked(given(AskedGiven, request)))))
+
+
+class VersionsView(View):
+    @extend_schema(
+        operation_id="plan_versions_list", tags=TAGS, summary="Versions of a case's plan", responses=VersionList
+    )
+    def get(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        return answer(VersionList, {"results": found.versions_listed(case)})
+
+    @extend_schema(
+        operation_id="plan_versions_create",
+        tags=TAGS,
+        summary="Keep the plan as a version",
+        description="It stands in the place of any other version: one that waits or is approved is superseded. The "
+        "same content is the same version. 201 for a new one, 200 for one that was there.",
+        request=VersionGiven,
+        responses={200: VersionShown, 201: VersionShown},
+        examples=[examples.ASKED],
+    )
+    def post(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        read = given(VersionGiven, request)
+        row, created = plans.propose(actor=me(request), case=case, asked=_asked(read), id=read.get("id"))
+        return _shown(row.pk, created=created)
+
+
+class VersionView(View):
+    @extend_schema(
+        operation_id="plan_version_retrieve",
+        tags=TAGS,
+        summary="A version of a plan",
+        description="With all it rests on, what was decided, and where the case's plan stands. ETag: the hash.",
+        responses=VersionShown,
+    )
+    def get(self, request: Request, version_id: UUID) -> Response:
+        return _shown(seen.version(me(request), version_id).pk)
+
+
+class SubmitView(View):
+    @extend_schema(
+        operation_id="plan_version_submit",
+        tags=TAGS,
+        summary="Ask for approval",
+        description="409 where the case has changed since: plan it again.",
+        request=None,
+        responses=VersionShown,
+    )
+    def post(self, request: Request, version_id: UUID) -> Response:
+        version = plans.submit(actor=me(request), version=seen.version(me(request), version_id))
+        return _shown(version.pk)
+
+
+class WithdrawView(View):
+    @extend_schema(
+        operation_id="plan_version_withdraw",
+        tags=TAGS,
+        summary="Take the asking back",
+        request=None,
+        responses=VersionShown,
+    )
+    def post(self, request: Request, version_id: UUID) -> Response:
+        version = plans.withdraw(actor=me(request), version=seen.version(me(request), version_id))
+        return _shown(version.pk)
+
+
+class ReviewsView(View):
+    @extend_schema(
+        operation_id="reviews_create",
+        tags=TAGS,
+        summary="Approve or return a plan",
+        description="By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as "
+        "If-Match (428 without, 412 for another). A returned plan needs a note or a remark. 409 where another "
+        "supervisor was first or the case has changed.",
+        parameters=[IF_MATCH],
+        request=ReviewGiven,
+        responses={200: ReviewShown, 201: ReviewShown},
+        examples=[examples.REVIEW],
+    )
+    def post(self, request: Request, version_id: UUID) -> Response:
+        version = seen.version(me(request), version_id)
+        read = given(ReviewGiven, request)
+        read["remarks"] = [Remark(**remark) for remark in read.get("remarks", [])]
+        row, created = reviews.decide(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
+        return answer(ReviewShown, row, created=created)
+
+
+class ChangesView(View):
+    @extend_schema(
+        operation_id="plan_version_changes",
+        tags=TAGS,
+        summary="What changed since an earlier version",
+        parameters=[AGAINST],
+        responses=ChangesShown,
+    )
+    def get(self, request: Request, version_id: UUID) -> Response:
+        version = seen.version(me(request), version_id)
+        return answer(ChangesShown, {"changes": found.changes(version, _against(request))})
+
+
+def _against(request: Request) -> int | None:
+    """Raises NotUsable for what is no number of a version."""
+    value = request.query_params.get("against")
+    if value is None:
+        return None
+    if not (value.isascii() and value.isdecimal() and len(value) < 10):
+        raise NotUsable(reason="'against' is the number of a version.", at=("against",))
+    return int(value)
+
+
+def _shown(version_id: UUID, *, created: bool = False) -> Response:
+    """The version as it is now; ETag: its hash."""
+    shown = found.version_shown(version_id)
+    return answer(VersionShown, shown, etag=shown.row.hash, created=created)

@@ -1,0 +1,117 @@
+"""Programmes, and what they keep."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers, status
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, given, me
+from cases.api.fields import Id, Strict, Value
+from cases.api.v1 import examples
+from cases.api.v1.shapes import PersonRef
+from cases.domain.roles import Role
+from cases.queries import programmes, seen
+from cases.queries.programmes import TechniqueShown, TechniquesShown
+from cases.services import programmes as keep
+from planning.api.values import serializer_of
+from planning.encoding import encode
+from planning.plan_input import Kit
+from planning.techniques import Technique
+
+
+class ProgrammeShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField(source="row.id")
+    name = serializers.CharField(source="row.name")
+    invented = serializers.BooleanField(source="row.invented", help_text="Demonstration: no such school.")
+    role = Value(Role, help_text="What you are in it.")
+    supervisors = PersonRef(many=True)
+    thresholds = serializers.DictField(
+        child=serializers.FloatField(), help_text="Figures of the programme's own in place of published ones, by key."
+    )
+
+
+class KitShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField(source="row.id")
+    kit = Value(Kit, source="value")
+
+
+class KitList(serializers.Serializer[Any]):
+    results = KitShown(many=True)
+
+
+class KitGiven(Strict):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    kit = Value(Kit)
+
+
+class TechniqueGiven(Strict):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    technique = Value(Technique)
+
+
+TAGS = ["programme"]
+
+
+class ProgrammeView(View):
+    @extend_schema(
+        operation_id="programme_retrieve", tags=TAGS, summary="A programme of yours", responses=ProgrammeShown
+    )
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        return answer(ProgrammeShown, programmes.shown(me(request), seen.programme(me(request), programme_id)))
+
+
+class KitsView(View):
+    @extend_schema(operation_id="kits_list", tags=TAGS, summary="Kits of the programme", responses=KitList)
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        seen.programme(me(request), programme_id)
+        return answer(KitList, {"results": programmes.kits(programme_id)})
+
+    @extend_schema(
+        operation_id="kits_create",
+        tags=TAGS,
+        summary="Add a kit",
+        description="By the coordinator. Speed and torque are typed in from the maker's instructions. Plans copy the "
+        "kit: nothing done here touches a plan that exists.",
+        request=KitGiven,
+        responses={200: KitShown, 201: KitShown},
+        examples=[examples.KIT],
+    )
+    def post(self, request: Request, programme_id: UUID) -> Response:
+        seen.programme(me(request), programme_id)
+        row, created = keep.add_kit(actor=me(request), programme_id=programme_id, **given(KitGiven, request))
+        return answer(KitShown, programmes.kit_shown(row), created=created)
+
+
+class TechniquesView(View):
+    @extend_schema(
+        operation_id="programme_techniques_list",
+        tags=TAGS,
+        summary="Techniques to choose from",
+        description="Those provided with the planner, and the programme's own.",
+        responses=serializer_of(TechniquesShown),
+    )
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        seen.programme(me(request), programme_id)
+        return Response(encode(programmes.techniques(programme_id)))
+
+    @extend_schema(
+        operation_id="programme_techniques_create",
+        tags=TAGS,
+        summary="Add a technique of the programme's own",
+        description="By the coordinator. A technique is data: copy a provided one, give it a key of its own, change "
+        "it.",
+        request=TechniqueGiven,
+        responses={200: serializer_of(TechniqueShown), 201: serializer_of(TechniqueShown)},
+        examples=[examples.TECHNIQUE],
+    )
+    def post(self, request: Request, programme_id: UUID) -> Response:
+        seen.programme(me(request), programme_id)
+        read = given(TechniqueGiven, request)
+        _, created = keep.add_technique(actor=me(request), programme_id=programme_id, **read)
+        shown = TechniqueShown(provided=False, technique=read["technique"])
+        return Response(encode(shown), status=status.HTTP_201_CREATED if created else status.HTTP_200_OK)

@@ -1,0 +1,95 @@
+"""Signing in and out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.middleware.csrf import get_token
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers, status
+from rest_framework.authentication import SessionAuthentication
+from rest_framework.permissions import AllowAny
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, given, me
+from cases.api.fields import Strict, Text, Value
+from cases.api.v1 import examples
+from cases.domain.roles import Role
+from cases.queries import programmes
+from cases.services import sign_in
+
+
+class ProgrammeRef(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    name = serializers.CharField()
+    invented = serializers.BooleanField(help_text="Demonstration: no such school, people or cases.")
+
+
+class MembershipShown(serializers.Serializer[Any]):
+    programme = ProgrammeRef()
+    role = Value(Role)
+    group = serializers.CharField()
+
+
+class SessionPerson(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    username = serializers.CharField()
+    name = serializers.CharField(source="__str__")
+
+
+class SessionShown(serializers.Serializer[Any]):
+    person = SessionPerson()
+    memberships = MembershipShown(many=True)
+
+
+class SignIn(Strict):
+    username = Text(max_length=60)
+    password = Text(max_length=200, trim_whitespace=False)
+
+
+class SessionView(View):
+    permission_classes = (AllowAny,)
+
+    @extend_schema(
+        operation_id="session_retrieve",
+        tags=["session"],
+        summary="Who is signed in",
+        description="Also sets the `csrftoken` cookie, whose value every change sends as X-CSRFToken. "
+        "401 where nobody is signed in.",
+        responses=SessionShown,
+        examples=[examples.SESSION],
+    )
+    def get(self, request: Request) -> Response:
+        get_token(request._request)
+        return _shown(me(request))
+
+    @extend_schema(
+        operation_id="session_create",
+        tags=["session"],
+        summary="Sign in",
+        description="401 for a wrong name or password, 429 after too many wrong tries.",
+        request=SignIn,
+        responses=SessionShown,
+        examples=[examples.SIGN_IN, examples.SESSION],
+    )
+    def post(self, request: Request) -> Response:
+        # The framework checks the token only for those signed in; here a stranger's page must not sign anybody in.
+        SessionAuthentication().enforce_csrf(request)
+        person = sign_in.sign_in(request=request._request, **given(SignIn, request))
+        return _shown(person)
+
+    @extend_schema(
+        operation_id="session_destroy",
+        tags=["session"],
+        summary="Sign out",
+        description="Harmless where nobody is signed in.",
+        responses={204: None},
+    )
+    def delete(self, request: Request) -> Response:
+        sign_in.sign_out(request=request._request)
+        return Response(status=status.HTTP_204_NO_CONTENT)
+
+
+def _shown(person: Any) -> Response:
+    return answer(SessionShown, {"person": person, "memberships": programmes.memberships(person)})

@@ -1,0 +1,152 @@
+"""What is shown of people, cases, canals and plans."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from rest_framework import serializers
+
+from cases.api.fields import Value
+from cases.domain.plan_life import Decision, PlanState
+from cases.domain.standing import Standing
+from planning.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput
+from planning.plan_value import Plan, ToothNames
+from planning.readings import Length, LengthState, Reading, Resorption
+from planning.techniques import Setting
+from planning.teeth import Notation
+
+
+class Millimetres(serializers.FloatField):
+    """A column in whole micrometres, shown in millimetres."""
+
+    def to_representation(self, value: Any) -> float:
+        return int(value) / 1000
+
+
+class PersonRef(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    name = serializers.CharField(source="__str__")
+
+
+class ReadingShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    number = serializers.IntegerField(help_text="Counts within the canal.")
+    at = serializers.DateTimeField()
+    actor = PersonRef()
+    reading = Value(Reading)
+
+
+class JunctionShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    number = serializers.IntegerField()
+    at = serializers.DateTimeField()
+    actor = PersonRef()
+    junction = Value(Junction)
+
+
+class CanalShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField(source="row.id")
+    name = serializers.CharField(source="row.name")
+    root = serializers.CharField(source="row.root.name")
+    reference_point = serializers.CharField(source="row.reference_point", help_text="Empty until one was chosen.")
+    finding = Value(Finding, source="row.finding")
+    resorption = Value(Resorption, source="row.resorption")
+    curvature_deg = serializers.FloatField(source="row.curvature_deg", allow_null=True)
+    curve_start_mm = Millimetres(source="row.curve_start_um", allow_null=True)
+    orifice_mm = Millimetres(source="row.orifice_um", allow_null=True)
+    apex_mm = Millimetres(source="row.apex_um", allow_null=True)
+    length = Value(Length, allow_null=True, help_text="What the readings come to.")
+    length_problem = serializers.CharField(source="problem", help_text="Why no length can be worked out, or empty.")
+    junction = Value(Junction, allow_null=True, help_text="The last one measured.")
+    readings = ReadingShown(many=True)
+    junctions = JunctionShown(many=True)
+
+
+class RootShown(serializers.Serializer[Any]):
+    name = serializers.CharField()
+    pattern = Value(Pattern)
+    main_canal = serializers.CharField(source="main_canal.name", default=None, allow_null=True)
+
+
+class VersionRef(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    number = serializers.IntegerField()
+    state = Value(PlanState)
+
+
+class CaseListed(serializers.Serializer[Any]):
+    id = serializers.UUIDField(source="row.id")
+    programme = serializers.UUIDField(source="row.programme_id")
+    patient_alias = serializers.CharField(source="row.patient.alias")
+    tooth = Value(ToothNames, source="names")
+    setting = Value(Setting, source="row.setting")
+    student = PersonRef(source="row.student")
+    supervisor = PersonRef(source="row.supervisor", allow_null=True)
+    created_at = serializers.DateTimeField(source="row.created_at")
+    revision = serializers.IntegerField(source="row.revision")
+    standing = Value(Standing)
+    version = VersionRef(allow_null=True, help_text="The version that stands.")
+
+
+class CaseShown(CaseListed):
+    notation = Value(Notation, source="row.tooth.notation", help_text="As the tooth was typed in.")
+    designation = serializers.CharField(source="row.tooth.designation")
+    isolated = serializers.BooleanField(source="row.isolated")
+    root_filled = serializers.BooleanField(source="row.root_filled")
+    perforation = serializers.BooleanField(source="row.perforation")
+    anatomy = Value(Anatomy, source="row.anatomy")
+    roots = RootShown(many=True)
+    canals = CanalShown(many=True)
+
+
+class RemarkShown(serializers.Serializer[Any]):
+    canal = serializers.CharField(source="canal_plan.canal")
+    text = serializers.CharField()
+
+
+class ReviewShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    decision = Value(Decision)
+    asked = serializers.IntegerField(help_text="Which submission of the version it answers.")
+    supervisor = PersonRef()
+    at = serializers.DateTimeField()
+    note = serializers.CharField()
+    remarks = RemarkShown(many=True)
+
+
+class VersionListed(serializers.Serializer[Any]):
+    id = serializers.UUIDField(source="row.id")
+    case = serializers.UUIDField(source="row.case_id")
+    number = serializers.IntegerField(source="row.number")
+    state = Value(PlanState, source="row.state")
+    stale = serializers.BooleanField(help_text="The case has changed since this version was made.")
+    hash = serializers.CharField(source="row.hash", help_text="SHA-256 of what was given and what came out.")
+    intent_hash = serializers.CharField(
+        source="row.intent_hash", help_text="Of kit, technique, choices, final sizes and limits alone."
+    )
+    author = PersonRef(source="row.author")
+    kit = serializers.UUIDField(source="row.kit_id")
+    technique = serializers.CharField(source="row.technique_key")
+    stops = serializers.IntegerField(source="row.stops", help_text="Cautions that withhold steps.")
+    cautions = serializers.IntegerField(source="row.cautions", help_text="Cautions that do not.")
+    planner_version = serializers.CharField(source="row.planner_version")
+    created_at = serializers.DateTimeField(source="row.created_at")
+    submitted_at = serializers.DateTimeField(source="row.submitted_at", allow_null=True)
+    decided_at = serializers.DateTimeField(source="row.decided_at", allow_null=True)
+    reviews = ReviewShown(source="row.reviews.all", many=True)
+
+
+class VersionShown(VersionListed):
+    standing = Value(Standing, help_text="Where the case's plan stands as a whole.")
+    choices = Value(Choices)
+    plan = Value(Plan)
+    given = Value(PlanInput, help_text="All the plan rests on, as it was then.")
+
+
+class CanalPlanListed(serializers.Serializer[Any]):
+    canal = serializers.CharField()
+    length_state = Value(LengthState)
+    stop_mm = Millimetres(source="stop_um", allow_null=True)
+    end_mm = Millimetres(source="end_um", allow_null=True)
+    final_size = serializers.IntegerField()
+    final_taper = serializers.IntegerField()

@@ -1,0 +1,55 @@
+"""What waits for a supervisor."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from django.utils import timezone
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, me
+from cases.api.fields import Value
+from cases.api.v1.shapes import CanalPlanListed, PersonRef
+from cases.queries import worklist
+from cases.queries.worklist import Asks
+from planning.plan_value import ToothNames
+from planning.techniques import Setting
+
+
+class WaitingShown(serializers.Serializer[Any]):
+    version = serializers.UUIDField(source="row.id")
+    number = serializers.IntegerField(source="row.number")
+    hash = serializers.CharField(source="row.hash")
+    case = serializers.UUIDField(source="row.case_id")
+    patient_alias = serializers.CharField(source="row.case.patient.alias")
+    tooth = Value(ToothNames, source="names")
+    setting = Value(Setting, source="row.case.setting")
+    student = PersonRef(source="row.case.student")
+    supervisor = PersonRef(source="row.case.supervisor", allow_null=True)
+    asks = Value(Asks)
+    stops = serializers.IntegerField(source="row.stops", help_text="Cautions that withhold steps.")
+    cautions = serializers.IntegerField(source="row.cautions")
+    canals = CanalPlanListed(source="row.canal_plans.all", many=True)
+    submitted_at = serializers.DateTimeField(source="row.submitted_at")
+    waiting_s = serializers.IntegerField(help_text="Seconds it has waited.")
+    stale = serializers.BooleanField(help_text="The case has changed since: it cannot be approved as it is.")
+
+
+class WorkList(serializers.Serializer[Any]):
+    results = WaitingShown(many=True)
+
+
+class WorklistView(View):
+    @extend_schema(
+        operation_id="worklist",
+        tags=["plan"],
+        summary="Plans that wait, the riskiest and then the oldest first",
+        responses=WorkList,
+    )
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        rows = worklist.waiting(me(request), programme_id, timezone.now())
+        return answer(WorkList, {"results": rows})

@@ -1,0 +1,165 @@
+"""Rows as the planner's frozen values, and back."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from django.db.models import Prefetch, QuerySet
+
+from cases.models.kits import Kit as KitRow
+from cases.models.kits import KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
+from cases.models.plans import ToothPlanVersion
+from cases.models.readings import JunctionReading, LengthReading
+from cases.models.teeth import Canal, Case, Root
+from planning import technique_files
+from planning.encoding import decode
+from planning.instruments import Instrument, Motion, Use
+from planning.lengths import About, settle
+from planning.plan_input import CanalInput, Finding, Junction, Kit, Needle, Pattern, PlanInput, RootInput
+from planning.plan_value import Plan
+from planning.quantities import mm, um
+from planning.readings import Length, Reading, Resorption
+from planning.tables import Figures
+from planning.techniques import Technique
+
+# --- cases ---
+
+
+def charted(cases: QuerySet[Case]) -> QuerySet[Case]:
+    """The cases with all that is needed to show or plan them, in a fixed number of questions to the database."""
+    canals = Canal.objects.select_related("root").order_by("place")
+    readings = LengthReading.objects.select_related("actor").order_by("number")
+    junctions = JunctionReading.objects.select_related("actor").order_by("number")
+    return cases.select_related("tooth", "patient", "student", "supervisor", "programme").prefetch_related(
+        Prefetch("tooth__roots", queryset=Root.objects.select_related("main_canal").order_by("name")),
+        Prefetch("tooth__canals", queryset=canals),
+        Prefetch("tooth__canals__readings", queryset=readings),
+        Prefetch("tooth__canals__junctions", queryset=junctions),
+    )
+
+
+def reading(row: LengthReading) -> Reading:
+    found: Reading = decode(Reading, json.loads(row.text))
+    return found
+
+
+def junction(row: JunctionReading) -> Junction:
+    return decode(Junction, json.loads(row.text))
+
+
+def millimetres(length_um: int | None) -> float | None:
+    return None if length_um is None else mm(length_um)
+
+
+def micrometres(length_mm: float | None) -> int | None:
+    return None if length_mm is None else um(length_mm)
+
+
+def root_input(row: Root) -> RootInput:
+    main = row.main_canal.name if row.main_canal else None
+    return RootInput(name=row.name, pattern=Pattern(row.pattern), main_canal=main)
+
+
+def canal_input(row: Canal) -> CanalInput:
+    junctions = [junction(each) for each in row.junctions.all()]
+    return CanalInput(
+        name=row.name,
+        root=row.root.name,
+        reference_point=row.reference_point,
+        finding=Finding(row.finding),
+        readings=tuple(reading(each) for each in row.readings.all()),
+        resorption=Resorption(row.resorption),
+        junction=junctions[-1] if junctions else None,
+        curvature_deg=row.curvature_deg,
+        curve_start_mm=millimetres(row.curve_start_um),
+        orifice_mm=millimetres(row.orifice_um),
+        apex_mm=millimetres(row.apex_um),
+    )
+
+
+def about(row: Canal, setting: str) -> About:
+    return About(
+        canal=row.name,
+        reference_point=row.reference_point,
+        setting=setting,
+        resorption=Resorption(row.resorption),
+        apex_mm=millimetres(row.apex_um),
+    )
+
+
+def length(row: Canal, setting: str, figures: Figures) -> Length:
+    """What the readings of a canal come to. Raises PlanningError where they cannot be right together."""
+    return settle([reading(each) for each in row.readings.all()], about(row, setting), figures)
+
+
+# --- plan versions ---
+
+
+def given(version: ToothPlanVersion) -> PlanInput:
+    """What the version was made from."""
+    return decode(PlanInput, json.loads(version.input_text))
+
+
+def made(version: ToothPlanVersion) -> Plan:
+    """What the planner said."""
+    return decode(Plan, json.loads(version.output_text))
+
+
+# --- what the programme keeps ---
+
+
+def thresholds(programme_id: Any) -> dict[str, float]:
+    rows = ThresholdOverride.objects.filter(programme_id=programme_id).order_by("key")
+    return dict(rows.values_list("key", "value"))
+
+
+def kit(row: KitRow) -> Kit:
+    # One order whoever asks, so that one kit has one text.
+    instruments = sorted(row.instruments.all(), key=lambda each: (each.use, each.size, each.taper, each.motion))
+    needles = sorted(row.needles.all(), key=lambda each: (each.gauge, each.tip))
+    return Kit(
+        name=row.name,
+        instruments=tuple(_instrument(each) for each in instruments),
+        needles=tuple(_needle(each) for each in needles),
+    )
+
+
+def _instrument(row: KitInstrument) -> Instrument:
+    return Instrument(
+        size=row.size,
+        taper=row.taper,
+        motion=Motion(row.motion),
+        use=Use(row.use),
+        length_mm=mm(row.length_um),
+        cutting_part_mm=mm(row.cutting_part_um),
+        largest_flute_mm=millimetres(row.largest_flute_um),
+        speed_rpm=row.speed_rpm,
+        torque_ncm=row.torque_ncm,
+    )
+
+
+def _needle(row: KitNeedle) -> Needle:
+    return decode(Needle, {"gauge": row.gauge, "tip": row.tip})
+
+
+def instrument_row(kit_row: KitRow, value: Instrument) -> KitInstrument:
+    return KitInstrument(
+        kit=kit_row,
+        size=value.size,
+        taper=value.taper,
+        motion=value.motion,
+        use=value.use,
+        length_um=um(value.length_mm),
+        cutting_part_um=um(value.cutting_part_mm),
+        largest_flute_um=micrometres(value.largest_flute_mm),
+        speed_rpm=value.speed_rpm,
+        torque_ncm=value.torque_ncm,
+    )
+
+
+def techniques(programme_id: Any) -> dict[str, Technique]:
+    """The provided techniques and the programme's own, by key."""
+    rows = TechniqueRecord.objects.filter(programme_id=programme_id).order_by("key")
+    own = {row.key: decode(Technique, json.loads(row.text)) for row in rows}
+    return {**technique_files.provided(), **own}

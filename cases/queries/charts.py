@@ -1,0 +1,111 @@
+"""Cases as they are listed and shown."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+from uuid import UUID
+
+from django.db.models import QuerySet
+
+from cases.domain.standing import Standing
+from cases.models import Canal, Case, JunctionReading, LengthReading, Person, Root, ToothPlanVersion, values
+from cases.queries import plans, seen
+from planning import teeth
+from planning.errors import PlanningError
+from planning.plan_input import Junction
+from planning.plan_value import ToothNames
+from planning.readings import Length
+from planning.tables import Figures
+
+
+@dataclass(frozen=True, slots=True)
+class CanalShown:
+    """A canal with what its length comes to."""
+
+    row: Canal
+    length: Length | None
+    problem: str
+    """Why no length can be worked out from the readings as they are."""
+    junction: Junction | None
+    """The last one measured."""
+
+    @property
+    def readings(self) -> list[LengthReading]:
+        return list(self.row.readings.all())
+
+    @property
+    def junctions(self) -> list[JunctionReading]:
+        return list(self.row.junctions.all())
+
+
+@dataclass(frozen=True, slots=True)
+class CaseShown:
+    """A case with everything its screen shows."""
+
+    row: Case
+    names: ToothNames
+    canals: list[CanalShown]
+    roots: list[Root]
+    standing: Standing
+    version: ToothPlanVersion | None
+    """The version that stands."""
+
+
+@dataclass(frozen=True, slots=True)
+class CaseListed:
+    row: Case
+    names: ToothNames
+    standing: Standing
+    version: ToothPlanVersion | None
+
+
+def names_of(iso: str) -> ToothNames:
+    """What the tooth is called in each notation."""
+    tooth = teeth.tooth(iso)
+    return ToothNames(
+        iso=tooth.iso,
+        universal=tooth.universal,
+        palmer=tooth.palmer,
+        palmer_glyph=tooth.palmer_glyph,
+        name=tooth.name,
+    )
+
+
+def of_programme(person: Person, programme_id: UUID) -> QuerySet[Case]:
+    """The cases of the programme that the person can see, with what a list shows."""
+    rows = seen.cases(person).filter(programme_id=programme_id)
+    return rows.select_related("tooth", "patient", "student", "supervisor").prefetch_related(plans.standings())
+
+
+def listed(row: Case) -> CaseListed:
+    """One line of the list."""
+    return CaseListed(row, names_of(row.tooth.iso), plans.plan_standing(row), plans.current(row))
+
+
+def shown(case_id: UUID) -> CaseShown:
+    """The case with its chart and what each length comes to."""
+    row = values.charted(Case.objects.filter(pk=case_id)).prefetch_related(plans.standings()).get()
+    figures = Figures(values.thresholds(row.programme_id))
+    return CaseShown(
+        row=row,
+        names=names_of(row.tooth.iso),
+        canals=[_canal(canal, row.setting, figures) for canal in row.tooth.canals.all()],
+        roots=list(row.tooth.roots.all()),
+        standing=plans.plan_standing(row),
+        version=plans.current(row),
+    )
+
+
+def canal_shown(case_id: UUID, canal_id: Any) -> CanalShown:
+    """One canal of a case."""
+    return next(canal for canal in shown(case_id).canals if canal.row.pk == canal_id)
+
+
+def _canal(row: Canal, setting: str, figures: Figures) -> CanalShown:
+    junctions = row.junctions.all()
+    junction = values.junction(list(junctions)[-1]) if junctions else None
+    try:
+        return CanalShown(row, values.length(row, setting, figures), "", junction)
+    except PlanningError as refusal:
+        return CanalShown(row, None, str(refusal), junction)

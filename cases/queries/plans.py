@@ -1,0 +1,128 @@
+"""Versions of a case's plan: where it stands, what was decided, what changed."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+from uuid import UUID
+
+from django.db.models import Exists, OuterRef, Prefetch, QuerySet
+
+from cases.domain.changes import PlanChanges, Planned, compare
+from cases.domain.errors import NotHere
+from cases.domain.plan_life import Decision, PlanState
+from cases.domain.standing import Standing, VersionFacts, standing
+from cases.models import Case, Review, ReviewRemark, ToothPlanVersion, values
+
+TEXTS = ("input_text", "output_text")
+
+
+def with_decisions(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVersion]:
+    """Versions with `was_approved`, without their long texts."""
+    approved = Review.objects.filter(version=OuterRef("pk"), decision=Decision.APPROVED)
+    return versions.defer(*TEXTS).annotate(was_approved=Exists(approved)).order_by("number")
+
+
+def standings() -> Prefetch[str, QuerySet[ToothPlanVersion], str]:
+    """Brings with cases what `plan_standing` needs."""
+    return Prefetch("versions", queryset=with_decisions(ToothPlanVersion.objects.all()))
+
+
+def plan_standing(case: Case) -> Standing:
+    """Where the case's plan stands; `case` comes with `standings`."""
+    return standing([facts_of(row) for row in case.versions.all()], case.revision)
+
+
+def standing_of(case: Case) -> Standing:
+    """The same for one case alone."""
+    return standing([facts_of(row) for row in with_decisions(case.versions.all())], case.revision)
+
+
+def facts_of(row: ToothPlanVersion) -> VersionFacts:
+    was_approved: bool = row.was_approved  # type: ignore[attr-defined]
+    return VersionFacts(
+        number=row.number,
+        state=PlanState(row.state),
+        case_revision=row.case_revision,
+        was_approved=was_approved,
+    )
+
+
+def current(case: Case) -> ToothPlanVersion | None:
+    """The version that stands; `case` comes with `standings`."""
+    rows: Iterable[ToothPlanVersion] = case.versions.all()
+    return next((row for row in rows if row.state != PlanState.SUPERSEDED), None)
+
+
+def reviewed(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVersion]:
+    """Versions with their reviews, remarks and authors."""
+    remarks = ReviewRemark.objects.select_related("canal_plan").order_by("canal_plan__place")
+    reviews = Review.objects.select_related("supervisor").order_by("at", "asked")
+    return versions.select_related("author").prefetch_related(
+        Prefetch("reviews", queryset=reviews), Prefetch("reviews__remarks", queryset=remarks)
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class VersionShown:
+    """A version as it is listed and shown."""
+
+    row: ToothPlanVersion
+    stale: bool
+    standing: Standing | None = None
+    given: Any = None
+    """What it was made from, as JSON data of the stored text."""
+    plan: Any = None
+
+    @property
+    def choices(self) -> Any:
+        return self.given["choices"]
+
+
+def versions_listed(case: Case) -> list[VersionShown]:
+    """All versions of a case, the latest first, without their texts."""
+    rows = reviewed(case.versions.defer(*TEXTS)).order_by("-number")
+    return [VersionShown(row, row.case_revision != case.revision) for row in rows]
+
+
+def version_shown(version_id: UUID) -> VersionShown:
+    """One version with all that is shown of it."""
+    row = reviewed(ToothPlanVersion.objects.select_related("case")).get(pk=version_id)
+    return VersionShown(
+        row=row,
+        stale=row.case_revision != row.case.revision,
+        standing=standing_of(row.case),
+        given=json.loads(row.input_text),
+        plan=json.loads(row.output_text),
+    )
+
+
+def last_decided(version: ToothPlanVersion) -> ToothPlanVersion | None:
+    """The version before this one that a supervisor last decided on."""
+    review = (
+        Review.objects.filter(version__case_id=version.case_id)
+        .exclude(version=version)
+        .order_by("-at", "-version__number")
+        .select_related("version")
+        .first()
+    )
+    return review.version if review else None
+
+
+def changes(version: ToothPlanVersion, against: int | None) -> PlanChanges | None:
+    """What changed since version `against`, by default since the one last decided on; None where there is none.
+
+    Raises NotHere for a number the case does not have.
+    """
+    earlier = last_decided(version)
+    if against is not None:
+        earlier = version.case.versions.filter(number=against).first()
+        if earlier is None:
+            raise NotHere(what=f"version {against}")
+    return None if earlier is None else compare(_planned(earlier), _planned(version))
+
+
+def _planned(version: ToothPlanVersion) -> Planned:
+    return Planned(number=version.number, given=values.given(version), plan=values.made(version))

@@ -1,0 +1,73 @@
+"""A programme and what it keeps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from uuid import UUID
+
+from cases.domain.roles import Role
+from cases.models import Kit, Membership, Person, Programme, values
+from planning import technique_files
+from planning.plan_input import Kit as KitValue
+from planning.techniques import Technique
+
+
+@dataclass(frozen=True, slots=True)
+class ProgrammeShown:
+    row: Programme
+    role: Role
+    supervisors: list[Person]
+    thresholds: dict[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class KitShown:
+    row: Kit
+    value: KitValue
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TechniqueShown:
+    """A technique to choose from."""
+
+    provided: bool
+    """Comes with the planner; otherwise it is the programme's own."""
+    technique: Technique
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TechniquesShown:
+    results: tuple[TechniqueShown, ...]
+
+
+def memberships(person: Person) -> list[Membership]:
+    """What the person is where."""
+    return list(person.memberships.select_related("programme").order_by("programme__name"))
+
+
+def shown(person: Person, programme: Programme) -> ProgrammeShown:
+    members = Membership.objects.filter(programme=programme, role=Role.SUPERVISOR, person__is_active=True)
+    role = Membership.objects.role_of(person, programme.pk)
+    return ProgrammeShown(
+        row=programme,
+        role=role or Role.STUDENT,
+        supervisors=[each.person for each in members.select_related("person").order_by("person__display_name")],
+        thresholds=values.thresholds(programme.pk),
+    )
+
+
+def kits(programme_id: UUID) -> list[KitShown]:
+    rows = Kit.objects.filter(programme_id=programme_id).prefetch_related("instruments", "needles").order_by("name")
+    return [kit_shown(row) for row in rows]
+
+
+def kit_shown(row: Kit) -> KitShown:
+    return KitShown(row, values.kit(row))
+
+
+def techniques(programme_id: UUID) -> TechniquesShown:
+    provided = technique_files.provided()
+    found = values.techniques(programme_id)
+    return TechniquesShown(
+        results=tuple(TechniqueShown(provided=key in provided, technique=value) for key, value in found.items())
+    )

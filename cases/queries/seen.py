@@ -1,0 +1,63 @@
+"""What a person can see. What belongs to another programme does not exist for them.
+
+Students see their own cases; supervisors and coordinators those of the whole programme.
+"""
+
+from __future__ import annotations
+
+from typing import TypeVar
+from uuid import UUID
+
+from django.db.models import Model, Q, QuerySet
+
+from cases.domain.errors import NotHere
+from cases.domain.roles import Role
+from cases.models import Canal, Case, Membership, Person, Programme, ToothPlanVersion
+
+Row = TypeVar("Row", bound=Model)
+WHOLE_PROGRAMME = (Role.SUPERVISOR, Role.COORDINATOR)
+
+
+def programmes(person: Person) -> QuerySet[Programme]:
+    return Programme.objects.filter(memberships__person=person)
+
+
+def cases(person: Person) -> QuerySet[Case]:
+    member = Membership.objects.filter(person=person)
+    whole = member.filter(role__in=WHOLE_PROGRAMME).values("programme")
+    return Case.objects.filter(Q(programme__in=whole) | Q(student=person, programme__in=member.values("programme")))
+
+
+def canals(person: Person) -> QuerySet[Canal]:
+    return Canal.objects.filter(tooth__case__in=cases(person)).select_related("tooth__case", "root")
+
+
+def versions(person: Person) -> QuerySet[ToothPlanVersion]:
+    return ToothPlanVersion.objects.filter(case__in=cases(person)).select_related("case", "author")
+
+
+def programme(person: Person, id_: UUID) -> Programme:
+    """Raises NotHere."""
+    return _one(programmes(person), id_, "programme")
+
+
+def case(person: Person, id_: UUID) -> Case:
+    """Raises NotHere."""
+    return _one(cases(person), id_, "case")
+
+
+def canal(person: Person, id_: UUID) -> Canal:
+    """Raises NotHere."""
+    return _one(canals(person), id_, "canal")
+
+
+def version(person: Person, id_: UUID) -> ToothPlanVersion:
+    """Raises NotHere."""
+    return _one(versions(person), id_, "plan version")
+
+
+def _one(rows: QuerySet[Row], id_: UUID, what: str) -> Row:
+    found = rows.filter(pk=id_).first()
+    if found is None:
+        raise NotHere(what=what)
+    return found

@@ -1,0 +1,74 @@
+"""What waits for a supervisor: the riskiest first, then the oldest."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from uuid import UUID
+
+from django.db.models import OuterRef, Subquery
+
+from cases.domain.errors import NotHere
+from cases.domain.plan_life import Decision, PlanState
+from cases.domain.who_may import Actor, May, refuse_unless
+from cases.models import Membership, Person, Review, ToothPlanVersion
+from cases.queries.charts import names_of
+from cases.queries.plans import TEXTS
+from planning.plan_value import ToothNames
+
+
+class Asks(StrEnum):
+    """Why a plan is asked for."""
+
+    FIRST = "first"
+    """No supervisor has decided on this case yet."""
+    AFTER_RETURN = "after_return"
+    AFTER_APPROVAL = "after_approval"
+    """An approved plan was changed: the approval no longer counts."""
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """One plan that waits."""
+
+    row: ToothPlanVersion
+    names: ToothNames
+    asks: Asks
+    waiting_s: int
+    stale: bool
+
+
+def waiting(person: Person, programme_id: UUID, now: datetime) -> list[Waiting]:
+    """The waiting plans of the programme. Raises NotHere and NotAllowed."""
+    role = Membership.objects.role_of(person, programme_id)
+    if role is None:
+        raise NotHere(what="programme")
+    refuse_unless(May.SEE_WORKLIST, Actor(person_id=person.pk, role=role))
+    decided = Review.objects.filter(version__case=OuterRef("case")).order_by("-at", "-asked").values("decision")[:1]
+    rows = (
+        ToothPlanVersion.objects.filter(case__programme_id=programme_id, state=PlanState.WAITING)
+        .select_related("case__tooth", "case__patient", "case__student", "case__supervisor")
+        .prefetch_related("canal_plans")
+        .defer(*TEXTS)
+        .annotate(last_decision=Subquery(decided))
+        .order_by("-stops", "-cautions", "submitted_at", "pk")
+    )
+    return [_waiting(row, now) for row in rows]
+
+
+def _waiting(row: ToothPlanVersion, now: datetime) -> Waiting:
+    asked_at = row.submitted_at or row.created_at
+    return Waiting(
+        row=row,
+        names=names_of(row.case.tooth.iso),
+        asks=_asks(row.last_decision),  # type: ignore[attr-defined]
+        waiting_s=max(0, int((now - asked_at).total_seconds())),
+        stale=row.case_revision != row.case.revision,
+    )
+
+
+def _asks(last_decision: str | None) -> Asks:
+    if last_decision is None:
+        return Asks.FIRST
+    return Asks.AFTER_APPROVAL if last_decision == Decision.APPROVED else Asks.AFTER_RETURN

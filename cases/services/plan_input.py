@@ -1,0 +1,83 @@
+"""A case, a kit, a technique and choices as one value that holds all a plan rests on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from uuid import UUID
+
+from cases.domain.errors import NotUsable
+from cases.models import Case, Kit, values
+from planning.encoding import canonical_text, digest
+from planning.plan_input import Anatomy, CanalChoice, Choices, PlanInput
+from planning.plan_value import Plan
+from planning.techniques import Setting
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What a person chooses: the rest of a plan's input is the case's."""
+
+    kit_id: UUID
+    technique: str
+    choices: Choices
+
+
+def snapshot(case: Case, asked: Asked) -> PlanInput:
+    """The planner's input with copies of everything, so that a later change of a kit never touches a plan.
+
+    Raises NotUsable for a kit or technique the programme does not have.
+    """
+    kit = Kit.objects.filter(pk=asked.kit_id, programme_id=case.programme_id).first()
+    if kit is None:
+        raise NotUsable(reason="The programme has no such kit. Choose one from its list.", at=("kit",))
+    techniques = values.techniques(case.programme_id)
+    if asked.technique not in techniques:
+        known = ", ".join(techniques)
+        raise NotUsable(reason=f"There is no technique '{asked.technique}'. There are: {known}.", at=("technique",))
+    tooth = values.charted(Case.objects.filter(pk=case.pk)).get().tooth
+    return PlanInput(
+        tooth=tooth.iso,
+        setting=Setting(case.setting),
+        canals=tuple(values.canal_input(canal) for canal in tooth.canals.all()),
+        kit=values.kit(kit),
+        technique=techniques[asked.technique],
+        choices=asked.choices,
+        roots=tuple(values.root_input(root) for root in tooth.roots.all()),
+        isolated=case.isolated,
+        root_filled=case.root_filled,
+        perforation=case.perforation,
+        anatomy=Anatomy(case.anatomy),
+        thresholds=values.thresholds(case.programme_id),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Intent:
+    """What a plan approval binds: kit, technique, final sizes, limits. Lengths are signed for on their own."""
+
+    setting: Setting
+    kit: str
+    technique: str
+    choices: Choices
+    thresholds: dict[str, float]
+
+
+def intent_hash(given: PlanInput, plan: Plan) -> str:
+    """SHA-256 of the intent, every final size stated, chosen or proposed."""
+    sizes = tuple(CanalChoice(canal=canal.canal, final_size=canal.final_size) for canal in plan.canals)
+    choices = Choices(
+        needle=given.choices.needle,
+        irrigant=given.choices.irrigant,
+        final_rinse=given.choices.final_rinse,
+        series_taper=given.choices.series_taper,
+        glide_path_to_size=given.choices.glide_path_to_size,
+        canals=sizes,
+    )
+    intent = Intent(
+        setting=given.setting,
+        kit=canonical_text(given.kit),
+        technique=canonical_text(given.technique),
+        choices=choices,
+        thresholds=given.thresholds,
+    )
+    return digest(canonical_text(intent))

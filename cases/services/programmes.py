@@ -1,0 +1,156 @@
+"""What a programme keeps: kits, techniques, figures of its own."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from django.db import transaction
+
+from cases.domain.errors import NotUsable, TakenAlready
+from cases.domain.uuid7 import uuid7
+from cases.domain.who_may import May, refuse_unless
+from cases.models import Kit, KitNeedle, Person, Programme, TechniqueRecord, ThresholdOverride, values
+from cases.models.kits import KitInstrument
+from cases.services import log, sent
+from cases.services.doer import actor_in
+from planning import tables, technique_files
+from planning.encoding import canonical_text, digest
+from planning.errors import PlanningError
+from planning.instruments import refuse_undescribed
+from planning.irrigation import UM_PER_HUNDREDTH_MM, outside_um
+from planning.plan_input import Kit as KitValue
+from planning.quantities import um
+from planning.tables import Figures
+from planning.techniques import Technique
+
+MOST_INSTRUMENTS = 120  # as the planner takes at most
+MOST_NEEDLES = 20
+MOST_PHASES = 40
+
+
+@transaction.atomic
+def add_kit(
+    *,
+    actor: Person,
+    programme_id: UUID,
+    kit: KitValue,
+    id: UUID | None = None,
+) -> tuple[Kit, bool]:
+    """A kit for the programme and True; False where it was sent before.
+
+    Raises NotAllowed, TakenAlready, NotUsable, InstrumentNotDescribed, ChoiceNotPossible.
+    """
+    _held(actor, programme_id)
+    sent_hash = sent.fingerprint(actor=actor, to=programme_id, what={"kit": kit})
+    if before := sent.known(Kit, id, sent_hash):
+        return before, False
+    if not kit.name.strip():
+        raise NotUsable(reason="A kit needs a name.", at=("kit", "name"))
+    if Kit.objects.filter(programme_id=programme_id, name=kit.name).exists():
+        raise TakenAlready(what="A kit", name=kit.name, at=("kit", "name"))
+    _refuse_kit(kit, Figures(values.thresholds(programme_id)))
+    row = Kit.objects.create(id=id or uuid7(), sent_hash=sent_hash, programme_id=programme_id, name=kit.name)
+    KitInstrument.objects.bulk_create(values.instrument_row(row, each) for each in kit.instruments)
+    KitNeedle.objects.bulk_create(KitNeedle(kit=row, gauge=each.gauge, tip=each.tip) for each in kit.needles)
+    log.changed(actor=actor, verb="add", subject=row, programme_id=programme_id, after={"name": kit.name})
+    return row, True
+
+
+def _held(actor: Person, programme_id: UUID) -> None:
+    """Guards, and holds the programme until the transaction ends."""
+    refuse_unless(May.KEEP_KITS, actor_in(actor, programme_id))
+    Programme.objects.select_for_update(no_key=True).get(pk=programme_id)
+
+
+def _refuse_kit(kit: KitValue, figures: Figures) -> None:
+    if not kit.instruments or len(kit.instruments) > MOST_INSTRUMENTS or len(kit.needles) > MOST_NEEDLES:
+        reason = f"A kit has 1 to {MOST_INSTRUMENTS} instruments and at most {MOST_NEEDLES} needles."
+        raise NotUsable(reason=reason, at=("kit",))
+    for number, one in enumerate(kit.instruments):
+        place = ("kit", "instruments", number)
+        try:
+            refuse_undescribed(one, figures)
+        except PlanningError as refusal:
+            raise refusal.below(*place) from None
+        if any(one.key == other.key for other in kit.instruments[:number]):
+            raise NotUsable(reason=f"{one.key} is there twice.", at=place)
+        _refuse_sizes(one.largest_flute_mm, one.size, one.torque_ncm, one.speed_rpm, place)
+    for number, needle in enumerate(kit.needles):
+        try:
+            outside_um(needle)
+        except PlanningError as refusal:
+            refusal.pointer = ("kit", "needles", number)
+            raise
+        if needle in kit.needles[:number]:
+            raise NotUsable(reason="This needle is there twice.", at=("kit", "needles", number))
+
+
+def _refuse_sizes(
+    flute_mm: float | None, size: int, torque: float | None, speed: int | None, at: tuple[str | int, ...]
+) -> None:
+    if flute_mm is not None and um(flute_mm) < size * UM_PER_HUNDREDTH_MM:
+        raise NotUsable(reason="The largest flute cannot be thinner than the tip.", at=(*at, "largest_flute_mm"))
+    if (torque is not None and torque <= 0) or (speed is not None and speed <= 0):
+        raise NotUsable(reason="Speed and torque are above 0, or left out where the maker does not state them.", at=at)
+
+
+@transaction.atomic
+def add_technique(
+    *,
+    actor: Person,
+    programme_id: UUID,
+    technique: Technique,
+    id: UUID | None = None,
+) -> tuple[TechniqueRecord, bool]:
+    """A technique of the programme's own and True; False where it was sent before.
+
+    Raises NotAllowed, TakenAlready, NotUsable, TechniqueNotUsable.
+    """
+    _held(actor, programme_id)
+    sent_hash = sent.fingerprint(actor=actor, to=programme_id, what={"technique": technique})
+    if before := sent.known(TechniqueRecord, id, sent_hash):
+        return before, False
+    if len(technique.phases) > MOST_PHASES:
+        raise NotUsable(reason=f"A technique has at most {MOST_PHASES} phases.", at=("technique", "phases"))
+    try:
+        technique_files.refuse_unusable(technique, where=technique.name)
+    except PlanningError as refusal:
+        raise refusal.below("technique") from None
+    if technique.key in values.techniques(programme_id):
+        raise TakenAlready(what="A technique", name=technique.key, at=("technique", "key"))
+    text = canonical_text(technique)
+    row = TechniqueRecord(
+        id=id or uuid7(),
+        sent_hash=sent_hash,
+        programme_id=programme_id,
+        key=technique.key,
+        text=text,
+        text_hash=digest(text),
+    )
+    row.save(force_insert=True)
+    log.changed(actor=actor, verb="add", subject=row, programme_id=programme_id, after={"key": technique.key})
+    return row, True
+
+
+@transaction.atomic
+def set_threshold(*, actor: Person, programme_id: UUID, key: str, value: float | None) -> None:
+    """The programme's own value of a figure; None goes back to the published one. Raises NotAllowed, NotUsable."""
+    _held(actor, programme_id)
+    published = tables.published().get(key)
+    if published is None:
+        raise NotUsable(reason=f"'{key}' is no figure of the planner's tables.", at=("key",))
+    if value is not None and value < 0 <= published.value:
+        raise NotUsable(reason=f"{key} cannot be below 0.", at=("value",))
+    before = ThresholdOverride.objects.filter(programme_id=programme_id, key=key).first()
+    if value is None:
+        ThresholdOverride.objects.filter(programme_id=programme_id, key=key).delete()
+    else:
+        ThresholdOverride.objects.update_or_create(programme_id=programme_id, key=key, defaults={"value": value})
+    log.changed(
+        actor=actor,
+        verb="set",
+        subject=Programme(pk=programme_id),
+        programme_id=programme_id,
+        before={key: before.value if before else published.value},
+        after={key: value},
+    )

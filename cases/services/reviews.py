@@ -1,0 +1,88 @@
+"""A supervisor decides on a plan."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from uuid import UUID
+
+from django.db import transaction
+from django.utils import timezone
+
+from cases.domain.errors import ChangedSince, NoSuchCanal, NotAllowed, NothingSaid, NotUsable
+from cases.domain.plan_life import Decision, PlanState, Verb, after
+from cases.domain.uuid7 import uuid7
+from cases.domain.who_may import May
+from cases.models import Person, Review, ReviewRemark, ToothPlanVersion
+from cases.services import log, sent
+from cases.services.doer import guard
+from cases.services.plans import held, refuse_stale
+
+VERB = {Decision.APPROVED: Verb.APPROVE, Decision.RETURNED: Verb.RETURN}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remark:
+    canal: str
+    text: str
+
+
+@transaction.atomic
+def decide(
+    *,
+    supervisor: Person,
+    version: ToothPlanVersion,
+    decision: Decision,
+    seen_hash: str,
+    note: str = "",
+    remarks: Sequence[Remark] = (),
+    id: UUID | None = None,
+) -> tuple[Review, bool]:
+    """Approves or returns exactly the version that was on the screen; False where it was sent before.
+
+    Raises NotAllowed, ChangedSince, MoveNotPossible (another supervisor was first), PlanStale, NothingSaid,
+    NoSuchCanal, SentDifferently.
+    """
+    guard(May.REVIEW, supervisor, version.case)
+    if supervisor.pk in (version.author_id, version.case.student_id):
+        raise NotAllowed(reason="Nobody decides on a plan of their own.")
+    case, version = held(version)
+    what = {"decision": decision.value, "note": note, "remarks": list(remarks), "hash": seen_hash}
+    sent_hash = sent.fingerprint(actor=supervisor, to=version.pk, what=what)
+    if before := sent.known(Review, id, sent_hash):
+        return before, False
+    if seen_hash != version.hash:
+        raise ChangedSince(what="The plan")
+    to = after(PlanState(version.state), VERB[decision])
+    refuse_stale(version, case, "submit")
+    if decision is Decision.RETURNED and not note.strip() and not remarks:
+        raise NothingSaid(at=("remarks",))
+    version.state, version.decided_at = to, timezone.now()
+    version.save(update_fields=["state", "decided_at"])
+    review = Review.objects.create(
+        id=id or uuid7(),
+        sent_hash=sent_hash,
+        version=version,
+        asked=version.asked,
+        supervisor=supervisor,
+        decision=decision,
+        note=note,
+    )
+    _remark(review, version, remarks)
+    log.changed(actor=supervisor, verb=VERB[decision], subject=version, case=case, after={"state": version.state})
+    return review, True
+
+
+def _remark(review: Review, version: ToothPlanVersion, remarks: Sequence[Remark]) -> None:
+    canals = {row.canal: row for row in version.canal_plans.order_by("place")}
+    said: set[str] = set()
+    for number, remark in enumerate(remarks):
+        if remark.canal not in canals:
+            raise NoSuchCanal(canal=remark.canal, canals=", ".join(canals), at=("remarks", number, "canal"))
+        if remark.canal in said:
+            reason = f"Put what you have to say of {remark.canal} into one remark."
+            raise NotUsable(reason=reason, at=("remarks", number, "canal"))
+        said.add(remark.canal)
+    ReviewRemark.objects.bulk_create(
+        ReviewRemark(review=review, canal_plan=canals[remark.canal], text=remark.text) for remark in remarks
+    )

@@ -1,0 +1,27 @@
+"""A phone that lost the answer sends again: the same id with the same content is answered as before."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, TypeVar
+from uuid import UUID
+
+from cases.domain.errors import SentDifferently
+from cases.models import Person
+from cases.models.base import Sent
+from planning.encoding import canonical_text, digest
+
+Row = TypeVar("Row", bound=Sent)
+
+
+def fingerprint(*, actor: Person, to: Any, what: Mapping[str, Any]) -> str:
+    """SHA-256 of who sent what to where."""
+    return digest(canonical_text({"actor": str(actor.pk), "to": str(to), "what": dict(what)}))
+
+
+def known(model: type[Row], id_: UUID | None, sent_hash: str) -> Row | None:
+    """The row of this id where the same was sent before, None for a new one. Raises SentDifferently."""
+    row = model._default_manager.filter(pk=id_).first() if id_ else None
+    if row is not None and row.sent_hash != sent_hash:
+        raise SentDifferently(id=id_, at=("id",))
+    return row
