@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from enum import StrEnum
 from typing import Any, ClassVar, NoReturn
 
@@ -72,11 +72,12 @@ class Fixed(models.Model):
     class Meta:
         abstract = True
 
-    def save(self, *args: Any, update_fields: Sequence[str] | None = None, **kwargs: Any) -> None:
-        changed = None if update_fields is None else frozenset(update_fields)
-        if not self._state.adding and (changed is None or not changed <= self.moving):
+    def save(self, **kwargs: Any) -> None:
+        named = kwargs.get("update_fields")
+        may_change = named is not None and frozenset(named) <= self.moving
+        if not self._state.adding and not may_change:
             raise RecordFixed(f"{type(self).__name__} is only added to.")
-        super().save(*args, update_fields=update_fields, **kwargs)
+        super().save(**kwargs)
 
     def delete(self, *args: Any, **kwargs: Any) -> NoReturn:
         raise RecordFixed(f"{type(self).__name__} is only added to.")

@@ -39,7 +39,7 @@ class ToothPlanVersion(Sent, Fixed):
     stops = models.PositiveIntegerField(help_text="Cautions that withhold steps.")
     cautions = models.PositiveIntegerField(help_text="Cautions that do not.")
 
-    state = models.CharField(max_length=10, choices=choices(PlanState), default=PlanState.DRAFT)
+    state = models.CharField(max_length=10, choices=choices(PlanState), default=PlanState.DRAFT.value)
     asked = models.PositiveIntegerField(default=0, help_text="How often it was submitted.")
     submitted_at = models.DateTimeField(null=True, blank=True)
     decided_at = models.DateTimeField(null=True, blank=True)
@@ -50,7 +50,7 @@ class ToothPlanVersion(Sent, Fixed):
             models.UniqueConstraint(fields=["case", "number"], name="version_number_unique"),
             models.UniqueConstraint(fields=["case", "hash"], name="version_content_unique"),
             models.UniqueConstraint(
-                fields=["case"], condition=~Q(state=PlanState.SUPERSEDED), name="one_version_stands"
+                fields=["case"], condition=~Q(state=PlanState.SUPERSEDED.value), name="one_version_stands"
             ),
             models.CheckConstraint(condition=one_of("state", PlanState), name="version_state_known"),
             models.CheckConstraint(condition=Q(number__gte=1), name="version_number_from_1"),

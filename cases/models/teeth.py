@@ -45,7 +45,7 @@ class Case(Sent):
     isolated = models.BooleanField(default=False)
     root_filled = models.BooleanField(default=False)
     perforation = models.BooleanField(default=False)
-    anatomy = models.CharField(max_length=21, choices=choices(Anatomy), default=Anatomy.USUAL)
+    anatomy = models.CharField(max_length=21, choices=choices(Anatomy), default=Anatomy.USUAL.value)
     revision = models.PositiveIntegerField(default=1)
     created_at = models.DateTimeField(auto_now_add=True)
 
@@ -73,7 +73,7 @@ class Tooth(models.Model):
     case = models.OneToOneField(Case, on_delete=models.PROTECT, related_name="tooth", primary_key=True)
     iso = models.CharField(max_length=2)
     notation = models.CharField(max_length=10, choices=choices(Notation))
-    designation = models.CharField(max_length=8)
+    designation = models.CharField(max_length=20)
 
     class Meta:
         verbose_name_plural = "teeth"
@@ -91,7 +91,7 @@ class Root(Identified):
 
     tooth = models.ForeignKey(Tooth, on_delete=models.PROTECT, related_name="roots")
     name = models.CharField(max_length=12)
-    pattern = models.CharField(max_length=8, choices=choices(Pattern), default=Pattern.UNKNOWN)
+    pattern = models.CharField(max_length=8, choices=choices(Pattern), default=Pattern.UNKNOWN.value)
     main_canal = models.ForeignKey("Canal", on_delete=models.SET_NULL, related_name="+", null=True, blank=True)
 
     class Meta:
@@ -113,8 +113,8 @@ class Canal(Sent):
     place = models.PositiveSmallIntegerField(help_text="Order on the screen; says nothing about treatment.")
     name = models.CharField(max_length=12)
     reference_point = models.CharField(max_length=40, blank=True, help_text="Empty until a person chose one.")
-    finding = models.CharField(max_length=18, choices=choices(Finding), default=Finding.EXPECTED)
-    resorption = models.CharField(max_length=13, choices=choices(Resorption), default=Resorption.NONE)
+    finding = models.CharField(max_length=18, choices=choices(Finding), default=Finding.EXPECTED.value)
+    resorption = models.CharField(max_length=13, choices=choices(Resorption), default=Resorption.NONE.value)
     curvature_deg = models.FloatField(null=True, blank=True)
     curve_start_um = models.PositiveIntegerField(null=True, blank=True)
     orifice_um = models.PositiveIntegerField(null=True, blank=True)

@@ -63,7 +63,8 @@ def open_case(
         supervisor=_supervisor(programme_id, supervisor_id),
         setting=setting,
     )
-    row = Tooth(case=case, iso=found.iso, notation=tooth.notation or "", designation=tooth.designation.strip())
+    typed = "".join(tooth.designation.split())
+    row = Tooth(case=case, iso=found.iso, notation=tooth.notation or "", designation=typed)
     row.save(force_insert=True)
     _chart(row, offered)
     log.changed(actor=actor, verb="open", subject=case, case=case, after={"tooth": found.iso, "setting": setting})

@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from uuid import UUID
 
 from django.db import transaction
 
-from cases.domain.errors import NotUsable, TakenAlready
+from cases.domain.errors import NotUsable, Pointer, TakenAlready
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May, refuse_unless
 from cases.models import Kit, KitNeedle, Person, Programme, TechniqueRecord, ThresholdOverride, values
+from cases.models.base import KEY
 from cases.models.kits import KitInstrument
 from cases.services import log, sent
 from cases.services.doer import actor_in
 from planning import tables, technique_files
 from planning.encoding import canonical_text, digest
 from planning.errors import PlanningError
-from planning.instruments import refuse_undescribed
+from planning.instruments import Instrument, refuse_undescribed
 from planning.irrigation import UM_PER_HUNDREDTH_MM, outside_um
 from planning.plan_input import Kit as KitValue
 from planning.quantities import um
@@ -26,6 +28,13 @@ from planning.techniques import Technique
 MOST_INSTRUMENTS = 120  # as the planner takes at most
 MOST_NEEDLES = 20
 MOST_PHASES = 40
+MOST_NAME = 80
+MOST_KEY = 60
+# Far beyond any instrument made: larger is a typing error.
+MOST_SIZE = 400
+MOST_TAPER = 50
+MOST_LENGTH_MM = 60
+MOST_SPEED_RPM = 100_000
 
 
 @transaction.atomic
@@ -44,8 +53,8 @@ def add_kit(
     sent_hash = sent.fingerprint(actor=actor, to=programme_id, what={"kit": kit})
     if before := sent.known(Kit, id, sent_hash):
         return before, False
-    if not kit.name.strip():
-        raise NotUsable(reason="A kit needs a name.", at=("kit", "name"))
+    if not 0 < len(kit.name.strip()) <= MOST_NAME:
+        raise NotUsable(reason=f"A kit needs a name of at most {MOST_NAME} characters.", at=("kit", "name"))
     if Kit.objects.filter(programme_id=programme_id, name=kit.name).exists():
         raise TakenAlready(what="A kit", name=kit.name, at=("kit", "name"))
     _refuse_kit(kit, Figures(values.thresholds(programme_id)))
@@ -67,31 +76,36 @@ def _refuse_kit(kit: KitValue, figures: Figures) -> None:
         reason = f"A kit has 1 to {MOST_INSTRUMENTS} instruments and at most {MOST_NEEDLES} needles."
         raise NotUsable(reason=reason, at=("kit",))
     for number, one in enumerate(kit.instruments):
-        place = ("kit", "instruments", number)
-        try:
-            refuse_undescribed(one, figures)
-        except PlanningError as refusal:
-            raise refusal.below(*place) from None
-        if any(one.key == other.key for other in kit.instruments[:number]):
-            raise NotUsable(reason=f"{one.key} is there twice.", at=place)
-        _refuse_sizes(one.largest_flute_mm, one.size, one.torque_ncm, one.speed_rpm, place)
+        _refuse_instrument(one, one in kit.instruments[:number], figures, ("kit", "instruments", number))
     for number, needle in enumerate(kit.needles):
+        place = ("kit", "needles", number)
         try:
             outside_um(needle)
         except PlanningError as refusal:
-            refusal.pointer = ("kit", "needles", number)
+            refusal.pointer = place
             raise
         if needle in kit.needles[:number]:
-            raise NotUsable(reason="This needle is there twice.", at=("kit", "needles", number))
+            raise NotUsable(reason="This needle is there twice.", at=place)
 
 
-def _refuse_sizes(
-    flute_mm: float | None, size: int, torque: float | None, speed: int | None, at: tuple[str | int, ...]
-) -> None:
-    if flute_mm is not None and um(flute_mm) < size * UM_PER_HUNDREDTH_MM:
+def _refuse_instrument(one: Instrument, twice: bool, figures: Figures, at: Pointer) -> None:
+    try:
+        refuse_undescribed(one, figures)
+    except PlanningError as refusal:
+        raise refusal.below(*at) from None
+    if twice:
+        raise NotUsable(reason=f"{one.key} is there twice.", at=at)
+    if one.largest_flute_mm is not None and um(one.largest_flute_mm) < one.size * UM_PER_HUNDREDTH_MM:
         raise NotUsable(reason="The largest flute cannot be thinner than the tip.", at=(*at, "largest_flute_mm"))
-    if (torque is not None and torque <= 0) or (speed is not None and speed <= 0):
+    if any(value is not None and value <= 0 for value in (one.torque_ncm, one.speed_rpm)):
         raise NotUsable(reason="Speed and torque are above 0, or left out where the maker does not state them.", at=at)
+    if (
+        one.size > MOST_SIZE
+        or one.taper > MOST_TAPER
+        or one.length_mm > MOST_LENGTH_MM
+        or (one.speed_rpm or 0) > MOST_SPEED_RPM
+    ):
+        raise NotUsable(reason="Size, length and speed must be those of a root-canal instrument.", at=at)
 
 
 @transaction.atomic
@@ -112,6 +126,9 @@ def add_technique(
         return before, False
     if len(technique.phases) > MOST_PHASES:
         raise NotUsable(reason=f"A technique has at most {MOST_PHASES} phases.", at=("technique", "phases"))
+    if not re.fullmatch(KEY.regex, technique.key) or len(technique.key) > MOST_KEY:
+        reason = f"A key has small letters, digits and hyphens, at most {MOST_KEY}."
+        raise NotUsable(reason=reason, at=("technique", "key"))
     try:
         technique_files.refuse_unusable(technique, where=technique.name)
     except PlanningError as refusal:

@@ -20,6 +20,7 @@ from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
 from cases.queries import charts, seen
 from cases.services import cases, readings
 from planning.plan_input import Finding, Junction, Pattern
+from planning.quantities import um
 from planning.readings import Reading, Resorption
 
 TAGS = ["canal"]
@@ -27,28 +28,32 @@ MOST_MM = 40.0  # longer than any tooth
 MOST_APEX_MM = 5.0
 
 
-class Depth(serializers.FloatField):
+class Number(serializers.FloatField):
+    """A number, and nothing that could be read as one."""
+
+    def to_internal_value(self, data: Any) -> Any:
+        if isinstance(data, bool) or not isinstance(data, int | float):
+            self.fail("invalid")
+        return super().to_internal_value(data)
+
+
+class Depth(Number):
     """Millimetres as sent, whole micrometres as kept."""
 
     def __init__(self, *, source: str, most_mm: float = MOST_MM, **more: Any) -> None:
         super().__init__(source=source, required=False, allow_null=True, min_value=0, max_value=most_mm, **more)
 
-    def to_internal_value(self, data: Any) -> Any:
-        if isinstance(data, bool) or not isinstance(data, int | float):
-            self.fail("invalid")
-        return round(super().to_internal_value(data) * 100) * 10  # taken to 0.01 mm
-
-    def run_validators(self, value: Any) -> None:
-        super().run_validators(value / 1000)  # the bounds are in millimetres
+    def run_validation(self, data: Any = serializers.empty) -> Any:
+        value_mm = super().run_validation(data)
+        return None if value_mm is None else um(value_mm)
 
 
-class Angle(serializers.FloatField):
+class Angle(Number):
     """Degrees, taken to a tenth."""
 
-    def to_internal_value(self, data: Any) -> Any:
-        if isinstance(data, bool) or not isinstance(data, int | float):
-            self.fail("invalid")
-        return round(super().to_internal_value(data), 1)
+    def run_validation(self, data: Any = serializers.empty) -> Any:
+        value_deg = super().run_validation(data)
+        return None if value_deg is None else round(value_deg, 1)
 
 
 class CanalChanges(Strict):
@@ -65,7 +70,8 @@ class CanalChanges(Strict):
 class CanalGiven(CanalChanges):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
     name = Text(max_length=12)
-    root = Text(max_length=12)
+    # The base class has a property of this name, for serializers inside others; this one is a whole body.
+    root = Text(max_length=12)  # type: ignore[assignment]
     reference_point = Text(max_length=40)
 
 

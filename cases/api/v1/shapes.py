@@ -11,6 +11,7 @@ from cases.domain.plan_life import Decision, PlanState
 from cases.domain.standing import Standing
 from planning.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput
 from planning.plan_value import Plan, ToothNames
+from planning.quantities import mm
 from planning.readings import Length, LengthState, Reading, Resorption
 from planning.techniques import Setting
 from planning.teeth import Notation
@@ -19,8 +20,8 @@ from planning.teeth import Notation
 class Millimetres(serializers.FloatField):
     """A column in whole micrometres, shown in millimetres."""
 
-    def to_representation(self, value: Any) -> float:
-        return int(value) / 1000
+    def to_representation(self, value: Any) -> Any:
+        return mm(value)
 
 
 class PersonRef(serializers.Serializer[Any]):
@@ -47,7 +48,8 @@ class JunctionShown(serializers.Serializer[Any]):
 class CanalShown(serializers.Serializer[Any]):
     id = serializers.UUIDField(source="row.id")
     name = serializers.CharField(source="row.name")
-    root = serializers.CharField(source="row.root.name")
+    # The base class has a property of this name; its own serializers are never nested in a canal.
+    root = serializers.CharField(source="row.root.name")  # type: ignore[assignment]
     reference_point = serializers.CharField(source="row.reference_point", help_text="Empty until one was chosen.")
     finding = Value(Finding, source="row.finding")
     resorption = Value(Resorption, source="row.resorption")
