@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from django import forms
 from django.contrib import admin
@@ -10,12 +10,25 @@ from django.contrib.auth.admin import UserAdmin
 from django.contrib.auth.forms import AdminUserCreationForm
 from django.core.exceptions import ValidationError
 from django.http import HttpRequest
-from planning import tables
 
 from cases import models
+from planning import tables
+
+if TYPE_CHECKING:
+    # The framework's classes take their parameters from the type checker alone.
+    AnyAdmin = admin.ModelAdmin[Any]
+    ProgrammesAdmin = admin.ModelAdmin[models.Programme]
+    KitsAdmin = admin.ModelAdmin[models.Kit]
+    InProgramme = admin.TabularInline[Any, models.Programme]
+    InKit = admin.TabularInline[Any, models.Kit]
+    ThresholdModelForm = forms.ModelForm[models.ThresholdOverride]
+else:
+    AnyAdmin = ProgrammesAdmin = KitsAdmin = admin.ModelAdmin
+    InProgramme = InKit = admin.TabularInline
+    ThresholdModelForm = forms.ModelForm
 
 
-class LookedAt(admin.ModelAdmin[Any]):
+class LookedAt(AnyAdmin):
     """Rows that are only shown. What changes them is a service with its rules, never this page."""
 
     def has_add_permission(self, request: HttpRequest) -> bool:
@@ -42,12 +55,12 @@ class PersonAdmin(UserAdmin):
     add_fieldsets = ((None, {"fields": ("username", "display_name", "usable_password", "password1", "password2")}),)
 
 
-class MembershipInline(admin.TabularInline[models.Membership, models.Programme]):
+class MembershipInline(InProgramme):
     model = models.Membership
     extra = 0
 
 
-class ThresholdForm(forms.ModelForm[models.ThresholdOverride]):
+class ThresholdForm(ThresholdModelForm):
     def clean_key(self) -> str:
         key = str(self.cleaned_data["key"])
         if key not in tables.published():
@@ -55,30 +68,30 @@ class ThresholdForm(forms.ModelForm[models.ThresholdOverride]):
         return key
 
 
-class ThresholdInline(admin.TabularInline[models.ThresholdOverride, models.Programme]):
+class ThresholdInline(InProgramme):
     model = models.ThresholdOverride
     form = ThresholdForm
     extra = 0
 
 
 @admin.register(models.Programme)
-class ProgrammeAdmin(admin.ModelAdmin[models.Programme]):
+class ProgrammeAdmin(ProgrammesAdmin):
     list_display = ("name", "invented")
     inlines = (MembershipInline, ThresholdInline)
 
 
-class InstrumentInline(admin.TabularInline[models.KitInstrument, models.Kit]):
+class InstrumentInline(InKit):
     model = models.KitInstrument
     extra = 0
 
 
-class NeedleInline(admin.TabularInline[models.KitNeedle, models.Kit]):
+class NeedleInline(InKit):
     model = models.KitNeedle
     extra = 0
 
 
 @admin.register(models.Kit)
-class KitAdmin(admin.ModelAdmin[models.Kit]):
+class KitAdmin(KitsAdmin):
     list_display = ("name", "programme")
     inlines = (InstrumentInline, NeedleInline)
 
