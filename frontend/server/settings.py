@@ -148,6 +148,10 @@ LOGGING = {
     "formatters": {"line": {"format": "{asctime} {levelname} {name} {message}", "style": "{"}},
     "handlers": {"console": {"class": "logging.StreamHandler", "formatter": "line"}},
     # A wrong host is answered with 400; a page of traceback for each would hide what matters.
-    "loggers": {"django.security.DisallowedHost": {"handlers": [], "propagate": False}},
+    "loggers": {
+        "django.security.DisallowedHost": {"handlers": [], "propagate": False},
+        # An answer of 4xx is told to the one who asked.
+        "django.request": {"level": "ERROR"},
+    },
     "root": {"handlers": ["console"], "level": ENVIRONMENT.log_level},
 }
