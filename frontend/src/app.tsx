@@ -8,8 +8,10 @@ import { Case } from './screens/case/case'
 import { Cases } from './screens/cases/cases'
 import { NewCase } from './screens/new-case/new-case'
 import { Planning } from './screens/plan/plan'
+import { Review } from './screens/review/review'
 import { FirstNotice } from './screens/sign-in/first-notice'
 import { SignIn } from './screens/sign-in/sign-in'
+import { Worklist } from './screens/worklist/worklist'
 import { noticeRead, readNotice } from './store/first-notice'
 import { membership, personId, standing } from './store/session'
 import { words } from './words/en'
@@ -22,6 +24,8 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases/:id', ({ id = '' }) => <Case id={id} key={id} />],
   ['/cases/:id/plan', ({ id = '' }) => <Planning id={id} key={id} />],
   ['/cases/:id/canals/:canal', ({ id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />],
+  ['/worklist', () => <Worklist />],
+  ['/plans/:id', ({ id = '' }) => <Review id={id} key={id} />],
   ['/account', () => <Account />],
 ]
 

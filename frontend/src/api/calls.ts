@@ -1,61 +1,92 @@
-import { ask } from './client'
+import { http, told } from './client'
 import type * as S from './shapes'
 
-/** One page of a list, and where the next begins. */
-interface Listed<T> {
-  results: T[]
-  next: string | null
-}
+const ofProgramme = (programme_id: string) => ({ params: { path: { programme_id } } })
+const ofCase = (case_id: string) => ({ params: { path: { case_id } } })
+const ofCanal = (canal_id: string) => ({ params: { path: { canal_id } } })
+const ofVersion = (version_id: string) => ({ params: { path: { version_id } } })
+/** An entity tag as a header carries it (RFC 9110, 8.8.3). */
+const tag = (value: string | number) => `"${value}"`
 
-export const listCases = (programme: string) => ask<Listed<S.CaseSummary>>(`programmes/${programme}/cases`)
-export const getCase = (id: string) => ask<S.CaseDetail>(`cases/${id}`)
+// --- cases ---
 
-export interface NewCase {
-  id: string
-  patient_alias: string
-  tooth: S.ToothName
-  setting: S.Setting
-  canals: string[]
-}
-export const openCase = (programme: string, body: NewCase) =>
-  ask<S.CaseDetail>(`programmes/${programme}/cases`, { method: 'POST', body })
+export const listCases = (programme_id: string, cursor?: string) =>
+  told(
+    http.GET('/api/v1/programmes/{programme_id}/cases', {
+      params: { path: { programme_id }, query: cursor === undefined ? {} : { cursor } },
+    }),
+  )
 
-export const changeCase = (id: string, revision: number, body: Partial<S.CaseDetail>) =>
-  ask<S.CaseDetail>(`cases/${id}`, { method: 'PATCH', body, ifMatch: `"${revision}"` })
+export const openCase = (programme: string, body: S.NewCase) =>
+  told(http.POST('/api/v1/programmes/{programme_id}/cases', { ...ofProgramme(programme), body }))
 
-export const findTooth = (name: S.ToothName) => ask<S.Tooth>('compute/tooth', { method: 'POST', body: name })
-export const getTooth = (iso: string) => ask<S.Tooth>(`teeth/${iso}`)
+export const getCase = (id: string) => told(http.GET('/api/v1/cases/{case_id}', ofCase(id)))
 
-export const addCanal = (id: string, body: { id: string; name: string; root: string; reference_point: string }) =>
-  ask<S.CaseCanal>(`cases/${id}/canals`, { method: 'POST', body })
-export const changeCanal = (id: string, body: Partial<S.CaseCanal>) =>
-  ask<S.CaseCanal>(`canals/${id}`, { method: 'PATCH', body })
-export const removeCanal = (id: string) => ask<void>(`canals/${id}`, { method: 'DELETE' })
-export const changeRoot = (id: string, root: string, body: { pattern: S.Pattern; main_canal: string | null }) =>
-  ask<S.CaseRoot>(`cases/${id}/roots/${root}`, { method: 'PUT', body })
+export const changeCase = (case_id: string, revision: number, body: S.CaseChanges) =>
+  told(
+    http.PATCH('/api/v1/cases/{case_id}', {
+      params: { path: { case_id }, header: { 'If-Match': tag(revision) } },
+      body,
+    }),
+  )
+
+// --- canals ---
+
+export const addCanal = (id: string, body: S.NewCanal) =>
+  told(http.POST('/api/v1/cases/{case_id}/canals', { ...ofCase(id), body }))
+
+export const changeCanal = (id: string, body: S.CanalFacts) =>
+  told(http.PATCH('/api/v1/canals/{canal_id}', { ...ofCanal(id), body }))
+
+export const removeCanal = (id: string) => told(http.DELETE('/api/v1/canals/{canal_id}', ofCanal(id)))
+
+export const changeRoot = (case_id: string, name: string, body: Omit<S.RootShown, 'name'>) =>
+  told(http.PUT('/api/v1/cases/{case_id}/roots/{name}', { params: { path: { case_id, name } }, body }))
+
 export const addReading = (canal: string, body: { id: string; reading: S.Reading }) =>
-  ask<S.StoredReading>(`canals/${canal}/readings`, { method: 'POST', body })
-export const addJunction = (canal: string, body: { id: string; from_terminus_mm: number; method: string }) =>
-  ask<unknown>(`canals/${canal}/junctions`, { method: 'POST', body })
+  told(http.POST('/api/v1/canals/{canal_id}/readings', { ...ofCanal(canal), body }))
 
-export const listKits = (programme: string) => ask<Listed<S.Kit>>(`programmes/${programme}/kits`)
-export const listTechniques = (programme: string) => ask<Listed<S.Technique>>(`programmes/${programme}/techniques`)
+export const addJunction = (canal: string, body: { id: string; junction: S.Junction }) =>
+  told(http.POST('/api/v1/canals/{canal_id}/junctions', { ...ofCanal(canal), body }))
 
-export const previewPlan = (id: string, asked: S.PlanAsked) =>
-  ask<S.Plan>(`cases/${id}/preview`, { method: 'POST', body: asked })
-export const listVersions = (id: string) => ask<Listed<S.Version>>(`cases/${id}/plan-versions`)
-export const proposePlan = (id: string, body: S.PlanAsked & { id: string }) =>
-  ask<S.Version>(`cases/${id}/plan-versions`, { method: 'POST', body })
-export const getVersion = (id: string) => ask<S.Version>(`plan-versions/${id}`)
-export const submitPlan = (id: string, hash: string) =>
-  ask<S.Version>(`plan-versions/${id}/submit`, { method: 'POST', ifMatch: `"${hash}"` })
-export const withdrawPlan = (id: string) => ask<S.Version>(`plan-versions/${id}/withdraw`, { method: 'POST' })
+// --- teeth, kits, techniques ---
 
-export interface NewReview {
-  id: string
-  decision: 'approved' | 'returned'
-  note: string
-  remarks: { canal: string; text: string }[]
-}
-export const review = (id: string, hash: string, body: NewReview) =>
-  ask<S.Review>(`plan-versions/${id}/reviews`, { method: 'POST', body, ifMatch: `"${hash}"` })
+export const findTooth = (body: S.ToothName) => told(http.POST('/api/v1/compute/tooth', { body }))
+
+export const getTooth = (iso: string) => told(http.GET('/api/v1/teeth/{iso}', { params: { path: { iso } } }))
+
+export const listKits = (programme: string) =>
+  told(http.GET('/api/v1/programmes/{programme_id}/kits', ofProgramme(programme)))
+
+export const listTechniques = (programme: string) =>
+  told(http.GET('/api/v1/programmes/{programme_id}/techniques', ofProgramme(programme)))
+
+// --- plans ---
+
+export const previewPlan = (id: string, body: S.Asked) =>
+  told(http.POST('/api/v1/cases/{case_id}/preview', { ...ofCase(id), body }))
+
+export const listVersions = (id: string) => told(http.GET('/api/v1/cases/{case_id}/plan-versions', ofCase(id)))
+
+export const proposePlan = (id: string, body: S.Asked & { id: string }) =>
+  told(http.POST('/api/v1/cases/{case_id}/plan-versions', { ...ofCase(id), body }))
+
+export const getVersion = (id: string) => told(http.GET('/api/v1/plan-versions/{version_id}', ofVersion(id)))
+
+export const submitPlan = (id: string) => told(http.POST('/api/v1/plan-versions/{version_id}/submit', ofVersion(id)))
+
+export const withdrawPlan = (id: string) =>
+  told(http.POST('/api/v1/plan-versions/{version_id}/withdraw', ofVersion(id)))
+
+export const getChanges = (id: string) => told(http.GET('/api/v1/plan-versions/{version_id}/changes', ofVersion(id)))
+
+export const listWaiting = (programme: string) =>
+  told(http.GET('/api/v1/programmes/{programme_id}/worklist', ofProgramme(programme)))
+
+export const review = (version_id: string, hash: string, body: S.NewReview) =>
+  told(
+    http.POST('/api/v1/plan-versions/{version_id}/reviews', {
+      params: { path: { version_id }, header: { 'If-Match': tag(hash) } },
+      body,
+    }),
+  )

@@ -1,3 +1,5 @@
+import createClient, { type Middleware } from 'openapi-fetch'
+import type { paths } from './generated'
 import { asRefusal, Unreachable } from './problem'
 
 const TIMEOUT_MS = 20_000 // past this a phone has lost the connection without noticing
@@ -14,28 +16,34 @@ function csrfToken(): string {
   return /(?:^|; )csrftoken=([^;]+)/.exec(document.cookie)?.[1] ?? ''
 }
 
-interface Sending {
-  method?: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE'
-  body?: unknown
-  /** The ETag that was on the screen. */
-  ifMatch?: string
+const withToken: Middleware = {
+  onRequest({ request }) {
+    if (request.method !== 'GET') request.headers.set('X-CSRFToken', csrfToken())
+    return request
+  },
 }
 
-/** The server's answer. Raises Refused with its reasons, Unreachable where none came. */
-export async function ask<T>(path: string, { method = 'GET', body, ifMatch }: Sending = {}): Promise<T> {
-  const headers: Record<string, string> = { Accept: 'application/json' }
-  if (method !== 'GET') headers['X-CSRFToken'] = csrfToken()
-  if (body !== undefined) headers['Content-Type'] = 'application/json'
-  if (ifMatch !== undefined) headers['If-Match'] = ifMatch
-  const request = { method, headers, signal: AbortSignal.timeout(TIMEOUT_MS), cache: 'no-cache' } as const
-  const response = await fetch(`/api/v1/${path}`, {
-    ...request,
-    ...(body === undefined ? {} : { body: JSON.stringify(body) }),
-  }).catch(() => {
+async function send(request: Request): Promise<Response> {
+  try {
+    return await fetch(request, { signal: AbortSignal.timeout(TIMEOUT_MS), cache: 'no-cache' })
+  } catch {
     throw new Unreachable()
-  })
-  const told: unknown = response.status === 204 ? undefined : await response.json().catch(() => undefined)
-  if (response.ok) return told as T
+  }
+}
+
+export const http = createClient<paths>({ baseUrl: globalThis.location?.origin ?? '', fetch: send })
+http.use(withToken)
+
+interface Answer<T> {
+  data?: T
+  error?: unknown
+  response: Response
+}
+
+/** What the server answered. Raises Refused with its reasons, Unreachable where no answer came. */
+export async function told<T>(call: Promise<Answer<T>>): Promise<T> {
+  const { data, error, response } = await call
+  if (response.ok) return data as T
   if (response.status === 401) signedOut()
-  throw asRefusal(response, told)
+  throw asRefusal(response, error)
 }

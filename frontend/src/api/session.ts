@@ -1,9 +1,8 @@
-import { ask } from './client'
-import type { Session } from './shapes'
+import { http, told } from './client'
 
-export const getSession = () => ask<Session>('session')
+export const getSession = () => told(http.GET('/api/v1/session'))
 
 export const signIn = (username: string, password: string) =>
-  ask<Session>('session', { method: 'POST', body: { username, password } })
+  told(http.POST('/api/v1/session', { body: { username, password } }))
 
-export const signOut = () => ask<void>('session', { method: 'DELETE' })
+export const signOut = () => told(http.DELETE('/api/v1/session'))

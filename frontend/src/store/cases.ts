@@ -22,33 +22,33 @@ export function refreshCase(id: string): Promise<void> {
   return refresh(caseName(id), () => calls.getCase(id))
 }
 
-export async function openCase(body: calls.NewCase): Promise<string> {
+export async function openCase(body: S.NewCase): Promise<string> {
   const made = await calls.openCase(programme(), body)
   await replace(caseName(made.id), made)
   return made.id
 }
 
 /** What is sent carries the revision that was on the screen; afterwards the case is asked for anew. */
-export async function changeCase(of: S.CaseDetail, change: Partial<S.CaseDetail>): Promise<void> {
+export async function changeCase(of: S.CaseShown, change: S.CaseChanges): Promise<void> {
   await replace(caseName(of.id), await calls.changeCase(of.id, of.revision, change))
 }
 
-export async function addCanal(to: S.CaseDetail, body: Parameters<typeof calls.addCanal>[1]): Promise<void> {
+export async function addCanal(to: S.CaseShown, body: Parameters<typeof calls.addCanal>[1]): Promise<void> {
   await calls.addCanal(to.id, body)
   await refreshCase(to.id)
 }
 
-export async function changeCanal(of: S.CaseDetail, canal: string, change: Partial<S.CaseCanal>): Promise<void> {
+export async function changeCanal(of: S.CaseShown, canal: string, change: S.CanalFacts): Promise<void> {
   await calls.changeCanal(canal, change)
   await refreshCase(of.id)
 }
 
-export async function removeCanal(of: S.CaseDetail, canal: string): Promise<void> {
+export async function removeCanal(of: S.CaseShown, canal: string): Promise<void> {
   await calls.removeCanal(canal)
   await refreshCase(of.id)
 }
 
-export async function changeRoot(of: S.CaseDetail, root: string, body: Omit<S.CaseRoot, 'name'>): Promise<void> {
+export async function changeRoot(of: S.CaseShown, root: string, body: Omit<S.RootShown, 'name'>): Promise<void> {
   await calls.changeRoot(of.id, root, body)
   await refreshCase(of.id)
 }
@@ -67,12 +67,16 @@ export async function addJunction(
   await refreshCase(caseId)
 }
 
-export function useKits() {
-  return useKept('kits', async () => (await calls.listKits(programme())).results)
+export function useKits(of: string | undefined) {
+  return useKept(of && `kits of ${of}`, async () =>
+    (await calls.listKits(of ?? '')).results.map(({ id, kit }) => ({ id, ...kit })),
+  )
 }
 
-export function useTechniques() {
-  return useKept('techniques', async () => (await calls.listTechniques(programme())).results)
+export function useTechniques(of: string | undefined) {
+  return useKept(of && `techniques of ${of}`, async () =>
+    (await calls.listTechniques(of ?? '')).results.map((shown) => shown.technique),
+  )
 }
 
 export function useTooth(iso: string) {

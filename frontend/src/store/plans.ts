@@ -2,28 +2,35 @@ import { type Signal, signal } from '@preact/signals'
 import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
-import type { CaseDetail, Plan, PlanAsked, Version } from '@/api/shapes'
+import type { Asked, CaseShown, Plan, VersionListed } from '@/api/shapes'
 import { refreshCase } from './cases'
 import { read, write } from './database'
-import { refresh, replace } from './kept'
+import { refresh } from './kept'
 import { personId } from './session'
 import { useKept } from './use'
 
 const versionsName = (caseId: string) => `versions of ${caseId}`
 
+export const versionName = (id: string) => `version ${id}`
+
 /** The versions of a case's plan, newest first. */
-export function useVersions(caseId: string) {
-  return useKept(versionsName(caseId), async () => (await calls.listVersions(caseId)).results)
+export function useVersions(caseId: string | undefined) {
+  return useKept(caseId && versionsName(caseId), async () => (await calls.listVersions(caseId ?? '')).results)
 }
 
-export function useVersion(id: string) {
-  return useKept(`version ${id}`, () => calls.getVersion(id))
+export function useVersion(id: string | undefined) {
+  return useKept(id && versionName(id), () => calls.getVersion(id ?? ''))
+}
+
+/** What changed in a version since the one that was last decided on. */
+export function useChanges(id: string | undefined) {
+  return useKept(id && `changes of ${id}`, () => calls.getChanges(id ?? ''))
 }
 
 export interface Preview {
   readonly plan?: Plan
   /** What the plan on the screen was computed from. */
-  readonly asked?: PlanAsked
+  readonly asked?: Asked
   /** `computing` and `offline`: the figures are those of the choices before. */
   readonly state: 'none' | 'computing' | 'computed' | 'offline' | 'refused'
   readonly problem?: Refused
@@ -32,7 +39,7 @@ export interface Preview {
 const PAUSE_MS = 250 // between one tap on a stepper and the next
 
 /** The plan as it would be with these choices, computed by the server after each change of them. */
-export function usePreview(of: CaseDetail | undefined, asked: PlanAsked | undefined): Preview {
+export function usePreview(of: CaseShown | undefined, asked: Asked | undefined): Preview {
   const id = of?.id
   const preview = useMemo(() => signal<Preview>({ state: 'none' }), [id])
   const key = asked && of ? JSON.stringify([of.revision, asked]) : undefined
@@ -49,7 +56,7 @@ export function usePreview(of: CaseDetail | undefined, asked: PlanAsked | undefi
   return preview.value
 }
 
-async function compute(preview: Signal<Preview>, id: string, asked: PlanAsked, turn: { over: boolean }): Promise<void> {
+async function compute(preview: Signal<Preview>, id: string, asked: Asked, turn: { over: boolean }): Promise<void> {
   const name = `preview of ${id}`
   try {
     const plan = await calls.previewPlan(id, asked)
@@ -67,16 +74,16 @@ async function compute(preview: Signal<Preview>, id: string, asked: PlanAsked, t
 }
 
 /** Makes the plan of these choices the case's version and asks for its approval. */
-export async function askForApproval(of: CaseDetail, id: string, asked: PlanAsked): Promise<void> {
+export async function askForApproval(of: CaseShown, id: string, asked: Asked): Promise<void> {
   try {
     const version = await calls.proposePlan(of.id, { id, ...asked })
-    await calls.submitPlan(version.id, version.hash)
+    await calls.submitPlan(version.id)
   } finally {
     await refreshPlan(of.id)
   }
 }
 
-export async function withdraw(version: Version): Promise<void> {
+export async function withdraw(version: VersionListed): Promise<void> {
   await calls.withdrawPlan(version.id)
   await refreshPlan(version.case)
 }
@@ -84,10 +91,4 @@ export async function withdraw(version: Version): Promise<void> {
 async function refreshPlan(caseId: string): Promise<void> {
   await refresh(versionsName(caseId), async () => (await calls.listVersions(caseId)).results)
   await refreshCase(caseId)
-}
-
-/** A supervisor decides on the version whose hash was on the screen. */
-export async function decide(version: Version, body: calls.NewReview): Promise<void> {
-  await calls.review(version.id, version.hash, body)
-  await replace(`version ${version.id}`, await calls.getVersion(version.id))
 }

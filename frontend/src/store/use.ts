@@ -2,10 +2,13 @@ import { useEffect, useMemo } from 'preact/hooks'
 import { type Draft, openDraft } from './drafts'
 import { type Kept, keptSignal, refresh } from './kept'
 
-/** What is kept under `name`, asked for anew each time a screen opens. */
-export function useKept<T>(name: string, ask: () => Promise<T>): Kept<T> & { again: () => void } {
-  const again = () => void refresh(name, ask)
+/** What is kept under `name`, asked for anew each time a screen opens; nothing while there is no name yet. */
+export function useKept<T>(name: string | undefined, ask: () => Promise<T>): Kept<T> & { again: () => void } {
+  const again = () => {
+    if (name !== undefined) void refresh(name, ask)
+  }
   useEffect(again, [name])
+  if (name === undefined) return { state: 'asking', again }
   return { ...keptSignal<T>(name).value, again }
 }
 

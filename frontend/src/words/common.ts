@@ -5,7 +5,7 @@ export const common = {
     waiting: 'waiting',
     approved: 'approved',
     returned: 'returned',
-    void: 'approval void',
+    approval_void: 'approval void',
     none: 'no plan yet',
     caution: 'caution',
     stop: 'stop',
@@ -68,13 +68,4 @@ export function when(at: number | string, now: Date = new Date()): string {
   const clock = time.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })
   if (time.toDateString() === now.toDateString()) return clock
   return `${time.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' })}, ${clock}`
-}
-
-/** How long something has waited, in the largest unit that says it. */
-export function waited(since: string, now: number = Date.now()): string {
-  const minutes = Math.max(0, Math.floor((now - new Date(since).getTime()) / 60_000))
-  if (minutes < 1) return 'just now'
-  if (minutes < 60) return `${minutes} min`
-  const hours = Math.floor(minutes / 60)
-  return hours < 48 ? `${hours} h` : `${Math.floor(hours / 24)} days`
 }

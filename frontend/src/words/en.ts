@@ -1,8 +1,9 @@
 import { cases } from './case'
-import { common, waited, when } from './common'
+import { common, when } from './common'
 import { drawing } from './drawing'
 import { plan } from './plan'
 import { planning } from './planning'
+import { review } from './review'
 
 /** Every word the reader sees. */
-export const words = { ...common, ...drawing, ...cases, ...plan, ...planning, when, waited } as const
+export const words = { ...common, ...drawing, ...cases, ...plan, ...planning, ...review, when } as const

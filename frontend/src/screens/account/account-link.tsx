@@ -6,7 +6,7 @@ import './account.css'
 export function AccountLink() {
   return (
     <a class="account-link" href="/account" aria-label={words.account.title}>
-      {(session.value?.person.display_name || '?').charAt(0)}
+      {(session.value?.person.name || '?').charAt(0)}
     </a>
   )
 }

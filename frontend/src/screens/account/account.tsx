@@ -25,7 +25,7 @@ export function Account() {
   return (
     <Page title={words.account.title} back={{ to: '/', says: words.back }}>
       <div class="stack close">
-        <h2>{session.value?.person.display_name}</h2>
+        <h2>{session.value?.person.name}</h2>
         {of && (
           <p class="soft">
             {of.role}, {of.programme.name}

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { CaseDetail } from '@/api/shapes'
+import type { CaseShown } from '@/api/shapes'
 import { Select, TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { addCanal, useTooth } from '@/store/cases'
@@ -12,7 +12,7 @@ const OTHER = 'other'
 const empty = () => ({ id: uuid7(), offer: '', name: '', root: '', reference_point: '' })
 
 /** A canal that was not there at first: one of those to look for, or another by name and root. */
-export function AddCanal({ to }: { to: CaseDetail }) {
+export function AddCanal({ to }: { to: CaseShown }) {
   const draft = useDraft(`canal of ${to.id}`, empty)
   const [sending, run] = useSending()
   const [open, setOpen] = useState(false)

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { CaseCanal, CaseDetail, Finding, Resorption } from '@/api/shapes'
+import type { CanalShown, CaseShown, Finding, Resorption } from '@/api/shapes'
 import { Choice, Stepper, TextField } from '@/parts/fields'
 import { mm, readMm } from '@/parts/millimetres'
 import { Sent } from '@/parts/sent'
@@ -24,14 +24,14 @@ const RESORPTIONS: readonly Resorption[] = ['none', 'bone', 'bone_and_root']
 
 const typed = (value: number | null) => (value === null ? '' : mm(value))
 
-function asCharted(canal: CaseCanal): Fields {
+function asCharted(canal: CanalShown): Fields {
   const { finding, resorption, reference_point } = canal
   const [curvature_deg = '', curve_start_mm = '', orifice_mm = '', apex_mm = ''] = NUMBERS.map((n) => typed(canal[n]))
   return { finding, resorption, reference_point, curvature_deg, curve_start_mm, orifice_mm, apex_mm }
 }
 
 /** Orifice, resorption, curvature and depths of a canal; an empty number is one that was not measured. */
-export function CanalFacts({ canal, of }: { canal: CaseCanal; of: CaseDetail }) {
+export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) {
   const draft = useDraft(`facts of ${canal.id}`, () => asCharted(canal))
   const [sending, run] = useSending()
   const [tried, setTried] = useState(false)

@@ -1,4 +1,4 @@
-import type { CaseCanal, Length } from '@/api/shapes'
+import type { CanalShown, Length } from '@/api/shapes'
 import { mm } from '@/parts/millimetres'
 import { Sign, type SignName } from '@/parts/signs'
 import { words } from '@/words/en'
@@ -12,7 +12,7 @@ const SIGNS: Record<Length['state'], SignName> = {
 }
 
 /** One canal: its length so far, what that rests on, and what to do next. */
-export function CanalRow({ of, caseId }: { of: CaseCanal; caseId: string }) {
+export function CanalRow({ of, caseId }: { of: CanalShown; caseId: string }) {
   return (
     <a class="entry canal-row" href={`/cases/${caseId}/canals/${of.id}`}>
       <span class="canal-head">
@@ -20,7 +20,7 @@ export function CanalRow({ of, caseId }: { of: CaseCanal; caseId: string }) {
         <small class="soft">{of.reference_point}</small>
       </span>
       <span class="grow">
-        <LengthSays of={of.length} />
+        <LengthSays of={of} />
       </span>
       <LengthNumber of={of.length} />
     </a>
@@ -28,13 +28,14 @@ export function CanalRow({ of, caseId }: { of: CaseCanal; caseId: string }) {
 }
 
 /** The stop in millimetres; an estimate is marked as one by a word beside it. */
-export function LengthNumber({ of }: { of: Length }) {
-  const shown = of.stop_mm ?? of.estimate_mm
+export function LengthNumber({ of }: { of: Length | null }) {
+  const shown = of?.stop_mm ?? of?.estimate_mm ?? null
   return <span class="length-number number">{shown === null ? '–' : mm(shown)}</span>
 }
 
 /** State of the length, what it rests on, and what to do. */
-export function LengthSays({ of }: { of: Length }) {
+export function LengthSays({ of: { length: of, length_problem } }: { of: CanalShown }) {
+  if (!of) return <span class="small strong block">{length_problem}</span>
   const methods = of.rests_on.map((m) => words.method(m))
   return (
     <>

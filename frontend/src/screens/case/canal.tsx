@@ -1,4 +1,4 @@
-import type { CaseCanal, CaseDetail } from '@/api/shapes'
+import type { CanalShown, CaseShown } from '@/api/shapes'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { go } from '@/router'
@@ -28,15 +28,19 @@ export function Canal({ caseId, canalId }: { caseId: string; canalId: string }) 
   )
 }
 
-function Charted({ canal, of }: { canal: CaseCanal; of: CaseDetail }) {
+function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
   const root = of.roots.find((r) => r.name === canal.root)
-  const joins = root !== undefined && ['2-1', '1-2-1'].includes(root.pattern) && root.main_canal !== canal.name
+  const joins =
+    root !== undefined &&
+    ['2-1', '1-2-1'].includes(root.pattern) &&
+    root.main_canal != null &&
+    root.main_canal !== canal.name
   return (
     <>
       <div class="length-head">
         <LengthNumber of={canal.length} />
         <div class="grow">
-          <LengthSays of={canal.length} />
+          <LengthSays of={canal} />
         </div>
       </div>
       <ReadingForm canal={canal} caseId={of.id} setting={of.setting} joins={joins} />
@@ -47,7 +51,7 @@ function Charted({ canal, of }: { canal: CaseCanal; of: CaseDetail }) {
   )
 }
 
-function Remove({ canal, of }: { canal: CaseCanal; of: CaseDetail }) {
+function Remove({ canal, of }: { canal: CanalShown; of: CaseShown }) {
   const [sending, run] = useSending()
   const remove = () =>
     void run(async () => {

@@ -1,4 +1,4 @@
-import type { CaseDetail } from '@/api/shapes'
+import type { CaseShown } from '@/api/shapes'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { useCase } from '@/store/cases'
@@ -28,13 +28,15 @@ export function Case({ id }: { id: string }) {
   )
 }
 
-function Charted({ of }: { of: CaseDetail }) {
+function Charted({ of }: { of: CaseShown }) {
   const joinable = of.roots.filter((root) => of.canals.filter((c) => c.root === root.name).length > 1)
   return (
     <>
       <div class="row wrap">
         <StandingPill of={of.standing} />
-        <p class="grow">{of.standing.says}</p>
+        <p class="grow">
+          {of.standing.says} {of.standing.do}
+        </p>
       </div>
       <section class="stack">
         <h2>{words.chart.lengths}</h2>
@@ -55,7 +57,7 @@ function Charted({ of }: { of: CaseDetail }) {
   )
 }
 
-function PlanLink({ of }: { of: CaseDetail }) {
+function PlanLink({ of }: { of: CaseShown }) {
   const none = of.standing.state === 'none'
   return (
     <a class="button main" href={`/cases/${of.id}/plan`}>

@@ -1,4 +1,4 @@
-import type { Reading } from '@/api/shapes'
+import type { Junction, Reading } from '@/api/shapes'
 import { readMm } from '@/parts/millimetres'
 
 export type Method = Reading['method'] | 'junction'
@@ -83,6 +83,13 @@ export function toReading(fields: ReadingFields, reference_point: string): Readi
     case 'junction':
       throw new TypeError('a junction is no reading of a length')
   }
+}
+
+/** Where the canal joins, and how long it was when that was measured: a later length does not move the junction. */
+export function toJunction(fields: ReadingFields, at_length_mm: number | null | undefined): Junction {
+  const from_terminus_mm = readMm(fields.from_terminus_mm) ?? Number.NaN
+  const method = fields.junction_method || 'image_estimate'
+  return { from_terminus_mm, method, at_length_mm: at_length_mm ?? null }
 }
 
 /** Short of the apex counts up from 0, past it down: the sign is chosen by a word, never typed. */

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks'
-import type { CaseCanal, Setting } from '@/api/shapes'
+import type { CanalShown, Setting } from '@/api/shapes'
 import { Select, Tick } from '@/parts/fields'
-import { readMm } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { address } from '@/router'
@@ -11,10 +10,10 @@ import { useDraft } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
 import { MethodFields } from './method-fields'
-import { emptyFields, lacking, type Method, type ReadingFields, toReading } from './reading-fields'
+import { emptyFields, lacking, type Method, type ReadingFields, toJunction, toReading } from './reading-fields'
 
 interface Props {
-  canal: CaseCanal
+  canal: CanalShown
   caseId: string
   setting: Setting
   /** The canal joins another: where it does can be read too. */
@@ -54,8 +53,7 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
   const send = () =>
     run(async () => {
       if (fields.method === 'junction') {
-        const from_terminus_mm = readMm(fields.from_terminus_mm) ?? Number.NaN
-        await addJunction(caseId, canal.id, { id: fields.id, from_terminus_mm, method: fields.junction_method })
+        await addJunction(caseId, canal.id, { id: fields.id, junction: toJunction(fields, canal.length?.stop_mm) })
       } else await addReading(caseId, canal.id, fields.id, toReading(fields, canal.reference_point))
       await draft.clear(emptyFields(uuid7(), fields.method))
       setTried(false)
@@ -83,7 +81,7 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
         fields={fields}
         set={set}
         wrong={wrong}
-        from={canal.length.stop_mm ?? canal.length.estimate_mm ?? 20}
+        from={canal.length?.stop_mm ?? canal.length?.estimate_mm ?? 20}
       />
       {fields.method !== 'junction' && fields.method !== 'pre_operative_image' && (
         <Tick
@@ -104,7 +102,7 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
 const says = (field: keyof ReadingFields) => (field.endsWith('_mm') ? words.fields.noNumber : words.required)
 
 /** What is usually taken next: an image before treatment, then the confirming one; in a block the end is seen. */
-function nextMethod(canal: CaseCanal, setting: Setting): Method {
+function nextMethod(canal: CanalShown, setting: Setting): Method {
   if (address.value.endsWith('method=junction')) return 'junction'
   if (setting === 'block') return 'direct_sight'
   return canal.readings.length === 0 ? 'pre_operative_image' : 'confirming_image'

@@ -1,4 +1,4 @@
-import type { CaseDetail, CaseRoot, Pattern } from '@/api/shapes'
+import type { CaseShown, Pattern, RootShown } from '@/api/shapes'
 import { Choice, Select } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
@@ -10,17 +10,15 @@ const PATTERNS: readonly Pattern[] = ['unknown', 'separate', '2-1', '1-2', '2-1-
 const JOINING: readonly Pattern[] = ['2-1', '1-2-1']
 
 /** How the canals of a root run, and which of them goes to the end where two join: a person chooses. */
-export function RootCard({ root, of }: { root: CaseRoot; of: CaseDetail }) {
+export function RootCard({ root, of }: { root: RootShown; of: CaseShown }) {
   const [sending, run] = useSending()
   const canals = of.canals.filter((c) => c.root === root.name)
   const proposed = useTooth(of.tooth.iso).value?.main_canals.find((m) => m.root === root.name)
   const joins = JOINING.includes(root.pattern)
-  const change = (next: Partial<CaseRoot>) =>
-    void run(() => changeRoot(of, root.name, { pattern: root.pattern, main_canal: root.main_canal, ...next }))
+  const change = (next: Partial<RootShown>) =>
+    void run(() => changeRoot(of, root.name, { pattern: root.pattern, main_canal: root.main_canal ?? null, ...next }))
   const unmeasured =
-    joins && root.main_canal !== null
-      ? canals.filter((c) => c.name !== root.main_canal && c.junctions.length === 0)
-      : []
+    joins && root.main_canal ? canals.filter((c) => c.name !== root.main_canal && c.junctions.length === 0) : []
   return (
     <section class="card stack" aria-label={words.chart.root(root.name)}>
       <h2>{words.chart.root(root.name)}</h2>

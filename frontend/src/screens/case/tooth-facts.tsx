@@ -1,4 +1,4 @@
-import type { CaseDetail } from '@/api/shapes'
+import type { CaseShown } from '@/api/shapes'
 import { Tick } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { changeCase } from '@/store/cases'
@@ -12,7 +12,7 @@ const FACTS = [
 ] as const
 
 /** What else bears on the whole tooth; each is sent when it is ticked. */
-export function ToothFacts({ of }: { of: CaseDetail }) {
+export function ToothFacts({ of }: { of: CaseShown }) {
   const [sending, run] = useSending()
   return (
     <section class="stack close">

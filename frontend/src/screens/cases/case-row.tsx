@@ -1,23 +1,23 @@
-import type { CaseSummary, PlanStanding } from '@/api/shapes'
+import type { CaseListed, Standing } from '@/api/shapes'
 import { Pill, type SignName } from '@/parts/signs'
 import { words } from '@/words/en'
 import './cases.css'
 
-const SIGNS: Record<PlanStanding['state'], SignName> = {
+const SIGNS: Record<Standing['state'], SignName> = {
   none: 'draft',
   draft: 'draft',
   waiting: 'waiting',
   approved: 'approved',
   returned: 'returned',
-  void: 'caution',
+  approval_void: 'caution',
 }
 
-export function StandingPill({ of }: { of: PlanStanding }) {
+export function StandingPill({ of }: { of: Standing }) {
   return <Pill sign={SIGNS[of.state]}>{words.state[of.state]}</Pill>
 }
 
 /** One case of the list: tooth, alias, setting, and where its plan stands. */
-export function CaseRow({ of }: { of: CaseSummary }) {
+export function CaseRow({ of }: { of: CaseListed }) {
   return (
     <a class="entry" href={`/cases/${of.id}`}>
       <span class="tooth-number">{of.tooth.iso}</span>

@@ -1,13 +1,12 @@
-import type { CanalChoice, Kit, PlanAsked, Technique, Version } from '@/api/shapes'
+import type { Asked, CanalChoice, Kit, Technique, VersionShown } from '@/api/shapes'
 
 /** What a new plan begins with: what the last version asked for, else the first of the programme's kit. */
 export function firstAsked(
-  versions: readonly Version[],
+  last: VersionShown | undefined,
   kits: readonly Kit[],
   techniques: readonly Technique[],
-): PlanAsked | undefined {
-  const last = versions[0]
-  if (last) return last.choices
+): Asked | undefined {
+  if (last) return { kit: last.kit, technique: last.technique, choices: last.choices }
   const kit = kits[0]
   const needle = kit?.needles.find((n) => n.tip === 'side_vented') ?? kit?.needles[0]
   const technique = techniques[0]
@@ -16,7 +15,7 @@ export function firstAsked(
 }
 
 /** The choices with another one for a canal. */
-export function withCanal(asked: PlanAsked, canal: string, change: Partial<CanalChoice>): PlanAsked {
+export function withCanal(asked: Asked, canal: string, change: Partial<CanalChoice>): Asked {
   const canals = asked.choices.canals ?? []
   const old = canals.find((c) => c.canal === canal) ?? { canal }
   const next = [...canals.filter((c) => c.canal !== canal), { ...old, ...change }]
@@ -25,7 +24,7 @@ export function withCanal(asked: PlanAsked, canal: string, change: Partial<Canal
 }
 
 /** Another kit: what it does not have is chosen anew. */
-export function withKit(asked: PlanAsked, kit: Kit): PlanAsked {
+export function withKit(asked: Asked, kit: Kit): Asked {
   const same = kit.needles.find((n) => n.gauge === asked.choices.needle.gauge && n.tip === asked.choices.needle.tip)
   const needle = same ?? kit.needles[0] ?? asked.choices.needle
   const tapers = seriesTapers(kit)

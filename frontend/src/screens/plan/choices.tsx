@@ -1,13 +1,13 @@
-import type { Kit, Needle, PlanAsked, Technique } from '@/api/shapes'
+import type { Asked, Irrigant, Kit, Needle, Technique } from '@/api/shapes'
 import { Select } from '@/parts/fields'
 import { words } from '@/words/en'
 import { seriesTapers, withKit } from './asked'
 
 interface Props {
-  asked: PlanAsked
+  asked: Asked
   kits: readonly Kit[]
   techniques: readonly Technique[]
-  onChange: (next: PlanAsked) => void
+  onChange: (next: Asked) => void
   open?: boolean
 }
 
@@ -18,8 +18,7 @@ export function Choices({ asked, kits, techniques, onChange, open = false }: Pro
   const kit = kits.find((k) => k.id === asked.kit)
   const technique = techniques.find((t) => t.key === asked.technique)
   const tapers = seriesTapers(kit)
-  const choose = (change: Partial<PlanAsked['choices']>) =>
-    onChange({ ...asked, choices: { ...asked.choices, ...change } })
+  const choose = (change: Partial<Asked['choices']>) => onChange({ ...asked, choices: { ...asked.choices, ...change } })
   return (
     <details open={open} class="card">
       <summary>{words.planning.choices}</summary>
@@ -67,7 +66,7 @@ export function Choices({ asked, kits, techniques, onChange, open = false }: Pro
           label={words.planning.irrigant}
           value={asked.choices.irrigant ?? 'water'}
           options={Object.entries(words.irrigants).map(([value, says]) => ({ value, says }))}
-          onChoose={(irrigant) => choose({ irrigant })}
+          onChoose={(irrigant) => choose({ irrigant: irrigant as Irrigant })}
         />
       </div>
     </details>

@@ -1,15 +1,15 @@
-import type { Version } from '@/api/shapes'
+import type { VersionListed } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { words } from '@/words/en'
 
 /** What the supervisor decided on a version and said of which canal; nothing where it is not decided. */
-export function Decision({ of }: { of: Version }) {
+export function Decision({ of }: { of: VersionListed }) {
   const review = of.reviews.at(-1)
   if (!review) return null
   return (
     <Notice sign={review.decision}>
       <p class="strong">
-        {words.planning.decided(of.number, review.decision, review.supervisor.display_name, words.when(review.at))}
+        {words.planning.decided(of.number, review.decision, review.supervisor.name, words.when(review.at))}
       </p>
       {review.note && <p>{review.note}</p>}
       <ul>

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { CaseDetail, PlanAsked, Version } from '@/api/shapes'
+import type { Asked, CaseShown, VersionShown } from '@/api/shapes'
 import type { Change } from '@/parts/difference/compare'
 import { DifferenceView } from '@/parts/difference/difference-view'
 import { Sent } from '@/parts/sent'
@@ -8,9 +8,9 @@ import { useSending } from '@/store/sending'
 import { words } from '@/words/en'
 
 interface Props {
-  of: CaseDetail
-  last: Version | undefined
-  asked: PlanAsked | undefined
+  of: CaseShown
+  last: VersionShown | undefined
+  asked: Asked | undefined
   id: string
   changes: readonly Change[]
   preview: Preview
@@ -21,8 +21,8 @@ interface Props {
 export function Foot({ of, last, asked, id, changes, preview, onAsked }: Props) {
   const [open, setOpen] = useState(false)
   const [sending, run] = useSending()
-  const { state } = of.standing
-  const waiting = state === 'waiting' && changes.length === 0
+  const { state, stale } = of.standing
+  const waiting = state === 'waiting' && !stale && changes.length === 0
   const settled = state === 'approved' && changes.length === 0
   const ask = () =>
     void run(async () => {
@@ -67,4 +67,4 @@ export function Foot({ of, last, asked, id, changes, preview, onAsked }: Props) 
 }
 
 const askSays = (state: string) =>
-  ['returned', 'void', 'approved', 'waiting'].includes(state) ? words.planning.askAgain : words.planning.ask
+  ['returned', 'approval_void', 'approved', 'waiting'].includes(state) ? words.planning.askAgain : words.planning.ask

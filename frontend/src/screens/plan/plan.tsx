@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks'
-import type { CaseDetail, Kit, PlanAsked, Technique, Version } from '@/api/shapes'
+import type { Asked, CaseShown, Kit, Technique, VersionListed, VersionShown } from '@/api/shapes'
 import { CautionCount } from '@/parts/cautions'
 import { compare } from '@/parts/difference/compare'
 import { Page } from '@/parts/page'
 import { PlanViews } from '@/parts/plan-views'
 import { Seen } from '@/parts/seen'
 import { useCase, useKits, useTechniques } from '@/store/cases'
-import { usePreview, useVersions } from '@/store/plans'
+import { usePreview, useVersion, useVersions } from '@/store/plans'
 import { useDraft } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
@@ -23,19 +23,25 @@ import './plan.css'
 export function Planning({ id }: { id: string }) {
   const found = useCase(id)
   const versions = useVersions(id)
-  const kits = useKits()
-  const techniques = useTechniques()
-  const waiting = [versions, kits, techniques].find((one) => one.value === undefined)
+  const last = useVersion(found.value?.version?.id)
+  const kits = useKits(found.value?.programme)
+  const techniques = useTechniques(found.value?.programme)
   const of = found.value
-  const ready = of && versions.value && kits.value && techniques.value
-  if (ready) {
+  if (of && versions.value && kits.value && techniques.value && (last.value || !of.version)) {
     return (
-      <Workbench of={of} versions={versions.value ?? []} kits={kits.value ?? []} techniques={techniques.value ?? []} />
+      <Workbench
+        of={of}
+        versions={versions.value}
+        last={of.version ? last.value : undefined}
+        kits={kits.value}
+        techniques={techniques.value}
+      />
     )
   }
+  const missing = of ? [versions, kits, techniques, last].find((one) => one.value === undefined) : undefined
   return (
     <Page title={words.chart.plan} back={{ to: `/cases/${id}`, says: words.back }}>
-      <Seen<unknown> of={of ? (waiting ?? found) : found} rows={4}>
+      <Seen<unknown> of={missing ?? found} rows={4}>
         {() => null}
       </Seen>
     </Page>
@@ -43,25 +49,27 @@ export function Planning({ id }: { id: string }) {
 }
 
 interface Bench {
-  of: CaseDetail
-  versions: Version[]
+  of: CaseShown
+  versions: VersionListed[]
+  /** The version that stands. */
+  last: VersionShown | undefined
   kits: Kit[]
   techniques: Technique[]
 }
 
 interface Fields {
   id: string
-  asked: PlanAsked | null
+  asked: Asked | null
 }
 
-function Workbench({ of, versions, kits, techniques }: Bench) {
+function Workbench({ of, versions, last, kits, techniques }: Bench) {
   const draft = useDraft<Fields>(`plan of ${of.id}`, () => ({ id: uuid7(), asked: null }))
   const [picked, setPicked] = useState(of.canals[0]?.name)
-  const last = versions[0]
-  const asked = draft.fields.value.asked ?? firstAsked(versions, kits, techniques)
+  const asked = draft.fields.value.asked ?? firstAsked(last, kits, techniques)
   const preview = usePreview(of, draft.ready.value ? asked : undefined)
   const { plan } = preview
-  const set = (next: PlanAsked) => draft.set({ asked: next, id: uuid7() })
+  const set = (next: Asked) => draft.set({ asked: next, id: uuid7() })
+  const decided = versions.find((version) => version.reviews.length > 0)
   const kit = kits.find((k) => k.id === asked?.kit)
   const changes = plan && last ? compare(last.plan, plan) : []
   const chosen = plan?.canals.find((c) => c.canal === picked)
@@ -86,9 +94,11 @@ function Workbench({ of, versions, kits, techniques }: Bench) {
     >
       <div class="row wrap">
         <StandingPill of={of.standing} />
-        <p class="grow small">{of.standing.says}</p>
+        <p class="grow small">
+          {of.standing.says} {of.standing.do}
+        </p>
       </div>
-      {last && <Decision of={last} />}
+      {decided && <Decision of={decided} />}
       <Refusal preview={preview} caseId={of.id} />
       {asked && plan && (
         <PlanViews

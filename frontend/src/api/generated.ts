@@ -1,0 +1,3319 @@
+// Made from the OpenAPI description by `npm run api-types`. Not edited by hand.
+
+export interface paths {
+    "/api/v1/canals/{canal_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A canal
+         * @description A view for people who are signed in.
+         */
+        get: operations["canal_retrieve"];
+        put?: never;
+        post?: never;
+        /**
+         * Take out a canal in which nothing was measured
+         * @description A view for people who are signed in.
+         */
+        delete: operations["canal_destroy"];
+        options?: never;
+        head?: never;
+        /**
+         * Change what is charted of a canal
+         * @description That a canal was searched and not found is recorded by a supervisor.
+         */
+        patch: operations["canal_update"];
+        trace?: never;
+    };
+    "/api/v1/canals/{canal_id}/junctions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Record where a canal joins another
+         * @description Kept for good; the last one counts. The canal's length of that moment is kept with it, so that a later correction does not move the junction.
+         */
+        post: operations["junctions_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/canals/{canal_id}/readings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Readings of a canal
+         * @description A view for people who are signed in.
+         */
+        get: operations["readings_list"];
+        put?: never;
+        /**
+         * Take a length
+         * @description Readings are kept for good: a later one is added. The answer says what they come to.
+         */
+        post: operations["readings_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A case
+         * @description With its canals, what each length rests on, and where the plan stands. ETag: its revision.
+         */
+        get: operations["case_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        /**
+         * Change the facts of a case
+         * @description Every change a plan could rest on raises the revision; plans made before are stale then.
+         */
+        patch: operations["case_update"];
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/canals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Canals of a case
+         * @description A view for people who are signed in.
+         */
+        get: operations["canals_list"];
+        put?: never;
+        /**
+         * Add a canal
+         * @description The canal that gets missed. Its root is made where the tooth has none of that name.
+         */
+        post: operations["canals_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/plan-versions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Versions of a case's plan
+         * @description A view for people who are signed in.
+         */
+        get: operations["plan_versions_list"];
+        put?: never;
+        /**
+         * Keep the plan as a version
+         * @description It stands in the place of any other version: one that waits or is approved is superseded. The same content is the same version. 201 for a new one, 200 for one that was there.
+         */
+        post: operations["plan_versions_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * The plan as it would be
+         * @description Nothing is stored. Change one choice and see what else moves.
+         */
+        post: operations["case_preview"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/roots/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Say how the canals of a root run
+         * @description Where two join, a person chooses which one goes to the common terminus.
+         */
+        put: operations["root_update"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/compute/length": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * The working length of one canal
+         * @description Readings are ranked, never averaged. Readings that disagree leave the length unsettled.
+         */
+        post: operations["compute_length"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/compute/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * The plan of a whole tooth
+         * @description Everything the plan rests on goes in; the same input gives the same plan. Nothing is stored.
+         */
+        post: operations["compute_plan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/compute/run-sheet": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * The order of work of one canal
+         * @description A finite graph of steps. Depths in it are whole micrometres; everywhere else lengths are in mm.
+         */
+        post: operations["compute_run_sheet"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/compute/tooth": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * A tooth from its name in any notation
+         * @description A designation without its notation is refused, with the teeth it could be.
+         */
+        post: operations["compute_tooth"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/instrument-sizes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The ISO 3630-1 series
+         * @description Sizes, colours, and the diameter 16 mm from the tip at taper .02. Open to all.
+         */
+        get: operations["instrument_sizes_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/plan-versions/{version_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A version of a plan
+         * @description With all it rests on, what was decided, and where the case's plan stands. ETag: the hash.
+         */
+        get: operations["plan_version_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/plan-versions/{version_id}/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What changed since an earlier version
+         * @description A view for people who are signed in.
+         */
+        get: operations["plan_version_changes"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/plan-versions/{version_id}/reviews": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Approve or return a plan
+         * @description By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as If-Match (428 without, 412 for another). A returned plan needs a note or a remark. 409 where another supervisor was first or the case has changed.
+         */
+        post: operations["reviews_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/plan-versions/{version_id}/submit": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Ask for approval
+         * @description 409 where the case has changed since: plan it again.
+         */
+        post: operations["plan_version_submit"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/plan-versions/{version_id}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Take the asking back
+         * @description A view for people who are signed in.
+         */
+        post: operations["plan_version_withdraw"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A programme of yours
+         * @description A view for people who are signed in.
+         */
+        get: operations["programme_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/cases": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Cases of the programme, newest first
+         * @description Students see their own; supervisors and coordinators all of the programme.
+         */
+        get: operations["cases_list"];
+        put?: never;
+        /**
+         * Open a case
+         * @description The tooth opens with its usual canals. Every tooth can be charted; whether it can be planned here is said when it is planned.
+         */
+        post: operations["cases_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/kits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Kits of the programme
+         * @description A view for people who are signed in.
+         */
+        get: operations["kits_list"];
+        put?: never;
+        /**
+         * Add a kit
+         * @description By the coordinator. Speed and torque are typed in from the maker's instructions. Plans copy the kit: nothing done here touches a plan that exists.
+         */
+        post: operations["kits_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/techniques": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Techniques to choose from
+         * @description Those provided with the planner, and the programme's own.
+         */
+        get: operations["programme_techniques_list"];
+        put?: never;
+        /**
+         * Add a technique of the programme's own
+         * @description By the coordinator. A technique is data: copy a provided one, give it a key of its own, change it.
+         */
+        post: operations["programme_techniques_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/worklist": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Plans that wait, the riskiest and then the oldest first
+         * @description A view for people who are signed in.
+         */
+        get: operations["worklist"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/session": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Who is signed in
+         * @description Also sets the `csrftoken` cookie, whose value every change sends as X-CSRFToken. 401 where nobody is signed in.
+         */
+        get: operations["session_retrieve"];
+        put?: never;
+        /**
+         * Sign in
+         * @description 401 for a wrong name or password, 429 after too many wrong tries.
+         */
+        post: operations["session_create"];
+        /**
+         * Sign out
+         * @description Harmless where nobody is signed in.
+         */
+        delete: operations["session_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/techniques": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The techniques that come with the planner
+         * @description A programme may copy one and make it its own. Open to all.
+         */
+        get: operations["techniques_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/teeth": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * All 52 teeth
+         * @description Names in three notations, usual canals, what else to look for, published lengths. Open to all.
+         */
+        get: operations["teeth_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/teeth/{iso}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * One tooth
+         * @description By its ISO 3950 designation. For other notations ask `compute/tooth`. Open to all.
+         */
+        get: operations["teeth_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+}
+export type webhooks = Record<string, never>;
+export interface components {
+    schemas: {
+        /**
+         * @description * `gauge`: A hand instrument that feels the size at the end; it must not cut.
+         * @enum {string}
+         */
+        Action: "instrument" | "irrigate" | "recapitulate" | "image" | "sign_off" | "gauge" | "fit_cone" | "dry" | "fill";
+        /**
+         * @description * `charted_by_supervisor`: An unusual tooth, a third molar for instance, whose canals a supervisor entered.
+         * @enum {string}
+         */
+        Anatomy: "usual" | "fused_or_c_shaped" | "charted_by_supervisor";
+        /** @description An electronic reading, taken twice. */
+        ApexLocator: {
+            after_flaring: boolean;
+            mark: components["schemas"]["MarkEnum"];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "apex_locator";
+            read_mm: number;
+            reference_point: string;
+            repeat_mm: number;
+            /** @description The display held still, in a moist and not flooded canal clear of metal. */
+            stable: boolean;
+        };
+        /** @description An electronic reading, taken twice. */
+        ApexLocatorRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            mark: components["schemas"]["MarkEnum"];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "apex_locator";
+            read_mm: number;
+            reference_point: string;
+            repeat_mm: number;
+            /**
+             * @description The display held still, in a moist and not flooded canal clear of metal.
+             * @default true
+             */
+            stable?: boolean;
+        };
+        /** @description A question that the walker answers from what was recorded. */
+        Ask: {
+            exits: {
+                [key: string]: string;
+            };
+            id: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "ask";
+            phase: string;
+            question: components["schemas"]["Gained"] | components["schemas"]["AtLength"] | components["schemas"]["VisitsBelow"];
+        };
+        AskedGivenRequest: {
+            choices: components["schemas"]["ChoicesRequest"];
+            /** Format: uuid */
+            kit: string;
+            /** @description Key of a technique of the programme's list. */
+            technique: string;
+        };
+        /**
+         * @description Why a plan is asked for.
+         *     * `first`: No supervisor has decided on this case yet.
+         *     * `after_approval`: An approved plan was changed: the approval no longer counts.
+         * @enum {string}
+         */
+        Asks: "first" | "after_return" | "after_approval";
+        /** @description Every one of the nodes last stood at its stop. */
+        AtLength: {
+            nodes: string[];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            test: "at_length";
+        };
+        CanalChanges: {
+            /** @description Not in the earlier version. */
+            came: boolean;
+            canal: string;
+            cautions_came: components["schemas"]["Caution"][];
+            cautions_went: components["schemas"]["Caution"][];
+            changes: components["schemas"]["Change"][];
+            /** @description Not in the later version. */
+            went: boolean;
+        };
+        CanalChoice: {
+            canal: string;
+            /** @description ISO size at the end; none takes the proposed one. */
+            final_size: number | null;
+            /** @description Why it lies outside the advised range. */
+            reason: string;
+        };
+        CanalChoiceRequest: {
+            canal: string;
+            /**
+             * @description ISO size at the end; none takes the proposed one.
+             * @default null
+             */
+            final_size?: number | null;
+            /**
+             * @description Why it lies outside the advised range.
+             * @default
+             */
+            reason?: string;
+        };
+        CanalGivenRequest: {
+            /**
+             * Format: double
+             * @description Width of the opening, where seen to be wide.
+             */
+            apex_mm?: number | null;
+            /** Format: double */
+            curvature_deg?: number | null;
+            /**
+             * Format: double
+             * @description From the reference point to where a curve begins.
+             */
+            curve_start_mm?: number | null;
+            finding?: components["schemas"]["Finding"];
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            name: string;
+            /**
+             * Format: double
+             * @description From the reference point to the orifice.
+             */
+            orifice_mm?: number | null;
+            reference_point: string;
+            resorption?: components["schemas"]["Resorption"];
+            root: string;
+        };
+        CanalInput: {
+            /** @description Width of the apical opening where it was seen to be wide. */
+            apex_mm: number | null;
+            curvature_deg: number | null;
+            /** @description From the reference point to where the first curve begins. */
+            curve_start_mm: number | null;
+            finding: components["schemas"]["Finding"];
+            junction: components["schemas"]["Junction"] | null;
+            name: string;
+            /** @description From the reference point to the orifice. */
+            orifice_mm: number | null;
+            readings: (components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"])[];
+            reference_point: string;
+            resorption: components["schemas"]["Resorption"];
+            root: string;
+        };
+        CanalInputRequest: {
+            /**
+             * @description Width of the apical opening where it was seen to be wide.
+             * @default null
+             */
+            apex_mm?: number | null;
+            /** @default null */
+            curvature_deg?: number | null;
+            /**
+             * @description From the reference point to where the first curve begins.
+             * @default null
+             */
+            curve_start_mm?: number | null;
+            /** @default found */
+            finding?: components["schemas"]["Finding"];
+            /** @default null */
+            junction?: components["schemas"]["JunctionRequest"] | null;
+            name: string;
+            /**
+             * @description From the reference point to the orifice.
+             * @default null
+             */
+            orifice_mm?: number | null;
+            /** @default [] */
+            readings?: (components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"])[];
+            reference_point: string;
+            /** @default none */
+            resorption?: components["schemas"]["Resorption"];
+            root: string;
+        };
+        CanalList: {
+            results: components["schemas"]["CanalShown"][];
+        };
+        /** @description A canal that a new case starts from, or that it tells the user to look for. */
+        CanalOnOffer: {
+            kind: components["schemas"]["LookForKind"];
+            know: string;
+            name: string;
+            other_reference_points: string[];
+            /** @description Where lengths are measured from by default; none must be chosen by a person. */
+            reference_point: string | null;
+            root: string;
+            source: string;
+            studies: components["schemas"]["Prevalence"][];
+        };
+        CanalPlan: {
+            canal: string;
+            /** @description Deepest stop of a shaping instrument: the working length, or the junction for a joining canal. */
+            end_mm: number | null;
+            /** @description Node ids in the order expected, loops walked as often as the technique expects. */
+            expected_path: string[];
+            final_size: number;
+            final_taper: number;
+            /** @description The main canal it joins. */
+            joins: string | null;
+            /** @description Where this canal joins, from the reference point, before rounding. */
+            junction_mm: number | null;
+            length: components["schemas"]["Length"];
+            needle: components["schemas"]["NeedleDepth"] | null;
+            /** @description The shape once everything in the order of work has stood at its stop, reference point side first. */
+            outline: components["schemas"]["ProfilePoint"][];
+            /** @description The stops rest on an estimate and will be computed again. */
+            provisional: boolean;
+            reference_point: string;
+            root: string;
+            run_sheet: components["schemas"]["RunSheet"];
+            size_range: components["schemas"]["SizeRange"];
+            withheld: components["schemas"]["Withheld"][];
+        };
+        CanalPlanListed: {
+            canal: string;
+            /** Format: double */
+            end_mm: number | null;
+            final_size: number;
+            final_taper: number;
+            length_state: components["schemas"]["LengthState"];
+            /** Format: double */
+            stop_mm: number | null;
+        };
+        CanalShown: {
+            /** Format: double */
+            apex_mm: number | null;
+            /** Format: double */
+            curvature_deg: number | null;
+            /** Format: double */
+            curve_start_mm: number | null;
+            finding: components["schemas"]["Finding"];
+            /** Format: uuid */
+            id: string;
+            /** @description The last one measured. */
+            junction: components["schemas"]["Junction"] | null;
+            junctions: components["schemas"]["JunctionShown"][];
+            /** @description What the readings come to. */
+            length: components["schemas"]["Length"] | null;
+            /** @description Why no length can be worked out, or empty. */
+            length_problem: string;
+            name: string;
+            /** Format: double */
+            orifice_mm: number | null;
+            readings: components["schemas"]["ReadingShown"][];
+            /** @description Empty until one was chosen. */
+            reference_point: string;
+            resorption: components["schemas"]["Resorption"];
+            root: string;
+        };
+        CaseGivenRequest: {
+            /** @description Names on offer for the tooth; the usual ones where left out. */
+            canals?: string[] | null;
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            /** @description An alias. A real identity has no place here. */
+            patient_alias: string;
+            setting: components["schemas"]["Setting"];
+            /** Format: uuid */
+            supervisor?: string | null;
+            tooth: components["schemas"]["ToothNameRequest"];
+        };
+        CaseListed: {
+            /** Format: date-time */
+            created_at: string;
+            /** Format: uuid */
+            id: string;
+            patient_alias: string;
+            /** Format: uuid */
+            programme: string;
+            revision: number;
+            setting: components["schemas"]["Setting"];
+            standing: components["schemas"]["Standing"];
+            student: components["schemas"]["PersonRef"];
+            supervisor: components["schemas"]["PersonRef"] | null;
+            tooth: components["schemas"]["ToothNames"];
+            /** @description The version that stands. */
+            version: components["schemas"]["VersionRef"] | null;
+        };
+        CasePage: {
+            /** Format: uri */
+            next: string | null;
+            /** Format: uri */
+            previous: string | null;
+            results: components["schemas"]["CaseListed"][];
+        };
+        CaseShown: {
+            anatomy: components["schemas"]["Anatomy"];
+            canals: components["schemas"]["CanalShown"][];
+            /** Format: date-time */
+            created_at: string;
+            designation: string;
+            /** Format: uuid */
+            id: string;
+            isolated: boolean;
+            /** @description As the tooth was typed in. */
+            notation: components["schemas"]["Notation"];
+            patient_alias: string;
+            perforation: boolean;
+            /** Format: uuid */
+            programme: string;
+            revision: number;
+            root_filled: boolean;
+            roots: components["schemas"]["RootShown"][];
+            setting: components["schemas"]["Setting"];
+            standing: components["schemas"]["Standing"];
+            student: components["schemas"]["PersonRef"];
+            supervisor: components["schemas"]["PersonRef"] | null;
+            tooth: components["schemas"]["ToothNames"];
+            /** @description The version that stands. */
+            version: components["schemas"]["VersionRef"] | null;
+        };
+        Caution: {
+            canal: string | null;
+            code: string;
+            /** @description What to do about it. */
+            do: string;
+            limit: number | null;
+            /** @description The data row or rule it rests on. */
+            row: string;
+            says: string;
+            severity: components["schemas"]["Severity"];
+            unit: string | null;
+            value: number | null;
+        };
+        Change: {
+            after: string | null;
+            before: string | null;
+            /** @description The instrument and phase, where it is about one. */
+            subject: string;
+            what: components["schemas"]["What"];
+        };
+        ChangesShown: {
+            /** @description Null where there is no earlier version to compare with. */
+            changes: components["schemas"]["PlanChanges"] | null;
+        };
+        Choices: {
+            canals: components["schemas"]["CanalChoice"][];
+            /** @description In order; empty means the working irrigant alone. */
+            final_rinse: components["schemas"]["Irrigant"][];
+            /** @description Last glide-path size; none takes the technique's. */
+            glide_path_to_size: number | null;
+            irrigant: components["schemas"]["Irrigant"];
+            needle: components["schemas"]["Needle"];
+            /** @description Taper of the shaping series where the kit has several. */
+            series_taper: number | null;
+        };
+        ChoicesRequest: {
+            /** @default [] */
+            canals?: components["schemas"]["CanalChoiceRequest"][];
+            /**
+             * @description In order; empty means the working irrigant alone.
+             * @default []
+             */
+            final_rinse?: components["schemas"]["Irrigant"][];
+            /**
+             * @description Last glide-path size; none takes the technique's.
+             * @default null
+             */
+            glide_path_to_size?: number | null;
+            /** @default water */
+            irrigant?: components["schemas"]["Irrigant"];
+            needle: components["schemas"]["Needle"];
+            /**
+             * @description Taper of the shaping series where the kit has several.
+             * @default null
+             */
+            series_taper?: number | null;
+        };
+        /** @description An instrument at a known stop, and where its tip lies on the image. */
+        ConfirmingImage: {
+            after_flaring: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "confirming_image";
+            reference_point: string;
+            /** @description The stop that was actually set. */
+            set_mm: number;
+            /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
+            tip_short_mm: number;
+        };
+        /** @description An instrument at a known stop, and where its tip lies on the image. */
+        ConfirmingImageRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "confirming_image";
+            reference_point: string;
+            /** @description The stop that was actually set. */
+            set_mm: number;
+            /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
+            tip_short_mm: number;
+        };
+        /** @enum {string} */
+        Decision: "approved" | "returned";
+        /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
+        DirectSight: {
+            after_flaring: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "direct_sight";
+            reference_point: string;
+            seen_mm: number;
+        };
+        /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
+        DirectSightRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "direct_sight";
+            reference_point: string;
+            seen_mm: number;
+        };
+        /** @description One step for the hand, the eye or the supervisor. */
+        Do: {
+            action: components["schemas"]["Action"];
+            exits: {
+                [key: string]: string;
+            };
+            hold_point: string | null;
+            id: string;
+            /** @description Key of the instrument in the kit. */
+            instrument: string | null;
+            irrigant: string | null;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "do";
+            needle_at_most_um: number | null;
+            phase: string;
+            /** @description One sentence: what to do and why. */
+            say: string;
+            shorter_than: components["schemas"]["ShorterThan"] | null;
+            stop_um: number | null;
+            target: components["schemas"]["Target"] | null;
+            volume_ml: number | null;
+        };
+        End: {
+            id: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "end";
+            outcome: components["schemas"]["OutcomeEnum"];
+            say: string;
+        };
+        /**
+         * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
+         * @enum {string}
+         */
+        Exit: "done" | "reached" | "short" | "blocked" | "approved" | "returned" | "yes" | "no";
+        /**
+         * @description Whether the canal's orifice has been seen.
+         * @enum {string}
+         */
+        Finding: "expected" | "found" | "searched_not_found";
+        /** @description Some instrument of this pass went at least `least_um` deeper than the same one in the pass before. */
+        Gained: {
+            least_um: number;
+            nodes: string[];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            test: "gained";
+        };
+        /** @description One instrument of a kit, as its maker and the programme describe it. */
+        Instrument: {
+            cutting_part_mm: number;
+            /** @description Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does. */
+            largest_flute_mm: number | null;
+            /** @description Operative length from tip to handle. */
+            length_mm: number;
+            motion: components["schemas"]["Motion"];
+            /** @description Tip in hundredths of a millimetre (ISO 3630-1). */
+            size: number;
+            speed_rpm: number | null;
+            /** @description Hundredths of a millimetre per millimetre: 4 is written .04. */
+            taper: number;
+            torque_ncm: number | null;
+            use: components["schemas"]["Use"];
+        };
+        /** @description An instrument as plans and screens name it. */
+        InstrumentName: {
+            /** @description ISO 3630-1 colour name; never the only sign. */
+            colour: string | null;
+            key: string;
+            motion: string;
+            name: string;
+            /** @description Speed and torque as the programme typed them in, or that they are not stated. */
+            setting_says: string;
+            size: number;
+            taper: number;
+        };
+        /** @description One instrument of a kit, as its maker and the programme describe it. */
+        InstrumentRequest: {
+            cutting_part_mm: number;
+            /**
+             * @description Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does.
+             * @default null
+             */
+            largest_flute_mm?: number | null;
+            /** @description Operative length from tip to handle. */
+            length_mm: number;
+            motion: components["schemas"]["Motion"];
+            /** @description Tip in hundredths of a millimetre (ISO 3630-1). */
+            size: number;
+            /** @default null */
+            speed_rpm?: number | null;
+            /** @description Hundredths of a millimetre per millimetre: 4 is written .04. */
+            taper: number;
+            /** @default null */
+            torque_ncm?: number | null;
+            use: components["schemas"]["Use"];
+        };
+        /** @description A size of the ISO 3630-1 series. */
+        InstrumentSize: {
+            /** @description Never the only sign: several sizes share each colour. */
+            colour: string;
+            /** @description Diameter 16 mm from the tip of an instrument of taper .02. */
+            d16_mm: number;
+            know: string;
+            /** @description Tip in hundredths of a millimetre. */
+            size: number;
+            source: string;
+            tip_mm: number;
+        };
+        InstrumentSizes: {
+            sizes: components["schemas"]["InstrumentSize"][];
+        };
+        /** @enum {string} */
+        Irrigant: "water" | "saline" | "sodium_hypochlorite" | "chlorhexidine" | "edta";
+        /** @description Where a joining canal meets the main one, measured once. */
+        Junction: {
+            /** @description The joining canal's length when it was measured; a later change of length does not move the junction. */
+            at_length_mm: number | null;
+            /** @description Distance from the common terminus. */
+            from_terminus_mm: number;
+            /** @description An image estimate opens nothing. */
+            method: components["schemas"]["MethodEnum"];
+        };
+        JunctionGivenRequest: {
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            junction: components["schemas"]["JunctionRequest"];
+        };
+        /** @description Where a joining canal meets the main one, measured once. */
+        JunctionRequest: {
+            /**
+             * @description The joining canal's length when it was measured; a later change of length does not move the junction.
+             * @default null
+             */
+            at_length_mm?: number | null;
+            /** @description Distance from the common terminus. */
+            from_terminus_mm: number;
+            /** @description An image estimate opens nothing. */
+            method: components["schemas"]["MethodEnum"];
+        };
+        JunctionShown: {
+            actor: components["schemas"]["PersonRef"];
+            /** Format: date-time */
+            at: string;
+            /** Format: uuid */
+            id: string;
+            junction: components["schemas"]["Junction"];
+            number: number;
+        };
+        Kit: {
+            instruments: components["schemas"]["Instrument"][];
+            name: string;
+            needles: components["schemas"]["Needle"][];
+        };
+        KitGivenRequest: {
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            kit: components["schemas"]["KitRequest"];
+        };
+        KitList: {
+            results: components["schemas"]["KitShown"][];
+        };
+        KitRequest: {
+            instruments: components["schemas"]["InstrumentRequest"][];
+            name: string;
+            needles: components["schemas"]["Needle"][];
+        };
+        KitShown: {
+            /** Format: uuid */
+            id: string;
+            kit: components["schemas"]["Kit"];
+        };
+        /** @description The working length of one canal and what it rests on. */
+        Length: {
+            /** @description Largest difference between readings that should agree. */
+            apart_mm: number | null;
+            /** @description The estimated stop from the pre-operative image, for the first instrument. */
+            estimate_mm: number | null;
+            readings: components["schemas"]["ReadingResult"][];
+            /** @description Methods the length comes from. */
+            rests_on: string[];
+            state: components["schemas"]["LengthState"];
+            /** @description Rounded down to half a millimetre. */
+            stop_mm: number | null;
+            what_to_do: string;
+            /** @description Before rounding. */
+            working_length_mm: number | null;
+        };
+        /** @description A published length of a tooth or a root. */
+        LengthReference: {
+            /** @description What low and high are: least and greatest, or one standard deviation. */
+            band: string;
+            high_mm: number | null;
+            know: string;
+            low_mm: number | null;
+            mean_mm: number;
+            reference_set: components["schemas"]["ReferenceSetEnum"];
+            /** @description None: the whole tooth. */
+            root: string | null;
+            source: string;
+        };
+        /** @description The readings of one canal. */
+        LengthRequest: {
+            /**
+             * @description Width of the apical opening where it was seen to be wide.
+             * @default null
+             */
+            apex_mm?: number | null;
+            canal: string;
+            readings: (components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"])[];
+            /** @description Readings from another point are listed and do not count. */
+            reference_point: string;
+            /** @default none */
+            resorption?: components["schemas"]["Resorption"];
+            setting: components["schemas"]["Setting"];
+            /**
+             * @description The programme's own values in place of figures of the data tables, by key.
+             * @default {}
+             */
+            thresholds?: {
+                [key: string]: number;
+            };
+        };
+        /**
+         * @description * `missing`: No reading that counts.
+         *     * `estimated`: Only estimates: good for exploring, not for shaping.
+         *     * `to_settle`: Readings differ by little: the supervisor settles it at the hold point.
+         *     * `unsettled`: Readings disagree, or a further image is due: nothing that shapes may go in.
+         * @enum {string}
+         */
+        LengthState: "missing" | "estimated" | "settled" | "to_settle" | "unsettled";
+        /**
+         * @description * `root`: A further root with its own canal.
+         *     * `form`: A form of the whole canal system, charted and not planned.
+         * @enum {string}
+         */
+        LookForKind: "canal" | "root" | "form";
+        /** @description Which canal of a root is proposed to go to the common terminus where two join; a person decides. */
+        MainCanal: {
+            canal: string;
+            know: string;
+            reason: string;
+            root: string;
+            source: string;
+        };
+        /** @enum {string} */
+        MarkEnum: "apex" | "constriction";
+        MembershipShown: {
+            group: string;
+            programme: components["schemas"]["ProgrammeRef"];
+            role: components["schemas"]["Role"];
+        };
+        /** @enum {string} */
+        MethodEnum: "cone_mark" | "two_instruments" | "image_estimate";
+        /** @enum {string} */
+        Motion: "hand" | "continuous" | "reciprocating";
+        /** @description An irrigation needle. */
+        Needle: {
+            gauge: number;
+            tip: components["schemas"]["TipEnum"];
+        };
+        NeedleDepth: {
+            ceiling_mm: number;
+            now: components["schemas"]["NeedleNow"][];
+        };
+        /** @description How deep the needle may go once `after` has stood at length. */
+        NeedleNow: {
+            after: string;
+            at_most_mm: number;
+        };
+        /**
+         * @description * `iso_3950`: Two digits, quadrant and position: 26.
+         *     * `universal`: 1 to 32, A to T for primary teeth: 14.
+         *     * `palmer`: Quadrant and position, typed or with the corner: UL6, ⎿6.
+         * @enum {string}
+         */
+        Notation: "iso_3950" | "universal" | "palmer";
+        /** @enum {string} */
+        OutcomeEnum: "finished" | "plan_again";
+        PatchedCanalChangesRequest: {
+            /**
+             * Format: double
+             * @description Width of the opening, where seen to be wide.
+             */
+            apex_mm?: number | null;
+            /** Format: double */
+            curvature_deg?: number | null;
+            /**
+             * Format: double
+             * @description From the reference point to where a curve begins.
+             */
+            curve_start_mm?: number | null;
+            finding?: components["schemas"]["Finding"];
+            name?: string;
+            /**
+             * Format: double
+             * @description From the reference point to the orifice.
+             */
+            orifice_mm?: number | null;
+            reference_point?: string;
+            resorption?: components["schemas"]["Resorption"];
+        };
+        PatchedCaseChangesRequest: {
+            anatomy?: components["schemas"]["Anatomy"];
+            /** @description Dam in place and tight. */
+            isolated?: boolean;
+            perforation?: boolean;
+            root_filled?: boolean;
+            setting?: components["schemas"]["Setting"];
+            /** Format: uuid */
+            supervisor?: string | null;
+        };
+        /**
+         * @description How the canals of one root run from orifices to foramina.
+         * @enum {string}
+         */
+        Pattern: "separate" | "2-1" | "1-2" | "2-1-2" | "1-2-1" | "unknown";
+        PersonRef: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+        };
+        /** @description One phase. Which of the optional fields it needs depends on its kind. */
+        Phase: {
+            expected_passes: number | null;
+            from_size: number | null;
+            hold_point: string | null;
+            image: boolean;
+            key: string;
+            kind: components["schemas"]["PhaseKind"];
+            most_passes: number | null;
+            repeat_from: string | null;
+            settings: components["schemas"]["Setting"][];
+            step_mm: number | null;
+            steps: number | null;
+            title: string;
+            /** @description Works to the estimated length: before the length is known. */
+            to_estimate: boolean;
+            /** @description Last hand size of a TO_LENGTH phase; none means up to the final size. */
+            to_size: number | null;
+            why: string;
+        };
+        /**
+         * @description * `sign_off`: A hold point, with an image where the phase says so.
+         *     * `to_length`: Hand sizes, each worked until it is loose at length.
+         *     * `flare`: Coronal instruments to resistance, steepest taper first.
+         *     * `descend`: The series from its largest to its smallest, to resistance; passes repeat until the smallest is at length.
+         *     * `ascend`: The series up to the final size, one size at a time, to length.
+         *     * `step_back`: Larger hand sizes, each a step shorter than the one before.
+         *     * `confirm`: Gauges the final size with hand instruments.
+         * @enum {string}
+         */
+        PhaseKind: "sign_off" | "to_length" | "flare" | "descend" | "ascend" | "step_back" | "confirm" | "rinse" | "cone" | "fill";
+        /** @description One phase. Which of the optional fields it needs depends on its kind. */
+        PhaseRequest: {
+            /** @default null */
+            expected_passes?: number | null;
+            /** @default null */
+            from_size?: number | null;
+            /** @default null */
+            hold_point?: string | null;
+            /** @default false */
+            image?: boolean;
+            key: string;
+            kind: components["schemas"]["PhaseKind"];
+            /** @default null */
+            most_passes?: number | null;
+            /** @default null */
+            repeat_from?: string | null;
+            /**
+             * @default [
+             *       "block",
+             *       "extracted",
+             *       "clinic"
+             *     ]
+             */
+            settings?: components["schemas"]["Setting"][];
+            /** @default null */
+            step_mm?: number | null;
+            /** @default null */
+            steps?: number | null;
+            title: string;
+            /**
+             * @description Works to the estimated length: before the length is known.
+             * @default false
+             */
+            to_estimate?: boolean;
+            /**
+             * @description Last hand size of a TO_LENGTH phase; none means up to the final size.
+             * @default null
+             */
+            to_size?: number | null;
+            why: string;
+        };
+        Plan: {
+            canals: components["schemas"]["CanalPlan"][];
+            cautions: components["schemas"]["Caution"][];
+            data_version: string;
+            /** @constant */
+            form: 1;
+            irrigant: string;
+            kit: string;
+            notice: string;
+            one_at_a_time: components["schemas"]["TrayOrder"];
+            planner_version: string;
+            rows_used: components["schemas"]["RowUsed"][];
+            setting: string;
+            stop_table: components["schemas"]["StopRow"][];
+            technique: string;
+            tooth: components["schemas"]["ToothNames"];
+            tray: components["schemas"]["TrayOrder"];
+            tray_list: components["schemas"]["TrayItem"][];
+        };
+        /** @description From one version to another. `canals` lists only those where something changed. */
+        PlanChanges: {
+            canals: components["schemas"]["CanalChanges"][];
+            /** @description Of the tooth as a whole. */
+            cautions_came: components["schemas"]["Caution"][];
+            cautions_went: components["schemas"]["Caution"][];
+            from_number: number;
+            /** @description Nothing changed that a plan shows. */
+            nothing: boolean;
+            to_number: number;
+            tooth: components["schemas"]["Change"][];
+        };
+        /** @description One tooth to be planned. */
+        PlanInput: {
+            anatomy: components["schemas"]["Anatomy"];
+            canals: components["schemas"]["CanalInput"][];
+            choices: components["schemas"]["Choices"];
+            /** @constant */
+            form: 1;
+            /** @description Dam in place and tight: in the clinic nothing opens without it. */
+            isolated: boolean;
+            kit: components["schemas"]["Kit"];
+            perforation: boolean;
+            root_filled: boolean;
+            roots: components["schemas"]["RootInput"][];
+            setting: components["schemas"]["Setting"];
+            technique: components["schemas"]["Technique"];
+            /** @description The programme's own values in place of figures of the data tables, by key. */
+            thresholds: {
+                [key: string]: number;
+            };
+            /** @description ISO 3950 designation. */
+            tooth: string;
+        };
+        /** @description One tooth to be planned, with everything the plan rests on. */
+        PlanRequest: {
+            /** @default usual */
+            anatomy?: components["schemas"]["Anatomy"];
+            canals: components["schemas"]["CanalInputRequest"][];
+            choices: components["schemas"]["ChoicesRequest"];
+            /**
+             * @default 1
+             * @constant
+             */
+            form?: 1;
+            /**
+             * @description Dam in place and tight: in the clinic nothing opens without it.
+             * @default false
+             */
+            isolated?: boolean;
+            kit: components["schemas"]["KitRequest"];
+            /** @default false */
+            perforation?: boolean;
+            /** @default false */
+            root_filled?: boolean;
+            /** @default [] */
+            roots?: components["schemas"]["RootInputRequest"][];
+            setting: components["schemas"]["Setting"];
+            /** @description The key of a provided technique, or a whole technique of one's own. */
+            technique: components["schemas"]["TechniqueRequest"] | string;
+            /**
+             * @description The programme's own values in place of figures of the data tables, by key.
+             * @default {}
+             */
+            thresholds?: {
+                [key: string]: number;
+            };
+            tooth: components["schemas"]["ToothNameRequest"];
+        };
+        /**
+         * @description * `waiting`: Submitted, and not decided yet.
+         *     * `superseded`: Another version stands in its place.
+         * @enum {string}
+         */
+        PlanState: "draft" | "waiting" | "approved" | "returned" | "superseded";
+        /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
+        PreOperativeImage: {
+            after_flaring: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "pre_operative_image";
+            reference_point: string;
+            tooth_mm: number;
+        };
+        /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
+        PreOperativeImageRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "pre_operative_image";
+            reference_point: string;
+            tooth_mm: number;
+        };
+        /** @description What one study says of how often a canal is there. */
+        Prevalence: {
+            high_share: number | null;
+            /** @description How the figure is known: read, read second-hand, from memory, derived. */
+            know: string;
+            /** @description Lower end of the confidence interval or of the range, as the text says. */
+            low_share: number | null;
+            says: string;
+            /** @description Share of teeth, 0 to 1. */
+            share: number | null;
+            source: string;
+            year: number | null;
+        };
+        /** @description Problem details (RFC 9457). */
+        Problem: {
+            /** @description For people: what is wrong and what to do. */
+            detail: string;
+            errors: components["schemas"]["ProblemError"][];
+            /** @description The number to go on with, where one was left out. */
+            expected?: number;
+            status: number;
+            title: string;
+            /**
+             * Format: uri
+             * @description `urn:fourth-canal:problem:` and a code.
+             */
+            type: string;
+        };
+        /** @description One thing that is wrong. */
+        ProblemError: {
+            code: string;
+            /** @description What is wrong and what to do. */
+            detail: string;
+            /** @description JSON pointer into what was sent, as a URI fragment. A plan refused for what is charted points into the planner's input. */
+            pointer: string;
+        };
+        ProfilePoint: {
+            diameter_mm: number;
+            from_reference_mm: number;
+        };
+        ProgrammeRef: {
+            /** Format: uuid */
+            id: string;
+            /** @description Demonstration: no such school, people or cases. */
+            invented: boolean;
+            name: string;
+        };
+        ProgrammeShown: {
+            /** Format: uuid */
+            id: string;
+            /** @description Demonstration: no such school. */
+            invented: boolean;
+            name: string;
+            /** @description What you are in it. */
+            role: components["schemas"]["Role"];
+            supervisors: components["schemas"]["PersonRef"][];
+            /** @description Figures of the programme's own in place of published ones, by key. */
+            thresholds: {
+                [key: string]: number;
+            };
+        };
+        /** @description An instrument of known length on the same image gives the scale. */
+        Ratio: {
+            after_flaring: boolean;
+            instrument_mm: number;
+            instrument_on_image_mm: number;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "ratio";
+            reference_point: string;
+            tooth_on_image_mm: number;
+        };
+        /** @description An instrument of known length on the same image gives the scale. */
+        RatioRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            instrument_mm: number;
+            instrument_on_image_mm: number;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "ratio";
+            reference_point: string;
+            tooth_on_image_mm: number;
+        };
+        ReadingGivenRequest: {
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            reading: components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"];
+        };
+        ReadingList: {
+            results: components["schemas"]["ReadingShown"][];
+        };
+        /** @description What one reading says. */
+        ReadingResult: {
+            counts: boolean;
+            method: string;
+            /** @description Why it counts, or why it does not. */
+            why: string;
+            working_length_mm: number | null;
+        };
+        ReadingShown: {
+            actor: components["schemas"]["PersonRef"];
+            /** Format: date-time */
+            at: string;
+            /** Format: uuid */
+            id: string;
+            /** @description Counts within the canal. */
+            number: number;
+            reading: components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"];
+        };
+        /** @enum {string} */
+        ReferenceSetEnum: "A" | "B";
+        RemarkGivenRequest: {
+            canal: string;
+            text: string;
+        };
+        RemarkShown: {
+            canal: string;
+            text: string;
+        };
+        /**
+         * @description What the image shows around the root's end; it decides the set-back.
+         * @enum {string}
+         */
+        Resorption: "none" | "bone" | "bone_and_root";
+        ReviewGivenRequest: {
+            decision: components["schemas"]["Decision"];
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            note?: string;
+            remarks?: components["schemas"]["RemarkGivenRequest"][];
+        };
+        ReviewShown: {
+            /** @description Which submission of the version it answers. */
+            asked: number;
+            /** Format: date-time */
+            at: string;
+            decision: components["schemas"]["Decision"];
+            /** Format: uuid */
+            id: string;
+            note: string;
+            remarks: components["schemas"]["RemarkShown"][];
+            supervisor: components["schemas"]["PersonRef"];
+        };
+        /** @enum {string} */
+        Role: "student" | "supervisor" | "coordinator";
+        RootGivenRequest: {
+            main_canal?: string | null;
+            pattern: components["schemas"]["Pattern"];
+        };
+        RootInput: {
+            /** @description Which canal goes to the terminus where two join: chosen by a person, never by list order. */
+            main_canal: string | null;
+            name: string;
+            pattern: components["schemas"]["Pattern"];
+        };
+        RootInputRequest: {
+            /**
+             * @description Which canal goes to the terminus where two join: chosen by a person, never by list order.
+             * @default null
+             */
+            main_canal?: string | null;
+            name: string;
+            /** @default unknown */
+            pattern?: components["schemas"]["Pattern"];
+        };
+        RootShown: {
+            main_canal?: string | null;
+            name: string;
+            pattern: components["schemas"]["Pattern"];
+        };
+        /** @description A figure the plan rests on. */
+        RowUsed: {
+            key: string;
+            know: string;
+            /** @description The programme put its own value in its place. */
+            programme: boolean;
+            source: string;
+            unit: string;
+            value: number;
+        };
+        /** @description The step graph of one canal. */
+        RunSheet: {
+            canal: string;
+            /** @constant */
+            form: 1;
+            nodes: {
+                [key: string]: components["schemas"]["Do"] | components["schemas"]["Ask"] | components["schemas"]["End"];
+            };
+            start: string;
+        };
+        /** @description The order of work of one canal. */
+        RunSheetAnswer: {
+            canal: string;
+            cautions: components["schemas"]["Caution"][];
+            /** @description Node ids in the order expected, loops walked as often as the technique expects. */
+            expected_path: string[];
+            instruments: components["schemas"]["InstrumentName"][];
+            length: components["schemas"]["Length"];
+            /** @description The stops rest on an estimate and will be computed again. */
+            provisional: boolean;
+            run_sheet: components["schemas"]["RunSheet"];
+            withheld: components["schemas"]["Withheld"][];
+        };
+        /** @description One canal of a tooth to be planned. The whole tooth is needed: canals that join depend on each other. */
+        RunSheetRequest: {
+            canal: string;
+            plan: components["schemas"]["PlanRequest"];
+        };
+        SessionPerson: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+            username: string;
+        };
+        SessionShown: {
+            memberships: components["schemas"]["MembershipShown"][];
+            person: components["schemas"]["SessionPerson"];
+        };
+        /**
+         * @description * `block`: A training block with a moulded canal.
+         * @enum {string}
+         */
+        Setting: "block" | "extracted" | "clinic";
+        /**
+         * @description * `stop`: Withholds steps until it is resolved.
+         * @enum {string}
+         */
+        Severity: "note" | "caution" | "stop";
+        /** @description A stop that depends on where another instrument stopped: `less_um` short of its last depth. */
+        ShorterThan: {
+            less_um: number;
+            node: string;
+        };
+        SignInRequest: {
+            password: string;
+            username: string;
+        };
+        /** @description Advised range of the final size, each bound with its reason. */
+        SizeRange: {
+            least: number;
+            most: number;
+            proposed: number;
+            reasons: string[];
+        };
+        /** @description Where the plan of a case stands. */
+        Standing: {
+            /** @description The last version that was approved, whether or not the approval still counts. */
+            approved_number: number | null;
+            /** @description What to do next; empty where nothing is due. */
+            do: string;
+            /** @description The version that stands. */
+            number: number | null;
+            says: string;
+            /** @description The case has changed since that version was made. */
+            stale: boolean;
+            state: components["schemas"]["StandingState"];
+        };
+        /**
+         * @description * `none`: Not planned yet.
+         *     * `approval_void`: A version was approved, and the plan or the case has changed since: it must be asked for again.
+         * @enum {string}
+         */
+        StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "approval_void";
+        Stop: {
+            canal: string;
+            stop_mm: number;
+            target: components["schemas"]["Target"];
+        };
+        /** @description One instrument, and its stop in each canal where it is used. */
+        StopRow: {
+            instrument: components["schemas"]["InstrumentName"];
+            phase: string;
+            stops: components["schemas"]["Stop"][];
+        };
+        /** @enum {string} */
+        Target: "to_length" | "to_resistance";
+        /** @description A technique as a programme keeps it. */
+        Technique: {
+            form: number;
+            key: string;
+            know: string;
+            /** @description Motions it is written for; an instrument of another motion is refused. */
+            motions: components["schemas"]["Motion"][];
+            name: string;
+            phases: components["schemas"]["Phase"][];
+            recapitulate_size: number;
+            /** @description Step-back recapitulates with the final apical size instead of the small one. */
+            recapitulate_with_final: boolean;
+            says: string;
+            /** @description The smallest of the series lies this many ISO sizes above the last glide-path size. */
+            series_above_glide_path: number;
+            /** @description The largest of the series lies this many ISO sizes above the smallest. */
+            series_sizes_up: number;
+            source: string;
+        };
+        TechniqueGivenRequest: {
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            technique: components["schemas"]["TechniqueRequest"];
+        };
+        /** @description A technique as a programme keeps it. */
+        TechniqueRequest: {
+            /** @default 1 */
+            form?: number;
+            key: string;
+            know: string;
+            /** @description Motions it is written for; an instrument of another motion is refused. */
+            motions: components["schemas"]["Motion"][];
+            name: string;
+            phases: components["schemas"]["PhaseRequest"][];
+            recapitulate_size: number;
+            /** @description Step-back recapitulates with the final apical size instead of the small one. */
+            recapitulate_with_final: boolean;
+            says: string;
+            /** @description The smallest of the series lies this many ISO sizes above the last glide-path size. */
+            series_above_glide_path: number;
+            /** @description The largest of the series lies this many ISO sizes above the smallest. */
+            series_sizes_up: number;
+            source: string;
+        };
+        Techniques: {
+            techniques: components["schemas"]["Technique"][];
+        };
+        /** @description A technique to choose from. */
+        TechniqueShown: {
+            /** @description Comes with the planner; otherwise it is the programme's own. */
+            provided: boolean;
+            technique: components["schemas"]["Technique"];
+        };
+        TechniquesShown: {
+            results: components["schemas"]["TechniqueShown"][];
+        };
+        Teeth: {
+            teeth: components["schemas"]["Tooth"][];
+        };
+        /** @enum {string} */
+        TipEnum: "open" | "side_vented";
+        Tooth: {
+            /** @description Usual canals. Empty: charted one by one. */
+            canals: components["schemas"]["CanalOnOffer"][];
+            /** @description Mean length of the crown. */
+            crown_mm: number | null;
+            /** @description ISO 3950. */
+            iso: string;
+            lengths: components["schemas"]["LengthReference"][];
+            look_for: components["schemas"]["CanalOnOffer"][];
+            main_canals: components["schemas"]["MainCanal"][];
+            name: string;
+            /** @description What studies say of the whole tooth. */
+            notes: components["schemas"]["Prevalence"][];
+            /** @description As typed: UL6. */
+            palmer: string;
+            /** @description With the corner of its quadrant: ⎿6. */
+            palmer_glyph: string;
+            /** @description Primary teeth are charted, not planned. */
+            primary: boolean;
+            universal: string;
+        };
+        /** @description A tooth as somebody writes it. */
+        ToothNameRequest: {
+            designation: string;
+            /**
+             * @description Must be given: a designation alone is refused, with the teeth it could be.
+             * @default null
+             */
+            notation?: components["schemas"]["Notation"] | null;
+        };
+        ToothNames: {
+            iso: string;
+            name: string;
+            palmer: string;
+            palmer_glyph: string;
+            universal: string;
+        };
+        /** @description What to lay out, left to right in order of first use. */
+        TrayItem: {
+            canals: string[];
+            /** @description False for what may be needed only to make room or to open the way again. */
+            expected: boolean;
+            instrument: components["schemas"]["InstrumentName"];
+        };
+        TrayOrder: {
+            changes: number;
+            steps: components["schemas"]["TrayStep"][];
+        };
+        /** @description One taking-up of an instrument, and the canals it serves before it is put down. */
+        TrayStep: {
+            canals: string[];
+            instrument: string;
+            phase: string;
+        };
+        /**
+         * @description What the programme keeps the instrument for.
+         *     * `hand`: Exploring, glide path, recapitulating, gauging, step-back.
+         *     * `coronal`: Opening the coronal third, to its own stop.
+         *     * `shaping`: The series of one taper that is taken to length.
+         * @enum {string}
+         */
+        Use: "hand" | "coronal" | "shaping";
+        VersionGivenRequest: {
+            choices: components["schemas"]["ChoicesRequest"];
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            /** Format: uuid */
+            kit: string;
+            /** @description Key of a technique of the programme's list. */
+            technique: string;
+        };
+        VersionList: {
+            results: components["schemas"]["VersionListed"][];
+        };
+        VersionListed: {
+            author: components["schemas"]["PersonRef"];
+            /** Format: uuid */
+            case: string;
+            /** @description Cautions that do not. */
+            cautions: number;
+            /** Format: date-time */
+            created_at: string;
+            /** Format: date-time */
+            decided_at: string | null;
+            /** @description SHA-256 of what was given and what came out. */
+            hash: string;
+            /** Format: uuid */
+            id: string;
+            /** @description Of kit, technique, choices, final sizes and limits alone. */
+            intent_hash: string;
+            /** Format: uuid */
+            kit: string;
+            number: number;
+            planner_version: string;
+            reviews: components["schemas"]["ReviewShown"][];
+            /** @description The case has changed since this version was made. */
+            stale: boolean;
+            state: components["schemas"]["PlanState"];
+            /** @description Cautions that withhold steps. */
+            stops: number;
+            /** Format: date-time */
+            submitted_at: string | null;
+            technique: string;
+        };
+        VersionRef: {
+            /** Format: uuid */
+            id: string;
+            number: number;
+            state: components["schemas"]["PlanState"];
+        };
+        VersionShown: {
+            author: components["schemas"]["PersonRef"];
+            /** Format: uuid */
+            case: string;
+            /** @description Cautions that do not. */
+            cautions: number;
+            choices: components["schemas"]["Choices"];
+            /** Format: date-time */
+            created_at: string;
+            /** Format: date-time */
+            decided_at: string | null;
+            /** @description All the plan rests on, as it was then. */
+            given: components["schemas"]["PlanInput"];
+            /** @description SHA-256 of what was given and what came out. */
+            hash: string;
+            /** Format: uuid */
+            id: string;
+            /** @description Of kit, technique, choices, final sizes and limits alone. */
+            intent_hash: string;
+            /** Format: uuid */
+            kit: string;
+            number: number;
+            plan: components["schemas"]["Plan"];
+            planner_version: string;
+            reviews: components["schemas"]["ReviewShown"][];
+            /** @description The case has changed since this version was made. */
+            stale: boolean;
+            /** @description Where the case's plan stands as a whole. */
+            standing: components["schemas"]["Standing"];
+            state: components["schemas"]["PlanState"];
+            /** @description Cautions that withhold steps. */
+            stops: number;
+            /** Format: date-time */
+            submitted_at: string | null;
+            technique: string;
+        };
+        /** @description The node has been visited fewer than `n` times. Every loop passes through one of these. */
+        VisitsBelow: {
+            n: number;
+            node: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            test: "visits_below";
+        };
+        WaitingShown: {
+            asks: components["schemas"]["Asks"];
+            canals: components["schemas"]["CanalPlanListed"][];
+            /** Format: uuid */
+            case: string;
+            cautions: number;
+            hash: string;
+            number: number;
+            patient_alias: string;
+            setting: components["schemas"]["Setting"];
+            /** @description The case has changed since: it cannot be approved as it is. */
+            stale: boolean;
+            /** @description Cautions that withhold steps. */
+            stops: number;
+            student: components["schemas"]["PersonRef"];
+            /** Format: date-time */
+            submitted_at: string;
+            supervisor: components["schemas"]["PersonRef"] | null;
+            tooth: components["schemas"]["ToothNames"];
+            /** Format: uuid */
+            version: string;
+            /** @description Seconds it has waited. */
+            waiting_s: number;
+        };
+        /**
+         * @description * `length`: The working length before rounding, mm.
+         *     * `end`: Deepest stop of a shaping instrument, mm.
+         *     * `reason`: Why a size outside the advised range was chosen.
+         *     * `stop`: The stop of one instrument, mm.
+         * @enum {string}
+         */
+        What: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld";
+        /** @description What is not in the order of work yet, and why. */
+        Withheld: {
+            code: string;
+            from_phase: string;
+            says: string;
+        };
+        WorkList: {
+            results: components["schemas"]["WaitingShown"][];
+        };
+    };
+    responses: never;
+    parameters: never;
+    requestBodies: never;
+    headers: never;
+    pathItems: never;
+}
+export type $defs = Record<string, never>;
+export interface operations {
+    canal_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    canal_destroy: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag of the case as you saw it; refused if it changed. */
+                "If-Match"?: string;
+            };
+            path: {
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    canal_update: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag of the case as you saw it; refused if it changed. */
+                "If-Match"?: string;
+            };
+            path: {
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["PatchedCanalChangesRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    junctions_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["JunctionGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readings_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReadingList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readings_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReadingGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    case_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    case_update: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description The ETag of the case as you saw it. */
+                "If-Match": string;
+            };
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/json": components["schemas"]["PatchedCaseChangesRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    canals_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    canals_create: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag of the case as you saw it; refused if it changed. */
+                "If-Match"?: string;
+            };
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CanalGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_versions_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_versions_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["VersionGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    case_preview: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AskedGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Plan"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    root_update: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag of the case as you saw it; refused if it changed. */
+                "If-Match"?: string;
+            };
+            path: {
+                case_id: string;
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RootGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    compute_length: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LengthRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Length"];
+                };
+            };
+        };
+    };
+    compute_plan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Plan"];
+                };
+            };
+        };
+    };
+    compute_run_sheet: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RunSheetRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RunSheetAnswer"];
+                };
+            };
+        };
+    };
+    compute_tooth: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ToothNameRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Tooth"];
+                };
+            };
+        };
+    };
+    instrument_sizes_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InstrumentSizes"];
+                };
+            };
+        };
+    };
+    plan_version_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_version_changes: {
+        parameters: {
+            query?: {
+                /** @description Number of the earlier version; default: last decided on. */
+                against?: number;
+            };
+            header?: never;
+            path: {
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChangesShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reviews_create: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description The hash that was on the screen, as ETag. */
+                "If-Match": string;
+            };
+            path: {
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReviewGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReviewShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReviewShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_version_submit: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_version_withdraw: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProgrammeShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    cases_list: {
+        parameters: {
+            query?: {
+                /** @description As in `next` or `previous`. */
+                cursor?: string;
+                /** @description Cases on a page, at most 100. */
+                limit?: number;
+            };
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CasePage"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    cases_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CaseGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    kits_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KitList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    kits_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["KitGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KitShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KitShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_techniques_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TechniquesShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_techniques_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TechniqueGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TechniqueShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TechniqueShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    worklist: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WorkList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    session_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    session_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SignInRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SessionShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    session_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    techniques_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Techniques"];
+                };
+            };
+        };
+    };
+    teeth_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Teeth"];
+                };
+            };
+        };
+    };
+    teeth_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description ISO 3950 designation */
+                iso: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Tooth"];
+                };
+            };
+        };
+    };
+}

@@ -1,0 +1,42 @@
+import { useState } from 'preact/hooks'
+import type { NewReview, VersionShown } from '@/api/shapes'
+import { Notice } from '@/parts/notice'
+import { Sent } from '@/parts/sent'
+import type { Draft } from '@/store/drafts'
+import { decide } from '@/store/review'
+import { useSending } from '@/store/sending'
+import { words } from '@/words/en'
+import { type ReviewFields, saysSomething, toReview } from './review-fields'
+
+/** Return or approve exactly the plan on the screen. */
+export function Answer({ of, draft }: { of: VersionShown; draft: Draft<ReviewFields> }) {
+  const [sending, run] = useSending()
+  const [last, setLast] = useState<NewReview['decision']>()
+  const [mute, setMute] = useState(false)
+  const send = (decision: NewReview['decision']) => {
+    setLast(decision)
+    const fields = draft.fields.value
+    const lacks = decision === 'returned' && !saysSomething(fields)
+    setMute(lacks)
+    if (lacks) return
+    void run(async () => {
+      await decide(of, toReview(fields, decision))
+      await draft.clear(fields)
+    })
+  }
+  const busy = sending.state === 'busy'
+  return (
+    <>
+      {mute && <Notice sign="stop">{words.review.saySomething}</Notice>}
+      <Sent sending={sending} again={last && (() => send(last))} />
+      <div class="answers">
+        <button type="button" class="button answer" disabled={busy} onClick={() => send('returned')}>
+          {words.review.return}
+        </button>
+        <button type="button" class="button main" disabled={busy} onClick={() => send('approved')}>
+          {busy ? words.review.busy : words.review.approve(of.number)}
+        </button>
+      </div>
+    </>
+  )
+}

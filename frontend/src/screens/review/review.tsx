@@ -1,0 +1,135 @@
+import { useState } from 'preact/hooks'
+import type { PlanChanges, VersionShown } from '@/api/shapes'
+import { CautionCount } from '@/parts/cautions'
+import { TextField } from '@/parts/fields'
+import { Notice } from '@/parts/notice'
+import { Page } from '@/parts/page'
+import { PlanViews } from '@/parts/plan-views'
+import { Seen } from '@/parts/seen'
+import { Pill } from '@/parts/signs'
+import { useReview } from '@/store/review'
+import { membership } from '@/store/session'
+import { useDraft } from '@/store/use'
+import { uuid7 } from '@/store/uuid7'
+import { words } from '@/words/en'
+import { Decision } from '../plan/decision'
+import { WaitingList } from '../worklist/worklist'
+import { Answer } from './answer'
+import { ChangeList, TakenAway } from './change-list'
+import { emptyReview, type ReviewFields } from './review-fields'
+import './review.css'
+
+/** A plan that was asked for: what it is, what changed, a remark on each canal, and the decision. */
+export function Review({ id }: { id: string }) {
+  const { version, changes, before } = useReview(id)
+  if (version.value) return <Asked of={version.value} changes={changes} before={before} seen={version} />
+  return (
+    <Page title={words.review.plan} back={{ to: '/worklist', says: words.back }}>
+      <Seen of={version} rows={5}>
+        {() => null}
+      </Seen>
+    </Page>
+  )
+}
+
+interface Props {
+  of: VersionShown
+  changes: PlanChanges | undefined
+  before: VersionShown | undefined
+  seen: ReturnType<typeof useReview>['version']
+}
+
+function Asked({ of, changes, before, seen }: Props) {
+  const draft = useDraft<ReviewFields>(`review of ${of.id} ${of.reviews.length}`, () => emptyReview(uuid7()))
+  const [picked, setPicked] = useState(changes?.canals[0]?.canal ?? of.plan.canals[0]?.canal)
+  const open = of.state === 'waiting' && membership.value?.role === 'supervisor'
+  return (
+    <div class="review">
+      <aside class="review-list not-on-paper" aria-label={words.worklist.title}>
+        <h2>{words.worklist.title}</h2>
+        <WaitingList current={of.id} />
+      </aside>
+      <Page
+        title={words.review.title(of.plan.tooth.iso, of.number)}
+        under={words.review.under(of.plan.technique, words.setting[of.plan.setting], changes?.from_number)}
+        back={{ to: '/worklist', says: words.back }}
+        aside={<StatePill of={of} />}
+        wide
+        foot={open && <Answer of={of} draft={draft} />}
+      >
+        <Seen of={seen}>{() => null}</Seen>
+        {of.stale && of.state === 'waiting' && <Notice sign="caution">{words.review.stale}</Notice>}
+        {of.state !== 'waiting' && <Decision of={of} />}
+        {of.state === 'superseded' && <Notice sign="caution">{words.review.superseded}</Notice>}
+        <div class="row wrap">
+          <CautionCount cautions={of.plan.cautions} />
+          <p class="small soft">{words.review.by(of.author.name)}</p>
+        </div>
+        <PlanViews
+          plan={of.plan}
+          before={before?.plan}
+          picked={picked}
+          onPick={setPicked}
+          beside={
+            <>
+              {changes && <ToothChanges changes={changes} />}
+              {of.plan.canals.map(({ canal }) => (
+                <section key={canal} class="card stack close remark" data-changed={changed(changes, canal)}>
+                  <h3>{canal}</h3>
+                  <CanalChanged changes={changes} canal={canal} />
+                  {open && (
+                    <TextField
+                      label={words.review.remark(canal)}
+                      value={draft.fields.value.remarks[canal] ?? ''}
+                      rows={2}
+                      maxLength={2000}
+                      onInput={(text) => draft.set({ remarks: { ...draft.fields.value.remarks, [canal]: text } })}
+                    />
+                  )}
+                </section>
+              ))}
+              {open && (
+                <TextField
+                  label={words.review.note}
+                  value={draft.fields.value.note}
+                  rows={2}
+                  maxLength={2000}
+                  onInput={(note) => draft.set({ note })}
+                />
+              )}
+            </>
+          }
+        />
+      </Page>
+    </div>
+  )
+}
+
+function StatePill({ of }: { of: VersionShown }) {
+  if (of.state === 'superseded') return <Pill sign="draft">{words.review.replaced}</Pill>
+  return <Pill sign={of.state}>{words.state[of.state]}</Pill>
+}
+
+const changed = (changes: PlanChanges | undefined, canal: string) =>
+  changes?.canals.some((c) => c.canal === canal) ?? false
+
+function ToothChanges({ changes }: { changes: PlanChanges }) {
+  const { tooth, cautions_came, cautions_went, nothing } = changes
+  if (nothing) return <p class="soft">{words.review.nothing(changes.from_number)}</p>
+  if (tooth.length + cautions_came.length + cautions_went.length === 0) return null
+  return (
+    <section class="card stack close remark" data-changed>
+      <h3>{words.difference.tooth}</h3>
+      <ChangeList changes={tooth} came={cautions_came} went={cautions_went} />
+    </section>
+  )
+}
+
+function CanalChanged({ changes, canal }: { changes: PlanChanges | undefined; canal: string }) {
+  if (!changes) return null
+  const of = changes.canals.find((c) => c.canal === canal)
+  if (!of) return <p class="small soft">{words.review.unchanged}</p>
+  if (of.came) return <p class="small">{words.review.came}</p>
+  if (of.went) return <TakenAway />
+  return <ChangeList changes={of.changes} came={of.cautions_came} went={of.cautions_went} />
+}

@@ -1,0 +1,76 @@
+import type { Waiting } from '@/api/shapes'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { Sign } from '@/parts/signs'
+import { useWaiting } from '@/store/review'
+import { words } from '@/words/en'
+import { AccountLink } from '../account/account-link'
+import './worklist.css'
+
+/** The plans that wait for a supervisor: the riskiest first, then the oldest. */
+export function Worklist() {
+  return (
+    <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />}>
+      <WaitingList />
+    </Page>
+  )
+}
+
+function AllCases() {
+  return (
+    <a class="button answer" href="/cases">
+      {words.worklist.allCases}
+    </a>
+  )
+}
+
+/** The list itself, also beside the plan on a laptop. */
+export function WaitingList({ current }: { current?: string }) {
+  const waiting = useWaiting()
+  return (
+    <Seen of={waiting} rows={4}>
+      {(list) =>
+        list.length === 0 ? (
+          <p class="soft">{words.worklist.empty}</p>
+        ) : (
+          <ul class="ledger">
+            {list.map((one) => (
+              <li key={one.version}>
+                <WaitingRow of={one} on={one.version === current} />
+              </li>
+            ))}
+          </ul>
+        )
+      }
+    </Seen>
+  )
+}
+
+function WaitingRow({ of, on }: { of: Waiting; on: boolean }) {
+  return (
+    <a class="entry waiting-row" href={`/plans/${of.version}`} aria-current={on ? 'page' : undefined}>
+      <span class="tooth-number">{of.tooth.iso}</span>
+      <span class="grow">
+        <b class="one-line">{words.worklist.plan(of.patient_alias, of.number)}</b>
+        <span class="small one-line">{words.worklist.asks[of.asks]}</span>
+        <span class="small soft one-line">{of.student.name}</span>
+      </span>
+      <span class="waiting-side">
+        <span class="small">{words.worklist.waits(of.waiting_s)}</span>
+        {of.stops > 0 && <Count sign="stop" n={of.stops} says={words.cautions.stops(of.stops)} />}
+        {of.cautions > 0 && <Count sign="caution" n={of.cautions} says={words.cautions.cautions(of.cautions)} />}
+        {of.stale && <span class="small strong">{words.worklist.stale}</span>}
+      </span>
+    </a>
+  )
+}
+
+function Count({ sign, says }: { sign: 'stop' | 'caution'; n: number; says: string }) {
+  return (
+    <span class="caution-count">
+      <span data-severity={sign}>
+        <Sign name={sign} /> {says}
+      </span>
+    </span>
+  )
+}

@@ -1,0 +1,49 @@
+import { useEffect } from 'preact/hooks'
+import * as calls from '@/api/calls'
+import { Refused } from '@/api/problem'
+import type { NewReview, VersionShown } from '@/api/shapes'
+import { refresh } from './kept'
+import { useChanges, useVersion, useVersions, versionName } from './plans'
+import { membership } from './session'
+import { useKept } from './use'
+
+const POLL_MS = 10_000 // how soon a supervisor sees what was asked for just now
+
+/** The plans that wait, asked for anew every ten seconds while the screen is looked at. */
+export function useWaiting() {
+  const waiting = useKept('worklist', async () => {
+    return (await calls.listWaiting(membership.value?.programme.id ?? '')).results
+  })
+  useEffect(() => {
+    const look = () => document.visibilityState === 'visible' && waiting.again()
+    const timer = setInterval(look, POLL_MS)
+    document.addEventListener('visibilitychange', look)
+    return () => {
+      clearInterval(timer)
+      document.removeEventListener('visibilitychange', look)
+    }
+  }, [])
+  return waiting
+}
+
+/** A version to decide on, what changed since the last one decided on, and that one to lay under it. */
+export function useReview(id: string) {
+  const version = useVersion(id)
+  const { changes } = useChanges(id).value ?? {}
+  const versions = useVersions(version.value?.case).value
+  const earlier = versions?.find((v) => v.number === changes?.from_number)
+  const before = useVersion(earlier?.id).value
+  return { version, changes: changes ?? undefined, before: changes ? before : undefined }
+}
+
+/** A supervisor decides on the version whose hash was on the screen. Where somebody was first, it is shown as it is now. */
+export async function decide(version: VersionShown, body: NewReview): Promise<void> {
+  const again = () => refresh(versionName(version.id), () => calls.getVersion(version.id))
+  try {
+    await calls.review(version.id, version.hash, body)
+  } catch (error) {
+    if (error instanceof Refused && (error.status === 409 || error.status === 412)) await again()
+    throw error
+  }
+  await again()
+}

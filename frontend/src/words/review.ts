@@ -1,0 +1,58 @@
+import { plainKey } from './drawing'
+
+const ASKS = {
+  first: 'first plan of this case',
+  after_return: 'changed after it was returned',
+  after_approval: 'changed after it was approved',
+}
+
+const WHAT: Record<string, string> = {
+  length: 'working length',
+  length_state: 'length',
+  end: 'ends at',
+  needle_ceiling: 'needle never past',
+}
+
+export const review = {
+  worklist: {
+    title: 'Waiting for you',
+    empty: 'Nothing waits.',
+    allCases: 'All cases',
+    plan: (alias: string, number: number) => `${alias} · plan ${number}`,
+    asks: ASKS,
+    stale: 'case changed since',
+    waits: (seconds: number) => {
+      const minutes = Math.floor(seconds / 60)
+      if (minutes < 1) return 'just now'
+      if (minutes < 60) return `${minutes} min`
+      const hours = Math.floor(minutes / 60)
+      return hours < 48 ? `${hours} h` : `${Math.floor(hours / 24)} days`
+    },
+  },
+  review: {
+    plan: 'Plan',
+    title: (iso: string, number: number) => `Tooth ${iso} · plan ${number}`,
+    under: (technique: string, setting: string | undefined, against: number | undefined) =>
+      [technique, setting?.toLowerCase(), against === undefined ? '' : `against plan ${against}`]
+        .filter(Boolean)
+        .join(', '),
+    by: (student: string) => `by ${student}`,
+    stale: 'The case has changed since this plan was made. It cannot be approved; the student plans again.',
+    superseded: 'Another version stands in place of this one.',
+    replaced: 'replaced',
+    remark: (canal: string) => `Remark on ${canal}`,
+    note: 'Note on the whole plan',
+    return: 'Return',
+    approve: (number: number) => `Approve plan ${number}`,
+    busy: 'Sending …',
+    saySomething: 'Say what to change: a remark on a canal, or a note.',
+    unchanged: 'unchanged',
+    nothing: (number: number) => `Nothing changed since plan ${number}.`,
+    came: 'Not in the version before.',
+    went: 'No longer in the plan.',
+    cautionCame: 'New:',
+    cautionWent: 'Gone:',
+    what: (key: string) => WHAT[key] ?? plainKey(key).toLowerCase(),
+    value: (text: string | null) => (text === null ? 'none' : text.replace(/_/g, ' ')),
+  },
+} as const
