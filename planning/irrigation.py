@@ -8,10 +8,8 @@ from planning import tables
 from planning.errors import ChoiceNotPossible
 from planning.instruments import Instrument
 from planning.plan_input import Needle
-from planning.quantities import UM_PER_MM, stop_um, um
+from planning.quantities import UM_PER_HUNDREDTH_MM, UM_PER_MM, stop_um, um
 from planning.tables import Figures
-
-UM_PER_HUNDREDTH_MM = 10
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

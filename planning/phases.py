@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from planning.errors import ChoiceNotPossible, TechniqueNotUsable
 from planning.graph import Action, AtLength, Do, Exit, Gained, ShorterThan, Target, VisitsBelow
 from planning.instruments import Instrument, size_above, sizes
-from planning.quantities import UM_PER_MM, um
+from planning.quantities import said, um
 from planning.run_sheet import PLAN_AGAIN, Sheet, step_name
 from planning.selection import hand_of, shaping_of
 from planning.techniques import Phase, PhaseKind
@@ -98,6 +98,8 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
     most = min(last, sheet.work.largest_size or last)
     wanted = [s for s in sizes() if (phase.from_size or 0) <= s <= most]
     instruments = [hand_of(sheet.selection, s, sheet.technique, sheet.work.canal) for s in wanted]
+    if not instruments:
+        return None
     starts = [f"{phase.key}/{step_name(one)}" for one in instruments]
     for one, start, then in zip(instruments, starts, [*starts[1:], "@next"], strict=True):
         sheet.cut(phase, one, stop_um=sheet.work.stop_for(one), target=Target.TO_LENGTH, then=f"{start}/at-length")
@@ -109,7 +111,7 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
         sheet.sign_off(phase, f"{start}/supervisor", "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
         if one.size > sheet.selection.recapitulating.size:
             sheet.shaped = one
-    return starts[0] if starts else None
+    return starts[0]
 
 
 def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
@@ -148,7 +150,7 @@ def _descend(sheet: Sheet, phase: Phase) -> str:
     starts = [f"{phase.key}/{step_name(one)}" for one in series]
     for one, start, then in zip(series, starts, [*starts[1:], f"{phase.key}/gained"], strict=True):
         sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_RESISTANCE, then=f"{start}/at-length")
-        up = f"@up-{one.size}"
+        up = f"@up:{one.size}"
         sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=up, no=then)
     _another_pass(sheet, phase, starts)
     return starts[0]
@@ -168,7 +170,7 @@ def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
     smallest = sheet.selection.descending[-1]
     say = f"{smallest.name} is not at length: the supervisor decides whether to take it there."
     sheet.sign_off(
-        phase, supervisor, "series short of length", then=f"@to-{smallest.size}", returned=PLAN_AGAIN, say=say
+        phase, supervisor, "series short of length", then=f"@to:{smallest.size}", returned=PLAN_AGAIN, say=say
     )
 
 
@@ -187,7 +189,7 @@ def _ascend(sheet: Sheet, phase: Phase) -> str:
         _up_one(sheet, phase, one, following)
         sheet.shaped = one
     _enter_ascending(sheet, phase, wanted)
-    return sheet.starts[f"to-{smallest}"]
+    return sheet.starts[f"to:{smallest}"]
 
 
 def _up_one(sheet: Sheet, phase: Phase, one: Instrument, then: str) -> None:
@@ -217,17 +219,17 @@ def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> No
         shorter_than=ShorterThan(node=start, less_um=less),
         target=Target.TO_RESISTANCE,
         then=start,
-        say=f"Make room: {less // UM_PER_MM} mm short of where the smaller one stopped.",
+        say=f"Make room: {said(less)} mm short of where the smaller one stopped.",
     )
 
 
 def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
-    """`@up-SIZE` is where to go on once SIZE is at length, `@to-SIZE` where SIZE itself is worked to length."""
+    """`@up:SIZE` is where to go on once SIZE is at length, `@to:SIZE` where SIZE itself is worked to length."""
     taper = sheet.selection.series_taper
     for one in sheet.selection.descending:
         larger = [s for s in wanted if s > one.size]
-        sheet.starts[f"up-{one.size}"] = f"{phase.key}/{larger[0]:02d}-{taper:02d}" if larger else f"@after-{phase.key}"
-    sheet.starts[f"to-{wanted[0]}"] = f"{phase.key}/{wanted[0]:02d}-{taper:02d}"
+        sheet.starts[f"up:{one.size}"] = f"{phase.key}/{larger[0]:02d}-{taper:02d}" if larger else f"@after:{phase.key}"
+    sheet.starts[f"to:{wanted[0]}"] = f"{phase.key}/{wanted[0]:02d}-{taper:02d}"
 
 
 def _step_back(sheet: Sheet, phase: Phase) -> str | None:

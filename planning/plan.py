@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from planning import apical_size, caution_rules, layout, selection, teeth, tray
+from planning.bounds import refuse_thresholds, refuse_too_much
 from planning.canal_plan import Canal, Planned, plan_canal
 from planning.cautions import by_severity
 from planning.errors import ChoiceNotPossible, InstrumentTooShort, PlanningError, UnknownTooth
@@ -18,6 +19,7 @@ from planning.quantities import mm, um
 from planning.readings import Length
 from planning.refusals import refuse
 from planning.tables import Figures, data_version
+from planning.technique_files import refuse_unusable
 from planning.teeth import Notation, Tooth, ToothName
 from planning.version import VERSION
 
@@ -29,8 +31,11 @@ NOTICE = (
 
 def plan(given: PlanInput) -> Plan:
     """The plan of one tooth. Raises PlanningError, whose `pointer` is the path into the input."""
+    refuse_too_much(given)
+    refuse_thresholds(given.thresholds)
+    _refuse_unusable_technique(given)
     tooth = _tooth(given)
-    figures = _figures(given)
+    figures = Figures(given.thresholds)
     refuse(given, tooth, figures)
     selected = selection.select(given, figures)
     found = caution_rules.tooth_cautions(given, tooth)
@@ -54,21 +59,19 @@ def plan(given: PlanInput) -> Plan:
     return _assembled(given, tooth, selected, canals, found, figures)
 
 
+def _refuse_unusable_technique(given: PlanInput) -> None:
+    try:
+        refuse_unusable(given.technique, where=given.technique.name)
+    except PlanningError as refusal:
+        raise refusal.below("technique") from None
+
+
 def _tooth(given: PlanInput) -> Tooth:
     try:
         return teeth.find(ToothName(notation=Notation.ISO_3950, designation=given.tooth))
     except UnknownTooth as refusal:
         refusal.pointer = ("tooth",)
         raise
-
-
-def _figures(given: PlanInput) -> Figures:
-    try:
-        return Figures(given.thresholds)
-    except KeyError as unknown:
-        key = unknown.args[0]
-        reason = f"'{key}' is no figure of the data tables."
-        raise ChoiceNotPossible(canal="Thresholds", reason=reason, at=("thresholds", key)) from None
 
 
 def _length(given: PlanInput, number: int, canal: CanalInput, figures: Figures) -> Length:

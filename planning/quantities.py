@@ -7,12 +7,14 @@ rounded down. Whole micrometres cannot.
 from __future__ import annotations
 
 UM_PER_MM = 1000
+UM_PER_HUNDREDTH_MM = 10
+HUNDREDTHS_PER_MM = 100
 HALF_MM_UM = 500  # stops are set to half a millimetre: the finest mark on an endodontic ruler
 
 
 def um(mm: float) -> int:
     """Whole micrometres of a length in millimetres, taken to 0.01 mm first."""
-    return round(mm * 100) * 10
+    return round(mm * HUNDREDTHS_PER_MM) * UM_PER_HUNDREDTH_MM
 
 
 def mm(um_: int) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from planning.errors import CanalsDoNotFit, NoCanals, TooMuchWork, ToothNotPlanned
+from planning.errors import CanalsDoNotFit, NoCanals, ToothNotPlanned
 from planning.joins import refuse_unfit_roots
 from planning.plan_input import Anatomy, CanalInput, PlanInput
 from planning.readings import Resorption
@@ -10,18 +10,15 @@ from planning.tables import Figures
 from planning.techniques import Setting
 from planning.teeth import Tooth
 
-MOST_CANALS = 8  # more than any tooth has; keeps one request's work within bounds
 THIRD_MOLARS = frozenset({"18", "28", "38", "48"})
 
 
 def refuse(given: PlanInput, tooth: Tooth, figures: Figures) -> None:
-    """Raises ToothNotPlanned, NoCanals, CanalsDoNotFit, ChoiceNotPossible or TooMuchWork."""
+    """Raises ToothNotPlanned, NoCanals, CanalsDoNotFit or ChoiceNotPossible."""
     if given.setting is not Setting.BLOCK:
         _refuse_tooth(given, tooth)
     if not given.canals:
         raise NoCanals(tooth=tooth.iso, at=("canals",))
-    if len(given.canals) > MOST_CANALS:
-        raise TooMuchWork(reason=f"A tooth has at most {MOST_CANALS} canals here.", at=("canals",))
     seen: set[str] = set()
     for number, canal in enumerate(given.canals):
         if canal.name in seen:

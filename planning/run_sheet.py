@@ -67,7 +67,7 @@ class Sheet:
     """A run sheet being written.
 
     Phases add nodes. While they do, an exit may name its goal by its place: `@next` is whatever comes after the
-    phase, `@KEY` the start of phase KEY or a way that a phase has laid, `@after-KEY` what comes after phase KEY.
+    phase, `@KEY` the start of phase KEY or a way that a phase has laid, `@after:KEY` what comes after phase KEY.
     """
 
     def __init__(self, work: CanalWork, selection: Selection, technique: Technique, figures: Figures) -> None:
@@ -199,7 +199,7 @@ def finish(sheet: Sheet, phases: Sequence[Phase], last: End) -> RunSheet:
     goals = dict(sheet.starts)
     following = last.id
     for phase in reversed(phases):
-        goals[f"after-{phase.key}"] = following
+        goals[f"after:{phase.key}"] = following
         following = goals.setdefault(phase.key, following)
     nodes = {node.id: _resolved(node, goals) for node in sheet.nodes.values()}
     written = RunSheet(canal=sheet.work.canal, start=following, nodes=_reachable(following, nodes))
@@ -215,7 +215,7 @@ def _resolved(node: Node, goals: dict[str, str]) -> Node:
 
     def goal(to: str) -> str:
         while to.startswith("@"):
-            to = goals[f"after-{node.phase}" if to == "@next" else to[1:]]
+            to = goals[f"after:{node.phase}" if to == "@next" else to[1:]]
         return to
 
     return replace(node, exits={exit_: goal(to) for exit_, to in node.exits.items()})

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 
 from planning.encoding import decode
 from planning.errors import NotUnderstood, TechniqueNotUsable
 from planning.instruments import sizes
 from planning.tables import DATA
-from planning.techniques import Phase, PhaseKind, Technique
+from planning.techniques import Phase, PhaseKind, Setting, Technique
 
 NEEDS: Mapping[PhaseKind, tuple[str, ...]] = {
     PhaseKind.SIGN_OFF: ("hold_point",),
@@ -54,14 +54,31 @@ def refuse_unusable(technique: Technique, *, where: str) -> None:
         reason = _why_unusable(phase, phases[:number])
         if reason:
             raise TechniqueNotUsable(where=f"{where}, phase '{phase.key}'", reason=reason, at=("phases", number))
-    kinds = [phase.kind for phase in phases]
-    if PhaseKind.ASCEND in kinds and PhaseKind.DESCEND not in kinds[: kinds.index(PhaseKind.ASCEND)]:
-        raise TechniqueNotUsable(
-            where=where, reason="an ascending phase needs a descending one before it.", at=("phases",)
-        )
+    for setting in Setting:
+        for phase, reason in _out_of_order([phase for phase in phases if setting in phase.settings]):
+            at = ("phases", phases.index(phase))
+            raise TechniqueNotUsable(where=f"{where}, setting '{setting}', phase '{phase.key}'", reason=reason, at=at)
     if technique.recapitulate_size not in sizes():
         reason = f"{technique.recapitulate_size} is no ISO size."
         raise TechniqueNotUsable(where=where, reason=reason, at=("recapitulate_size",))
+    if technique.series_above_glide_path < 1 or technique.series_sizes_up < 0:
+        reason = "the series starts above the glide path and goes up, not down."
+        raise TechniqueNotUsable(where=where, reason=reason, at=("series_above_glide_path",))
+
+
+def _out_of_order(phases: Sequence[Phase]) -> Iterator[tuple[Phase, str]]:
+    """Phases of one setting that do not follow from those before them, each with the reason."""
+    kinds = [phase.kind for phase in phases]
+    for number, phase in enumerate(phases):
+        before = kinds[:number]
+        if phase.kind in (PhaseKind.DESCEND, PhaseKind.ASCEND) and phase.kind in before:
+            yield phase, f"there is an earlier phase of kind '{phase.kind}'."
+        if phase.kind is PhaseKind.DESCEND and PhaseKind.ASCEND not in kinds[number:]:
+            yield phase, "a descending phase needs an ascending one after it."
+        if phase.kind is PhaseKind.ASCEND and PhaseKind.DESCEND not in before:
+            yield phase, "an ascending phase needs a descending one before it."
+        if phase.repeat_from is not None and phase.repeat_from not in [p.key for p in phases[:number]]:
+            yield phase, f"it repeats from '{phase.repeat_from}', which is no earlier phase of this setting."
 
 
 def _why_unusable(phase: Phase, earlier: tuple[Phase, ...]) -> str:
@@ -72,8 +89,6 @@ def _why_unusable(phase: Phase, earlier: tuple[Phase, ...]) -> str:
         return "the key is taken by an earlier phase."
     if not phase.settings:
         return "it is for no setting."
-    if phase.repeat_from is not None and phase.repeat_from not in {other.key for other in earlier}:
-        return f"it repeats from '{phase.repeat_from}', which is no earlier phase."
     numbers = (phase.most_passes, phase.expected_passes, phase.steps)
     if any(n is not None and n < 1 for n in numbers) or (phase.step_mm is not None and phase.step_mm <= 0):
         return "passes, steps and their size must be above 0."
@@ -81,4 +96,6 @@ def _why_unusable(phase: Phase, earlier: tuple[Phase, ...]) -> str:
         return "more passes are expected than allowed."
     if any(size is not None and size not in sizes() for size in (phase.from_size, phase.to_size)):
         return "from_size and to_size must be ISO sizes."
+    if phase.to_size is not None and (phase.from_size or 0) > phase.to_size:
+        return "from_size lies above to_size."
     return ""

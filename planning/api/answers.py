@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from planning import instruments, tables, teeth
-from planning.api.bounds import MOST_READINGS, refuse_thresholds, refuse_too_much
 from planning.api.requests import (
     InstrumentSize,
     InstrumentSizes,
@@ -18,6 +17,7 @@ from planning.api.requests import (
     canal_of,
     plan_input_of,
 )
+from planning.bounds import MOST_READINGS, refuse_thresholds
 from planning.errors import PlanningError, TooMuchWork
 from planning.instruments import Instrument, Motion, Use
 from planning.lengths import About, settle
@@ -70,10 +70,7 @@ def length(asked: LengthRequest) -> Length:
 
 def tooth_plan(asked: PlanRequest) -> Plan:
     """Raises PlanningError, its path below the request."""
-    given = plan_input_of(asked)
-    refuse_too_much(given)
-    refuse_thresholds(given.thresholds)
-    return plan(given)
+    return plan(plan_input_of(asked))
 
 
 def run_sheet(asked: RunSheetRequest) -> RunSheetAnswer:
