@@ -48,7 +48,7 @@ UNUSABLE: list[tuple[str, Technique, str]] = [
     (
         "the wrong way round",
         replace(CROWN_DOWN, phases=(*without("descending"), CROWN_DOWN.phases[6])),
-        "ascending one after",
+        "descending one before",
     ),
     ("repeating from nowhere", with_phase("descending", repeat_from="coronal"), "no earlier phase"),
     (
