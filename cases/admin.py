@@ -17,6 +17,7 @@ from planning import tables
 if TYPE_CHECKING:
     # The framework's classes take their parameters from the type checker alone.
     AnyAdmin = admin.ModelAdmin[Any]
+    PeopleAdmin = UserAdmin[models.Person]
     ProgrammesAdmin = admin.ModelAdmin[models.Programme]
     KitsAdmin = admin.ModelAdmin[models.Kit]
     InProgramme = admin.TabularInline[Any, models.Programme]
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     ThresholdModelForm = forms.ModelForm[models.ThresholdOverride]
 else:
     AnyAdmin = ProgrammesAdmin = KitsAdmin = admin.ModelAdmin
+    PeopleAdmin = UserAdmin
     InProgramme = InKit = admin.TabularInline
     ThresholdModelForm = forms.ModelForm
 
@@ -42,7 +44,7 @@ class LookedAt(AnyAdmin):
 
 
 @admin.register(models.Person)
-class PersonAdmin(UserAdmin):
+class PersonAdmin(PeopleAdmin):
     ordering = ("username",)
     list_display = ("username", "display_name", "is_active", "is_staff")
     list_filter = ("is_active", "is_staff")

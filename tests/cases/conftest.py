@@ -1,0 +1,19 @@
+"""Brings the cast to the tests of the records."""
+
+from tests.cast import (  # noqa: F401
+    amari,
+    approved,
+    asked,
+    elsewhere,
+    kit,
+    molar,
+    opened,
+    priya,
+    programme,
+    proposed,
+    rosa,
+    stranger,
+    submitted,
+    tom,
+    vale,
+)

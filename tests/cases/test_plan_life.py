@@ -1,0 +1,69 @@
+"""The life of a plan: every state, every verb, every role."""
+
+from __future__ import annotations
+
+from itertools import product
+
+import pytest
+
+from cases.domain.errors import MoveNotPossible, NotAllowed
+from cases.domain.plan_life import MOVES, PlanState, Verb, after
+from cases.domain.roles import Role
+from cases.domain.who_may import RULES, Actor, May, may, refuse_unless
+
+S, V = PlanState, Verb
+# Written out by hand, so that a slip in the table of moves shows.
+POSSIBLE = {
+    (S.DRAFT, V.SUBMIT): S.WAITING,
+    (S.RETURNED, V.SUBMIT): S.WAITING,
+    (S.WAITING, V.WITHDRAW): S.DRAFT,
+    (S.WAITING, V.APPROVE): S.APPROVED,
+    (S.WAITING, V.RETURN): S.RETURNED,
+    (S.DRAFT, V.SUPERSEDE): S.SUPERSEDED,
+    (S.WAITING, V.SUPERSEDE): S.SUPERSEDED,
+    (S.APPROVED, V.SUPERSEDE): S.SUPERSEDED,
+    (S.RETURNED, V.SUPERSEDE): S.SUPERSEDED,
+    (S.WAITING, V.TAKE_UP_AGAIN): S.DRAFT,
+    (S.APPROVED, V.TAKE_UP_AGAIN): S.DRAFT,
+    (S.SUPERSEDED, V.TAKE_UP_AGAIN): S.DRAFT,
+}
+
+
+@pytest.mark.parametrize(("state", "verb"), list(product(PlanState, Verb)))
+def test_every_move_is_possible_or_refused_with_a_way_out(state: PlanState, verb: Verb) -> None:
+    if (state, verb) in POSSIBLE:
+        assert after(state, verb) is POSSIBLE[state, verb]
+    else:
+        with pytest.raises(MoveNotPossible, match=MOVES[verb].done):
+            after(state, verb)
+
+
+def test_nothing_but_a_supervisors_word_leads_to_approved() -> None:
+    leading = {move.verb: move.by for move in MOVES.values() if move.to is PlanState.APPROVED}
+    assert leading == {Verb.APPROVE: Role.SUPERVISOR}
+
+
+ANYBODY, OWN, NO = "anybody's case", "own case only", "no"
+# student, supervisor, coordinator
+ALLOWED = {
+    May.OPEN_CASE: (ANYBODY, NO, NO),
+    May.CHART: (OWN, ANYBODY, NO),
+    May.JUDGE_ANATOMY: (NO, ANYBODY, NO),
+    May.PLAN: (OWN, NO, NO),
+    May.SUBMIT: (OWN, NO, NO),
+    May.REVIEW: (NO, ANYBODY, NO),
+    May.SEE_WORKLIST: (NO, ANYBODY, ANYBODY),
+    May.TREAT: (OWN, ANYBODY, NO),
+    May.KEEP_KITS: (NO, NO, ANYBODY),
+}
+
+
+@pytest.mark.parametrize(("what", "role"), list(product(May, Role)))
+def test_who_may_do_what(what: May, role: Role) -> None:
+    wanted = ALLOWED[what][list(Role).index(role)]
+    actor = Actor(person_id="me", role=role)
+    assert may(what, actor, student_id="me") is (wanted != NO)
+    assert may(what, actor, student_id="another") is (wanted == ANYBODY)
+    if wanted == NO:
+        with pytest.raises(NotAllowed, match=RULES[what].otherwise[:20]):
+            refuse_unless(what, actor, student_id="me")

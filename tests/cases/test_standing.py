@@ -1,0 +1,53 @@
+"""Where a plan stands, derived from its versions."""
+
+from __future__ import annotations
+
+from cases.domain.plan_life import PlanState
+from cases.domain.standing import Standing, StandingState, VersionFacts, standing
+
+
+def version(number: int, state: PlanState, revision: int = 7, was_approved: bool = False) -> VersionFacts:
+    return VersionFacts(number=number, state=state, case_revision=revision, was_approved=was_approved)
+
+
+def of(*versions: VersionFacts) -> Standing:
+    return standing(versions, 7)
+
+
+def test_a_case_without_a_plan() -> None:
+    assert (of().state, of().number) == (StandingState.NONE, None)
+
+
+def test_an_approval_counts_while_nothing_changes() -> None:
+    found = of(version(1, PlanState.APPROVED, was_approved=True))
+    assert (found.state, found.stale, found.do) == (StandingState.APPROVED, False, "")
+
+
+def test_an_approval_is_void_once_the_case_has_changed() -> None:
+    found = of(version(1, PlanState.APPROVED, revision=6, was_approved=True))
+    assert (found.state, found.stale) == (StandingState.APPROVAL_VOID, True)
+    assert "the case has changed" in found.says
+    assert "Plan it again" in found.do
+
+
+def test_an_approval_is_void_once_the_plan_has_changed() -> None:
+    found = of(version(1, PlanState.SUPERSEDED, was_approved=True), version(2, PlanState.DRAFT))
+    assert (found.state, found.number, found.approved_number) == (StandingState.APPROVAL_VOID, 2, 1)
+    assert "the plan has changed" in found.says
+    assert found.do == "Submit version 2."
+
+
+def test_asked_again_it_waits() -> None:
+    found = of(version(1, PlanState.SUPERSEDED, was_approved=True), version(2, PlanState.WAITING))
+    assert found.state is StandingState.WAITING
+
+
+def test_a_returned_plan_says_what_is_due() -> None:
+    assert of(version(1, PlanState.RETURNED)).state is StandingState.RETURNED
+    assert "remarks" in of(version(1, PlanState.RETURNED)).do
+
+
+def test_a_waiting_plan_of_a_changed_case_says_so() -> None:
+    found = of(version(1, PlanState.WAITING, revision=5))
+    assert (found.state, found.stale) == (StandingState.WAITING, True)
+    assert "changed" in found.says

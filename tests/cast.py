@@ -1,0 +1,165 @@
+"""The cast: Priya and Tom study, Dr Vale and Dr Amari supervise, Rosa coordinates; a stranger is elsewhere.
+
+Priya has a molar with four canals: the check case of the planner, brought in by the services.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from rest_framework.test import APIClient
+
+from cases.domain.plan_life import Decision
+from cases.domain.roles import Role
+from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion
+from cases.services import cases, plans, readings, reviews
+from cases.services.plan_input import Asked
+from planning.plan_input import CanalChoice, Choices, Pattern
+from planning.teeth import Notation, ToothName
+from tests import factories
+from tests.factories import member
+from tests.planning.given import OPEN_30, four_canals
+
+API = "/api/v1"
+
+
+@pytest.fixture
+def programme(db: None) -> Programme:
+    return factories.ProgrammeFactory.create(name="Check programme")
+
+
+@pytest.fixture
+def elsewhere(db: None) -> Programme:
+    return factories.ProgrammeFactory.create(name="Another programme")
+
+
+@pytest.fixture
+def priya(programme: Programme) -> Person:
+    return member(programme, "priya", Role.STUDENT, "Monday")
+
+
+@pytest.fixture
+def tom(programme: Programme) -> Person:
+    return member(programme, "tom", Role.STUDENT, "Friday")
+
+
+@pytest.fixture
+def vale(programme: Programme) -> Person:
+    return member(programme, "vale", Role.SUPERVISOR)
+
+
+@pytest.fixture
+def amari(programme: Programme) -> Person:
+    return member(programme, "amari", Role.SUPERVISOR)
+
+
+@pytest.fixture
+def rosa(programme: Programme) -> Person:
+    return member(programme, "rosa", Role.COORDINATOR)
+
+
+@pytest.fixture
+def stranger(elsewhere: Programme) -> Person:
+    """A supervisor, but of another programme."""
+    return member(elsewhere, "stranger", Role.SUPERVISOR)
+
+
+@pytest.fixture
+def kit(programme: Programme) -> Kit:
+    return factories.kit_row(programme)
+
+
+@pytest.fixture
+def opened(programme: Programme, priya: Person) -> Case:
+    """Tooth 26, extracted, as it opens."""
+    return open_case(programme, priya)
+
+
+@pytest.fixture
+def molar(opened: Case, priya: Person) -> Case:
+    """The same with every length confirmed and the junction found."""
+    chart(opened, priya)
+    opened.refresh_from_db()
+    return opened
+
+
+@pytest.fixture
+def asked(kit: Kit) -> Asked:
+    return Asked(kit_id=kit.pk, technique="crown-down", choices=Choices(needle=OPEN_30))
+
+
+@pytest.fixture
+def proposed(molar: Case, priya: Person, asked: Asked) -> ToothPlanVersion:
+    return plans.propose(actor=priya, case=molar, asked=asked)[0]
+
+
+@pytest.fixture
+def submitted(proposed: ToothPlanVersion, priya: Person) -> ToothPlanVersion:
+    return plans.submit(actor=priya, version=proposed)
+
+
+@pytest.fixture
+def approved(submitted: ToothPlanVersion, vale: Person) -> ToothPlanVersion:
+    decide(vale, submitted, Decision.APPROVED)
+    submitted.refresh_from_db()
+    return submitted
+
+
+# --- what they do ---
+
+
+def open_case(programme: Programme, student: Person, designation: str = "26", **more: Any) -> Case:
+    given: dict[str, Any] = {
+        "patient_alias": "Bench 1",
+        "tooth": ToothName(notation=Notation.ISO_3950, designation=designation),
+        "setting": "extracted",
+    }
+    return cases.open_case(actor=student, programme_id=programme.pk, **(given | more))[0]
+
+
+def canal_of(case: Case, name: str) -> Canal:
+    return Canal.objects.select_related("tooth__case").get(tooth__case=case, name=name)
+
+
+def chart(case: Case, student: Person) -> None:
+    """Everything the check case knows of the molar."""
+    for given in four_canals():
+        canal = canal_of(case, given.name)
+        changes = {"finding": "found", "reference_point": given.reference_point}
+        cases.change_canal(actor=student, canal=canal, changes=changes)
+        canal = canal_of(case, given.name)
+        for reading in given.readings:
+            readings.take_length(actor=student, canal=canal, reading=reading)
+        if given.junction is not None:
+            readings.record_junction(actor=student, canal=canal, junction=given.junction)
+    cases.set_root(actor=student, case=case, name="MB", pattern=Pattern.JOIN, main_canal="MB1")
+
+
+def with_size(asked: Asked, canal: str, final_size: int, reason: str = "") -> Asked:
+    """The same with another final size in one canal."""
+    choice = CanalChoice(canal=canal, final_size=final_size, reason=reason)
+    return replace(asked, choices=replace(asked.choices, canals=(choice,)))
+
+
+def decide(supervisor: Person, version: ToothPlanVersion, decision: Decision, **more: Any) -> Any:
+    given: dict[str, Any] = {"seen_hash": version.hash, "note": "Seen."}
+    return reviews.decide(supervisor=supervisor, version=version, decision=decision, **(given | more))[0]
+
+
+def client(person: Person | None) -> APIClient:
+    """A client of the API with the person signed in; of nobody for None."""
+    found = APIClient()
+    if person is not None:
+        found.force_login(person)
+    return found
+
+
+def problem(answer: Any, status: int, code: str) -> dict[str, str]:
+    """Sentences by pointer, once status, code and media type are as claimed."""
+    told = answer.json()
+    assert (answer.status_code, told["type"]) == (status, f"urn:fourth-canal:problem:{code}"), told
+    assert answer["Content-Type"] == "application/problem+json"
+    assert told["detail"]
+    return {error["pointer"]: error["detail"] for error in told["errors"]}
