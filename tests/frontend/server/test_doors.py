@@ -6,12 +6,14 @@ import asyncio
 import os
 import subprocess
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 from wsgiref.util import setup_testing_defaults
 
 import pytest
+from django.core.signals import request_started
+from django.db import close_old_connections
 
 from frontend.server import asgi, wsgi
 
@@ -36,6 +38,15 @@ def test_an_unready_production_start_is_refused_at_the_door(entry: str) -> None:
     assert "- ALLOWED_HOSTS is missing" in done.stderr
 
 
+@pytest.fixture
+def kept_connection() -> Iterator[None]:
+    """A request's start tidies connections up; here they belong to the tests around."""
+    request_started.disconnect(close_old_connections)
+    yield
+    request_started.connect(close_old_connections)
+
+
+@pytest.mark.usefixtures("kept_connection")
 def test_the_usual_door_answers() -> None:
     environ: dict[str, Any] = {"PATH_INFO": ADDRESS, "HTTP_HOST": "localhost"}
     setup_testing_defaults(environ)
