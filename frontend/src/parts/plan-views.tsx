@@ -47,7 +47,7 @@ export function PlanViews({ plan, before, picked, onPick, beside }: Props) {
                 picked={picked}
                 onPick={onPick}
               />
-              <PickCanal plan={plan} picked={picked} onPick={onPick} />
+              {plan.canals.length > 1 && <PickCanal plan={plan} picked={picked} onPick={onPick} />}
             </div>
             <div class="stack plan-beside">{beside}</div>
           </div>

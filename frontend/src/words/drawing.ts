@@ -50,6 +50,7 @@ export const drawing = {
     caption: 'Stops in mm from the reference point, in order of use',
     legendLength: 'to length',
     legendResistance: 'to resistance, never past this stop',
+    butToLength: (canals: readonly string[]) => `, ${canals.join(' and ')} to length`,
     none: 'not used in this canal',
     print: 'Print the stop table',
     paper: (iso: string, technique: string, kit: string) => `Tooth ${iso}: stops in mm. ${technique}. ${kit}.`,

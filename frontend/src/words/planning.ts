@@ -9,9 +9,9 @@ export const planning = {
     canal: 'Canal',
   },
   planning: {
-    title: (iso: string, alias: string) => `Plan · ${iso} · ${alias}`,
-    under: (technique: string | undefined, setting: string | undefined) =>
-      [technique, setting?.toLowerCase()].filter(Boolean).join(', '),
+    title: (iso: string) => `Plan for tooth ${iso}`,
+    under: (alias: string, technique: string | undefined, setting: string | undefined) =>
+      [alias, technique?.toLowerCase(), setting?.toLowerCase()].filter(Boolean).join(', '),
     finalSize: (canal: string) => `${canal}: final size`,
     advised: (least: number, most: number) => `advised ${least}–${most}`,
     smaller: (canal: string) => `${canal}: one size smaller`,
@@ -35,7 +35,7 @@ export const planning = {
     ask: 'Ask for approval',
     askAgain: 'Ask for approval again',
     asking: 'Asking …',
-    withdraw: 'Withdraw',
+    withdraw: 'Withdraw the request',
     computing: (state: string) => (state === 'computing' || state === 'none' ? 'Computing …' : 'Not computed yet'),
     notComputed: 'No connection: your choices are kept, the figures are those of before and are not yet computed anew.',
     toTheCase: 'To the canals and lengths',

@@ -1,4 +1,6 @@
+import { mm } from '@/parts/millimetres'
 import { plainKey } from './drawing'
+import { plan } from './plan'
 
 const ASKS = {
   first: 'first plan of this case',
@@ -36,6 +38,10 @@ export const review = {
       [technique, setting?.toLowerCase(), against === undefined ? '' : `against plan ${against}`]
         .filter(Boolean)
         .join(', '),
+    facts: (size: string, end_mm: number | null, state: string, methods: readonly string[]) =>
+      `${size}${end_mm === null ? '' : ` to ${mm(end_mm)}`}, length ${plan.lengthState(state)}${
+        methods.length ? `, rests on ${methods.map(plan.method).join(' and ')}` : ''
+      }`,
     by: (student: string) => `by ${student}`,
     stale: 'The case has changed since this plan was made. It cannot be approved; the student plans again.',
     superseded: 'Another version stands in place of this one.',

@@ -1,6 +1,6 @@
 import { mm } from '@/parts/millimetres'
 import { words } from '@/words/en'
-import { type Board, centreOf, leanAt, lines, profile, yOf } from './geometry'
+import { type Board, centreOf, leanAt, lines, NOTE_PX, profile, yOf } from './geometry'
 import type { BoardCanal, CoronalStop } from './shape'
 
 interface Props {
@@ -89,7 +89,7 @@ function EndLabel({ board, centre, canal, before, y }: Omit<EndProps, 'side'> & 
     ...(canal.provisional ? [words.board.estimate] : []),
     ...(canal.joins !== null && canal.junction_mm !== null ? [words.board.joins(canal.joins)] : []),
     ...(was !== undefined && was !== null && was !== canal.end_mm ? [words.board.was(mm(was))] : []),
-  ].flatMap((note) => lines(note, 12, board.column - 2))
+  ].flatMap((note) => lines(note, NOTE_PX, board.column - 2))
   return (
     <text class="halo" x={centre} y={y + 17}>
       <tspan class="end-number">{mm(canal.end_mm ?? 0)}</tspan>

@@ -4,7 +4,7 @@ import { words } from '@/words/en'
 import { CanalColumn } from './canal-column'
 import './depth-board.css'
 import { describe } from './describe'
-import { type Board, centreOf, layOut, lines, yOf } from './geometry'
+import { type Board, centreOf, layOut, lines, NOTE_PX, yOf } from './geometry'
 import { Meeting, sideOf } from './meeting'
 import type { BoardCanal, CoronalStop } from './shape'
 
@@ -78,7 +78,7 @@ function Heading({ board, canal, x }: { board: Board; canal: BoardCanal; x: numb
         {canal.canal}
       </text>
       <text class="canal-reference" y={29}>
-        {lines(canal.reference_point, 12, board.column - 2).map((line, i) => (
+        {lines(canal.reference_point, NOTE_PX, board.column - 2).map((line, i) => (
           <tspan key={line} x={x} dy={i ? 13 : 0}>
             {line}
           </tspan>

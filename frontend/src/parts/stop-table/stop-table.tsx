@@ -26,8 +26,8 @@ export function StopTable({ rows, canals }: Props) {
             ))}
           </tr>
         </thead>
-        {grouped(rows).map((group, i) => (
-          <Group key={`${i}${group.phase}`} group={group} canals={canals} />
+        {grouped(rows).map((group, i, all) => (
+          <Group key={`${i}${group.phase}`} group={group} canals={canals} goesOn={all[i - 1]?.phase === group.phase} />
         ))}
         <NeedleRows canals={canals} />
       </table>
@@ -39,14 +39,28 @@ export function StopTable({ rows, canals }: Props) {
   )
 }
 
-function Group({ group, canals }: { group: StopGroup; canals: readonly CanalPlan[] }) {
-  const resistance = group.rows[0]?.stops.some((s) => s.target === 'to_resistance') ?? false
+interface GroupProps {
+  group: StopGroup
+  canals: readonly CanalPlan[]
+  /** The phase is that of the group before: its name is not written twice. */
+  goesOn: boolean
+}
+
+function Group({ group, canals, goesOn }: GroupProps) {
+  const stops = group.rows[0]?.stops ?? []
+  const toLength = stops.filter((s) => s.target === 'to_length').map((s) => s.canal)
+  const resistance = toLength.length < stops.length
   return (
     <tbody>
       <tr class="phase">
         <th scope="rowgroup" colSpan={canals.length + 1}>
-          {words.phase(group.phase)}
-          {resistance && <span class="to-resistance-word">{words.stops.toResistance}</span>}
+          {!goesOn && <span class="phase-name">{words.phase(group.phase)} </span>}
+          {resistance ? (
+            <span class="to-resistance-word">{words.stops.toResistance}</span>
+          ) : (
+            goesOn && words.stops.legendLength
+          )}
+          {resistance && toLength.length > 0 && words.stops.butToLength(toLength)}
         </th>
       </tr>
       {group.rows.map((row, i) => (

@@ -34,9 +34,11 @@ function Charted({ of }: { of: CaseShown }) {
     <>
       <div class="row wrap">
         <StandingPill of={of.standing} />
-        <p class="grow">
-          {of.standing.says} {of.standing.do}
-        </p>
+        {of.standing.state !== 'none' && (
+          <p class="grow small">
+            {of.standing.says} {of.standing.do}
+          </p>
+        )}
       </div>
       <section class="stack">
         <h2>{words.chart.lengths}</h2>

@@ -75,10 +75,9 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
   const chosen = plan?.canals.find((c) => c.canal === picked)
   return (
     <Page
-      title={words.planning.title(of.tooth.iso, of.patient_alias)}
-      under={words.planning.under(plan?.technique, words.setting[of.setting])}
+      title={words.planning.title(of.tooth.iso)}
+      under={words.planning.under(of.patient_alias, plan?.technique, words.setting[of.setting])}
       back={{ to: `/cases/${of.id}`, says: words.back }}
-      aside={plan && <CautionCount cautions={plan.cautions} />}
       wide
       foot={
         <Foot
@@ -94,9 +93,12 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
     >
       <div class="row wrap">
         <StandingPill of={of.standing} />
-        <p class="grow small">
-          {of.standing.says} {of.standing.do}
-        </p>
+        {plan && <CautionCount cautions={plan.cautions} />}
+        {of.standing.state !== 'none' && (
+          <p class="small">
+            {of.standing.says} {of.standing.do}
+          </p>
+        )}
       </div>
       {decided && <Decision of={decided} />}
       <Refusal preview={preview} caseId={of.id} />

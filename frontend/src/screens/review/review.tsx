@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { PlanChanges, VersionShown } from '@/api/shapes'
 import { CautionCount } from '@/parts/cautions'
+import { sizeOf } from '@/parts/difference/compare'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
@@ -73,15 +74,18 @@ function Asked({ of, changes, before, seen }: Props) {
           beside={
             <>
               {changes && <ToothChanges changes={changes} />}
-              {of.plan.canals.map(({ canal }) => (
+              {of.plan.canals.map(({ canal, ...planned }) => (
                 <section key={canal} class="card stack close remark" data-changed={changed(changes, canal)}>
-                  <h3>{canal}</h3>
+                  <p>
+                    <b>{canal}</b>{' '}
+                    {words.review.facts(sizeOf(planned), planned.end_mm, planned.length.state, planned.length.rests_on)}
+                  </p>
                   <CanalChanged changes={changes} canal={canal} />
                   {open && (
                     <TextField
                       label={words.review.remark(canal)}
                       value={draft.fields.value.remarks[canal] ?? ''}
-                      rows={2}
+                      rows={1}
                       maxLength={2000}
                       onInput={(text) => draft.set({ remarks: { ...draft.fields.value.remarks, [canal]: text } })}
                     />

@@ -52,7 +52,7 @@ function WaitingRow({ of, on }: { of: Waiting; on: boolean }) {
       <span class="tooth-number">{of.tooth.iso}</span>
       <span class="grow">
         <b class="one-line">{words.worklist.plan(of.patient_alias, of.number)}</b>
-        <span class="small one-line">{words.worklist.asks[of.asks]}</span>
+        <span class="small block">{words.worklist.asks[of.asks]}</span>
         <span class="small soft one-line">{of.student.name}</span>
       </span>
       <span class="waiting-side">
