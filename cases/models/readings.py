@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+from typing import Any
+
 from django.db import models
 from django.db.models import Q
 
@@ -25,6 +28,11 @@ class Measured(Sent, Fixed):
 
     class Meta:
         abstract = True
+
+    @property
+    def told(self) -> Any:
+        """What was read, as JSON data."""
+        return json.loads(self.text)
 
     def __str__(self) -> str:
         return f"{self.method} {self.number}"

@@ -40,12 +40,12 @@ def charted(cases: QuerySet[Case]) -> QuerySet[Case]:
 
 
 def reading(row: LengthReading) -> Reading:
-    found: Reading = decode(Reading, json.loads(row.text))
+    found: Reading = decode(Reading, row.told)
     return found
 
 
 def junction(row: JunctionReading) -> Junction:
-    return decode(Junction, json.loads(row.text))
+    return decode(Junction, row.told)
 
 
 def millimetres(length_um: int | None) -> float | None:

@@ -34,7 +34,7 @@ class ReadingShown(serializers.Serializer[Any]):
     number = serializers.IntegerField(help_text="Counts within the canal.")
     at = serializers.DateTimeField()
     actor = PersonRef()
-    reading = Value(Reading)
+    reading = Value(Reading, source="told")
 
 
 class JunctionShown(serializers.Serializer[Any]):
@@ -42,7 +42,7 @@ class JunctionShown(serializers.Serializer[Any]):
     number = serializers.IntegerField()
     at = serializers.DateTimeField()
     actor = PersonRef()
-    junction = Value(Junction)
+    junction = Value(Junction, source="told")
 
 
 class CanalShown(serializers.Serializer[Any]):

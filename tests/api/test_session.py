@@ -1,0 +1,95 @@
+"""Signing in and out."""
+
+from __future__ import annotations
+
+import pytest
+from rest_framework.test import APIClient
+
+from cases.models import FailedSignIn, Person
+from cases.services.sign_in import MOST_FOR_ONE_NAME
+from tests.cast import API, client, problem
+from tests.factories import PASSWORD
+
+SESSION = f"{API}/session"
+
+
+def fresh() -> APIClient:
+    """A browser that has just loaded the page: strict about the token, as the real one is."""
+    browser = APIClient(enforce_csrf_checks=True)
+    browser.get(SESSION)
+    return browser
+
+
+def sign_in(browser: APIClient, username: str, password: str = PASSWORD) -> object:
+    token = browser.cookies["csrftoken"].value
+    body = {"username": username, "password": password}
+    return browser.post(SESSION, body, format="json", headers={"X-CSRFToken": token})
+
+
+def test_signed_out_it_is_a_401_that_brings_the_token(db: None) -> None:
+    browser = APIClient()
+    answer = browser.get(SESSION)
+    problem(answer, 401, "not-authenticated")
+    assert "csrftoken" in browser.cookies
+    assert answer["WWW-Authenticate"].startswith("Session")
+
+
+def test_a_student_signs_in_and_learns_where_they_study(priya: Person) -> None:
+    browser = fresh()
+    told = sign_in(browser, "priya").json()  # type: ignore[attr-defined]
+    assert told["person"] == {"id": str(priya.pk), "username": "priya", "name": "Priya"}
+    (membership,) = told["memberships"]
+    assert (membership["programme"]["name"], membership["role"]) == ("Check programme", "student")
+    assert browser.get(SESSION).json() == told
+    assert browser.cookies["sessionid"]["httponly"]
+
+
+def test_without_the_token_nobody_is_signed_in(priya: Person) -> None:
+    browser = fresh()
+    answer = browser.post(SESSION, {"username": "priya", "password": PASSWORD}, format="json")
+    problem(answer, 403, "permission-denied")
+    assert browser.get(SESSION).status_code == 401
+
+
+def test_signing_out_ends_it(priya: Person) -> None:
+    browser = fresh()
+    sign_in(browser, "priya")
+    token = browser.cookies["csrftoken"].value
+    assert browser.delete(SESSION, headers={"X-CSRFToken": token}).status_code == 204
+    assert browser.get(SESSION).status_code == 401
+
+
+@pytest.mark.parametrize(("username", "password"), [("priya", "wrong"), ("nobody", PASSWORD)])
+def test_a_wrong_name_and_a_wrong_password_sound_the_same(priya: Person, username: str, password: str) -> None:
+    answer = sign_in(fresh(), username, password)
+    assert problem(answer, 401, "sign-in-refused") == {}
+    assert answer.json()["detail"] == "Name or password is wrong."  # type: ignore[attr-defined]
+
+
+def test_guessing_is_stopped_and_others_sign_in_meanwhile(priya: Person, tom: Person) -> None:
+    browser = fresh()
+    for _ in range(MOST_FOR_ONE_NAME):
+        problem(sign_in(browser, "priya", "wrong"), 401, "sign-in-refused")
+    problem(sign_in(browser, "priya"), 429, "too-many-tries")
+    assert sign_in(browser, "tom").status_code == 200  # type: ignore[attr-defined]
+
+
+def test_signing_in_forgets_the_wrong_tries(priya: Person) -> None:
+    browser = fresh()
+    sign_in(browser, "priya", "wrong")
+    sign_in(browser, "priya")
+    assert FailedSignIn.objects.count() == 1  # the one that counts the address
+
+
+def test_somebody_switched_off_is_out_at_once(priya: Person) -> None:
+    browser = client(priya)
+    assert browser.get(SESSION).status_code == 200
+    Person.objects.filter(pk=priya.pk).update(is_active=False)
+    assert browser.get(SESSION).status_code == 401
+
+
+def test_a_number_is_no_name(db: None) -> None:
+    browser = fresh()
+    token = browser.cookies["csrftoken"].value
+    answer = browser.post(SESSION, {"username": 7, "pasword": "x"}, format="json", headers={"X-CSRFToken": token})
+    assert set(problem(answer, 400, "not-understood")) == {"#/pasword"}
