@@ -1,0 +1,97 @@
+"""The demonstration: invented, complete, loaded once, unlike the check cases."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from django.contrib.auth import authenticate
+
+from cases.models import Case, Kit, LengthReading, Membership, Person, Programme, values
+from cases.queries import charts, plans
+from cases.services import demo
+from cases.services.plan_input import Asked, snapshot
+from planning.errors import ToothNotPlanned
+from planning.plan import plan
+from planning.plan_input import Choices, Needle
+from planning.plan_value import Severity
+from tests.planning.given import CHECK_KIT, SECOND_KIT, four_canals
+
+
+@pytest.fixture
+def loaded(db: None) -> None:
+    assert demo.load()
+
+
+def test_loading_it_again_keeps_what_is_there(loaded: None) -> None:
+    Case.objects.filter(patient__alias="Training block 3").update(isolated=True)
+    before = Case.objects.count()
+    assert not demo.load()
+    assert Case.objects.count() == before
+    assert Case.objects.get(patient__alias="Training block 3").isolated
+
+
+def test_everybody_named_can_sign_in(loaded: None) -> None:
+    told = demo.sign_ins()
+    assert {who["role"] for who in told} == {"student", "supervisor", "coordinator"}
+    for who in told:
+        person = authenticate(username=who["username"], password=who["password"])
+        assert isinstance(person, Person)
+        assert (person.display_name, person.memberships.get().role) == (who["name"], who["role"])
+
+
+def test_it_says_that_it_is_invented(loaded: None) -> None:
+    assert all(programme.invented and "invented" in programme.name for programme in Programme.objects.all())
+
+
+def test_every_standing_worth_seeing_is_there(loaded: None) -> None:
+    rows = Case.objects.select_related("tooth").prefetch_related(plans.standings())
+    found = {charts.listed(row).standing.state.value for row in rows}
+    assert found == {"none", "draft", "waiting", "approved", "returned", "approval_void"}
+    lengths = {canal.length.state.value for row in rows for canal in charts.shown(row.pk).canals if canal.length}
+    assert lengths >= {"missing", "estimated", "settled", "unsettled"}
+
+
+def test_every_plan_is_what_the_planner_says_today(loaded: None) -> None:
+    versions = [version for case in Case.objects.all() for version in case.versions.all()]
+    assert len(versions) >= 8
+    for version in versions:
+        assert values.made(version) == plan(values.given(version))
+    assert any(c.severity is Severity.STOP for v in versions for c in values.made(v).cautions)
+
+
+def test_each_kit_works_in_its_programme(loaded: None) -> None:
+    used = {version.kit_id for case in Case.objects.all() for version in case.versions.all()}
+    assert used == set(Kit.objects.values_list("pk", flat=True))
+
+
+def test_its_engine_instruments_are_none_of_the_check_kits(loaded: None) -> None:
+    check = {one.name for kit in (CHECK_KIT, SECOND_KIT) for one in kit.instruments if one.motion != "hand"}
+    ours = {one.name for row in Kit.objects.all() for one in values.kit(row).instruments if one.motion != "hand"}
+    assert ours
+    assert not ours & check
+
+
+def test_its_teeth_and_lengths_are_none_of_the_check_case(loaded: None) -> None:
+    assert not Case.objects.filter(tooth__iso="26").exists()
+    figures = re.compile(r"tooth_mm=([0-9.]+)")
+    check = set(figures.findall(str([canal.readings for canal in four_canals()])))
+    readings = [values.reading(row) for row in LengthReading.objects.all()]
+    ours = set(figures.findall(str(readings)))
+    assert len(check) == 4
+    assert len(ours) > 10
+    assert not ours & check
+
+
+def test_nobody_of_the_tests_cast_is_in_it(loaded: None) -> None:
+    names = {membership.person.display_name for membership in Membership.objects.select_related("person")}
+    assert not any(name in said for name in ("Priya", "Tom", "Vale", "Rosa") for said in names)
+
+
+def test_the_primary_tooth_is_charted_and_not_planned(loaded: None) -> None:
+    case = Case.objects.get(patient__alias="Bench tooth B5")
+    assert case.tooth.iso.startswith("5")
+    kit = Kit.objects.get(name="Hand kit")
+    choices = Choices(needle=Needle(gauge=31, tip="side_vented"))
+    with pytest.raises(ToothNotPlanned, match="charted"):
+        plan(snapshot(case, Asked(kit_id=kit.pk, technique="step-back", choices=choices)))
