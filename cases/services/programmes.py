@@ -19,9 +19,9 @@ from planning import tables, technique_files
 from planning.encoding import canonical_text, digest
 from planning.errors import PlanningError
 from planning.instruments import Instrument, refuse_undescribed
-from planning.irrigation import UM_PER_HUNDREDTH_MM, outside_um
+from planning.irrigation import outside_um
 from planning.plan_input import Kit as KitValue
-from planning.quantities import um
+from planning.quantities import UM_PER_HUNDREDTH_MM, um
 from planning.tables import Figures
 from planning.techniques import Technique
 
