@@ -16,6 +16,7 @@ from cases.models.kits import KitInstrument
 from cases.services import log, sent
 from cases.services.doer import actor_in
 from planning import tables, technique_files
+from planning.bounds import MOST_INSTRUMENTS, MOST_NEEDLES, MOST_PHASES
 from planning.encoding import canonical_text, digest
 from planning.errors import PlanningError
 from planning.instruments import Instrument, refuse_undescribed
@@ -25,9 +26,6 @@ from planning.quantities import UM_PER_HUNDREDTH_MM, um
 from planning.tables import Figures
 from planning.techniques import Technique
 
-MOST_INSTRUMENTS = 120  # as the planner takes at most
-MOST_NEEDLES = 20
-MOST_PHASES = 40
 MOST_NAME = 80
 MOST_KEY = 60
 # Far beyond any instrument made: larger is a typing error.
