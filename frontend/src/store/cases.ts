@@ -1,6 +1,6 @@
 import * as calls from '@/api/calls'
 import type * as S from '@/api/shapes'
-import { refresh, replace } from './kept'
+import { keptSignal, refresh, replace } from './kept'
 import { membership } from './session'
 import { useKept } from './use'
 
@@ -28,9 +28,10 @@ export async function openCase(body: S.NewCase): Promise<string> {
   return made.id
 }
 
-/** What is sent carries the revision that was on the screen; afterwards the case is asked for anew. */
-export async function changeCase(of: S.CaseShown, change: S.CaseChanges): Promise<void> {
-  await replace(caseName(of.id), await calls.changeCase(of.id, of.revision, change))
+/** What is sent carries the revision that was last seen; afterwards the case is asked for anew. */
+export async function changeCase(id: string, change: S.CaseChanges): Promise<void> {
+  const seen = keptSignal<S.CaseShown>(caseName(id)).peek().value?.revision ?? 0
+  await replace(caseName(id), await calls.changeCase(id, seen, change))
 }
 
 export async function addCanal(to: S.CaseShown, body: Parameters<typeof calls.addCanal>[1]): Promise<void> {

@@ -55,7 +55,7 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
       if (fields.method === 'junction') {
         await addJunction(caseId, canal.id, { id: fields.id, junction: toJunction(fields, canal.length?.stop_mm) })
       } else await addReading(caseId, canal.id, fields.id, toReading(fields, canal.reference_point))
-      await draft.clear(emptyFields(uuid7(), fields.method))
+      await draft.clear(emptyFields(uuid7(), follows(fields.method)))
       setTried(false)
       setKept(true)
     })
@@ -100,6 +100,9 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
 }
 
 const says = (field: keyof ReadingFields) => (field.endsWith('_mm') ? words.fields.noNumber : words.required)
+
+/** After the image before treatment comes the confirming one; other methods are often taken again. */
+const follows = (method: Method): Method => (method === 'pre_operative_image' ? 'confirming_image' : method)
 
 /** What is usually taken next: an image before treatment, then the confirming one; in a block the end is seen. */
 function nextMethod(canal: CanalShown, setting: Setting): Method {

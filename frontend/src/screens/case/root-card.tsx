@@ -3,20 +3,20 @@ import { Choice, Select } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { changeRoot, useTooth } from '@/store/cases'
-import { useSending } from '@/store/sending'
+import { useWanted } from '@/store/wanted'
 import { words } from '@/words/en'
 
 const PATTERNS: readonly Pattern[] = ['unknown', 'separate', '2-1', '1-2', '2-1-2', '1-2-1']
 const JOINING: readonly Pattern[] = ['2-1', '1-2-1']
 
 /** How the canals of a root run, and which of them goes to the end where two join: a person chooses. */
-export function RootCard({ root, of }: { root: RootShown; of: CaseShown }) {
-  const [sending, run] = useSending()
+export function RootCard({ root: charted, of }: { root: RootShown; of: CaseShown }) {
+  const [root, sending, change] = useWanted(charted, ({ pattern, main_canal }) =>
+    changeRoot(of, charted.name, { pattern, main_canal: main_canal ?? null }),
+  )
   const canals = of.canals.filter((c) => c.root === root.name)
   const proposed = useTooth(of.tooth.iso).value?.main_canals.find((m) => m.root === root.name)
   const joins = JOINING.includes(root.pattern)
-  const change = (next: Partial<RootShown>) =>
-    void run(() => changeRoot(of, root.name, { pattern: root.pattern, main_canal: root.main_canal ?? null, ...next }))
   const unmeasured =
     joins && root.main_canal ? canals.filter((c) => c.name !== root.main_canal && c.junctions.length === 0) : []
   return (

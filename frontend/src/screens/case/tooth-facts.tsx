@@ -2,7 +2,7 @@ import type { CaseShown } from '@/api/shapes'
 import { Tick } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { changeCase } from '@/store/cases'
-import { useSending } from '@/store/sending'
+import { useWanted } from '@/store/wanted'
 import { words } from '@/words/en'
 
 const FACTS = [
@@ -13,17 +13,13 @@ const FACTS = [
 
 /** What else bears on the whole tooth; each is sent when it is ticked. */
 export function ToothFacts({ of }: { of: CaseShown }) {
-  const [sending, run] = useSending()
+  const { isolated, root_filled, perforation } = of
+  const [facts, sending, change] = useWanted({ isolated, root_filled, perforation }, (all) => changeCase(of.id, all))
   return (
     <section class="stack close">
       <h2>{words.chart.caseFacts}</h2>
       {FACTS.map(([fact, label]) => (
-        <Tick
-          key={fact}
-          label={label}
-          checked={of[fact]}
-          onChange={(on) => void run(() => changeCase(of, { [fact]: on }))}
-        />
+        <Tick key={fact} label={label} checked={facts[fact]} onChange={(on) => change({ [fact]: on })} />
       ))}
       <Sent sending={sending} />
     </section>

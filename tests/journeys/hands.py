@@ -1,0 +1,93 @@
+"""What a person does with the app, as they would say it: sign in, open a case, take a reading."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from playwright.sync_api import Locator, Page, expect
+
+Demo = Mapping[str, Any]
+
+
+def person(demo: Demo, role: str, number: int = 0) -> dict[str, str]:
+    """The `number`th of the demonstration's people with this role."""
+    found: dict[str, str] = [each for each in demo["sign_ins"] if each["role"] == role][number]
+    return found
+
+
+def type_sign_in(page: Page, who: Mapping[str, str]) -> None:
+    page.get_by_label("User name").fill(who["username"])
+    page.get_by_label("Password").fill(who["password"])
+    page.get_by_role("button", name="Sign in").click()
+
+
+def sign_in(page: Page, who: Mapping[str, str]) -> None:
+    """From the first page to the first screen, the first notice read."""
+    page.goto("/")
+    type_sign_in(page, who)
+    page.get_by_role("button", name="Understood").click()
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+
+
+def choose(page: Page | Locator, name: str) -> None:
+    """One of a few that are all in sight."""
+    page.get_by_role("radio", name=name, exact=True).check()
+
+
+def open_case(page: Page, alias: str, *, notation: str, tooth: str, means: str, setting: str) -> None:
+    page.get_by_role("link", name="New case").click()
+    page.get_by_label("Patient alias").fill(alias)
+    choose(page, notation)
+    page.get_by_label("Tooth", exact=True).fill(tooth)
+    expect(page.get_by_text(means, exact=True)).to_be_visible()
+    choose(page, setting)
+    page.get_by_role("button", name="Open the case").click()
+    expect(page.get_by_role("heading", name="Canals and lengths")).to_be_visible()
+
+
+def to_canal(page: Page, canal: str) -> None:
+    page.get_by_role("main").get_by_role("link").filter(has=page.get_by_text(canal, exact=True)).click()
+    expect(page.get_by_role("heading", level=1, name=f"Canal {canal}")).to_be_visible()
+
+
+def keep(page: Page) -> None:
+    page.get_by_role("button", name="Keep this reading").click()
+    expect(page.get_by_text("Kept.")).to_be_visible()
+
+
+def type_mm(page: Page, label: str, value: str) -> None:
+    page.get_by_role("textbox", name=label).fill(value)
+
+
+def take_image(page: Page, *, tooth_mm: str) -> None:
+    page.get_by_label("How it was taken").select_option(label="Pre-operative image")
+    type_mm(page, "Tooth on the image", tooth_mm)
+    keep(page)
+
+
+def confirm(page: Page, *, set_mm: str, short_mm: str) -> None:
+    page.get_by_label("How it was taken").select_option(label="Confirming image")
+    type_mm(page, "Stop that was set", set_mm)
+    choose(page, "short of the apex")
+    type_mm(page, "By how much", short_mm)
+    keep(page)
+
+
+def length(page: Page, number: str) -> None:
+    """The length the canal's screen shows, read from arm's length."""
+    expect(page.locator(".length-head .length-number")).to_have_text(number)
+
+
+def back(page: Page) -> None:
+    page.get_by_role("banner").get_by_role("link", name="Back").click()
+
+
+def stops(page: Page, row: str) -> list[str]:
+    """The stops of one instrument, canal by canal; equal ones of one phase stand once for several instruments."""
+    header = page.locator("table.stop-table th[scope=row]").filter(has_text=re.compile(f"^{re.escape(row)}$")).first
+    expect(header).to_be_visible()
+    group = header.locator("xpath=ancestor::tbody")
+    one_row = header.locator("xpath=ancestor::tr[td]")
+    return (one_row if one_row.count() else group).locator("td").all_inner_texts()
