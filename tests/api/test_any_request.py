@@ -1,0 +1,61 @@
+"""Any request the description allows, and many it does not: never a broken answer. Judge: the schemathesis package.
+
+Each operation is asked as the one who may, about things that exist: the molar of the check case, submitted.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+import schemathesis
+from django.core.wsgi import get_wsgi_application
+from hypothesis import HealthCheck, settings
+from schemathesis import GenerationMode, checks
+from schemathesis.core.parameters import ParameterLocation
+
+from cases.models import Person, ToothPlanVersion
+from tests.cast import API, canal_of, client
+
+EXAMPLES = 6  # of each operation: some thirty operations in about half a minute
+JUDGED = (
+    checks.not_a_server_error,
+    checks.status_code_conformance,
+    checks.content_type_conformance,
+    checks.response_schema_conformance,
+)
+schema = schemathesis.openapi.from_wsgi(f"{API}/schema", get_wsgi_application())
+# Signing in and out is tested on its own: it would end the session that asks.
+records = schema.include(path_regex=f"^{API}/(programmes|cases|canals|plan-versions)").exclude(path="/session")
+
+
+@pytest.fixture
+def things(submitted: ToothPlanVersion) -> dict[str, str]:
+    case = submitted.case
+    return {
+        "programme_id": str(case.programme_id),
+        "case_id": str(case.pk),
+        "canal_id": str(canal_of(case, "P").pk),
+        "version_id": str(submitted.pk),
+        "name": "MB",
+    }
+
+
+@records.parametrize()
+@settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
+def test_any_request(case: Any, things: dict[str, str], priya: Person, vale: Person, rosa: Person) -> None:
+    who = {"reviews": vale, "worklist": vale, "kits": rosa, "techniques": rosa}
+    person = who.get(case.operation.path.rsplit("/", 1)[-1], priya)
+    browser = client(person)
+    browser.get(f"{API}/session")
+    case.cookies = {name: browser.cookies[name].value for name in ("sessionid", "csrftoken")}
+    case.headers["X-CSRFToken"] = browser.cookies["csrftoken"].value
+    case.path_parameters = {name: things[name] for name in case.path_parameters or {}}
+    judged = [*JUDGED, checks.negative_data_rejection] if _body_is_wrong(case) else [*JUDGED]
+    case.call_and_validate(checks=judged)
+
+
+def _body_is_wrong(case: Any) -> bool:
+    """Addresses and cookies are put right above, so only the body is still as it was drawn."""
+    body = case.meta.components.get(ParameterLocation.BODY) if case.meta else None
+    return body is not None and body.mode is GenerationMode.NEGATIVE
