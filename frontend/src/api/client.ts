@@ -12,7 +12,7 @@ export function onSignedOut(tell: () => void): void {
 }
 
 /** Read at each sending: the token turns at sign-in. */
-function csrfToken(): string {
+export function csrfToken(): string {
   return /(?:^|; )csrftoken=([^;]+)/.exec(document.cookie)?.[1] ?? ''
 }
 

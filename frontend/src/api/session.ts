@@ -1,8 +1,11 @@
-import { http, told } from './client'
+import { csrfToken, http, told } from './client'
 
 export const getSession = () => told(http.GET('/api/v1/session'))
 
-export const signIn = (username: string, password: string) =>
-  told(http.POST('/api/v1/session', { body: { username, password } }))
+export async function signIn(username: string, password: string) {
+  // Asking who is signed in sets the token's cookie, whatever the answer; a phone that lost it gets it so.
+  if (!csrfToken()) await http.GET('/api/v1/session')
+  return told(http.POST('/api/v1/session', { body: { username, password } }))
+}
 
 export const signOut = () => told(http.DELETE('/api/v1/session'))

@@ -9,6 +9,7 @@ import { CanalFacts } from './canal-facts'
 import { LengthNumber, LengthSays } from './canal-row'
 import { ReadingForm } from './reading-form'
 import { Readings } from './readings'
+import { ReferencePoint } from './reference-point'
 import './case.css'
 
 /** One canal: its length and what it rests on, a further reading, and what was charted. */
@@ -43,6 +44,7 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
           <LengthSays of={canal} />
         </div>
       </div>
+      {canal.reference_point === '' && <ReferencePoint canal={canal} of={of} />}
       <ReadingForm canal={canal} caseId={of.id} setting={of.setting} joins={joins} />
       <Readings canal={canal} />
       <CanalFacts canal={canal} of={of} />
