@@ -14,7 +14,7 @@ from rest_framework.test import APIClient
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
 from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion
-from cases.services import cases, plans, readings, reviews
+from cases.services import canals, cases, plans, readings, reviews
 from cases.services.plan_input import Asked
 from planning.plan_input import CanalChoice, Choices, Pattern
 from planning.teeth import Notation, ToothName
@@ -128,13 +128,13 @@ def chart(case: Case, student: Person) -> None:
     for given in four_canals():
         canal = canal_of(case, given.name)
         changes = {"finding": "found", "reference_point": given.reference_point}
-        cases.change_canal(actor=student, canal=canal, changes=changes)
+        canals.change_canal(actor=student, canal=canal, changes=changes)
         canal = canal_of(case, given.name)
         for reading in given.readings:
             readings.take_length(actor=student, canal=canal, reading=reading)
         if given.junction is not None:
             readings.record_junction(actor=student, canal=canal, junction=given.junction)
-    cases.set_root(actor=student, case=case, name="MB", pattern=Pattern.JOIN, main_canal="MB1")
+    canals.set_root(actor=student, case=case, name="MB", pattern=Pattern.JOIN, main_canal="MB1")
 
 
 def with_size(asked: Asked, canal: str, final_size: int, reason: str = "") -> Asked:

@@ -12,7 +12,7 @@ from django.db import transaction
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
 from cases.models import Canal, Case, Kit, Membership, Person, Programme, ToothPlanVersion
-from cases.services import cases, plans, programmes, readings, reviews
+from cases.services import canals, cases, plans, programmes, readings, reviews
 from cases.services.plan_input import Asked
 from cases.services.reviews import Remark
 from planning.encoding import decode
@@ -99,13 +99,13 @@ class _Story:
             seen = {"finding": "found"}
             if row["canal"] in points:
                 seen["reference_point"] = points[row["canal"]]
-            cases.change_canal(actor=self.student, canal=self._canal(row["canal"]), changes=seen)
+            canals.change_canal(actor=self.student, canal=self._canal(row["canal"]), changes=seen)
             self._read(row)
         for row in self.told.get("locators", ()):
             taken = {"read_mm": row["read"], "repeat_mm": row["repeat"], "mark": row["mark"]}
             self._take(row["canal"], {"method": "apex_locator", **taken})
         for name, root in self.told.get("roots", {}).items():
-            cases.set_root(
+            canals.set_root(
                 actor=self.student,
                 case=self.case,
                 name=name,

@@ -17,7 +17,7 @@ from cases.domain.errors import (
 from cases.domain.uuid7 import uuid7
 from cases.models import Canal, Case, ChangeLog, DemoPatient, LengthReading, Person, Programme, values
 from cases.queries import charts
-from cases.services import cases, readings
+from cases.services import canals, cases, readings
 from planning.errors import LengthOutOfBounds, ReadingNotUsable, UnknownTooth
 from planning.plan_input import Junction, Pattern
 from planning.readings import ApexLocator, ConfirmingImage, DirectSight, LengthState, PreOperativeImage
@@ -110,47 +110,47 @@ def test_unusual_anatomy_is_for_supervisors_to_record(opened: Case, priya: Perso
 def test_searched_and_not_found_is_for_supervisors_to_record(opened: Case, priya: Person, vale: Person) -> None:
     canal, changes = canal_of(opened, "MB2"), {"finding": "searched_not_found"}
     with pytest.raises(NotAllowed, match="supervisor"):
-        cases.change_canal(actor=priya, canal=canal, changes=changes)
-    assert cases.change_canal(actor=vale, canal=canal, changes=changes).finding == "searched_not_found"
+        canals.change_canal(actor=priya, canal=canal, changes=changes)
+    assert canals.change_canal(actor=vale, canal=canal, changes=changes).finding == "searched_not_found"
 
 
 def test_another_student_changes_nothing(opened: Case, tom: Person) -> None:
     with pytest.raises(NotAllowed, match="own student"):
         cases.change_case(actor=tom, case=opened, seen_revision=1, changes={"isolated": True})
     with pytest.raises(NotAllowed):
-        cases.change_canal(actor=tom, canal=canal_of(opened, "P"), changes={"finding": "found"})
+        canals.change_canal(actor=tom, canal=canal_of(opened, "P"), changes={"finding": "found"})
 
 
 def test_a_canal_that_was_missed_is_added(opened: Case, priya: Person) -> None:
     facts = {"reference_point": "MB cusp", "finding": "found"}
-    canal, _ = cases.add_canal(actor=priya, case=opened, name="MB3", root="MB", facts=facts)
+    canal, _ = canals.add_canal(actor=priya, case=opened, name="MB3", root="MB", facts=facts)
     assert (canal.place, canal.root.canals.count()) == (4, 3)
     with pytest.raises(TakenAlready):
-        cases.add_canal(actor=priya, case=opened, name="MB3", root="MB", facts=facts)
+        canals.add_canal(actor=priya, case=opened, name="MB3", root="MB", facts=facts)
     with pytest.raises(TakenAlready):
-        cases.change_canal(actor=priya, canal=canal, changes={"name": "P"})
+        canals.change_canal(actor=priya, canal=canal, changes={"name": "P"})
 
 
 def test_a_curve_does_not_begin_above_the_orifice(opened: Case, priya: Person) -> None:
     with pytest.raises(NotUsable, match="above the orifice"):
-        cases.change_canal(
+        canals.change_canal(
             actor=priya, canal=canal_of(opened, "P"), changes={"orifice_um": 9_000, "curve_start_um": 8_000}
         )
 
 
 def test_a_canal_goes_only_while_nothing_was_measured(molar: Case, opened: Case, priya: Person) -> None:
     with pytest.raises(CanalInUse):
-        cases.remove_canal(actor=priya, canal=canal_of(molar, "P"))
-    canal, _ = cases.add_canal(actor=priya, case=molar, name="X", root="X", facts={"reference_point": "P cusp"})
-    cases.remove_canal(actor=priya, canal=canal_of(molar, "X"))
+        canals.remove_canal(actor=priya, canal=canal_of(molar, "P"))
+    canal, _ = canals.add_canal(actor=priya, case=molar, name="X", root="X", facts={"reference_point": "P cusp"})
+    canals.remove_canal(actor=priya, canal=canal_of(molar, "X"))
     assert not Canal.objects.filter(pk=canal.pk).exists()
     assert not molar.tooth.roots.filter(name="X").exists()
 
 
 def test_the_main_canal_is_one_of_the_root(opened: Case, priya: Person) -> None:
     with pytest.raises(NotUsable, match="no canal DB"):
-        cases.set_root(actor=priya, case=opened, name="MB", pattern=Pattern.JOIN, main_canal="DB")
-    root = cases.set_root(actor=priya, case=opened, name="MB", pattern=Pattern.JOIN, main_canal="MB1")
+        canals.set_root(actor=priya, case=opened, name="MB", pattern=Pattern.JOIN, main_canal="DB")
+    root = canals.set_root(actor=priya, case=opened, name="MB", pattern=Pattern.JOIN, main_canal="MB1")
     assert root.main_canal == canal_of(opened, "MB1")
 
 
@@ -244,7 +244,7 @@ def test_a_junction_lies_within_its_canal(molar: Case, priya: Person, from_termi
 
 
 def test_what_was_charted_is_in_the_log(opened: Case, priya: Person) -> None:
-    cases.change_canal(actor=priya, canal=canal_of(opened, "P"), changes={"curvature_deg": 12.0})
+    canals.change_canal(actor=priya, canal=canal_of(opened, "P"), changes={"curvature_deg": 12.0})
     line = ChangeLog.objects.filter(case=opened, subject="Canal").get()
     assert (line.actor, line.verb, line.before, line.after) == (
         priya,

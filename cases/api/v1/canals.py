@@ -18,7 +18,7 @@ from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
 from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
 from cases.queries import charts, seen
-from cases.services import cases, readings
+from cases.services import canals, readings
 from planning.plan_input import Finding, Junction, Pattern
 from planning.quantities import um
 from planning.readings import Reading, Resorption
@@ -118,7 +118,7 @@ class CanalsView(View):
         case = seen.case(me(request), case_id)
         facts = given(CanalGiven, request)
         named = {key: facts.pop(key) for key in ("id", "name", "root") if key in facts}
-        row, created = cases.add_canal(
+        row, created = canals.add_canal(
             actor=me(request), case=case, facts=facts, seen_revision=maybe_seen_revision(request), **named
         )
         return _shown(case.pk, row.pk, created=created)
@@ -143,7 +143,7 @@ class CanalView(View):
     def patch(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)
         changes = given(CanalChanges, request, partial=True)
-        cases.change_canal(actor=me(request), canal=canal, changes=changes, seen_revision=maybe_seen_revision(request))
+        canals.change_canal(actor=me(request), canal=canal, changes=changes, seen_revision=maybe_seen_revision(request))
         return _shown(canal.tooth.case_id, canal.pk)
 
     @extend_schema(
@@ -155,7 +155,7 @@ class CanalView(View):
     )
     def delete(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)
-        cases.remove_canal(actor=me(request), canal=canal, seen_revision=maybe_seen_revision(request))
+        canals.remove_canal(actor=me(request), canal=canal, seen_revision=maybe_seen_revision(request))
         return Response(status=status.HTTP_204_NO_CONTENT)
 
 
@@ -173,7 +173,7 @@ class RootView(View):
     def put(self, request: Request, case_id: UUID, name: str) -> Response:
         case = seen.case(me(request), case_id)
         read = given(RootGiven, request)
-        cases.set_root(actor=me(request), case=case, name=name, seen_revision=maybe_seen_revision(request), **read)
+        canals.set_root(actor=me(request), case=case, name=name, seen_revision=maybe_seen_revision(request), **read)
         return case_shown(case.pk)
 
 

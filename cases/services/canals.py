@@ -1,0 +1,136 @@
+"""Charting canals and roots."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+from uuid import UUID
+
+from django.db import IntegrityError, transaction
+
+from cases.domain.errors import CanalInUse, NotUsable, TakenAlready
+from cases.domain.uuid7 import uuid7
+from cases.domain.who_may import May
+from cases.models import Canal, Case, Person, Root
+from cases.services import log, sent
+from cases.services.doer import guard
+from cases.services.locking import locked, raise_revision, refuse_changed
+from planning.plan_input import Finding, Pattern
+
+
+@transaction.atomic
+def add_canal(
+    *,
+    actor: Person,
+    case: Case,
+    name: str,
+    root: str,
+    facts: Mapping[str, Any],
+    seen_revision: int | None = None,
+    id: UUID | None = None,
+) -> tuple[Canal, bool]:
+    """A further canal and True; False where it was sent before. Raises NotAllowed, TakenAlready, NotUsable."""
+    guard(May.CHART, actor, case)
+    case = locked(case.pk)
+    sent_hash = sent.fingerprint(actor=actor, to=case.pk, what={"name": name, "root": root, "facts": dict(facts)})
+    if before := sent.known(Canal, id, sent_hash):
+        return before, False
+    refuse_changed(case, seen_revision)
+    tooth = case.tooth
+    if tooth.canals.filter(name=name).exists():
+        raise TakenAlready(what="A canal", name=name, at=("name",))
+    _guard_finding(actor, case, facts)
+    in_root, _ = Root.objects.get_or_create(tooth=tooth, name=root)
+    last = tooth.canals.order_by("-place").values_list("place", flat=True).first()
+    place = 0 if last is None else last + 1
+    canal = Canal(id=id or uuid7(), sent_hash=sent_hash, tooth=tooth, root=in_root, place=place, name=name, **facts)
+    _refuse_bend_above_orifice(canal)
+    canal.save(force_insert=True)
+    log.changed(actor=actor, verb="add", subject=canal, case=case, after={"name": name, "root": root, **facts})
+    raise_revision(case)
+    return canal, True
+
+
+@transaction.atomic
+def change_canal(*, actor: Person, canal: Canal, changes: Mapping[str, Any], seen_revision: int | None = None) -> Canal:
+    """The canal with other facts. Raises NotAllowed, ChangedSince, TakenAlready, NotUsable."""
+    case = canal.tooth.case
+    guard(May.CHART, actor, case)
+    case = locked(case.pk)
+    refuse_changed(case, seen_revision)
+    canal = Canal.objects.get(pk=canal.pk)
+    _guard_finding(actor, case, changes)
+    before = {name: getattr(canal, name) for name in changes if getattr(canal, name) != changes[name]}
+    if not before:
+        return canal
+    after = {name: changes[name] for name in before}
+    for name, value in after.items():
+        setattr(canal, name, value)
+    _refuse_bend_above_orifice(canal)
+    try:
+        with transaction.atomic():
+            canal.save(update_fields=list(after))
+    except IntegrityError:
+        raise TakenAlready(what="A canal", name=canal.name, at=("name",)) from None
+    log.changed(actor=actor, verb="change", subject=canal, case=case, before=before, after=after)
+    raise_revision(case)
+    return canal
+
+
+def _guard_finding(actor: Person, case: Case, facts: Mapping[str, Any]) -> None:
+    if facts.get("finding") == Finding.SEARCHED_NOT_FOUND:
+        guard(May.JUDGE_ANATOMY, actor, case)
+
+
+def _refuse_bend_above_orifice(canal: Canal) -> None:
+    orifice, bend = canal.orifice_um, canal.curve_start_um
+    if orifice is not None and bend is not None and bend < orifice:
+        raise NotUsable(reason="The curve cannot begin above the orifice. Check both depths.", at=("curve_start_mm",))
+
+
+@transaction.atomic
+def remove_canal(*, actor: Person, canal: Canal, seen_revision: int | None = None) -> None:
+    """Takes a canal out that nothing was measured in. Raises NotAllowed, CanalInUse, ChangedSince."""
+    case = canal.tooth.case
+    guard(May.CHART, actor, case)
+    case = locked(case.pk)
+    refuse_changed(case, seen_revision)
+    if canal.readings.exists() or canal.junctions.exists():
+        raise CanalInUse(canal=canal.name)
+    root = canal.root
+    log.changed(actor=actor, verb="remove", subject=canal, case=case, before={"name": canal.name, "root": root.name})
+    canal.delete()
+    if not root.canals.exists():
+        root.delete()
+    raise_revision(case)
+
+
+@transaction.atomic
+def set_root(
+    *,
+    actor: Person,
+    case: Case,
+    name: str,
+    pattern: Pattern,
+    main_canal: str | None,
+    seen_revision: int | None = None,
+) -> Root:
+    """How the canals of a root run. Raises NotAllowed, NotHere, NotUsable, ChangedSince."""
+    guard(May.CHART, actor, case)
+    case = locked(case.pk)
+    refuse_changed(case, seen_revision)
+    root = case.tooth.roots.filter(name=name).first()
+    if root is None:
+        raise NotUsable(reason=f"This tooth has no root {name}. Add a canal in it first.")
+    canal = root.canals.filter(name=main_canal).first()
+    if main_canal is not None and canal is None:
+        raise NotUsable(reason=f"Root {name} has no canal {main_canal}.", at=("main_canal",))
+    before = {"pattern": root.pattern, "main_canal": root.main_canal and root.main_canal.name}
+    after = {"pattern": pattern.value, "main_canal": main_canal}
+    if before == after:
+        return root
+    root.pattern, root.main_canal = pattern, canal
+    root.save(update_fields=["pattern", "main_canal"])
+    log.changed(actor=actor, verb="change", subject=root, case=case, before=before, after=after)
+    raise_revision(case)
+    return root
