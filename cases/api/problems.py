@@ -48,6 +48,11 @@ _SAID: dict[HTTPStatus, tuple[str, str]] = {
         "Something broke on our side; what was sent may not have been kept. Send it again in a moment.",
     ),
 }
+_IN_OUR_WORDS = {
+    "not-authenticated": "Sign in and go on.",
+    "method-not-allowed": "That cannot be done at this address.",
+    "unsupported-media-type": "Send JSON, as application/json.",
+}
 
 
 def pointer(path: Iterable[str | int]) -> str:
@@ -107,8 +112,8 @@ def _of_api_error(error: exceptions.APIException, status: HTTPStatus) -> dict[st
         errors = list(_flat(error.detail, ()))
         places = "one place" if len(errors) == 1 else f"{len(errors)} places"
         return body(status, "not-understood", f"What was sent is wrong in {places}.", errors)
-    code = getattr(error.detail, "code", error.default_code)
-    return body(status, str(code).replace("_", "-"), str(error.detail))
+    code = str(getattr(error.detail, "code", error.default_code)).replace("_", "-")
+    return body(status, code, _IN_OUR_WORDS.get(code, str(error.detail)))
 
 
 def _flat(detail: Any, path: tuple[str | int, ...]) -> Iterable[dict[str, str]]:

@@ -13,7 +13,7 @@ from rest_framework.response import Response
 from cases.api.base import View, answer, given, me
 from cases.api.etags import maybe_seen_revision, tag
 from cases.api.fields import Id, Strict, Text, Value
-from cases.api.v1 import examples
+from cases.api.v1 import example_answers, examples
 from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
 from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
@@ -138,7 +138,7 @@ class CanalView(View):
         parameters=[IF_MATCH_OPTIONAL],
         request=CanalChanges,
         responses=CanalShown,
-        examples=[examples.CANAL_CHANGES],
+        examples=[examples.CANAL_CHANGES, example_answers.CANAL],
     )
     def patch(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)
@@ -168,7 +168,7 @@ class RootView(View):
         parameters=[IF_MATCH_OPTIONAL],
         request=RootGiven,
         responses=CaseShown,
-        examples=[examples.ROOT],
+        examples=[examples.ROOT, example_answers.CASE],
     )
     def put(self, request: Request, case_id: UUID, name: str) -> Response:
         case = seen.case(me(request), case_id)
@@ -190,7 +190,7 @@ class ReadingsView(View):
         description="Readings are kept for good: a later one is added. The answer says what they come to.",
         request=ReadingGiven,
         responses={200: CanalShown, 201: CanalShown},
-        examples=[examples.READING],
+        examples=[examples.READING, example_answers.CANAL],
     )
     def post(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)
@@ -207,7 +207,7 @@ class JunctionsView(View):
         "later correction does not move the junction.",
         request=JunctionGiven,
         responses={200: CanalShown, 201: CanalShown},
-        examples=[examples.JUNCTION],
+        examples=[examples.JUNCTION, example_answers.CANAL_THAT_JOINS],
     )
     def post(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)

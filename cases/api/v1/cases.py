@@ -12,7 +12,7 @@ from rest_framework.response import Response
 from cases.api.base import NewestFirst, View, answer, given, me
 from cases.api.etags import seen_revision
 from cases.api.fields import Id, Strict, Text, Value
-from cases.api.v1 import examples
+from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import CaseListed, CaseShown
 from cases.queries import charts, seen
 from cases.services import cases
@@ -86,7 +86,7 @@ class CasesView(View):
         "is said when it is planned.",
         request=CaseGiven,
         responses={200: CaseShown, 201: CaseShown},
-        examples=[examples.CASE],
+        examples=[examples.CASE, example_answers.CASE],
     )
     def post(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(me(request), programme_id)
@@ -103,6 +103,7 @@ class CaseView(View):
         summary="A case",
         description="With its canals, what each length rests on, and where the plan stands. ETag: its revision.",
         responses=CaseShown,
+        examples=[example_answers.CASE],
     )
     def get(self, request: Request, case_id: UUID) -> Response:
         return shown(seen.case(me(request), case_id).pk)
@@ -115,7 +116,7 @@ class CaseView(View):
         parameters=[IF_MATCH],
         request=CaseChanges,
         responses=CaseShown,
-        examples=[examples.CASE_CHANGES],
+        examples=[examples.CASE_CHANGES, example_answers.CASE],
     )
     def patch(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)

@@ -1,4 +1,4 @@
-"""Examples of the API's description. All invented."""
+"""Examples of what is sent. All invented."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from typing import Any
 
 from drf_spectacular.utils import OpenApiExample
 
+from cases.api.v1.example_answers import example_id
 from planning.encoding import encode
 from planning.technique_files import provided
 
@@ -14,18 +15,14 @@ def _given(name: str, value: Any) -> OpenApiExample:
     return OpenApiExample(name, value=value, request_only=True)
 
 
-def _id(last: int) -> str:
-    return f"01930a5e-7c00-7000-8000-{last:012x}"
-
-
 SIGN_IN = _given("A student", {"username": "mira", "password": "not-this-one"})
 SESSION = OpenApiExample(
     "A student",
     value={
-        "person": {"id": _id(1), "username": "mira", "name": "Mira Example"},
+        "person": {"id": example_id(1), "username": "mira", "name": "Mira Example"},
         "memberships": [
             {
-                "programme": {"id": _id(2), "name": "Example programme", "invented": True},
+                "programme": {"id": example_id(2), "name": "Example programme", "invented": True},
                 "role": "student",
                 "group": "Tuesday",
             }
@@ -36,7 +33,7 @@ SESSION = OpenApiExample(
 KIT = _given(
     "A small kit",
     {
-        "id": _id(3),
+        "id": example_id(3),
         "kit": {
             "name": "Bench kit",
             "instruments": [
@@ -54,11 +51,11 @@ KIT = _given(
     },
 )
 _STEP_BACK = {**encode(provided()["step-back"]), "key": "step-back-ours", "name": "Step-back, our way"}
-TECHNIQUE = _given("A copy of a provided one", {"id": _id(4), "technique": _STEP_BACK})
+TECHNIQUE = _given("A copy of a provided one", {"id": example_id(4), "technique": _STEP_BACK})
 CASE = _given(
     "A premolar in Palmer notation",
     {
-        "id": _id(5),
+        "id": example_id(5),
         "patient_alias": "Bench tooth 7",
         "tooth": {"notation": "palmer", "designation": "LL4"},
         "setting": "extracted",
@@ -68,7 +65,7 @@ CASE_CHANGES = _given("The dam is on", {"isolated": True})
 CANAL = _given(
     "A second canal found",
     {
-        "id": _id(6),
+        "id": example_id(6),
         "name": "L",
         "root": "single",
         "reference_point": "buccal cusp",
@@ -81,7 +78,7 @@ ROOT = _given("Two canals that join", {"pattern": "2-1", "main_canal": "B"})
 READING = _given(
     "A confirming image",
     {
-        "id": _id(7),
+        "id": example_id(7),
         "reading": {
             "method": "confirming_image",
             "set_mm": 23.0,
@@ -90,11 +87,13 @@ READING = _given(
         },
     },
 )
-JUNCTION = _given("By the mark on a cone", {"id": _id(8), "junction": {"from_terminus_mm": 4.5, "method": "cone_mark"}})
+JUNCTION = _given(
+    "By the mark on a cone", {"id": example_id(8), "junction": {"from_terminus_mm": 4.5, "method": "cone_mark"}}
+)
 ASKED = _given(
     "Crown-down with saline",
     {
-        "kit": _id(3),
+        "kit": example_id(3),
         "technique": "crown-down",
         "choices": {
             "needle": {"gauge": 30, "tip": "side_vented"},
@@ -106,7 +105,7 @@ ASKED = _given(
 REVIEW = _given(
     "Returned with a remark",
     {
-        "id": _id(9),
+        "id": example_id(9),
         "decision": "returned",
         "note": "",
         "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size."}],

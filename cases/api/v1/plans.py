@@ -13,7 +13,7 @@ from rest_framework.response import Response
 from cases.api.base import View, answer, given, me
 from cases.api.etags import seen as seen_tag
 from cases.api.fields import Id, Strict, Text, Value
-from cases.api.v1 import examples
+from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
 from cases.domain.changes import PlanChanges
 from cases.domain.errors import NotUsable
@@ -160,7 +160,7 @@ class ReviewsView(View):
         parameters=[IF_MATCH],
         request=ReviewGiven,
         responses={200: ReviewShown, 201: ReviewShown},
-        examples=[examples.REVIEW],
+        examples=[examples.REVIEW, example_answers.REVIEW],
     )
     def post(self, request: Request, version_id: UUID) -> Response:
         version = seen.version(me(request), version_id)

@@ -13,6 +13,7 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, me
 from cases.api.fields import Value
+from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
 from cases.queries import worklist
 from cases.queries.worklist import Asks
@@ -49,6 +50,7 @@ class WorklistView(View):
         tags=["plan"],
         summary="Plans that wait, the riskiest and then the oldest first",
         responses=WorkList,
+        examples=[example_answers.WORKLIST],
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
         rows = worklist.waiting(me(request), programme_id, timezone.now())
