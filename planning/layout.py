@@ -41,24 +41,26 @@ def states_motor(one: Instrument) -> bool:
 
 
 def stop_table(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[StopRow, ...]:
-    """Instruments in order of first use, each with its stop in every canal: that of its last use there."""
-    titles = {phase.key: phase.title for phase in technique.phases}
-    first_phase: dict[str, str] = {}
-    stops: dict[str, dict[str, Stop]] = {}
+    """Instruments in order of use, phase by phase, each with its stop in every canal.
+
+    A later phase that uses an instrument just as an earlier one did adds no row.
+    """
+    rows: dict[tuple[str, str], dict[str, Stop]] = {}
     for node, canal in _in_order(laid, technique):
         if node.action is Action.INSTRUMENT and node.instrument and node.stop_um is not None:
-            first_phase.setdefault(node.instrument, titles[node.phase])
-            stops.setdefault(node.instrument, {})[canal] = Stop(
-                canal=canal, stop_mm=mm(node.stop_um), target=node.target or Target.TO_LENGTH
-            )
-    return tuple(
-        StopRow(
+            stop = Stop(canal=canal, stop_mm=mm(node.stop_um), target=node.target or Target.TO_LENGTH)
+            rows.setdefault((node.phase, node.instrument), {})[canal] = stop
+    titles = {phase.key: phase.title for phase in technique.phases}
+    table: list[StopRow] = []
+    for (phase, key), stops in rows.items():
+        row = StopRow(
             instrument=instrument_name(kit[key]),
-            phase=first_phase[key],
-            stops=tuple(stops[key][canal] for canal in laid if canal in stops[key]),
+            phase=titles[phase],
+            stops=tuple(stops[canal] for canal in laid if canal in stops),
         )
-        for key in first_phase
-    )
+        if not any(row.stops == earlier.stops and row.instrument == earlier.instrument for earlier in table):
+            table.append(row)
+    return tuple(table)
 
 
 def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[TrayItem, ...]:

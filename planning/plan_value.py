@@ -130,7 +130,7 @@ class Stop:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StopRow:
-    """One instrument, and its stop in each canal where it is used."""
+    """One instrument in one phase, and its stop in each canal where it is used there."""
 
     instrument: InstrumentName
     phase: str

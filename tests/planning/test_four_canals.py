@@ -114,6 +114,14 @@ def test_the_same_tooth_in_every_notation(notation: Notation, designation: str, 
     assert tooth.iso == planned.tooth.iso == "26"
 
 
+def test_the_stop_table_goes_phase_by_phase(planned: Plan) -> None:
+    rows = [(row.phase, row.instrument.name) for row in planned.stop_table]
+    assert rows[0] == ("Explore", "10/.02")
+    # Size 10 has the same stops again in the glide path: no row. 30/.04 goes down to resistance, then up to length.
+    assert ("Glide path", "10/.02") not in rows
+    assert [phase for phase, name in rows if name == "30/.04"] == ["Descending series", "Up to the final size"]
+
+
 def test_sharing_at_the_tray_takes_fewer_changes(planned: Plan) -> None:
     assert planned.tray.changes < planned.one_at_a_time.changes
     assert [item.instrument.name for item in planned.tray_list][:3] == ["10/.02", "15/.02", "20/.02"]
