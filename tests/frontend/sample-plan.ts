@@ -76,7 +76,7 @@ export function plan(n = 4): Plan {
     ],
     tray: { changes: 9, steps: [{ phase: 'Explore', instrument: '10/.02 hand', canals: ['MB', 'ML'] }] },
     one_at_a_time: { changes: 21, steps: [{ phase: 'Explore', instrument: '10/.02 hand', canals: ['MB'] }] },
-    tray_list: [{ instrument: instrument(10, 2, 'hand', 'purple'), canals: ['MB', 'ML'] }],
+    tray_list: [{ instrument: instrument(10, 2, 'hand', 'purple'), canals: ['MB', 'ML'], expected: true }],
     cautions: [
       {
         code: 'joins',

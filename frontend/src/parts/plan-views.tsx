@@ -114,7 +114,6 @@ function OrderView({ plan, picked, onPick }: PickProps) {
         <OrderOfWork canal={canal} instruments={plan.tray_list.map((item) => item.instrument)} />
       ) : (
         <>
-          <h2>{words.order.layOut}</h2>
           <TrayList items={plan.tray_list} />
           <Choice
             label={words.order.way}

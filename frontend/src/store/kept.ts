@@ -12,36 +12,57 @@ export interface Kept<T> {
   readonly problem?: Refused
 }
 
-const signals = new Map<string, Signal<Kept<unknown>>>()
+interface Shelf {
+  readonly signal: Signal<Kept<unknown>>
+  /** Counts askings and answers put in place: an answer to an older asking is dropped. */
+  turn: number
+}
+
+const shelves = new Map<string, Shelf>()
+
+function shelfOf(person: string, name: string): Shelf {
+  const key = JSON.stringify([person, name])
+  const found = shelves.get(key) ?? { signal: signal<Kept<unknown>>({ state: 'asking' }), turn: 0 }
+  shelves.set(key, found)
+  return found
+}
 
 /** The signal of a thing by its name, for the person who is signed in; the same one wherever it is asked for. */
 export function keptSignal<T>(name: string): Signal<Kept<T>> {
-  const key = JSON.stringify([personId(), name])
-  const found = signals.get(key) ?? signal<Kept<unknown>>({ state: 'asking' })
-  signals.set(key, found)
-  return found as Signal<Kept<T>>
+  return shelfOf(personId(), name).signal as Signal<Kept<T>>
 }
 
 /** Shows the copy on the phone at once, then asks the server and keeps what it answers. */
 export async function refresh<T>(name: string, ask: () => Promise<T>): Promise<void> {
-  const kept = keptSignal<T>(name)
   const person = personId()
-  if (kept.value.value === undefined) {
+  const shelf = shelfOf(person, name)
+  shelf.turn += 1
+  const { turn } = shelf
+  if (shelf.signal.value.value === undefined) {
     const copy = await read('kept', person, name).catch(() => undefined)
-    if (copy && kept.value.value === undefined) kept.value = { value: copy.value as T, at: copy.at, state: 'asking' }
+    if (copy && shelf.turn === turn) shelf.signal.value = { value: copy.value, at: copy.at, state: 'asking' }
   }
   try {
-    await replace(name, await ask())
+    const value = await ask()
+    if (shelf.turn === turn) await put(shelf, person, name, value)
   } catch (error) {
-    kept.value = { ...kept.value, ...failure(error) }
+    const failed = failure(error)
+    if (shelf.turn === turn) shelf.signal.value = { ...shelf.signal.value, ...failed }
   }
 }
 
 /** Puts an answer of the server in place, in memory and on the phone. */
 export async function replace<T>(name: string, value: T): Promise<void> {
-  keptSignal<T>(name).value = { value, at: Date.now(), state: 'fresh' }
+  const person = personId()
+  const shelf = shelfOf(person, name)
+  shelf.turn += 1
+  await put(shelf, person, name, value)
+}
+
+async function put(shelf: Shelf, person: string, name: string, value: unknown): Promise<void> {
+  shelf.signal.value = { value, at: Date.now(), state: 'fresh' }
   // A full or forbidden store must not keep the answer from the screen.
-  await write('kept', personId(), name, value).catch(() => undefined)
+  await write('kept', person, name, value).catch(() => undefined)
 }
 
 function failure(error: unknown): Pick<Kept<unknown>, 'state' | 'problem'> {

@@ -1,28 +1,17 @@
-import { useEffect } from 'preact/hooks'
 import * as calls from '@/api/calls'
 import { Refused } from '@/api/problem'
 import type { NewReview, VersionShown } from '@/api/shapes'
 import { refresh } from './kept'
 import { useChanges, useVersion, useVersions, versionName } from './plans'
 import { membership } from './session'
-import { useKept } from './use'
-
-const POLL_MS = 10_000 // how soon a supervisor sees what was asked for just now
+import { useKept, usePolling } from './use'
 
 /** The plans that wait, asked for anew every ten seconds while the screen is looked at. */
 export function useWaiting() {
   const waiting = useKept('worklist', async () => {
     return (await calls.listWaiting(membership.value?.programme.id ?? '')).results
   })
-  useEffect(() => {
-    const look = () => document.visibilityState === 'visible' && waiting.again()
-    const timer = setInterval(look, POLL_MS)
-    document.addEventListener('visibilitychange', look)
-    return () => {
-      clearInterval(timer)
-      document.removeEventListener('visibilitychange', look)
-    }
-  }, [])
+  usePolling(true, waiting.again)
   return waiting
 }
 

@@ -9,8 +9,8 @@ export type Standing = 'asking' | 'out' | 'in' | 'expired'
 
 export const standing = signal<Standing>('asking')
 export const session = signal<Session | undefined>(undefined)
-/** The last try to reach the server failed: what is on the screen comes from this phone. */
-export const offline = signal(false)
+/** Counts sign-ins: what could not be read while signed out is asked for again. */
+export const signIns = signal(0)
 
 export const membership = computed(() => session.value?.memberships[0])
 
@@ -37,7 +37,6 @@ export async function findSession(): Promise<void> {
     await take(await calls.getSession())
   } catch (error) {
     if (error instanceof Unreachable) {
-      offline.value = true
       if (!known) standing.value = 'out'
     } else if (error instanceof Refused) standing.value = known ? 'expired' : 'out'
     else throw error
@@ -46,12 +45,12 @@ export async function findSession(): Promise<void> {
 
 export async function signIn(username: string, password: string): Promise<void> {
   await take(await calls.signIn(username, password))
+  signIns.value += 1
 }
 
 async function take(found: Session): Promise<void> {
   session.value = found
   standing.value = 'in'
-  offline.value = false
   await writeDevice(SESSION, found).catch(() => undefined)
 }
 

@@ -22,7 +22,7 @@ export function DepthBoard({ canals, coronal = [], before, picked, onPick }: Pro
   const { room, ref } = useRoom()
   const id = useId()
   const hatch = `hatch-${id}`
-  const board = layOut(room.width, room.height, canals)
+  const board = layOut(room.width, room.height, canals, before)
   return (
     <figure class="depth-board">
       <div class="depth-board-room" ref={ref}>
@@ -40,7 +40,7 @@ export function DepthBoard({ canals, coronal = [], before, picked, onPick }: Pro
               <line class="hatch" x1="0" y1="0" x2="0" y2="5" />
             </pattern>
           </defs>
-          <Lanes board={board} canals={canals} picked={picked} onPick={onPick} />
+          <Lanes board={board} canals={canals} picked={canals.length > 1 ? picked : undefined} onPick={onPick} />
           <Axis board={board} columns={canals.length} />
           {canals.map((canal, i) => (
             <Meeting key={canal.canal} board={board} canals={canals} index={i} />

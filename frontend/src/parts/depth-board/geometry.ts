@@ -19,19 +19,27 @@ const RIGHT = 4
 const WIDEST_COLUMN = 128
 const FILLED_SHARE = 0.74 // of a column's width, by the widest canal
 
-/** The board's scales for the room it is given. */
-export function layOut(width: number, height: number, canals: readonly BoardCanal[]): Board {
-  const column = Math.min(WIDEST_COLUMN, (width - GUTTER - RIGHT) / Math.max(1, canals.length))
+/** The board's scales for the room it is given; what is laid over from before must fit too. */
+export function layOut(
+  width: number,
+  height: number,
+  canals: readonly BoardCanal[],
+  before: readonly BoardCanal[] = [],
+): Board {
+  const room = width - GUTTER - RIGHT
+  const column = Math.min(WIDEST_COLUMN, room / Math.max(1, canals.length))
+  const gutter = GUTTER + (room - column * canals.length) / 2
   const narrow = canals.some((c) => lines(c.reference_point, NOTE_PX, column - 2).length > 1)
   const top = narrow ? 54 : 42
   const bottom = column < 68 ? 60 : 52
-  const points = canals.flatMap((c) => c.outline)
-  const depths = [10, ...canals.map((c) => c.end_mm ?? 0), ...points.map((p) => p.from_reference_mm)]
+  const drawn = [...canals, ...before]
+  const points = drawn.flatMap((c) => c.outline)
+  const depths = [10, ...drawn.map((c) => c.end_mm ?? 0), ...points.map((p) => p.from_reference_mm)]
   const deepest_mm = Math.max(...depths)
   const px_per_mm = Math.max(4, (height - top - bottom) / deepest_mm)
   const widest_mm = Math.max(0.5, ...points.map((p) => p.diameter_mm))
   const widened = Math.max(1, Math.floor((2 * FILLED_SHARE * column) / (widest_mm * px_per_mm)) / 2)
-  return { width, height, gutter: GUTTER, top, bottom, column, px_per_mm, deepest_mm, widened }
+  return { width, height, gutter, top, bottom, column, px_per_mm, deepest_mm, widened }
 }
 
 export const yOf = (board: Board, mm: number): number => board.top + mm * board.px_per_mm

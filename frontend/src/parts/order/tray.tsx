@@ -45,8 +45,24 @@ function ByKey({ instrument, byKey }: { instrument: string; byKey: ReadonlyMap<s
   return <InstrumentLabel name={known?.name ?? instrument} colour={known?.colour ?? null} />
 }
 
-/** What to lay out, left to right in order of first use. */
+/** What to lay out, left to right in order of first use; apart, what only a canal that resists would need. */
 export function TrayList({ items }: { items: Plan['tray_list'] }) {
+  const within = items.filter((item) => !item.expected)
+  return (
+    <>
+      <h2>{words.order.layOut}</h2>
+      <Laid items={items.filter((item) => item.expected)} />
+      {within.length > 0 && (
+        <>
+          <h3>{words.order.withinReach}</h3>
+          <Laid items={within} />
+        </>
+      )}
+    </>
+  )
+}
+
+function Laid({ items }: { items: Plan['tray_list'] }) {
   return (
     <ol class="tray-list">
       {items.map(({ instrument, canals }) => (

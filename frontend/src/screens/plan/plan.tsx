@@ -7,7 +7,7 @@ import { PlanViews } from '@/parts/plan-views'
 import { Seen } from '@/parts/seen'
 import { useCase, useKits, useTechniques } from '@/store/cases'
 import { usePreview, useVersion, useVersions } from '@/store/plans'
-import { useDraft } from '@/store/use'
+import { useDraft, usePolling } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
 import { StandingPill } from '../cases/case-row'
@@ -27,6 +27,10 @@ export function Planning({ id }: { id: string }) {
   const kits = useKits(found.value?.programme)
   const techniques = useTechniques(found.value?.programme)
   const of = found.value
+  usePolling(of?.standing.state === 'waiting', () => {
+    found.again()
+    versions.again()
+  })
   if (of && versions.value && kits.value && techniques.value && (last.value || !of.version)) {
     return (
       <Workbench

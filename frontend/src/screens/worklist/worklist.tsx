@@ -51,7 +51,7 @@ function WaitingRow({ of, on }: { of: Waiting; on: boolean }) {
     <a class="entry waiting-row" href={`/plans/${of.version}`} aria-current={on ? 'page' : undefined}>
       <span class="tooth-number">{of.tooth.iso}</span>
       <span class="grow">
-        <b class="one-line">{words.worklist.plan(of.patient_alias, of.number)}</b>
+        <b class="block">{words.worklist.plan(of.patient_alias, of.number)}</b>
         <span class="small block">{words.worklist.asks[of.asks]}</span>
         <span class="small soft one-line">{of.student.name}</span>
       </span>

@@ -1,0 +1,100 @@
+import { describe, expect, test } from 'vitest'
+import type { Asked, Kit, Technique, VersionShown } from '@/api/shapes'
+import { chosenCanals, emptyCase, percent } from '@/screens/new-case/new-case-fields'
+import { firstAsked, seriesTapers, sizesOf, withCanal, withKit } from '@/screens/plan/asked'
+import { emptyReview, saysSomething, toReview } from '@/screens/review/review-fields'
+
+const one = { length_mm: 25, cutting_part_mm: 16, largest_flute_mm: null, speed_rpm: null, torque_ncm: null }
+const kit: Kit = {
+  id: 'k1',
+  name: 'Sample kit',
+  needles: [
+    { gauge: 27, tip: 'open' },
+    { gauge: 31, tip: 'side_vented' },
+  ],
+  instruments: [
+    { ...one, size: 40, taper: 3, motion: 'continuous', use: 'shaping' },
+    { ...one, size: 25, taper: 5, motion: 'continuous', use: 'shaping' },
+    { ...one, size: 25, taper: 2, motion: 'hand', use: 'hand' },
+    { ...one, size: 70, taper: 9, motion: 'continuous', use: 'coronal' },
+  ],
+}
+const technique = { key: 'crown-down' } as Technique
+const asked: Asked = { kit: 'k1', technique: 'crown-down', choices: { needle: { gauge: 31, tip: 'side_vented' } } }
+
+describe('a plan begins with', () => {
+  test('what the version that stands asked for', () => {
+    const last = { kit: 'k9', technique: 'step-back', choices: asked.choices } as VersionShown
+    expect(firstAsked(last, [kit], [technique])).toEqual({ kit: 'k9', technique: 'step-back', choices: asked.choices })
+  })
+
+  test('else a side-vented needle and water', () => {
+    expect(firstAsked(undefined, [kit], [technique])?.choices).toMatchObject({
+      needle: { gauge: 31, tip: 'side_vented' },
+      irrigant: 'water',
+    })
+  })
+
+  test('nothing where the programme has no kit', () => {
+    expect(firstAsked(undefined, [], [technique])).toBeUndefined()
+  })
+})
+
+describe('a choice', () => {
+  test('for one canal leaves the others', () => {
+    const both = withCanal(withCanal(asked, 'MB', { final_size: 35 }), 'D', { final_size: 40 })
+    expect(withCanal(both, 'MB', { reason: 'Oval.' }).choices.canals).toEqual([
+      { canal: 'D', final_size: 40 },
+      { canal: 'MB', final_size: 35, reason: 'Oval.' },
+    ])
+  })
+
+  test('of another kit keeps the needle it has too, and drops a taper it has not', () => {
+    const tapered = { ...asked, choices: { ...asked.choices, series_taper: 4 } }
+    const next = withKit(tapered, { ...kit, id: 'k2' })
+    expect(next).toEqual({ kit: 'k2', technique: 'crown-down', choices: { needle: { gauge: 31, tip: 'side_vented' } } })
+    const open = withKit(asked, { ...kit, needles: [{ gauge: 27, tip: 'open' }] })
+    expect(open.choices.needle).toEqual({ gauge: 27, tip: 'open' })
+  })
+
+  test('of a final size is among what shapes or gauges; of a taper among the series', () => {
+    expect(sizesOf(kit)).toEqual([25, 40])
+    expect(seriesTapers(kit)).toEqual([3, 5])
+  })
+})
+
+describe('the canals of a new case', () => {
+  const offer = (name: string) => ({ name }) as never
+  const tooth = { canals: [offer('MB'), offer('D')], look_for: [offer('MM'), offer('DL')] } as never
+  test('are the usual ones, less what is taken away, and what is added', () => {
+    const fields = { ...emptyCase('id'), without: ['MB'], with: ['DL'] }
+    expect(chosenCanals(fields, tooth)).toEqual(['D', 'DL'])
+  })
+
+  test.each([
+    [null, 0.12, null, '12 %'],
+    [0.1, 0.25, 0.4, '25 % (10–40 %)'],
+    [0.3, null, 0.6, '30–60 %'],
+    [null, 0.004, null, 'under 1 %'],
+    [null, null, null, ''],
+  ])('prevalence %s %s %s is said as %s', (low, share, high, says) => {
+    expect(percent(low, share, high)).toBe(says)
+  })
+})
+
+describe('a review', () => {
+  test('with nothing but blanks says nothing', () => {
+    expect(saysSomething({ ...emptyReview('r'), note: ' ', remarks: { MB: '\n' } })).toBe(false)
+    expect(saysSomething({ ...emptyReview('r'), remarks: { MB: 'Shorter.' } })).toBe(true)
+  })
+
+  test('sends only remarks that say something', () => {
+    const fields = { id: 'r', note: ' Good. ', remarks: { MB: ' Shorter. ', D: ' ' } }
+    expect(toReview(fields, 'returned')).toEqual({
+      id: 'r',
+      decision: 'returned',
+      note: 'Good.',
+      remarks: [{ canal: 'MB', text: 'Shorter.' }],
+    })
+  })
+})

@@ -1,0 +1,99 @@
+import { beforeEach, expect, test } from 'vitest'
+import { Refused, Unreachable } from '@/api/problem'
+import { forgetKept, read } from '@/store/database'
+import { keptSignal, refresh, replace } from '@/store/kept'
+import { personId } from '@/store/session'
+import { signedIn } from './people'
+
+let turn = 0
+/** A name of its own for each test: what is in memory outlives one. */
+let name = ''
+
+beforeEach(() => {
+  turn += 1
+  name = `cases ${turn}`
+  signedIn('Priya')
+})
+
+const offline = () => Promise.reject(new Unreachable())
+const refused = () => Promise.reject(new Refused(404, { detail: 'There is no such case here.' }))
+
+function later<T>() {
+  let answer: (value: T) => void = () => undefined
+  const promise = new Promise<T>((resolve) => {
+    answer = resolve
+  })
+  return { promise, answer }
+}
+
+test('an answer is shown and kept on the phone', async () => {
+  await refresh(name, async () => ['a'])
+  expect(keptSignal(name).value).toMatchObject({ value: ['a'], state: 'fresh' })
+  expect((await read('kept', personId(), name))?.value).toEqual(['a'])
+})
+
+test('without a connection the last copy is shown, with the time it was seen', async () => {
+  const before = Date.now()
+  await replace(name, ['seen'])
+  await refresh(name, offline)
+  const kept = keptSignal(name).value
+  expect(kept).toMatchObject({ value: ['seen'], state: 'offline' })
+  expect(kept.at).toBeGreaterThanOrEqual(before)
+})
+
+test('without a connection and without a copy there is no value', async () => {
+  await refresh(name, offline)
+  expect(keptSignal(name).value).toEqual({ state: 'offline' })
+})
+
+test('a refusal keeps what is shown and says why', async () => {
+  await replace(name, ['seen'])
+  await refresh(name, refused)
+  expect(keptSignal(name).value).toMatchObject({ value: ['seen'], state: 'failed' })
+  expect(keptSignal(name).value.problem?.message).toBe('There is no such case here.')
+})
+
+test('an answer to an older asking does not undo a newer one', async () => {
+  const slow = later<string>()
+  const first = refresh(name, () => slow.promise)
+  await refresh(name, async () => 'new')
+  slow.answer('old')
+  await first
+  expect(keptSignal(name).value.value).toBe('new')
+})
+
+test('an answer that was on its way when something was put in place is dropped', async () => {
+  const slow = later<string>()
+  const first = refresh(name, () => slow.promise)
+  await replace(name, 'put')
+  slow.answer('old')
+  await first
+  expect(keptSignal(name).value.value).toBe('put')
+})
+
+test('an answer for one person never becomes another’s', async () => {
+  const slow = later<string>()
+  const first = refresh(name, () => slow.promise)
+  signedIn('Tom')
+  slow.answer('of Priya')
+  await first
+  expect(keptSignal(name).value.value).toBeUndefined()
+  expect(await read('kept', personId(), name)).toBeUndefined()
+  signedIn('Priya')
+  expect(keptSignal(name).value.value).toBe('of Priya')
+})
+
+test('signing out takes copies of one person away and leaves the other’s', async () => {
+  await replace(name, 'of Priya')
+  signedIn('Tom')
+  await replace(name, 'of Tom')
+  await forgetKept(personId())
+  expect(await read('kept', personId(), name)).toBeUndefined()
+  signedIn('Priya')
+  expect((await read('kept', personId(), name))?.value).toBe('of Priya')
+})
+
+test('a fault of the program is not taken for a lost connection', async () => {
+  const fault = () => Promise.reject(new TypeError('x is undefined'))
+  await expect(refresh(name, fault)).rejects.toThrow('x is undefined')
+})

@@ -1,0 +1,58 @@
+import { render, screen } from '@testing-library/preact'
+import { expect, test } from 'vitest'
+import type { Do } from '@/api/shapes'
+import { OrderOfWork } from '@/parts/order/order-of-work'
+import { workOf } from '@/parts/order/work'
+import { canal, instrument } from './sample-plan'
+
+function step(id: string, over: Partial<Do> = {}): Do {
+  const none = { instrument: null, stop_um: null, target: null, shorter_than: null, hold_point: null, irrigant: null }
+  return {
+    kind: 'do',
+    id,
+    action: 'instrument',
+    phase: 'descending',
+    exits: {},
+    ...none,
+    volume_ml: null,
+    needle_at_most_um: null,
+    say: '',
+    ...over,
+  }
+}
+
+const nodes = Object.fromEntries(
+  [
+    step('a', { instrument: '35/.03 continuous', stop_um: 17_500, target: 'to_resistance', say: 'No push.' }),
+    step('b', { action: 'irrigate', volume_ml: 2, needle_at_most_um: 11_000 }),
+    step('c', { action: 'recapitulate', instrument: '10/.02 hand', stop_um: 17_500 }),
+    step('d', { action: 'sign_off', phase: 'length', hold_point: 'length' }),
+  ].map((node) => [node.id, node]),
+)
+const walked = canal('MB', 17.5, {
+  run_sheet: { canal: 'MB', start: 'a', nodes, form: 1 },
+  expected_path: ['a', 'b', 'c', 'd', 'a', 'b'],
+  withheld: [{ from_phase: 'confirm', code: 'x', says: 'No length.' }],
+})
+const instruments = [instrument(35, 3, 'continuous', 'green'), instrument(10, 2, 'hand', 'purple')]
+
+test('irrigation and recapitulation stand with their instrument; a phase walked again is the next pass', () => {
+  expect(workOf(walked).map((p) => [p.phase, p.pass, p.steps.map((s) => s.after.map((n) => n.id))])).toEqual([
+    ['descending', 1, [['b', 'c']]],
+    ['length', 1, [[]]],
+    ['descending', 2, [['b']]],
+  ])
+})
+
+test('each step says instrument, stop and target, and what follows it', () => {
+  render(<OrderOfWork canal={walked} instruments={instruments} />)
+  expect(screen.getAllByText('to resistance')).toHaveLength(2)
+  expect(screen.getByText('then irrigate 2 mL, needle to 11.0 at most, 10/.02 to 17.5')).toBeTruthy()
+  expect(screen.getByText('Hold point: length')).toBeTruthy()
+  expect(screen.getByText(/pass 2/)).toBeTruthy()
+})
+
+test('what is withheld says from where and why', () => {
+  render(<OrderOfWork canal={walked} instruments={instruments} />)
+  expect(screen.getByText('Withheld from Confirm: No length.')).toBeTruthy()
+})

@@ -1,0 +1,15 @@
+import type { Session } from '@/api/shapes'
+import { session, standing } from '@/store/session'
+
+export function somebody(name: string, role: 'student' | 'supervisor' = 'student'): Session {
+  return {
+    person: { id: `id of ${name}`, username: name, name },
+    memberships: [{ programme: { id: 'p1', name: 'Check programme', invented: true }, role, group: '' }],
+  }
+}
+
+/** Puts somebody at the phone, as after sign-in. */
+export function signedIn(name: string, role: 'student' | 'supervisor' = 'student'): void {
+  session.value = somebody(name, role)
+  standing.value = 'in'
+}
