@@ -41,4 +41,6 @@ def _text(values: Values | None) -> str:
 
 
 def _plain(value: Any) -> Any:
+    if isinstance(value, Model):
+        return str(value.pk)  # a name could not be erased from here
     return value if value is None or isinstance(value, bool | int | float | str) else str(value)

@@ -252,3 +252,11 @@ def test_what_was_charted_is_in_the_log(opened: Case, priya: Person) -> None:
         '{"curvature_deg":null}',
         '{"curvature_deg":12.0}',
     )
+
+
+def test_the_log_names_nobody(opened: Case, priya: Person, vale: Person) -> None:
+    cases.change_case(actor=priya, case=opened, seen_revision=1, changes={"supervisor": vale.pk})
+    line = ChangeLog.objects.filter(case=opened, verb="change").get()
+    assert line.after == f'{{"supervisor":"{vale.pk}"}}'
+    told = "".join(f"{line.before}{line.after}" for line in ChangeLog.objects.all())
+    assert not any(person.display_name in told for person in (priya, vale))

@@ -67,3 +67,18 @@ def test_who_may_do_what(what: May, role: Role) -> None:
     if wanted == NO:
         with pytest.raises(NotAllowed, match=RULES[what].otherwise[:20]):
             refuse_unless(what, actor, student_id="me")
+
+
+DOING = {
+    Verb.SUBMIT: May.SUBMIT,
+    Verb.WITHDRAW: May.SUBMIT,
+    Verb.APPROVE: May.REVIEW,
+    Verb.RETURN: May.REVIEW,
+    Verb.SUPERSEDE: May.PLAN,
+    Verb.TAKE_UP_AGAIN: May.PLAN,
+}
+
+
+@pytest.mark.parametrize("verb", Verb)
+def test_the_moves_and_the_rules_name_the_same_people(verb: Verb) -> None:
+    assert RULES[DOING[verb]].roles == {MOVES[verb].by}
