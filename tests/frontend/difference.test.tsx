@@ -13,24 +13,21 @@ test('a larger final size is told for its canal, with what else moved', () => {
   after.canals[2] = canal('DB', 17, { final_size: 45 })
   after.tray_list = []
   expect(compare(plan(3), after)).toEqual([
-    { canal: null, what: 'instruments laid out', from: '10/.02', to: '' },
+    { canal: null, what: 'laid out', from: '10/.02', to: 'none' },
     { canal: 'DB', what: 'final size', from: '40/.03', to: '45/.03' },
   ])
 })
 
-test('a stop that moved is told with its instruments, equal neighbours together', () => {
+test('a stop that moved is told with its instrument and phase, an unmoved one is not', () => {
   const after = plan(1)
   after.stop_table = after.stop_table.map((row) => ({
     ...row,
-    stops: row.stops.map((s) => ({ ...s, stop_mm: Math.min(s.stop_mm, 17) })),
+    stops:
+      row.phase === 'Flare' ? [] : row.stops.map((s) => ({ ...s, stop_mm: row.phase === 'Ascend' ? 17 : s.stop_mm })),
   }))
   expect(compare(plan(1), after)).toEqual([
-    {
-      canal: 'MB',
-      what: 'stops',
-      from: '10/.02 15/.02 at 18.5; 25/.09 at 9.5; 35/.03 40/.03 at 18.5',
-      to: '10/.02 15/.02 at 17.0; 25/.09 at 9.5; 35/.03 40/.03 at 17.0',
-    },
+    { canal: 'MB', what: 'stop of 25/.09, flare', from: '9.5', to: 'none' },
+    { canal: 'MB', what: 'stop of 40/.03, ascend', from: '18.5', to: '17.0' },
   ])
 })
 

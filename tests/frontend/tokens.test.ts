@@ -11,7 +11,7 @@ function tokensOf(block: string | undefined): Record<string, string> {
 const css = readFileSync(join(import.meta.dirname, '../../frontend/src/look/tokens.css'), 'utf8')
 
 const blocks = [...css.matchAll(/\{([^{}]*--paper[^{}]*)\}/g)].map((m) => tokensOf(m[1]))
-const [light = {}, darkByPhone = {}, dark = {}] = blocks
+const [light = {}, darkByPhone = {}, dark = {}, paper = {}] = blocks
 
 function luminance(hex: string): number {
   const [r = 0, g = 0, b = 0] = [1, 3, 5]
@@ -46,7 +46,7 @@ const NEXT_STEP = [
   ['ink', 'now-ground'],
   ['paper', 'ink'],
 ] as [string, string][]
-const LINES = ['rule', 'edge', 'now-mark', 'ink'].flatMap((of) => [
+const LINES = ['rule', 'now-mark', 'ink'].flatMap((of) => [
   [of, 'paper'],
   [of, 'card'],
 ]) as [string, string][]
@@ -54,7 +54,8 @@ const LINES = ['rule', 'edge', 'now-mark', 'ink'].flatMap((of) => [
 describe.each([
   ['light', light],
   ['dark', dark],
-])('the %s scheme', (_, tokens) => {
+  ['printed', paper],
+])('the %s tokens', (_, tokens) => {
   test.each(TEXT)('text %s on %s', (of, on) => {
     expect(contrast(tokens[of], tokens[on])).toBeGreaterThanOrEqual(4.5)
   })

@@ -2,7 +2,10 @@ import { words } from '@/words/en'
 import { Notice } from './notice'
 
 interface SentProps {
-  sending: { readonly state: string; readonly problem?: { besides(fields: readonly string[]): string[] } }
+  sending: {
+    readonly state: string
+    readonly problem?: { readonly code: string; besides(fields: readonly string[]): string[] }
+  }
   /** Fields of the form that show their own sentence. */
   fields?: readonly string[]
   again?: (() => void) | undefined
@@ -17,7 +20,9 @@ export function Sent({ sending, fields = [], again }: SentProps) {
       </Notice>
     )
   }
-  const sentences = sending.state === 'refused' ? (sending.problem?.besides(fields) ?? []) : []
+  const { problem } = sending
+  if (sending.state !== 'refused' || !problem) return null
+  const sentences = problem.code === 'id-used-differently' ? [words.arrivedBefore] : problem.besides(fields)
   return sentences.map((sentence) => (
     <Notice key={sentence} sign="stop">
       {sentence}

@@ -1,6 +1,9 @@
 import { useState } from 'preact/hooks'
 import { Refused, Unreachable } from '@/api/problem'
 
+/** The server's code for an id that came before with something else. */
+const ID_USED = 'id-used-differently'
+
 export interface Sending {
   readonly state: 'idle' | 'busy' | 'unsent' | 'refused'
   readonly problem?: Refused
@@ -8,9 +11,10 @@ export interface Sending {
 
 /**
  * Sends once at a time and tells how it went: `unsent` where no answer came (sending again is harmless, the id is
- * the form's own), `refused` with the server's reasons. What was typed is not touched.
+ * the form's own), `refused` with the server's reasons. What was typed is not touched. `renew` gives the form another
+ * id where the server had this one with other content: an answer was lost, and the form was changed since.
  */
-export function useSending(): readonly [Sending, (send: () => Promise<void>) => Promise<void>] {
+export function useSending(renew?: () => void): readonly [Sending, (send: () => Promise<void>) => Promise<void>] {
   const [sending, setSending] = useState<Sending>({ state: 'idle' })
   const run = async (send: () => Promise<void>) => {
     setSending({ state: 'busy' })
@@ -21,8 +25,10 @@ export function useSending(): readonly [Sending, (send: () => Promise<void>) => 
       if (error instanceof Unreachable) setSending({ state: 'unsent' })
       // Signed out: sign-in comes over the form, which stays as it is.
       else if (error instanceof Refused && error.status === 401) setSending({ state: 'idle' })
-      else if (error instanceof Refused) setSending({ state: 'refused', problem: error })
-      else {
+      else if (error instanceof Refused) {
+        if (error.code === ID_USED) renew?.()
+        setSending({ state: 'refused', problem: error })
+      } else {
         setSending({ state: 'idle' })
         throw error
       }

@@ -46,10 +46,7 @@ export const cases = {
     name: 'Name of the canal',
     inRoot: 'Root it lies in',
     lengths: 'Canals and lengths',
-    working: 'working length',
-    none: 'no length yet',
     restsOn: (methods: readonly string[]) => `rests on ${methods.join(' and ')}`,
-    apart: (mm: string) => `readings ${mm} mm apart`,
     addReading: 'Add a reading',
     addCanal: 'Add a canal',
     removeCanal: 'Take this canal away',
@@ -95,7 +92,6 @@ export const cases = {
       unknown: 'not known yet',
     } as Record<string, string>,
     main: 'Goes to the end',
-    mainNone: 'not chosen',
     proposed: (canal: string, reason: string) => `Proposed: ${canal}. ${reason}`,
     joinNeeded: (canal: string) =>
       `Where ${canal} joins is not measured yet. Until it is, only its glide path is planned.`,

@@ -21,13 +21,18 @@ function wholeTooth(before: Plan, after: Plan): Change[] {
     [d.technique, words.phase(before.technique), words.phase(after.technique)],
     [d.kit, before.kit, after.kit],
     [d.irrigant, words.irrigant(before.irrigant), words.irrigant(after.irrigant)],
-    [d.instruments, layOut(before), layOut(after)],
+    [d.instruments, missing(before, after), missing(after, before)],
     [d.trayChanges, String(before.tray.changes), String(after.tray.changes)],
     [d.cautions, cautionsOf(before, null), cautionsOf(after, null)],
   ])
 }
 
-const layOut = (plan: Plan) => plan.tray_list.map((item) => item.instrument.name).join(' ')
+/** What one plan lays out and the other does not. */
+function missing(here: Plan, there: Plan): string {
+  const others = new Set(there.tray_list.map((item) => item.instrument.key))
+  const names = here.tray_list.filter((item) => !others.has(item.instrument.key)).map((item) => item.instrument.name)
+  return names.join(', ') || words.difference.none
+}
 
 function ofCanal(before: Plan, after: Plan, canal: CanalPlan): Change[] {
   const d = words.difference
@@ -37,7 +42,7 @@ function ofCanal(before: Plan, after: Plan, canal: CanalPlan): Change[] {
     [d.finalSize, sizeOf(old), sizeOf(canal)],
     [d.end, orNone(old.end_mm), orNone(canal.end_mm)],
     [d.needle, orNone(old.needle?.ceiling_mm ?? null), orNone(canal.needle?.ceiling_mm ?? null)],
-    [d.stops, stopsOf(before, canal.canal), stopsOf(after, canal.canal)],
+    ...stops(before, after, canal.canal),
     [d.cautions, cautionsOf(before, canal.canal), cautionsOf(after, canal.canal)],
     [d.withheld, withheldOf(old), withheldOf(canal)],
   ])
@@ -61,15 +66,18 @@ const cautionsOf = (plan: Plan, canal: string | null) =>
     .map((c) => c.says)
     .join(' ') || words.difference.none
 
-/** The instruments of a canal with their stops, written once where neighbours share one. */
-function stopsOf(plan: Plan, canal: string): string {
-  const parts: { names: string[]; stop: string }[] = []
-  for (const row of plan.stop_table) {
-    const stop = row.stops.find((s) => s.canal === canal)
-    if (!stop) continue
-    const last = parts.at(-1)
-    if (last?.stop === mm(stop.stop_mm)) last.names.push(row.instrument.name)
-    else parts.push({ names: [row.instrument.name], stop: mm(stop.stop_mm) })
-  }
-  return parts.map((p) => `${p.names.join(' ')} at ${p.stop}`).join('; ') || words.difference.none
+/** Each instrument of a canal, phase by phase, with its stop before and now. */
+function stops(before: Plan, after: Plan, canal: string): [string, string, string][] {
+  const old = stopsOf(before, canal)
+  const now = stopsOf(after, canal)
+  const { none } = words.difference
+  return [...new Set([...old.keys(), ...now.keys()])].map((key) => [key, old.get(key) ?? none, now.get(key) ?? none])
+}
+
+function stopsOf(plan: Plan, canal: string): Map<string, string> {
+  const found = plan.stop_table.flatMap(({ instrument, phase, stops: all }) => {
+    const stop = all.find((s) => s.canal === canal)
+    return stop ? [[words.difference.stop(instrument.name, words.phase(phase)), mm(stop.stop_mm)] as const] : []
+  })
+  return new Map(found)
 }

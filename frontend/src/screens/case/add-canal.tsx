@@ -14,7 +14,7 @@ const empty = () => ({ id: uuid7(), offer: '', name: '', root: '', reference_poi
 /** A canal that was not there at first: one of those to look for, or another by name and root. */
 export function AddCanal({ to }: { to: CaseShown }) {
   const draft = useDraft(`canal of ${to.id}`, empty)
-  const [sending, run] = useSending()
+  const [sending, run] = useSending(() => draft.set({ id: uuid7() }))
   const [open, setOpen] = useState(false)
   const tooth = useTooth(to.tooth.iso).value
   const fields = draft.fields.value

@@ -4,7 +4,7 @@ import { Select, Tick } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { address } from '@/router'
-import { addJunction, addReading } from '@/store/cases'
+import { addJunction, addReading, refreshCase } from '@/store/cases'
 import { useSending } from '@/store/sending'
 import { useDraft } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
@@ -40,7 +40,10 @@ const FIELDS = [
 export function ReadingForm({ canal, caseId, setting, joins }: Props) {
   const first = () => emptyFields(uuid7(), nextMethod(canal, setting))
   const draft = useDraft(`reading of ${canal.id}`, first)
-  const [sending, run] = useSending()
+  const [sending, run] = useSending(() => {
+    draft.set({ id: uuid7() })
+    void refreshCase(caseId)
+  })
   const [tried, setTried] = useState(false)
   const [kept, setKept] = useState(false)
   const fields = draft.fields.value

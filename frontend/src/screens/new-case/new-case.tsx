@@ -22,7 +22,7 @@ const FIELDS = ['patient_alias', 'tooth', 'setting', 'canals'] as const
 /** Alias, tooth in any notation, setting, and the canals to start with. */
 export function NewCase() {
   const draft = useDraft('new case', () => emptyCase(uuid7()))
-  const [sending, run] = useSending()
+  const [sending, run] = useSending(() => draft.set({ id: uuid7() }))
   const [tried, setTried] = useState(false)
   const fields = draft.fields.value
   const search = useToothSearch(fields)
@@ -58,7 +58,7 @@ export function NewCase() {
           wrong={wrong('patient_alias')}
           onInput={(patient_alias) => draft.set({ patient_alias })}
         />
-        <ToothFields fields={fields} set={draft.set} wrong={wrong('tooth') ?? search.wrong} />
+        <ToothFields fields={fields} set={draft.set} wrong={search.wrong ?? wrong('tooth')} />
         {search.tooth && <ToothFound tooth={search.tooth} fields={fields} set={draft.set} />}
         {wrong('canals') && <Notice sign="stop">{wrong('canals')}</Notice>}
         <Choice

@@ -28,12 +28,14 @@ export function ToothFound({ tooth, fields, set }: Props) {
           <legend>{words.newCase.canals}</legend>
           <p class="hint">{words.newCase.canalsHint}</p>
           {tooth.canals.map((canal) => (
-            <Tick
-              key={canal.name}
-              label={`${canal.name}${canal.reference_point ? `, ${words.reading.from(canal.reference_point)}` : ''}`}
-              checked={!fields.without.includes(canal.name)}
-              onChange={(on) => set({ without: toggled(fields.without, canal.name, !on) })}
-            />
+            <div key={canal.name}>
+              <Tick
+                label={`${canal.name}${canal.reference_point ? `, ${words.reading.from(canal.reference_point)}` : ''}`}
+                checked={!fields.without.includes(canal.name)}
+                onChange={(on) => set({ without: toggled(fields.without, canal.name, !on) })}
+              />
+              <Studies of={canal} />
+            </div>
           ))}
         </fieldset>
       )}
@@ -66,15 +68,20 @@ function LookFor({ canal, on, onChange }: { canal: CanalOnOffer; on: boolean; on
       ) : (
         <Tick label={words.newCase.add(canal.name)} checked={on} onChange={onChange} />
       )}
-      {canal.studies.map((study) => {
-        const share = percent(study.low_share, study.share, study.high_share)
-        return (
-          <p key={study.source} class="small soft">
-            {share && <b>{words.newCase.share(share)}. </b>}
-            {study.says} {study.source}. {words.why.known(study.know)}
-          </p>
-        )
-      })}
+      <Studies of={canal} />
     </div>
   )
+}
+
+/** How often a canal is there, study by study, each with how it is known. */
+function Studies({ of }: { of: CanalOnOffer }) {
+  return of.studies.map((study) => {
+    const share = percent(study.low_share, study.share, study.high_share)
+    return (
+      <p key={study.source + study.says} class="small soft study">
+        {share && <b>{words.newCase.share(share)}. </b>}
+        {study.says} {study.source}. {words.why.known(study.know)}
+      </p>
+    )
+  })
 }

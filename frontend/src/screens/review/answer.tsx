@@ -5,12 +5,13 @@ import { Sent } from '@/parts/sent'
 import type { Draft } from '@/store/drafts'
 import { decide } from '@/store/review'
 import { useSending } from '@/store/sending'
+import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
 import { type ReviewFields, saysSomething, toReview } from './review-fields'
 
 /** Return or approve exactly the plan on the screen. */
 export function Answer({ of, draft }: { of: VersionShown; draft: Draft<ReviewFields> }) {
-  const [sending, run] = useSending()
+  const [sending, run] = useSending(() => draft.set({ id: uuid7() }))
   const [last, setLast] = useState<NewReview['decision']>()
   const [mute, setMute] = useState(false)
   const send = (decision: NewReview['decision']) => {

@@ -1,0 +1,55 @@
+"""The main screens, light and dark: nothing runs out of the screen. The README's pictures where they are asked for."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.journeys import hands
+from tests.journeys.conftest import Opens, Scheme
+
+PICTURES = Path(__file__).resolve().parents[2] / "frontend" / "pictures"
+SCHEMES: tuple[Scheme, Scheme] = ("light", "dark")
+
+
+def picture(page: Page, name: str) -> None:
+    """Kept only where asked for: an ordinary run changes no file."""
+    page.evaluate("document.fonts.ready.then(() => true)")
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), f"{name} runs out of the screen"
+    if os.environ.get("FOURTH_CANAL_PICTURES"):
+        PICTURES.mkdir(exist_ok=True)
+        page.screenshot(path=PICTURES / f"{name}.png")
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_the_students_screens(demo: dict[str, Any], open_phone: Opens, scheme: Scheme) -> None:
+    page = open_phone(scheme=scheme, device_scale_factor=1.5)
+    hands.sign_in(page, hands.person(demo, "student"))
+    expect(page.get_by_role("link", name="Bench tooth A2")).to_be_visible()
+    picture(page, f"cases-{scheme}")
+    page.get_by_role("link", name="Bench tooth A2").click()
+    hands.to_canal(page, "MB2")
+    picture(page, f"canal-{scheme}")
+    hands.back(page)
+    page.get_by_role("link", name="See the plan").click()
+    expect(page.get_by_role("img", name="Depth board")).to_be_visible()
+    picture(page, f"depths-{scheme}")
+    page.get_by_role("tab", name="Stops").click()
+    expect(page.get_by_role("table")).to_be_visible()
+    picture(page, f"stops-{scheme}")
+    page.get_by_role("tab", name="Order").click()
+    picture(page, f"order-{scheme}")
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_the_supervisors_screens(demo: dict[str, Any], open_laptop: Opens, scheme: Scheme) -> None:
+    page = open_laptop(scheme=scheme)
+    hands.sign_in(page, hands.person(demo, "supervisor"))
+    page.get_by_role("link", name="Bench tooth B3 · plan 2").click()
+    expect(page.get_by_role("img", name="Depth board")).to_be_visible()
+    expect(page.get_by_text("dotted: the version before")).to_be_visible()
+    picture(page, f"review-{scheme}")
