@@ -34,6 +34,8 @@ MIDDLEWARE = [
     # Above the file server, which answers by itself: its pages need the policy too.
     "frontend.server.policies.PolicyMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
+    # A plan is a quarter of a megabyte of JSON, a tenth of that compressed: the connection is often bad.
+    "django.middleware.gzip.GZipMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
@@ -119,7 +121,7 @@ REST_FRAMEWORK = {
     "DEFAULT_PERMISSION_CLASSES": ["rest_framework.permissions.IsAuthenticated"],
     "DEFAULT_RENDERER_CLASSES": ["rest_framework.renderers.JSONRenderer"],
     "DEFAULT_PARSER_CLASSES": ["planning.api.parsing.BoundedJSONParser"],
-    "DEFAULT_SCHEMA_CLASS": "drf_spectacular.openapi.AutoSchema",
+    "DEFAULT_SCHEMA_CLASS": "cases.api.schema.ProblemSchema",
     "EXCEPTION_HANDLER": "cases.api.problems.handler",
     "TEST_REQUEST_DEFAULT_FORMAT": "json",
 }
