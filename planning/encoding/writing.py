@@ -11,6 +11,7 @@ from functools import cache
 from typing import Any
 
 from pydantic_core import SchemaSerializer
+from pydantic_core.core_schema import CoreConfig
 
 from planning.encoding.shapes import Mode, shape_of_list
 
@@ -42,4 +43,5 @@ def digest(text: str) -> str:
 
 @cache
 def _writer(type_: Any) -> SchemaSerializer:
-    return SchemaSerializer(shape_of_list(type_, Mode.GIVEN))
+    # A number that JSON cannot hold must not become null without a word.
+    return SchemaSerializer(shape_of_list(type_, Mode.GIVEN), CoreConfig(ser_json_inf_nan="constants"))

@@ -72,6 +72,12 @@ def test_the_text_has_sorted_keys_and_no_blanks() -> None:
     assert text == ('{"after_flaring":false,"method":"pre_operative_image","reference_point":"Höcker","tooth_mm":21.5}')
 
 
+@pytest.mark.parametrize("number", [float("nan"), float("inf"), float("-inf")])
+def test_a_number_that_json_cannot_hold_is_not_written(number: float) -> None:
+    with pytest.raises(ValueError, match="JSON compliant"):
+        canonical_text(PreOperativeImage(tooth_mm=number, reference_point="MB cusp"))
+
+
 def test_the_digest_is_sha_256() -> None:
     """FIPS 180-4, the example message 'abc'."""
     assert digest("abc") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
