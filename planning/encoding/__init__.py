@@ -2,11 +2,12 @@
 
 `decode` reads a value and refuses what it does not understand, all problems at once; `encode` writes it;
 `canonical_text` is the one text of a value that is stored and hashed; `json_schema` describes a type.
-The values themselves are plain dataclasses and know nothing of this.
+The values themselves are plain dataclasses and know nothing of this; pydantic does the work.
 """
 
 from planning.encoding.decoding import decode
-from planning.encoding.schema import Mode, component_name, components, json_schema
+from planning.encoding.schema import component_name, components, json_schema
+from planning.encoding.shapes import Mode
 from planning.encoding.writing import canonical_text, digest, encode
 
 __all__ = ["Mode", "canonical_text", "component_name", "components", "decode", "digest", "encode", "json_schema"]

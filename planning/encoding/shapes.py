@@ -1,81 +1,131 @@
-"""What the encoder needs to know of a type: its fields, and how the members of a union are told apart."""
+"""What pydantic makes of a type, with this project's bounds on plain values and its unions told apart by a tag.
+
+The values stay plain dataclasses without a word of pydantic. So the bounds are put into the core schema that pydantic
+makes of them; the same schema then reads, writes and describes.
+"""
 
 from __future__ import annotations
 
 import dataclasses
-import types
-from collections.abc import Mapping
-from dataclasses import MISSING, dataclass
+import math
+import re
+from enum import StrEnum
 from functools import cache
-from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
+from typing import Annotated, Any
+
+from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, PlainSerializer, Strict, TypeAdapter
+from pydantic_core import PydanticCustomError, core_schema
 
 MOST_TEXT = 2000  # characters: a long remark, and far from what could fill a disk
 MOST_NUMBER = 1e9  # no length, angle or volume comes near it, and arithmetic with it cannot overflow
 MOST_WHOLE = 2**53 - 1  # the largest whole number that JSON readers everywhere agree on
+TAGS = ("method", "kind", "test")  # fields by whose one text the members of a union are told apart
+OBJECT, PLAIN = "(object)", "(plain)"  # the members of a union of one dataclass and one plain type
+_CONTROL_CHARACTER = re.compile(r"[^\n\r\t\x20-\x7e\xa0-\U0010ffff]")
 
 
-@dataclass(frozen=True, slots=True)
-class FieldOf:
-    """One field of a dataclass with its resolved type."""
-
-    name: str
-    type_: Any
-    required: bool
-    default: Any
-
-
-@cache
-def fields_of(cls: type) -> tuple[FieldOf, ...]:
-    """The fields of a dataclass in order."""
-    hints = get_type_hints(cls)
-    return tuple(
-        FieldOf(
-            name=field.name,
-            type_=hints[field.name],
-            required=field.default is MISSING and field.default_factory is MISSING,
-            default=field.default_factory() if field.default_factory is not MISSING else field.default,
-        )
-        for field in dataclasses.fields(cls)
-        if field.init
-    )
-
-
-def is_dataclass(type_: Any) -> bool:
-    """True for a dataclass itself, not for a value of it."""
-    return isinstance(type_, type) and dataclasses.is_dataclass(type_)
-
-
-def members(type_: Any) -> tuple[Any, ...]:
-    """The members of a union; a type that is none is its only member."""
-    if get_origin(type_) in (Union, types.UnionType):
-        return get_args(type_)
-    return (type_,)
-
-
-def literals(type_: Any) -> tuple[Any, ...]:
-    """The values of a Literal; empty for any other type."""
-    return get_args(type_) if get_origin(type_) is Literal else ()
-
-
-def is_tag(field: FieldOf) -> bool:
-    """True for a field that can hold one text only and so tells a value's kind."""
-    values = literals(field.type_)
-    return len(values) == 1 and isinstance(values[0], str)
+class Mode(StrEnum):
+    GIVEN = "given"
+    """What is sent in: fields with a default may be left out, unknown keys are refused."""
+    ANSWERED = "answered"
+    """What comes back: every field is there, and a later version may add more."""
 
 
 @cache
-def tagged(classes: tuple[type, ...]) -> tuple[str, Mapping[str, type]]:
-    """The tag that tells these dataclasses apart, and the class for each of its values.
+def shape_of_list(type_: Any, mode: Mode) -> Any:
+    """The core schema of a list of `type_`: on its own, a dataclass would take no configuration from outside."""
+    config = ConfigDict(use_attribute_docstrings=True, extra="forbid" if mode is Mode.GIVEN else "ignore")
+    found: Any = TypeAdapter(list[type_], config=config).core_schema
+    bounded = _bounded() if mode is Mode.GIVEN else {}
+    by_ref = {each["ref"]: each for each in found.get("definitions", ())}
 
-    Raises TypeError where no field does: such a union cannot be read back.
-    """
-    for name in (field.name for field in fields_of(classes[0]) if is_tag(field)):
-        found = {
-            literals(field.type_)[0]: cls
-            for cls in classes
-            for field in fields_of(cls)
-            if field.name == name and is_tag(field)
-        }
-        if len(found) == len(classes):
-            return name, found
-    raise TypeError(f"No field tells {', '.join(cls.__name__ for cls in classes)} apart.")
+    def shaped(node: Any) -> Any:
+        match node:
+            case {"type": "union", "choices": choices}:
+                return _told_apart([by_ref.get(each.get("schema_ref"), each) for each in choices], shaped(choices))
+            case {"type": "literal", "expected": [int(), *_]}:
+                return core_schema.no_info_before_validator_function(_whole, node)  # else true would pass for 1
+            case {"type": "enum"}:  # its metadata would overwrite what the schema says of the members
+                return {key: each for key, each in node.items() if key != "metadata"}
+            case {"type": str(kind)} if kind in bounded:
+                return bounded[kind]
+            case dict():
+                return {key: each if key == "metadata" else shaped(each) for key, each in node.items()}
+            case list():
+                return [shaped(each) for each in node]
+        return node
+
+    return shaped(found)
+
+
+def tag_value(schema: Any) -> str | None:
+    """The one text that a field can hold; None where it can hold something else."""
+    match schema:
+        case {"type": "default", "schema": inner}:
+            return tag_value(inner)
+        case {"type": "literal", "expected": [str(text)]}:
+            return text
+    return None
+
+
+def _told_apart(members: list[Any], choices: list[Any]) -> Any:
+    """A union whose member is known before it is read: by a tag, or an object from something plain."""
+    fields = [
+        {each["name"]: each["schema"] for each in member.get("schema", {}).get("fields", ())} for member in members
+    ]
+    for tag in TAGS:
+        by_text = {tag_value(each.get(tag)): choice for each, choice in zip(fields, choices, strict=True)}
+        if None not in by_text and len(by_text) == len(choices):
+            *but_last, last = map(repr, by_text)
+            context: dict[str, Any] = {"tag": tag, "expected": f"{', '.join(but_last)} or {last}"}
+            return core_schema.tagged_union_schema(
+                by_text, tag, custom_error_type="tag", custom_error_message="tag", custom_error_context=context
+            )
+    by_kind = {OBJECT if each else PLAIN: choice for each, choice in zip(fields, choices, strict=True)}
+    if len(by_kind) < len(choices):
+        raise TypeError(f"Nothing tells {members!r} apart.")
+    return core_schema.tagged_union_schema(by_kind, _kind)
+
+
+def _kind(data: object) -> str:
+    return OBJECT if isinstance(data, dict) or dataclasses.is_dataclass(data) else PLAIN
+
+
+def _text(text: str) -> str:
+    if _CONTROL_CHARACTER.search(text):
+        raise PydanticCustomError("string_unicode", "control character")
+    return text
+
+
+def _whole(data: object) -> int:
+    """25.0 is a whole number."""
+    whole = int(data) if isinstance(data, float) and data.is_integer() else data
+    if type(whole) is not int or abs(whole) > MOST_WHOLE:
+        raise PydanticCustomError("whole_number", "no whole number")
+    return whole
+
+
+def _number(data: Any) -> Any:
+    """20 and 20.0 are equal, and so are 0.0 and -0.0: they are read and written alike."""
+    try:
+        return data + 0.0 if type(data) in (int, float) else data
+    except OverflowError:  # a whole number beyond every float
+        return math.inf
+
+
+@cache
+def _bounded() -> dict[str, Any]:
+    """Plain values as they may be sent, by pydantic's name for them."""
+    types: dict[str, Any] = {
+        "str": Annotated[str, Strict(), Field(max_length=MOST_TEXT), AfterValidator(_text)],
+        "bool": Annotated[bool, Strict()],
+        "int": Annotated[int, Field(ge=-MOST_WHOLE, le=MOST_WHOLE), BeforeValidator(_whole)],
+        "float": Annotated[
+            float,
+            Strict(),
+            Field(ge=-MOST_NUMBER, le=MOST_NUMBER, allow_inf_nan=False),
+            BeforeValidator(_number),
+            PlainSerializer(_number),
+        ],
+    }
+    return {kind: TypeAdapter(type_).core_schema for kind, type_ in types.items()}

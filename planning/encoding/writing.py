@@ -2,18 +2,30 @@
 
 from __future__ import annotations
 
+import dataclasses
 import hashlib
 import json
 from collections.abc import Mapping
 from enum import StrEnum
-from typing import Any, get_args, get_origin
+from functools import cache
+from typing import Any
 
-from planning.encoding.shapes import fields_of, is_dataclass, members
+from pydantic_core import SchemaSerializer
+from pydantic_core.core_schema import CoreConfig
+
+from planning.encoding.shapes import Mode, shape_of_list
 
 
 def encode(value: object) -> Any:
     """JSON data of a value: objects, lists, texts, numbers."""
-    return _written(value, Any)
+    if dataclasses.is_dataclass(value):
+        kind: Any = type(value)
+        return _writer(kind).to_python([value], mode="json")[0]
+    if isinstance(value, StrEnum):
+        return value.value
+    if isinstance(value, Mapping):
+        return {str(key): encode(each) for key, each in value.items()}
+    return [encode(each) for each in value] if isinstance(value, tuple | list) else value
 
 
 def canonical_text(value: object) -> str:
@@ -29,27 +41,7 @@ def digest(text: str) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
 
-def _written(value: Any, type_: Any) -> Any:
-    kind: Any = type(value)
-    if is_dataclass(kind):
-        return {field.name: _written(getattr(value, field.name), field.type_) for field in fields_of(kind)}
-    if isinstance(value, StrEnum):
-        return value.value
-    if isinstance(value, Mapping):
-        of_value = _inside(type_, dict, 1)
-        return {str(key): _written(each, of_value) for key, each in value.items()}
-    if isinstance(value, tuple | list):
-        item = _inside(type_, tuple, 0)
-        return [_written(each, item) for each in value]
-    if isinstance(value, int | float) and not isinstance(value, bool) and float in members(type_):
-        # 20 and 20.0 are equal, so where a number is meant they are written alike; so are 0.0 and -0.0.
-        return float(value) + 0.0
-    return value
-
-
-def _inside(type_: Any, container: type, position: int) -> Any:
-    """The type of what a container holds, or Any where that is not known."""
-    for member in members(type_):
-        if get_origin(member) is container:
-            return get_args(member)[position]
-    return Any
+@cache
+def _writer(type_: Any) -> SchemaSerializer:
+    # A number that JSON cannot hold must not become null without a word.
+    return SchemaSerializer(shape_of_list(type_, Mode.GIVEN), CoreConfig(ser_json_inf_nan="constants"))

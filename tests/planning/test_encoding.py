@@ -13,7 +13,7 @@ from jsonschema import Draft202012Validator  # type: ignore[import-untyped]
 
 from planning.encoding import Mode, canonical_text, decode, digest, encode, json_schema
 from planning.errors import LengthOutOfBounds, NotUnderstood
-from planning.graph import RunSheet
+from planning.graph import Ask, RunSheet
 from planning.plan_input import PlanInput
 from planning.plan_value import Plan
 from planning.readings import ApexLocator, Length, PreOperativeImage, Ratio, Reading
@@ -72,12 +72,27 @@ def test_the_text_has_sorted_keys_and_no_blanks() -> None:
     assert text == ('{"after_flaring":false,"method":"pre_operative_image","reference_point":"Höcker","tooth_mm":21.5}')
 
 
+@pytest.mark.parametrize("number", [float("nan"), float("inf"), float("-inf")])
+def test_a_number_that_json_cannot_hold_is_not_written(number: float) -> None:
+    with pytest.raises(ValueError, match="JSON compliant"):
+        canonical_text(PreOperativeImage(tooth_mm=number, reference_point="MB cusp"))
+
+
 def test_the_digest_is_sha_256() -> None:
     """FIPS 180-4, the example message 'abc'."""
     assert digest("abc") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
 
 
 LOCATOR = {"method": "apex_locator", "read_mm": 21.5, "repeat_mm": 21.5, "mark": "apex", "reference_point": "P cusp"}
+
+
+ASK = {
+    "id": "again",
+    "phase": "crown-down",
+    "question": {"test": "at_length", "nodes": ["a"]},
+    "exits": {"yes": "next"},
+    "kind": "ask",
+}
 
 
 @pytest.mark.parametrize(
@@ -135,6 +150,37 @@ def test_a_reading_is_told_by_its_method() -> None:
     assert isinstance(decode(Reading, data), Ratio)
 
 
+def test_an_unknown_key_named_like_the_method_is_named_where_it_is() -> None:
+    ratio = {"method": "ratio", "instrument_mm": 20, "instrument_on_image_mm": "22", "tooth_on_image_mm": 24.2}
+    assert problems(tuple[Reading, ...], [{**ratio, "reference_point": "P cusp", "ratio": {}}]) == {
+        "0/instrument_on_image_mm": "must be a number",
+        "0/ratio": "is not known here",
+    }
+
+
+@pytest.mark.parametrize("below", ["next", ["next"], {"next": 1}])
+def test_a_wrong_key_of_a_map_is_named(below: object) -> None:
+    assert set(problems(Ask, {**ASK, "exits": {"perhaps": below}})) == {"exits/perhaps"}
+
+
+def test_a_text_or_an_object_is_told_by_what_was_sent() -> None:
+    assert problems(TextOrWhole, {"it": ["a"]}) == {"it": "must be text"}
+    assert problems(TextOrWhole, {"it": {"size": "a"}}) == {"it/size": "must be a whole number"}
+    assert decode(TextOrWhole, {"it": {"size": 1}}) == TextOrWhole(it=Whole(size=1))
+    assert encode(TextOrWhole(it="a")) == {"it": "a"}
+    assert encode(TextOrWhole(it=Whole(size=1))) == {"it": {"size": 1}}
+
+
+def test_what_nothing_tells_apart_is_not_read() -> None:
+    with pytest.raises(TypeError, match="Nothing tells"):
+        decode(Whole | Checked, {"size": 1})
+
+
+@pytest.mark.parametrize("form", [True, "1", 2, 1.5])
+def test_a_form_that_is_not_known_is_refused(form: object) -> None:
+    assert set(problems(RunSheet, {"canal": "P", "start": "a", "form": form})) == {"form"}
+
+
 def test_a_refusal_of_the_value_itself_keeps_its_code_and_gets_its_path() -> None:
     with pytest.raises(LengthOutOfBounds) as refused:
         decode(Holder, {"inside": [{"length_mm": 20}, {"length_mm": 99}]})
@@ -158,6 +204,11 @@ def test_what_may_be_left_out_is_always_there_in_an_answer() -> None:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Whole:
     size: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TextOrWhole:
+    it: str | Whole
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
