@@ -1511,7 +1511,7 @@ export interface components {
             roots?: components["schemas"]["RootInputRequest"][];
             setting: components["schemas"]["Setting"];
             /** @description The key of a provided technique, or a whole technique of one's own. */
-            technique: components["schemas"]["TechniqueRequest"] | string;
+            technique: string | components["schemas"]["TechniqueRequest"];
             /**
              * @description The programme's own values in place of figures of the data tables, by key.
              * @default {}
@@ -1829,7 +1829,7 @@ export interface components {
             stop_mm: number;
             target: components["schemas"]["Target"];
         };
-        /** @description One instrument, and its stop in each canal where it is used. */
+        /** @description One instrument in one phase, and its stop in each canal where it is used there. */
         StopRow: {
             instrument: components["schemas"]["InstrumentName"];
             phase: string;
@@ -2630,6 +2630,15 @@ export interface operations {
                     "application/json": components["schemas"]["Length"];
                 };
             };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
     compute_plan: {
@@ -2651,6 +2660,15 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Plan"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
                 };
             };
         };
@@ -2676,6 +2694,15 @@ export interface operations {
                     "application/json": components["schemas"]["RunSheetAnswer"];
                 };
             };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
     compute_tooth: {
@@ -2699,6 +2726,15 @@ export interface operations {
                     "application/json": components["schemas"]["Tooth"];
                 };
             };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
     instrument_sizes_list: {
@@ -2716,6 +2752,15 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["InstrumentSizes"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
                 };
             };
         };
@@ -3273,6 +3318,15 @@ export interface operations {
                     "application/json": components["schemas"]["Techniques"];
                 };
             };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
         };
     };
     teeth_list: {
@@ -3290,6 +3344,15 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Teeth"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
                 };
             };
         };
@@ -3312,6 +3375,15 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Tooth"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
                 };
             };
         };
