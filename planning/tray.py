@@ -43,16 +43,17 @@ def course(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> Course:
 
 
 def shared(courses: Sequence[Course]) -> TrayOrder:
-    """Fewest changes of instrument. Raises TooMuchWork for lists that no technique gives."""
+    """Fewest changes of instrument: canals that share go together, the others follow one by one.
+
+    Where that takes more changes than one canal at a time does, it is one canal at a time: an instrument that stays
+    in the hand over a hold point saves a change there. Raises TooMuchWork for lists that no technique gives.
+    """
+    together = [course for course in courses if course.shares]
     steps: list[TrayStep] = []
-    for number in range(max((len(c.sections) for c in courses), default=0)):
-        here = {c.canal: c.sections[number] for c in courses if number < len(c.sections)}
-        together = {c.canal: here[c.canal] for c in courses if c.shares and c.canal in here}
-        steps += _merge(together)
-        for one in courses:
-            if not one.shares and one.canal in here:
-                steps += _merge({one.canal: here[one.canal]})
-    return _order(steps)
+    for number in range(max((len(c.sections) for c in together), default=0)):
+        steps += _merge({c.canal: c.sections[number] for c in together if number < len(c.sections)})
+    alone = one_at_a_time([course for course in courses if not course.shares])
+    return min(_order([*steps, *alone.steps]), one_at_a_time(courses), key=lambda order: order.changes)
 
 
 def one_at_a_time(courses: Sequence[Course]) -> TrayOrder:
