@@ -97,7 +97,7 @@ def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> 
     student.get_by_role("button", name="MB2: one size larger").click()
     expect(student.get_by_role("button", name="against plan 1")).to_be_visible()
     student.get_by_role("button", name="against plan 1").click()
-    change = student.get_by_role("listitem").filter(has_text="final size")
+    change = student.get_by_role("listitem").filter(has_text="MB2 final size")
     expect(change).to_contain_text("35/.03")
     student.get_by_role("button", name="Ask for approval again").click()
     expect(student.get_by_role("button", name="Withdraw the request")).to_be_visible()

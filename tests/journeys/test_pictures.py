@@ -45,11 +45,17 @@ def test_the_students_screens(demo: dict[str, Any], open_phone: Opens, scheme: S
     picture(page, f"order-{scheme}")
 
 
-@pytest.mark.parametrize("scheme", SCHEMES)
-def test_the_supervisors_screens(demo: dict[str, Any], open_laptop: Opens, scheme: Scheme) -> None:
-    page = open_laptop(scheme=scheme)
-    hands.sign_in(page, hands.person(demo, "supervisor"))
-    page.get_by_role("link", name="Bench tooth B3 · plan 2").click()
-    expect(page.get_by_role("img", name="Depth board")).to_be_visible()
-    expect(page.get_by_text("dotted: the version before")).to_be_visible()
-    picture(page, f"review-{scheme}")
+def test_the_supervisors_screen(demo: dict[str, Any], phone: Page, open_laptop: Opens) -> None:
+    hands.sign_in(phone, hands.person(demo, "student"))
+    phone.get_by_role("link", name="Bench tooth A1").click()
+    phone.get_by_role("link", name="See the plan").click()
+    hands.choose(phone, "D")
+    phone.get_by_role("button", name="D: one size larger").click()
+    phone.get_by_role("button", name="Ask for approval again").click()
+    expect(phone.get_by_role("button", name="Withdraw the request")).to_be_visible()
+    for scheme in SCHEMES:
+        page = open_laptop(scheme=scheme)
+        hands.sign_in(page, hands.person(demo, "supervisor"))
+        page.get_by_role("link", name="Bench tooth A1 · plan 2").click()
+        expect(page.get_by_text("dotted: the version before")).to_be_visible()
+        picture(page, f"review-{scheme}")

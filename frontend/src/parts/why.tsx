@@ -6,6 +6,7 @@ import { words } from '@/words/en'
 export function Why({ plan }: { plan: Plan }) {
   return (
     <div class="stack">
+      <h2>{words.why.canals}</h2>
       {plan.canals.map((canal) => (
         <section key={canal.canal} class="card stack close">
           <h3>{canal.canal}</h3>

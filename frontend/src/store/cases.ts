@@ -9,8 +9,14 @@ const programme = (): string => membership.value?.programme.id ?? ''
 const caseName = (id: string) => `case ${id}`
 const CASES = 'cases'
 
+/** The newest cases, and where older ones begin. */
 export function useCases() {
-  return useKept(CASES, async () => (await calls.listCases(programme())).results)
+  return useKept(CASES, () => calls.listCases(programme()))
+}
+
+/** The page of cases that begins where `next` says. */
+export function olderCases(next: string) {
+  return calls.listCases(programme(), new URL(next).searchParams.get('cursor') ?? undefined)
 }
 
 export function useCase(id: string) {

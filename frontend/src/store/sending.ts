@@ -14,9 +14,9 @@ export interface Sending {
  * the form's own), `refused` with the server's reasons. What was typed is not touched. `renew` gives the form another
  * id where the server had this one with other content: an answer was lost, and the form was changed since.
  */
-export function useSending(renew?: () => void): readonly [Sending, (send: () => Promise<void>) => Promise<void>] {
+export function useSending(renew?: () => void): readonly [Sending, (send: () => Promise<unknown>) => Promise<void>] {
   const [sending, setSending] = useState<Sending>({ state: 'idle' })
-  const run = async (send: () => Promise<void>) => {
+  const run = async (send: () => Promise<unknown>) => {
     setSending({ state: 'busy' })
     try {
       await send()

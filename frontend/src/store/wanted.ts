@@ -3,11 +3,11 @@ import { type Sending, useSending } from './sending'
 
 /**
  * Facts that are sent one by one as they are chosen. Shown as chosen while they are on their way, in the order they
- * were chosen; once all are answered, as the server says.
+ * were chosen; once all are answered, as the server says. `send` gets all facts, and those chosen apart.
  */
 export function useWanted<T extends object>(
   charted: T,
-  send: (all: T) => Promise<void>,
+  send: (all: T, chosen: Partial<T>) => Promise<void>,
 ): readonly [T, Sending, (next: Partial<T>) => void] {
   const [sending, run] = useSending()
   const [wanted, setWanted] = useState<Partial<T>>({})
@@ -18,9 +18,10 @@ export function useWanted<T extends object>(
     const mine = now.turn
     now.wanted = { ...now.wanted, ...next }
     setWanted(now.wanted)
-    const all = { ...charted, ...now.wanted }
+    const chosen = now.wanted
+    const all = { ...charted, ...chosen }
     now.before = now.before
-      .then(() => run(() => send(all)))
+      .then(() => run(() => send(all, chosen)))
       .finally(() => {
         if (now.turn !== mine) return
         now.wanted = {}

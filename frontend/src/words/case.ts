@@ -60,6 +60,13 @@ export const cases = {
       string,
       string
     >,
+    findingHint: 'That a canal was searched and not found is recorded by a supervisor.',
+    anatomy: 'Anatomy',
+    anatomies: {
+      usual: 'usual',
+      fused_or_c_shaped: 'fused or C-shaped',
+      charted_by_supervisor: 'unusual, canals charted by a supervisor',
+    } as Record<string, string>,
     resorption: 'Image around the root’s end',
     resorptions: { none: 'no resorption', bone: 'bone resorbed', bone_and_root: 'bone and root resorbed' } as Record<
       string,

@@ -97,6 +97,7 @@ export const plan = {
         methods.length ? `, rests on ${methods.map((m) => METHODS[m] ?? m).join(' and ')}` : ''
       }.`,
     size: (size: string, least: number, most: number) => `Final size ${size}; advised ${least}–${most}.`,
+    canals: 'Lengths and sizes',
     figures: 'Figures used',
     figure: (key: string) => plainKey(key.replace(/\./g, ', ')),
     programmeValue: 'Your programme’s own value.',

@@ -1,3 +1,5 @@
+import { plan } from './plan'
+
 export const planning = {
   views: {
     name: 'Views of the plan',
@@ -28,6 +30,11 @@ export const planning = {
     needle: 'Needle',
     needleSays: (gauge: number, tip: string) => `${gauge} G, ${tip === 'open' ? 'open-ended' : 'side-vented'}`,
     irrigant: 'Irrigant',
+    glidePath: 'Glide path by hand',
+    upTo: (size: number) => `up to size ${size}`,
+    finalRinse: 'Final rinse',
+    rinse: (order: readonly string[]) =>
+      order.length === 0 ? 'the irrigant alone' : order.map((key) => plan.irrigant(key)).join(', then '),
     changes: (n: number, version: number) => `${n} ${n === 1 ? 'change' : 'changes'} against plan ${version}`,
     show: 'show',
     hide: 'hide',

@@ -20,7 +20,7 @@ export const review = {
     title: 'Waiting for you',
     empty: 'Nothing waits.',
     allCases: 'All cases',
-    plan: (alias: string, number: number) => `${alias} · plan ${number}`,
+    plan: (alias: string, number: number) => `${alias} ·\u00a0plan\u00a0${number}`,
     asks: ASKS,
     stale: 'case changed since',
     waits: (seconds: number) => {

@@ -5,6 +5,7 @@ import { mm, readMm } from '@/parts/millimetres'
 import { Sent } from '@/parts/sent'
 import { changeCanal } from '@/store/cases'
 import { useSending } from '@/store/sending'
+import { membership } from '@/store/session'
 import { useDraft } from '@/store/use'
 import { words } from '@/words/en'
 
@@ -36,6 +37,7 @@ export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) 
   const [sending, run] = useSending()
   const [tried, setTried] = useState(false)
   const fields = draft.fields.value
+  const supervisor = membership.value?.role === 'supervisor'
   const bad = NUMBERS.filter((n) => fields[n].trim() !== '' && readMm(fields[n]) === undefined)
   const wrong = (field: keyof Fields) =>
     tried && bad.some((n) => n === field) ? words.fields.noNumber : sending.problem?.at(field)
@@ -77,7 +79,12 @@ export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) 
           label={words.chart.finding}
           value={fields.finding}
           wrong={wrong('finding')}
-          options={FINDINGS.map((value) => ({ value, says: words.chart.findings[value] ?? value }))}
+          options={FINDINGS.map((value) => ({
+            value,
+            says: words.chart.findings[value] ?? value,
+            off: value === 'searched_not_found' && !supervisor,
+          }))}
+          hint={supervisor ? undefined : words.chart.findingHint}
           onChoose={(finding) => draft.set({ finding })}
         />
         <Choice

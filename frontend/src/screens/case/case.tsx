@@ -2,6 +2,7 @@ import type { CaseShown } from '@/api/shapes'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { useCase } from '@/store/cases'
+import { membership } from '@/store/session'
 import { words } from '@/words/en'
 import { StandingPill } from '../cases/case-row'
 import { AddCanal } from './add-canal'
@@ -61,8 +62,11 @@ function Charted({ of }: { of: CaseShown }) {
 
 function PlanLink({ of }: { of: CaseShown }) {
   const none = of.standing.state === 'none'
+  const student = membership.value?.role === 'student'
+  // A case is planned by its student; others read the version that stands.
+  if (!student && !of.version) return null
   return (
-    <a class="button main" href={`/cases/${of.id}/plan`}>
+    <a class="button main" href={student ? `/cases/${of.id}/plan` : `/plans/${of.version?.id}`}>
       {none ? words.chart.planNew : words.chart.planSee}
     </a>
   )

@@ -1,7 +1,8 @@
-import type { CaseShown } from '@/api/shapes'
-import { Tick } from '@/parts/fields'
+import type { Anatomy, CaseShown } from '@/api/shapes'
+import { Select, Tick } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { changeCase } from '@/store/cases'
+import { membership } from '@/store/session'
 import { useWanted } from '@/store/wanted'
 import { words } from '@/words/en'
 
@@ -11,17 +12,29 @@ const FACTS = [
   ['perforation', words.chart.perforation],
 ] as const
 
-/** What else bears on the whole tooth; each is sent when it is ticked. */
+const ANATOMIES: readonly Anatomy[] = ['usual', 'fused_or_c_shaped', 'charted_by_supervisor']
+
+/** What else bears on the whole tooth; each is sent when it is chosen. */
 export function ToothFacts({ of }: { of: CaseShown }) {
-  const { isolated, root_filled, perforation } = of
-  const [facts, sending, change] = useWanted({ isolated, root_filled, perforation }, (all) => changeCase(of.id, all))
+  const { isolated, root_filled, perforation, anatomy } = of
+  const charted = { isolated, root_filled, perforation, anatomy }
+  const [facts, sending, change] = useWanted(charted, (_, chosen) => changeCase(of.id, chosen))
+  const supervisor = membership.value?.role === 'supervisor'
+  const offered = ANATOMIES.filter((a) => supervisor || a !== 'charted_by_supervisor' || a === facts.anatomy)
   return (
     <section class="stack close">
       <h2>{words.chart.caseFacts}</h2>
       {FACTS.map(([fact, label]) => (
         <Tick key={fact} label={label} checked={facts[fact]} onChange={(on) => change({ [fact]: on })} />
       ))}
-      <Sent sending={sending} />
+      <Select
+        label={words.chart.anatomy}
+        value={facts.anatomy}
+        wrong={sending.problem?.at('anatomy')}
+        options={offered.map((value) => ({ value, says: words.chart.anatomies[value] ?? value }))}
+        onChoose={(value) => change({ anatomy: value as Anatomy })}
+      />
+      <Sent sending={sending} fields={['anatomy']} />
     </section>
   )
 }

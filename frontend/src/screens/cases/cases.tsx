@@ -1,6 +1,11 @@
+import { useState } from 'preact/hooks'
+import type { CasePage } from '@/api/shapes'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
-import { useCases } from '@/store/cases'
+import { Sent } from '@/parts/sent'
+import { olderCases, useCases } from '@/store/cases'
+import { useSending } from '@/store/sending'
+import { membership } from '@/store/session'
 import { words } from '@/words/en'
 import { AccountLink } from '../account/account-link'
 import { CaseRow } from './case-row'
@@ -10,33 +15,55 @@ import '@/parts/list.css'
 export function Cases() {
   const cases = useCases()
   return (
-    <Page title={words.cases.title} aside={<AccountLink />} foot={<NewCase />}>
+    <Page title={words.cases.title} aside={<AccountLink />} foot={<Foot />}>
       <Seen of={cases} rows={4}>
-        {(list) =>
-          list.length === 0 ? (
-            <div class="stack empty">
-              <h2>{words.cases.empty}</h2>
-              <p>{words.cases.emptySays}</p>
-            </div>
-          ) : (
-            <ul class="ledger">
-              {list.map((one) => (
-                <li key={one.id}>
-                  <CaseRow of={one} />
-                </li>
-              ))}
-            </ul>
-          )
-        }
+        {(page) => (page.results.length === 0 ? <Nothing /> : <List key={page.next} first={page} />)}
       </Seen>
     </Page>
   )
 }
 
-function NewCase() {
+function List({ first }: { first: CasePage }) {
+  const [older, setOlder] = useState<CasePage[]>([])
+  const [sending, run] = useSending()
+  const pages = [first, ...older]
+  const next = pages.at(-1)?.next
+  const load = () => void run(async () => next && setOlder([...older, await olderCases(next)]))
   return (
-    <a class="button main" href="/cases/new">
-      {words.cases.newCase}
+    <>
+      <ul class="ledger">
+        {pages
+          .flatMap((page) => page.results)
+          .map((one) => (
+            <li key={one.id}>
+              <CaseRow of={one} />
+            </li>
+          ))}
+      </ul>
+      <Sent sending={sending} />
+      {next && (
+        <button type="button" class="button" disabled={sending.state === 'busy'} onClick={load}>
+          {words.cases.more}
+        </button>
+      )}
+    </>
+  )
+}
+
+function Nothing() {
+  return (
+    <div class="stack empty">
+      <h2>{words.cases.empty}</h2>
+      <p>{words.cases.emptySays}</p>
+    </div>
+  )
+}
+
+function Foot() {
+  const student = membership.value?.role === 'student'
+  return (
+    <a class={student ? 'button main' : 'button answer'} href={student ? '/cases/new' : '/worklist'}>
+      {student ? words.cases.newCase : words.worklist.title}
     </a>
   )
 }

@@ -11,6 +11,10 @@ interface Props {
   open?: boolean
 }
 
+/** Last hand sizes of a glide path that are offered; the planner refuses what a technique cannot do. */
+const GLIDE_PATHS = [15, 20]
+const RINSES: Irrigant[][] = [[], ['saline'], ['edta'], ['edta', 'sodium_hypochlorite'], ['edta', 'saline']]
+
 const keyOf = (needle: Needle) => `${needle.gauge} ${needle.tip}`
 
 /** Kit, technique, needle, irrigant, and the taper of the series where the kit has several. */
@@ -63,10 +67,25 @@ export function Choices({ asked, kits, techniques, onChange, open = false }: Pro
           }}
         />
         <Select
+          label={words.planning.glidePath}
+          value={String(asked.choices.glide_path_to_size ?? '')}
+          options={[
+            { value: '', says: words.planning.proposedTaper },
+            ...GLIDE_PATHS.map((size) => ({ value: String(size), says: words.planning.upTo(size) })),
+          ]}
+          onChoose={(size) => choose({ glide_path_to_size: size === '' ? null : Number(size) })}
+        />
+        <Select
           label={words.planning.irrigant}
           value={asked.choices.irrigant ?? 'water'}
           options={Object.entries(words.irrigants).map(([value, says]) => ({ value, says }))}
           onChoose={(irrigant) => choose({ irrigant: irrigant as Irrigant })}
+        />
+        <Select
+          label={words.planning.finalRinse}
+          value={(asked.choices.final_rinse ?? []).join(' ')}
+          options={RINSES.map((rinse) => ({ value: rinse.join(' '), says: words.planning.rinse(rinse) }))}
+          onChoose={(rinse) => choose({ final_rinse: RINSES.find((r) => r.join(' ') === rinse) ?? [] })}
         />
       </div>
     </details>

@@ -42,7 +42,11 @@ interface Props {
 
 function Asked({ of, changes, before, seen }: Props) {
   const draft = useDraft<ReviewFields>(`review of ${of.id} ${of.reviews.length}`, () => emptyReview(uuid7()))
-  const [picked, setPicked] = useState(changes?.canals[0]?.canal ?? of.plan.canals[0]?.canal)
+  const [chosen, setPicked] = useState<string>()
+  const changedFirst = of.plan.canals.toSorted(
+    (a, b) => Number(changed(changes, b.canal)) - Number(changed(changes, a.canal)),
+  )
+  const picked = chosen ?? changedFirst[0]?.canal
   const open = of.state === 'waiting' && membership.value?.role === 'supervisor'
   return (
     <div class="review">
@@ -74,7 +78,7 @@ function Asked({ of, changes, before, seen }: Props) {
           beside={
             <>
               {changes && <ToothChanges changes={changes} />}
-              {of.plan.canals.map(({ canal, ...planned }) => (
+              {changedFirst.map(({ canal, ...planned }) => (
                 <section key={canal} class="card stack close remark" data-changed={changed(changes, canal)}>
                   <p>
                     <b>{canal}</b>{' '}
