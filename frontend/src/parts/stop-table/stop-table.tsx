@@ -27,7 +27,7 @@ export function StopTable({ rows, canals }: Props) {
           </tr>
         </thead>
         {grouped(rows).map((group, i, all) => (
-          <Group key={`${i}${group.phase}`} group={group} canals={canals} goesOn={all[i - 1]?.phase === group.phase} />
+          <Group key={`${i}${group.phase}`} group={group} canals={canals} before={all[i - 1]} />
         ))}
         <NeedleRows canals={canals} />
       </table>
@@ -42,14 +42,16 @@ export function StopTable({ rows, canals }: Props) {
 interface GroupProps {
   group: StopGroup
   canals: readonly CanalPlan[]
-  /** The phase is that of the group before: its name is not written twice. */
-  goesOn: boolean
+  /** The group above: what it has already said is not said twice. */
+  before: StopGroup | undefined
 }
 
-function Group({ group, canals, goesOn }: GroupProps) {
+function Group({ group, canals, before }: GroupProps) {
+  const goesOn = before?.phase === group.phase
   const stops = group.rows[0]?.stops ?? []
   const toLength = stops.filter((s) => s.target === 'to_length').map((s) => s.canal)
   const resistance = toLength.length < stops.length
+  const turnsToLength = goesOn && !resistance && (before?.rows[0]?.stops.some((s) => s.target !== 'to_length') ?? false)
   return (
     <tbody>
       <tr class="phase">
@@ -58,7 +60,7 @@ function Group({ group, canals, goesOn }: GroupProps) {
           {resistance ? (
             <span class="to-resistance-word">{words.stops.toResistance}</span>
           ) : (
-            goesOn && words.stops.legendLength
+            turnsToLength && words.stops.legendLength
           )}
           {resistance && toLength.length > 0 && words.stops.butToLength(toLength)}
         </th>
