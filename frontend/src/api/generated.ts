@@ -1,5 +1,4 @@
 // Made from the OpenAPI description by `npm run api-types`. Not edited by hand.
-// SHA-256 of the description: a8fe7319afc70d92b2f3a1dad772124fc3ce33fbe9e32097d3f8aada93e9b186
 
 export interface paths {
     "/api/v1/canals/{canal_id}": {
