@@ -86,7 +86,9 @@ def _work_out(number: int, reading: Reading, about: About, figures: Figures) -> 
     match reading:
         case PreOperativeImage():
             less = um(figures["allowance.image"])
-            return _Said(reading, um(reading.tooth_mm) - less, f"an estimate, {said(less)} mm less than the tooth on the image")
+            return _Said(
+                reading, um(reading.tooth_mm) - less, f"an estimate, {said(less)} mm less than the tooth on the image"
+            )
         case Ratio():
             return _ratio(number, reading, about, figures)
         case ConfirmingImage():
@@ -127,7 +129,9 @@ def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said
         raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "instrument_on_image_mm"))
     tooth_mm = reading.tooth_on_image_mm / ratio
     less = _set_back(about, figures)
-    return _Said(reading, um(tooth_mm) - less, f"an estimate: tooth {said(um(tooth_mm))} mm by ratio, less {said(less)}")
+    return _Said(
+        reading, um(tooth_mm) - less, f"an estimate: tooth {said(um(tooth_mm))} mm by ratio, less {said(less)}"
+    )
 
 
 def _confirming(reading: ConfirmingImage, about: About, figures: Figures) -> _Said:
