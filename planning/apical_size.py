@@ -7,20 +7,36 @@ two published upper bounds, capped in a curve. What the wider school prepares is
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Literal
 
 from planning import tables
 from planning.instruments import HUNDREDTH_MM, size_above, sizes
-from planning.plan_value import SizeRange
+from planning.plan_value import SizeRange, SizeReason
 from planning.tables import Figures
 from planning.techniques import Setting
 from planning.teeth import like
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Bound:
+    code: str
     size: int
-    why: str
+    says: str
+    row: str
+    source: str
+    know: str
+
+    def reason(self, bound: Literal["least", "most"]) -> SizeReason:
+        return SizeReason(
+            code=self.code,
+            bound=bound,
+            size=self.size,
+            says=self.says,
+            row=self.row,
+            source=self.source,
+            know=self.know,
+        )
 
 
 def advise(tooth_iso: str, canal: str, setting: Setting, curvature_deg: float | None, figures: Figures) -> SizeRange:
@@ -34,15 +50,16 @@ def advise(tooth_iso: str, canal: str, setting: Setting, curvature_deg: float | 
     else:
         least, most = _of_tooth(tooth_iso, canal, figures)
     cap = _cap(curvature_deg, figures)
-    reasons = [least.why, most.why]
+    reasons = [least.reason("least"), most.reason("most")]
     if cap is not None and cap.size < most.size:
         most = cap
-        reasons.append(cap.why)
+        reasons.append(cap.reason("most"))
     if most.size < least.size:
-        reasons.append(
+        says = (
             f"The upper bound of {most.size} lies below the {least.size} that the lower one asks for: "
             f"{most.size} stands, and your supervisor decides whether it is enough."
         )
+        reasons.append(replace(most, code="bounds-cross", says=says).reason("most"))
         least = most
     return SizeRange(least=least.size, most=most.size, proposed=least.size, reasons=tuple(reasons))
 
@@ -50,7 +67,8 @@ def advise(tooth_iso: str, canal: str, setting: Setting, curvature_deg: float | 
 def _of_block(figures: Figures) -> tuple[_Bound, _Bound]:
     tip, up = figures.count("final.block_tip"), figures.count("final.above_first_binder")
     size = size_above(tip, up) or tip
-    least = _Bound(size, f"At least {size}: {up} sizes above the block's own end of {tip} (common practice).")
+    says = f"At least {size}: {up} sizes above the block's own end of {tip} (common practice)."
+    least = _by_figure("block-end", size, says, figures, "final.above_first_binder")
     return least, _unpublished(size, "a training block has no anatomy to go by", figures)
 
 
@@ -64,28 +82,28 @@ def _of_tooth(tooth_iso: str, canal: str, figures: Figures) -> tuple[_Bound, _Bo
         f"At most {lower['most_size']}: the lower of two published upper bounds ({_cited(lower)}). "
         f"The wider school prepares {wider['least_size']} to {wider['most_size']} ({_cited(wider)})."
     )
-    return least, _Bound(int(lower["most_size"]), why)
+    return least, _by_row("published-upper", int(lower["most_size"]), why, "final_sizes", lower)
 
 
 def _least(tooth_iso: str, canal: str, figures: Figures) -> _Bound:
     floor = figures.count("final.floor")
     measured = next((row for row in _rows("foramina", tooth_iso) if canal in row["canals"].split()), None)
     if measured is None:
-        return _Bound(
-            floor, f"At least {floor}: the floor (final.floor). The foramen of this canal has no measurement here."
-        )
+        says = f"At least {floor}: the floor (final.floor). The foramen of this canal has no measurement here."
+        return _by_figure("floor", floor, says, figures, "final.floor")
     narrow_mm = float(measured["narrow_mm"])
     covering = next(size for size in sizes() if size * HUNDREDTH_MM >= narrow_mm)
     told = f"the narrow foramen measures {narrow_mm:.2f} mm on average ({_cited(measured)})"
     if covering > floor:
-        return _Bound(covering, f"At least {covering}: {told}.")
-    return _Bound(floor, f"At least {floor}: the floor (final.floor); {told}.")
+        return _by_row("narrow-foramen", covering, f"At least {covering}: {told}.", "foramina", measured)
+    return _by_figure("floor", floor, f"At least {floor}: the floor (final.floor); {told}.", figures, "final.floor")
 
 
 def _unpublished(least: int, reason: str, figures: Figures) -> _Bound:
     up = figures.count("final.unpublished_up")
     size = size_above(least, up) or least
-    return _Bound(size, f"At most {size}: {up} sizes above the least, as {reason} (common practice).")
+    says = f"At most {size}: {up} sizes above the least, as {reason} (common practice)."
+    return _by_figure("unpublished", size, says, figures, "final.unpublished_up")
 
 
 def _cap(curvature_deg: float | None, figures: Figures) -> _Bound | None:
@@ -97,8 +115,18 @@ def _cap(curvature_deg: float | None, figures: Figures) -> _Bound | None:
         if over:
             cap = figures.count(f"final.{kind}_cap")
             curve = f"the canal curves by {curvature_deg:g}°"
-            return _Bound(cap, f"Not above {cap} with a taper of .04 or less: {curve} (final.{kind}_cap).")
+            says = f"Not above {cap} with a taper of .04 or less: {curve} (final.{kind}_cap)."
+            return _by_figure("curvature-cap", cap, says, figures, f"final.{kind}_cap")
     return None
+
+
+def _by_figure(code: str, size: int, says: str, figures: Figures, key: str) -> _Bound:
+    figure = figures.row(key)
+    return _Bound(code=code, size=size, says=says, row=key, source=figure.source, know=figure.know)
+
+
+def _by_row(code: str, size: int, says: str, table: str, row: Mapping[str, str]) -> _Bound:
+    return _Bound(code=code, size=size, says=says, row=table, source=row["source"], know=row["know"])
 
 
 def _rows(table: str, tooth_iso: str) -> list[Mapping[str, str]]:

@@ -19,7 +19,11 @@ MOST_READINGS = 60  # of one canal: each taken again a dozen times
 MOST_NEEDLES = 20
 MOST_PHASES = 40
 MOST_PASSES = 10  # of one phase: also of steps
-MOST_THRESHOLDS = 100  # about as many as there are figures to replace
+MOST_THRESHOLDS = 200  # about as many as there are figures to replace
+MOST_SAMPLES = 5_000  # bands get no better beyond, only slower
+MOST_WIDTHS = 40  # a reading every half millimetre of the longest canal
+MOST_FELT = 400  # of one canal: every step of the longest order of work
+MOST_DIAMETERS = 40  # of one instrument of variable taper
 
 
 def refuse_too_much(given: PlanInput) -> None:
@@ -33,9 +37,22 @@ def refuse_too_much(given: PlanInput) -> None:
         ("irrigants", len(given.choices.final_rinse), MOST_PASSES, ("choices", "final_rinse")),
         ("phases", len(given.technique.phases), MOST_PHASES, ("technique", "phases")),
         ("thresholds", len(given.thresholds), MOST_THRESHOLDS, ("thresholds",)),
+        ("cones, pluggers and spreaders", len(given.kit.filling), MOST_INSTRUMENTS, ("kit", "filling")),
+        ("factors", len(given.factors), MOST_INSTRUMENTS, ("factors",)),
+        ("overrides", len(given.overrides), MOST_THRESHOLDS, ("overrides",)),
+        ("samples", given.samples, MOST_SAMPLES, ("samples",)),
         *(
             ("readings", len(canal.readings), MOST_READINGS, ("canals", number, "readings"))
             for number, canal in enumerate(given.canals)
+        ),
+        *(
+            (what, len(getattr(canal, what)), most, ("canals", number, what))
+            for number, canal in enumerate(given.canals)
+            for what, most in (("widths", MOST_WIDTHS), ("felt", MOST_FELT))
+        ),
+        *(
+            ("diameters", len(one.diameters), MOST_DIAMETERS, ("kit", "instruments", number, "diameters"))
+            for number, one in enumerate(given.kit.instruments)
         ),
         *(
             (name, getattr(phase, field) or 0, MOST_PASSES, ("technique", "phases", number, field))

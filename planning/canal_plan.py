@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 from planning import irrigation, phases, profile, run_sheet, selection
 from planning.errors import CanalsDoNotFit
+from planning.expected import ProfilePoint
 from planning.graph import Action, Do, End, RunSheet, Target
 from planning.instruments import Instrument, reach_mm
 from planning.joins import Join
 from planning.plan_input import CanalInput, PlanInput
-from planning.plan_value import CanalPlan, NeedleDepth, NeedleNow, ProfilePoint, SizeRange, Withheld
+from planning.plan_value import CanalPlan, NeedleDepth, NeedleNow, SizeRange, Withheld
 from planning.quantities import mm, stop_um, um
 from planning.readings import Length, LengthState
 from planning.run_sheet import CanalWork, Sheet, step_name

@@ -36,6 +36,14 @@ class Use(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DiameterAt:
+    """How thick an instrument is at a distance from its tip."""
+
+    from_tip_mm: float
+    diameter_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Instrument:
     """One instrument of a kit, as its maker and the programme describe it."""
 
@@ -52,6 +60,12 @@ class Instrument:
     """Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does."""
     speed_rpm: int | None = None
     torque_ncm: float | None = None
+    diameters: tuple[DiameterAt, ...] = ()
+    """A variable taper: diameters from the tip upwards, in place of size and taper for the geometry."""
+    uses: int = 0
+    """Canals it has been used in."""
+    most_uses: int | None = None
+    """As the maker's instructions or the programme allow."""
 
     @property
     def name(self) -> str:

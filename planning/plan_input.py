@@ -7,6 +7,7 @@ from enum import StrEnum
 from typing import Literal
 
 from planning.instruments import Instrument
+from planning.obturation import FillingItem
 from planning.readings import Reading, Resorption
 from planning.techniques import Setting, Technique
 
@@ -58,6 +59,34 @@ class Junction:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WidthInput:
+    """A canal's width at one level, measured or kept by the programme."""
+
+    from_end_mm: float
+    narrow_mm: float
+    wide_mm: float | None = None
+    """None: as wide as narrow."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallInput:
+    """The thinnest wall, measured on this tooth."""
+
+    thickness_mm: float
+    from_end_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Felt:
+    """A depth that was felt and recorded at one step; in the order of work."""
+
+    node: str
+    """The step in the run sheet."""
+    depth_mm: float
+    """Where the tip stopped, from the reference point; the stop or deeper counts as reached."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CanalInput:
     name: str
     root: str
@@ -73,6 +102,13 @@ class CanalInput:
     """From the reference point to the orifice."""
     apex_mm: float | None = None
     """Width of the apical opening where it was seen to be wide."""
+    curve_radius_mm: float | None = None
+    curve_from_end_mm: float | None = None
+    """From the canal's end to the middle of its curve."""
+    widths: tuple[WidthInput, ...] = ()
+    """In place of the published ones; from the end upwards."""
+    wall: WallInput | None = None
+    felt: tuple[Felt, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,6 +132,8 @@ class Kit:
     name: str
     instruments: tuple[Instrument, ...]
     needles: tuple[Needle, ...]
+    filling: tuple[FillingItem, ...] = ()
+    """Cones, pluggers and spreaders."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,6 +159,16 @@ class Choices:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Override:
+    """A supervisor lets the work go on in spite of a caution."""
+
+    code: str
+    canal: str | None
+    """None for a caution that concerns the whole tooth."""
+    reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanInput:
     """One tooth to be planned."""
 
@@ -139,4 +187,10 @@ class PlanInput:
     anatomy: Anatomy = Anatomy.USUAL
     thresholds: dict[str, float] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
+    factors: tuple[str, ...] = ()
+    """Codes of what makes the case difficult, as a person recorded them."""
+    overrides: tuple[Override, ...] = ()
+    samples: int = 0
+    """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
+    seed: int = 0
     form: Literal[1] = 1

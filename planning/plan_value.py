@@ -6,8 +6,14 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
 
+from planning.difficulty import Difficulty
+from planning.expected import Expectation, ProfilePoint
 from planning.graph import RunSheet, Target
+from planning.obturation import Obturation
 from planning.readings import Length
+from planning.strain import Strain
+from planning.walls import WallLeft
+from planning.why import Why
 
 
 class Severity(StrEnum):
@@ -30,6 +36,14 @@ class Caution:
     value: float | None = None
     limit: float | None = None
     unit: str | None = None
+    step: str | None = None
+    """The step of the canal's run sheet it concerns, where it concerns one."""
+    know: str = ""
+    """How what it rests on is known; from memory: a reference value to be checked."""
+    may_override: bool = False
+    """A supervisor may let the work go on, with a reason."""
+    overridden: str | None = None
+    """The supervisor's reason, where one let the work go on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,12 +71,6 @@ class InstrumentName:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ProfilePoint:
-    from_reference_mm: float
-    diameter_mm: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class NeedleNow:
     """How deep the needle may go once `after` has stood at length."""
 
@@ -74,6 +82,37 @@ class NeedleNow:
 class NeedleDepth:
     ceiling_mm: float
     now: tuple[NeedleNow, ...]
+    first_at_ceiling: str | None = None
+    """The first step after which the needle gets to its ceiling."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeReason:
+    """One reason for a bound of the range, or something told beside it."""
+
+    code: str
+    """Of our own: floor, narrow-foramen, first-binder, published-upper, curvature-cap, ..."""
+    bound: Literal["least", "most", "tells"]
+    size: int | None
+    says: str
+    row: str
+    """Key of `rows_used`, or table and row."""
+    source: str
+    know: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeOption:
+    """One final size that may be chosen, and what it would mean."""
+
+    size: int
+    inside: bool
+    """Inside the advised range."""
+    wall_share: float | None
+    """Share of the canal's wall that a round preparation of this size reaches near the end; none where the wide
+    diameter is not known."""
+    wall_left_mm: float | None
+    strain_pct: float | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,7 +122,8 @@ class SizeRange:
     least: int
     most: int
     proposed: int
-    reasons: tuple[str, ...]
+    reasons: tuple[SizeReason, ...]
+    options: tuple[SizeOption, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,6 +133,12 @@ class Withheld:
     from_phase: str
     code: str
     says: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IrrigantTotal:
+    irrigant: str
+    volume_ml: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +164,15 @@ class CanalPlan:
     withheld: tuple[Withheld, ...]
     run_sheet: RunSheet
     expected_path: tuple[str, ...]
-    """Node ids in the order expected, loops walked as often as the technique expects."""
+    """Node ids in the order expected, loops walked as often as the estimate or else the technique expects."""
+    expectation: Expectation | None = None
+    """The contact-depth estimate; none before there is a length, or where no widths are known."""
+    strain: tuple[Strain, ...] = ()
+    wall: WallLeft | None = None
+    obturation: Obturation | None = None
+    irrigants: tuple[IrrigantTotal, ...] = ()
+    """Over the expected path."""
+    why: tuple[Why, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,4 +246,6 @@ class Plan:
     planner_version: str
     data_version: str
     notice: str
+    difficulty: Difficulty | None = None
+    """None for a training block."""
     form: Literal[1] = 1

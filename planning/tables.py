@@ -98,12 +98,16 @@ class Figures:
         self._used: set[str] = set()
 
     def __getitem__(self, key: str) -> float:
-        self._used.add(key)
-        return self._table[key].value
+        return self.row(key).value
 
     def count(self, key: str) -> int:
         """A figure that counts something."""
         return int(self[key])
+
+    def row(self, key: str) -> Figure:
+        """A figure with its source."""
+        self._used.add(key)
+        return self._table[key]
 
     def used(self) -> tuple[Figure, ...]:
         """Every figure asked for so far, by key."""

@@ -8,7 +8,7 @@ from typing import Any, Literal
 from planning import technique_files, teeth
 from planning.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
 from planning.graph import RunSheet
-from planning.plan_input import Anatomy, CanalInput, Choices, Kit, PlanInput, RootInput
+from planning.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput, RootInput
 from planning.plan_value import Caution, InstrumentName, Withheld
 from planning.readings import Length, Reading, Resorption
 from planning.techniques import Setting, Technique
@@ -34,6 +34,12 @@ class PlanRequest:
     anatomy: Anatomy = Anatomy.USUAL
     thresholds: dict[str, float] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
+    factors: tuple[str, ...] = ()
+    """Codes of what makes the case difficult, as a person recorded them."""
+    overrides: tuple[Override, ...] = ()
+    samples: int = 0
+    """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
+    seed: int = 0
     form: Literal[1] = 1
 
 

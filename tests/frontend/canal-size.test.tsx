@@ -13,7 +13,23 @@ const kit = {
 }
 const planned = canal('MB', 18, {
   final_size: 35,
-  size_range: { least: 30, most: 40, proposed: 30, reasons: ['Why.'] },
+  size_range: {
+    least: 30,
+    most: 40,
+    proposed: 30,
+    options: [],
+    reasons: [
+      {
+        code: 'floor',
+        bound: 'least' as const,
+        size: 30,
+        says: 'Why.',
+        row: 'final.floor',
+        source: 'Invented for this test',
+        know: 'programme rule',
+      },
+    ],
+  },
 })
 
 function open(choice?: CanalChoice) {

@@ -4,10 +4,20 @@ import { chosenCanals, emptyCase, percent } from '@/screens/new-case/new-case-fi
 import { firstAsked, seriesTapers, sizesOf, withCanal, withKit } from '@/screens/plan/asked'
 import { emptyReview, saysSomething, toReview } from '@/screens/review/review-fields'
 
-const one = { length_mm: 25, cutting_part_mm: 16, largest_flute_mm: null, speed_rpm: null, torque_ncm: null }
+const one = {
+  length_mm: 25,
+  cutting_part_mm: 16,
+  largest_flute_mm: null,
+  speed_rpm: null,
+  torque_ncm: null,
+  diameters: [],
+  uses: 0,
+  most_uses: null,
+}
 const kit: Kit = {
   id: 'k1',
   name: 'Sample kit',
+  filling: [],
   needles: [
     { gauge: 27, tip: 'open' },
     { gauge: 31, tip: 'side_vented' },

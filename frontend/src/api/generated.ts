@@ -670,6 +670,8 @@ export interface components {
              */
             test: "at_length";
         };
+        /** @enum {string} */
+        BoundEnum: "least" | "most" | "tells";
         CanalChanges: {
             /** @description Not in the earlier version. */
             came: boolean;
@@ -733,8 +735,12 @@ export interface components {
             /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm: number | null;
             curvature_deg: number | null;
+            /** @description From the canal's end to the middle of its curve. */
+            curve_from_end_mm: number | null;
+            curve_radius_mm: number | null;
             /** @description From the reference point to where the first curve begins. */
             curve_start_mm: number | null;
+            felt: components["schemas"]["Felt"][];
             finding: components["schemas"]["Finding"];
             junction: components["schemas"]["Junction"] | null;
             name: string;
@@ -744,6 +750,9 @@ export interface components {
             reference_point: string;
             resorption: components["schemas"]["Resorption"];
             root: string;
+            wall: components["schemas"]["WallInput"] | null;
+            /** @description In place of the published ones; from the end upwards. */
+            widths: components["schemas"]["WidthInput"][];
         };
         CanalInputRequest: {
             /**
@@ -754,10 +763,19 @@ export interface components {
             /** @default null */
             curvature_deg?: number | null;
             /**
+             * @description From the canal's end to the middle of its curve.
+             * @default null
+             */
+            curve_from_end_mm?: number | null;
+            /** @default null */
+            curve_radius_mm?: number | null;
+            /**
              * @description From the reference point to where the first curve begins.
              * @default null
              */
             curve_start_mm?: number | null;
+            /** @default [] */
+            felt?: components["schemas"]["Felt"][];
             /** @default found */
             finding?: components["schemas"]["Finding"];
             /** @default null */
@@ -774,6 +792,13 @@ export interface components {
             /** @default none */
             resorption?: components["schemas"]["Resorption"];
             root: string;
+            /** @default null */
+            wall?: components["schemas"]["WallInput"] | null;
+            /**
+             * @description In place of the published ones; from the end upwards.
+             * @default []
+             */
+            widths?: components["schemas"]["WidthInputRequest"][];
         };
         CanalList: {
             results: components["schemas"]["CanalShown"][];
@@ -794,16 +819,21 @@ export interface components {
             canal: string;
             /** @description Deepest stop of a shaping instrument: the working length, or the junction for a joining canal. */
             end_mm: number | null;
-            /** @description Node ids in the order expected, loops walked as often as the technique expects. */
+            /** @description The contact-depth estimate; none before there is a length, or where no widths are known. */
+            expectation: components["schemas"]["Expectation"] | null;
+            /** @description Node ids in the order expected, loops walked as often as the estimate or else the technique expects. */
             expected_path: string[];
             final_size: number;
             final_taper: number;
+            /** @description Over the expected path. */
+            irrigants: components["schemas"]["IrrigantTotal"][];
             /** @description The main canal it joins. */
             joins: string | null;
             /** @description Where this canal joins, from the reference point, before rounding. */
             junction_mm: number | null;
             length: components["schemas"]["Length"];
             needle: components["schemas"]["NeedleDepth"] | null;
+            obturation: components["schemas"]["Obturation"] | null;
             /** @description The shape once everything in the order of work has stood at its stop, reference point side first. */
             outline: components["schemas"]["ProfilePoint"][];
             /** @description The stops rest on an estimate and will be computed again. */
@@ -812,6 +842,9 @@ export interface components {
             root: string;
             run_sheet: components["schemas"]["RunSheet"];
             size_range: components["schemas"]["SizeRange"];
+            strain: components["schemas"]["Strain"][];
+            wall: components["schemas"]["WallLeft"] | null;
+            why: components["schemas"]["Why"][];
             withheld: components["schemas"]["Withheld"][];
         };
         CanalPlanListed: {
@@ -849,6 +882,14 @@ export interface components {
             reference_point: string;
             resorption: components["schemas"]["Resorption"];
             root: string;
+        };
+        /** @description The canal before anything has been in it, at one depth. */
+        CanalWidth: {
+            from_reference_mm: number;
+            /** @description What binds an instrument. */
+            narrow_mm: number;
+            /** @description Across; what a round instrument leaves untouched. */
+            wide_mm: number;
         };
         CaseGivenRequest: {
             /** @description Names on offer for the tooth; the usual ones where left out. */
@@ -920,11 +961,19 @@ export interface components {
             code: string;
             /** @description What to do about it. */
             do: string;
+            /** @description How what it rests on is known; from memory: a reference value to be checked. */
+            know: string;
             limit: number | null;
+            /** @description A supervisor may let the work go on, with a reason. */
+            may_override: boolean;
+            /** @description The supervisor's reason, where one let the work go on. */
+            overridden: string | null;
             /** @description The data row or rule it rests on. */
             row: string;
             says: string;
             severity: components["schemas"]["Severity"];
+            /** @description The step of the canal's run sheet it concerns, where it concerns one. */
+            step: string | null;
             unit: string | null;
             value: number | null;
         };
@@ -1003,6 +1052,20 @@ export interface components {
         };
         /** @enum {string} */
         Decision: "approved" | "returned";
+        /** @description How thick an instrument is at a distance from its tip. */
+        DiameterAt: {
+            diameter_mm: number;
+            from_tip_mm: number;
+        };
+        Difficulty: {
+            /** @description Those above low, the ones that make it so first. */
+            factors: components["schemas"]["FactorFound"][];
+            know: string;
+            level: components["schemas"]["LevelEnum"];
+            /** @description The counting rule in one sentence, with the counts of this case. */
+            rule: string;
+            source: string;
+        };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSight: {
             after_flaring: boolean;
@@ -1066,6 +1129,67 @@ export interface components {
          * @enum {string}
          */
         Exit: "done" | "reached" | "short" | "blocked" | "approved" | "returned" | "yes" | "no";
+        /** @description The contact-depth estimate of one canal. */
+        Expectation: {
+            /** @description The recorded depths fit hardly any sample: take the bands lightly. */
+            few_agree: boolean;
+            /** @description A larger size is expected to be needed to make room. */
+            makes_room: boolean;
+            /** @description The widths narrow towards the orifice somewhere, so load may fall with depth. */
+            narrows: boolean;
+            natural: components["schemas"]["NaturalCanal"];
+            /** @description None in a technique without a descending series. */
+            passes: components["schemas"]["Passes"] | null;
+            samples: number;
+            steps: components["schemas"]["ExpectedStep"][];
+        };
+        /** @description One insertion of one instrument on the expected path. */
+        ExpectedStep: {
+            /** @description Median of the estimate, from the reference point; the recorded depth where there is one. */
+            depth_mm: number;
+            /** @description How the recorded depth lies against the band it was expected in; none where nothing was recorded. */
+            felt: ("as_expected" | "shorter" | "longer") | null;
+            /** @description 90 % of the samples stop short of this. */
+            high_mm: number | null;
+            instrument: string;
+            /** @description 10 % of the samples stop short of this; none without samples or once recorded. */
+            low_mm: number | null;
+            /** @description The step in the run sheet. */
+            node: string;
+            /** @description Share of the samples that reach the stop. */
+            reach_share: number | null;
+            /** @description What this insertion takes off the wall, round canal assumed. */
+            removes_mm3: number;
+            /** @description Outline of the canal after it, reference point side first. */
+            shape: components["schemas"]["ProfilePoint"][];
+            /** @description Which time the step is worked, from 1: in the descending series, the pass. */
+            visit: number;
+        };
+        /** @description One factor of this case. */
+        FactorFound: {
+            code: string;
+            /** @description Worked out from what the plan holds; otherwise recorded by a person. */
+            from_plan: boolean;
+            know: string;
+            level: components["schemas"]["LevelEnum"];
+            says: string;
+            source: string;
+        };
+        /** @description A depth that was felt and recorded at one step; in the order of work. */
+        Felt: {
+            /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
+            depth_mm: number;
+            /** @description The step in the run sheet. */
+            node: string;
+        };
+        /** @description A cone, plugger or spreader of the kit. */
+        FillingItem: {
+            kind: components["schemas"]["KindEnum"];
+            /** @description Tip in hundredths of a millimetre. */
+            size: number;
+            /** @description Hundredths of a millimetre per millimetre. */
+            taper: number;
+        };
         /**
          * @description Whether the canal's orifice has been seen.
          * @enum {string}
@@ -1084,10 +1208,14 @@ export interface components {
         /** @description One instrument of a kit, as its maker and the programme describe it. */
         Instrument: {
             cutting_part_mm: number;
+            /** @description A variable taper: diameters from the tip upwards, in place of size and taper for the geometry. */
+            diameters: components["schemas"]["DiameterAt"][];
             /** @description Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does. */
             largest_flute_mm: number | null;
             /** @description Operative length from tip to handle. */
             length_mm: number;
+            /** @description As the maker's instructions or the programme allow. */
+            most_uses: number | null;
             motion: components["schemas"]["Motion"];
             /** @description Tip in hundredths of a millimetre (ISO 3630-1). */
             size: number;
@@ -1096,6 +1224,8 @@ export interface components {
             taper: number;
             torque_ncm: number | null;
             use: components["schemas"]["Use"];
+            /** @description Canals it has been used in. */
+            uses: number;
         };
         /** @description An instrument as plans and screens name it. */
         InstrumentName: {
@@ -1113,12 +1243,22 @@ export interface components {
         InstrumentRequest: {
             cutting_part_mm: number;
             /**
+             * @description A variable taper: diameters from the tip upwards, in place of size and taper for the geometry.
+             * @default []
+             */
+            diameters?: components["schemas"]["DiameterAt"][];
+            /**
              * @description Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does.
              * @default null
              */
             largest_flute_mm?: number | null;
             /** @description Operative length from tip to handle. */
             length_mm: number;
+            /**
+             * @description As the maker's instructions or the programme allow.
+             * @default null
+             */
+            most_uses?: number | null;
             motion: components["schemas"]["Motion"];
             /** @description Tip in hundredths of a millimetre (ISO 3630-1). */
             size: number;
@@ -1129,6 +1269,11 @@ export interface components {
             /** @default null */
             torque_ncm?: number | null;
             use: components["schemas"]["Use"];
+            /**
+             * @description Canals it has been used in.
+             * @default 0
+             */
+            uses?: number;
         };
         /** @description A size of the ISO 3630-1 series. */
         InstrumentSize: {
@@ -1147,6 +1292,10 @@ export interface components {
         };
         /** @enum {string} */
         Irrigant: "water" | "saline" | "sodium_hypochlorite" | "chlorhexidine" | "edta";
+        IrrigantTotal: {
+            irrigant: string;
+            volume_ml: number;
+        };
         /** @description Where a joining canal meets the main one, measured once. */
         Junction: {
             /** @description The joining canal's length when it was measured; a later change of length does not move the junction. */
@@ -1185,7 +1334,11 @@ export interface components {
             junction: components["schemas"]["Junction"];
             number: number;
         };
+        /** @enum {string} */
+        KindEnum: "cone" | "plugger" | "spreader";
         Kit: {
+            /** @description Cones, pluggers and spreaders. */
+            filling: components["schemas"]["FillingItem"][];
             instruments: components["schemas"]["Instrument"][];
             name: string;
             needles: components["schemas"]["Needle"][];
@@ -1202,6 +1355,11 @@ export interface components {
             results: components["schemas"]["KitShown"][];
         };
         KitRequest: {
+            /**
+             * @description Cones, pluggers and spreaders.
+             * @default []
+             */
+            filling?: components["schemas"]["FillingItem"][];
             instruments: components["schemas"]["InstrumentRequest"][];
             name: string;
             needles: components["schemas"]["Needle"][];
@@ -1270,6 +1428,8 @@ export interface components {
          * @enum {string}
          */
         LengthState: "missing" | "estimated" | "settled" | "to_settle" | "unsettled";
+        /** @enum {string} */
+        LevelEnum: "low" | "moderate" | "high";
         /**
          * @description * `root`: A further root with its own canal.
          *     * `form`: A form of the whole canal system, charted and not planned.
@@ -1295,6 +1455,12 @@ export interface components {
         MethodEnum: "cone_mark" | "two_instruments" | "image_estimate";
         /** @enum {string} */
         Motion: "hand" | "continuous" | "reciprocating";
+        /** @description The canal's widths from the orifice down to its end, and where they are from. */
+        NaturalCanal: {
+            know: string;
+            points: components["schemas"]["CanalWidth"][];
+            source: string;
+        };
         /** @description An irrigation needle. */
         Needle: {
             gauge: number;
@@ -1302,6 +1468,8 @@ export interface components {
         };
         NeedleDepth: {
             ceiling_mm: number;
+            /** @description The first step after which the needle gets to its ceiling. */
+            first_at_ceiling: string | null;
             now: components["schemas"]["NeedleNow"][];
         };
         /** @description How deep the needle may go once `after` has stood at length. */
@@ -1316,8 +1484,27 @@ export interface components {
          * @enum {string}
          */
         Notation: "iso_3950" | "universal" | "palmer";
+        Obturation: {
+            /** @description Name of the proposed cone: the one of the kit that rests at the end within tolerance; none where none does. */
+            master_cone: string | null;
+            rests: components["schemas"]["Rest"][];
+            volumes: components["schemas"]["Volumes"];
+        };
         /** @enum {string} */
         OutcomeEnum: "finished" | "plan_again";
+        /** @description A supervisor lets the work go on in spite of a caution. */
+        Override: {
+            /** @description None for a caution that concerns the whole tooth. */
+            canal: string | null;
+            code: string;
+            reason: string;
+        };
+        /** @description How often the descending series is worked until its smallest is at length. */
+        Passes: {
+            expected: number;
+            high: number | null;
+            low: number | null;
+        };
         PatchedCanalChangesRequest: {
             /**
              * Format: double
@@ -1437,6 +1624,8 @@ export interface components {
             canals: components["schemas"]["CanalPlan"][];
             cautions: components["schemas"]["Caution"][];
             data_version: string;
+            /** @description None for a training block. */
+            difficulty: components["schemas"]["Difficulty"] | null;
             /** @constant */
             form: 1;
             irrigant: string;
@@ -1469,14 +1658,20 @@ export interface components {
             anatomy: components["schemas"]["Anatomy"];
             canals: components["schemas"]["CanalInput"][];
             choices: components["schemas"]["Choices"];
+            /** @description Codes of what makes the case difficult, as a person recorded them. */
+            factors: string[];
             /** @constant */
             form: 1;
             /** @description Dam in place and tight: in the clinic nothing opens without it. */
             isolated: boolean;
             kit: components["schemas"]["Kit"];
+            overrides: components["schemas"]["Override"][];
             perforation: boolean;
             root_filled: boolean;
             roots: components["schemas"]["RootInput"][];
+            /** @description How many canals to draw from the published spreads for the bands; 0 for the medians alone. */
+            samples: number;
+            seed: number;
             setting: components["schemas"]["Setting"];
             technique: components["schemas"]["Technique"];
             /** @description The programme's own values in place of figures of the data tables, by key. */
@@ -1493,6 +1688,11 @@ export interface components {
             canals: components["schemas"]["CanalInputRequest"][];
             choices: components["schemas"]["ChoicesRequest"];
             /**
+             * @description Codes of what makes the case difficult, as a person recorded them.
+             * @default []
+             */
+            factors?: string[];
+            /**
              * @default 1
              * @constant
              */
@@ -1503,12 +1703,21 @@ export interface components {
              */
             isolated?: boolean;
             kit: components["schemas"]["KitRequest"];
+            /** @default [] */
+            overrides?: components["schemas"]["Override"][];
             /** @default false */
             perforation?: boolean;
             /** @default false */
             root_filled?: boolean;
             /** @default [] */
             roots?: components["schemas"]["RootInputRequest"][];
+            /**
+             * @description How many canals to draw from the published spreads for the bands; 0 for the medians alone.
+             * @default 0
+             */
+            samples?: number;
+            /** @default 0 */
+            seed?: number;
             setting: components["schemas"]["Setting"];
             /** @description The key of a provided technique, or a whole technique of one's own. */
             technique: string | components["schemas"]["TechniqueRequest"];
@@ -1682,6 +1891,20 @@ export interface components {
          * @enum {string}
          */
         Resorption: "none" | "bone" | "bone_and_root";
+        /** @description Where one item comes to rest in the prepared canal. */
+        Rest: {
+            /** @description The same for the widest it may be within the standard's tolerance. */
+            earliest_short_mm: number;
+            fits: boolean;
+            kind: components["schemas"]["KindEnum"];
+            name: string;
+            /** @description Depth of its tip from the reference point. */
+            rests_mm: number;
+            /** @description What it means: fits, binds early, is loose and passes. */
+            says: string;
+            /** @description What is left to the canal's end. */
+            short_mm: number;
+        };
         ReviewGivenRequest: {
             decision: components["schemas"]["Decision"];
             /**
@@ -1798,12 +2021,38 @@ export interface components {
             password: string;
             username: string;
         };
+        /** @description One final size that may be chosen, and what it would mean. */
+        SizeOption: {
+            /** @description Inside the advised range. */
+            inside: boolean;
+            size: number;
+            strain_pct: number | null;
+            wall_left_mm: number | null;
+            /**
+             * @description Share of the canal's wall that a round preparation of this size reaches near the end; none where the wide
+             *     diameter is not known.
+             */
+            wall_share: number | null;
+        };
         /** @description Advised range of the final size, each bound with its reason. */
         SizeRange: {
             least: number;
             most: number;
+            options: components["schemas"]["SizeOption"][];
             proposed: number;
-            reasons: string[];
+            reasons: components["schemas"]["SizeReason"][];
+        };
+        /** @description One reason for a bound of the range, or something told beside it. */
+        SizeReason: {
+            bound: components["schemas"]["BoundEnum"];
+            /** @description Of our own: floor, narrow-foramen, first-binder, published-upper, curvature-cap, ... */
+            code: string;
+            know: string;
+            /** @description Key of `rows_used`, or table and row. */
+            row: string;
+            says: string;
+            size: number | null;
+            source: string;
         };
         /** @description Where the plan of a case stands. */
         Standing: {
@@ -1835,6 +2084,16 @@ export interface components {
             phase: string;
             stops: components["schemas"]["Stop"][];
         };
+        /** @description One instrument bent at the canal's curve. */
+        Strain: {
+            /** @description Where the bend is when the tip stands at its stop. */
+            diameter_mm: number;
+            instrument: string;
+            strain_class: components["schemas"]["StrainClassEnum"];
+            strain_pct: number;
+        };
+        /** @enum {string} */
+        StrainClassEnum: "low" | "medium" | "high";
         /** @enum {string} */
         Target: "to_length" | "to_resistance";
         /** @description A technique as a programme keeps it. */
@@ -2060,6 +2319,16 @@ export interface components {
              */
             test: "visits_below";
         };
+        /** @description Of the canal from orifice to end, round cross-section. */
+        Volumes: {
+            /** @description None where the natural widths are not known. */
+            before_mm3: number | null;
+            /** @description The master cone's part inside the canal. */
+            cone_mm3: number | null;
+            prepared_mm3: number;
+            /** @description Prepared less cone. */
+            to_fill_mm3: number;
+        };
         WaitingShown: {
             asks: components["schemas"]["Asks"];
             canals: components["schemas"]["CanalPlanListed"][];
@@ -2084,6 +2353,27 @@ export interface components {
             /** @description Seconds it has waited. */
             waiting_s: number;
         };
+        /** @description The thinnest wall, measured on this tooth. */
+        WallInput: {
+            from_end_mm: number;
+            thickness_mm: number;
+        };
+        /** @description The thinnest wall of a canal before and after preparation. */
+        WallLeft: {
+            before_mm: number;
+            canal_mm: number;
+            /** @description What is left if the preparation stays centred. */
+            centred_mm: number;
+            /** @description Level at which it is judged. */
+            from_end_mm: number;
+            know: string;
+            /** @description Measured on this tooth; otherwise the published cautious value. */
+            measured: boolean;
+            prepared_mm: number;
+            source: string;
+            /** @description What is left if it drifts to this side all the way. */
+            worst_mm: number;
+        };
         /**
          * @description * `length`: The working length before rounding, mm.
          *     * `end`: Deepest stop of a shaping instrument, mm.
@@ -2092,6 +2382,38 @@ export interface components {
          * @enum {string}
          */
         What: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld";
+        /** @description The reason of one number of a canal's plan. */
+        Why: {
+            inputs: components["schemas"]["WhyInput"][];
+            /** @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance. */
+            of: string;
+            /** @description Keys of `rows_used`. */
+            rows: string[];
+            /** @description One sentence. */
+            rule: string;
+        };
+        WhyInput: {
+            name: string;
+            unit: string;
+            value: number;
+        };
+        /** @description A canal's width at one level, measured or kept by the programme. */
+        WidthInput: {
+            from_end_mm: number;
+            narrow_mm: number;
+            /** @description None: as wide as narrow. */
+            wide_mm: number | null;
+        };
+        /** @description A canal's width at one level, measured or kept by the programme. */
+        WidthInputRequest: {
+            from_end_mm: number;
+            narrow_mm: number;
+            /**
+             * @description None: as wide as narrow.
+             * @default null
+             */
+            wide_mm?: number | null;
+        };
         /** @description What is not in the order of work yet, and why. */
         Withheld: {
             code: string;

@@ -18,8 +18,8 @@ export function Why({ plan }: { plan: Plan }) {
           ))}
           <p>{words.why.size(sizeOf(canal), canal.size_range.least, canal.size_range.most)}</p>
           {canal.size_range.reasons.map((reason) => (
-            <p key={reason} class="small soft">
-              {reason}
+            <p key={reason.says} class="small soft">
+              {reason.says}
             </p>
           ))}
         </section>

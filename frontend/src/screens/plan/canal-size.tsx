@@ -61,8 +61,8 @@ export function CanalSize({ canal, kit, choice, onChoose }: Props) {
         <summary>{words.planning.reasons}</summary>
         <ul class="stack close">
           {reasons.map((reason) => (
-            <li key={reason} class="small">
-              {reason}
+            <li key={reason.says} class="small">
+              {reason.says}
             </li>
           ))}
         </ul>

@@ -1,0 +1,86 @@
+"""What is expected of each step: how deep the instrument goes, how sure that is, and what it leaves behind.
+
+An estimate for teaching. What the hand feels always wins.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalWidth:
+    """The canal before anything has been in it, at one depth."""
+
+    from_reference_mm: float
+    narrow_mm: float
+    """What binds an instrument."""
+    wide_mm: float
+    """Across; what a round instrument leaves untouched."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NaturalCanal:
+    """The canal's widths from the orifice down to its end, and where they are from."""
+
+    points: tuple[CanalWidth, ...]
+    source: str
+    know: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProfilePoint:
+    from_reference_mm: float
+    diameter_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExpectedStep:
+    """One insertion of one instrument on the expected path."""
+
+    node: str
+    """The step in the run sheet."""
+    visit: int
+    """Which time the step is worked, from 1: in the descending series, the pass."""
+    instrument: str
+    depth_mm: float
+    """Median of the estimate, from the reference point; the recorded depth where there is one."""
+    low_mm: float | None
+    """10 % of the samples stop short of this; none without samples or once recorded."""
+    high_mm: float | None
+    """90 % of the samples stop short of this."""
+    reach_share: float | None
+    """Share of the samples that reach the stop."""
+    removes_mm3: float
+    """What this insertion takes off the wall, round canal assumed."""
+    shape: tuple[ProfilePoint, ...]
+    """Outline of the canal after it, reference point side first."""
+    felt: Literal["as_expected", "shorter", "longer"] | None = None
+    """How the recorded depth lies against the band it was expected in; none where nothing was recorded."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Passes:
+    """How often the descending series is worked until its smallest is at length."""
+
+    expected: int
+    low: int | None
+    high: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Expectation:
+    """The contact-depth estimate of one canal."""
+
+    natural: NaturalCanal
+    steps: tuple[ExpectedStep, ...]
+    passes: Passes | None
+    """None in a technique without a descending series."""
+    makes_room: bool
+    """A larger size is expected to be needed to make room."""
+    samples: int
+    few_agree: bool
+    """The recorded depths fit hardly any sample: take the bands lightly."""
+    narrows: bool
+    """The widths narrow towards the orifice somewhere, so load may fall with depth."""
