@@ -7,11 +7,17 @@ from enum import StrEnum
 
 class EventKind(StrEnum):
     STEP = "step"
-    """A step was left by one of its exits; the body says which, and how deep."""
+    """A step was left by one of its exits; the body says which, how deep, and the stop that was shown."""
+    ANSWER = "answer"
+    """Why an instrument went past its stop: the question that such a step opens."""
     READING = "reading"
-    """A length was taken."""
+    """A length was taken: the canal waits until its stops are computed from it."""
     SIGN_OFF = "sign_off"
     """A supervisor answered a hold point."""
+    INSPECTED = "inspected"
+    """An instrument was looked at: whole, or discarded."""
+    TURN = "turn"
+    """The hand went over to another canal."""
     PAUSE = "pause"
     """Work on one canal stands still."""
     EMERGENCY = "emergency"
@@ -20,6 +26,10 @@ class EventKind(StrEnum):
     """A supervisor lets the work go on."""
     CLOSE = "close"
     """The visit ends."""
+    REOPEN = "reopen"
+    """The next visit begins; the body says which canals were found as they were left."""
+    REPLAN = "replan"
+    """A new version takes over where the work stands."""
     NOTE = "note"
     UNDO = "undo"
     """Names an earlier event that does not count; both stay."""
@@ -27,5 +37,18 @@ class EventKind(StrEnum):
 
 BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME})
 NEVER_UNDONE = frozenset(
-    {EventKind.SIGN_OFF, EventKind.PAUSE, EventKind.EMERGENCY, EventKind.RESUME, EventKind.UNDO, EventKind.READING}
+    {
+        EventKind.SIGN_OFF,
+        EventKind.INSPECTED,
+        EventKind.PAUSE,
+        EventKind.EMERGENCY,
+        EventKind.RESUME,
+        EventKind.CLOSE,
+        EventKind.REOPEN,
+        EventKind.REPLAN,
+        EventKind.UNDO,
+        EventKind.READING,
+        EventKind.ANSWER,
+    }
 )
+"""Halts, answers and plans are answered by something new, never taken back."""

@@ -7,9 +7,11 @@ const MAY: Record<string, readonly string[]> = {
   api: [],
   store: ['api', 'words'],
   parts: ['words'],
-  screens: ['parts', 'store', 'words', 'router', 'screens'],
+  screens: ['parts', 'store', 'walk', 'words', 'router', 'screens'],
   words: ['parts/millimetres'],
   worker: [],
+  // Walks run sheets by the rules the server walks by: plain, and known to screens.
+  walk: [],
 }
 
 const src = join(import.meta.dirname, '../../frontend/src')

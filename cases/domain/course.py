@@ -1,0 +1,291 @@
+"""Where the work on a tooth stands: the fold of everything that was recorded, in order.
+
+A clinical fact is never refused for coming at the wrong moment: one that does not fit is set *out of course*, with the
+reason, and moves nothing. The phone folds the same events by the same rules; both hold to one file of worked cases.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Any
+
+from cases.domain.events import NEVER_UNDONE, EventKind
+from planning.graph import Action, Do, End, Exit, RunSheet
+from planning.walk import StepRefused, Walk
+
+Sheets = Mapping[str, RunSheet]
+"""Run sheets of one plan by canal."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Happened:
+    """One event, as the course needs it."""
+
+    id: str
+    kind: EventKind
+    actor: str
+    plan: str
+    """Hash of the plan on the screen when it was recorded."""
+    canal: str = ""
+    """Empty where it concerns the whole tooth."""
+    node: str = ""
+    body: Mapping[str, Any] = field(default_factory=dict)
+
+
+class CanalState(StrEnum):
+    OPEN = "open"
+    HOLD_POINT = "hold_point"
+    """Waits for a supervisor's word."""
+    PAUSED = "paused"
+    PAST_STOP = "past_stop"
+    """An instrument went past its stop and why has not been answered."""
+    TO_PLAN = "to_plan"
+    """Waits for a new version: a length was taken, or the plan no longer fits."""
+    TO_CHECK = "to_check"
+    """Not found as it was left at the last visit: nothing engine-driven enters it."""
+    FINISHED = "finished"
+
+
+class OutOfCourse(StrEnum):
+    """Why an event moves nothing."""
+
+    OTHER_PLAN = "other_plan"
+    NO_CANAL = "no_canal"
+    CLOSED = "closed"
+    HALTED = "halted"
+    WITHHELD = "withheld"
+    OTHER_STEP = "other_step"
+    NO_SUCH_EXIT = "no_such_exit"
+    NOTHING_ASKED = "nothing_asked"
+    NOT_TO_UNDO = "not_to_undo"
+
+
+OF_THE_TOOTH = frozenset({EventKind.RESUME, EventKind.CLOSE, EventKind.REOPEN})
+"""May come without a canal."""
+
+
+@dataclass(slots=True)
+class CanalCourse:
+    """One canal. `held` is what withholds it beside its place in the run sheet."""
+
+    walk: Walk
+    held: CanalState | None = None
+    asked_by: str | None = None
+    """The event whose question is open."""
+
+    @property
+    def state(self) -> CanalState:
+        if self.held is not None:
+            return self.held
+        node = self.walk.node
+        if isinstance(node, End):
+            return CanalState.FINISHED if node.outcome == "finished" else CanalState.TO_PLAN
+        return CanalState.HOLD_POINT if node.action is Action.SIGN_OFF else CanalState.OPEN
+
+
+@dataclass(slots=True)
+class Course:
+    """The whole tooth. Canals without a run sheet are not in it."""
+
+    plan: str
+    canals: dict[str, CanalCourse]
+    halted_by: str | None = None
+    """The emergency that stopped the work."""
+    closed: bool = False
+    turned_to: str = ""
+    out_of_course: dict[str, OutOfCourse] = field(default_factory=dict)
+    undone: frozenset[str] = frozenset()
+
+
+def fold(plans: Mapping[str, Sheets], first: str, events: Iterable[Happened]) -> Course:
+    """The course of a tooth that began with plan `first`. `plans` holds the run sheets of every version by hash."""
+    every = list(events)
+    undone, not_to_undo = _undone(every)
+    course = Course(plan=first, canals=_begun(plans[first]), undone=undone)
+    course.out_of_course.update(dict.fromkeys(not_to_undo, OutOfCourse.NOT_TO_UNDO))
+    for event in every:
+        if event.kind is EventKind.UNDO or event.id in undone:
+            continue
+        why = _take(course, plans, event)
+        if why is not None:
+            course.out_of_course[event.id] = why
+    return course
+
+
+def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
+    return {name: CanalCourse(Walk(sheet)) for name, sheet in sheets.items()}
+
+
+def _undone(events: Iterable[Happened]) -> tuple[frozenset[str], list[str]]:
+    """What does not count, and the undos that name something else than the actor's own last entry on the canal."""
+    last: dict[tuple[str, str], list[Happened]] = {}
+    undone, wrong = set(), []
+    for event in events:
+        own = last.setdefault((event.actor, event.canal), [])
+        if event.kind is not EventKind.UNDO:
+            own.append(event)
+        elif own and own[-1].id == event.body.get("undoes") and may_undo(own[-1]):
+            undone.add(own.pop().id)
+        else:
+            wrong.append(event.id)
+    return frozenset(undone), wrong
+
+
+def may_undo(event: Happened) -> bool:
+    """Halts, sign-offs, discards and readings past the stop stay: something new answers them."""
+    return event.kind not in NEVER_UNDONE and not _past_stop(event)
+
+
+def _past_stop(event: Happened) -> bool:
+    depth, stop = event.body.get("depth_um"), event.body.get("stop_um")
+    return depth is not None and stop is not None and depth > stop
+
+
+# --- one event ---------------------------------------------------------------------------------------------------
+
+
+def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
+    """Moves the course by one event; says why where the event moves nothing."""
+    if event.kind in (EventKind.NOTE, EventKind.INSPECTED):
+        return None
+    if event.kind is EventKind.EMERGENCY:
+        course.halted_by = course.halted_by or event.id
+        return None
+    if event.kind is EventKind.REPLAN:
+        return _replan(course, plans, event)
+    if event.plan != course.plan:
+        return OutOfCourse.OTHER_PLAN
+    if event.canal not in course.canals and (event.canal or event.kind not in OF_THE_TOOTH):
+        return OutOfCourse.NO_CANAL
+    return _TAKE[event.kind](course, event)
+
+
+def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
+    """A new version's run sheets begin where the work stands; what is paused stays so."""
+    if event.body.get("from") != course.plan or event.plan not in plans:
+        return OutOfCourse.OTHER_PLAN
+    paused = {name for name, canal in course.canals.items() if canal.held is CanalState.PAUSED}
+    course.plan, course.canals = event.plan, _begun(plans[event.plan])
+    for name in paused & set(course.canals):
+        course.canals[name].held = CanalState.PAUSED
+    return None
+
+
+def _step(course: Course, event: Happened) -> OutOfCourse | None:
+    canal = course.canals[event.canal]
+    if why := _shut(course, canal):
+        return why
+    node = canal.walk.node
+    if node.id != event.node:
+        return OutOfCourse.OTHER_STEP
+    if canal.state is CanalState.HOLD_POINT:
+        return OutOfCourse.WITHHELD
+    stop = canal.walk.stop_um()
+    if why := _leave(canal.walk, event):
+        return why
+    depth = event.body.get("depth_um")
+    if depth is not None and stop is not None and depth > stop:
+        canal.held, canal.asked_by = CanalState.PAST_STOP, event.id
+    return None
+
+
+def _shut(course: Course, canal: CanalCourse) -> OutOfCourse | None:
+    if course.closed:
+        return OutOfCourse.CLOSED
+    if course.halted_by:
+        return OutOfCourse.HALTED
+    return OutOfCourse.WITHHELD if canal.held is not None else None
+
+
+def _leave(walk: Walk, event: Happened) -> OutOfCourse | None:
+    exit_ = event.body.get("exit")
+    if exit_ not in set(Exit):
+        return OutOfCourse.NO_SUCH_EXIT
+    try:
+        walk.leave(Exit(exit_), event.body.get("depth_um"))
+    except StepRefused:
+        return OutOfCourse.NO_SUCH_EXIT
+    return None
+
+
+def _sign_off(course: Course, event: Happened) -> OutOfCourse | None:
+    """Answers the hold point it names; a halt does not stop a supervisor's word."""
+    canal = course.canals[event.canal]
+    node = canal.walk.node
+    if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
+        return OutOfCourse.OTHER_STEP
+    return _leave(canal.walk, event)
+
+
+def _answer(course: Course, event: Happened) -> OutOfCourse | None:
+    """A stop that had slipped lets the canal go on; any other cause is for the supervisor."""
+    canal = course.canals[event.canal]
+    if canal.held is not CanalState.PAST_STOP or event.body.get("asks") != canal.asked_by:
+        return OutOfCourse.NOTHING_ASKED
+    canal.asked_by = None
+    canal.held = None if event.body.get("cause") == "stop_moved" else CanalState.PAUSED
+    return None
+
+
+def _reading(course: Course, event: Happened) -> OutOfCourse | None:
+    course.canals[event.canal].held = CanalState.TO_PLAN
+    return None
+
+
+def _pause(course: Course, event: Happened) -> OutOfCourse | None:
+    canal = course.canals[event.canal]
+    canal.held = canal.held or CanalState.PAUSED
+    return None
+
+
+def _resume(course: Course, event: Happened) -> OutOfCourse | None:
+    """The tooth, or one canal; `node` says where the canal goes on if not where it stood."""
+    if not event.canal:
+        if course.halted_by is None:
+            return OutOfCourse.NOTHING_ASKED
+        course.halted_by = None
+        return None
+    canal = course.canals[event.canal]
+    if canal.held is CanalState.TO_PLAN:
+        return OutOfCourse.WITHHELD
+    if event.node and not canal.walk.go_to(event.node):
+        return OutOfCourse.OTHER_STEP
+    canal.held = canal.asked_by = None
+    return None
+
+
+def _turn(course: Course, event: Happened) -> OutOfCourse | None:
+    course.turned_to = event.canal
+    return None
+
+
+def _close(course: Course, event: Happened) -> OutOfCourse | None:
+    course.closed = True
+    return None
+
+
+def _reopen(course: Course, event: Happened) -> OutOfCourse | None:
+    """Canals that were not found as they were left stay withheld, finished ones excepted."""
+    if not course.closed:
+        return OutOfCourse.NOTHING_ASKED
+    course.closed = False
+    as_left = set(event.body.get("as_left", ()))
+    for name, canal in course.canals.items():
+        if name not in as_left and canal.held is None and canal.state is not CanalState.FINISHED:
+            canal.held = CanalState.TO_CHECK
+    return None
+
+
+_TAKE = {
+    EventKind.STEP: _step,
+    EventKind.SIGN_OFF: _sign_off,
+    EventKind.ANSWER: _answer,
+    EventKind.READING: _reading,
+    EventKind.PAUSE: _pause,
+    EventKind.RESUME: _resume,
+    EventKind.TURN: _turn,
+    EventKind.CLOSE: _close,
+    EventKind.REOPEN: _reopen,
+}

@@ -1,0 +1,222 @@
+import type { RunSheet } from '@/api/shapes'
+import { undone } from './undone'
+import { Walk } from './walk'
+
+export type Kind =
+  | 'step'
+  | 'answer'
+  | 'reading'
+  | 'sign_off'
+  | 'inspected'
+  | 'turn'
+  | 'pause'
+  | 'emergency'
+  | 'resume'
+  | 'close'
+  | 'reopen'
+  | 'replan'
+  | 'note'
+  | 'undo'
+
+/** One event, as the course needs it. `canal` is empty where it concerns the whole tooth. */
+export interface Happened {
+  readonly id: string
+  readonly kind: Kind
+  readonly actor: string
+  readonly plan: string
+  readonly canal: string
+  readonly node: string
+  readonly body: Readonly<Record<string, unknown>>
+}
+
+export type Held = 'paused' | 'past_stop' | 'to_plan' | 'to_check'
+export type CanalState = Held | 'open' | 'hold_point' | 'finished'
+
+/** Why an event moves nothing. It is kept and shown all the same: a clinical fact is never refused. */
+export type OutOfCourse =
+  | 'other_plan'
+  | 'no_canal'
+  | 'closed'
+  | 'halted'
+  | 'withheld'
+  | 'other_step'
+  | 'no_such_exit'
+  | 'nothing_asked'
+  | 'not_to_undo'
+
+/** Run sheets of one plan by canal. */
+export type Sheets = Readonly<Record<string, RunSheet>>
+
+/** One canal. `held` is what withholds it beside its place in the run sheet. */
+export class CanalCourse {
+  readonly walk: Walk
+  held: Held | null = null
+  /** The event whose question is open. */
+  askedBy: string | null = null
+
+  constructor(sheet: RunSheet) {
+    this.walk = new Walk(sheet)
+  }
+
+  get state(): CanalState {
+    if (this.held) return this.held
+    const { node } = this.walk
+    if (node.kind === 'end') return node.outcome === 'finished' ? 'finished' : 'to_plan'
+    return node.action === 'sign_off' ? 'hold_point' : 'open'
+  }
+}
+
+/** The whole tooth: the fold of everything recorded, in order, by the rules that the server folds by. */
+export class Course {
+  canals: Record<string, CanalCourse>
+  haltedBy: string | null = null
+  closed = false
+  turnedTo = ''
+  readonly outOfCourse: Record<string, OutOfCourse> = {}
+  readonly undone: ReadonlySet<string>
+
+  constructor(
+    private readonly plans: Readonly<Record<string, Sheets>>,
+    public plan: string,
+    events: readonly Happened[],
+  ) {
+    this.canals = begun(plans[plan] ?? {})
+    const { gone, wrong } = undone(events)
+    this.undone = gone
+    for (const id of wrong) this.outOfCourse[id] = 'not_to_undo'
+    for (const event of events) {
+      if (event.kind === 'undo' || gone.has(event.id)) continue
+      const why = this.take(event)
+      if (why) this.outOfCourse[event.id] = why
+    }
+  }
+
+  private take(event: Happened): OutOfCourse | null {
+    if (event.kind === 'note' || event.kind === 'inspected') return null
+    if (event.kind === 'emergency') {
+      this.haltedBy ??= event.id
+      return null
+    }
+    if (event.kind === 'replan') return this.replan(event)
+    if (event.plan !== this.plan) return 'other_plan'
+    const canal = this.canals[event.canal]
+    if (event.canal === '' || !canal) return event.canal === '' ? this.takeTooth(event) : 'no_canal'
+    return this.takeCanal(event, canal)
+  }
+
+  private takeTooth(event: Happened): OutOfCourse | null {
+    switch (event.kind) {
+      case 'resume':
+        if (!this.haltedBy) return 'nothing_asked'
+        this.haltedBy = null
+        return null
+      case 'close':
+        this.closed = true
+        return null
+      case 'reopen':
+        return this.reopen(event)
+      default:
+        return 'no_canal'
+    }
+  }
+
+  private takeCanal(event: Happened, canal: CanalCourse): OutOfCourse | null {
+    switch (event.kind) {
+      case 'step':
+        return this.step(event, canal)
+      case 'sign_off':
+        return signOff(event, canal)
+      case 'answer':
+        return answer(event, canal)
+      case 'reading':
+        canal.held = 'to_plan'
+        return null
+      case 'pause':
+        canal.held ??= 'paused'
+        return null
+      case 'resume':
+        return resume(event, canal)
+      case 'turn':
+        this.turnedTo = event.canal
+        return null
+      case 'close':
+      case 'reopen':
+        return this.takeTooth(event)
+      default:
+        return 'no_canal'
+    }
+  }
+
+  private step(event: Happened, canal: CanalCourse): OutOfCourse | null {
+    const { walk } = canal
+    if (this.closed) return 'closed'
+    if (this.haltedBy) return 'halted'
+    if (canal.held) return 'withheld'
+    if (walk.at !== event.node) return 'other_step'
+    if (canal.state === 'hold_point') return 'withheld'
+    const stop = walk.stop()
+    const depth = depthOf(event)
+    if (!walk.leave(String(event.body.exit), depth)) return 'no_such_exit'
+    if (depth !== null && stop !== null && depth > stop) {
+      canal.held = 'past_stop'
+      canal.askedBy = event.id
+    }
+    return null
+  }
+
+  /** A new version's run sheets begin where the work stands; what is paused stays so. */
+  private replan(event: Happened): OutOfCourse | null {
+    const sheets = this.plans[event.plan]
+    if (event.body.from !== this.plan || !sheets) return 'other_plan'
+    const before = this.canals
+    this.plan = event.plan
+    this.canals = begun(sheets)
+    for (const [name, canal] of Object.entries(this.canals)) {
+      if (before[name]?.held === 'paused') canal.held = 'paused'
+    }
+    return null
+  }
+
+  /** Canals that were not found as they were left stay withheld, finished ones excepted. */
+  private reopen(event: Happened): OutOfCourse | null {
+    if (!this.closed) return 'nothing_asked'
+    this.closed = false
+    const asLeft = Array.isArray(event.body.as_left) ? event.body.as_left : []
+    for (const [name, canal] of Object.entries(this.canals)) {
+      if (!asLeft.includes(name) && !canal.held && canal.state !== 'finished') canal.held = 'to_check'
+    }
+    return null
+  }
+}
+
+function begun(sheets: Sheets): Record<string, CanalCourse> {
+  return Object.fromEntries(Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet)]))
+}
+
+/** Answers the hold point it names; a halt does not stop a supervisor's word. */
+function signOff(event: Happened, { walk }: CanalCourse): OutOfCourse | null {
+  const { node } = walk
+  if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== event.node) return 'other_step'
+  return walk.leave(String(event.body.exit), null) ? null : 'no_such_exit'
+}
+
+/** A stop that had slipped lets the canal go on; any other cause is for the supervisor. */
+function answer(event: Happened, canal: CanalCourse): OutOfCourse | null {
+  if (canal.held !== 'past_stop' || event.body.asks !== canal.askedBy) return 'nothing_asked'
+  canal.askedBy = null
+  canal.held = event.body.cause === 'stop_moved' ? null : 'paused'
+  return null
+}
+
+/** `node` says where the canal goes on if not where it stood. */
+function resume(event: Happened, canal: CanalCourse): OutOfCourse | null {
+  if (canal.held === 'to_plan') return 'withheld'
+  if (event.node && !canal.walk.goTo(event.node)) return 'other_step'
+  canal.held = null
+  canal.askedBy = null
+  return null
+}
+
+export function depthOf(event: Happened): number | null {
+  return typeof event.body.depth_um === 'number' ? event.body.depth_um : null
+}

@@ -1,0 +1,101 @@
+import type { Ask, Do, Ending, RunSheet } from '@/api/shapes'
+
+/** The app is older than the run sheet: it must be brought up to date before work goes on. */
+export class TooNew extends Error {}
+
+export type Exit = keyof Do['exits']
+
+/**
+ * A walk along one canal's run sheet. `at` is always a step to do or an end: questions are answered on the way.
+ * Depths are whole micrometres, compared and never computed, but for the stop of an instrument that makes room.
+ */
+export class Walk {
+  at = ''
+  private readonly visits = new Map<string, number>()
+  /** Depths at every visit of an instrument step; null where it stopped short and no depth was given. */
+  private readonly depths = new Map<string, (number | null)[]>()
+
+  constructor(readonly sheet: RunSheet) {
+    this.go(sheet.start)
+  }
+
+  get node(): Do | Ending {
+    return this.found(this.at) as Do | Ending
+  }
+
+  /** Stop of the present step in micrometres. */
+  stop(): number | null {
+    const { node } = this
+    if (node.kind === 'end' || node.stop_um === null) return null
+    if (!node.shorter_than) return node.stop_um
+    const last = this.depths.get(node.shorter_than.node)?.at(-1)
+    return last == null ? node.stop_um : Math.min(node.stop_um, last - node.shorter_than.less_um)
+  }
+
+  /** Answers the present step; false where it has no such exit. A depth at the stop or beyond counts as reached. */
+  leave(exit: string, depth: number | null): boolean {
+    const { node } = this
+    if (node.kind === 'end') return false
+    const stop = this.stop()
+    const left = (exit === 'short' && depth !== null && stop !== null && depth >= stop ? 'reached' : exit) as Exit
+    const next = node.exits[left]
+    if (next === undefined) return false
+    if (left === 'reached' || left === 'short') {
+      const before = this.depths.get(node.id) ?? []
+      this.depths.set(node.id, [...before, left === 'reached' && depth === null ? stop : depth])
+    }
+    this.go(next)
+    return true
+  }
+
+  /** A supervisor names where the work goes on; false where the sheet has no such step. */
+  goTo(id: string): boolean {
+    if (this.sheet.nodes[id]?.kind !== 'do') return false
+    this.go(id)
+    return true
+  }
+
+  private go(id: string) {
+    let node = this.found(id)
+    while (node.kind === 'ask') {
+      const next = node.exits[this.answer(node) ? 'yes' : 'no']
+      if (next === undefined) throw new TooNew(node.id)
+      node = this.found(next)
+    }
+    this.at = node.id
+    this.visits.set(node.id, (this.visits.get(node.id) ?? 0) + 1)
+  }
+
+  private found(id: string): Do | Ask | Ending {
+    const node = this.sheet.nodes[id]
+    if (node?.kind !== 'do' && node?.kind !== 'ask' && node?.kind !== 'end') throw new TooNew(id)
+    return node
+  }
+
+  private answer({ id, question }: Ask): boolean {
+    switch (question.test) {
+      case 'visits_below':
+        return (this.visits.get(question.node) ?? 0) < question.n
+      case 'at_length':
+        return question.nodes.every((node) => this.atLength(node))
+      case 'gained':
+        return question.nodes.some((node) => this.gained(node, question.least_um))
+      default:
+        throw new TooNew(id)
+    }
+  }
+
+  private atLength(id: string): boolean {
+    const node = this.found(id)
+    const last = this.depths.get(id)?.at(-1)
+    return node.kind === 'do' && node.stop_um !== null && last != null && last >= node.stop_um
+  }
+
+  /** In the first pass there is nothing to compare with, and unknown depths are taken as a gain. */
+  private gained(id: string, least: number): boolean {
+    const depths = this.depths.get(id) ?? []
+    if (depths.length < 2) return true
+    const [before = null, now = null] = depths.slice(-2)
+    return before === null || now === null || now - before >= least
+  }
+}

@@ -1,0 +1,63 @@
+"""The course of a tooth, held against the file of worked cases that the phone's walker answers too."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from cases.domain.course import Course, Happened, fold
+from cases.domain.events import EventKind
+from planning.encoding import decode, encode
+from planning.graph import RunSheet
+
+SHARED = json.loads((Path(__file__).parents[1] / "shared" / "courses.json").read_text(encoding="utf-8"))
+CASES = {case["name"]: case for case in SHARED["cases"]}
+SHEETS = {name: decode(RunSheet, sheet) for name, sheet in SHARED["sheets"].items()}
+
+
+def happened(number: int, event: dict[str, Any], canals: list[str]) -> Happened:
+    """What the file leaves out: a step by the student `s` on the plan `A` in the only canal."""
+    return Happened(
+        id=str(number),
+        kind=EventKind(event.get("kind", "step")),
+        actor=event.get("actor", "s"),
+        plan=event.get("plan", "A"),
+        canal=event.get("canal", canals[0]),
+        node=event.get("node", ""),
+        body=event.get("body", {}),
+    )
+
+
+def course_of(case: dict[str, Any]) -> Course:
+    plans = {key: {canal: SHEETS[name] for canal, name in canals.items()} for key, canals in case["plans"].items()}
+    canals = list(case["plans"]["A"])
+    return fold(plans, "A", [happened(n, event, canals) for n, event in enumerate(case["events"], start=1)])
+
+
+def test_the_files_run_sheets_are_as_the_api_sends_them() -> None:
+    assert {name: encode(sheet) for name, sheet in SHEETS.items()} == SHARED["sheets"]
+
+
+def test_the_file_holds_every_kind_of_event() -> None:
+    """Else a kind could differ between server and phone and nobody would know."""
+    kinds = {event.get("kind", "step") for case in CASES.values() for event in case["events"]}
+    assert kinds == set(EventKind)
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_worked_case(name: str) -> None:
+    case, course = CASES[name], course_of(CASES[name])
+    expected = case["expect"]
+    assert {
+        canal: {"at": one.walk.at, "state": one.state, "stop_um": one.walk.stop_um()}
+        for canal, one in course.canals.items()
+    } == expected["canals"]
+    assert course.out_of_course == expected.get("out_of_course", {})
+    assert sorted(course.undone) == expected.get("undone", [])
+    assert (course.halted_by is not None) == expected.get("halted", False)
+    assert course.closed == expected.get("closed", False)
+    assert course.turned_to == expected.get("turned_to", "")
+    assert course.plan == expected.get("plan", "A")

@@ -1,0 +1,92 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import type { RunSheet } from '@/api/shapes'
+import { Course, type Happened } from '@/walk/course'
+import { TooNew, Walk } from '@/walk/walk'
+
+interface Case {
+  name: string
+  plans: Record<string, Record<string, string>>
+  events: Partial<Happened>[]
+  expect: {
+    canals: Record<string, { at: string; state: string; stop_um: number | null }>
+    out_of_course?: Record<string, string>
+    undone?: string[]
+    halted?: boolean
+    closed?: boolean
+    turned_to?: string
+    plan?: string
+  }
+}
+
+// The worked cases that the server's fold answers too.
+const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8')) as {
+  sheets: Record<string, RunSheet>
+  cases: Case[]
+}
+
+function sheetOf(name: string): RunSheet {
+  const sheet = shared.sheets[name]
+  if (!sheet) throw new Error(name)
+  return sheet
+}
+
+function courseOf({ plans, events }: Case): Course {
+  const sheets = Object.entries(plans).map(([plan, canals]) => [
+    plan,
+    Object.fromEntries(Object.entries(canals).map(([canal, name]) => [canal, sheetOf(name)])),
+  ])
+  const [canal = ''] = Object.keys(plans.A ?? {})
+  // What the file leaves out: a step by the student `s` on the plan `A` in the first canal.
+  const happened = events.map((event, i) => ({
+    id: String(i + 1),
+    kind: 'step' as const,
+    actor: 's',
+    plan: 'A',
+    canal,
+    node: '',
+    body: {},
+    ...event,
+  }))
+  return new Course(Object.fromEntries(sheets), 'A', happened)
+}
+
+describe('the course of a tooth', () => {
+  test.each(shared.cases.map((one) => [one.name, one] as const))('%s', (_, one) => {
+    const course = courseOf(one)
+    const canals = Object.entries(course.canals).map(([name, { walk, state }]) => [
+      name,
+      { at: walk.at, state, stop_um: walk.stop() },
+    ])
+    expect({
+      canals: Object.fromEntries(canals),
+      out_of_course: course.outOfCourse,
+      undone: [...course.undone].sort(),
+      halted: course.haltedBy !== null,
+      closed: course.closed,
+      turned_to: course.turnedTo,
+      plan: course.plan,
+    }).toEqual({
+      out_of_course: {},
+      undone: [],
+      halted: false,
+      closed: false,
+      turned_to: '',
+      plan: 'A',
+      ...one.expect,
+    })
+  })
+})
+
+describe('a run sheet newer than the app stops the walk', () => {
+  const sheet = sheetOf('passes')
+  test.each([
+    ['a step of another kind', { ...sheet.nodes.a, kind: 'wait' }],
+    ['a question of another kind', { kind: 'ask', id: 'a', phase: 'p', question: { test: 'later' }, exits: {} }],
+    ['a step that is missing', undefined],
+  ])('%s', (_, node) => {
+    const newer = { ...sheet, nodes: { ...sheet.nodes, a: node } } as unknown as RunSheet
+    expect(() => new Walk(newer)).toThrow(TooNew)
+  })
+})
