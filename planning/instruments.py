@@ -113,6 +113,22 @@ def diameter_mm(instrument: Instrument, from_tip_mm: float) -> float:
     return min(grown, instrument.largest_flute_mm)
 
 
+def outline(instrument: Instrument) -> tuple[DiameterAt, ...]:
+    """The instrument as it is drawn: its diameters [mm] from the tip to the end of the cutting part, with a point
+    wherever the taper changes, to hundredths of a millimetre.
+    """
+    if instrument.diameters:
+        return instrument.diameters
+    bends = {0.0, instrument.cutting_part_mm}
+    if instrument.largest_flute_mm is not None and instrument.taper > 0:
+        flutes_mm = (instrument.largest_flute_mm / HUNDREDTH_MM - instrument.size) / instrument.taper
+        bends.add(min(max(flutes_mm, 0.0), instrument.cutting_part_mm))
+    return tuple(
+        DiameterAt(from_tip_mm=round(at_mm, 2), diameter_mm=round(diameter_mm(instrument, at_mm), 2))
+        for at_mm in sorted(bends)
+    )
+
+
 def reach_mm(instrument: Instrument, figures: Figures) -> float:
     """How far [mm] the tip can go with a stop on the shaft and its setting still in view."""
     return instrument.length_mm - figures["instrument.stop_and_grip"]

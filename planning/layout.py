@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from planning.graph import Action, Do, RunSheet, Target
-from planning.instruments import Instrument, colour
+from planning.instruments import Instrument, colour, outline
 from planning.plan_value import InstrumentName, Stop, StopRow, TrayItem
 from planning.quantities import mm
 from planning.techniques import Technique
@@ -71,7 +71,12 @@ def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -
     )
     spare = {key: canals for key, canals in every.items() if key not in expected}
     return tuple(
-        TrayItem(instrument=instrument_name(kit[key]), canals=tuple(canals), expected=key in expected)
+        TrayItem(
+            instrument=instrument_name(kit[key]),
+            canals=tuple(canals),
+            expected=key in expected,
+            outline=outline(kit[key]),
+        )
         for key, canals in (*expected.items(), *spare.items())
     )
 

@@ -9,6 +9,7 @@ from typing import Literal
 from planning.difficulty import Difficulty
 from planning.expected import Expectation, ProfilePoint
 from planning.graph import RunSheet, Target
+from planning.instruments import DiameterAt
 from planning.obturation import Obturation
 from planning.readings import Length
 from planning.strain import Strain
@@ -214,6 +215,8 @@ class TrayItem:
     canals: tuple[str, ...]
     expected: bool
     """False for what may be needed only to make room or to open the way again."""
+    outline: tuple[DiameterAt, ...] = ()
+    """Its diameters from the tip upwards, as it is drawn."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,6 +8,11 @@ export function instrument(size: number, taper: number, motion: string, colour: 
   return { key: `${name} ${motion}`, name, size, taper, motion, colour, setting_says: 'not stated' }
 }
 
+/** Tip to the end of a cutting part of 16 mm. */
+export function drawn(size: number, taper: number): { from_tip_mm: number; diameter_mm: number }[] {
+  return [0, 16].map((from_tip_mm) => ({ from_tip_mm, diameter_mm: (size + taper * from_tip_mm) / 100 }))
+}
+
 export function length(stop_mm: number, state: Length['state'] = 'settled'): Length {
   return {
     state,
@@ -98,7 +103,9 @@ export function plan(n = 4): Plan {
     ],
     tray: { changes: 9, steps: [{ phase: 'Explore', instrument: '10/.02 hand', canals: ['MB', 'ML'] }] },
     one_at_a_time: { changes: 21, steps: [{ phase: 'Explore', instrument: '10/.02 hand', canals: ['MB'] }] },
-    tray_list: [{ instrument: instrument(10, 2, 'hand', 'purple'), canals: ['MB', 'ML'], expected: true }],
+    tray_list: [
+      { instrument: instrument(10, 2, 'hand', 'purple'), canals: ['MB', 'ML'], expected: true, outline: drawn(10, 2) },
+    ],
     cautions: [
       {
         code: 'joins',

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from planning.errors import InstrumentNotDescribed
-from planning.instruments import colour, diameter_mm, refuse_undescribed, size_above, sizes
+from planning.instruments import DiameterAt, colour, diameter_mm, outline, refuse_undescribed, size_above, sizes
 from planning.tables import Figures
 from tests.planning.given import hand, rotary
 
@@ -65,3 +67,24 @@ def test_the_diameter_grows_no_more_past_cutting_part_and_largest_flute() -> Non
 def test_a_steep_taper_must_state_its_largest_flute() -> None:
     with pytest.raises(InstrumentNotDescribed, match="largest diameter"):
         refuse_undescribed(rotary(25, 8, largest_flute_mm=None), Figures())
+
+
+# Worked by hand: 25/.08 reaches a largest flute of 1.05 mm after (105 - 25) / 8 = 10 mm.
+@pytest.mark.parametrize(
+    ("largest_flute_mm", "drawn"),
+    [
+        (None, [(0, 0.25), (16, 1.53)]),
+        (1.05, [(0, 0.25), (10, 1.05), (16, 1.05)]),
+        (1.6, [(0, 0.25), (16, 1.53)]),
+    ],
+)
+def test_an_instrument_is_drawn_with_a_point_where_its_taper_ends(
+    largest_flute_mm: float | None, drawn: list[tuple[float, float]]
+) -> None:
+    one = replace(rotary(25, 8), cutting_part_mm=16, largest_flute_mm=largest_flute_mm)
+    assert [(p.from_tip_mm, p.diameter_mm) for p in outline(one)] == drawn
+
+
+def test_a_variable_taper_is_drawn_as_it_is_described() -> None:
+    described = tuple(DiameterAt(from_tip_mm=z, diameter_mm=d) for z, d in [(0, 0.25), (3, 0.5), (12, 0.9)])
+    assert outline(replace(rotary(25, 8), diameters=described)) == described

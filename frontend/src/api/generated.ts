@@ -2203,6 +2203,8 @@ export interface components {
             /** @description False for what may be needed only to make room or to open the way again. */
             expected: boolean;
             instrument: components["schemas"]["InstrumentName"];
+            /** @description Its diameters from the tip upwards, as it is drawn. */
+            outline: components["schemas"]["DiameterAt"][];
         };
         TrayOrder: {
             changes: number;
