@@ -92,10 +92,15 @@ class NeedleInline(InKit):
     extra = 0
 
 
+class FillingInline(InKit):
+    model = models.KitFilling
+    extra = 0
+
+
 @admin.register(models.Kit)
 class KitAdmin(KitsAdmin):
     list_display = ("name", "programme")
-    inlines = (InstrumentInline, NeedleInline)
+    inlines = (InstrumentInline, NeedleInline, FillingInline)
 
 
 admin.site.register(

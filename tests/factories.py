@@ -7,7 +7,7 @@ from typing import Any
 import factory
 
 from cases.domain.roles import Role
-from cases.models import Kit, KitNeedle, Membership, Person, Programme, values
+from cases.models import Kit, KitFilling, KitNeedle, Membership, Person, Programme, values
 from cases.models.kits import KitInstrument
 from planning.plan_input import Kit as KitValue
 from tests.planning.given import CHECK_KIT
@@ -53,4 +53,5 @@ def kit_row(programme: Programme, kit: KitValue = CHECK_KIT, **more: Any) -> Kit
     row = Kit.objects.create(programme=programme, name=more.get("name", kit.name), sent_hash="")
     KitInstrument.objects.bulk_create(values.instrument_row(row, each) for each in kit.instruments)
     KitNeedle.objects.bulk_create(KitNeedle(kit=row, gauge=each.gauge, tip=each.tip) for each in kit.needles)
+    KitFilling.objects.bulk_create(values.filling_row(row, each) for each in kit.filling)
     return row

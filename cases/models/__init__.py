@@ -5,7 +5,7 @@ What is a record is only added to, see `append_only`. Every rule the database ca
 """
 
 from cases.models.events import TreatmentEvent
-from cases.models.kits import Kit, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
+from cases.models.kits import Kit, KitFilling, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
 from cases.models.log import ChangeLog
 from cases.models.people import FailedSignIn, Membership, Person, Programme
 from cases.models.plans import CanalPlan, ToothPlanVersion
@@ -22,6 +22,7 @@ __all__ = [
     "FailedSignIn",
     "JunctionReading",
     "Kit",
+    "KitFilling",
     "KitInstrument",
     "KitNeedle",
     "LengthReading",

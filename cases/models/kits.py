@@ -10,10 +10,11 @@ from cases.models.people import Programme
 from planning.instruments import Motion, Use
 
 NEEDLE_TIPS = ("open", "side_vented")
+FILLING_KINDS = ("cone", "plugger", "spreader")
 
 
 class Kit(Sent):
-    """A set of instruments and needles. Plans take a copy of it, so a later change never touches a plan."""
+    """A set of instruments, needles and what fills. Plans take a copy of it, so a later change never touches a plan."""
 
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="kits")
     name = models.CharField(max_length=80)
@@ -81,6 +82,25 @@ class KitNeedle(models.Model):
 
     def __str__(self) -> str:
         return f"{self.gauge} G, {self.tip}"
+
+
+class KitFilling(models.Model):
+    """A cone, plugger or spreader."""
+
+    kit = models.ForeignKey(Kit, on_delete=models.CASCADE, related_name="filling")
+    kind = models.CharField(max_length=8, choices=[(kind, kind) for kind in FILLING_KINDS])
+    size = models.PositiveSmallIntegerField(help_text="Tip in hundredths of a millimetre.")
+    taper = models.PositiveSmallIntegerField(help_text="Hundredths of a millimetre per millimetre.")
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["kit", "kind", "size", "taper"], name="kit_filling_unique"),
+            models.CheckConstraint(condition=one_of("kind", FILLING_KINDS), name="filling_kind_known"),
+            models.CheckConstraint(condition=Q(size__gt=0), name="filling_size_above_0"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.kind} {self.size:02d}/.{self.taper:02d}"
 
 
 class TechniqueRecord(Sent):

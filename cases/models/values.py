@@ -8,7 +8,7 @@ from typing import Any
 from django.db.models import Prefetch, QuerySet
 
 from cases.models.kits import Kit as KitRow
-from cases.models.kits import KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
+from cases.models.kits import KitFilling, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
 from cases.models.plans import ToothPlanVersion
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.teeth import Canal, Case, Root
@@ -16,6 +16,7 @@ from planning import technique_files
 from planning.encoding import decode
 from planning.instruments import Instrument, Motion, Use
 from planning.lengths import About, settle
+from planning.obturation import FillingItem
 from planning.plan_input import CanalInput, Finding, Junction, Kit, Needle, Pattern, PlanInput, RootInput
 from planning.plan_value import Plan
 from planning.quantities import mm, um
@@ -118,10 +119,12 @@ def kit(row: KitRow) -> Kit:
     # One order whoever asks, so that one kit has one text.
     instruments = sorted(row.instruments.all(), key=lambda each: (each.use, each.size, each.taper, each.motion))
     needles = sorted(row.needles.all(), key=lambda each: (each.gauge, each.tip))
+    filling = sorted(row.filling.all(), key=lambda each: (each.kind, each.size, each.taper))
     return Kit(
         name=row.name,
         instruments=tuple(_instrument(each) for each in instruments),
         needles=tuple(_needle(each) for each in needles),
+        filling=tuple(_filling(each) for each in filling),
     )
 
 
@@ -141,6 +144,14 @@ def _instrument(row: KitInstrument) -> Instrument:
 
 def _needle(row: KitNeedle) -> Needle:
     return decode(Needle, {"gauge": row.gauge, "tip": row.tip})
+
+
+def _filling(row: KitFilling) -> FillingItem:
+    return decode(FillingItem, {"kind": row.kind, "size": row.size, "taper": row.taper})
+
+
+def filling_row(kit_row: KitRow, value: FillingItem) -> KitFilling:
+    return KitFilling(kit=kit_row, kind=value.kind, size=value.size, taper=value.taper)
 
 
 def instrument_row(kit_row: KitRow, value: Instrument) -> KitInstrument:

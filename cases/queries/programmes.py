@@ -57,7 +57,11 @@ def shown(person: Person, programme: Programme) -> ProgrammeShown:
 
 
 def kits(programme_id: UUID) -> list[KitShown]:
-    rows = Kit.objects.filter(programme_id=programme_id).prefetch_related("instruments", "needles").order_by("name")
+    rows = (
+        Kit.objects.filter(programme_id=programme_id)
+        .prefetch_related("instruments", "needles", "filling")
+        .order_by("name")
+    )
     return [kit_shown(row) for row in rows]
 
 

@@ -61,7 +61,15 @@ def _person(told: Row, by_key: Mapping[str, Programme]) -> Person:
 
 def _kit(told: Row, programme: Programme, coordinator: Person) -> None:
     instruments = [{"size": size, **row["each"]} for row in told["instruments"] for size in row["sizes"]]
-    value = decode(KitValue, {"name": told["name"], "instruments": instruments, "needles": told["needles"]})
+    value = decode(
+        KitValue,
+        {
+            "name": told["name"],
+            "instruments": instruments,
+            "needles": told["needles"],
+            "filling": [{"size": size, **row["each"]} for row in told["filling"] for size in row["sizes"]],
+        },
+    )
     programmes.add_kit(actor=coordinator, programme_id=programme.pk, kit=value)
 
 

@@ -10,7 +10,7 @@ from django.db import transaction
 from cases.domain.errors import NotUsable, Pointer, TakenAlready
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May, refuse_unless
-from cases.models import Kit, KitNeedle, Person, Programme, TechniqueRecord, ThresholdOverride, values
+from cases.models import Kit, KitFilling, KitNeedle, Person, Programme, TechniqueRecord, ThresholdOverride, values
 from cases.models.base import KEY
 from cases.models.kits import KitInstrument
 from cases.services import log, sent
@@ -59,6 +59,7 @@ def add_kit(
     row = Kit.objects.create(id=id or uuid7(), sent_hash=sent_hash, programme_id=programme_id, name=kit.name)
     KitInstrument.objects.bulk_create(values.instrument_row(row, each) for each in kit.instruments)
     KitNeedle.objects.bulk_create(KitNeedle(kit=row, gauge=each.gauge, tip=each.tip) for each in kit.needles)
+    KitFilling.objects.bulk_create(values.filling_row(row, each) for each in kit.filling)
     log.changed(actor=actor, verb="add", subject=row, programme_id=programme_id, after={"name": kit.name})
     return row, True
 
@@ -84,6 +85,19 @@ def _refuse_kit(kit: KitValue, figures: Figures) -> None:
             raise
         if needle in kit.needles[:number]:
             raise NotUsable(reason="This needle is there twice.", at=place)
+    _refuse_filling(kit)
+
+
+def _refuse_filling(kit: KitValue) -> None:
+    if len(kit.filling) > MOST_INSTRUMENTS:
+        reason = f"A kit has at most {MOST_INSTRUMENTS} cones, pluggers and spreaders."
+        raise NotUsable(reason=reason, at=("kit", "filling"))
+    for number, item in enumerate(kit.filling):
+        at = ("kit", "filling", number)
+        if not 0 < item.size <= MOST_SIZE or not 0 <= item.taper <= MOST_TAPER:
+            raise NotUsable(reason="Size and taper must be those of a cone, plugger or spreader.", at=at)
+        if item in kit.filling[:number]:
+            raise NotUsable(reason=f"This {item.kind} is there twice.", at=at)
 
 
 def _refuse_instrument(one: Instrument, twice: bool, figures: Figures, at: Pointer) -> None:

@@ -38,6 +38,33 @@ def test_a_kit_comes_back_as_it_was_sent(programme: Programme, rosa: Person, pri
     assert {(one["size"], one["taper"]): one for one in shown["kit"]["instruments"]} == by_name
 
 
+def test_cones_pluggers_and_spreaders_come_back_too(programme: Programme, rosa: Person, priya: Person) -> None:
+    client(rosa).post(at(programme, "/kits"), {"kit": encode(CHECK_KIT)}, format="json")
+    (shown,) = client(priya).get(at(programme, "/kits")).json()["results"]
+    told = sorted((one["kind"], one["size"], one["taper"]) for one in shown["kit"]["filling"])
+    assert told == sorted((one.kind, one.size, one.taper) for one in CHECK_KIT.filling)
+    assert {kind for kind, _, _ in told} == {"cone", "plugger", "spreader"}
+
+
+@pytest.mark.parametrize(
+    ("item", "status"),
+    [
+        ({"kind": "cone", "size": 0, "taper": 2}, 422),
+        ({"kind": "cone", "size": 30, "taper": -1}, 422),
+        ({"kind": "cone", "size": 10**6, "taper": 2}, 422),
+        ({"kind": "cone", "size": 25, "taper": 4}, 422),  # there already
+        ({"kind": "wedge", "size": 30, "taper": 2}, 400),
+    ],
+)
+def test_what_fills_must_be_possible(programme: Programme, rosa: Person, item: dict[str, Any], status: int) -> None:
+    kit = encode(CHECK_KIT)
+    kit["filling"].append(item)
+    answer = client(rosa).post(at(programme, "/kits"), {"kit": kit}, format="json")
+    assert answer.status_code == status, answer.json()
+    place = f"#/kit/filling/{len(CHECK_KIT.filling)}"
+    assert all(error["pointer"].startswith(place) for error in answer.json()["errors"])
+
+
 def test_who_keeps_kits(programme: Programme, priya: Person, vale: Person, stranger: Person) -> None:
     body = {"kit": encode(CHECK_KIT)}
     for person in (priya, vale):

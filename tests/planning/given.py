@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from planning.instruments import Instrument, Motion, Use
+from planning.obturation import FillingItem
 from planning.plan_input import (
     CanalInput,
     Choices,
@@ -44,14 +45,37 @@ def rotary(size: int, taper: int, use: Use = Use.SHAPING, **more: Any) -> Instru
     return Instrument(**(given | more))
 
 
-def kit(*rotaries: Instrument, hands: Sequence[int] = HAND_SIZES) -> Kit:
-    return Kit(name="check kit", instruments=(*map(hand, hands), *rotaries), needles=(OPEN_30,))
+def kit(
+    *rotaries: Instrument,
+    hands: Sequence[int] = HAND_SIZES,
+    filling: Sequence[FillingItem] = (),
+    name: str = "check kit",
+) -> Kit:
+    return Kit(name=name, instruments=(*map(hand, hands), *rotaries), needles=(OPEN_30,), filling=tuple(filling))
+
+
+def cone(size: int, taper: int) -> FillingItem:
+    return FillingItem(kind="cone", size=size, taper=taper)
+
+
+def plugger(size: int, taper: int = 2) -> FillingItem:
+    return FillingItem(kind="plugger", size=size, taper=taper)
+
+
+def spreader(size: int, taper: int = 2) -> FillingItem:
+    return FillingItem(kind="spreader", size=size, taper=taper)
 
 
 CHECK_KIT = kit(
     rotary(25, 10, Use.CORONAL),
     rotary(25, 8, Use.CORONAL),
     *(rotary(size, 4) for size in (25, 30, 35, 40, 45, 50)),
+    filling=(
+        *(cone(size, 4) for size in (25, 30, 35, 40, 45, 50)),
+        cone(30, 2),
+        *map(plugger, (40, 45, 50, 60)),
+        spreader(25),
+    ),
 )
 """Common practice, no source: coronal 25/.10 and 25/.08, then a series of taper .04."""
 

@@ -47,6 +47,7 @@ KIT = _given(
                 }
             ],
             "needles": [{"gauge": 30, "tip": "side_vented"}],
+            "filling": [{"kind": "cone", "size": 30, "taper": 2}],
         },
     },
 )
