@@ -6,7 +6,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("cases", "0001_initial"),
+        ("cases", "0002_events_at_the_chair"),
     ]
 
     operations = [
