@@ -96,14 +96,14 @@ class Course:
     closed: bool = False
     turned_to: str = ""
     out_of_course: dict[str, OutOfCourse] = field(default_factory=dict)
-    undone: frozenset[str] = frozenset()
+    undone: tuple[str, ...] = ()
 
 
 def fold(plans: Mapping[str, Sheets], first: str, events: Iterable[Happened]) -> Course:
     """The course of a tooth that began with plan `first`. `plans` holds the run sheets of every version by hash."""
     every = list(events)
     undone, not_to_undo = _undone(every)
-    course = Course(plan=first, canals=_begun(plans[first]), undone=undone)
+    course = Course(plan=first, canals=_begun(plans[first]), undone=tuple(sorted(undone)))
     course.out_of_course.update(dict.fromkeys(not_to_undo, OutOfCourse.NOT_TO_UNDO))
     for event in every:
         if event.kind is EventKind.UNDO or event.id in undone:
@@ -164,7 +164,7 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
 
 def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
     """A new version's run sheets begin where the work stands; what is paused stays so."""
-    if event.body.get("from") != course.plan or event.plan not in plans:
+    if event.body.get("replaces") != course.plan or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
     paused = {name for name, canal in course.canals.items() if canal.held is CanalState.PAUSED}
     course.plan, course.canals = event.plan, _begun(plans[event.plan])

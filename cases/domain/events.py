@@ -36,6 +36,8 @@ class EventKind(StrEnum):
 
 
 BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME})
+FROM_HERE = frozenset({EventKind.REPLAN})
+"""Recorded by the program itself, never by a device."""
 NEVER_UNDONE = frozenset(
     {
         EventKind.SIGN_OFF,

@@ -5,45 +5,53 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
 from uuid import UUID
 
 from django.db import transaction
 
 from cases.domain.errors import NotAllowed, NotUsable, SequenceGap
-from cases.domain.events import BY_SUPERVISOR, NEVER_UNDONE, EventKind
+from cases.domain.events import BY_SUPERVISOR, FROM_HERE, EventKind
 from cases.domain.roles import Role
+from cases.domain.told import ReadingTold, StepTold, Told
 from cases.domain.who_may import Actor, May
-from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
-from cases.services import sent
+from cases.models import Canal, Case, Person, ToothPlanVersion, TreatmentEvent
+from cases.services import readings, sent
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning.encoding import canonical_text
+from planning.errors import PlanningError
+from planning.quantities import um
+from planning.tables import Figures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Told:
-    """One event as the device tells it."""
+class Reported:
+    """One event as the device reports it."""
 
     id: UUID
     device_seq: int
     seen_position: int
     plan_hash: str
-    kind: EventKind
     device_time: datetime
-    body: Mapping[str, Any]
+    told: Told
     canal: str = ""
+    """Empty where it concerns the whole tooth."""
     node: str = ""
     form: int = 1
 
+    @property
+    def kind(self) -> EventKind:
+        return EventKind(self.told.kind)
 
-def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Told]) -> list[TreatmentEvent]:
+
+def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Reported]) -> list[TreatmentEvent]:
     """The events of the batch in their places, those stored before as they were.
 
-    A clinical fact is never refused for coming out of course: refused are strangers, a sign-off by somebody who may
-    not, an undo of what is never undone, a plan the case never had; then nothing of the batch is stored. Raises
-    NotAllowed, NotUsable, SentDifferently; SequenceGap where an event of the device is missing: what came before the
-    gap is stored, nothing from there on.
+    A clinical fact is never refused for coming at the wrong moment: the course sets it aside with the reason. Refused
+    are strangers, a supervisor's word from somebody else, a plan the case never had, a depth longer than any tooth, a
+    length that cannot be; then nothing of the batch is stored. Raises NotAllowed, NotUsable, SentDifferently, what the
+    planner refuses of a length; SequenceGap where an event of the device is missing: what came before the gap is
+    stored, nothing from there on.
     """
     stored, gap = _record(actor, case, device, batch)
     if gap is not None:
@@ -53,7 +61,7 @@ def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Told]) ->
 
 @transaction.atomic
 def _record(
-    actor: Person, case: Case, device: UUID, batch: Sequence[Told]
+    actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
 ) -> tuple[list[TreatmentEvent], SequenceGap | None]:
     who = guard(May.TREAT, actor, case)
     case = locked(case.pk)
@@ -63,82 +71,88 @@ def _record(
     of_device = case.events.filter(device=device).order_by("-device_seq").first()
     seq = of_device.device_seq if of_device else 0
     stored: list[TreatmentEvent] = []
-    for number, told in enumerate(batch):
-        sent_hash = _fingerprint(actor, case, device, told)
-        if before := sent.known(TreatmentEvent, told.id, sent_hash):
+    for number, one in enumerate(batch):
+        sent_hash = _fingerprint(actor, case, device, one)
+        if before := sent.known(TreatmentEvent, one.id, sent_hash):
             stored.append(before)
             continue
-        _refuse(told, number, who, actor, case, versions)
-        if told.device_seq != seq + 1:
-            return stored, SequenceGap(expected=seq + 1, given=told.device_seq, at=(number, "device_seq"))
+        _refuse(one, number, who, versions)
+        if one.device_seq != seq + 1:
+            return stored, SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
         position, seq = position + 1, seq + 1
-        stored.append(_store(actor, case, device, told, position, versions[told.plan_hash], sent_hash))
+        stored.append(_store(actor, case, device, one, position, versions[one.plan_hash], sent_hash))
+        _take_length(actor, case, one, number)
     return stored, None
 
 
-def _fingerprint(actor: Person, case: Case, device: UUID, told: Told) -> str:
+def _fingerprint(actor: Person, case: Case, device: UUID, one: Reported) -> str:
     what = {
         "device": str(device),
-        "device_seq": told.device_seq,
-        "plan_hash": told.plan_hash,
-        "kind": told.kind,
-        "canal": told.canal,
-        "node": told.node,
-        "form": told.form,
-        "device_time": told.device_time.isoformat(),
-        "body": dict(told.body),
+        "device_seq": one.device_seq,
+        "plan_hash": one.plan_hash,
+        "canal": one.canal,
+        "node": one.node,
+        "form": one.form,
+        "device_time": one.device_time.isoformat(),
+        "told": one.told,
     }
     return sent.fingerprint(actor=actor, to=case.pk, what=what)
 
 
-def _refuse(
-    told: Told, number: int, who: Actor, actor: Person, case: Case, versions: Mapping[str, ToothPlanVersion]
-) -> None:
-    if told.plan_hash not in versions:
-        raise NotUsable(reason="This case never had that plan.", at=(number, "plan_hash"))
-    if told.kind in BY_SUPERVISOR and who.role is not Role.SUPERVISOR:
-        raise NotAllowed(reason="A supervisor signs off and lets the work go on.", at=(number, "kind"))
-    if told.kind is EventKind.UNDO:
-        _refuse_undo(told, number, actor, case)
-
-
-def _refuse_undo(told: Told, number: int, actor: Person, case: Case) -> None:
-    """An undo names the actor's own last event on that canal."""
-    at = (number, "body", "undoes")
-    undone = {row.text for row in case.events.filter(kind=EventKind.UNDO)}
-    own = case.events.filter(actor=actor, canal=told.canal).exclude(kind=EventKind.UNDO).order_by("-position")
-    last = next((row for row in own if canonical_text({"undoes": str(row.pk)}) not in undone), None)
-    if last is None or str(last.pk) != told.body.get("undoes"):
-        raise NotUsable(reason="Only your own last entry on a canal can be undone.", at=at)
-    if EventKind(last.kind) in NEVER_UNDONE:
-        raise NotUsable(reason=f"A {last.kind.replace('_', ' ')} is answered, never undone.", at=at)
+def _refuse(one: Reported, number: int, who: Actor, versions: Mapping[str, ToothPlanVersion]) -> None:
+    at = ("events", number)
+    if one.plan_hash not in versions:
+        raise NotUsable(reason="This case never had that plan.", at=(*at, "plan_hash"))
+    if one.kind in FROM_HERE:
+        raise NotAllowed(reason="A new version takes over when it is approved.", at=(*at, "told", "kind"))
+    if one.kind in BY_SUPERVISOR and who.role is not Role.SUPERVISOR:
+        raise NotAllowed(reason="A supervisor signs off and lets the work go on.", at=(*at, "told", "kind"))
+    most = um(Figures()["length.most"])
+    for field in ("depth_um", "stop_um"):
+        depth = getattr(one.told, field) if isinstance(one.told, StepTold) else None
+        if depth is not None and not 0 <= depth <= most:
+            reason = f"A depth lies between 0 and {most} µm: {depth} is a slip of the decimal point."
+            raise NotUsable(reason=reason, at=(*at, "told", field))
 
 
 def _store(
     actor: Person,
     case: Case,
     device: UUID,
-    told: Told,
+    one: Reported,
     position: int,
     version: ToothPlanVersion,
     sent_hash: str,
 ) -> TreatmentEvent:
     return TreatmentEvent.objects.create(
-        id=told.id,
+        id=one.id,
         sent_hash=sent_hash,
         case=case,
         version=version,
         position=position,
         actor=actor,
         device=device,
-        device_seq=told.device_seq,
-        device_time=told.device_time,
+        device_seq=one.device_seq,
+        device_time=one.device_time,
         # A device cannot have seen what had not happened: a wrong number must not stop a clinical fact.
-        seen_position=min(told.seen_position, position - 1),
-        plan_hash=told.plan_hash,
-        canal=told.canal,
-        node=told.node,
-        kind=told.kind,
-        form=told.form,
-        text=canonical_text(dict(told.body)),
+        seen_position=max(0, min(one.seen_position, position - 1)),
+        plan_hash=one.plan_hash,
+        canal=one.canal,
+        node=one.node,
+        kind=one.kind,
+        form=one.form,
+        text=canonical_text(one.told),
     )
+
+
+def _take_length(actor: Person, case: Case, one: Reported, number: int) -> None:
+    """A length taken at the chair is a reading of its canal like any other. Raises what `take_length` does."""
+    if not isinstance(one.told, ReadingTold):
+        return
+    canal = Canal.objects.filter(tooth__case=case, name=one.canal).select_related("tooth__case", "root").first()
+    if canal is None:
+        return
+    try:
+        readings.take_length(actor=actor, canal=canal, reading=one.told.taken)
+    except PlanningError as refusal:
+        raise refusal.below("events", number, "told") from None

@@ -112,3 +112,31 @@ REVIEW = _given(
         "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size."}],
     },
 )
+EVENTS = _given(
+    "A step that stopped short, and the irrigation after it",
+    {
+        "device": example_id(10),
+        "events": [
+            {
+                "id": example_id(11),
+                "device_seq": 1,
+                "seen_position": 0,
+                "plan_hash": "0" * 64,
+                "device_time": "2026-03-05T14:20:00Z",
+                "canal": "B",
+                "node": "descending/35-05",
+                "told": {"kind": "step", "exit": "short", "depth_um": 14500, "stop_um": 19500},
+            },
+            {
+                "id": example_id(12),
+                "device_seq": 2,
+                "seen_position": 0,
+                "plan_hash": "0" * 64,
+                "device_time": "2026-03-05T14:20:40Z",
+                "canal": "B",
+                "node": "descending/35-05/irrigate",
+                "told": {"kind": "step", "exit": "done", "irrigant": "saline", "volume_ml": 2},
+            },
+        ],
+    },
+)

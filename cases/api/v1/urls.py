@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from django.urls import path
 
-from cases.api.v1 import canals, cases, plans, programmes, sessions, worklist
+from cases.api.v1 import canals, cases, plans, programmes, sessions, treatment, worklist
 
 urlpatterns = [
     path("session", sessions.SessionView.as_view()),
@@ -17,6 +17,7 @@ urlpatterns = [
     path("cases/<uuid:case_id>/canals", canals.CanalsView.as_view()),
     path("cases/<uuid:case_id>/roots/<str:name>", canals.RootView.as_view()),
     path("cases/<uuid:case_id>/preview", plans.PreviewView.as_view()),
+    path("cases/<uuid:case_id>/events", treatment.EventsView.as_view()),
     path("cases/<uuid:case_id>/plan-versions", plans.VersionsView.as_view()),
     path("canals/<uuid:canal_id>", canals.CanalView.as_view()),
     path("canals/<uuid:canal_id>/readings", canals.ReadingsView.as_view()),

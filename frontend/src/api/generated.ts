@@ -121,6 +121,30 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/events": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What was done, and where the work stands
+         * @description The state is always the fold of the events. ETag: changes with every event.
+         */
+        get: operations["events_list"];
+        put?: never;
+        /**
+         * Report what was done
+         * @description A batch of one device, in its order; sending it again is harmless. After a gap nothing is stored and the answer names the number expected (409). A clinical fact is never refused for coming at the wrong moment: it is set aside, with the reason.
+         */
+        post: operations["events_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/plan-versions": {
         parameters: {
             query?: never;
@@ -599,6 +623,18 @@ export interface components {
          * @enum {string}
          */
         Anatomy: "usual" | "fused_or_c_shaped" | "charted_by_supervisor";
+        /** @description Why an instrument went past its stop. */
+        AnswerTold: {
+            /** @description Id of the event that opened the question. */
+            asks: string;
+            /** @description `stop_moved` lets the canal go on; anything else is for the supervisor. */
+            cause: components["schemas"]["CauseEnum"];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "answer";
+        };
         /** @description An electronic reading, taken twice. */
         ApexLocator: {
             after_flaring: boolean;
@@ -670,6 +706,14 @@ export interface components {
              */
             test: "at_length";
         };
+        BatchGivenRequest: {
+            /**
+             * Format: uuid
+             * @description Made once by the device and kept.
+             */
+            device: string;
+            events: components["schemas"]["EventGivenRequest"][];
+        };
         /** @enum {string} */
         BoundEnum: "least" | "most" | "tells";
         CanalChanges: {
@@ -701,6 +745,15 @@ export interface components {
              * @default
              */
             reason?: string;
+        };
+        CanalCourseShown: {
+            /** @description The event whose question is open. */
+            asked_by: string | null;
+            canal: string;
+            /** @description The present step. */
+            node: string;
+            state: components["schemas"]["CanalState"];
+            stop_um: number | null;
         };
         CanalGivenRequest: {
             /**
@@ -883,6 +936,14 @@ export interface components {
             resorption: components["schemas"]["Resorption"];
             root: string;
         };
+        /**
+         * @description * `hold_point`: Waits for a supervisor's word.
+         *     * `past_stop`: An instrument went past its stop and why has not been answered.
+         *     * `to_plan`: Waits for a new version: a length was taken, or the plan no longer fits.
+         *     * `to_check`: Not found as it was left at the last visit: nothing engine-driven enters it.
+         * @enum {string}
+         */
+        CanalState: "open" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "finished";
         /** @description The canal before anything has been in it, at one depth. */
         CanalWidth: {
             from_reference_mm: number;
@@ -956,6 +1017,8 @@ export interface components {
             /** @description The version that stands. */
             version: components["schemas"]["VersionRef"] | null;
         };
+        /** @enum {string} */
+        CauseEnum: "stop_moved" | "reference_changed" | "tip_bleeding" | "tip_wet" | "not_known";
         Caution: {
             canal: string | null;
             code: string;
@@ -1021,6 +1084,27 @@ export interface components {
              */
             series_taper?: number | null;
         };
+        /** @description The visit ends. */
+        CloseTold: {
+            access_sealed: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "close";
+            note: string;
+        };
+        /** @description The visit ends. */
+        CloseToldRequest: {
+            access_sealed: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "close";
+            /** @default  */
+            note?: string;
+        };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImage: {
             after_flaring: boolean;
@@ -1049,6 +1133,20 @@ export interface components {
             set_mm: number;
             /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
             tip_short_mm: number;
+        };
+        CourseShown: {
+            closed: boolean;
+            /** @description The emergency that stopped the work. */
+            halted_by: string | null;
+            /** @description Events that are kept and move nothing, by id, each with the reason. */
+            out_of_course: {
+                [key: string]: components["schemas"]["OutOfCourse"];
+            };
+            plan_hash: string;
+            /** @description The canal in hand, or empty. */
+            turned_to: string;
+            /** @description Events that an undo took out. */
+            undone: string[];
         };
         /** @enum {string} */
         Decision: "approved" | "returned";
@@ -1114,6 +1212,27 @@ export interface components {
             target: components["schemas"]["Target"] | null;
             volume_ml: number | null;
         };
+        /** @description The whole tooth stands still. */
+        EmergencyTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "emergency";
+            note: string;
+            what: components["schemas"]["WhatEnum"];
+        };
+        /** @description The whole tooth stands still. */
+        EmergencyToldRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "emergency";
+            /** @default  */
+            note?: string;
+            what: components["schemas"]["WhatEnum"];
+        };
         End: {
             id: string;
             /**
@@ -1124,11 +1243,54 @@ export interface components {
             outcome: components["schemas"]["OutcomeEnum"];
             say: string;
         };
+        EventGivenRequest: {
+            /** @description Empty where it concerns the whole tooth. */
+            canal?: string;
+            /** @description Counts the device's events of this case from 1. */
+            device_seq: number;
+            /**
+             * Format: date-time
+             * @description Shown, never used to order: the clock may be wrong.
+             */
+            device_time: string;
+            /**
+             * Format: uuid
+             * @description Made by the device (RFC 9562, version 7), so that sending again is harmless.
+             */
+            id: string;
+            /** @description The step in the run sheet. */
+            node?: string;
+            /** @description Of the plan on the screen. */
+            plan_hash: string;
+            /** @description The last position the device knew. */
+            seen_position: number;
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+        };
+        EventShown: {
+            actor: components["schemas"]["PersonRef"];
+            canal: string;
+            /** Format: uuid */
+            device: string;
+            device_seq: number;
+            /** Format: date-time */
+            device_time: string;
+            /** Format: uuid */
+            id: string;
+            node: string;
+            plan_hash: string;
+            /** @description The order, given here. */
+            position: number;
+            /** Format: date-time */
+            server_time: string;
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+        };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
          * @enum {string}
          */
         Exit: "done" | "reached" | "short" | "blocked" | "approved" | "returned" | "yes" | "no";
+        /** @enum {string} */
+        ExitEnum: "approved" | "returned";
         /** @description The contact-depth estimate of one canal. */
         Expectation: {
             /** @description The recorded depths fit hardly any sample: take the bands lightly. */
@@ -1195,6 +1357,8 @@ export interface components {
          * @enum {string}
          */
         Finding: "expected" | "found" | "searched_not_found";
+        /** @enum {string} */
+        FoundEnum: "whole" | "discarded";
         /** @description Some instrument of this pass went at least `least_um` deeper than the same one in the pass before. */
         Gained: {
             least_um: number;
@@ -1204,6 +1368,29 @@ export interface components {
              * @enum {string}
              */
             test: "gained";
+        };
+        /** @description An instrument was looked at. */
+        InspectedTold: {
+            found: components["schemas"]["FoundEnum"];
+            instrument: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "inspected";
+            why: string;
+        };
+        /** @description An instrument was looked at. */
+        InspectedToldRequest: {
+            found: components["schemas"]["FoundEnum"];
+            instrument: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "inspected";
+            /** @default  */
+            why?: string;
         };
         /** @description One instrument of a kit, as its maker and the programme describe it. */
         Instrument: {
@@ -1484,6 +1671,14 @@ export interface components {
          * @enum {string}
          */
         Notation: "iso_3950" | "universal" | "palmer";
+        NoteTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "note";
+            text: string;
+        };
         Obturation: {
             /** @description Name of the proposed cone: the one of the kit that rests at the end within tolerance; none where none does. */
             master_cone: string | null;
@@ -1492,6 +1687,11 @@ export interface components {
         };
         /** @enum {string} */
         OutcomeEnum: "finished" | "plan_again";
+        /**
+         * @description Why an event moves nothing.
+         * @enum {string}
+         */
+        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo";
         /** @description A supervisor lets the work go on in spite of a caution. */
         Override: {
             /** @description None for a caution that concerns the whole tooth. */
@@ -1543,6 +1743,25 @@ export interface components {
          * @enum {string}
          */
         Pattern: "separate" | "2-1" | "1-2" | "2-1-2" | "1-2-1" | "unknown";
+        /** @description This canal stands still until a supervisor lets it go on. */
+        PauseTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "pause";
+            reason: string;
+        };
+        /** @description This canal stands still until a supervisor lets it go on. */
+        PauseToldRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "pause";
+            /** @default  */
+            reason?: string;
+        };
         PersonRef: {
             /** Format: uuid */
             id: string;
@@ -1876,6 +2095,24 @@ export interface components {
             number: number;
             reading: components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"];
         };
+        /** @description A length was taken at the chair. */
+        ReadingTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "reading";
+            taken: components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"];
+        };
+        /** @description A length was taken at the chair. */
+        ReadingToldRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "reading";
+            taken: components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"];
+        };
         /** @enum {string} */
         ReferenceSetEnum: "A" | "B";
         RemarkGivenRequest: {
@@ -1885,6 +2122,26 @@ export interface components {
         RemarkShown: {
             canal: string;
             text: string;
+        };
+        /** @description The next visit begins. */
+        ReopenTold: {
+            /** @description Canals whose small instrument went to length again; the others wait. */
+            as_left: string[];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "reopen";
+        };
+        /** @description A new version takes over. */
+        ReplanTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "replan";
+            /** @description Hash of the plan that stood until now. */
+            replaces: string;
         };
         /**
          * @description What the image shows around the root's end; it decides the set-back.
@@ -1904,6 +2161,15 @@ export interface components {
             says: string;
             /** @description What is left to the canal's end. */
             short_mm: number;
+        };
+        /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
+        ResumeTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "resume";
+            reason: string;
         };
         ReviewGivenRequest: {
             decision: components["schemas"]["Decision"];
@@ -2021,6 +2287,27 @@ export interface components {
             password: string;
             username: string;
         };
+        /** @description A supervisor's word at a hold point. */
+        SignOffTold: {
+            exit: components["schemas"]["ExitEnum"];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "sign_off";
+            reason: string;
+        };
+        /** @description A supervisor's word at a hold point. */
+        SignOffToldRequest: {
+            exit: components["schemas"]["ExitEnum"];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "sign_off";
+            /** @default  */
+            reason?: string;
+        };
         /** @description One final size that may be chosen, and what it would mean. */
         SizeOption: {
             /** @description Inside the advised range. */
@@ -2073,6 +2360,44 @@ export interface components {
          * @enum {string}
          */
         StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "approval_void";
+        /** @description A step was left. */
+        StepTold: {
+            /** @description Where the tip stopped, in whole micrometres from the reference point. */
+            depth_um: number | null;
+            exit: components["schemas"]["Exit"];
+            irrigant: string | null;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "step";
+            /** @description The stop that the screen showed. */
+            stop_um: number | null;
+            volume_ml: number | null;
+        };
+        /** @description A step was left. */
+        StepToldRequest: {
+            /**
+             * @description Where the tip stopped, in whole micrometres from the reference point.
+             * @default null
+             */
+            depth_um?: number | null;
+            exit: components["schemas"]["Exit"];
+            /** @default null */
+            irrigant?: string | null;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "step";
+            /**
+             * @description The stop that the screen showed.
+             * @default null
+             */
+            stop_um?: number | null;
+            /** @default null */
+            volume_ml?: number | null;
+        };
         Stop: {
             canal: string;
             stop_mm: number;
@@ -2215,6 +2540,31 @@ export interface components {
             canals: string[];
             instrument: string;
             phase: string;
+        };
+        TreatmentShown: {
+            canals: components["schemas"]["CanalCourseShown"][];
+            /** @description Null before a plan was approved. */
+            course: components["schemas"]["CourseShown"] | null;
+            events: components["schemas"]["EventShown"][];
+            /** @description Of the last event; 0 where there is none. */
+            position: number;
+        };
+        /** @description The hand went over to another canal. */
+        TurnTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "turn";
+        };
+        /** @description One's own last entry on the canal does not count. */
+        UndoTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "undo";
+            undoes: string;
         };
         /**
          * @description What the programme keeps the instrument for.
@@ -2384,6 +2734,8 @@ export interface components {
          * @enum {string}
          */
         What: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld";
+        /** @enum {string} */
+        WhatEnum: "instrument_separated" | "perforation_suspected" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse";
         /** @description The reason of one number of a canal's plan. */
         Why: {
             inputs: components["schemas"]["WhyInput"][];
@@ -2776,6 +3128,80 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    events_list: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last: 304 where nothing has happened. */
+                "If-None-Match"?: string;
+            };
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TreatmentShown"];
+                };
+            };
+            /** @description No response body */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    events_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BatchGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TreatmentShown"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

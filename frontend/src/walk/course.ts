@@ -167,7 +167,7 @@ export class Course {
   /** A new version's run sheets begin where the work stands; what is paused stays so. */
   private replan(event: Happened): OutOfCourse | null {
     const sheets = this.plans[event.plan]
-    if (event.body.from !== this.plan || !sheets) return 'other_plan'
+    if (event.body.replaces !== this.plan || !sheets) return 'other_plan'
     const before = this.canals
     this.plan = event.plan
     this.canals = begun(sheets)

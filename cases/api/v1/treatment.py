@@ -1,0 +1,126 @@
+"""What was done at the chair: reported by devices, and where the work stands after it."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from drf_spectacular.utils import OpenApiParameter, extend_schema
+from rest_framework import serializers
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, given, me
+from cases.api.etags import tag
+from cases.api.fields import Id, Strict, Text, Value
+from cases.api.v1 import examples
+from cases.api.v1.shapes import PersonRef
+from cases.domain.course import CanalState, OutOfCourse
+from cases.domain.told import Told
+from cases.models import Case
+from cases.models.base import HASH_LENGTH
+from cases.queries import course as found
+from cases.queries import seen
+from cases.services import treatment
+from cases.services.treatment import Reported
+
+TAGS = ["chair"]
+MOST_EVENTS = 200  # in one batch: a whole visit
+IF_NONE_MATCH = OpenApiParameter(
+    "If-None-Match", str, OpenApiParameter.HEADER, description="The ETag seen last: 304 where nothing has happened."
+)
+
+
+class EventGiven(Strict):
+    id = Id(help_text="Made by the device (RFC 9562, version 7), so that sending again is harmless.")
+    device_seq = serializers.IntegerField(min_value=1, help_text="Counts the device's events of this case from 1.")
+    seen_position = serializers.IntegerField(min_value=0, help_text="The last position the device knew.")
+    plan_hash = Text(max_length=HASH_LENGTH, help_text="Of the plan on the screen.")
+    device_time = serializers.DateTimeField(help_text="Shown, never used to order: the clock may be wrong.")
+    canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty where it concerns the whole tooth.")
+    node = Text(max_length=120, required=False, allow_blank=True, help_text="The step in the run sheet.")
+    told = Value(Told)
+
+
+class BatchGiven(Strict):
+    device = Id(help_text="Made once by the device and kept.")
+    events = serializers.ListField(child=EventGiven(), min_length=1, max_length=MOST_EVENTS)
+
+
+class EventShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField(source="row.id")
+    position = serializers.IntegerField(source="row.position", help_text="The order, given here.")
+    server_time = serializers.DateTimeField(source="row.server_time")
+    device = serializers.UUIDField(source="row.device")
+    device_seq = serializers.IntegerField(source="row.device_seq")
+    device_time = serializers.DateTimeField(source="row.device_time")
+    actor = PersonRef(source="row.actor")
+    plan_hash = serializers.CharField(source="row.plan_hash")
+    canal = serializers.CharField(source="row.canal")
+    node = serializers.CharField(source="row.node")
+    told = Value(Told)
+
+
+class CanalCourseShown(serializers.Serializer[Any]):
+    canal = serializers.CharField()
+    state = Value(CanalState)
+    node = serializers.CharField(help_text="The present step.")
+    stop_um = serializers.IntegerField(allow_null=True)
+    asked_by = serializers.CharField(allow_null=True, help_text="The event whose question is open.")
+
+
+class CourseShown(serializers.Serializer[Any]):
+    plan_hash = serializers.CharField(source="plan")
+    halted_by = serializers.CharField(allow_null=True, help_text="The emergency that stopped the work.")
+    closed = serializers.BooleanField()
+    turned_to = serializers.CharField(help_text="The canal in hand, or empty.")
+    out_of_course = Value(
+        dict[str, OutOfCourse], help_text="Events that are kept and move nothing, by id, each with the reason."
+    )
+    undone = Value(tuple[str, ...], help_text="Events that an undo took out.")
+
+
+class TreatmentShown(serializers.Serializer[Any]):
+    position = serializers.IntegerField(help_text="Of the last event; 0 where there is none.")
+    course = CourseShown(allow_null=True, help_text="Null before a plan was approved.")
+    canals = CanalCourseShown(many=True)
+    events = EventShown(many=True)
+
+
+class EventsView(View):
+    @extend_schema(
+        operation_id="events_list",
+        tags=TAGS,
+        summary="What was done, and where the work stands",
+        description="The state is always the fold of the events. ETag: changes with every event.",
+        parameters=[IF_NONE_MATCH],
+        responses={200: TreatmentShown, 304: None},
+    )
+    def get(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        if request.headers.get("If-None-Match", "").removeprefix("W/") == tag(found.position_of(case)):
+            return Response(status=304)
+        return _shown(case)
+
+    @extend_schema(
+        operation_id="events_create",
+        tags=TAGS,
+        summary="Report what was done",
+        description="A batch of one device, in its order; sending it again is harmless. After a gap nothing is stored "
+        "and the answer names the number expected (409). A clinical fact is never refused for coming at the wrong "
+        "moment: it is set aside, with the reason.",
+        request=BatchGiven,
+        responses=TreatmentShown,
+        examples=[examples.EVENTS],
+    )
+    def post(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        read = given(BatchGiven, request)
+        batch = [Reported(**event) for event in read["events"]]
+        treatment.record(actor=me(request), case=case, device=read["device"], batch=batch)
+        return _shown(case)
+
+
+def _shown(case: Case) -> Response:
+    shown = found.treatment_of(case)
+    return answer(TreatmentShown, shown, etag=shown.position)

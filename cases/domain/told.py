@@ -1,0 +1,163 @@
+"""What an event tells, by kind: the bodies that devices send and the record keeps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from planning.graph import Exit
+from planning.readings import Reading
+
+PastStopCause = Literal["stop_moved", "reference_changed", "tip_bleeding", "tip_wet", "not_known"]
+WhatHappened = Literal[
+    "instrument_separated",
+    "perforation_suspected",
+    "sudden_bleeding",
+    "sudden_pain_or_swelling",
+    "inhaled_or_swallowed",
+    "collapse",
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepTold:
+    """A step was left."""
+
+    exit: Exit
+    depth_um: int | None = None
+    """Where the tip stopped, in whole micrometres from the reference point."""
+    stop_um: int | None = None
+    """The stop that the screen showed."""
+    irrigant: str | None = None
+    volume_ml: float | None = None
+    kind: Literal["step"] = "step"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerTold:
+    """Why an instrument went past its stop."""
+
+    asks: str
+    """Id of the event that opened the question."""
+    cause: PastStopCause
+    """`stop_moved` lets the canal go on; anything else is for the supervisor."""
+    kind: Literal["answer"] = "answer"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingTold:
+    """A length was taken at the chair."""
+
+    # Not `reading`: no field is named like its kind, or a refusal's path could not tell the two apart.
+    taken: Reading
+    kind: Literal["reading"] = "reading"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SignOffTold:
+    """A supervisor's word at a hold point."""
+
+    exit: Literal["approved", "returned"]
+    reason: str = ""
+    kind: Literal["sign_off"] = "sign_off"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InspectedTold:
+    """An instrument was looked at."""
+
+    instrument: str
+    found: Literal["whole", "discarded"]
+    why: str = ""
+    kind: Literal["inspected"] = "inspected"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnTold:
+    """The hand went over to another canal."""
+
+    kind: Literal["turn"] = "turn"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PauseTold:
+    """This canal stands still until a supervisor lets it go on."""
+
+    reason: str = ""
+    kind: Literal["pause"] = "pause"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EmergencyTold:
+    """The whole tooth stands still."""
+
+    what: WhatHappened
+    note: str = ""
+    kind: Literal["emergency"] = "emergency"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResumeTold:
+    """A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency."""
+
+    reason: str
+    kind: Literal["resume"] = "resume"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CloseTold:
+    """The visit ends."""
+
+    access_sealed: bool
+    note: str = ""
+    kind: Literal["close"] = "close"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReopenTold:
+    """The next visit begins."""
+
+    as_left: tuple[str, ...]
+    """Canals whose small instrument went to length again; the others wait."""
+    kind: Literal["reopen"] = "reopen"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReplanTold:
+    """A new version takes over."""
+
+    replaces: str
+    """Hash of the plan that stood until now."""
+    kind: Literal["replan"] = "replan"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteTold:
+    text: str
+    kind: Literal["note"] = "note"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UndoTold:
+    """One's own last entry on the canal does not count."""
+
+    undoes: str
+    kind: Literal["undo"] = "undo"
+
+
+Told = (
+    StepTold
+    | AnswerTold
+    | ReadingTold
+    | SignOffTold
+    | InspectedTold
+    | TurnTold
+    | PauseTold
+    | EmergencyTold
+    | ResumeTold
+    | CloseTold
+    | ReopenTold
+    | ReplanTold
+    | NoteTold
+    | UndoTold
+)

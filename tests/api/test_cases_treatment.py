@@ -1,0 +1,128 @@
+"""Reporting what was done, and reading where the work stands."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pytest_django import DjangoAssertNumQueries
+
+from cases.domain.uuid7 import uuid7
+from cases.models import Case, Person, ToothPlanVersion
+from tests.cast import API, client, problem
+
+PHONE, LAPTOP, TABLET = (str(uuid7()) for _ in range(3))
+REACHED = {"kind": "step", "exit": "reached"}
+DONE = {"kind": "step", "exit": "done"}
+APPROVED = {"kind": "sign_off", "exit": "approved"}
+
+
+def at(case: Case) -> str:
+    return f"{API}/cases/{case.pk}/events"
+
+
+def event(version: ToothPlanVersion, seq: int, told: dict[str, Any], **more: Any) -> dict[str, Any]:
+    given = {
+        "id": str(uuid7()),
+        "device_seq": seq,
+        "seen_position": 0,
+        "plan_hash": version.hash,
+        "device_time": "2026-03-05T14:20:00Z",
+        "canal": "DB",
+        "told": told,
+    }
+    return given | more
+
+
+def report(person: Person, case: Case, device: str, *events: dict[str, Any]) -> Any:
+    return client(person).post(at(case), {"device": device, "events": list(events)}, format="json")
+
+
+def canal(told: dict[str, Any], name: str = "DB") -> dict[str, Any]:
+    return next(each for each in told["canals"] if each["canal"] == name)
+
+
+def to_the_length_hold_point(priya: Person, approved: ToothPlanVersion) -> dict[str, Any]:
+    """Explore DB to its stop, irrigate, take the image: the length waits for its word."""
+    explored = event(approved, 1, REACHED | {"depth_um": 18_000, "stop_um": 18_000}, node="explore/10-02")
+    rinsed = event(approved, 2, DONE, node="explore/10-02/irrigate")
+    image = event(approved, 3, DONE, node="length/image")
+    told: dict[str, Any] = report(priya, approved.case, PHONE, explored, rinsed, image).json()
+    return told
+
+
+def test_the_answer_says_where_the_work_stands(priya: Person, approved: ToothPlanVersion) -> None:
+    told = to_the_length_hold_point(priya, approved)
+    assert canal(told) == {
+        "canal": "DB",
+        "state": "hold_point",
+        "node": "length/sign-off",
+        "stop_um": None,
+        "asked_by": None,
+    }
+    assert [each["position"] for each in told["events"]] == [1, 2, 3]
+
+
+def test_a_supervisor_elsewhere_gives_the_word_and_the_canal_goes_on(
+    priya: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    to_the_length_hold_point(priya, approved)
+    told = report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off")).json()
+    assert canal(told)["state"] == "open"
+    assert canal(client(priya).get(at(approved.case)).json()) == canal(told)
+
+
+def test_of_two_supervisors_one_wins_and_the_other_is_told(
+    priya: Person, vale: Person, amari: Person, approved: ToothPlanVersion
+) -> None:
+    to_the_length_hold_point(priya, approved)
+    report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off"))
+    late = event(approved, 1, {"kind": "sign_off", "exit": "returned", "reason": "Blurred."}, node="length/sign-off")
+    told = report(amari, approved.case, TABLET, late).json()
+    assert told["course"]["out_of_course"] == {late["id"]: "other_step"}
+    assert canal(told)["state"] == "open"
+
+
+def test_an_emergency_halts_the_tooth_until_a_supervisor_resumes(
+    priya: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    halt = event(approved, 1, {"kind": "emergency", "what": "instrument_separated"}, canal="")
+    told = report(priya, approved.case, PHONE, halt).json()
+    assert told["course"]["halted_by"] == halt["id"]
+    resume = event(approved, 1, {"kind": "resume", "reason": "Piece kept, image taken."}, canal="")
+    assert report(priya, approved.case, TABLET, resume).status_code == 403
+    assert report(vale, approved.case, LAPTOP, resume).json()["course"]["halted_by"] is None
+
+
+def test_sent_twice_it_is_there_once(priya: Person, approved: ToothPlanVersion) -> None:
+    first = event(approved, 1, REACHED, node="explore/10-02")
+    assert (
+        report(priya, approved.case, PHONE, first).json()["events"]
+        == report(priya, approved.case, PHONE, first).json()["events"]
+    )
+
+
+def test_after_a_gap_the_answer_names_the_number_expected(priya: Person, approved: ToothPlanVersion) -> None:
+    answer = report(priya, approved.case, PHONE, event(approved, 3, REACHED, node="explore/10-02"))
+    assert "Expected event 1" in problem(answer, 409, "sequence-gap")["#/events/0/device_seq"]
+
+
+def test_a_body_of_no_known_kind_is_named(priya: Person, approved: ToothPlanVersion) -> None:
+    answer = report(priya, approved.case, PHONE, event(approved, 1, {"kind": "melted"}))
+    assert list(problem(answer, 400, "not-understood")) == ["#/events/0/told/kind"]
+
+
+def test_another_programmes_case_is_not_here(stranger: Person, approved: ToothPlanVersion) -> None:
+    assert client(stranger).get(at(approved.case)).status_code == 404
+    assert report(stranger, approved.case, PHONE, event(approved, 1, REACHED)).status_code == 404
+
+
+def test_nothing_new_costs_one_look(
+    priya: Person, approved: ToothPlanVersion, django_assert_max_num_queries: DjangoAssertNumQueries
+) -> None:
+    browser = client(priya)
+    seen = browser.get(at(approved.case))["ETag"]
+    with django_assert_max_num_queries(4):
+        again = browser.get(at(approved.case), headers={"If-None-Match": seen})
+    assert (again.status_code, again.content) == (304, b"")
+    report(priya, approved.case, PHONE, event(approved, 1, REACHED, node="explore/10-02"))
+    assert browser.get(at(approved.case), headers={"If-None-Match": seen}).status_code == 200
