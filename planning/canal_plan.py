@@ -12,7 +12,7 @@ from planning.graph import Action, Do, End, RunSheet, Target
 from planning.instruments import Instrument, reach_mm
 from planning.joins import Join
 from planning.plan_input import CanalInput, PlanInput
-from planning.plan_value import CanalPlan, NeedleDepth, NeedleNow, SizeRange, Withheld
+from planning.plan_value import CanalPlan, Caution, NeedleDepth, NeedleNow, SizeRange, Withheld
 from planning.quantities import mm, stop_um, um
 from planning.readings import Length, LengthState
 from planning.run_sheet import CanalWork, Sheet, step_name
@@ -20,6 +20,7 @@ from planning.selection import Selection
 from planning.tables import Figures
 from planning.techniques import Phase, PhaseKind, Setting
 from planning.walk import expected_path
+from planning.withholding import open_phases, shown_whole
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,8 +34,8 @@ class Canal:
     size_range: SizeRange
     final_size: int
     crown_mm: float
-    shut: Withheld | None
-    """Why nothing opens on this tooth, where nothing does."""
+    held: tuple[Caution, ...]
+    """The cautions that keep steps of this canal closed."""
 
     @property
     def input(self) -> CanalInput:
@@ -45,8 +46,8 @@ class Canal:
 class Planned:
     """A canal's plan, and the sheet and path that its stops are tabled from.
 
-    They are the plan's own, but for a length that is only an estimate: then all phases are tabled, marked
-    provisional, though most are still withheld.
+    They are the plan's own, but for a length that is only an estimate, where all phases are tabled and marked
+    provisional, and for a canal that waits for a supervisor, who has to see what the work would be.
     """
 
     plan: CanalPlan
@@ -57,12 +58,13 @@ class Planned:
 def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     """Raises what the phases refuse, and CanalsDoNotFit."""
     work = _work(canal, selected, figures)
-    open_phases, withheld = _open_phases(canal)
-    sheet = _written(canal, work, selected, figures, open_phases, withheld)
-    provisional = canal.length.state is LengthState.ESTIMATED and canal.shut is None and not _unjoined(canal)
-    tabled = _written(canal, work, selected, figures, _phases(canal.given), None) if provisional else sheet
-    path = _expected(canal, selected, tabled)
     known = canal.length.stop_mm is not None
+    every = _phases(canal.given)
+    open_, withheld = open_phases(every, canal.held)
+    sheet = _written(canal, work, selected, figures, open_, withheld)
+    whole = bool(withheld) and known and shown_whole(canal.held)
+    tabled = _written(canal, work, selected, figures, every, ()) if whole else sheet
+    path = _expected(canal, selected, tabled)
     final = _final_instrument(canal, selected)
     plan = CanalPlan(
         canal=canal.input.name,
@@ -72,13 +74,13 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         end_mm=mm(work.end_um) if known else None,
         junction_mm=mm(canal.join.junction_um) if canal.join and canal.join.junction_um is not None else None,
         joins=canal.join.main if canal.join else None,
-        provisional=provisional,
+        provisional=whole and canal.length.state is LengthState.ESTIMATED,
         final_size=canal.final_size,
         final_taper=final.taper,
         size_range=canal.size_range,
         outline=_outline(canal, tabled, path),
         needle=_needle(work, selected, final) if known else None,
-        withheld=(withheld,) if withheld else (),
+        withheld=withheld,
         run_sheet=sheet,
         expected_path=path if tabled is sheet else _expected(canal, selected, sheet),
     )
@@ -131,42 +133,11 @@ def _unjoined(canal: Canal) -> bool:
     return canal.join is not None and canal.join.junction_um is None
 
 
-# --- which phases are open ---------------------------------------------------------------------------------------
+# --- the order of work ---------------------------------------------------------------------------------------------
 
 
 def _phases(given: PlanInput) -> list[Phase]:
     return [phase for phase in given.technique.phases if given.setting in phase.settings]
-
-
-def _open_phases(canal: Canal) -> tuple[list[Phase], Withheld | None]:
-    """The phases that may be worked now, and what withholds the rest."""
-    every = _phases(canal.given)
-    if canal.shut is not None:
-        return [], canal.shut
-    state, name = canal.length.state, canal.input.name
-    if canal.length.stop_mm is None:
-        return [], _withheld(every, 0, "length-missing", f"{name} has no length yet: measure it first.")
-    opening = 0
-    while opening < len(every) and (every[opening].kind is PhaseKind.SIGN_OFF or every[opening].to_estimate):
-        opening += 1
-    if state is LengthState.ESTIMATED:
-        says = f"{name}: the length is an estimate. Confirm it, then make a new version."
-        return every[:opening], _withheld(every, opening, "length-estimated", says)
-    if state is LengthState.UNSETTLED:
-        return every[:opening], _withheld(every, opening, "length-unsettled", f"{name}: {canal.length.what_to_do}")
-    if canal.join is not None and canal.join.junction_um is None:
-        while opening < len(every) and every[opening].kind is PhaseKind.TO_LENGTH:
-            opening += 1
-        says = f"{name}: only the glide path is open until the junction with {canal.join.main} is found."
-        return every[:opening], _withheld(every, opening, "junction-missing", says)
-    return every, None
-
-
-def _withheld(every: Sequence[Phase], opening: int, code: str, says: str) -> Withheld:
-    return Withheld(from_phase=every[opening].key if opening < len(every) else "", code=code, says=says)
-
-
-# --- the order of work ---------------------------------------------------------------------------------------------
 
 
 def _written(
@@ -175,16 +146,16 @@ def _written(
     selected: Selection,
     figures: Figures,
     open_phases: Sequence[Phase],
-    withheld: Withheld | None,
+    withheld: Sequence[Withheld],
 ) -> RunSheet:
     sheet = Sheet(work, selected, canal.given.technique, figures)
     looped = _looped(open_phases)
     for phase in open_phases:
         phases.write(sheet, phase, phase.key in looped)
-    if withheld is None:
-        last = End(id=run_sheet.FINISHED, outcome="finished", say="Finished: complete the record.")
+    if withheld:
+        last = End(id=run_sheet.PLAN_AGAIN, outcome="plan_again", say=withheld[0].says)
     else:
-        last = End(id=run_sheet.PLAN_AGAIN, outcome="plan_again", say=withheld.says)
+        last = End(id=run_sheet.FINISHED, outcome="finished", say="Finished: complete the record.")
     return run_sheet.finish(sheet, open_phases, last)
 
 

@@ -101,6 +101,11 @@ class ChoiceNotPossible(PlanningError):
     sentence = "{canal}: {reason}"
 
 
+class OverrideNotPossible(PlanningError):
+    code = "override-not-possible"
+    sentence = "'{overridden}' cannot be overridden: {reason}"
+
+
 class NotUnderstood(PlanningError):
     """Data that has not the shape of what was asked for; `problems` lists every place with what is wrong there."""
 

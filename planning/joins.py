@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from planning.cautions import caution
+from planning.cautions import caution, override_of
 from planning.errors import CanalsDoNotFit, ChoiceNotPossible, JunctionBeyondCanal
 from planning.plan_input import CanalInput, Pattern, PlanInput, RootInput
 from planning.plan_value import Caution
@@ -72,7 +72,9 @@ def join_of(given: PlanInput, number: int, length: Length) -> Join | None:
             at=("canals", number, "junction", "from_terminus_mm"),
         )
     if junction.method == "image_estimate":
-        return Join(main=main, junction_um=None, caution=caution("junction-estimated", canal=canal.name, main=main))
+        guessed = caution("junction-estimated", canal=canal.name, main=main)
+        accepted = override_of(given, guessed.code, canal.name) is not None
+        return Join(main=main, junction_um=then_um - away_um if accepted else None, caution=guessed)
     moved = abs(um(length.working_length_mm) - then_um)
     warn = caution("junction-moved", canal=canal.name, value=mm(moved), unit="mm") if moved else None
     return Join(main=main, junction_um=then_um - away_um, caution=warn)

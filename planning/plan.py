@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from planning import apical_size, caution_rules, layout, selection, teeth, tray
 from planning.bounds import refuse_thresholds, refuse_too_much
 from planning.canal_plan import Canal, Planned, plan_canal
-from planning.cautions import by_severity
+from planning.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
 from planning.errors import ChoiceNotPossible, InstrumentTooShort, PlanningError, UnknownTooth
 from planning.graph import Do
 from planning.instruments import Instrument, reach_mm, sizes
@@ -37,26 +38,51 @@ def plan(given: PlanInput) -> Plan:
     tooth = _tooth(given)
     figures = Figures(given.thresholds)
     refuse(given, tooth, figures)
+    refuse_overrides(given)
     selected = selection.select(given, figures)
-    found = caution_rules.tooth_cautions(given, tooth)
-    shut = caution_rules.shut_by(found)
-    canals = []
-    for number, one in enumerate(given.canals):
-        length = _length(given, number, one, figures)
-        advised = apical_size.advise(tooth.iso, one.name, given.setting, one.curvature_deg, figures)
-        canal = Canal(
-            given=given,
-            number=number,
-            length=length,
-            join=join_of(given, number, length),
-            size_range=advised,
-            final_size=_choice(given, one).final_size or advised.proposed,
-            crown_mm=tooth.crown_mm or 0.0,
-            shut=shut,
-        )
-        found += caution_rules.canal_cautions(canal, tooth, figures)
+    found = overridden(given, caution_rules.tooth_cautions(given, tooth, figures))
+    shut = withholding(found)
+    canals, planned = [], []
+    for number in range(len(given.canals)):
+        canal, own = _canal(given, number, tooth, shut, figures)
+        worked, later = _planned(canal, selected, figures)
+        found += [*own, *later]
         canals.append(canal)
-    return _assembled(given, tooth, selected, canals, found, figures)
+        planned.append(worked)
+    found += caution_rules.worn_cautions(given, planned)
+    found += unused_overrides(given, found)
+    return _assembled(given, tooth, canals, planned, found, figures)
+
+
+def _canal(
+    given: PlanInput, number: int, tooth: Tooth, held: tuple[Caution, ...], figures: Figures
+) -> tuple[Canal, list[Caution]]:
+    """One canal with what keeps its steps closed, and what is warned of before it is planned."""
+    one = given.canals[number]
+    length = _length(given, number, one, figures)
+    advised = apical_size.advise(tooth.iso, one.name, given.setting, one.curvature_deg, figures)
+    canal = Canal(
+        given=given,
+        number=number,
+        length=length,
+        join=join_of(given, number, length),
+        size_range=advised,
+        final_size=_choice(given, one).final_size or advised.proposed,
+        crown_mm=tooth.crown_mm or 0.0,
+        held=held,
+    )
+    found = overridden(given, caution_rules.canal_cautions(canal, tooth, figures))
+    return replace(canal, held=(*held, *withholding(found))), found
+
+
+def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[Planned, list[Caution]]:
+    """The canal's plan and what it warns of; what that keeps closed is left out of its order of work."""
+    planned = plan_canal(canal, selected, figures)
+    found = overridden(canal.given, caution_rules.work_cautions(canal, planned, figures))
+    held = withholding(found)
+    if held:
+        planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
+    return planned, found
 
 
 def _refuse_unusable_technique(given: PlanInput) -> None:
@@ -101,12 +127,11 @@ def _choice(given: PlanInput, canal: CanalInput) -> CanalChoice:
 def _assembled(
     given: PlanInput,
     tooth: Tooth,
-    selected: selection.Selection,
     canals: Sequence[Canal],
+    planned: Sequence[Planned],
     found: list[Caution],
     figures: Figures,
 ) -> Plan:
-    planned = [plan_canal(canal, selected, figures) for canal in canals]
     kit = {one.key: one for one in given.kit.instruments}
     _refuse_short(planned, kit, figures)
     laid = {p.plan.canal: (p.tabled, p.path) for p in planned}

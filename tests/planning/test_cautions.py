@@ -7,13 +7,37 @@ from typing import Any
 
 import pytest
 
-from planning import tables
+from planning.cautions import catalogue
 from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices, Finding, Irrigant, Junction, Needle, Pattern, PlanInput, RootInput
+from planning.plan_input import (
+    CanalChoice,
+    Choices,
+    Felt,
+    Finding,
+    Irrigant,
+    Junction,
+    Needle,
+    Override,
+    Pattern,
+    PlanInput,
+    RootInput,
+)
 from planning.plan_value import Severity
 from planning.readings import ApexLocator, ConfirmingImage
-from planning.techniques import Setting
-from tests.planning.given import CHECK_KIT, OPEN_30, block, canal, confirmed, four_canals, molar
+from planning.techniques import Setting, Technique
+from tests.planning.given import (
+    CHECK_KIT,
+    OPEN_30,
+    SECOND_KIT,
+    block,
+    canal,
+    confirmed,
+    four_canals,
+    molar,
+    rotary,
+    technique,
+)
+from tests.planning.test_cautions_work import OF_VALUES
 
 
 def codes(given: PlanInput) -> set[str]:
@@ -36,6 +60,35 @@ def set_and_read(read_mm: float) -> dict[str, Any]:
     return first(readings=(image, locator))
 
 
+def felt(*told: tuple[str, float], number: int = 0, **more: Any) -> PlanInput:
+    """The molar with depths felt in one canal; MB1 is 19.5 long, MB2 joins it at 16.0."""
+    canals = list(four_canals())
+    depths = tuple(Felt(node=node, depth_mm=depth_mm) for node, depth_mm in told)
+    canals[number] = replace(canals[number], felt=depths, **more)
+    return molar(canals=tuple(canals))
+
+
+def passes(*depths_mm: tuple[float, ...]) -> PlanInput:
+    """Passes of the descending series 40, 35, 30, 25 of taper .04."""
+    steps = [f"descending/{size}-04" for size in (40, 35, 30, 25)]
+    return felt(*[told for each in depths_mm for told in zip(steps, each, strict=True)])
+
+
+def without_glide_path() -> Technique:
+    whole = technique("crown-down")
+    return replace(whole, phases=tuple(phase for phase in whole.phases if phase.key != "glide-path"))
+
+
+def used(uses: int, most_uses: int) -> PlanInput:
+    """Each instrument of the kit so often used; the last of the series is planned for all four canals."""
+    counted = tuple(replace(i, uses=uses, most_uses=most_uses) for i in CHECK_KIT.instruments)
+    return molar(kit=replace(CHECK_KIT, instruments=counted))
+
+
+FINE_KIT = replace(CHECK_KIT, instruments=(*CHECK_KIT.instruments, rotary(15, 4), rotary(20, 4)))
+SMALL = "descending/40-04/recapitulate"
+CLINIC_HYPOCHLORITE = Choices(needle=Needle(gauge=30, tip="side_vented"), irrigant=Irrigant.SODIUM_HYPOCHLORITE)
+AFTER_FLARING = ConfirmingImage(set_mm=19.5, tip_short_mm=1.0, reference_point="MB cusp", after_flaring=True)
 SILENT_KIT = replace(CHECK_KIT, instruments=tuple(replace(i, speed_rpm=None) for i in CHECK_KIT.instruments))
 CLINIC = {"setting": Setting.CLINIC, "isolated": True}
 SIDE_VENTED = Needle(gauge=30, tip="side_vented")
@@ -44,10 +97,23 @@ FLUSHED = replace(MIXED, final_rinse=(Irrigant.SALINE, Irrigant.CHLORHEXIDINE))
 
 DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("isolation-missing", molar(setting=Setting.CLINIC), molar(**CLINIC)),
+    (
+        "hypochlorite-unisolated",
+        molar(setting=Setting.CLINIC, choices=CLINIC_HYPOCHLORITE),
+        molar(**CLINIC, choices=CLINIC_HYPOCHLORITE),
+    ),
     ("bench-protection", molar(), block()),
     ("hypochlorite-in-block", block(choices=Choices(needle=OPEN_30, irrigant=Irrigant.SODIUM_HYPOCHLORITE)), block()),
     ("chlorhexidine-after-hypochlorite", molar(choices=MIXED), molar(choices=FLUSHED)),
     ("needle-open-in-clinic", molar(**CLINIC), molar(**CLINIC, choices=Choices(needle=SIDE_VENTED))),
+    ("needle-near", molar(thresholds={"needle.short_open": 1.5}), molar(thresholds={"needle.short_open": 2.5})),
+    ("needle-wide", molar(choices=Choices(needle=Needle(gauge=27, tip="open"))), molar()),
+    (
+        "needle-too-deep",
+        replace(felt(("rinse/1-water", 18.0)), choices=Choices(needle=SIDE_VENTED)),
+        replace(felt(("rinse/1-water", 17.5)), choices=Choices(needle=SIDE_VENTED)),
+    ),
+    ("needle-open-too-deep", felt(("rinse/1-water", 18.0)), felt(("rinse/1-water", 17.5))),
     ("length-missing", molar(**first(readings=())), molar()),
     ("length-estimated", molar(**first(readings=confirmed(20.5, 19.5, 1.0, "MB cusp")[:1])), molar()),
     ("length-to-settle", molar(**set_and_read(18.5)), molar(**set_and_read(19.0))),
@@ -58,6 +124,17 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
         molar(**first(readings=confirmed(17.0, 16.0, 1.0, "MB cusp"))),
     ),
     ("length-again-due", molar(**first(curvature_deg=25)), molar(**first(curvature_deg=24.9))),
+    (
+        "length-after-flaring-due",
+        felt(("coronal-flaring/25-10", 10.0)),
+        felt(("coronal-flaring/25-10", 10.0), readings=(*four_canals()[0].readings, AFTER_FLARING)),
+    ),
+    ("glide-path-missing", molar(kit=FINE_KIT, technique=without_glide_path()), molar(kit=FINE_KIT)),
+    (
+        "glide-path-small",
+        molar(kit=FINE_KIT, choices=Choices(needle=OPEN_30, glide_path_to_size=10)),
+        molar(kit=FINE_KIT, choices=Choices(needle=OPEN_30, glide_path_to_size=15)),
+    ),
     ("junction-missing", molar(canals=four_canals(junction=None)), molar()),
     (
         "junction-estimated",
@@ -77,9 +154,22 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("curve-severe", molar(**first(curvature_deg=31)), molar(**first(curvature_deg=30))),
     ("curve-supervisor", molar(**first(curvature_deg=36)), molar(**first(curvature_deg=35))),
     ("apex-wide", molar(**first(apex_mm=1.2)), molar(**first(apex_mm=0.9))),
+    (
+        "curve-taper",
+        molar(kit=SECOND_KIT, **first(curvature_deg=25)),
+        molar(kit=CHECK_KIT, **first(curvature_deg=25)),
+    ),
     ("final-size-below", molar(**sized(25)), molar(**sized(30))),
     ("final-size-above", molar(**sized(45)), molar(**sized(40))),
+    ("size-reason-missing", molar(**sized(45)), molar(**sized(45, "wide canal on the image"))),
     ("motor-not-stated", molar(kit=SILENT_KIT), molar()),
+    ("instrument-worn", used(3, 6), used(2, 6)),
+    ("patency-lost", felt((SMALL, 19.0)), felt((SMALL, 19.5))),
+    ("canal-blocked", felt((SMALL, 18.0), (SMALL, 18.0)), felt((SMALL, 18.0), (SMALL, 19.5), (SMALL, 18.0))),
+    ("no-gain", passes((12, 13.5, 15, 16), (12, 13.5, 15, 16)), passes((12, 13.5, 15, 16), (12, 13.5, 15.5, 16))),
+    ("past-the-stop", felt(("glide-path/15-02", 20.0)), felt(("glide-path/15-02", 19.5))),
+    ("past-the-junction", felt(("glide-path/15-02", 16.5), number=1), felt(("glide-path/10-02", 19.0), number=1)),
+    ("override-unused", molar(overrides=(Override(code="apex-wide", canal="P", reason="seen"),)), molar()),
 ]
 
 
@@ -90,7 +180,7 @@ def test_a_caution_is_given_where_it_is_due(code: str, due: PlanInput, not_due: 
 
 
 def test_every_caution_of_the_catalogue_is_tested() -> None:
-    assert {row["code"] for row in tables.rows("cautions")} == {case[0] for case in DUE}
+    assert set(catalogue()) == {case[0] for case in DUE} | {case[0] for case in OF_VALUES}
 
 
 def test_a_reason_travels_with_a_size_outside_the_range() -> None:
@@ -125,3 +215,33 @@ def test_a_caution_names_its_value_and_limit() -> None:
 def test_a_canal_without_a_main_partner_is_not_called_joining() -> None:
     alone = canal("P", "P", *confirmed(22.0, 21.0, 1.5, "P cusp"), point="P cusp")
     assert plan(molar(canals=(alone,), roots=())).canals[0].joins is None
+
+
+def test_a_caution_about_a_step_names_it() -> None:
+    found = plan(felt(("glide-path/15-02", 20.0))).cautions
+    past = next(c for c in found if c.code == "past-the-stop")
+    assert (past.step, past.value, past.limit, past.unit) == ("glide-path/15-02", 20.0, 19.5, "mm")
+
+
+def test_what_rests_on_memory_says_so() -> None:
+    known = {c.code: c.know for c in plan(molar(**first(curvature_deg=32))).cautions}
+    assert (known["curve-severe"], known["length-again-due"]) == ("from memory", "derived")
+    own = plan(molar(**first(curvature_deg=32), thresholds={"curvature.severe_deg": 31.0})).cautions
+    assert {c.code: c.know for c in own}["curve-severe"] == "programme rule"
+
+
+def test_the_depth_of_a_step_that_the_plan_does_not_have_warns_of_nothing() -> None:
+    assert codes(felt(("another-plan/15-02", 22.0))) == codes(molar())
+
+
+def test_the_first_pass_has_nothing_to_gain_on() -> None:
+    assert "no-gain" not in codes(passes((12, 13.5, 15, 16)))
+
+
+def test_a_pass_that_is_still_going_on_is_not_judged() -> None:
+    whole = [(f"descending/{size}-04", depth) for size, depth in ((40, 12), (35, 13.5), (30, 15), (25, 16))]
+    assert "no-gain" not in codes(felt(*whole, *whole[:2]))
+
+
+def test_a_series_whose_smallest_is_at_length_has_gained_enough() -> None:
+    assert "no-gain" not in codes(passes((12, 13.5, 15, 19.5), (12, 13.5, 15, 19.5)))

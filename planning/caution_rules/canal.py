@@ -1,0 +1,143 @@
+"""What a plan warns of that concerns one canal, from what was typed in of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from planning.canal_plan import Canal
+from planning.cautions import caution
+from planning.plan_input import Finding
+from planning.plan_value import Caution
+from planning.quantities import mm, um
+from planning.readings import ConfirmingImage, DirectSight, LengthState, PreOperativeImage, Reading
+from planning.tables import Figures
+from planning.techniques import PhaseKind, Setting
+from planning.teeth import Tooth, usual_range
+
+
+def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution]:
+    """What concerns one canal before it is planned."""
+    rules = (
+        _finding(canal),
+        _length(canal, figures),
+        _range(canal, tooth),
+        _flaring(canal),
+        _curve(canal, figures),
+        _size(canal),
+        _apex(canal, figures),
+    )
+    found = [one for rule in rules for one in rule]
+    if canal.join is not None and canal.join.caution is not None:
+        found.append(canal.join.caution)
+    return found
+
+
+def _about(canal: Canal, code: str, **more: Any) -> Caution:
+    return caution(code, canal=canal.input.name, **more)
+
+
+def _finding(canal: Canal) -> Iterator[Caution]:
+    if canal.input.finding is Finding.EXPECTED:
+        yield _about(canal, "canal-not-seen")
+    if canal.input.finding is Finding.SEARCHED_NOT_FOUND:
+        yield _about(canal, "canal-not-found")
+
+
+def _length(canal: Canal, figures: Figures) -> Iterator[Caution]:
+    length = canal.length
+    if length.stop_mm is None:
+        yield _about(canal, "length-missing")
+    elif length.state is LengthState.ESTIMATED:
+        yield _about(canal, "length-estimated", value=length.stop_mm, unit="mm")
+    elif length.state is LengthState.TO_SETTLE:
+        yield _about(canal, "length-to-settle", value=length.apart_mm, limit=figures.row("lengths.agree_within"))
+    if length.state is LengthState.UNSETTLED:
+        yield _about(canal, "length-unsettled", value=length.apart_mm, unit="mm", do=length.what_to_do)
+
+
+def _range(canal: Canal, tooth: Tooth) -> Iterator[Caution]:
+    """The tooth's length against the least and greatest ever measured; a training block has no such range."""
+    measured = [t for t in map(_tooth_mm, canal.input.readings) if t is not None]
+    known = usual_range(tooth)
+    if canal.given.setting is Setting.BLOCK or known is None or not measured:
+        return
+    least, most = known.low_mm, known.high_mm
+    if least is None or most is None or least <= measured[-1] <= most:
+        return
+    limit = least if measured[-1] < least else most
+    yield _about(
+        canal,
+        "length-outside-range",
+        value=measured[-1],
+        limit=limit,
+        unit="mm",
+        tooth=tooth.iso,
+        least=least,
+        most=most,
+    )
+
+
+def _tooth_mm(reading: Reading) -> float | None:
+    match reading:
+        case PreOperativeImage(tooth_mm=tooth_mm):
+            return tooth_mm
+        case ConfirmingImage(set_mm=set_mm, tip_short_mm=tip_short_mm):
+            return mm(um(set_mm) + um(tip_short_mm))
+        case DirectSight(seen_mm=seen_mm):
+            return seen_mm
+        case _:
+            return None
+
+
+def _flaring(canal: Canal) -> Iterator[Caution]:
+    """Coronal instruments have been in, and no length was taken since."""
+    given = canal.given
+    coronal = {phase.key for phase in given.technique.phases if phase.kind is PhaseKind.FLARE}
+    opened = any(felt.node.split("/")[0] in coronal for felt in canal.input.felt)
+    if opened and given.setting is not Setting.BLOCK and not _taken_after_flaring(canal):
+        yield _about(canal, "length-after-flaring-due")
+
+
+def _taken_after_flaring(canal: Canal) -> bool:
+    return any(reading.after_flaring for reading in canal.input.readings)
+
+
+def _curve(canal: Canal, figures: Figures) -> Iterator[Caution]:
+    angle = canal.input.curvature_deg
+    if angle is None:
+        return
+    again, severe, supervisor = (figures.row(f"curvature.{name}_deg") for name in ("again", "severe", "supervisor"))
+    if angle >= again.value and not _taken_after_flaring(canal):
+        yield _about(canal, "length-again-due", value=angle, limit=again)
+    if angle > severe.value:
+        yield _about(canal, "curve-severe", value=angle, limit=severe)
+    if angle > supervisor.value:
+        yield _about(canal, "curve-supervisor", value=angle, limit=supervisor)
+
+
+def _apex(canal: Canal, figures: Figures) -> Iterator[Caution]:
+    width_mm, limit = canal.input.apex_mm, figures.row("apex.supervisor")
+    if width_mm is not None and width_mm >= limit.value:
+        yield _about(canal, "apex-wide", value=width_mm, limit=limit)
+
+
+def _size(canal: Canal) -> Iterator[Caution]:
+    least, most, size = canal.size_range.least, canal.size_range.most, canal.final_size
+    if least <= size <= most:
+        return
+    code, limit = ("final-size-below", least) if size < least else ("final-size-above", most)
+    reason = next((c.reason for c in canal.given.choices.canals if c.canal == canal.input.name), "").strip()
+    do = f"Reason given: {reason}" if reason else "Write a reason: the supervisor sees it."
+    yield _about(canal, code, value=size, limit=limit, unit="ISO size", least=least, most=most, reason=do)
+    if not reason:
+        yield _about(canal, "size-reason-missing", value=size, limit=limit, unit="ISO size")
+
+
+def passed_on(canal: Canal, figures: Figures) -> bool:
+    """Whether an instrument of this canal may serve others: not through a severe curve, not before its junction is
+    known."""
+    angle = canal.input.curvature_deg
+    severe = angle is not None and angle > figures["curvature.severe_deg"]
+    unjoined = canal.join is not None and canal.join.junction_um is None
+    return not severe and not unjoined

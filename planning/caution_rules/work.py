@@ -1,0 +1,83 @@
+"""What a plan warns of once a canal has been planned: its shape, its bend, its needle, the instruments' uses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from planning.canal_plan import Canal, Planned
+from planning.caution_rules.felt import felt_cautions
+from planning.cautions import caution
+from planning.graph import Do
+from planning.plan_input import PlanInput
+from planning.plan_value import CanalPlan, Caution
+from planning.tables import Figures
+
+
+def work_cautions(canal: Canal, planned: Planned, figures: Figures) -> list[Caution]:
+    """What concerns one canal once it is planned."""
+    plan = planned.plan
+    return [
+        *_taper(canal, plan, figures),
+        *_strain(plan),
+        *_wall(plan, figures),
+        *_needle(canal, plan),
+        *felt_cautions(canal, planned, figures),
+    ]
+
+
+def _taper(canal: Canal, plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
+    angle, bend = canal.input.curvature_deg, figures.row("final.moderate_deg")
+    most = figures.count("final.curve_taper")
+    if angle is not None and angle >= bend.value and plan.final_taper > most:
+        yield caution("curve-taper", canal=plan.canal, value=angle, limit=bend, taper=plan.final_taper, most=most)
+
+
+def _strain(plan: CanalPlan) -> Iterator[Caution]:
+    """One caution for all instruments of the high class, with the worst of them."""
+    high = [each for each in plan.strain if each.strain_class == "high"]
+    if high:
+        names = ", ".join(each.instrument for each in high)
+        worst_pct = max(each.strain_pct for each in high)
+        yield caution("strain-high", canal=plan.canal, value=worst_pct, unit="%", instruments=names)
+
+
+def _wall(plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
+    if plan.wall is None:
+        return
+    stop, warn, left_mm = figures.row("wall.stop"), figures.row("wall.caution"), plan.wall.worst_mm
+    if left_mm < stop.value:
+        yield caution("wall-too-thin", canal=plan.canal, value=left_mm, limit=stop)
+    elif left_mm < warn.value:
+        yield caution("wall-thin", canal=plan.canal, value=left_mm, limit=warn)
+
+
+def _needle(canal: Canal, plan: CanalPlan) -> Iterator[Caution]:
+    """The needle is too wide where even the finished shape keeps it above its ceiling."""
+    if plan.needle is None or not plan.needle.now:
+        return
+    deepest_mm, ceiling_mm = max(now.at_most_mm for now in plan.needle.now), plan.needle.ceiling_mm
+    if deepest_mm < ceiling_mm:
+        gauge = f"{canal.given.choices.needle.gauge} G"
+        yield caution("needle-wide", canal=plan.canal, value=deepest_mm, limit=ceiling_mm, unit="mm", needle=gauge)
+
+
+def worn_cautions(given: PlanInput, planned: Sequence[Planned]) -> list[Caution]:
+    """Instruments that would be used in more canals than they are allowed."""
+    canals: dict[str, set[str]] = {}
+    for each in planned:
+        for node in (each.tabled.nodes[id_] for id_ in each.path):
+            if isinstance(node, Do) and node.instrument:
+                canals.setdefault(node.instrument, set()).add(each.plan.canal)
+    return [
+        caution(
+            "instrument-worn",
+            value=one.uses + len(canals[one.key]),
+            limit=one.most_uses,
+            unit="canals",
+            instrument=one.name,
+            uses=one.uses,
+            planned=len(canals[one.key]),
+        )
+        for one in given.kit.instruments
+        if one.most_uses is not None and one.key in canals and one.uses + len(canals[one.key]) > one.most_uses
+    ]

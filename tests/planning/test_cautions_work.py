@@ -1,0 +1,130 @@
+"""Cautions over what a plan says: each on values made by hand, held against its limit from both sides."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+
+import pytest
+
+from planning import apical_size
+from planning.canal_plan import Canal, Planned, plan_canal
+from planning.caution_rules import work_cautions
+from planning.expected import Expectation, ExpectedStep, NaturalCanal
+from planning.joins import join_of
+from planning.lengths import About, settle
+from planning.plan_value import CanalPlan, Severity
+from planning.selection import select
+from planning.strain import Strain
+from planning.tables import Figures
+from planning.walls import WallLeft
+from tests.planning.given import molar
+
+
+@cache
+def planned() -> tuple[Canal, Planned]:
+    """MB1 of the check molar, planned with nothing that warns."""
+    given, figures = molar(), Figures()
+    one = given.canals[0]
+    about = About(canal=one.name, reference_point=one.reference_point, setting=given.setting)
+    length = settle(one.readings, about, figures)
+    advised = apical_size.advise("26", one.name, given.setting, None, figures)
+    canal = Canal(
+        given=given,
+        number=0,
+        length=length,
+        join=join_of(given, 0, length),
+        size_range=advised,
+        final_size=advised.proposed,
+        crown_mm=7.5,
+        held=(),
+    )
+    return canal, plan_canal(canal, select(given, figures), figures)
+
+
+def bent(strain_class: str) -> Callable[[CanalPlan], CanalPlan]:
+    low = Strain(instrument="25/.04", diameter_mm=0.4, strain_pct=2.0, strain_class="low")
+    worst = Strain(instrument="30/.06", diameter_mm=0.7, strain_pct=5.8, strain_class=strain_class)  # type: ignore[arg-type]
+    return lambda plan: replace(plan, strain=(low, worst))
+
+
+def left(worst_mm: float) -> Callable[[CanalPlan], CanalPlan]:
+    wall = WallLeft(
+        from_end_mm=10,
+        before_mm=0.79,
+        canal_mm=0.4,
+        prepared_mm=0.7,
+        centred_mm=0.64,
+        worst_mm=worst_mm,
+        measured=True,
+        source="made by hand",
+        know="common practice",
+    )
+    return lambda plan: replace(plan, wall=wall)
+
+
+def judged(*felt: str | None) -> Callable[[CanalPlan], CanalPlan]:
+    steps = tuple(
+        ExpectedStep(
+            node=f"descending/{number}",
+            visit=1,
+            instrument="30/.04",
+            depth_mm=15.0,
+            low_mm=None,
+            high_mm=None,
+            reach_share=None,
+            removes_mm3=0.1,
+            shape=(),
+            felt=each,  # type: ignore[arg-type]
+        )
+        for number, each in enumerate(felt)
+    )
+    natural = NaturalCanal(points=(), source="made by hand", know="common practice")
+    expectation = Expectation(
+        natural=natural, steps=steps, passes=None, makes_room=False, samples=0, few_agree=False, narrows=False
+    )
+    return lambda plan: replace(plan, expectation=expectation)
+
+
+OF_VALUES: list[tuple[str, Callable[[CanalPlan], CanalPlan], Callable[[CanalPlan], CanalPlan]]] = [
+    ("strain-high", bent("high"), bent("medium")),
+    ("wall-thin", left(0.49), left(0.5)),
+    ("wall-too-thin", left(0.29), left(0.3)),
+    ("shorter-than-expected", judged("as_expected", "shorter", None), judged("shorter", "as_expected", None)),
+    ("deeper-than-expected", judged("longer"), judged(None)),
+]
+
+
+def codes(change: Callable[[CanalPlan], CanalPlan]) -> dict[str, Severity]:
+    canal, made = planned()
+    found = work_cautions(canal, replace(made, plan=change(made.plan)), Figures())
+    return {one.code: one.severity for one in found}
+
+
+@pytest.mark.parametrize(("code", "due", "not_due"), OF_VALUES, ids=[case[0] for case in OF_VALUES])
+def test_a_value_is_warned_of_where_it_passes_its_limit(
+    code: str, due: Callable[[CanalPlan], CanalPlan], not_due: Callable[[CanalPlan], CanalPlan]
+) -> None:
+    assert code in codes(due)
+    assert code not in codes(not_due)
+
+
+def test_a_value_that_is_not_known_is_not_warned_of() -> None:
+    assert codes(lambda plan: replace(plan, strain=(), wall=None, expectation=None)) == {}
+
+
+def test_too_thin_a_wall_is_not_warned_of_twice() -> None:
+    assert set(codes(left(0.29))) == {"wall-too-thin"}
+    assert codes(left(0.29))["wall-too-thin"] is Severity.STOP
+
+
+def test_all_strained_instruments_are_named_in_one_caution_with_the_worst() -> None:
+    high = [
+        Strain(instrument=name, diameter_mm=0.7, strain_pct=strain_pct, strain_class="high")
+        for name, strain_pct in (("30/.06", 5.8), ("35/.06", 6.3))
+    ]
+    canal, made = planned()
+    plan = replace(made.plan, strain=tuple(high))
+    found = [c for c in work_cautions(canal, replace(made, plan=plan), Figures()) if c.code == "strain-high"]
+    assert [(one.value, "30/.06, 35/.06" in one.says) for one in found] == [(6.3, True)]

@@ -1,0 +1,139 @@
+"""What a supervisor lets pass with a reason, and what nobody may."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from planning.cautions import catalogue
+from planning.errors import OverrideNotPossible
+from planning.graph import Do
+from planning.plan import plan
+from planning.plan_input import Felt, Irrigant, Junction, Override, PlanInput
+from planning.plan_value import CanalPlan, Caution, Plan, Severity
+from planning.tables import published
+from planning.techniques import Setting
+from tests.planning.given import block, four_canals, molar
+
+
+def let_pass(code: str, canal: str | None, reason: str = "seen on the image") -> tuple[Override, ...]:
+    return (Override(code=code, canal=canal, reason=reason),)
+
+
+def mb1(overrides: tuple[Override, ...] = (), **more: Any) -> PlanInput:
+    canals = four_canals()
+    return molar(canals=(replace(canals[0], **more), *canals[1:]), overrides=overrides)
+
+
+def canal_of(planned: Plan, name: str) -> CanalPlan:
+    return next(canal for canal in planned.canals if canal.canal == name)
+
+
+def caution_of(planned: Plan, code: str) -> Caution:
+    return next(caution for caution in planned.cautions if caution.code == code)
+
+
+def phases_of(canal: CanalPlan) -> set[str]:
+    return {node.phase for node in canal.run_sheet.nodes.values() if isinstance(node, Do)}
+
+
+# 1.0 and 1.5 mm: the society's difficulty form; that a supervisor opens the canal is a programme rule.
+def test_a_canal_that_a_supervisor_must_open_stays_closed_and_is_shown_whole() -> None:
+    planned = plan(mb1(apex_mm=1.2))
+    canal = canal_of(planned, "MB1")
+    assert ([w.code for w in canal.withheld], phases_of(canal)) == (["apex-wide"], set())
+    assert not canal.provisional
+    assert "MB1" in {stop.canal for row in planned.stop_table for stop in row.stops}
+    assert phases_of(canal_of(planned, "DB")) >= {"glide-path", "ascending", "cone"}
+
+
+def test_once_a_supervisor_lets_it_pass_the_canal_opens_and_the_caution_stays_with_the_reason() -> None:
+    opened = plan(mb1(apex_mm=1.2, overrides=let_pass("apex-wide", "MB1")))
+    canal, told = canal_of(opened, "MB1"), caution_of(opened, "apex-wide")
+    assert (canal.withheld, told.severity, told.overridden) == ((), Severity.STOP, "seen on the image")
+    assert phases_of(canal) == phases_of(canal_of(plan(mb1()), "MB1"))
+
+
+def test_an_override_is_for_its_own_canal() -> None:
+    canals = tuple(replace(one, apex_mm=1.2) for one in four_canals())
+    planned = plan(molar(canals=canals, overrides=let_pass("apex-wide", "DB")))
+    assert [c.canal for c in planned.canals if not c.withheld] == ["DB"]
+
+
+def test_an_accepted_guess_of_the_junction_opens_the_joining_canal_to_it() -> None:
+    canals = four_canals(junction=Junction(from_terminus_mm=3.0, method="image_estimate"))
+    planned = plan(molar(canals=canals, overrides=let_pass("junction-estimated", "MB2")))
+    # 19.0 - 3.0, by hand.
+    assert (canal_of(planned, "MB2").end_mm, canal_of(planned, "MB2").withheld) == (16.0, ())
+
+
+def test_what_was_felt_past_the_stop_closes_the_canal_until_a_supervisor_lets_it_go_on() -> None:
+    past = (Felt(node="glide-path/15-02", depth_mm=20.0),)
+    closed = plan(mb1(felt=past))
+    assert ([w.code for w in canal_of(closed, "MB1").withheld], closed.canals[2].withheld) == (["past-the-stop"], ())
+    opened = plan(mb1(felt=past, overrides=let_pass("past-the-stop", "MB1")))
+    assert not canal_of(opened, "MB1").withheld
+
+
+def test_a_blocked_canal_keeps_its_glide_path_open_and_nothing_that_shapes() -> None:
+    stuck = (Felt(node="descending/40-04/recapitulate", depth_mm=18.0),) * 2
+    canal = canal_of(plan(mb1(felt=stuck)), "MB1")
+    assert phases_of(canal) == {"explore", "length", "glide-path"}
+    assert canal.withheld[0].from_phase == "coronal-flaring"
+
+
+NEVER = [
+    (molar(setting=Setting.CLINIC), "isolation-missing", None),
+    (block(choices=replace(block().choices, irrigant=Irrigant.SODIUM_HYPOCHLORITE)), "hypochlorite-in-block", None),
+    (molar(), "length-unsettled", "MB1"),
+    (molar(), "length-missing", "MB1"),
+    (molar(), "junction-missing", "MB2"),
+]
+
+
+@pytest.mark.parametrize(("given", "code", "canal"), NEVER, ids=[case[1] for case in NEVER])
+def test_what_nobody_may_let_pass_is_refused(given: PlanInput, code: str, canal: str | None) -> None:
+    with pytest.raises(OverrideNotPossible) as refused:
+        plan(replace(given, overrides=let_pass(code, canal)))
+    assert refused.value.pointer == ("overrides", 0, "code")
+
+
+@pytest.mark.parametrize(
+    ("overrides", "pointer"),
+    [
+        (let_pass("no-such-caution", None), ("overrides", 0, "code")),
+        (let_pass("curve-severe", "MB1"), ("overrides", 0, "code")),
+        (let_pass("apex-wide", "MB9"), ("overrides", 0, "canal")),
+        (let_pass("apex-wide", "MB1", reason="  "), ("overrides", 0, "reason")),
+        (let_pass("apex-wide", "MB1") * 2, ("overrides", 1)),
+    ],
+    ids=["unknown", "no stop", "no such canal", "no reason", "twice"],
+)
+def test_an_override_that_could_never_count_is_refused_with_its_place(
+    overrides: tuple[Override, ...], pointer: tuple[str | int, ...]
+) -> None:
+    with pytest.raises(OverrideNotPossible) as refused:
+        plan(mb1(apex_mm=1.2, overrides=overrides))
+    assert refused.value.pointer == pointer
+
+
+def test_an_override_whose_caution_went_away_does_nothing_and_says_so() -> None:
+    planned = plan(mb1(overrides=let_pass("apex-wide", "MB1")))
+    note = caution_of(planned, "override-unused")
+    assert (note.severity, note.canal) == (Severity.NOTE, "MB1")
+    assert planned.canals == plan(mb1()).canals
+
+
+def test_only_stops_may_be_overridden_and_every_stop_withholds() -> None:
+    entries = catalogue().values()
+    assert {one.severity for one in entries if one.may_override} == {Severity.STOP}
+    withholding = {one.code for one in entries if one.withholds}
+    # An estimate is no fault of anybody's: it withholds what shapes without being a stop.
+    assert {one.code for one in entries if one.severity is Severity.STOP} == withholding - {"length-estimated"}
+
+
+@pytest.mark.parametrize("key", [one.row for one in catalogue().values() if one.row])
+def test_the_figure_a_caution_is_held_against_exists(key: str) -> None:
+    assert key in published()
