@@ -1,7 +1,7 @@
 import { render, screen } from '@testing-library/preact'
 import { describe, expect, test } from 'vitest'
 import { DepthBoard } from '@/parts/depth-board/depth-board'
-import { layOut, lines, profile, yOf } from '@/parts/depth-board/geometry'
+import { layOut, lines, orifice, profile, standing, yOf } from '@/parts/depth-board/geometry'
 import { sideOf } from '@/parts/depth-board/meeting'
 import { coronalStops } from '@/parts/depth-board/shape'
 import { canal, plan } from './sample-plan'
@@ -17,7 +17,7 @@ describe('scales', () => {
     const { canals } = plan(n)
     const board = layOut(width, 480, canals)
     for (const [i, one] of canals.entries()) {
-      const x = widths(profile(board, i, one, 0)?.points ?? '')
+      const x = widths(profile({ board, index: i, canal: one, side: 0 }, one.outline))
       const left = board.gutter + board.column * i
       expect(Math.min(...x)).toBeGreaterThanOrEqual(left)
       expect(Math.max(...x)).toBeLessThanOrEqual(left + board.column)
@@ -35,11 +35,29 @@ describe('scales', () => {
   test('width is drawn at true taper times the factor that is printed', () => {
     const one = canal('DB', 17)
     const board = layOut(360, 480, [one])
-    const drawn = profile(board, 0, one, 0)
-    expect((drawn?.topHalf ?? 0) * 2).toBeCloseTo(1.3 * board.widened * board.px_per_mm, 6)
-    expect((drawn?.endHalf ?? 0) * 2).toBeCloseTo(0.4 * board.widened * board.px_per_mm, 6)
+    const place = { board, index: 0, canal: one, side: 0 } as const
+    const x = widths(profile(place, one.outline))
+    const scale = board.widened * board.px_per_mm
+    // Right side from the top down, then the left one from the bottom up: the first and last point are the orifice's.
+    expect((x[0] ?? 0) - (x.at(-1) ?? 0)).toBeCloseTo(1.3 * scale, 0)
+    expect(Math.min(...x)).toBeCloseTo(x.at(-1) ?? 0, 6)
+    expect((orifice(place, one.outline)?.half ?? 0) * 2).toBeCloseTo(1.3 * scale, 6)
     render(<DepthBoard canals={[one]} />)
     expect(screen.getByText(/width ×\d/)).toBeTruthy()
+  })
+
+  test('an instrument stands with its tip at its depth, cut off at the reference point', () => {
+    // 25/.04 by hand: 0.25 mm at the tip, 0.25 + 0.04 × 10 = 0.65 mm where it passes the reference point.
+    const silhouette = [
+      { from_tip_mm: 0, diameter_mm: 0.25 },
+      { from_tip_mm: 16, diameter_mm: 0.89 },
+    ]
+    const widths_mm = standing(silhouette, 10).map((p) => [p.from_reference_mm, Number(p.diameter_mm.toFixed(6))])
+    expect(widths_mm).toEqual([
+      [0, 0.65],
+      [10, 0.25],
+    ])
+    expect(standing(silhouette, 18)[0]).toEqual({ from_reference_mm: 2, diameter_mm: 0.89 })
   })
 
   test('a label too wide for its column is broken at the blanks', () => {

@@ -1,8 +1,9 @@
 import { render, screen } from '@testing-library/preact'
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { Do } from '@/api/shapes'
 import { OrderOfWork } from '@/parts/order/order-of-work'
 import { workOf } from '@/parts/order/work'
+import { expectation } from './sample-expected'
 import { canal, instrument } from './sample-plan'
 
 function step(id: string, over: Partial<Do> = {}): Do {
@@ -45,7 +46,7 @@ test('irrigation and recapitulation stand with their instrument; a phase walked 
 })
 
 test('each step says instrument, stop and target, and what follows it', () => {
-  render(<OrderOfWork canal={walked} instruments={instruments} />)
+  render(<OrderOfWork canal={walked} instruments={instruments} expected />)
   expect(screen.getAllByText('to resistance')).toHaveLength(2)
   expect(screen.getByText('then irrigate 2 mL, needle to 11.0 at most, 10/.02 to 17.5')).toBeTruthy()
   expect(screen.getByText('Hold point: length')).toBeTruthy()
@@ -53,6 +54,25 @@ test('each step says instrument, stop and target, and what follows it', () => {
 })
 
 test('what is withheld says from where and why', () => {
-  render(<OrderOfWork canal={walked} instruments={instruments} />)
+  render(<OrderOfWork canal={walked} instruments={instruments} expected />)
   expect(screen.getByText('Withheld from Confirm: No length.')).toBeTruthy()
+})
+
+describe('what is expected', () => {
+  const steps = [
+    { node: 'a', visit: 1, instrument: '35/.03 continuous', depth_mm: 15.1, low_mm: 14.6, high_mm: 15.6 },
+    { node: 'a', visit: 2, instrument: '35/.03 continuous', depth_mm: 16.4, felt: 'as_expected' as const },
+  ]
+  const forecast = { ...walked, expectation: expectation(17.5, steps) }
+
+  test('stands at its own visit of a step; a recorded depth says so', () => {
+    render(<OrderOfWork canal={forecast} instruments={instruments} expected />)
+    expect(screen.getByText('expected 15.1 (14.6–15.6)')).toBeTruthy()
+    expect(screen.getByText('recorded 16.4, as expected')).toBeTruthy()
+  })
+
+  test('is kept out of sight where it is not wanted', () => {
+    render(<OrderOfWork canal={forecast} instruments={instruments} expected={false} />)
+    expect(screen.queryByText(/expected/)).toBeNull()
+  })
 })

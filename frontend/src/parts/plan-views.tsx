@@ -2,11 +2,9 @@ import { useState } from 'preact/hooks'
 import type { Plan } from '@/api/shapes'
 import { words } from '@/words/en'
 import { Cautions } from './cautions'
-import { DepthBoard } from './depth-board/depth-board'
-import { coronalStops } from './depth-board/shape'
-import { Choice } from './fields'
-import { OrderOfWork } from './order/order-of-work'
-import { TrayList, TrayOrder } from './order/tray'
+import { DepthsView } from './depths-view'
+import { OrderView } from './order/order-view'
+import { WithReasons } from './reason/reasons'
 import { StopTable } from './stop-table/stop-table'
 import { Tabs, TabView } from './tabs'
 import { Why } from './why'
@@ -27,6 +25,8 @@ type View = 'depths' | 'stops' | 'order' | 'cautions' | 'why'
 /** One plan in five views. */
 export function PlanViews({ plan, before, picked, onPick, beside }: Props) {
   const [view, setView] = useState<View>('depths')
+  // A prediction in sight while somebody treats a patient would lead the hand.
+  const [expected, setExpected] = useState(plan.setting !== 'clinic')
   const grave = plan.cautions.filter((c) => c.severity !== 'note').length
   const tabs = (['depths', 'stops', 'order', 'cautions', 'why'] as const).map((key) => ({
     key,
@@ -34,45 +34,26 @@ export function PlanViews({ plan, before, picked, onPick, beside }: Props) {
     ...(key === 'cautions' && grave > 0 ? { mark: <span class="tab-mark">{grave}</span> } : {}),
   }))
   return (
-    <>
+    <WithReasons plan={plan}>
       <Tabs name={words.views.name} tabs={tabs} current={view} onChoose={(key) => setView(key as View)} />
       <TabView tab={view}>
         {view === 'depths' && (
-          <div class="plan-depths">
-            <div class="plan-board">
-              <DepthBoard
-                canals={plan.canals}
-                coronal={coronalStops(plan.canals, plan.stop_table)}
-                before={before?.canals}
-                picked={picked}
-                onPick={onPick}
-              />
-              {plan.canals.length > 1 && <PickCanal plan={plan} picked={picked} onPick={onPick} />}
-            </div>
-            <div class="stack plan-beside">{beside}</div>
-          </div>
+          <DepthsView
+            plan={plan}
+            before={before}
+            picked={picked}
+            onPick={onPick}
+            beside={beside}
+            expected={expected}
+            onExpected={setExpected}
+          />
         )}
         {view === 'stops' && <StopsView plan={plan} />}
-        {view === 'order' && <OrderView plan={plan} picked={picked} onPick={onPick} />}
+        {view === 'order' && <OrderView plan={plan} picked={picked} onPick={onPick} expected={expected} />}
         {view === 'cautions' && <Cautions cautions={plan.cautions} />}
         {view === 'why' && <Why plan={plan} />}
       </TabView>
-    </>
-  )
-}
-
-type PickProps = Pick<Props, 'plan' | 'picked' | 'onPick'>
-
-function PickCanal({ plan, picked, onPick }: PickProps) {
-  return (
-    <div class="pick-canal">
-      <Choice
-        label={words.views.canal}
-        value={picked}
-        options={plan.canals.map((c) => ({ value: c.canal, says: c.canal }))}
-        onChoose={onPick}
-      />
-    </div>
+    </WithReasons>
   )
 }
 
@@ -85,49 +66,6 @@ function StopsView({ plan }: { plan: Plan }) {
       <button type="button" class="button not-on-paper" onClick={() => print()}>
         {words.stops.print}
       </button>
-    </div>
-  )
-}
-
-const TRAY = 'tray'
-
-function OrderView({ plan, picked, onPick }: PickProps) {
-  const [whose, setWhose] = useState(TRAY)
-  const [shared, setShared] = useState(true)
-  const canal = plan.canals.find((c) => c.canal === whose)
-  const choose = (key: string) => {
-    setWhose(key)
-    if (key !== TRAY && key !== picked) onPick(key)
-  }
-  return (
-    <div class="stack">
-      <Choice
-        label={words.order.whose}
-        value={whose}
-        options={[
-          { value: TRAY, says: words.order.atTheTray },
-          ...plan.canals.map((c) => ({ value: c.canal, says: c.canal })),
-        ]}
-        onChoose={choose}
-      />
-      {canal ? (
-        <OrderOfWork canal={canal} instruments={plan.tray_list.map((item) => item.instrument)} />
-      ) : (
-        <>
-          <TrayList items={plan.tray_list} />
-          <Choice
-            label={words.order.way}
-            value={shared ? 'shared' : 'single'}
-            hint={words.order.fewer(plan.one_at_a_time.changes - plan.tray.changes)}
-            options={[
-              { value: 'shared', says: words.order.shared(plan.tray.changes) },
-              { value: 'single', says: words.order.single(plan.one_at_a_time.changes) },
-            ]}
-            onChoose={(way) => setShared(way === 'shared')}
-          />
-          <TrayOrder plan={plan} shared={shared} />
-        </>
-      )}
     </div>
   )
 }

@@ -1,5 +1,6 @@
-import type { Plan, RowUsed } from '@/api/shapes'
+import type { Plan } from '@/api/shapes'
 import { sizeOf } from '@/parts/difference/compare'
+import { Rows } from '@/parts/reason/rows'
 import { words } from '@/words/en'
 
 /** What the plan rests on: lengths and sizes canal by canal, then every figure with its source and how it is known. */
@@ -25,28 +26,9 @@ export function Why({ plan }: { plan: Plan }) {
         </section>
       ))}
       <h2>{words.why.figures}</h2>
-      <ul class="ledger">
-        {plan.rows_used.map((row) => (
-          <Figure key={row.key} row={row} />
-        ))}
-      </ul>
+      <Rows rows={plan.rows_used} />
       <p class="small soft">{words.why.made(plan.planner_version, plan.data_version)}</p>
       <p class="small">{plan.notice}</p>
     </div>
-  )
-}
-
-function Figure({ row }: { row: RowUsed }) {
-  return (
-    <li class="stack close figure">
-      <p class="row apart">
-        <span>{words.why.figure(row.key)}</span>
-        <span class="number">
-          {row.value} {row.unit === '1' ? '' : row.unit}
-        </span>
-      </p>
-      <p class="small soft">{row.programme ? words.why.programmeValue : row.source}</p>
-      <p class="small strong">{words.why.known(row.know)}</p>
-    </li>
   )
 }

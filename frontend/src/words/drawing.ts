@@ -37,8 +37,13 @@ export const drawing = {
     noLength: 'no length yet',
     joins: (main: string) => `joins ${main}`,
     was: (before: string) => `was ${before}`,
-    caption: (widened: number, compared: boolean) =>
-      `mm from the reference point · width ×${widened}${compared ? ' · dotted: the version before' : ''}`,
+    caption: (widened: number, compared: boolean, oval: boolean) =>
+      [
+        oval || compared ? 'mm' : 'mm from the reference point',
+        `width ×${widened}`,
+        ...(oval ? ['dashed: wide diameter'] : []),
+        ...(compared ? ['dotted: the version before'] : []),
+      ].join(' · '),
     sentence: boardSentence,
   },
   stops: {

@@ -37,9 +37,12 @@ const IRRIGANTS: Record<string, string> = {
 }
 
 const KNOWN: Record<string, string> = {
-  'from memory': 'Reference value from memory: check it.',
-  'common practice': 'Common practice: check it against your programme.',
-  'programme rule': 'A rule of this program: your programme may set its own.',
+  read: 'Read in the source.',
+  'read second-hand': 'Read as another text quotes it.',
+  'from memory': 'Reference value, check: it stands here from memory.',
+  derived: 'Derived from what is given.',
+  'common practice': 'Common practice, no source: check it against your programme.',
+  'programme rule': 'Programme rule: a judgement without a source; your programme may set its own.',
 }
 
 export const plan = {

@@ -9,6 +9,7 @@ export const planning = {
     cautions: 'Cautions',
     why: 'Why',
     canal: 'Canal',
+    tray: 'Tray',
   },
   planning: {
     title: (iso: string) => `Plan for tooth ${iso}`,

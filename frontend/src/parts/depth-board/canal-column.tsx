@@ -1,45 +1,75 @@
 import { mm } from '@/parts/millimetres'
-import { words } from '@/words/en'
-import { type Board, centreOf, leanAt, lines, NOTE_PX, profile, yOf } from './geometry'
-import type { BoardCanal, CoronalStop } from './shape'
+import { CanalEnd } from './canal-end'
+import { centreOf, orifice, type Place, profile, yOf } from './geometry'
+import { Expected, InHand } from './in-hand'
+import type { Progress } from './moments'
+import type { BoardCanal, CoronalStop, Silhouette, Width } from './shape'
 
 interface Props {
-  board: Board
-  index: number
+  place: Place
   canal: BoardCanal
   before: BoardCanal | undefined
   coronal: CoronalStop | undefined
-  side: -1 | 0 | 1
   hatch: string
   picked: boolean
+  /** How far the work has come; nothing shows the plan as a whole. */
+  progress: Progress | undefined
+  silhouettes: ReadonlyMap<string, Silhouette>
 }
 
-/** One canal: access, profile, coronal stop, end and its label. */
-export function CanalColumn({ board, index, canal, before, coronal, side, hatch, picked }: Props) {
-  const centre = centreOf(board, index)
-  const drawn = profile(board, index, canal, side)
-  const old = before && profile(board, index, before, side)
-  const firm = canal.provisional ? 'estimate' : 'firm'
+/** One canal: access, what is natural and what is prepared, the instrument in hand, coronal stop, end and its label. */
+export function CanalColumn({ place, canal, before, coronal, hatch, picked, progress, silhouettes }: Props) {
+  const now = progress?.now?.canal === canal.canal ? progress.now.step : undefined
+  const instrument = now && silhouettes.get(now.instrument)
   return (
-    <g class="canal" data-length={firm} data-picked={picked}>
-      {drawn && (
-        <rect
-          x={centre - drawn.topHalf}
-          y={board.top}
-          width={drawn.topHalf * 2}
-          height={drawn.topY - board.top}
-          fill={`url(#${hatch})`}
-        />
-      )}
-      {drawn && <polygon class="shape" points={drawn.points} />}
-      {old && old.points !== drawn?.points && <polygon class="shape-before" points={old.points} />}
-      {coronal && <CoronalMark board={board} centre={centre} stop_mm={coronal.stop_mm} />}
-      <End board={board} centre={centre} canal={canal} before={before} side={side} />
+    <g class="canal" data-length={canal.provisional ? 'estimate' : 'firm'} data-picked={picked}>
+      <Access place={place} outline={canal.outline} hatch={hatch} />
+      <Prepared place={place} canal={canal} before={before} prepared={prepared(canal, progress)} />
+      {now && instrument && <InHand place={place} silhouette={instrument} tip_mm={now.depth_mm} />}
+      {coronal && !now && <CoronalMark place={place} stop_mm={coronal.stop_mm} />}
+      <CanalEnd place={place} canal={canal} before={before} />
+      <Expected place={place} steps={canal.expectation?.steps ?? []} now={now} done={progress?.done.get(canal.canal)} />
     </g>
   )
 }
 
-function CoronalMark({ board, centre, stop_mm }: { board: Board; centre: number; stop_mm: number }) {
+/** The canal's shape as far as the work has come; in the plan as a whole, once everything has stood at its stop. */
+function prepared(canal: BoardCanal, progress: Progress | undefined): readonly Width[] {
+  const done = progress?.done.get(canal.canal)
+  return done === undefined ? canal.outline : (canal.expectation?.steps[done - 1]?.shape ?? [])
+}
+
+function Access({ place, outline, hatch }: { place: Place; outline: readonly Width[]; hatch: string }) {
+  const at = orifice(place, outline)
+  if (!at) return null
+  const { board, index } = place
+  const x = centreOf(board, index) - at.half
+  return <rect x={x} y={board.top} width={at.half * 2} height={at.y - board.top} fill={`url(#${hatch})`} />
+}
+
+interface PreparedProps extends Pick<Props, 'place' | 'canal' | 'before'> {
+  prepared: readonly Width[]
+}
+
+function Prepared({ place, canal, before, prepared }: PreparedProps) {
+  const natural = canal.expectation?.natural.points ?? []
+  const narrow = natural.map((p) => ({ from_reference_mm: p.from_reference_mm, diameter_mm: p.narrow_mm }))
+  const wide = natural.map((p) => ({ from_reference_mm: p.from_reference_mm, diameter_mm: p.wide_mm }))
+  const oval = natural.some((p) => p.wide_mm > p.narrow_mm)
+  const drawn = profile(place, prepared)
+  const old = before && profile(place, before.outline)
+  return (
+    <>
+      {drawn && <polygon class="shape" points={drawn} />}
+      {natural.length > 0 && <polygon class="natural" points={profile(place, narrow)} />}
+      {oval && <polygon class="natural wide" points={profile(place, wide)} />}
+      {old && old !== profile(place, canal.outline) && <polygon class="shape-before" points={old} />}
+    </>
+  )
+}
+
+function CoronalMark({ place: { board, index }, stop_mm }: { place: Place; stop_mm: number }) {
+  const centre = centreOf(board, index)
   const y = yOf(board, stop_mm)
   const half = board.column * 0.42
   return (
@@ -49,55 +79,5 @@ function CoronalMark({ board, centre, stop_mm }: { board: Board; centre: number;
         {mm(stop_mm)}
       </text>
     </g>
-  )
-}
-
-type EndProps = Pick<Props, 'board' | 'canal' | 'before' | 'side'> & { centre: number }
-
-function End({ board, centre, canal, before, side }: EndProps) {
-  if (canal.end_mm === null) {
-    return (
-      <text class="no-length halo" y={yOf(board, 0) + 28}>
-        {words.board.noLength.split(' ').map((word, i) => (
-          <tspan key={word} x={centre} dy={i ? 14 : 0}>
-            {word}
-          </tspan>
-        ))}
-      </text>
-    )
-  }
-  const y = yOf(board, canal.end_mm)
-  const middle = centre + leanAt(board, canal.end_mm, canal.end_mm, side)
-  const half = Math.min(board.column * 0.38, 40)
-  const kind = canal.joins !== null && canal.junction_mm !== null ? 'junction' : canal.provisional ? 'estimate' : 'firm'
-  return (
-    <g>
-      {before && before.end_mm !== null && before.end_mm !== canal.end_mm && (
-        <line class="end-before" x1={centre - half} x2={centre + half} {...level(yOf(board, before.end_mm))} />
-      )}
-      <line class="end" data-kind={kind} x1={middle - half} x2={middle + half} {...level(y)} />
-      <EndLabel board={board} centre={centre} canal={canal} before={before} y={y} />
-    </g>
-  )
-}
-
-const level = (y: number) => ({ y1: y, y2: y })
-
-function EndLabel({ board, centre, canal, before, y }: Omit<EndProps, 'side'> & { y: number }) {
-  const was = before?.end_mm
-  const notes = [
-    ...(canal.provisional ? [words.board.estimate] : []),
-    ...(canal.joins !== null && canal.junction_mm !== null ? [words.board.joins(canal.joins)] : []),
-    ...(was !== undefined && was !== null && was !== canal.end_mm ? [words.board.was(mm(was))] : []),
-  ].flatMap((note) => lines(note, NOTE_PX, board.column - 2))
-  return (
-    <text class="halo" x={centre} y={y + 17}>
-      <tspan class="end-number">{mm(canal.end_mm ?? 0)}</tspan>
-      {notes.map((note, i) => (
-        <tspan key={`${i}${note}`} class="end-note" x={centre} dy={i ? 13 : 14}>
-          {note}
-        </tspan>
-      ))}
-    </text>
   )
 }

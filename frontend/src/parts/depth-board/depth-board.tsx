@@ -4,9 +4,11 @@ import { words } from '@/words/en'
 import { CanalColumn } from './canal-column'
 import './depth-board.css'
 import { describe } from './describe'
+import { EndWhys } from './end-whys'
 import { type Board, centreOf, layOut, lines, NOTE_PX, yOf } from './geometry'
 import { Meeting, sideOf } from './meeting'
-import type { BoardCanal, CoronalStop } from './shape'
+import type { Progress } from './moments'
+import type { BoardCanal, CoronalStop, Silhouette } from './shape'
 
 interface Props {
   canals: readonly BoardCanal[]
@@ -15,14 +17,20 @@ interface Props {
   before?: readonly BoardCanal[] | undefined
   picked?: string | undefined
   onPick?: ((canal: string) => void) | undefined
+  /** How far the work has come; nothing shows the plan as a whole. */
+  progress?: Progress | undefined
+  silhouettes?: ReadonlyMap<string, Silhouette>
 }
 
+const NO_SILHOUETTES: ReadonlyMap<string, Silhouette> = new Map()
+
 /** All canals of a tooth side by side on one axis of millimetres from the reference point down. */
-export function DepthBoard({ canals, coronal = [], before, picked, onPick }: Props) {
+export function DepthBoard(props: Props) {
+  const { canals, coronal = [], before, picked, onPick, progress, silhouettes = NO_SILHOUETTES } = props
   const { room, ref } = useRoom()
   const id = useId()
   const hatch = `hatch-${id}`
-  const board = layOut(room.width, room.height, canals, before)
+  const board = layOut(room.width, room.height, canals, before, silhouettes.values())
   return (
     <figure class="depth-board">
       <div class="depth-board-room" ref={ref}>
@@ -48,28 +56,32 @@ export function DepthBoard({ canals, coronal = [], before, picked, onPick }: Pro
           {canals.map((canal, i) => (
             <CanalColumn
               key={canal.canal}
-              board={board}
-              index={i}
+              place={{ board, index: i, canal, side: sideOf(canals, i) }}
               canal={canal}
               before={before?.find((b) => b.canal === canal.canal)}
               coronal={coronal.find((c) => c.canal === canal.canal)}
-              side={sideOf(canals, i)}
               hatch={hatch}
               picked={canal.canal === picked}
+              progress={progress}
+              silhouettes={silhouettes}
             />
           ))}
           {canals.map((canal, i) => (
             <Heading key={canal.canal} board={board} canal={canal} x={centreOf(board, i)} />
           ))}
         </svg>
+        <EndWhys board={board} canals={canals} />
       </div>
-      <figcaption class="soft">{words.board.caption(board.widened, before !== undefined)}</figcaption>
+      <figcaption class="soft">{words.board.caption(board.widened, before !== undefined, oval(canals))}</figcaption>
       <p class="unseen" id={`${id}-says`}>
         {describe(canals, coronal, before)}
       </p>
     </figure>
   )
 }
+
+const oval = (canals: readonly BoardCanal[]) =>
+  canals.some((c) => c.expectation?.natural.points.some((p) => p.wide_mm > p.narrow_mm) ?? false)
 
 function Heading({ board, canal, x }: { board: Board; canal: BoardCanal; x: number }) {
   return (

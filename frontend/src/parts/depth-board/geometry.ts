@@ -1,4 +1,4 @@
-import type { BoardCanal } from './shape'
+import type { BoardCanal, Silhouette, Width } from './shape'
 
 export interface Board {
   readonly width: number
@@ -19,12 +19,13 @@ const RIGHT = 4
 const WIDEST_COLUMN = 128
 const FILLED_SHARE = 0.74 // of a column's width, by the widest canal
 
-/** The board's scales for the room it is given; what is laid over from before must fit too. */
+/** The board's scales for the room it is given; what is laid over from before and what goes in must fit too. */
 export function layOut(
   width: number,
   height: number,
   canals: readonly BoardCanal[],
   before: readonly BoardCanal[] = [],
+  instruments: Iterable<Silhouette> = [],
 ): Board {
   const room = width - GUTTER - RIGHT
   const column = Math.min(WIDEST_COLUMN, room / Math.max(1, canals.length))
@@ -37,7 +38,10 @@ export function layOut(
   const depths = [10, ...drawn.map((c) => c.end_mm ?? 0), ...points.map((p) => p.from_reference_mm)]
   const deepest_mm = Math.max(...depths)
   const px_per_mm = Math.max(4, (height - top - bottom) / deepest_mm)
-  const widest_mm = Math.max(0.5, ...points.map((p) => p.diameter_mm))
+  const natural = canals.flatMap((c) => c.expectation?.natural.points ?? [])
+  const goesIn = [...instruments].flat()
+  const widths_mm = [...points.map((p) => p.diameter_mm), ...natural.map((p) => p.wide_mm)]
+  const widest_mm = Math.max(0.5, ...widths_mm, ...goesIn.map((p) => p.diameter_mm))
   const widened = Math.max(1, Math.floor((2 * FILLED_SHARE * column) / (widest_mm * px_per_mm)) / 2)
   return { width, height, gutter, top, bottom, column, px_per_mm, deepest_mm, widened }
 }
@@ -55,51 +59,75 @@ export function leanAt(board: Board, mm: number, end_mm: number, side: -1 | 0 | 
   return side * LEAN_SHARE * board.column * Math.min(1, share) ** 2
 }
 
-export interface Drawn {
-  readonly points: string
-  readonly topY: number
-  readonly topHalf: number
-  readonly endHalf: number
+export interface Place {
+  readonly board: Board
+  readonly index: number
+  readonly canal: Pick<BoardCanal, 'end_mm'>
+  readonly side: -1 | 0 | 1
 }
 
-/** The canal's profile at true taper, widened by the board's factor; nothing where there is no outline. */
-export function profile(board: Board, index: number, canal: BoardCanal, side: -1 | 0 | 1): Drawn | undefined {
+const halfOf = (board: Board, diameter_mm: number) => (diameter_mm * board.widened * board.px_per_mm) / 2
+
+/** The middle of a canal at a depth. */
+function middleAt({ board, index, canal, side }: Place, mm: number, deepest_mm: number): number {
+  return centreOf(board, index) + leanAt(board, mm, canal.end_mm ?? deepest_mm, side)
+}
+
+/** An outline at true taper, widened by the board's factor, as the points of a polygon; empty where there is none. */
+export function profile(place: Place, outline: readonly Width[]): string {
+  const { board, canal } = place
   // Below a junction only the hand's way goes on; the way there is drawn as the meeting.
-  const shown = canal.outline.filter((p) => canal.end_mm === null || p.from_reference_mm <= canal.end_mm)
-  const first = shown[0]
+  const shown = within(outline, 0, canal.end_mm ?? Number.POSITIVE_INFINITY)
   const last = shown.at(-1)
-  if (!first || !last) return undefined
-  const half = (d: number) => (d * board.widened * board.px_per_mm) / 2
-  const end = canal.end_mm ?? last.from_reference_mm
-  const at = (mm: number) => centreOf(board, index) + leanAt(board, mm, end, side)
-  const outline = withSteps(shown, end - LEANING_MM)
-  const right = outline.map((p) => [at(p.from_reference_mm) + half(p.diameter_mm), yOf(board, p.from_reference_mm)])
-  const left = outline.map((p) => [at(p.from_reference_mm) - half(p.diameter_mm), yOf(board, p.from_reference_mm)])
-  const points = [...right, ...left.reverse()].map(([x = 0, y = 0]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')
-  return {
-    points,
-    topY: yOf(board, first.from_reference_mm),
-    topHalf: half(first.diameter_mm),
-    endHalf: half(last.diameter_mm),
-  }
+  if (!last) return ''
+  const deepest_mm = last.from_reference_mm
+  const sides = withSteps(shown, (canal.end_mm ?? deepest_mm) - LEANING_MM).map((p) => ({
+    middle: middleAt(place, p.from_reference_mm, deepest_mm),
+    half: halfOf(board, p.diameter_mm),
+    y: yOf(board, p.from_reference_mm),
+  }))
+  const right = sides.map(({ middle, half, y }) => [middle + half, y] as const)
+  const left = sides.map(({ middle, half, y }) => [middle - half, y] as const)
+  return [...right, ...left.reverse()].map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')
 }
 
-type Point = BoardCanal['outline'][number]
+/** Where the drawing of the access ends: at the orifice, as wide as the canal is there. */
+export function orifice({ board }: Place, outline: readonly Width[]): { y: number; half: number } | undefined {
+  const first = outline[0]
+  return first && { y: yOf(board, first.from_reference_mm), half: halfOf(board, first.diameter_mm) }
+}
 
-/** The outline with a point every millimetre below `from_mm`, so that a leaning canal is drawn as a curve. */
-function withSteps(outline: readonly Point[], from_mm: number): Point[] {
+/** An instrument with its tip at a depth, top first; what would stand above the reference point is cut off. */
+export function standing(silhouette: Silhouette, tip_mm: number): Width[] {
+  const widths = silhouette.map((p) => ({ from_reference_mm: tip_mm - p.from_tip_mm, diameter_mm: p.diameter_mm }))
+  return within(widths.reverse(), 0, tip_mm)
+}
+
+/** The part of an outline between two depths, cut where it crosses them. */
+function within(outline: readonly Width[], from_mm: number, to_mm: number): Width[] {
   return outline.flatMap((point, i) => {
     const next = outline[i + 1]
-    if (!next) return [point]
-    const span = next.from_reference_mm - point.from_reference_mm
-    const between: Point[] = []
-    for (let mm = Math.ceil(Math.max(from_mm, point.from_reference_mm)); mm < next.from_reference_mm; mm += 1) {
-      if (span <= 0 || mm <= point.from_reference_mm) continue
-      const share = (mm - point.from_reference_mm) / span
-      const diameter_mm = point.diameter_mm + share * (next.diameter_mm - point.diameter_mm)
-      between.push({ from_reference_mm: mm, diameter_mm })
+    const at = point.from_reference_mm
+    const crossed = [from_mm, to_mm].filter((mm) => next && at < mm && mm < next.from_reference_mm)
+    return [...(from_mm <= at && at <= to_mm ? [point] : []), ...crossed.map((mm) => between(point, next ?? point, mm))]
+  })
+}
+
+function between(a: Width, b: Width, mm: number): Width {
+  const share = (mm - a.from_reference_mm) / (b.from_reference_mm - a.from_reference_mm)
+  return { from_reference_mm: mm, diameter_mm: a.diameter_mm + share * (b.diameter_mm - a.diameter_mm) }
+}
+
+/** The outline with a point every millimetre below `from_mm`, so that a leaning canal is drawn as a curve. */
+function withSteps(outline: readonly Width[], from_mm: number): Width[] {
+  return outline.flatMap((point, i) => {
+    const next = outline[i + 1]
+    const more: Width[] = []
+    const first = Math.ceil(Math.max(from_mm, point.from_reference_mm))
+    for (let mm = first; next && mm < next.from_reference_mm; mm += 1) {
+      if (mm > point.from_reference_mm) more.push(between(point, next, mm))
     }
-    return [point, ...between]
+    return [point, ...more]
   })
 }
 

@@ -1,3 +1,14 @@
+import type { Expectation } from '@/api/shapes'
+
+/** A width at a depth, in millimetres from the reference point. */
+export interface Width {
+  readonly from_reference_mm: number
+  readonly diameter_mm: number
+}
+
+/** An instrument as it is drawn, from its tip upwards. */
+export type Silhouette = readonly { readonly from_tip_mm: number; readonly diameter_mm: number }[]
+
 /** What the board draws of a canal: a part of the plan's canal, in millimetres from the reference point. */
 export interface BoardCanal {
   readonly canal: string
@@ -9,7 +20,9 @@ export interface BoardCanal {
   readonly final_size: number
   readonly final_taper: number
   readonly length: { readonly working_length_mm: number | null }
-  readonly outline: readonly { readonly from_reference_mm: number; readonly diameter_mm: number }[]
+  readonly outline: readonly Width[]
+  /** What is expected step by step; none before there is a length. */
+  readonly expectation: Expectation | null
   readonly withheld: readonly { readonly says: string }[]
 }
 

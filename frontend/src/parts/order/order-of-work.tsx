@@ -1,6 +1,8 @@
 import type { CanalPlan, Do, InstrumentName } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { mm } from '@/parts/millimetres'
+import { depthPath, stopPath } from '@/parts/reason/paths'
+import { Tapped, TouchHint } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
 import './order.css'
 import { type WorkStep, workOf } from './work'
@@ -8,13 +10,16 @@ import { type WorkStep, workOf } from './work'
 interface Props {
   canal: CanalPlan
   instruments: readonly InstrumentName[]
+  /** Whether expected depths are shown. */
+  expected: boolean
 }
 
 /** The steps of one canal in the order expected, its hold points, and what is withheld and why. */
-export function OrderOfWork({ canal, instruments }: Props) {
+export function OrderOfWork({ canal, instruments, expected }: Props) {
   const byKey = new Map(instruments.map((i) => [i.key, i]))
   return (
     <div class="stack">
+      <TouchHint />
       {workOf(canal).map(({ phase, pass, steps }) => (
         <section key={`${phase}${pass}`} class="work-phase">
           <h3>
@@ -24,7 +29,7 @@ export function OrderOfWork({ canal, instruments }: Props) {
           <ol>
             {steps.map((step, i) => (
               <li key={step.key}>
-                <Step step={step} byKey={byKey} said={steps[i - 1]?.node.say} />
+                <Step canal={canal.canal} step={step} byKey={byKey} said={steps[i - 1]?.node.say} expected={expected} />
               </li>
             ))}
           </ol>
@@ -39,29 +44,36 @@ export function OrderOfWork({ canal, instruments }: Props) {
   )
 }
 
+type ByKey = ReadonlyMap<string, InstrumentName>
+
+const nameOf = (key: string | null, byKey: ByKey) => (key === null ? '' : (byKey.get(key)?.name ?? key))
+
 interface StepProps {
+  canal: string
+  expected: boolean
   step: WorkStep
-  byKey: ReadonlyMap<string, InstrumentName>
+  byKey: ByKey
   /** What the step before said: not said twice. */
   said: string | undefined
 }
 
-function Step({ step: { node, after }, byKey, said }: StepProps) {
+function Step({ canal, step: { node, after, expected: estimate }, byKey, said, expected }: StepProps) {
   return (
     <>
       <p class="work-step">
         <span class="grow">
           <What node={node} byKey={byKey} />
         </span>
-        <Where node={node} />
+        <Where canal={canal} node={node} byKey={byKey} />
       </p>
+      {expected && estimate && <Estimate canal={canal} of={estimate} byKey={byKey} />}
       {node.say && node.say !== said && <p class="small">{node.say}</p>}
       {after.length > 0 && <p class="small soft">{words.order.afterwards(after.map((n) => following(n, byKey)))}</p>}
     </>
   )
 }
 
-function What({ node, byKey }: { node: Do; byKey: ReadonlyMap<string, InstrumentName> }) {
+function What({ node, byKey }: { node: Do; byKey: ByKey }) {
   const instrument = node.instrument ? byKey.get(node.instrument) : undefined
   const action = words.order.action(node.action)
   if (node.hold_point)
@@ -71,22 +83,42 @@ function What({ node, byKey }: { node: Do; byKey: ReadonlyMap<string, Instrument
   return <InstrumentLabel name={instrument?.name ?? node.instrument} colour={instrument?.colour ?? null} note={note} />
 }
 
-function Where({ node }: { node: Do }) {
+function Where({ canal, node, byKey }: { canal: string; node: Do; byKey: ByKey }) {
   if (node.shorter_than) return <span class="small">{words.order.shorter(mm(node.shorter_than.less_um / 1000))}</span>
   if (node.stop_um === null) return null
+  const stop = mm(node.stop_um / 1000)
+  const title = words.because.stop(nameOf(node.instrument, byKey))
   return (
     <span class={`number ${node.target === 'to_resistance' ? 'to-resistance' : ''}`}>
-      {mm(node.stop_um / 1000)}
+      <Tapped canal={canal} of={stopPath(node.target)} title={title} value={stop} />
       {node.target && <small class="target">{words.order.target(node.target)}</small>}
     </span>
   )
 }
 
-function following(node: Do, byKey: ReadonlyMap<string, InstrumentName>): string {
+function Estimate({ canal, of, byKey }: { canal: string; of: NonNullable<WorkStep['expected']>; byKey: ByKey }) {
+  const { step, index } = of
+  const [low, high] = [step.low_mm, step.high_mm].map((depth) => (depth == null ? undefined : mm(depth)))
+  const says = step.felt == null ? words.expected.step(mm(step.depth_mm), low, high) : undefined
+  return (
+    <p class="small soft">
+      <Tapped
+        canal={canal}
+        of={depthPath(index)}
+        title={words.because.expected(nameOf(step.instrument, byKey))}
+        value={says ?? words.expected.recordedAs(mm(step.depth_mm), words.expected.felt(step.felt ?? 'as_expected'))}
+      />
+    </p>
+  )
+}
+
+function following(node: Do, byKey: ByKey): string {
   if (node.action === 'irrigate') {
     const at = node.needle_at_most_um === null ? undefined : mm(node.needle_at_most_um / 1000)
     return words.order.irrigate(node.volume_ml, at)
   }
-  const name = node.instrument ? (byKey.get(node.instrument)?.name ?? node.instrument) : ''
-  return words.order.recapitulate(name, node.stop_um === null ? undefined : mm(node.stop_um / 1000))
+  return words.order.recapitulate(
+    nameOf(node.instrument, byKey),
+    node.stop_um === null ? undefined : mm(node.stop_um / 1000),
+  )
 }

@@ -1,8 +1,10 @@
-import type { CanalPlan, Do } from '@/api/shapes'
+import type { CanalPlan, Do, ExpectedStep } from '@/api/shapes'
 
 export interface WorkStep {
   readonly key: string
   readonly node: Do
+  /** What is expected of it, and its place among the canal's expected steps; nothing where nothing is. */
+  readonly expected: { readonly step: ExpectedStep; readonly index: number } | undefined
   /** Irrigation and recapitulation that belong to the instrument before them. */
   readonly after: readonly Do[]
 }
@@ -17,11 +19,14 @@ const FOLLOWS = new Set(['irrigate', 'recapitulate'])
 
 /** A canal's expected way through its run sheet, by phase; a phase that is walked again is the next pass. */
 export function workOf(canal: CanalPlan): WorkPhase[] {
-  const phases: { phase: string; pass: number; steps: { key: string; node: Do; after: Do[] }[] }[] = []
+  const phases: { phase: string; pass: number; steps: (WorkStep & { after: Do[] })[] }[] = []
   const passes = new Map<string, number>()
+  const visits = new Map<string, number>()
   for (const [i, id] of canal.expected_path.entries()) {
     const node = canal.run_sheet.nodes[id]
     if (node?.kind !== 'do') continue
+    const visit = (visits.get(id) ?? 0) + 1
+    visits.set(id, visit)
     let last = phases.at(-1)
     if (last?.phase !== node.phase) {
       const pass = (passes.get(node.phase) ?? 0) + 1
@@ -31,7 +36,14 @@ export function workOf(canal: CanalPlan): WorkPhase[] {
     }
     const before = last.steps.at(-1)
     if (FOLLOWS.has(node.action) && before) before.after.push(node)
-    else last.steps.push({ key: `${i}${id}`, node, after: [] })
+    else last.steps.push({ key: `${i}${id}`, node, expected: expectedAt(canal, id, visit), after: [] })
   }
   return phases
+}
+
+function expectedAt({ expectation }: CanalPlan, node: string, visit: number): WorkStep['expected'] {
+  const steps = expectation?.steps ?? []
+  const index = steps.findIndex((step) => step.node === node && step.visit === visit)
+  const step = steps[index]
+  return step && { step, index }
 }

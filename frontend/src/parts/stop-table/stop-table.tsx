@@ -1,6 +1,8 @@
 import type { CanalPlan, StopRow } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { mm } from '@/parts/millimetres'
+import { needlePath, stopPath } from '@/parts/reason/paths'
+import { Tapped, TouchHint } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
 import { grouped, type StopGroup } from './groups'
 import './stop-table.css'
@@ -35,6 +37,7 @@ export function StopTable({ rows, canals }: Props) {
         <b class="to-length">{words.stops.legendLength}</b>{' '}
         <span class="to-resistance">{words.stops.legendResistance}</span>
       </p>
+      <TouchHint />
     </div>
   )
 }
@@ -75,7 +78,16 @@ function Group({ group, canals, before }: GroupProps) {
               const stop = row.stops.find((s) => s.canal === c.canal)
               return (
                 <td key={c.canal} rowSpan={group.rows.length} class={stop?.target.replace('_', '-')}>
-                  {stop ? mm(stop.stop_mm) : <Unused />}
+                  {stop ? (
+                    <Tapped
+                      canal={c.canal}
+                      of={stopPath(stop.target)}
+                      title={words.because.stop(group.rows.map((one) => one.instrument.name).join(', '))}
+                      value={mm(stop.stop_mm)}
+                    />
+                  ) : (
+                    <Unused />
+                  )}
                 </td>
               )
             })}
@@ -101,7 +113,16 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
         <th scope="row">{words.stops.needleCeiling}</th>
         {canals.map((c) => (
           <td key={c.canal} class="to-length">
-            {c.needle ? mm(c.needle.ceiling_mm) : <Unused />}
+            {c.needle ? (
+              <Tapped
+                canal={c.canal}
+                of="needle.ceiling_mm"
+                title={words.because.needle}
+                value={mm(c.needle.ceiling_mm)}
+              />
+            ) : (
+              <Unused />
+            )}
           </td>
         ))}
       </tr>
@@ -118,8 +139,22 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
             {words.stops.after(instrument)}
           </th>
           {canals.map((c) => {
-            const now = c.needle?.now.find((n) => n.after === instrument)
-            return <td key={c.canal}>{now ? mm(now.at_most_mm) : <Unused />}</td>
+            const at = c.needle?.now.findIndex((n) => n.after === instrument) ?? -1
+            const now = c.needle?.now[at]
+            return (
+              <td key={c.canal}>
+                {now ? (
+                  <Tapped
+                    canal={c.canal}
+                    of={needlePath(at)}
+                    title={words.because.needleNow(instrument)}
+                    value={mm(now.at_most_mm)}
+                  />
+                ) : (
+                  <Unused />
+                )}
+              </td>
+            )
           })}
         </tr>
       ))}

@@ -1,0 +1,62 @@
+import { mm } from '@/parts/millimetres'
+import { words } from '@/words/en'
+import { centreOf, leanAt, lines, NOTE_PX, type Place, yOf } from './geometry'
+import type { BoardCanal } from './shape'
+
+interface Props {
+  place: Place
+  canal: BoardCanal
+  before: BoardCanal | undefined
+}
+
+/** Where a canal's shaping ends: the line, its number, and what it is. */
+export function CanalEnd({ place, canal, before }: Props) {
+  const { board, index, side } = place
+  const centre = centreOf(board, index)
+  if (canal.end_mm === null) {
+    return (
+      <text class="no-length halo" y={yOf(board, 0) + 28}>
+        {words.board.noLength.split(' ').map((word, i) => (
+          <tspan key={word} x={centre} dy={i ? 14 : 0}>
+            {word}
+          </tspan>
+        ))}
+      </text>
+    )
+  }
+  const y = yOf(board, canal.end_mm)
+  const middle = centre + leanAt(board, canal.end_mm, canal.end_mm, side)
+  const half = Math.min(board.column * 0.38, 40)
+  const kind = canal.joins !== null && canal.junction_mm !== null ? 'junction' : canal.provisional ? 'estimate' : 'firm'
+  return (
+    <g>
+      {before && before.end_mm !== null && before.end_mm !== canal.end_mm && (
+        <line class="end-before" x1={centre - half} x2={centre + half} {...level(yOf(board, before.end_mm))} />
+      )}
+      <line class="end" data-kind={kind} x1={middle - half} x2={middle + half} {...level(y)} />
+      <EndLabel place={place} canal={canal} before={before} />
+    </g>
+  )
+}
+
+const level = (y: number) => ({ y1: y, y2: y })
+
+function EndLabel({ place: { board, index }, canal, before }: Props) {
+  const x = centreOf(board, index)
+  const was = before?.end_mm
+  const notes = [
+    ...(canal.provisional ? [words.board.estimate] : []),
+    ...(canal.joins !== null && canal.junction_mm !== null ? [words.board.joins(canal.joins)] : []),
+    ...(was !== undefined && was !== null && was !== canal.end_mm ? [words.board.was(mm(was))] : []),
+  ].flatMap((note) => lines(note, NOTE_PX, board.column - 2))
+  return (
+    <text class="halo" x={x} y={yOf(board, canal.end_mm ?? 0) + 17}>
+      <tspan class="end-number">{mm(canal.end_mm ?? 0)}</tspan>
+      {notes.map((note, i) => (
+        <tspan key={`${i}${note}`} class="end-note" x={x} dy={i ? 13 : 14}>
+          {note}
+        </tspan>
+      ))}
+    </text>
+  )
+}

@@ -1,0 +1,109 @@
+import type { CanalPlan, InstrumentName, Plan } from '@/api/shapes'
+import { InstrumentLabel } from '@/parts/instrument'
+import { Known } from '@/parts/known'
+import { mm } from '@/parts/millimetres'
+import { Tapped } from '@/parts/reason/reasons'
+import { words } from '@/words/en'
+import type { Moment } from './moments'
+
+interface Props {
+  plan: Pick<Plan, 'canals' | 'tray_list'>
+  moments: readonly Moment[]
+  at: number
+}
+
+/** Where stepping through the work stands, in words: the insertion, what is expected of it, and what it takes off. */
+export function MomentSays({ plan, moments, at }: Props) {
+  const now = moments[at - 1]
+  const canal = plan.canals.find((c) => c.canal === now?.canal)
+  const instrument = plan.tray_list.find((item) => item.instrument.key === now?.step.instrument)?.instrument
+  return (
+    <output class="moment">
+      {now && canal ? (
+        <Insertion
+          moment={now}
+          canal={canal}
+          instrument={instrument}
+          place={words.expected.place(at, moments.length)}
+        />
+      ) : at === 0 ? (
+        <Before canals={plan.canals.filter((c) => moments.some((m) => m.canal === c.canal))} />
+      ) : (
+        <Whole canals={plan.canals.filter((c) => moments.some((m) => m.canal === c.canal))} steps={moments.length} />
+      )}
+    </output>
+  )
+}
+
+interface InsertionProps {
+  moment: Moment
+  canal: CanalPlan
+  instrument: InstrumentName | undefined
+  place: string
+}
+
+function Insertion({ moment: { step, index }, canal, instrument, place }: InsertionProps) {
+  const node = canal.run_sheet.nodes[step.node]
+  const stop_um = node?.kind === 'do' ? node.stop_um : null
+  const name = instrument?.name ?? step.instrument
+  const of = `expectation.steps[${index}].depth_mm`
+  return (
+    <>
+      <p class="lead">
+        <b>{canal.canal}</b>
+        <InstrumentLabel name={name} colour={instrument?.colour ?? null} />
+        {stop_um !== null && <span class="small soft">{words.expected.stop(mm(stop_um / 1000))}</span>}
+        <span class="small soft grow place">{place}</span>
+      </p>
+      <p class="estimate">
+        <i class="dot" aria-hidden="true" />
+        {step.felt == null ? words.expected.expected : words.expected.recorded}{' '}
+        <Tapped canal={canal.canal} of={of} title={words.because.expected(name)} value={mm(step.depth_mm)}>
+          <span class="number">{mm(step.depth_mm)}</span>
+        </Tapped>
+        {step.felt != null && <span>{words.expected.felt(step.felt)}</span>}
+        {step.low_mm != null && step.high_mm != null && (
+          <span class="small">{words.expected.band(mm(step.low_mm), mm(step.high_mm))}</span>
+        )}
+      </p>
+      <p class="small soft">
+        {words.expected.more({
+          phase: node?.kind === 'do' ? words.phase(node.phase) : '',
+          visit: step.visit,
+          reach_share: step.reach_share,
+          removes_mm3: step.removes_mm3,
+        })}
+      </p>
+    </>
+  )
+}
+
+function Before({ canals }: { canals: readonly CanalPlan[] }) {
+  const natural = canals[0]?.expectation?.natural
+  return (
+    <>
+      <p class="strong">{words.expected.before}</p>
+      {natural && <p class="small soft">{words.expected.natural(natural.source)}</p>}
+      {natural && <Known know={natural.know} />}
+    </>
+  )
+}
+
+function Whole({ canals, steps }: { canals: readonly CanalPlan[]; steps: number }) {
+  return (
+    <>
+      <p class="strong">{words.expected.whole(steps)}</p>
+      {canals.map(({ canal, expectation }) => {
+        const says = expectation && words.expected.series(expectation)
+        return (
+          says && (
+            <p key={canal} class="small">
+              {canals.length > 1 && <b>{canal} </b>}
+              {says}
+            </p>
+          )
+        )
+      })}
+    </>
+  )
+}

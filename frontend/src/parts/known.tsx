@@ -1,0 +1,21 @@
+import { words } from '@/words/en'
+import './known.css'
+
+/** The mark of a reference value that has to be checked; its words stand beside it or in a legend. */
+export function CheckMark() {
+  return (
+    <svg class="check-mark" viewBox="0 0 10 10" aria-hidden="true">
+      <path d="M5 1 9 5 5 9 1 5z" fill="none" stroke="currentColor" stroke-width="1.6" />
+    </svg>
+  )
+}
+
+/** How a figure is known: read, second-hand, from memory and to be checked, a programme's rule. */
+export function Known({ know }: { know: string }) {
+  return (
+    <p class="known small" data-know={know.replace(/ /g, '-')}>
+      {know === 'from memory' && <CheckMark />}
+      {words.why.known(know)}
+    </p>
+  )
+}

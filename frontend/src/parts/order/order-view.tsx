@@ -1,0 +1,58 @@
+import { useState } from 'preact/hooks'
+import type { Plan } from '@/api/shapes'
+import { Choice } from '@/parts/fields'
+import { words } from '@/words/en'
+import { OrderOfWork } from './order-of-work'
+import { TrayList, TrayOrder } from './tray'
+
+const TRAY = 'tray'
+
+interface Props {
+  plan: Plan
+  picked: string | undefined
+  onPick: (canal: string) => void
+  /** Whether expected depths are shown. */
+  expected: boolean
+}
+
+/** The order of work at the tray, or of one canal. */
+export function OrderView({ plan, picked, onPick, expected }: Props) {
+  const [whose, setWhose] = useState(TRAY)
+  const [shared, setShared] = useState(true)
+  const canal = plan.canals.find((c) => c.canal === whose)
+  const choose = (key: string) => {
+    setWhose(key)
+    if (key !== TRAY && key !== picked) onPick(key)
+  }
+  return (
+    <div class="stack">
+      <Choice
+        label={words.order.whose}
+        value={whose}
+        options={[
+          { value: TRAY, says: words.order.atTheTray },
+          ...plan.canals.map((c) => ({ value: c.canal, says: c.canal })),
+        ]}
+        onChoose={choose}
+      />
+      {canal ? (
+        <OrderOfWork canal={canal} instruments={plan.tray_list.map((item) => item.instrument)} expected={expected} />
+      ) : (
+        <>
+          <TrayList items={plan.tray_list} />
+          <Choice
+            label={words.order.way}
+            value={shared ? 'shared' : 'single'}
+            hint={words.order.fewer(plan.one_at_a_time.changes - plan.tray.changes)}
+            options={[
+              { value: 'shared', says: words.order.shared(plan.tray.changes) },
+              { value: 'single', says: words.order.single(plan.one_at_a_time.changes) },
+            ]}
+            onChoose={(way) => setShared(way === 'shared')}
+          />
+          <TrayOrder plan={plan} shared={shared} />
+        </>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,123 @@
+import { type ComponentChildren, createContext } from 'preact'
+import { useContext, useState } from 'preact/hooks'
+import type { Because, Plan, RowUsed } from '@/api/shapes'
+import { CheckMark } from '@/parts/known'
+import { figureOf } from '@/words/because'
+import { words } from '@/words/en'
+import { pathsOf } from './paths'
+import { Rows } from './rows'
+import { Sheet } from './sheet'
+
+interface Asked {
+  readonly title: string
+  readonly value: string
+  readonly because: Because
+}
+
+interface Reasons {
+  readonly given: boolean
+  /** Why a number of a canal is what it is; nothing where the plan does not say. */
+  find(canal: string, of: string): Because | undefined
+  rowsOf(because: Because): RowUsed[]
+  show(asked: Asked): void
+}
+
+const Plain = createContext<Reasons | undefined>(undefined)
+
+/** Lets every number inside be touched to see why: the rule, what went in, and the figures it rests on. */
+export function WithReasons({ plan, children }: { plan: Plan; children: ComponentChildren }) {
+  const [asked, show] = useState<Asked>()
+  const rowsOf = (because: Because) => plan.rows_used.filter((row) => because.rows.includes(row.key))
+  const given = plan.canals.some((c) => c.why.length > 0)
+  const find = (canal: string, of: string) => {
+    const why = plan.canals.find((c) => c.canal === canal)?.why
+    const path = pathsOf(of).find((one) => why?.some((because) => because.of === one))
+    return why?.find((because) => because.of === path)
+  }
+  return (
+    <Plain.Provider value={{ given, find, rowsOf, show }}>
+      {children}
+      {asked && (
+        <Sheet title={asked.title} onClose={() => show(undefined)}>
+          <Reason asked={asked} rows={rowsOf(asked.because)} />
+        </Sheet>
+      )}
+    </Plain.Provider>
+  )
+}
+
+function Reason({ asked: { value, because }, rows }: { asked: Asked; rows: readonly RowUsed[] }) {
+  return (
+    <>
+      <p class="sheet-value number">{value}</p>
+      <p>{because.rule}</p>
+      {because.inputs.length > 0 && (
+        <section class="stack close">
+          <h3>{words.because.inputs}</h3>
+          <dl class="inputs">
+            {because.inputs.map(({ name, value: went, unit }) => (
+              <>
+                <dt>{name}</dt>
+                <dd class="number">{figureOf(went, unit)}</dd>
+              </>
+            ))}
+          </dl>
+        </section>
+      )}
+      {rows.length > 0 && (
+        <section class="stack close">
+          <h3>{words.because.rows}</h3>
+          <Rows rows={rows} />
+        </section>
+      )}
+    </>
+  )
+}
+
+/** That numbers can be touched, and what their mark means; nothing where the plan gives no reasons. */
+export function TouchHint() {
+  const reasons = useContext(Plain)
+  if (!reasons?.given) return null
+  return (
+    <p class="small soft not-on-paper">
+      {words.because.touch} <CheckMark /> {words.because.legend}
+    </p>
+  )
+}
+
+interface TappedProps {
+  canal: string
+  /** The number's path in the canal's plan. */
+  of: string
+  title: string
+  value: string
+  /** How the number looks where it is not only its value; over a drawing, nothing: only its place is touched. */
+  children?: ComponentChildren
+  style?: Record<string, number>
+}
+
+/** A number that can be touched to see why; plain where the plan gives no reason. */
+export function Tapped({ canal, of, title, value, children, style }: TappedProps) {
+  const reasons = useContext(Plain)
+  const because = reasons?.find(canal, of)
+  if (!reasons || !because) return style ? null : <span>{children ?? value}</span>
+  const check = reasons.rowsOf(because).some((row) => row.know === 'from memory' && !row.programme)
+  const open = () => reasons.show({ title: words.because.title(canal, title), value, because })
+  return (
+    <button
+      type="button"
+      class={style ? 'tapped over' : 'tapped'}
+      style={style}
+      aria-haspopup="dialog"
+      aria-label={words.because.ask(canal, title, value, check)}
+      onClick={open}
+    >
+      {!style && (
+        <span class="marked">
+          {children ?? value}
+          {check && <CheckMark />}
+        </span>
+      )}
+    </button>
+  )
+}

@@ -1,0 +1,23 @@
+import type { RowUsed } from '@/api/shapes'
+import { Known } from '@/parts/known'
+import { figureOf } from '@/words/because'
+import { words } from '@/words/en'
+import '@/parts/list.css'
+
+/** Figures with their source and how they are known. */
+export function Rows({ rows }: { rows: readonly RowUsed[] }) {
+  return (
+    <ul class="ledger">
+      {rows.map((row) => (
+        <li key={row.key} class="stack close figure">
+          <p class="row apart">
+            <span>{words.why.figure(row.key)}</span>
+            <span class="number">{figureOf(row.value, row.unit)}</span>
+          </p>
+          <p class="small soft">{row.programme ? words.why.programmeValue : row.source}</p>
+          {!row.programme && <Known know={row.know} />}
+        </li>
+      ))}
+    </ul>
+  )
+}

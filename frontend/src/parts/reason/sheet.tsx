@@ -1,0 +1,47 @@
+import { useEffect, useId, useRef } from 'preact/hooks'
+import { words } from '@/words/en'
+import './sheet.css'
+
+interface Props {
+  title: string
+  onClose: () => void
+  children: preact.ComponentChildren
+}
+
+/**
+ * A sheet over the screen. It is closed by its button, Esc, a touch beside it or the way back, and the focus returns
+ * to where it was.
+ */
+export function Sheet({ title, onClose, children }: Props) {
+  const ref = useRef<HTMLDialogElement>(null)
+  const id = useId()
+  const close = () => ref.current?.close()
+  useEffect(() => {
+    ref.current?.showModal()
+    // A place of its own in the history: the phone's way back closes the sheet and leaves the screen.
+    history.pushState({ sheet: true }, '')
+    addEventListener('popstate', close)
+    return () => {
+      removeEventListener('popstate', close)
+      if (history.state?.sheet) history.back()
+    }
+  }, [])
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: Esc closes a dialog by itself
+    <dialog
+      ref={ref}
+      class="sheet"
+      aria-labelledby={id}
+      onClose={onClose}
+      onClick={(event) => event.target === event.currentTarget && close()}
+    >
+      <div class="sheet-in stack">
+        <h2 id={id}>{title}</h2>
+        {children}
+        <button type="button" class="button answer" onClick={close}>
+          {words.because.close}
+        </button>
+      </div>
+    </dialog>
+  )
+}

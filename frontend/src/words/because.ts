@@ -1,0 +1,23 @@
+/** A figure with its unit; a share has none. */
+export function figureOf(value: number, unit: string): string {
+  return unit === '1' || unit === '' ? String(value) : `${value} ${unit}`
+}
+
+export const because = {
+  because: {
+    title: (canal: string, title: string) => `${canal}: ${title}`,
+    ask: (canal: string, title: string, value: string, check: boolean) =>
+      `${canal}, ${title}, ${value}${check ? ', reference value, check' : ''}: why`,
+    inputs: 'What went in',
+    rows: 'Rests on',
+    close: 'Close',
+    touch: 'Touch a number to see why.',
+    legend: 'reference value, check',
+    end: 'ends at',
+    stop: (instrument: string) => `stop of ${instrument}`,
+    needle: 'needle, never past',
+    needleNow: (after: string) => `needle after ${after}, at most`,
+    size: 'advised sizes',
+    expected: (instrument: string) => `expected depth of ${instrument}`,
+  },
+} as const

@@ -1,0 +1,65 @@
+import type { Expectation, ExpectedStep } from '@/api/shapes'
+
+const FELT = { as_expected: 'as expected', shorter: 'shorter than expected', longer: 'deeper than expected' }
+
+interface More extends Pick<ExpectedStep, 'visit' | 'reach_share' | 'removes_mm3'> {
+  phase: string
+}
+
+/** A share as how many of a hundred; neither none nor all is said of what is only nearly so. */
+function ofHundred(share: number): string {
+  const hundredths = Math.round(share * 100)
+  if (hundredths === 0 && share > 0) return 'fewer than 1'
+  if (hundredths === 100 && share < 1) return 'more than 99'
+  return String(hundredths)
+}
+
+function more({ phase, visit, reach_share, removes_mm3 }: More): string {
+  return [
+    visit > 1 ? `${phase}, pass ${visit}` : phase,
+    reach_share == null ? '' : `reaches its stop in ${ofHundred(reach_share)} of 100`,
+    `takes off ${removes_mm3} mm³`,
+  ]
+    .filter(Boolean)
+    .join(' · ')
+}
+
+function series({ passes, makes_room, few_agree, narrows }: Expectation): string {
+  const range = passes?.low != null && passes.high != null && passes.low !== passes.high
+  return [
+    passes &&
+      `Series expected at length after ${passes.expected} ${passes.expected === 1 ? 'pass' : 'passes'}${
+        range ? ` (${passes.low} to ${passes.high})` : ''
+      }.`,
+    makes_room && 'A larger size is expected to be needed to make room.',
+    few_agree && 'The recorded depths fit hardly any of the canals drawn: take the bands lightly.',
+    narrows && 'The canal narrows towards its orifice: the estimate is weaker there.',
+  ]
+    .filter(Boolean)
+    .join(' ')
+}
+
+export const expected = {
+  expected: {
+    through: 'Step through the work',
+    back: 'One step back',
+    on: 'One step on',
+    place: (at: number, steps: number) =>
+      at === 0 ? 'before anything' : at > steps ? 'the whole plan' : `${at} of ${steps}`,
+    expected: 'expected',
+    recorded: 'recorded',
+    felt: (felt: NonNullable<ExpectedStep['felt']>) => FELT[felt],
+    band: (low: string, high: string) => `8 of 10 between ${low} and ${high}`,
+    stop: (stop: string) => `stop ${stop}`,
+    more,
+    series,
+    before: 'Before anything: the canals as they are expected to be.',
+    natural: (source: string) => `Widths: ${source}.`,
+    whole: (steps: number) => `The whole plan: ${steps} insertions`,
+    show: 'Show expected depths',
+    hint: 'An estimate for teaching. What the hand feels always wins.',
+    recordedAs: (depth: string, felt: string) => `recorded ${depth}, ${felt}`,
+    step: (depth: string, low: string | undefined, high: string | undefined) =>
+      `expected ${depth}${low && high ? ` (${low}–${high})` : ''}`,
+  },
+} as const
