@@ -11,6 +11,7 @@ A map, from the ground up (each may use what stands above it):
     plan_input, graph, plan_value    the values at the two ends
     irrigation, apical_size, profile, joins, selection    one rule each
     run_sheet, phases, walk    the order of work as a finite graph, and walking it
+    supersequence, level_search    fewest changes of instrument, exactly: two searches
     canal_plan, layout, tray, cautions, caution_rules, refusals    the parts of a plan
     plan                 the front door
     api                  the same over HTTP, without tables

@@ -1,23 +1,18 @@
 """The order at the tray: each canal keeps its own order, and steps with the same instrument are done together.
 
-Between two hold points the order is a shortest common supersequence of the canals' instrument lists, found exactly
-by A* with a bound that never overestimates.
+Between two hold points the order is a shortest common supersequence of the canals' instrument lists: no order with
+fewer changes serves every canal in its own order (`planning.supersequence` says why).
 """
 
 from __future__ import annotations
 
-import heapq
-from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from planning.errors import TooMuchWork
 from planning.graph import Action, Do, RunSheet
 from planning.plan_value import TrayOrder, TrayStep
-
-MOST_STATES = 20_000  # about half a second; lists of one technique need a few hundred
-Positions = tuple[int, ...]
+from planning.supersequence import shortest_common_supersequence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,49 +81,3 @@ def _merge(lists: Mapping[str, Sequence[tuple[str, str]]]) -> list[TrayStep]:
         for canal in served:
             at[canal] += 1
     return steps
-
-
-def shortest_common_supersequence(words: Sequence[Sequence[str]]) -> tuple[str, ...]:
-    """A shortest word that contains every given word in order; the same one every time.
-
-    A letter taken serves every word whose next letter it is: leaving one out never helps. Raises TooMuchWork.
-    """
-    distinct = sorted({tuple(word) for word in words})
-    start: Positions = (0,) * len(distinct)
-    end: Positions = tuple(len(word) for word in distinct)
-    queue: list[tuple[int, int, Positions]] = [(_at_least(distinct, start), 0, start)]
-    came: dict[Positions, tuple[Positions, str]] = {}
-    cost: dict[Positions, int] = {start: 0}
-    while queue:
-        _, minus_done, state = heapq.heappop(queue)
-        if state == end:
-            return _traced(came, state)
-        if -minus_done > cost[state]:
-            continue
-        if len(cost) > MOST_STATES:
-            raise TooMuchWork(reason="The canals' orders differ too much for one order at the tray.")
-        for letter in sorted({w[i] for w, i in zip(distinct, state, strict=True) if i < len(w)}):
-            following = tuple(i + (i < len(w) and w[i] == letter) for w, i in zip(distinct, state, strict=True))
-            price = cost[state] + 1
-            if price < cost.get(following, price + 1):
-                cost[following] = price
-                came[following] = (state, letter)
-                # Among equals the one furthest along first.
-                heapq.heappush(queue, (price + _at_least(distinct, following), -price, following))
-    return ()
-
-
-def _at_least(words: Sequence[Sequence[str]], at: Positions) -> int:
-    """Letters that any way on must still take: of each letter the most that one word still needs."""
-    most: Counter[str] = Counter()
-    for word, i in zip(words, at, strict=True):
-        most |= Counter(word[i:])
-    return most.total()
-
-
-def _traced(came: Mapping[Positions, tuple[Positions, str]], state: Positions) -> tuple[str, ...]:
-    letters = []
-    while state in came:
-        state, letter = came[state]
-        letters.append(letter)
-    return tuple(reversed(letters))
