@@ -1,5 +1,5 @@
 import { fireEvent, render, screen } from '@testing-library/preact'
-import { expect, test, vi } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import type { CanalChoice, Kit } from '@/api/shapes'
 import { CanalSize } from '@/screens/plan/canal-size'
 import { canal } from './sample-plan'
@@ -64,4 +64,47 @@ test('the proposed size can be taken back', () => {
   const onChoose = open({ canal: 'MB', final_size: 40 })
   fireEvent.click(screen.getByRole('button', { name: 'Take the proposed 30' }))
   expect(onChoose).toHaveBeenCalledWith({ final_size: null, reason: '' })
+})
+
+describe('what a size means', () => {
+  const option = { wall_share: null, wall_left_mm: null, strain_pct: null }
+  const options = [
+    { size: 35, inside: true, wall_share: 0.615, wall_left_mm: 0.58, strain_pct: 3.8 },
+    { ...option, size: 45, inside: false },
+    { ...option, size: 50, inside: false },
+  ]
+  const told = canal('MB', 18, { final_size: 35, size_range: { ...planned.size_range, options } })
+  const show = (choice?: CanalChoice) => {
+    const onChoose = vi.fn()
+    render(<CanalSize canal={told} kit={kit as unknown as Kit} choice={choice} onChoose={onChoose} />)
+    return onChoose
+  }
+
+  test('is told beside it: wall reached, wall left, strain', () => {
+    show()
+    const facts = [...document.querySelectorAll('.size-facts dd')].map((dd) => dd.textContent)
+    expect(facts).toEqual(['62 %', '0.58 mm', '3.8 %'])
+  })
+
+  test('is inside or outside by sign and word', () => {
+    show({ canal: 'MB', final_size: 50, reason: 'Wide.' })
+    const now = document.querySelector('.size-now .in-or-out')
+    expect(now?.textContent).toBe(' outside')
+    expect(now?.querySelector('svg')?.getAttribute('data-sign')).toBe('caution')
+  })
+
+  test('can be taken from the list; a size the kit lacks cannot', () => {
+    const onChoose = show()
+    fireEvent.click(screen.getByRole('button', { name: /MB: take size 50/, hidden: true }))
+    expect(onChoose).toHaveBeenCalledWith({ final_size: 50 })
+    const lacking = screen.getByRole('button', { name: /MB: take size 45/, hidden: true })
+    expect((lacking as HTMLButtonElement).disabled).toBe(true)
+  })
+
+  test('a reason carries its bound, its source and how that is known', () => {
+    show()
+    const reason = screen.getByText('At least 30:').closest('li')
+    expect(reason?.textContent).toContain('Why.Invented for this test')
+    expect(reason?.textContent).toContain('Programme rule')
+  })
 })

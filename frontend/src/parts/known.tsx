@@ -4,8 +4,14 @@ import './known.css'
 /** The mark of a reference value that has to be checked; its words stand beside it or in a legend. */
 export function CheckMark() {
   return (
-    <svg class="check-mark" viewBox="0 0 10 10" aria-hidden="true">
-      <path d="M5 1 9 5 5 9 1 5z" fill="none" stroke="currentColor" stroke-width="1.6" />
+    <svg class="check-mark" viewBox="0 0 12 10" aria-hidden="true">
+      <path
+        d="M1 3.6q2.5-3 5 0t5 0M1 8.2q2.5-3 5 0t5 0"
+        fill="none"
+        stroke="currentColor"
+        stroke-width="1.7"
+        stroke-linecap="round"
+      />
     </svg>
   )
 }

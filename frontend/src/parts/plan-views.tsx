@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks'
-import type { Plan } from '@/api/shapes'
+import type { Caution, Plan } from '@/api/shapes'
 import { words } from '@/words/en'
 import { Cautions } from './cautions'
 import { DepthsView } from './depths-view'
+import { DifficultyCard } from './difficulty'
 import { OrderView } from './order/order-view'
 import { WithReasons } from './reason/reasons'
 import { StopTable } from './stop-table/stop-table'
@@ -18,16 +19,18 @@ interface Props {
   onPick: (canal: string) => void
   /** What stands beside or under the board: choices, or remarks. */
   beside: preact.ComponentChildren
+  /** What can be done about a caution here. */
+  act?: (caution: Caution) => preact.ComponentChildren
 }
 
 type View = 'depths' | 'stops' | 'order' | 'cautions' | 'why'
 
 /** One plan in five views. */
-export function PlanViews({ plan, before, picked, onPick, beside }: Props) {
+export function PlanViews({ plan, before, picked, onPick, beside, act }: Props) {
   const [view, setView] = useState<View>('depths')
   // A prediction in sight while somebody treats a patient would lead the hand.
   const [expected, setExpected] = useState(plan.setting !== 'clinic')
-  const grave = plan.cautions.filter((c) => c.severity !== 'note').length
+  const grave = plan.cautions.filter((c) => c.severity !== 'note' && c.overridden == null).length
   const tabs = (['depths', 'stops', 'order', 'cautions', 'why'] as const).map((key) => ({
     key,
     label: words.views[key],
@@ -50,7 +53,12 @@ export function PlanViews({ plan, before, picked, onPick, beside }: Props) {
         )}
         {view === 'stops' && <StopsView plan={plan} />}
         {view === 'order' && <OrderView plan={plan} picked={picked} onPick={onPick} expected={expected} />}
-        {view === 'cautions' && <Cautions cautions={plan.cautions} />}
+        {view === 'cautions' && (
+          <>
+            {plan.difficulty && <DifficultyCard difficulty={plan.difficulty} />}
+            <Cautions plan={plan} act={act} />
+          </>
+        )}
         {view === 'why' && <Why plan={plan} />}
       </TabView>
     </WithReasons>

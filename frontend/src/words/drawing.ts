@@ -62,7 +62,10 @@ export const drawing = {
   },
   cautions: {
     none: 'Nothing to caution about.',
-    limit: 'limit',
+    value: (value: number, unit: string | null) => (unit ? `${value} ${unit}` : String(value)),
+    limit: (limit: number, unit: string | null) => `limit ${limit}${unit ? ` ${unit}` : ''}`,
+    letPass: 'Let pass by a supervisor:',
+    passed: (n: number) => `${n} let pass`,
     restsOn: (row: string) => `Rests on: ${row}`,
     stops: (n: number) => `${n} ${n === 1 ? 'stop' : 'stops'}`,
     cautions: (n: number) => `${n} ${n === 1 ? 'caution' : 'cautions'}`,

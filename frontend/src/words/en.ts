@@ -1,11 +1,13 @@
 import { because } from './because'
 import { cases } from './case'
 import { common, when } from './common'
+import { difficulty } from './difficulty'
 import { drawing } from './drawing'
 import { expected } from './expected'
 import { plan } from './plan'
 import { planning } from './planning'
 import { review } from './review'
+import { size } from './size'
 
 /** Every word the reader sees. */
 export const words = {
@@ -17,5 +19,7 @@ export const words = {
   ...review,
   ...because,
   ...expected,
+  ...size,
+  ...difficulty,
   when,
 } as const

@@ -1,4 +1,4 @@
-import type { Asked, CanalChoice, Kit, Technique, VersionShown } from '@/api/shapes'
+import type { Asked, CanalChoice, CanalPlan, Kit, Plan, Technique, VersionShown } from '@/api/shapes'
 
 /** What a new plan begins with: what the last version asked for, else the first of the programme's kit. */
 export function firstAsked(
@@ -42,4 +42,18 @@ export function sizesOf(kit: Kit | undefined): number[] {
 export function seriesTapers(kit: Kit | undefined): number[] {
   const tapers = (kit?.instruments ?? []).filter((i) => i.use === 'shaping').map((i) => i.taper)
   return [...new Set(tapers)].sort((a, b) => a - b)
+}
+
+/** What was written for a final size outside the advised range. */
+export function reasonFor(asked: Pick<Asked, 'choices'> | undefined, canal: string): string {
+  return asked?.choices.canals?.find((c) => c.canal === canal)?.reason ?? ''
+}
+
+/** The canals whose final size lies outside the advised range and for which nothing is written yet. */
+export function withoutReason(asked: Asked, plan: Plan): CanalPlan[] {
+  return plan.canals.filter((canal) => isOutside(canal) && reasonFor(asked, canal.canal).trim() === '')
+}
+
+export function isOutside({ final_size, size_range: { least, most } }: Pick<CanalPlan, 'final_size' | 'size_range'>) {
+  return final_size < least || most < final_size
 }

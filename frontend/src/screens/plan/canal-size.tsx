@@ -2,8 +2,11 @@ import { useId } from 'preact/hooks'
 import type { CanalChoice, CanalPlan, Kit } from '@/api/shapes'
 import { sizeOf } from '@/parts/difference/compare'
 import { TextField } from '@/parts/fields'
+import { Tapped } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
 import { sizesOf } from './asked'
+import { InOrOut, OptionFacts, SizesCompared } from './size-options'
+import { SizeReasons } from './size-reasons'
 
 interface Props {
   canal: CanalPlan
@@ -12,38 +15,44 @@ interface Props {
   onChoose: (change: Partial<CanalChoice>) => void
 }
 
-/** The final size of one canal, the advised range with its reasons, and a reason asked for outside it. */
+/** The final size of one canal: the advised range with its reasons, what each size means, a reason outside the range. */
 export function CanalSize({ canal, kit, choice, onChoose }: Props) {
   const id = useId()
   const size = choice?.final_size ?? canal.final_size
   const sizes = sizesOf(kit)
   const next = (by: -1 | 1) => (by > 0 ? sizes.find((s) => s > size) : sizes.findLast((s) => s < size))
-  const { least, most, proposed, reasons } = canal.size_range
-  const outside = size < least || size > most
-  const step = (by: -1 | 1) => {
-    const to = next(by)
-    if (to !== undefined) onChoose({ final_size: to })
-  }
+  const { least, most, proposed, reasons, options } = canal.size_range
+  const inside = least <= size && size <= most
+  const take = (to: number | undefined) => to !== undefined && onChoose({ final_size: to })
   return (
     <section class="card stack canal-size" aria-labelledby={`${id}-name`}>
       <div class="row apart">
         <h2 id={`${id}-name`}>{words.planning.finalSize(canal.canal)}</h2>
-        <p class="small soft">{words.planning.advised(least, most)}</p>
+        <p class="small soft">
+          <Tapped
+            canal={canal.canal}
+            of="size_range"
+            title={words.because.size}
+            value={words.planning.advised(least, most)}
+          />
+        </p>
       </div>
       <div class="stepper">
-        <button type="button" class="button" disabled={next(-1) === undefined} onClick={() => step(-1)}>
+        <button type="button" class="button" disabled={next(-1) === undefined} onClick={() => take(next(-1))}>
           <span aria-hidden="true">−</span>
           <span class="unseen">{words.planning.smaller(canal.canal)}</span>
         </button>
         <output class="size-now number" aria-live="polite">
           {choice?.final_size == null ? sizeOf(canal) : sizeOf({ ...canal, final_size: size })}
+          <InOrOut inside={inside} />
         </output>
-        <button type="button" class="button" disabled={next(1) === undefined} onClick={() => step(1)}>
+        <button type="button" class="button" disabled={next(1) === undefined} onClick={() => take(next(1))}>
           <span aria-hidden="true">+</span>
           <span class="unseen">{words.planning.larger(canal.canal)}</span>
         </button>
       </div>
-      {outside && (
+      <OptionFacts canal={canal.canal} options={options} size={size} />
+      {!inside && (
         <TextField
           label={words.planning.outside}
           hint={words.planning.outsideHint}
@@ -57,16 +66,8 @@ export function CanalSize({ canal, kit, choice, onChoose }: Props) {
           {words.planning.takeProposed(proposed)}
         </button>
       )}
-      <details>
-        <summary>{words.planning.reasons}</summary>
-        <ul class="stack close">
-          {reasons.map((reason) => (
-            <li key={reason.says} class="small">
-              {reason.says}
-            </li>
-          ))}
-        </ul>
-      </details>
+      <SizesCompared canal={canal.canal} options={options} size={size} sizes={sizes} onTake={take} />
+      <SizeReasons reasons={reasons} />
     </section>
   )
 }

@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks'
-import type { Asked, CaseShown, VersionShown } from '@/api/shapes'
+import type { Asked, CanalPlan, CaseShown, VersionShown } from '@/api/shapes'
 import type { Change } from '@/parts/difference/compare'
 import { DifferenceView } from '@/parts/difference/difference-view'
+import { TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { askForApproval, type Preview, withdraw } from '@/store/plans'
 import { useSending } from '@/store/sending'
 import { words } from '@/words/en'
+import { reasonFor, withoutReason } from './asked'
 
 interface Props {
   of: CaseShown
@@ -15,21 +17,27 @@ interface Props {
   changes: readonly Change[]
   preview: Preview
   onAsked: () => Promise<void>
+  onReason: (canal: string, reason: string) => void
 }
 
 /** What differs from the last version, and asking for approval or taking it back. */
-export function Foot({ of, last, asked, id, changes, preview, onAsked }: Props) {
+export function Foot({ of, last, asked, id, changes, preview, onAsked, onReason }: Props) {
   const [open, setOpen] = useState(false)
   const [sending, run] = useSending()
   const { state, stale } = of.standing
   const waiting = state === 'waiting' && !stale && changes.length === 0
   const settled = state === 'approved' && changes.length === 0
-  const ask = () =>
+  const [unexplained, setUnexplained] = useState<readonly CanalPlan[]>([])
+  const ask = () => {
+    if (!asked) return
+    const lacking = preview.plan ? withoutReason(asked, preview.plan) : []
+    setUnexplained(lacking)
+    if (lacking.length > 0) return
     void run(async () => {
-      if (!asked) return
       await askForApproval(of, id, asked)
       await onAsked()
     })
+  }
   const back = () => void run(async () => last && withdraw(last))
   const computed = preview.state === 'computed'
   return (
@@ -48,6 +56,17 @@ export function Foot({ of, last, asked, id, changes, preview, onAsked }: Props) 
       {state === 'approved' && changes.length > 0 && (
         <p class="small strong">{words.planning.voids(last?.number ?? 0)}</p>
       )}
+      {unexplained.map(({ canal, final_size, size_range: { least, most } }) => (
+        <TextField
+          key={canal}
+          label={words.size.sayWhy(canal, final_size, least, most)}
+          hint={words.planning.outsideHint}
+          wrong={reasonFor(asked, canal) ? undefined : words.required}
+          value={reasonFor(asked, canal)}
+          maxLength={300}
+          onInput={(reason) => onReason(canal, reason)}
+        />
+      ))}
       <Sent sending={sending} again={ask} />
       {waiting ? (
         <button type="button" class="button answer" disabled={sending.state === 'busy'} onClick={back}>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { Asked, CaseShown, Kit, Technique, VersionListed, VersionShown } from '@/api/shapes'
 import { CautionCount } from '@/parts/cautions'
 import { compare } from '@/parts/difference/compare'
+import { LevelMark } from '@/parts/difficulty'
 import { Page } from '@/parts/page'
 import { PlanViews } from '@/parts/plan-views'
 import { Seen } from '@/parts/seen'
@@ -92,12 +93,14 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
           changes={changes}
           preview={preview}
           onAsked={() => draft.clear({ id: uuid7(), asked: null })}
+          onReason={(canal, reason) => asked && set(withCanal(asked, canal, { reason }))}
         />
       }
     >
       <div class="row wrap">
         <StandingPill of={of.standing} />
         {plan && <CautionCount cautions={plan.cautions} />}
+        {plan?.difficulty && <LevelMark level={plan.difficulty.level} />}
         {of.standing.state !== 'none' && (
           <p class="small">
             {of.standing.says} {of.standing.do}

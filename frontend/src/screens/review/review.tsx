@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { PlanChanges, VersionShown } from '@/api/shapes'
 import { CautionCount } from '@/parts/cautions'
-import { sizeOf } from '@/parts/difference/compare'
+import { LevelMark } from '@/parts/difficulty'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
@@ -16,7 +16,8 @@ import { words } from '@/words/en'
 import { Decision } from '../plan/decision'
 import { WaitingList } from '../worklist/worklist'
 import { Answer } from './answer'
-import { ChangeList, TakenAway } from './change-list'
+import { CanalCard, changed } from './canal-card'
+import { ChangeList } from './change-list'
 import { emptyReview, type ReviewFields } from './review-fields'
 import './review.css'
 
@@ -68,6 +69,7 @@ function Asked({ of, changes, before, seen }: Props) {
         {of.state === 'superseded' && <Notice sign="caution">{words.review.superseded}</Notice>}
         <div class="row wrap">
           <CautionCount cautions={of.plan.cautions} />
+          {of.plan.difficulty && <LevelMark level={of.plan.difficulty.level} />}
           <p class="small soft">{words.review.by(of.author.name)}</p>
         </div>
         <PlanViews
@@ -78,23 +80,19 @@ function Asked({ of, changes, before, seen }: Props) {
           beside={
             <>
               {changes && <ToothChanges changes={changes} />}
-              {changedFirst.map(({ canal, ...planned }) => (
-                <section key={canal} class="card stack close remark" data-changed={changed(changes, canal)}>
-                  <p>
-                    <b>{canal}</b>{' '}
-                    {words.review.facts(sizeOf(planned), planned.end_mm, planned.length.state, planned.length.rests_on)}
-                  </p>
-                  <CanalChanged changes={changes} canal={canal} />
-                  {open && (
-                    <TextField
-                      label={words.review.remark(canal)}
-                      value={draft.fields.value.remarks[canal] ?? ''}
-                      rows={1}
-                      maxLength={2000}
-                      onInput={(text) => draft.set({ remarks: { ...draft.fields.value.remarks, [canal]: text } })}
-                    />
-                  )}
-                </section>
+              {changedFirst.map(({ canal }) => (
+                <CanalCard
+                  key={canal}
+                  of={of}
+                  canal={canal}
+                  changes={changes}
+                  remark={draft.fields.value.remarks[canal] ?? ''}
+                  onRemark={
+                    open
+                      ? (text) => draft.set({ remarks: { ...draft.fields.value.remarks, [canal]: text } })
+                      : undefined
+                  }
+                />
               ))}
               {open && (
                 <TextField
@@ -118,9 +116,6 @@ function StatePill({ of }: { of: VersionShown }) {
   return <Pill sign={of.state}>{words.state[of.state]}</Pill>
 }
 
-const changed = (changes: PlanChanges | undefined, canal: string) =>
-  changes?.canals.some((c) => c.canal === canal) ?? false
-
 function ToothChanges({ changes }: { changes: PlanChanges }) {
   const { tooth, cautions_came, cautions_went, nothing } = changes
   if (nothing) return <p class="soft">{words.review.nothing(changes.from_number)}</p>
@@ -131,13 +126,4 @@ function ToothChanges({ changes }: { changes: PlanChanges }) {
       <ChangeList changes={tooth} came={cautions_came} went={cautions_went} />
     </section>
   )
-}
-
-function CanalChanged({ changes, canal }: { changes: PlanChanges | undefined; canal: string }) {
-  if (!changes) return null
-  const of = changes.canals.find((c) => c.canal === canal)
-  if (!of) return <p class="small soft">{words.review.unchanged}</p>
-  if (of.came) return <p class="small">{words.review.came}</p>
-  if (of.went) return <TakenAway />
-  return <ChangeList changes={of.changes} came={of.cautions_came} went={of.cautions_went} />
 }

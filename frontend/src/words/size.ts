@@ -1,0 +1,26 @@
+const BOUNDS: Record<string, (size: number) => string> = {
+  least: (size) => `At least ${size}:`,
+  most: (size) => `At most ${size}:`,
+  tells: (size) => `${size}:`,
+}
+
+export const size = {
+  size: {
+    inside: 'inside',
+    outside: 'outside',
+    reached: 'wall reached',
+    left: 'wall left',
+    strain: 'strain',
+    compare: 'Sizes compared',
+    caption: (canal: string) => `What each final size means for ${canal}`,
+    size: 'Size',
+    take: (canal: string) => `${canal}: take size`,
+    notKnown: 'not known',
+    percent: (value: number) => `${value} %`,
+    bound: (bound: string, size: number) => BOUNDS[bound]?.(size) ?? String(size),
+    sayWhy: (canal: string, size: number, least: number, most: number) =>
+      `${canal}: why ${size}, outside the advised ${least}–${most}`,
+    saysWhy: (size: number, least: number, most: number) => `size ${size} is outside the advised ${least}–${most}:`,
+    noReason: 'no reason given',
+  },
+} as const
