@@ -6,6 +6,7 @@ import { Account } from './screens/account/account'
 import { Canal } from './screens/case/canal'
 import { Case } from './screens/case/case'
 import { Cases } from './screens/cases/cases'
+import { Chair } from './screens/chair/chair'
 import { NewCase } from './screens/new-case/new-case'
 import { Planning } from './screens/plan/plan'
 import { Review } from './screens/review/review'
@@ -23,6 +24,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases/new', () => <NewCase />],
   ['/cases/:id', ({ id = '' }) => <Case id={id} key={id} />],
   ['/cases/:id/plan', ({ id = '' }) => <Planning id={id} key={id} />],
+  ['/cases/:id/chair', ({ id = '' }) => <Chair id={id} key={id} />],
   ['/cases/:id/canals/:canal', ({ id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />],
   ['/worklist', () => <Worklist />],
   ['/plans/:id', ({ id = '' }) => <Review id={id} key={id} />],

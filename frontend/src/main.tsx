@@ -5,6 +5,7 @@ import '@/look/base.css'
 import '@/look/fields.css'
 import { App } from './app'
 import { startRouter } from './router'
+import { startOutbox } from './store/outbox'
 import { followScheme } from './store/scheme'
 import { findSession } from './store/session'
 import { registerWorker } from './worker/register'
@@ -14,7 +15,7 @@ if (!root) throw new Error('the page has no place for the app')
 
 followScheme()
 startRouter()
-void findSession()
+void findSession().then(startOutbox)
 root.replaceChildren()
 render(<App />, root)
 void registerWorker()

@@ -90,3 +90,10 @@ export const review = (version_id: string, hash: string, body: S.NewReview) =>
       body,
     }),
   )
+
+// --- at the chair ---
+
+export const getTreatment = (id: string) => told(http.GET('/api/v1/cases/{case_id}/events', ofCase(id)))
+
+export const reportEvents = (id: string, body: { device: string; events: S.EventGiven[] }) =>
+  told(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }))

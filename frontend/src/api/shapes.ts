@@ -65,3 +65,8 @@ export type PlanChanges = Schemas['PlanChanges']
 export type CanalChanges = Schemas['CanalChanges']
 export type Change = Schemas['Change']
 export type Waiting = Schemas['WaitingShown']
+
+export type EventGiven = Schemas['EventGivenRequest']
+export type EventShown = Schemas['EventShown']
+export type Told = EventGiven['told']
+export type Treatment = Schemas['TreatmentShown']

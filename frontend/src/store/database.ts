@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { EventGiven } from '@/api/shapes'
 
 interface Entry {
   /** Whose it is: another person on the same phone neither sees nor sends it. */
@@ -8,6 +9,16 @@ interface Entry {
   at: number
 }
 
+/** One event that the server has not acknowledged. It is sealed to the person who recorded it. */
+export interface Unsent {
+  person: string
+  caseId: string
+  seq: number
+  event: EventGiven
+  /** What the server said where it would not take it; nothing after it is sent until it is dealt with. */
+  refused?: string
+}
+
 interface Local extends DBSchema {
   /** What was last seen of the server's things. */
   kept: { key: [string, string]; value: Entry }
@@ -15,17 +26,24 @@ interface Local extends DBSchema {
   drafts: { key: [string, string]; value: Entry }
   /** What belongs to this phone. */
   device: { key: string; value: unknown }
+  /** What was done at the chair and has not been acknowledged by the server, in the order it was done. */
+  outbox: { key: [string, string, number]; value: Unsent }
 }
 
 let opened: Promise<IDBPDatabase<Local>> | undefined
 
 export function database(): Promise<IDBPDatabase<Local>> {
-  opened ??= openDB<Local>('fourth-canal', 1, {
-    upgrade(db) {
-      db.createObjectStore('kept', { keyPath: ['person', 'name'] })
-      db.createObjectStore('drafts', { keyPath: ['person', 'name'] })
-      db.createObjectStore('device')
+  opened ??= openDB<Local>('fourth-canal', 2, {
+    upgrade(db, from) {
+      if (from < 1) {
+        db.createObjectStore('kept', { keyPath: ['person', 'name'] })
+        db.createObjectStore('drafts', { keyPath: ['person', 'name'] })
+        db.createObjectStore('device')
+      }
+      db.createObjectStore('outbox', { keyPath: ['person', 'caseId', 'seq'] })
     },
+    // Another tab has a newer app: it must not wait for this one.
+    blocking: () => void closeDatabase(),
   })
   return opened
 }

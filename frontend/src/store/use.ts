@@ -24,15 +24,15 @@ export function useKept<T>(name: string | undefined, ask: () => Promise<T>): Kep
 
 const POLL_MS = 10_000 // how soon one person sees what another has just done
 
-/** Asks again every ten seconds while the screen is looked at and something is waited for. */
-export function usePolling(waiting: boolean, again: () => void): void {
+/** Asks again every ten seconds, or as often as said, while the screen is looked at and something is waited for. */
+export function usePolling(waiting: boolean, again: () => void, every_ms = POLL_MS): void {
   const latest = useRef(again)
   latest.current = again
   useEffect(() => {
     if (!waiting) return
-    const timer = setInterval(() => document.visibilityState === 'visible' && latest.current(), POLL_MS)
+    const timer = setInterval(() => document.visibilityState === 'visible' && latest.current(), every_ms)
     return () => clearInterval(timer)
-  }, [waiting])
+  }, [waiting, every_ms])
 }
 
 /** The draft of a form; `first` makes the fields of an empty one. */

@@ -32,6 +32,11 @@ export class Walk {
     return last == null ? node.stop_um : Math.min(node.stop_um, last - node.shorter_than.less_um)
   }
 
+  /** Where an instrument last stopped at this step; null where it was not there or no depth was given. */
+  last(id: string): number | null {
+    return this.depths.get(id)?.at(-1) ?? null
+  }
+
   /** Answers the present step; false where it has no such exit. A depth at the stop or beyond counts as reached. */
   leave(exit: string, depth: number | null): boolean {
     const { node } = this

@@ -1,5 +1,6 @@
 import { because } from './because'
 import { cases } from './case'
+import { chair } from './chair'
 import { common, when } from './common'
 import { difficulty } from './difficulty'
 import { drawing } from './drawing'
@@ -14,6 +15,7 @@ export const words = {
   ...common,
   ...drawing,
   ...cases,
+  ...chair,
   ...plan,
   ...planning,
   ...review,

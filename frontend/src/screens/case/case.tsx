@@ -66,8 +66,15 @@ function PlanLink({ of }: { of: CaseShown }) {
   // A case is planned by its student; others read the version that stands.
   if (!student && !of.version) return null
   return (
-    <a class="button main" href={student ? `/cases/${of.id}/plan` : `/plans/${of.version?.id}`}>
-      {none ? words.chart.planNew : words.chart.planSee}
-    </a>
+    <>
+      {of.standing.approved_number !== null && (
+        <a class="button answer" href={`/cases/${of.id}/chair`}>
+          {words.chair.open}
+        </a>
+      )}
+      <a class="button main" href={student ? `/cases/${of.id}/plan` : `/plans/${of.version?.id}`}>
+        {none ? words.chart.planNew : words.chart.planSee}
+      </a>
+    </>
   )
 }

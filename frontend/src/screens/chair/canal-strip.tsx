@@ -1,0 +1,41 @@
+import type { CanalPlan } from '@/api/shapes'
+import { Sign, type SignName } from '@/parts/signs'
+import type { Chair } from '@/store/chair'
+import type { CanalState } from '@/walk/course'
+import { words } from '@/words/en'
+
+const SIGNS: Record<CanalState, SignName> = {
+  open: 'draft',
+  hold_point: 'waiting',
+  paused: 'stop',
+  past_stop: 'caution',
+  to_plan: 'returned',
+  to_check: 'stop',
+  finished: 'approved',
+}
+
+interface Props {
+  chair: Chair
+  canals: readonly CanalPlan[]
+  current: string
+  onTurn: (canal: string) => void
+}
+
+/** Every canal with where it stands; any of them one tap away. */
+export function CanalStrip({ chair, canals, current, onTurn }: Props) {
+  return (
+    <nav class="canal-strip" aria-label={words.chair.canals}>
+      {canals.map(({ canal }) => {
+        const state = chair.course.canals[canal]?.state ?? 'open'
+        return (
+          <button key={canal} type="button" aria-pressed={canal === current} onClick={() => onTurn(canal)}>
+            <b>{canal}</b>
+            <span class="small">
+              <Sign name={SIGNS[state]} /> {words.chair.state[state]}
+            </span>
+          </button>
+        )
+      })}
+    </nav>
+  )
+}

@@ -1,0 +1,94 @@
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { Treatment } from '@/api/shapes'
+import { Notice } from '@/parts/notice'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { useCase } from '@/store/cases'
+import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair'
+import { usePolling } from '@/store/use'
+import { TooNew } from '@/walk/walk'
+import { words } from '@/words/en'
+import { CanalStrip } from './canal-strip'
+import { DoneList } from './done-list'
+import { Halted } from './halted'
+import { NowCard } from './now-card'
+import { Outbox } from './outbox'
+import { Trouble } from './trouble'
+import './chair.css'
+
+const SECONDS_3 = 3000 // a supervisor's word must reach the chair within five seconds
+
+/** The work on a tooth, one step at a time; with no connection as with one. */
+export function Chair({ id }: { id: string }) {
+  const found = useCase(id)
+  const treatment = useTreatment(id)
+  usePolling(true, treatment.again, SECONDS_3)
+  const of = found.value
+  return (
+    <Page
+      title={words.chair.title(of?.tooth.iso ?? '')}
+      under={of && `${of.patient_alias} · ${words.setting[of.setting]}`}
+      back={{ to: `/cases/${id}`, says: words.back }}
+      wide
+    >
+      <Seen of={treatment} rows={5}>
+        {(value) => <Work caseId={id} treatment={value} at={treatment.at} />}
+      </Seen>
+    </Page>
+  )
+}
+
+function Work({ caseId, treatment, at }: { caseId: string; treatment: Treatment; at: number | undefined }) {
+  useAwake()
+  try {
+    const chair = useChair(caseId, treatment)
+    if (chair === null) return <Notice sign="note">{words.chair.notApproved}</Notice>
+    if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
+    return <Standing chair={chair} caseId={caseId} at={at} />
+  } catch (error) {
+    if (error instanceof TooNew) return <Notice sign="stop">{words.chair.tooNew}</Notice>
+    throw error
+  }
+}
+
+function Standing({ chair, caseId, at }: { chair: AtChair; caseId: string; at: number | undefined }) {
+  const canals = useMemo(() => chair.plan.canals.filter((c) => chair.course.canals[c.canal]), [chair.plan])
+  const [picked, setPicked] = useState<string>()
+  const current = picked ?? (chair.course.turnedTo || canals[0]?.canal) ?? ''
+  const canal = canals.find((c) => c.canal === current) ?? canals[0]
+  const course = canal && chair.course.canals[canal.canal]
+  const finished = course?.state === 'finished'
+  const turn = (name: string) => {
+    setPicked(name)
+    if (name !== current) void chair.record(name, '', { kind: 'turn' })
+  }
+  return (
+    <div class="chair">
+      <Outbox caseId={caseId} chair={chair} at={at} />
+      <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
+      {chair.course.haltedBy && <Halted chair={chair} />}
+      {canal && course && (
+        <NowCard key={`${canal.canal} ${course.walk.at}`} chair={chair} canal={canal} course={course} />
+      )}
+      <DoneList chair={chair} />
+      {canal && !finished && <Trouble chair={chair} canal={canal.canal} />}
+    </div>
+  )
+}
+
+/** Keeps the screen on while it is looked at: a wet glove cannot unlock a phone. */
+function useAwake() {
+  useEffect(() => {
+    let lock: { release(): Promise<void> } | undefined
+    const ask = async () => {
+      if (document.visibilityState === 'visible')
+        lock = await navigator.wakeLock?.request('screen').catch(() => undefined)
+    }
+    void ask()
+    document.addEventListener('visibilitychange', ask)
+    return () => {
+      document.removeEventListener('visibilitychange', ask)
+      void lock?.release().catch(() => undefined)
+    }
+  }, [])
+}

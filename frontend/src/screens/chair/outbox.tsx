@@ -1,0 +1,26 @@
+import { Notice } from '@/parts/notice'
+import type { Chair } from '@/store/chair'
+import { send, sendAgain } from '@/store/outbox'
+import { words } from '@/words/en'
+
+/** What the server does not know yet, when it was last heard, and what it would not take. */
+export function Outbox({ chair, at }: { caseId: string; chair: Chair; at: number | undefined }) {
+  const refused = chair.waiting.find((entry) => entry.refused !== undefined)
+  return (
+    <>
+      {refused && (
+        <Notice sign="stop" action={{ says: words.tryAgain, onDo: () => void sendAgain(refused) }}>
+          {words.chair.refused} {refused.refused}
+        </Notice>
+      )}
+      <p class="row apart small soft">
+        <span>{at !== undefined && words.chair.lastHeard(words.when(at))}</span>
+        {chair.waiting.length > 0 && (
+          <button type="button" class="button plain" onClick={() => void send()}>
+            {words.chair.waiting(chair.waiting.length)}
+          </button>
+        )}
+      </p>
+    </>
+  )
+}

@@ -1,0 +1,60 @@
+import { useState } from 'preact/hooks'
+import { TextField } from '@/parts/fields'
+import { Notice } from '@/parts/notice'
+import type { Chair } from '@/store/chair'
+import { membership } from '@/store/session'
+import type { CanalCourse } from '@/walk/course'
+import { words } from '@/words/en'
+
+type Cause = keyof typeof words.chair.causes
+
+/** A canal that is not to be worked now: why, and who lets it go on. */
+export function Withheld({ chair, canal, course }: { chair: Chair; canal: string; course: CanalCourse }) {
+  const says = {
+    past_stop: words.chair.pastStop,
+    paused: words.chair.paused,
+    to_plan: words.chair.toPlan,
+    to_check: words.chair.toCheck,
+    finished: words.chair.finished,
+    open: '',
+    hold_point: '',
+  }[course.state]
+  const answer = (cause: Cause) => void chair.record(canal, '', { kind: 'answer', asks: course.askedBy ?? '', cause })
+  return (
+    <section class="now-card" aria-label={canal}>
+      <p class="now-where">
+        <b>{canal}</b>
+      </p>
+      <Notice sign={course.state === 'finished' ? 'approved' : 'stop'}>{says}</Notice>
+      {course.held === 'past_stop' && (
+        <div class="step-answers">
+          {(Object.keys(words.chair.causes) as Cause[]).map((cause) => (
+            <button key={cause} type="button" class="button answer" onClick={() => answer(cause)}>
+              {words.chair.causes[cause]}
+            </button>
+          ))}
+        </div>
+      )}
+      {(course.held === 'paused' || course.held === 'to_check') && <Resume chair={chair} canal={canal} />}
+    </section>
+  )
+}
+
+/** Only a supervisor lets the work go on, and says why. */
+export function Resume({ chair, canal }: { chair: Chair; canal: string }) {
+  const [reason, setReason] = useState('')
+  if (membership.value?.role !== 'supervisor') return null
+  return (
+    <div class="stack">
+      <TextField label={words.chair.reason} value={reason} onInput={setReason} rows={2} />
+      <button
+        type="button"
+        class="button main"
+        disabled={!reason.trim()}
+        onClick={() => void chair.record(canal, '', { kind: 'resume', reason })}
+      >
+        {words.chair.resume}
+      </button>
+    </div>
+  )
+}

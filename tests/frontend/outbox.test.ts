@@ -1,0 +1,142 @@
+import { beforeEach, describe, expect, test, vi } from 'vitest'
+import type { EventGiven, Session } from '@/api/shapes'
+import { database } from '@/store/database'
+import { type Done, record, send, sendAgain, unsent } from '@/store/outbox'
+import { session } from '@/store/session'
+import { problem, serve } from './server'
+
+const CASE = 'case-1'
+
+// The locks of a browser, as far as the outbox uses them: one holder at a time, others turn away.
+let held = false
+Object.defineProperty(navigator, 'locks', {
+  configurable: true,
+  value: {
+    async request(_: string, __: object, work: (lock: object | null) => Promise<void>) {
+      if (held) return work(null)
+      held = true
+      try {
+        await work({})
+      } finally {
+        held = false
+      }
+    },
+  },
+})
+
+beforeEach(() => {
+  held = false
+  session.value = { person: { id: 'ada', username: 'ada', name: 'Ada' }, memberships: [] } as unknown as Session
+})
+
+function done(node: string): Done {
+  const told = { kind: 'step', exit: 'done', depth_um: null, stop_um: null, irrigant: null, volume_ml: null }
+  return { plan_hash: 'h', seen_position: 0, canal: 'MB', node, told } as Done
+}
+
+/** A server that stores a device's events in their order, each once, as the real one does. */
+function keeper() {
+  const stored: EventGiven[] = []
+  const take = (events: EventGiven[]) => {
+    for (const event of events) {
+      if (stored.some((one) => one.id === event.id)) continue
+      if (event.device_seq !== stored.length + 1) return problem(409, 'sequence-gap')
+      stored.push(event)
+    }
+    return { body: { position: stored.length, course: null, canals: [], events: stored } }
+  }
+  return { stored, take }
+}
+
+const nodes = (events: readonly EventGiven[]) => events.map((event) => event.node)
+const left = async () => (await (await database()).getAll('outbox')).map((entry) => entry.event.node)
+const settled = () => vi.waitFor(async () => expect(held).toBe(false))
+
+describe('the outbox', () => {
+  test('sends in the order of doing, and takes out what the server shows back', async () => {
+    const { stored, take } = keeper()
+    serve(({ body }) => take((body as { events: EventGiven[] }).events))
+    for (const node of ['a', 'b', 'c']) await record(CASE, done(node))
+    await settled()
+    await send()
+    expect(nodes(stored)).toEqual(['a', 'b', 'c'])
+    expect(await left()).toEqual([])
+    expect(unsent(CASE).value).toEqual([])
+  })
+
+  test('keeps everything while there is no answer, and sends it once afterwards', async () => {
+    const { stored, take } = keeper()
+    let online = false
+    serve(({ body }) => (online ? take((body as { events: EventGiven[] }).events) : 'nothing'))
+    await record(CASE, done('a'))
+    await record(CASE, done('b'))
+    await settled()
+    expect(await left()).toEqual(['a', 'b'])
+    online = true
+    await send()
+    expect(nodes(stored)).toEqual(['a', 'b'])
+    expect(await left()).toEqual([])
+  })
+
+  test('an answer that was lost on the way stores nothing twice', async () => {
+    const { stored, take } = keeper()
+    let lost = true
+    serve(({ body }) => {
+      const answer = take((body as { events: EventGiven[] }).events)
+      return lost ? 'nothing' : answer
+    })
+    await record(CASE, done('a'))
+    await settled()
+    expect(nodes(stored)).toEqual(['a'])
+    expect(await left()).toEqual(['a'])
+    lost = false
+    await send()
+    expect(nodes(stored)).toEqual(['a'])
+    expect(await left()).toEqual([])
+  })
+
+  test('what the server will not take stays, with its sentence, and nothing after it is sent', async () => {
+    const { stored, take } = keeper()
+    let refusing = true
+    serve(({ body }) => {
+      const { events } = body as { events: EventGiven[] }
+      const bad = events.findIndex((event) => event.node === 'b')
+      if (!refusing || bad < 0) return take(events)
+      return problem(422, 'not-usable', [{ pointer: `#/events/${bad}/told/depth_um`, detail: 'A slip.' }])
+    })
+    for (const node of ['a', 'b', 'c']) await record(CASE, done(node))
+    await settled()
+    await send()
+    await send()
+    expect(nodes(stored)).toEqual(['a'])
+    expect(unsent(CASE).value.map(({ event, refused }) => [event.node, refused])).toEqual([
+      ['b', 'A slip.'],
+      ['c', undefined],
+    ])
+    refusing = false
+    const [entry] = unsent(CASE).value
+    if (entry) await sendAgain(entry)
+    expect(nodes(stored)).toEqual(['a', 'b', 'c'])
+  })
+
+  test('an expired sign-in stops the sending and loses nothing', async () => {
+    serve(() => problem(401, 'not-authenticated'))
+    await record(CASE, done('a'))
+    await settled()
+    expect(unsent(CASE).value.map(({ event, refused }) => [event.node, refused])).toEqual([['a', undefined]])
+  })
+
+  test('another person on this phone neither sees nor sends it', async () => {
+    const { stored, take } = keeper()
+    let online = false
+    serve(({ body }) => (online ? take((body as { events: EventGiven[] }).events) : 'nothing'))
+    await record(CASE, done('a'))
+    await settled()
+    session.value = { person: { id: 'bo', username: 'bo', name: 'Bo' }, memberships: [] } as unknown as Session
+    online = true
+    await send()
+    expect(unsent(CASE).value).toEqual([])
+    expect(stored).toEqual([])
+    expect(await left()).toEqual(['a'])
+  })
+})
