@@ -118,7 +118,7 @@ def test_others_record_nothing(tom: Person, stranger: Person, approved: ToothPla
 def test_a_word_at_the_wrong_moment_is_kept(vale: Person, approved: ToothPlanVersion) -> None:
     """A clinical fact is never refused for its state: the course sets it aside."""
     (word,) = record(vale, approved, event(approved, 1, SIGNED, node="nowhere"))
-    shown = treatment_of(approved.case)
+    shown = treatment_of(approved.case_id)
     assert shown.course is not None
     assert shown.course.out_of_course == {str(word.pk): OutOfCourse.OTHER_STEP}
 
@@ -126,16 +126,16 @@ def test_a_word_at_the_wrong_moment_is_kept(vale: Person, approved: ToothPlanVer
 def test_an_undo_and_what_it_undoes_both_stay(priya: Person, approved: ToothPlanVersion) -> None:
     (first,) = record(priya, approved, event(approved, 1))
     record(priya, approved, event(approved, 2, UndoTold(undoes=str(first.pk)), node=""))
-    shown = treatment_of(approved.case)
+    shown = treatment_of(approved.case_id)
     assert shown.course is not None
     assert (len(shown.events), shown.course.undone) == (2, (str(first.pk),))
 
 
 def test_the_course_of_the_check_molar_goes_as_the_run_sheet_says(priya: Person, approved: ToothPlanVersion) -> None:
-    start = treatment_of(approved.case).canals
+    start = treatment_of(approved.case_id).canals
     assert {canal.canal: (canal.node, canal.stop_um) for canal in start}["P"] == ("explore/10-02", 21_500)
     record(priya, approved, event(approved, 1, node="explore/10-02"))
-    palatal = {canal.canal: canal for canal in treatment_of(approved.case).canals}["P"]
+    palatal = {canal.canal: canal for canal in treatment_of(approved.case_id).canals}["P"]
     assert palatal.node == "explore/10-02/irrigate"
 
 
@@ -155,7 +155,7 @@ def test_a_length_taken_at_the_chair_is_a_reading_and_withholds_its_canal(
     last = palatal.readings.order_by("number").last()
     assert last is not None
     assert reading(last) == taken
-    assert {c.canal: c.state for c in treatment_of(approved.case).canals}["P"] is CanalState.TO_PLAN
+    assert {c.canal: c.state for c in treatment_of(approved.case_id).canals}["P"] is CanalState.TO_PLAN
 
 
 def test_no_device_makes_a_new_version_take_over(vale: Person, approved: ToothPlanVersion) -> None:
@@ -164,7 +164,7 @@ def test_no_device_makes_a_new_version_take_over(vale: Person, approved: ToothPl
 
 
 def test_before_an_approval_there_is_no_course(proposed: ToothPlanVersion) -> None:
-    assert treatment_of(proposed.case).course is None
+    assert treatment_of(proposed.case_id).course is None
 
 
 def test_a_case_keeps_its_own_events(priya: Person, approved: ToothPlanVersion) -> None:

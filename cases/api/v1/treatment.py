@@ -17,14 +17,13 @@ from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.told import Told
-from cases.models import Case
-from cases.models.base import HASH_LENGTH
 from cases.queries import course as found
 from cases.queries import seen
 from cases.services import treatment
 from cases.services.treatment import Reported
 
 TAGS = ["chair"]
+HASH_DIGITS = 64  # SHA-256 in hexadecimal
 MOST_EVENTS = 200  # in one batch: a whole visit
 IF_NONE_MATCH = OpenApiParameter(
     "If-None-Match", str, OpenApiParameter.HEADER, description="The ETag seen last: 304 where nothing has happened."
@@ -35,7 +34,7 @@ class EventGiven(Strict):
     id = Id(help_text="Made by the device (RFC 9562, version 7), so that sending again is harmless.")
     device_seq = serializers.IntegerField(min_value=1, help_text="Counts the device's events of this case from 1.")
     seen_position = serializers.IntegerField(min_value=0, help_text="The last position the device knew.")
-    plan_hash = Text(max_length=HASH_LENGTH, help_text="Of the plan on the screen.")
+    plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
     device_time = serializers.DateTimeField(help_text="Shown, never used to order: the clock may be wrong.")
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty where it concerns the whole tooth.")
     node = Text(max_length=120, required=False, allow_blank=True, help_text="The step in the run sheet.")
@@ -98,9 +97,9 @@ class EventsView(View):
     )
     def get(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        if request.headers.get("If-None-Match", "").removeprefix("W/") == tag(found.position_of(case)):
+        if request.headers.get("If-None-Match", "").removeprefix("W/") == tag(found.position_of(case.pk)):
             return Response(status=304)
-        return _shown(case)
+        return _shown(case.pk)
 
     @extend_schema(
         operation_id="events_create",
@@ -118,9 +117,9 @@ class EventsView(View):
         read = given(BatchGiven, request)
         batch = [Reported(**event) for event in read["events"]]
         treatment.record(actor=me(request), case=case, device=read["device"], batch=batch)
-        return _shown(case)
+        return _shown(case.pk)
 
 
-def _shown(case: Case) -> Response:
-    shown = found.treatment_of(case)
+def _shown(case_id: UUID) -> Response:
+    shown = found.treatment_of(case_id)
     return answer(TreatmentShown, shown, etag=shown.position)
