@@ -108,6 +108,7 @@ admin.site.register(
         models.Canal,
         models.CanalPlan,
         models.Case,
+        models.CautionOverride,
         models.ChangeLog,
         models.DemoPatient,
         models.JunctionReading,

@@ -79,9 +79,13 @@ def refuse_thresholds(thresholds: Mapping[str, float]) -> None:
             raise ChoiceNotPossible(canal="Thresholds", reason=wrong, at=("thresholds", key))
 
 
+def limits(figure: Figure) -> tuple[float, float]:
+    """Least and greatest value that a programme may set in place of a published one."""
+    return figure.value / FARTHEST, figure.value * FARTHEST if figure.value else MOST_FOR_NOTHING
+
+
 def _wrong(figure: Figure, value: float) -> str:
-    least = figure.value / FARTHEST
-    most = figure.value * FARTHEST if figure.value else MOST_FOR_NOTHING
+    least, most = limits(figure)
     if not least <= value <= most:
         return f"{figure.key} must lie between {least:g} and {most:g} {figure.unit}."
     if figure.unit in WHOLE_UNITS and (value < 1 or not float(value).is_integer()):

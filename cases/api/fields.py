@@ -44,6 +44,15 @@ class Text(serializers.CharField):
         return super().run_validation(data)
 
 
+class Number(serializers.FloatField):
+    """A number, and nothing that could be read as one."""
+
+    def to_internal_value(self, data: Any) -> Any:
+        if isinstance(data, bool) or not isinstance(data, int | float):
+            self.fail("invalid")
+        return super().to_internal_value(data)
+
+
 class Id(serializers.UUIDField):
     """An identifier as text."""
 

@@ -80,6 +80,14 @@ class PlanStale(Conflict):
     sentence = "The case has changed since version {number} was made. Have it planned again and {verb} the new version."
 
 
+class ReasonMissing(Conflict):
+    code = "reason-missing"
+    sentence = (
+        "{canal}: the final size lies outside the advised range and no reason is given. "
+        "Write it and submit the new version."
+    )
+
+
 class SentDifferently(Conflict):
     code = "id-used-differently"
     sentence = "The id {id} was used before for something else. Send this with a new id."
@@ -92,7 +100,7 @@ class TakenAlready(Conflict):
 
 class CanalInUse(Conflict):
     code = "canal-in-use"
-    sentence = "{canal} has readings and stays in the record. Record it as searched and not found instead."
+    sentence = "{canal} is in the record and stays there. Record it as searched and not found instead."
 
 
 class SettingFixed(Conflict):

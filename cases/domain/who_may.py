@@ -18,6 +18,7 @@ class May(StrEnum):
     SUBMIT = "submit or withdraw the plan"
     REVIEW = "decide on a plan"
     SEE_WORKLIST = "see the plans that wait"
+    OVERRIDE = "let the work go on in spite of a caution"
     TREAT = "record what was done"
     KEEP_KITS = "change kits, techniques and figures of the programme"
 
@@ -60,6 +61,9 @@ RULES: dict[May, Rule] = {
     ),
     May.REVIEW: Rule(
         roles=frozenset({_SUPERVISOR}), otherwise="A plan is approved or returned by a supervisor, not by students."
+    ),
+    May.OVERRIDE: Rule(
+        roles=frozenset({_SUPERVISOR}), otherwise="A supervisor lets the work go on, with a reason. Ask one."
     ),
     May.SEE_WORKLIST: Rule(
         roles=frozenset({_SUPERVISOR, _COORDINATOR}), otherwise="The list of waiting plans is for supervisors."

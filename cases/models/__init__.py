@@ -7,6 +7,7 @@ What is a record is only added to, see `append_only`. Every rule the database ca
 from cases.models.events import TreatmentEvent
 from cases.models.kits import Kit, KitFilling, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
 from cases.models.log import ChangeLog
+from cases.models.overrides import CautionOverride
 from cases.models.people import FailedSignIn, Membership, Person, Programme
 from cases.models.plans import CanalPlan, ToothPlanVersion
 from cases.models.readings import JunctionReading, LengthReading
@@ -17,6 +18,7 @@ __all__ = [
     "Canal",
     "CanalPlan",
     "Case",
+    "CautionOverride",
     "ChangeLog",
     "DemoPatient",
     "FailedSignIn",

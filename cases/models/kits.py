@@ -43,6 +43,11 @@ class KitInstrument(models.Model):
     largest_flute_um = models.PositiveIntegerField(null=True, blank=True)
     speed_rpm = models.PositiveIntegerField(null=True, blank=True)
     torque_ncm = models.FloatField(null=True, blank=True)
+    diameters_text = models.TextField(
+        blank=True, help_text="JSON of the diameters from the tip upwards, of a variable taper."
+    )
+    uses = models.PositiveIntegerField(default=0, help_text="Canals it has been used in.")
+    most_uses = models.PositiveIntegerField(null=True, blank=True)
 
     class Meta:
         constraints = [
@@ -58,6 +63,9 @@ class KitInstrument(models.Model):
             ),
             models.CheckConstraint(
                 condition=Q(torque_ncm__isnull=True) | Q(torque_ncm__gt=0), name="instrument_torque_above_0"
+            ),
+            models.CheckConstraint(
+                condition=Q(most_uses__isnull=True) | Q(most_uses__gte=1), name="instrument_used_once_at_least"
             ),
             models.CheckConstraint(condition=one_of("motion", Motion), name="instrument_motion_known"),
             models.CheckConstraint(condition=one_of("use", Use), name="instrument_use_known"),

@@ -119,6 +119,10 @@ class Canal(Sent):
     curve_start_um = models.PositiveIntegerField(null=True, blank=True)
     orifice_um = models.PositiveIntegerField(null=True, blank=True)
     apex_um = models.PositiveIntegerField(null=True, blank=True)
+    curve_radius_um = models.PositiveIntegerField(null=True, blank=True)
+    curve_from_end_um = models.PositiveIntegerField(null=True, blank=True)
+    wall_thickness_um = models.PositiveIntegerField(null=True, blank=True)
+    wall_from_end_um = models.PositiveIntegerField(null=True, blank=True)
 
     class Meta:
         constraints = [
@@ -136,6 +140,14 @@ class Canal(Sent):
                 | Q(orifice_um__isnull=True)
                 | Q(curve_start_um__gte=F("orifice_um")),
                 name="canal_curve_below_orifice",
+            ),
+            models.CheckConstraint(
+                condition=Q(curve_radius_um__isnull=True) | Q(curve_radius_um__gt=0), name="canal_curve_has_a_radius"
+            ),
+            models.CheckConstraint(
+                condition=Q(wall_thickness_um__isnull=True, wall_from_end_um__isnull=True)
+                | Q(wall_thickness_um__gt=0, wall_from_end_um__isnull=False),
+                name="canal_wall_has_a_level",
             ),
         ]
 

@@ -9,15 +9,27 @@ from django.db.models import Prefetch, QuerySet
 
 from cases.models.kits import Kit as KitRow
 from cases.models.kits import KitFilling, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
+from cases.models.overrides import CautionOverride
 from cases.models.plans import ToothPlanVersion
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.teeth import Canal, Case, Root
 from planning import technique_files
-from planning.encoding import decode
-from planning.instruments import Instrument, Motion, Use
+from planning.encoding import canonical_text, decode
+from planning.instruments import DiameterAt, Instrument, Motion, Use
 from planning.lengths import About, settle
 from planning.obturation import FillingItem
-from planning.plan_input import CanalInput, Finding, Junction, Kit, Needle, Pattern, PlanInput, RootInput
+from planning.plan_input import (
+    CanalInput,
+    Finding,
+    Junction,
+    Kit,
+    Needle,
+    Override,
+    Pattern,
+    PlanInput,
+    RootInput,
+    WallInput,
+)
 from planning.plan_value import Plan
 from planning.quantities import mm, um
 from planning.readings import Length, Reading, Resorption
@@ -32,7 +44,9 @@ def charted(cases: QuerySet[Case]) -> QuerySet[Case]:
     canals = Canal.objects.select_related("root").order_by("place")
     readings = LengthReading.objects.select_related("actor").order_by("number")
     junctions = JunctionReading.objects.select_related("actor").order_by("number")
+    overrides = CautionOverride.objects.select_related("canal", "supervisor", "withdrawn_by").order_by("at", "pk")
     return cases.select_related("tooth", "patient", "student", "supervisor", "programme").prefetch_related(
+        Prefetch("overrides", queryset=overrides),
         Prefetch("tooth__roots", queryset=Root.objects.select_related("main_canal").order_by("name")),
         Prefetch("tooth__canals", queryset=canals),
         Prefetch("tooth__canals__readings", queryset=readings),
@@ -76,6 +90,24 @@ def canal_input(row: Canal) -> CanalInput:
         curve_start_mm=millimetres(row.curve_start_um),
         orifice_mm=millimetres(row.orifice_um),
         apex_mm=millimetres(row.apex_um),
+        curve_radius_mm=millimetres(row.curve_radius_um),
+        curve_from_end_mm=millimetres(row.curve_from_end_um),
+        wall=wall(row),
+    )
+
+
+def wall(row: Canal) -> WallInput | None:
+    """The thinnest wall where it was measured."""
+    if row.wall_thickness_um is None or row.wall_from_end_um is None:
+        return None
+    return WallInput(thickness_mm=mm(row.wall_thickness_um), from_end_mm=mm(row.wall_from_end_um))
+
+
+def override_inputs(row: Case) -> tuple[Override, ...]:
+    """What supervisors let pass and have not taken back; `row` comes from `charted`."""
+    standing = [each for each in row.overrides.all() if each.withdrawn_at is None]
+    return tuple(
+        Override(code=each.code, canal=each.canal.name if each.canal else None, reason=each.reason) for each in standing
     )
 
 
@@ -139,6 +171,9 @@ def _instrument(row: KitInstrument) -> Instrument:
         largest_flute_mm=millimetres(row.largest_flute_um),
         speed_rpm=row.speed_rpm,
         torque_ncm=row.torque_ncm,
+        diameters=decode(tuple[DiameterAt, ...], json.loads(row.diameters_text or "[]")),
+        uses=row.uses,
+        most_uses=row.most_uses,
     )
 
 
@@ -166,6 +201,9 @@ def instrument_row(kit_row: KitRow, value: Instrument) -> KitInstrument:
         largest_flute_um=micrometres(value.largest_flute_mm),
         speed_rpm=value.speed_rpm,
         torque_ncm=value.torque_ncm,
+        diameters_text=canonical_text(value.diameters) if value.diameters else "",
+        uses=value.uses,
+        most_uses=value.most_uses,
     )
 
 

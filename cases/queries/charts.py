@@ -9,11 +9,21 @@ from uuid import UUID
 from django.db.models import QuerySet
 
 from cases.domain.standing import Standing
-from cases.models import Canal, Case, JunctionReading, LengthReading, Person, Root, ToothPlanVersion, values
+from cases.models import (
+    Canal,
+    Case,
+    CautionOverride,
+    JunctionReading,
+    LengthReading,
+    Person,
+    Root,
+    ToothPlanVersion,
+    values,
+)
 from cases.queries import plans, seen
 from planning import teeth
 from planning.errors import PlanningError
-from planning.plan_input import Junction
+from planning.plan_input import Junction, WallInput
 from planning.plan_value import ToothNames
 from planning.readings import Length
 from planning.tables import Figures
@@ -29,6 +39,10 @@ class CanalShown:
     """Why no length can be worked out from the readings as they are."""
     junction: Junction | None
     """The last one measured."""
+
+    @property
+    def wall(self) -> WallInput | None:
+        return values.wall(self.row)
 
     @property
     def readings(self) -> list[LengthReading]:
@@ -47,6 +61,8 @@ class CaseShown:
     names: ToothNames
     canals: list[CanalShown]
     roots: list[Root]
+    overrides: list[CautionOverride]
+    """What supervisors let pass, those taken back too."""
     standing: Standing
     version: ToothPlanVersion | None
     """The version that stands."""
@@ -92,9 +108,16 @@ def shown(case_id: UUID) -> CaseShown:
         names=names_of(row.tooth.iso),
         canals=[_canal(canal, row.setting, figures) for canal in row.tooth.canals.all()],
         roots=list(row.tooth.roots.all()),
+        overrides=list(row.overrides.all()),
         standing=plans.plan_standing(row),
         version=plans.current(row),
     )
+
+
+def overrides(case_id: UUID) -> list[CautionOverride]:
+    """What supervisors let pass in the case, in the order of time."""
+    rows = CautionOverride.objects.filter(case_id=case_id)
+    return list(rows.select_related("canal", "supervisor", "withdrawn_by").order_by("at", "pk"))
 
 
 def canal_shown(case_id: UUID, canal_id: Any) -> CanalShown:

@@ -12,7 +12,7 @@ from django.db.models import Model, Q, QuerySet
 
 from cases.domain.errors import NotHere
 from cases.domain.roles import Role
-from cases.models import Canal, Case, Membership, Person, Programme, ToothPlanVersion
+from cases.models import Canal, Case, CautionOverride, Membership, Person, Programme, ToothPlanVersion
 
 Row = TypeVar("Row", bound=Model)
 WHOLE_PROGRAMME = (Role.SUPERVISOR, Role.COORDINATOR)
@@ -54,6 +54,12 @@ def canal(person: Person, id_: UUID) -> Canal:
 def version(person: Person, id_: UUID) -> ToothPlanVersion:
     """Raises NotHere."""
     return _one(versions(person), id_, "plan version")
+
+
+def override(person: Person, id_: UUID) -> CautionOverride:
+    """Raises NotHere."""
+    rows: QuerySet[CautionOverride] = CautionOverride.objects.filter(case__in=cases(person)).select_related("case")
+    return _one(rows, id_, "override")
 
 
 def _one(rows: QuerySet[Row], id_: UUID, what: str) -> Row:

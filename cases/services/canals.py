@@ -15,7 +15,12 @@ from cases.models import Canal, Case, Person, Root
 from cases.services import log, sent
 from cases.services.doer import guard
 from cases.services.locking import locked, raise_revision, refuse_changed
-from planning.plan_input import Finding, Pattern
+from planning.plan_input import Finding, Pattern, WallInput
+from planning.quantities import um
+
+# Thicker or deeper than in any tooth: a typing error.
+MOST_WALL_MM = 10
+MOST_DEPTH_MM = 40
 
 
 @transaction.atomic
@@ -40,10 +45,11 @@ def add_canal(
     if tooth.canals.filter(name=name).exists():
         raise TakenAlready(what="A canal", name=name, at=("name",))
     _guard_finding(actor, case, facts)
+    columns = _columns(facts)
     in_root, _ = Root.objects.get_or_create(tooth=tooth, name=root)
     last = tooth.canals.order_by("-place").values_list("place", flat=True).first()
     place = 0 if last is None else last + 1
-    canal = Canal(id=id or uuid7(), sent_hash=sent_hash, tooth=tooth, root=in_root, place=place, name=name, **facts)
+    canal = Canal(id=id or uuid7(), sent_hash=sent_hash, tooth=tooth, root=in_root, place=place, name=name, **columns)
     _refuse_bend_above_orifice(canal)
     canal.save(force_insert=True)
     log.changed(actor=actor, verb="add", subject=canal, case=case, after={"name": name, "root": root, **facts})
@@ -60,10 +66,11 @@ def change_canal(*, actor: Person, canal: Canal, changes: Mapping[str, Any], see
     refuse_changed(case, seen_revision)
     canal = Canal.objects.get(pk=canal.pk)
     _guard_finding(actor, case, changes)
-    before = {name: getattr(canal, name) for name in changes if getattr(canal, name) != changes[name]}
+    columns = _columns(changes)
+    before = {name: getattr(canal, name) for name in columns if getattr(canal, name) != columns[name]}
     if not before:
         return canal
-    after = {name: changes[name] for name in before}
+    after = {name: columns[name] for name in before}
     for name, value in after.items():
         setattr(canal, name, value)
     _refuse_bend_above_orifice(canal)
@@ -75,6 +82,19 @@ def change_canal(*, actor: Person, canal: Canal, changes: Mapping[str, Any], see
     log.changed(actor=actor, verb="change", subject=canal, case=case, before=before, after=after)
     raise_revision(case)
     return canal
+
+
+def _columns(facts: Mapping[str, Any]) -> dict[str, Any]:
+    """The facts as they are kept. Raises NotUsable for a wall that cannot be right."""
+    columns = dict(facts)
+    if "wall" in columns:
+        wall: WallInput | None = columns.pop("wall")
+        if wall is not None and not (0 < wall.thickness_mm <= MOST_WALL_MM and 0 <= wall.from_end_mm <= MOST_DEPTH_MM):
+            reason = f"A wall is above 0 and at most {MOST_WALL_MM} mm thick, at a level within the tooth."
+            raise NotUsable(reason=reason, at=("wall",))
+        columns["wall_thickness_um"] = None if wall is None else um(wall.thickness_mm)
+        columns["wall_from_end_um"] = None if wall is None else um(wall.from_end_mm)
+    return columns
 
 
 def _guard_finding(actor: Person, case: Case, facts: Mapping[str, Any]) -> None:
@@ -95,7 +115,7 @@ def remove_canal(*, actor: Person, canal: Canal, seen_revision: int | None = Non
     guard(May.CHART, actor, case)
     case = locked(case.pk)
     refuse_changed(case, seen_revision)
-    if canal.readings.exists() or canal.junctions.exists():
+    if canal.readings.exists() or canal.junctions.exists() or canal.overrides.exists():
         raise CanalInUse(canal=canal.name)
     root = canal.root
     log.changed(actor=actor, verb="remove", subject=canal, case=case, before={"name": canal.name, "root": root.name})

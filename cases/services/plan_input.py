@@ -34,7 +34,8 @@ def snapshot(case: Case, asked: Asked) -> PlanInput:
     if asked.technique not in techniques:
         known = ", ".join(techniques)
         raise NotUsable(reason=f"There is no technique '{asked.technique}'. There are: {known}.", at=("technique",))
-    tooth = values.charted(Case.objects.filter(pk=case.pk)).get().tooth
+    charted = values.charted(Case.objects.filter(pk=case.pk)).get()
+    tooth = charted.tooth
     return PlanInput(
         tooth=tooth.iso,
         setting=Setting(case.setting),
@@ -48,6 +49,7 @@ def snapshot(case: Case, asked: Asked) -> PlanInput:
         perforation=case.perforation,
         anatomy=Anatomy(case.anatomy),
         thresholds=values.thresholds(case.programme_id),
+        overrides=values.override_inputs(charted),
     )
 
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import json
 from uuid import UUID
 
 from django.db import transaction
 from django.utils import timezone
 
-from cases.domain.errors import PlanStale
+from cases.domain.errors import PlanStale, ReasonMissing
 from cases.domain.plan_life import PlanState, Verb, after
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
@@ -69,7 +70,7 @@ def propose(
         hash=content,
         intent_hash=intent_hash(given, made),
         planner_version=made.planner_version,
-        stops=sum(caution.severity is Severity.STOP for caution in made.cautions),
+        stops=sum(caution.severity is Severity.STOP and caution.overridden is None for caution in made.cautions),
         cautions=sum(caution.severity is Severity.CAUTION for caution in made.cautions),
         case_revision=case.revision,
     )
@@ -109,17 +110,25 @@ def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> Too
 
 @transaction.atomic
 def submit(*, actor: Person, version: ToothPlanVersion) -> ToothPlanVersion:
-    """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale."""
+    """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale, ReasonMissing."""
     guard(May.SUBMIT, actor, version.case)
     case, version = held(version)
     if version.state == PlanState.WAITING and version.case_revision == case.revision:
         return version  # sent twice
     after(PlanState(version.state), Verb.SUBMIT)
     refuse_stale(version, case, "submit")
+    _refuse_unreasoned(version)
     version.asked += 1
     version.submitted_at = timezone.now()
     _move(version, Verb.SUBMIT, actor, case, "asked", "submitted_at")
     return version
+
+
+def _refuse_unreasoned(version: ToothPlanVersion) -> None:
+    """Raises ReasonMissing where a final size lies outside the advised range and nothing says why."""
+    for caution in json.loads(version.output_text)["cautions"]:
+        if caution["code"] == "size-reason-missing":
+            raise ReasonMissing(canal=caution["canal"], at=("choices", "canals"))
 
 
 @transaction.atomic

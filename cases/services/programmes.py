@@ -7,7 +7,7 @@ from uuid import UUID
 
 from django.db import transaction
 
-from cases.domain.errors import NotUsable, Pointer, TakenAlready
+from cases.domain.errors import NotHere, NotUsable, Pointer, TakenAlready
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May, refuse_unless
 from cases.models import Kit, KitFilling, KitNeedle, Person, Programme, TechniqueRecord, ThresholdOverride, values
@@ -16,7 +16,7 @@ from cases.models.kits import KitInstrument
 from cases.services import log, sent
 from cases.services.doer import actor_in
 from planning import tables, technique_files
-from planning.bounds import MOST_INSTRUMENTS, MOST_NEEDLES, MOST_PHASES
+from planning.bounds import MOST_DIAMETERS, MOST_INSTRUMENTS, MOST_NEEDLES, MOST_PHASES, refuse_thresholds
 from planning.encoding import canonical_text, digest
 from planning.errors import PlanningError
 from planning.instruments import Instrument, refuse_undescribed
@@ -33,6 +33,7 @@ MOST_SIZE = 400
 MOST_TAPER = 50
 MOST_LENGTH_MM = 60
 MOST_SPEED_RPM = 100_000
+MOST_USES = 1_000
 
 
 @transaction.atomic
@@ -109,6 +110,11 @@ def _refuse_instrument(one: Instrument, twice: bool, figures: Figures, at: Point
         raise NotUsable(reason=f"{one.key} is there twice.", at=at)
     if one.largest_flute_mm is not None and um(one.largest_flute_mm) < one.size * UM_PER_HUNDREDTH_MM:
         raise NotUsable(reason="The largest flute cannot be thinner than the tip.", at=(*at, "largest_flute_mm"))
+    if one.uses < 0 or (one.most_uses is not None and one.most_uses < 1):
+        reason = "Uses are counted from 0; at least one is allowed, or none is stated."
+        raise NotUsable(reason=reason, at=(*at, "uses" if one.uses < 0 else "most_uses"))
+    if len(one.diameters) > MOST_DIAMETERS:
+        raise NotUsable(reason=f"At most {MOST_DIAMETERS} diameters.", at=(*at, "diameters"))
     if any(value is not None and value <= 0 for value in (one.torque_ncm, one.speed_rpm)):
         raise NotUsable(reason="Speed and torque are above 0, or left out where the maker does not state them.", at=at)
     if (
@@ -116,8 +122,9 @@ def _refuse_instrument(one: Instrument, twice: bool, figures: Figures, at: Point
         or one.taper > MOST_TAPER
         or one.length_mm > MOST_LENGTH_MM
         or (one.speed_rpm or 0) > MOST_SPEED_RPM
+        or max(one.uses, one.most_uses or 0) > MOST_USES
     ):
-        raise NotUsable(reason="Size, length and speed must be those of a root-canal instrument.", at=at)
+        raise NotUsable(reason="Size, length, speed and uses must be those of a root-canal instrument.", at=at)
 
 
 @transaction.atomic
@@ -163,13 +170,16 @@ def add_technique(
 
 @transaction.atomic
 def set_threshold(*, actor: Person, programme_id: UUID, key: str, value: float | None) -> None:
-    """The programme's own value of a figure; None goes back to the published one. Raises NotAllowed, NotUsable."""
+    """The programme's own value of a figure; None goes back to the published one.
+
+    Plans that exist keep the figures they were made with. Raises NotAllowed, NotHere, ChoiceNotPossible.
+    """
     _held(actor, programme_id)
     published = tables.published().get(key)
     if published is None:
-        raise NotUsable(reason=f"'{key}' is no figure of the planner's tables.", at=("key",))
-    if value is not None and value < 0 <= published.value:
-        raise NotUsable(reason=f"{key} cannot be below 0.", at=("value",))
+        raise NotHere(what=f"figure as '{key}'")
+    if value is not None:
+        _refuse_threshold(key, value)
     before = ThresholdOverride.objects.filter(programme_id=programme_id, key=key).first()
     if value is None:
         ThresholdOverride.objects.filter(programme_id=programme_id, key=key).delete()
@@ -183,3 +193,11 @@ def set_threshold(*, actor: Person, programme_id: UUID, key: str, value: float |
         before={key: before.value if before else published.value},
         after={key: value},
     )
+
+
+def _refuse_threshold(key: str, value: float) -> None:
+    try:
+        refuse_thresholds({key: value})
+    except PlanningError as refusal:
+        refusal.pointer = ("value",)
+        raise

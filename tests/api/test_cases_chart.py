@@ -132,8 +132,8 @@ def test_a_case_asks_the_database_as_often_however_much_was_measured(
     molar: Case, priya: Person, django_assert_num_queries: DjangoAssertNumQueries
 ) -> None:
     browser = client(priya)
-    # Session, person, the right to see it, case, roots, canals, readings, junctions, versions, figures.
-    with django_assert_num_queries(10):
+    # Session, person, the right to see it, case, overrides, roots, canals, readings, junctions, versions, figures.
+    with django_assert_num_queries(11):
         browser.get(case_at(molar))
 
 
@@ -270,3 +270,41 @@ def test_a_junction_is_kept_with_the_length_of_its_moment(molar: Case, priya: Pe
     beyond = {"junction": {"from_terminus_mm": 19.5, "method": "cone_mark"}}
     answer = client(priya).post(canal_at(molar, "MB2", "/junctions"), beyond, format="json")
     assert "#/junction/from_terminus_mm" in problem(answer, 422, "not-usable")
+
+
+# --- what was measured of a curve and a wall ---
+
+
+def test_a_curve_and_a_wall_that_were_measured_come_back(molar: Case, priya: Person) -> None:
+    address = f"{API}/canals/{canal_of(molar, 'MB1').pk}"
+    measured: dict[str, Any] = {
+        "curve_radius_mm": 6.0,
+        "curve_from_end_mm": 4.0,
+        "wall": {"thickness_mm": 0.79, "from_end_mm": 10.0},
+    }
+    told = client(priya).patch(address, measured, format="json")
+    assert told.status_code == 200, told.json()
+    assert {key: client(priya).get(address).json()[key] for key in measured} == measured
+    cleared = client(priya).patch(address, dict.fromkeys(measured), format="json").json()
+    assert {key: cleared[key] for key in measured} == dict.fromkeys(measured)
+
+
+@pytest.mark.parametrize(
+    ("change", "status", "pointer"),
+    [
+        ({"curve_radius_mm": 0}, 400, "#/curve_radius_mm"),
+        ({"curve_radius_mm": 500}, 400, "#/curve_radius_mm"),
+        ({"curve_from_end_mm": -1}, 400, "#/curve_from_end_mm"),
+        ({"wall": {"thickness_mm": 0, "from_end_mm": 3}}, 422, "#/wall"),
+        ({"wall": {"thickness_mm": 79, "from_end_mm": 3}}, 422, "#/wall"),
+        ({"wall": {"thickness_mm": 0.8, "from_end_mm": 41}}, 422, "#/wall"),
+        ({"wall": {"thickness_mm": 0.8, "from_end_mm": 1e300}}, 400, "#/wall/from_end_mm"),
+        ({"wall": {"thickness_mm": 0.8}}, 400, "#/wall/from_end_mm"),
+    ],
+)
+def test_a_curve_or_wall_that_cannot_be_is_refused(
+    molar: Case, priya: Person, change: dict[str, Any], status: int, pointer: str
+) -> None:
+    answer = client(priya).patch(f"{API}/canals/{canal_of(molar, 'MB1').pk}", change, format="json")
+    assert answer.status_code == status, answer.json()
+    assert [error["pointer"] for error in answer.json()["errors"]] == [pointer]

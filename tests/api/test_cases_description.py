@@ -20,7 +20,8 @@ def description() -> dict[str, Any]:
 
 
 def operations() -> list[tuple[str, dict[str, Any]]]:
-    roots = ("/api/v1/session", "/api/v1/programmes", "/api/v1/cases", "/api/v1/canals", "/api/v1/plan-versions")
+    names = ("session", "programmes", "cases", "canals", "overrides", "plan-versions")
+    roots = tuple(f"/api/v1/{name}" for name in names)
     return [
         (f"{method} {address}", operation)
         for address, path in description()["paths"].items()

@@ -133,3 +133,25 @@ def test_a_technique_that_cannot_be(
     body = {"technique": own_technique(**change)}
     answer = client(rosa).post(at(programme, "/techniques"), body, format="json")
     assert any(place.startswith("#/technique/") for place in problem(answer, status, code))
+
+
+def test_uses_and_variable_tapers_come_back_too(programme: Programme, rosa: Person, priya: Person) -> None:
+    kit = encode(CHECK_KIT)
+    kit["instruments"][-1] |= {
+        "uses": 2,
+        "most_uses": 8,
+        "diameters": [{"from_tip_mm": 0.0, "diameter_mm": 0.5}, {"from_tip_mm": 16.0, "diameter_mm": 1.1}],
+    }
+    made = client(rosa).post(at(programme, "/kits"), {"kit": kit}, format="json")
+    assert made.status_code == 201, made.json()
+    (shown,) = client(priya).get(at(programme, "/kits")).json()["results"]
+    assert kit["instruments"][-1] in shown["kit"]["instruments"]
+
+
+@pytest.mark.parametrize(("place", "value"), [("uses", -1), ("most_uses", 0), ("uses", 10**9)])
+def test_uses_must_be_possible(programme: Programme, rosa: Person, place: str, value: int) -> None:
+    kit = encode(CHECK_KIT)
+    kit["instruments"][0][place] = value
+    answer = client(rosa).post(at(programme, "/kits"), {"kit": kit}, format="json")
+    assert answer.status_code == 422
+    assert all(error["pointer"].startswith("#/kit/instruments/0") for error in answer.json()["errors"])

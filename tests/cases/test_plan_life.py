@@ -52,6 +52,7 @@ ALLOWED = {
     May.PLAN: (OWN, NO, NO),
     May.SUBMIT: (OWN, NO, NO),
     May.REVIEW: (NO, ANYBODY, NO),
+    May.OVERRIDE: (NO, ANYBODY, NO),
     May.SEE_WORKLIST: (NO, ANYBODY, ANYBODY),
     May.TREAT: (OWN, ANYBODY, NO),
     May.KEEP_KITS: (NO, NO, ANYBODY),

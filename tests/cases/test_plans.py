@@ -16,6 +16,7 @@ from cases.domain.errors import (
     NothingSaid,
     NotUsable,
     PlanStale,
+    ReasonMissing,
     SentDifferently,
 )
 from cases.domain.plan_life import Decision
@@ -252,7 +253,7 @@ def test_a_technique_nobody_knows(priya: Person, molar: Case, asked: Asked) -> N
 
 def test_a_size_the_kit_lacks(priya: Person, molar: Case, asked: Asked) -> None:
     with pytest.raises(KitLacks):
-        plans.propose(actor=priya, case=molar, asked=with_size(asked, "P", 60, "Wide."))
+        plans.propose(actor=priya, case=molar, asked=with_size(asked, "MB1", 45, "Wide."))
     assert not ToothPlanVersion.objects.exists()
 
 
@@ -266,6 +267,14 @@ def test_a_primary_tooth_is_charted_and_not_planned(programme: Programme, priya:
 def test_a_supervisor_plans_nothing(vale: Person, molar: Case, asked: Asked) -> None:
     with pytest.raises(NotAllowed):
         plans.preview(actor=vale, case=molar, asked=asked)
+
+
+def test_a_size_outside_the_range_is_not_submitted_without_a_reason(priya: Person, molar: Case, asked: Asked) -> None:
+    silent, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "MB1", 45))
+    with pytest.raises(ReasonMissing, match="MB1: "):
+        plans.submit(actor=priya, version=silent)
+    told, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "P", 60, "Wide on the image."))
+    assert plans.submit(actor=priya, version=told).state == "waiting"
 
 
 # --- the programme's own figures ---

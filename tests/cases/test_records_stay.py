@@ -11,6 +11,7 @@ from django.test import Client
 from cases.models import (
     CanalPlan,
     Case,
+    CautionOverride,
     ChangeLog,
     JunctionReading,
     LengthReading,
@@ -24,6 +25,7 @@ from cases.models.base import RecordFixed
 
 RECORDS = [
     CanalPlan,
+    CautionOverride,
     ChangeLog,
     JunctionReading,
     LengthReading,

@@ -12,36 +12,29 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
 from cases.api.etags import maybe_seen_revision, tag
-from cases.api.fields import Id, Strict, Text, Value
+from cases.api.fields import Id, Number, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
 from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
 from cases.queries import charts, seen
 from cases.services import canals, readings
-from planning.plan_input import Finding, Junction, Pattern
+from planning.plan_input import Finding, Junction, Pattern, WallInput
 from planning.quantities import um
 from planning.readings import Reading, Resorption
 
 TAGS = ["canal"]
 MOST_MM = 40.0  # longer than any tooth
 MOST_APEX_MM = 5.0
-
-
-class Number(serializers.FloatField):
-    """A number, and nothing that could be read as one."""
-
-    def to_internal_value(self, data: Any) -> Any:
-        if isinstance(data, bool) or not isinstance(data, int | float):
-            self.fail("invalid")
-        return super().to_internal_value(data)
+LEAST_MM = 0.1
+MOST_RADIUS_MM = 100.0  # as good as straight
 
 
 class Depth(Number):
     """Millimetres as sent, whole micrometres as kept."""
 
-    def __init__(self, *, source: str, most_mm: float = MOST_MM, **more: Any) -> None:
-        super().__init__(source=source, required=False, allow_null=True, min_value=0, max_value=most_mm, **more)
+    def __init__(self, *, source: str, least_mm: float = 0, most_mm: float = MOST_MM, **more: Any) -> None:
+        super().__init__(source=source, required=False, allow_null=True, min_value=least_mm, max_value=most_mm, **more)
 
     def run_validation(self, data: Any = serializers.empty) -> Any:
         value_mm = super().run_validation(data)
@@ -65,6 +58,9 @@ class CanalChanges(Strict):
     curve_start_mm = Depth(source="curve_start_um", help_text="From the reference point to where a curve begins.")
     orifice_mm = Depth(source="orifice_um", help_text="From the reference point to the orifice.")
     apex_mm = Depth(source="apex_um", most_mm=MOST_APEX_MM, help_text="Width of the opening, where seen to be wide.")
+    curve_radius_mm = Depth(source="curve_radius_um", least_mm=LEAST_MM, most_mm=MOST_RADIUS_MM)
+    curve_from_end_mm = Depth(source="curve_from_end_um", help_text="From the canal's end to the middle of its curve.")
+    wall = Value(WallInput, required=False, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
 
 
 class CanalGiven(CanalChanges):

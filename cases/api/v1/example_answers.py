@@ -47,6 +47,9 @@ def _canal() -> dict[str, Any]:
         "curve_start_mm": None,
         "orifice_mm": 8.5,
         "apex_mm": None,
+        "curve_radius_mm": 9.0,
+        "curve_from_end_mm": 5.0,
+        "wall": None,
         "length": encode(settle(READINGS, about, Figures())),
         "length_problem": "",
         "junction": None,
@@ -81,6 +84,7 @@ def _case() -> dict[str, Any]:
         "anatomy": "usual",
         "roots": [{"name": "single", "pattern": "unknown", "main_canal": None}],
         "canals": [_canal()],
+        "overrides": [],
     }
 
 

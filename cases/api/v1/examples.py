@@ -53,6 +53,7 @@ KIT = _given(
 )
 _STEP_BACK = {**encode(provided()["step-back"]), "key": "step-back-ours", "name": "Step-back, our way"}
 TECHNIQUE = _given("A copy of a provided one", {"id": example_id(4), "technique": _STEP_BACK})
+FIGURE = _given("Longer before a curve", {"value": 1.5})
 CASE = _given(
     "A premolar in Palmer notation",
     {
@@ -102,6 +103,10 @@ ASKED = _given(
             "canals": [{"canal": "B", "final_size": 30}],
         },
     },
+)
+OVERRIDE = _given(
+    "A wide apex, seen",
+    {"id": example_id(10), "code": "apex-wide", "canal": "B", "reason": "1.1 mm on two images; I stay at the chair."},
 )
 REVIEW = _given(
     "Returned with a remark",

@@ -9,7 +9,7 @@ from rest_framework import serializers
 from cases.api.fields import Value
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.standing import Standing
-from planning.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput
+from planning.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput, WallInput
 from planning.plan_value import Plan, ToothNames
 from planning.quantities import mm
 from planning.readings import Length, LengthState, Reading, Resorption
@@ -57,6 +57,9 @@ class CanalShown(serializers.Serializer[Any]):
     curve_start_mm = Millimetres(source="row.curve_start_um", allow_null=True)
     orifice_mm = Millimetres(source="row.orifice_um", allow_null=True)
     apex_mm = Millimetres(source="row.apex_um", allow_null=True)
+    curve_radius_mm = Millimetres(source="row.curve_radius_um", allow_null=True)
+    curve_from_end_mm = Millimetres(source="row.curve_from_end_um", allow_null=True)
+    wall = Value(WallInput, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
     length = Value(Length, allow_null=True, help_text="What the readings come to.")
     length_problem = serializers.CharField(source="problem", help_text="Why no length can be worked out, or empty.")
     junction = Value(Junction, allow_null=True, help_text="The last one measured.")
@@ -68,6 +71,17 @@ class RootShown(serializers.Serializer[Any]):
     name = serializers.CharField()
     pattern = Value(Pattern)
     main_canal = serializers.CharField(source="main_canal.name", default=None, allow_null=True)
+
+
+class OverrideShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    code = serializers.CharField()
+    canal = serializers.CharField(source="canal.name", default=None, allow_null=True)
+    reason = serializers.CharField()
+    supervisor = PersonRef()
+    at = serializers.DateTimeField()
+    withdrawn_at = serializers.DateTimeField(allow_null=True)
+    withdrawn_by = PersonRef(allow_null=True)
 
 
 class VersionRef(serializers.Serializer[Any]):
@@ -99,6 +113,7 @@ class CaseShown(CaseListed):
     anatomy = Value(Anatomy, source="row.anatomy")
     roots = RootShown(many=True)
     canals = CanalShown(many=True)
+    overrides = OverrideShown(many=True, help_text="What supervisors let pass, those taken back too.")
 
 
 class RemarkShown(serializers.Serializer[Any]):

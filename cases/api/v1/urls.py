@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from django.urls import path
 
-from cases.api.v1 import canals, cases, plans, programmes, sessions, treatment, worklist
+from cases.api.v1 import canals, cases, overrides, plans, programmes, sessions, treatment, worklist
 
 urlpatterns = [
     path("session", sessions.SessionView.as_view()),
     path("programmes/<uuid:programme_id>", programmes.ProgrammeView.as_view()),
     path("programmes/<uuid:programme_id>/kits", programmes.KitsView.as_view()),
     path("programmes/<uuid:programme_id>/techniques", programmes.TechniquesView.as_view()),
+    path("programmes/<uuid:programme_id>/figures", programmes.FiguresView.as_view()),
+    path("programmes/<uuid:programme_id>/figures/<str:key>", programmes.FigureView.as_view()),
     path("programmes/<uuid:programme_id>/cases", cases.CasesView.as_view()),
     path("programmes/<uuid:programme_id>/worklist", worklist.WorklistView.as_view()),
     path("cases/<uuid:case_id>", cases.CaseView.as_view()),
@@ -19,6 +21,8 @@ urlpatterns = [
     path("cases/<uuid:case_id>/preview", plans.PreviewView.as_view()),
     path("cases/<uuid:case_id>/events", treatment.EventsView.as_view()),
     path("cases/<uuid:case_id>/plan-versions", plans.VersionsView.as_view()),
+    path("cases/<uuid:case_id>/overrides", overrides.OverridesView.as_view()),
+    path("overrides/<uuid:override_id>/withdraw", overrides.WithdrawView.as_view()),
     path("canals/<uuid:canal_id>", canals.CanalView.as_view()),
     path("canals/<uuid:canal_id>/readings", canals.ReadingsView.as_view()),
     path("canals/<uuid:canal_id>/junctions", canals.JunctionsView.as_view()),

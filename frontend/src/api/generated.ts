@@ -145,6 +145,30 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/overrides": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What supervisors let pass in a case
+         * @description Those taken back too.
+         */
+        get: operations["overrides_list"];
+        put?: never;
+        /**
+         * Let the work go on in spite of a caution
+         * @description By a supervisor, with a reason, of a caution that the version that stands carries and that says `may_override`. The case's revision rises: the plan is made again, the withheld steps open, the caution stays and shows the reason. 422 where nobody may let it pass.
+         */
+        post: operations["overrides_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/plan-versions": {
         parameters: {
             query?: never;
@@ -309,6 +333,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/overrides/{override_id}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Take it back
+         * @description By a supervisor. It stays in the record; the next version withholds again.
+         */
+        post: operations["override_withdraw"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/plan-versions/{version_id}": {
         parameters: {
             query?: never;
@@ -448,6 +492,50 @@ export interface paths {
          */
         post: operations["cases_create"];
         delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/figures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The figures that plans rest on
+         * @description Each with its source, how it is known, and how far a programme's own value may lie from it.
+         */
+        get: operations["programme_figures_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/figures/{key}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Set a figure of the programme's own
+         * @description By the coordinator, logged. Plans made from now on rest on it and say so; those that exist keep theirs.
+         */
+        put: operations["programme_figure_update"];
+        post?: never;
+        /**
+         * Go back to the published figure
+         * @description A view for people who are signed in.
+         */
+        delete: operations["programme_figure_destroy"];
         options?: never;
         head?: never;
         patch?: never;
@@ -765,6 +853,13 @@ export interface components {
             curvature_deg?: number | null;
             /**
              * Format: double
+             * @description From the canal's end to the middle of its curve.
+             */
+            curve_from_end_mm?: number | null;
+            /** Format: double */
+            curve_radius_mm?: number | null;
+            /**
+             * Format: double
              * @description From the reference point to where a curve begins.
              */
             curve_start_mm?: number | null;
@@ -783,6 +878,8 @@ export interface components {
             reference_point: string;
             resorption?: components["schemas"]["Resorption"];
             root: string;
+            /** @description The thinnest wall, measured on this tooth. */
+            wall?: components["schemas"]["WallInput"] | null;
         };
         CanalInput: {
             /** @description Width of the apical opening where it was seen to be wide. */
@@ -916,6 +1013,10 @@ export interface components {
             /** Format: double */
             curvature_deg: number | null;
             /** Format: double */
+            curve_from_end_mm: number | null;
+            /** Format: double */
+            curve_radius_mm: number | null;
+            /** Format: double */
             curve_start_mm: number | null;
             finding: components["schemas"]["Finding"];
             /** Format: uuid */
@@ -935,6 +1036,8 @@ export interface components {
             reference_point: string;
             resorption: components["schemas"]["Resorption"];
             root: string;
+            /** @description The thinnest wall, measured on this tooth. */
+            wall: components["schemas"]["WallInput"] | null;
         };
         /**
          * @description * `hold_point`: Waits for a supervisor's word.
@@ -1002,6 +1105,8 @@ export interface components {
             isolated: boolean;
             /** @description As the tooth was typed in. */
             notation: components["schemas"]["Notation"];
+            /** @description What supervisors let pass, those taken back too. */
+            overrides: components["schemas"]["OverrideShown"][];
             patient_alias: string;
             perforation: boolean;
             /** Format: uuid */
@@ -1343,6 +1448,34 @@ export interface components {
             depth_mm: number;
             /** @description The step in the run sheet. */
             node: string;
+        };
+        FigureGivenRequest: {
+            /**
+             * Format: double
+             * @description In the figure's own unit, within its least and most.
+             */
+            value: number;
+        };
+        /** @description A figure the planner rests on, and what the programme may set in its place. */
+        FigureShown: {
+            key: string;
+            /** @description How the published value is known. */
+            know: string;
+            /** @description Least value that a programme may set. */
+            least: number;
+            most: number;
+            /** @description Set by the programme. */
+            own: boolean;
+            published: number;
+            says: string;
+            /** @description Of the published value. */
+            source: string;
+            unit: string;
+            /** @description The programme's own, or else the published one. */
+            value: number;
+        };
+        FiguresShown: {
+            results: components["schemas"]["FigureShown"][];
         };
         /** @description A cone, plugger or spreader of the kit. */
         FillingItem: {
@@ -1699,6 +1832,35 @@ export interface components {
             code: string;
             reason: string;
         };
+        OverrideGivenRequest: {
+            /** @description Null: of the whole tooth. */
+            canal?: string | null;
+            /** @description Code of a caution of the version that stands. */
+            code: string;
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            /** @description Why the work may go on; shown with the caution. */
+            reason: string;
+        };
+        OverrideList: {
+            results: components["schemas"]["OverrideShown"][];
+        };
+        OverrideShown: {
+            /** Format: date-time */
+            at: string;
+            canal?: string | null;
+            code: string;
+            /** Format: uuid */
+            id: string;
+            reason: string;
+            supervisor: components["schemas"]["PersonRef"];
+            /** Format: date-time */
+            withdrawn_at: string | null;
+            withdrawn_by: components["schemas"]["PersonRef"] | null;
+        };
         /** @description How often the descending series is worked until its smallest is at length. */
         Passes: {
             expected: number;
@@ -1715,6 +1877,13 @@ export interface components {
             curvature_deg?: number | null;
             /**
              * Format: double
+             * @description From the canal's end to the middle of its curve.
+             */
+            curve_from_end_mm?: number | null;
+            /** Format: double */
+            curve_radius_mm?: number | null;
+            /**
+             * Format: double
              * @description From the reference point to where a curve begins.
              */
             curve_start_mm?: number | null;
@@ -1727,6 +1896,8 @@ export interface components {
             orifice_mm?: number | null;
             reference_point?: string;
             resorption?: components["schemas"]["Resorption"];
+            /** @description The thinnest wall, measured on this tooth. */
+            wall?: components["schemas"]["WallInput"] | null;
         };
         PatchedCaseChangesRequest: {
             anatomy?: components["schemas"]["Anatomy"];
@@ -3215,6 +3386,78 @@ export interface operations {
             };
         };
     };
+    overrides_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OverrideList"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    overrides_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OverrideGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OverrideShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OverrideShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     plan_versions_list: {
         parameters: {
             query?: never;
@@ -3515,6 +3758,36 @@ export interface operations {
             };
         };
     };
+    override_withdraw: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                override_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OverrideShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     plan_version_retrieve: {
         parameters: {
             query?: never;
@@ -3778,6 +4051,101 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["CaseShown"];
                 };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_figures_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FiguresShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_figure_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                key: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FigureGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FigureShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_figure_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                key: string;
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

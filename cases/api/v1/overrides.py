@@ -1,0 +1,74 @@
+"""What supervisors let pass."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, given, me
+from cases.api.fields import Id, Strict, Text
+from cases.api.v1 import examples
+from cases.api.v1.shapes import OverrideShown
+from cases.queries import charts, seen
+from cases.services import overrides
+
+TAGS = ["override"]
+
+
+class OverrideGiven(Strict):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    code = Text(max_length=60, help_text="Code of a caution of the version that stands.")
+    canal = Text(max_length=12, required=False, allow_null=True, default=None, help_text="Null: of the whole tooth.")
+    reason = Text(help_text="Why the work may go on; shown with the caution.")
+
+
+class OverrideList(serializers.Serializer[Any]):
+    results = OverrideShown(many=True)
+
+
+class OverridesView(View):
+    @extend_schema(
+        operation_id="overrides_list",
+        tags=TAGS,
+        summary="What supervisors let pass in a case",
+        description="Those taken back too.",
+        responses=OverrideList,
+    )
+    def get(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        return answer(OverrideList, {"results": charts.overrides(case.pk)})
+
+    @extend_schema(
+        operation_id="overrides_create",
+        tags=TAGS,
+        summary="Let the work go on in spite of a caution",
+        description="By a supervisor, with a reason, of a caution that the version that stands carries and that says "
+        "`may_override`. The case's revision rises: the plan is made again, the withheld steps open, the caution stays "
+        "and shows the reason. 422 where nobody may let it pass.",
+        request=OverrideGiven,
+        responses={200: OverrideShown, 201: OverrideShown},
+        examples=[examples.OVERRIDE],
+    )
+    def post(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        row, created = overrides.let_pass(actor=me(request), case=case, **given(OverrideGiven, request))
+        return answer(OverrideShown, row, created=created)
+
+
+class WithdrawView(View):
+    @extend_schema(
+        operation_id="override_withdraw",
+        tags=TAGS,
+        summary="Take it back",
+        description="By a supervisor. It stays in the record; the next version withholds again.",
+        request=None,
+        responses=OverrideShown,
+    )
+    def post(self, request: Request, override_id: UUID) -> Response:
+        override = seen.override(me(request), override_id)
+        return answer(OverrideShown, overrides.withdraw(actor=me(request), override=override))

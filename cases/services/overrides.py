@@ -1,0 +1,84 @@
+"""Letting the work go on in spite of a caution, and taking that back."""
+
+from __future__ import annotations
+
+import json
+from uuid import UUID
+
+from django.db import transaction
+from django.utils import timezone
+
+from cases.domain.errors import NotUsable, TakenAlready
+from cases.domain.plan_life import PlanState
+from cases.domain.uuid7 import uuid7
+from cases.domain.who_may import May
+from cases.models import Canal, Case, CautionOverride, Person, ToothPlanVersion
+from cases.services import log, sent
+from cases.services.doer import guard
+from cases.services.locking import locked, raise_revision
+from planning.cautions import refuse_override
+from planning.plan_input import Override
+
+
+@transaction.atomic
+def let_pass(
+    *, actor: Person, case: Case, code: str, canal: str | None, reason: str, id: UUID | None = None
+) -> tuple[CautionOverride, bool]:
+    """A supervisor's word that the work may go on, and True; False where it was sent before.
+
+    It is about a caution of the version that stands. Raises NotAllowed, OverrideNotPossible, NotUsable, TakenAlready.
+    """
+    guard(May.OVERRIDE, actor, case)
+    case = locked(case.pk)
+    what = {"code": code, "canal": canal, "reason": reason}
+    sent_hash = sent.fingerprint(actor=actor, to=case.pk, what=what)
+    if before := sent.known(CautionOverride, id, sent_hash):
+        return before, False
+    refuse_override(Override(code=code, canal=canal, reason=reason))
+    version = _carrying(case, code, canal)
+    charted = None if canal is None else Canal.objects.get(tooth__case=case, name=canal)
+    if case.overrides.filter(code=code, canal=charted, withdrawn_at=None).exists():
+        raise TakenAlready(what="An override of", name=code, at=("code",))
+    row = CautionOverride.objects.create(
+        id=id or uuid7(),
+        sent_hash=sent_hash,
+        case=case,
+        version=version,
+        code=code,
+        canal=charted,
+        reason=reason,
+        supervisor=actor,
+    )
+    log.changed(actor=actor, verb="override", subject=row, case=case, after={"code": code, "canal": canal})
+    raise_revision(case)
+    return row, True
+
+
+def _carrying(case: Case, code: str, canal: str | None) -> ToothPlanVersion:
+    """The version that stands. Raises NotUsable where it does not carry the caution."""
+    version: ToothPlanVersion | None = case.versions.exclude(state=PlanState.SUPERSEDED).first()
+    if version is None:
+        raise NotUsable(reason="There is no plan yet whose cautions could be let pass.", at=("code",))
+    found = json.loads(version.output_text)["cautions"]
+    if (code, canal) not in {(one["code"], one["canal"]) for one in found}:
+        about = "of the tooth" if canal is None else f"of {canal}"
+        reason = f"Version {version.number} carries no caution '{code}' {about}."
+        raise NotUsable(reason=reason, at=("code",))
+    if canal is not None and not case.tooth.canals.filter(name=canal).exists():
+        raise NotUsable(reason=f"The tooth has no canal {canal} any more.", at=("canal",))
+    return version
+
+
+@transaction.atomic
+def withdraw(*, actor: Person, override: CautionOverride) -> CautionOverride:
+    """Takes it back: the caution withholds again from the next version on. Raises NotAllowed."""
+    guard(May.OVERRIDE, actor, override.case)
+    case = locked(override.case_id)
+    row = CautionOverride.objects.get(pk=override.pk)
+    if row.withdrawn_at is not None:
+        return row  # sent twice
+    row.withdrawn_at, row.withdrawn_by = timezone.now(), actor
+    row.save(update_fields=["withdrawn_at", "withdrawn_by"])
+    log.changed(actor=actor, verb="withdraw", subject=row, case=case, before={"code": row.code})
+    raise_revision(case)
+    return row

@@ -1,0 +1,129 @@
+"""Letting the work go on in spite of a caution: by a supervisor, with a reason, for the record."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from cases.domain.errors import CanalInUse, NotAllowed, NotHere, NotUsable, SentDifferently, TakenAlready
+from cases.domain.uuid7 import uuid7
+from cases.models import Case, CautionOverride, ChangeLog, Person, ToothPlanVersion, values
+from cases.services import canals, overrides, plans
+from cases.services.plan_input import Asked
+from planning.errors import OverrideNotPossible
+from planning.plan_input import Override
+from tests.cast import canal_of
+
+REASON = "1.2 mm on two images; I stay at the chair."
+
+
+@pytest.fixture
+def wide(molar: Case, priya: Person, asked: Asked) -> Case:
+    """P with an apex of 1.2 mm, and the version that says a supervisor opens it."""
+    canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"apex_um": 1200})
+    plans.propose(actor=priya, case=molar, asked=asked)
+    molar.refresh_from_db()
+    return molar
+
+
+def let_pass(actor: Person, case: Case, **more: Any) -> CautionOverride:
+    given: dict[str, Any] = {"code": "apex-wide", "canal": "P", "reason": REASON}
+    return overrides.let_pass(actor=actor, case=case, **(given | more))[0]
+
+
+def standing(case: Case) -> ToothPlanVersion:
+    return case.versions.get(number=case.versions.count())
+
+
+def withheld(version: ToothPlanVersion, canal: str) -> list[str]:
+    return [w.code for c in values.made(version).canals if c.canal == canal for w in c.withheld]
+
+
+def test_the_next_version_opens_the_canal_and_shows_the_reason(
+    wide: Case, vale: Person, priya: Person, asked: Asked
+) -> None:
+    before = standing(wide)
+    assert (withheld(before, "P"), before.stops) == (["apex-wide"], 1)
+    let_pass(vale, wide)
+    after, created = plans.propose(actor=priya, case=wide, asked=asked)
+    assert (created, withheld(after, "P"), after.stops) == (True, [], 0)
+    assert values.given(after).overrides == (Override(code="apex-wide", canal="P", reason=REASON),)
+    caution = next(c for c in values.made(after).cautions if c.code == "apex-wide")
+    assert caution.overridden == REASON
+
+
+def test_it_raises_the_revision_and_is_logged_without_its_text(wide: Case, vale: Person) -> None:
+    before = wide.revision
+    row = let_pass(vale, wide)
+    wide.refresh_from_db()
+    assert wide.revision == before + 1
+    line = ChangeLog.objects.get(subject="CautionOverride")
+    assert (line.actor, line.verb, line.subject_id) == (vale, "override", str(row.pk))
+    assert REASON not in line.after
+
+
+def test_taken_back_it_withholds_again_and_stays_in_the_record(
+    wide: Case, vale: Person, amari: Person, priya: Person, asked: Asked
+) -> None:
+    row = overrides.withdraw(actor=amari, override=let_pass(vale, wide))
+    assert (row.withdrawn_by, row.reason) == (amari, REASON)
+    again, _ = plans.propose(actor=priya, case=wide, asked=asked)
+    assert withheld(again, "P") == ["apex-wide"]
+    wide.refresh_from_db()
+    overrides.withdraw(actor=vale, override=row)
+    row.refresh_from_db()
+    assert row.withdrawn_by == amari  # sent twice changes nothing
+    assert CautionOverride.objects.count() == 1
+    let_pass(vale, wide)  # and may be given anew
+
+
+def test_students_and_coordinators_let_nothing_pass(wide: Case, priya: Person, rosa: Person, vale: Person) -> None:
+    for person in (priya, rosa):
+        with pytest.raises(NotAllowed):
+            let_pass(person, wide)
+    row = let_pass(vale, wide)
+    with pytest.raises(NotAllowed):
+        overrides.withdraw(actor=priya, override=row)
+
+
+def test_a_supervisor_of_another_programme_sees_nothing(wide: Case, stranger: Person) -> None:
+    with pytest.raises(NotHere):
+        let_pass(stranger, wide)
+
+
+def test_what_nobody_may_let_pass_is_refused(wide: Case, vale: Person) -> None:
+    for code in ("length-unsettled", "isolation-missing", "hypochlorite-in-block", "no-such-caution"):
+        with pytest.raises(OverrideNotPossible):
+            let_pass(vale, wide, code=code)
+    with pytest.raises(OverrideNotPossible):
+        let_pass(vale, wide, reason="  ")
+
+
+def test_it_is_about_a_caution_of_the_version_that_stands(wide: Case, opened: Case, vale: Person) -> None:
+    with pytest.raises(NotUsable, match="carries no caution"):
+        let_pass(vale, wide, canal="DB")
+    with pytest.raises(NotUsable, match="carries no caution"):
+        let_pass(vale, wide, canal=None)
+
+
+def test_before_there_is_a_plan_there_is_nothing_to_let_pass(opened: Case, vale: Person) -> None:
+    with pytest.raises(NotUsable, match="no plan yet"):
+        let_pass(vale, opened)
+
+
+def test_sent_twice_it_is_one(wide: Case, vale: Person) -> None:
+    id_ = uuid7()
+    assert let_pass(vale, wide, id=id_) == let_pass(vale, wide, id=id_)
+    with pytest.raises(SentDifferently):
+        let_pass(vale, wide, id=id_, reason="Another one.")
+    with pytest.raises(TakenAlready):
+        let_pass(vale, wide)
+
+
+def test_a_canal_that_a_supervisor_spoke_of_stays(wide: Case, vale: Person, priya: Person, asked: Asked) -> None:
+    canals.add_canal(actor=priya, case=wide, name="P2", root="P", facts={"apex_um": 1200, "reference_point": "P cusp"})
+    plans.propose(actor=priya, case=wide, asked=asked)
+    let_pass(vale, wide, canal="P2")
+    with pytest.raises(CanalInUse):
+        canals.remove_canal(actor=priya, canal=canal_of(wide, "P2"))
