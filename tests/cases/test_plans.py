@@ -253,7 +253,7 @@ def test_a_technique_nobody_knows(priya: Person, molar: Case, asked: Asked) -> N
 
 def test_a_size_the_kit_lacks(priya: Person, molar: Case, asked: Asked) -> None:
     with pytest.raises(KitLacks):
-        plans.propose(actor=priya, case=molar, asked=with_size(asked, "MB1", 45, "Wide."))
+        plans.propose(actor=priya, case=molar, asked=with_size(asked, "P", 60, "Wide."))
     assert not ToothPlanVersion.objects.exists()
 
 
@@ -273,7 +273,7 @@ def test_a_size_outside_the_range_is_not_submitted_without_a_reason(priya: Perso
     silent, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "MB1", 45))
     with pytest.raises(ReasonMissing, match="MB1: "):
         plans.submit(actor=priya, version=silent)
-    told, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "P", 60, "Wide on the image."))
+    told, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "MB1", 45, "Wide on the image."))
     assert plans.submit(actor=priya, version=told).state == "waiting"
 
 
