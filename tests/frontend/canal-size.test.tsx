@@ -101,9 +101,9 @@ describe('what a size means', () => {
     expect((lacking as HTMLButtonElement).disabled).toBe(true)
   })
 
-  test('a reason carries its bound, its source and how that is known', () => {
+  test('a reason carries its source and how that is known', () => {
     show()
-    const reason = screen.getByText('At least 30:').closest('li')
+    const reason = screen.getByText('Why.').closest('li')
     expect(reason?.textContent).toContain('Why.Invented for this test')
     expect(reason?.textContent).toContain('Programme rule')
   })

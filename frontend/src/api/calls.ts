@@ -30,6 +30,12 @@ export const changeCase = (case_id: string, revision: number, body: S.CaseChange
     }),
   )
 
+export const letPass = (id: string, body: S.NewOverride) =>
+  told(http.POST('/api/v1/cases/{case_id}/overrides', { ...ofCase(id), body }))
+
+export const takeBack = (override_id: string) =>
+  told(http.POST('/api/v1/overrides/{override_id}/withdraw', { params: { path: { override_id } } }))
+
 // --- canals ---
 
 export const addCanal = (id: string, body: S.NewCanal) =>

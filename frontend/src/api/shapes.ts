@@ -64,6 +64,8 @@ export type Review = Schemas['ReviewShown']
 export type PlanChanges = Schemas['PlanChanges']
 export type CanalChanges = Schemas['CanalChanges']
 export type Change = Schemas['Change']
+export type NewOverride = Schemas['OverrideGivenRequest']
+export type Override = Schemas['OverrideShown']
 export type Waiting = Schemas['WaitingShown']
 
 export type EventGiven = Schemas['EventGivenRequest']

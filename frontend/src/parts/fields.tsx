@@ -139,15 +139,20 @@ interface StepperProps extends FieldProps {
   /** Where stepping begins from an empty field. */
   from?: number
   unit?: string
+  /** Stepping goes no further than these. */
+  least?: number
+  most?: number
 }
 
 /** A number in steps by two big buttons, or typed with a decimal comma or point. It starts empty. */
-export function Stepper({ label, hint, wrong, value, onInput, step = 0.5, from = 20, unit = 'mm' }: StepperProps) {
+export function Stepper(props: StepperProps) {
+  const { label, hint, wrong, value, onInput, step = 0.5, from = 20, unit = 'mm', least = 0, most = 999 } = props
   const id = useId()
   const by = (direction: -1 | 1) => {
     const now = readMm(value)
     const next = now === undefined ? from : Math.round((now + direction * step) * 100) / 100
-    onInput(step < 1 ? next.toFixed(1) : String(next))
+    const within = Math.min(most, Math.max(least, next))
+    onInput(step < 1 ? within.toFixed(1) : String(within))
   }
   return (
     <div class="field">

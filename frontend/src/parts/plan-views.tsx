@@ -20,7 +20,7 @@ interface Props {
   /** What stands beside or under the board: choices, or remarks. */
   beside: preact.ComponentChildren
   /** What can be done about a caution here. */
-  act?: (caution: Caution) => preact.ComponentChildren
+  act?: ((caution: Caution) => preact.ComponentChildren) | undefined
 }
 
 type View = 'depths' | 'stops' | 'order' | 'cautions' | 'why'

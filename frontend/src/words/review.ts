@@ -61,4 +61,13 @@ export const review = {
     what: (key: string) => WHAT[key] ?? plainKey(key).toLowerCase(),
     value: (text: string | null) => (text === null ? 'none' : text.replace(/_/g, ' ')),
   },
+  letPass: {
+    open: 'Let the work go on',
+    reason: 'Why the work may go on',
+    hint: 'It stands with this caution in the plan and in the record.',
+    go: 'Let it pass, with this reason',
+    by: (name: string, at: string) => `Let pass by ${name}, ${at}.`,
+    next: 'This plan was made before that: the student makes it again, and what is withheld opens.',
+    back: 'Take it back',
+  },
 } as const

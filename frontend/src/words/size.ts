@@ -1,9 +1,3 @@
-const BOUNDS: Record<string, (size: number) => string> = {
-  least: (size) => `At least ${size}:`,
-  most: (size) => `At most ${size}:`,
-  tells: (size) => `${size}:`,
-}
-
 export const size = {
   size: {
     inside: 'inside',
@@ -17,7 +11,6 @@ export const size = {
     take: (canal: string) => `${canal}: take size`,
     notKnown: 'not known',
     percent: (value: number) => `${value} %`,
-    bound: (bound: string, size: number) => BOUNDS[bound]?.(size) ?? String(size),
     sayWhy: (canal: string, size: number, least: number, most: number) =>
       `${canal}: why ${size}, outside the advised ${least}–${most}`,
     saysWhy: (size: number, least: number, most: number) => `size ${size} is outside the advised ${least}–${most}:`,

@@ -79,8 +79,11 @@ export function TouchHint() {
   const reasons = useContext(Plain)
   if (!reasons?.given) return null
   return (
-    <p class="small soft not-on-paper">
-      {words.because.touch} <CheckMark /> {words.because.legend}
+    <p class="touch-hint small soft not-on-paper">
+      <span>{words.because.touch}</span>
+      <span>
+        <CheckMark /> {words.because.legend}
+      </span>
     </p>
   )
 }

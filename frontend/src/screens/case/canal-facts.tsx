@@ -1,74 +1,63 @@
 import { useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, Finding, Resorption } from '@/api/shapes'
 import { Choice, Stepper, TextField } from '@/parts/fields'
-import { mm, readMm } from '@/parts/millimetres'
 import { Sent } from '@/parts/sent'
 import { changeCanal } from '@/store/cases'
 import { useSending } from '@/store/sending'
 import { membership } from '@/store/session'
 import { useDraft } from '@/store/use'
 import { words } from '@/words/en'
+import {
+  chartedNumbers,
+  FURTHER,
+  NUMBERS,
+  type NumberName,
+  type Typed,
+  toNumbers,
+  USUAL,
+  wrongNumber,
+} from './canal-numbers'
 
-interface Fields {
+interface Fields extends Typed {
   finding: Finding
   resorption: Resorption
   reference_point: string
-  curvature_deg: string
-  curve_start_mm: string
-  orifice_mm: string
-  apex_mm: string
 }
 
-const NUMBERS = ['curvature_deg', 'curve_start_mm', 'orifice_mm', 'apex_mm'] as const
 const FINDINGS: readonly Finding[] = ['expected', 'found', 'searched_not_found']
 const RESORPTIONS: readonly Resorption[] = ['none', 'bone', 'bone_and_root']
 
-const typed = (value: number | null) => (value === null ? '' : mm(value))
-
 function asCharted(canal: CanalShown): Fields {
   const { finding, resorption, reference_point } = canal
-  const [curvature_deg = '', curve_start_mm = '', orifice_mm = '', apex_mm = ''] = NUMBERS.map((n) => typed(canal[n]))
-  return { finding, resorption, reference_point, curvature_deg, curve_start_mm, orifice_mm, apex_mm }
+  return { finding, resorption, reference_point, ...chartedNumbers(canal) }
 }
 
-/** Orifice, resorption, curvature and depths of a canal; an empty number is one that was not measured. */
+/** Orifice, resorption, curvature, depths and wall of a canal; an empty number is one that was not measured. */
 export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) {
   const draft = useDraft(`facts of ${canal.id}`, () => asCharted(canal))
   const [sending, run] = useSending()
   const [tried, setTried] = useState(false)
   const fields = draft.fields.value
   const supervisor = membership.value?.role === 'supervisor'
-  const bad = NUMBERS.filter((n) => fields[n].trim() !== '' && readMm(fields[n]) === undefined)
-  const wrong = (field: keyof Fields) =>
-    tried && bad.some((n) => n === field) ? words.fields.noNumber : sending.problem?.at(field)
+  const wrong = (field: keyof Fields) => sending.problem?.at(field)
   const send = () =>
     run(async () => {
-      const [curvature_deg = null, curve_start_mm = null, orifice_mm = null, apex_mm = null] = NUMBERS.map(
-        (n) => readMm(fields[n]) ?? null,
-      )
       const { finding, resorption, reference_point } = fields
-      const body = { finding, resorption, reference_point, curvature_deg, curve_start_mm, orifice_mm, apex_mm }
-      await changeCanal(of, canal.id, body)
+      await changeCanal(of, canal.id, { finding, resorption, reference_point, ...toNumbers(fields) })
       await draft.clear(fields)
     })
   const submit = (event: Event) => {
     event.preventDefault()
     setTried(true)
-    if (bad.length === 0) void send()
+    if ([...USUAL, ...FURTHER].every((name) => wrongNumber(name, fields) === undefined)) void send()
   }
-  const number = (
-    field: (typeof NUMBERS)[number],
-    label: string,
-    from: number,
-    more: { unit?: string; step?: number } = {},
-  ) => (
+  const number = (name: NumberName) => (
     <Stepper
-      label={label}
-      value={fields[field]}
-      from={from}
-      wrong={wrong(field)}
-      onInput={(value) => draft.set({ [field]: value })}
-      {...more}
+      key={name}
+      {...NUMBERS[name]}
+      value={fields[name]}
+      wrong={(tried ? wrongNumber(name, fields) : undefined) ?? wrong(name)}
+      onInput={(value) => draft.set({ [name]: value })}
     />
   )
   return (
@@ -102,10 +91,11 @@ export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) 
           wrong={wrong('reference_point')}
           onInput={(reference_point) => draft.set({ reference_point })}
         />
-        {number('orifice_mm', words.chart.orifice, 6)}
-        {number('curvature_deg', words.chart.curvature, 10, { unit: '°', step: 1 })}
-        {number('curve_start_mm', words.chart.curveStart, 14)}
-        {number('apex_mm', words.chart.apex, 0.6, { step: 0.1 })}
+        {USUAL.map(number)}
+        <details open={FURTHER.some((name) => fields[name] !== '')}>
+          <summary>{words.chart.further}</summary>
+          <div class="stack">{FURTHER.map(number)}</div>
+        </details>
         <Sent sending={sending} fields={Object.keys(fields)} again={() => void send()} />
         <button type="submit" class="button answer" disabled={sending.state === 'busy'}>
           {words.save}

@@ -2,7 +2,7 @@ import type { SizeReason } from '@/api/shapes'
 import { Known } from '@/parts/known'
 import { words } from '@/words/en'
 
-/** Why the advised range is what it is: each reason with the bound it sets, its source and how that is known. */
+/** Why the advised range is what it is: each reason with its source and how that is known. */
 export function SizeReasons({ reasons }: { reasons: readonly SizeReason[] }) {
   return (
     <details>
@@ -10,10 +10,7 @@ export function SizeReasons({ reasons }: { reasons: readonly SizeReason[] }) {
       <ul class="ledger">
         {reasons.map((reason) => (
           <li key={reason.code + reason.says} class="stack close figure">
-            <p>
-              {reason.size !== null && <b>{words.size.bound(reason.bound, reason.size)} </b>}
-              {reason.says}
-            </p>
+            <p>{reason.says}</p>
             <p class="small soft">{reason.source}</p>
             <Known know={reason.know} />
           </li>

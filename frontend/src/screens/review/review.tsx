@@ -8,6 +8,7 @@ import { Page } from '@/parts/page'
 import { PlanViews } from '@/parts/plan-views'
 import { Seen } from '@/parts/seen'
 import { Pill } from '@/parts/signs'
+import { useCase } from '@/store/cases'
 import { useReview } from '@/store/review'
 import { membership } from '@/store/session'
 import { useDraft } from '@/store/use'
@@ -18,6 +19,7 @@ import { WaitingList } from '../worklist/worklist'
 import { Answer } from './answer'
 import { CanalCard, changed } from './canal-card'
 import { ChangeList } from './change-list'
+import { LetPass } from './let-pass'
 import { emptyReview, type ReviewFields } from './review-fields'
 import './review.css'
 
@@ -48,7 +50,9 @@ function Asked({ of, changes, before, seen }: Props) {
     (a, b) => Number(changed(changes, b.canal)) - Number(changed(changes, a.canal)),
   )
   const picked = chosen ?? changedFirst[0]?.canal
-  const open = of.state === 'waiting' && membership.value?.role === 'supervisor'
+  const supervises = membership.value?.role === 'supervisor'
+  const open = of.state === 'waiting' && supervises
+  const overrides = useCase(of.case).value?.overrides ?? []
   return (
     <div class="review">
       <aside class="review-list not-on-paper" aria-label={words.worklist.title}>
@@ -77,6 +81,7 @@ function Asked({ of, changes, before, seen }: Props) {
           before={before?.plan}
           picked={picked}
           onPick={setPicked}
+          act={supervises ? (caution) => <LetPass of={of} caution={caution} overrides={overrides} /> : undefined}
           beside={
             <>
               {changes && <ToothChanges changes={changes} />}

@@ -1,0 +1,84 @@
+import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
+import { beforeEach, describe, expect, test } from 'vitest'
+import type { CanalShown, CaseShown } from '@/api/shapes'
+import { CanalFacts } from '@/screens/case/canal-facts'
+import { chartedNumbers, toNumbers, wrongNumber } from '@/screens/case/canal-numbers'
+import { signedIn } from './people'
+import { problem, serve } from './server'
+
+const canal = {
+  id: 'c1',
+  name: 'MB',
+  finding: 'found',
+  resorption: 'none',
+  reference_point: 'MB cusp',
+  curvature_deg: 32,
+  curve_start_mm: null,
+  orifice_mm: null,
+  apex_mm: null,
+  curve_radius_mm: 6,
+  curve_from_end_mm: 4,
+  wall: { thickness_mm: 0.79, from_end_mm: 10 },
+} as CanalShown
+const of = { id: 'k1', canals: [canal] } as unknown as CaseShown
+
+describe('the numbers of a canal', () => {
+  const typed = chartedNumbers(canal)
+
+  test('come as charted and are sent as they came', () => {
+    expect(typed).toMatchObject({ curvature_deg: '32.0', curve_radius_mm: '6.0', wall_mm: '0.79', apex_mm: '' })
+    expect(toNumbers(typed)).toEqual({
+      curvature_deg: 32,
+      curve_start_mm: null,
+      orifice_mm: null,
+      apex_mm: null,
+      curve_radius_mm: 6,
+      curve_from_end_mm: 4,
+      wall: { thickness_mm: 0.79, from_end_mm: 10 },
+    })
+  })
+
+  test('an emptied wall is taken away', () => {
+    expect(toNumbers({ ...typed, wall_mm: '', wall_from_end_mm: '' }).wall).toBeNull()
+  })
+
+  test.each([
+    ['curve_radius_mm', '0', 'Between 0.1 and 100 mm.'],
+    ['curve_radius_mm', '101', 'Between 0.1 and 100 mm.'],
+    ['curvature_deg', '200', 'Between 0 and 180 °.'],
+    ['curve_radius_mm', 'six', 'Type a number, for example 19.5 or 19,5.'],
+    ['wall_mm', '', 'Fill this in.'],
+    ['apex_mm', '', undefined],
+    ['wall_mm', '0,8', undefined],
+  ] as const)('%s as %j: %s', (name, value, says) => {
+    expect(wrongNumber(name, { ...typed, [name]: value })).toBe(says)
+  })
+})
+
+describe('the form', () => {
+  beforeEach(() => signedIn('Priya'))
+
+  test('sends what was measured; a refusal stands at its field', async () => {
+    const sent = serve(({ method }) =>
+      method === 'PATCH'
+        ? problem(400, 'invalid', [{ pointer: '#/curve_radius_mm', detail: 'Too small.' }])
+        : 'nothing',
+    )
+    render(<CanalFacts canal={canal} of={of} />)
+    fireEvent.input(screen.getByRole('textbox', { name: /Radius of the curve/, hidden: true }), {
+      target: { value: '7,5' },
+    })
+    fireEvent.click(screen.getByRole('button', { name: 'Save', hidden: true }))
+    expect(await screen.findByText('Too small.')).toBeTruthy()
+    expect(sent[0]?.body).toMatchObject({ curve_radius_mm: 7.5, wall: { thickness_mm: 0.79, from_end_mm: 10 } })
+  })
+
+  test('nothing is sent while a number is out of bounds', async () => {
+    const sent = serve(() => 'nothing')
+    render(<CanalFacts canal={canal} of={of} />)
+    fireEvent.input(screen.getByRole('textbox', { name: /Thinnest wall/, hidden: true }), { target: { value: '50' } })
+    fireEvent.click(screen.getByRole('button', { name: 'Save', hidden: true }))
+    await waitFor(() => expect(screen.getByText('Between 0.1 and 5 mm.')).toBeTruthy())
+    expect(sent).toHaveLength(0)
+  })
+})
