@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from planning import irrigation, phases, profile, run_sheet, selection
+from planning import irrigation, phases, profile, run_sheet, selection, shaped
+from planning.apical_size import Asked
 from planning.errors import CanalsDoNotFit
 from planning.expected import ProfilePoint
 from planning.graph import Action, Do, End, RunSheet, Target
@@ -17,6 +18,7 @@ from planning.quantities import mm, stop_um, um
 from planning.readings import Length, LengthState
 from planning.run_sheet import CanalWork, Sheet, step_name
 from planning.selection import Selection
+from planning.shaped import Line, Place
 from planning.tables import Figures
 from planning.techniques import Phase, PhaseKind, Setting
 from planning.walk import expected_path
@@ -31,6 +33,8 @@ class Canal:
     number: int
     length: Length
     join: Join | None
+    size_asked: Asked
+    """What the final size hangs on."""
     size_range: SizeRange
     final_size: int
     crown_mm: float
@@ -40,6 +44,13 @@ class Canal:
     @property
     def input(self) -> CanalInput:
         return self.given.canals[self.number]
+
+    @property
+    def orifice_mm(self) -> float:
+        """From the reference point to the orifice: measured, else at the crown's mean length."""
+        if self.input.orifice_mm is not None:
+            return self.input.orifice_mm
+        return 0.0 if self.given.setting is Setting.BLOCK else self.crown_mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +77,9 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     tabled = _written(canal, work, selected, figures, every, ()) if whole else sheet
     path = _expected(canal, selected, tabled)
     final = _final_instrument(canal, selected)
+    outline = _outline(canal, tabled, path)
+    place = Place(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=None)
+    bend = shaped.bend_of(canal.input, place) if known else None
     plan = CanalPlan(
         canal=canal.input.name,
         root=canal.input.root,
@@ -77,12 +91,14 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         provisional=whole and canal.length.state is LengthState.ESTIMATED,
         final_size=canal.final_size,
         final_taper=final.taper,
-        size_range=canal.size_range,
-        outline=_outline(canal, tabled, path),
+        size_range=shaped.with_options(canal.size_range, canal.size_asked, bend, place, figures),
+        outline=tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in outline),
         needle=_needle(work, selected, final) if known else None,
         withheld=withheld,
         run_sheet=sheet,
         expected_path=path if tabled is sheet else _expected(canal, selected, sheet),
+        strain=shaped.strains(_deepest(canal, tabled, path), bend, figures),
+        wall=shaped.wall_left(canal.size_asked.wall, outline, place) if known else None,
     )
     return Planned(plan=plan, tabled=tabled, path=path)
 
@@ -116,9 +132,7 @@ def _work(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
 
 def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
     """Orifice plus one third of the canal: coronal instruments stay in it, and the needle until there is a length."""
-    orifice = 0 if canal.given.setting is Setting.BLOCK else um(canal.crown_mm)
-    if canal.input.orifice_mm is not None:
-        orifice = um(canal.input.orifice_mm)
+    orifice = um(canal.orifice_mm)
     if canal.length.stop_mm is not None and orifice >= full_um:
         reason = f"{canal.input.name}: an orifice {mm(orifice)} mm deep lies beyond its length. Check the figure."
         raise CanalsDoNotFit(reason=reason, at=("canals", canal.number, "orifice_mm"))
@@ -189,7 +203,7 @@ def _final_instrument(canal: Canal, selected: Selection) -> Instrument:
     return selection.hand_of(selected, canal.final_size, technique, name)
 
 
-def _outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[ProfilePoint, ...]:
+def _outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> Line:
     """The shape once all that goes to a known stop has stood there; the descending series is left out of it, as how
     deep it goes is not known beforehand."""
     kit = {one.key: one for one in canal.given.kit.instruments}
@@ -200,11 +214,18 @@ def _outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[Profil
         if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um
         if node.target is Target.TO_LENGTH or node.phase in coronal
     }
-    orifice = canal.input.orifice_mm
-    if orifice is None:
-        orifice = 0.0 if canal.given.setting is Setting.BLOCK else canal.crown_mm
-    points = profile.outline(tuple(stands.values()), from_mm=orifice)
-    return tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in points)
+    return profile.outline(tuple(stands.values()), from_mm=canal.orifice_mm)
+
+
+def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
+    """Every instrument that works in the canal with its deepest stop [mm], in order of use."""
+    kit = {one.key: one for one in canal.given.kit.instruments}
+    found: dict[Instrument, float] = {}
+    for node in (sheet.nodes[id_] for id_ in path):
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um:
+            one = kit[node.instrument]
+            found[one] = max(found.get(one, 0.0), mm(node.stop_um))
+    return found
 
 
 def _needle(work: CanalWork, selected: Selection, final: Instrument) -> NeedleDepth:

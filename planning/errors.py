@@ -106,6 +106,11 @@ class OverrideNotPossible(PlanningError):
     sentence = "'{overridden}' cannot be overridden: {reason}"
 
 
+class PointsDoNotFit(PlanningError):
+    code = "points-do-not-fit"
+    sentence = "The curve cannot be measured: {reason}"
+
+
 class NotUnderstood(PlanningError):
     """Data that has not the shape of what was asked for; `problems` lists every place with what is wrong there."""
 

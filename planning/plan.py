@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from planning import apical_size, caution_rules, layout, selection, teeth, tray
+from planning import apical_size, caution_rules, final_size, layout, selection, teeth, tray
 from planning.bounds import refuse_thresholds, refuse_too_much
 from planning.canal_plan import Canal, Planned, plan_canal
 from planning.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
@@ -44,7 +44,7 @@ def plan(given: PlanInput) -> Plan:
     shut = withholding(found)
     canals, planned = [], []
     for number in range(len(given.canals)):
-        canal, own = _canal(given, number, tooth, shut, figures)
+        canal, own = _canal(given, number, tooth, shut, selected, figures)
         worked, later = _planned(canal, selected, figures)
         found += [*own, *later]
         canals.append(canal)
@@ -55,17 +55,25 @@ def plan(given: PlanInput) -> Plan:
 
 
 def _canal(
-    given: PlanInput, number: int, tooth: Tooth, held: tuple[Caution, ...], figures: Figures
+    given: PlanInput,
+    number: int,
+    tooth: Tooth,
+    held: tuple[Caution, ...],
+    selected: selection.Selection,
+    figures: Figures,
 ) -> tuple[Canal, list[Caution]]:
     """One canal with what keeps its steps closed, and what is warned of before it is planned."""
     one = given.canals[number]
     length = _length(given, number, one, figures)
-    advised = apical_size.advise(tooth.iso, one.name, given.setting, one.curvature_deg, figures)
+    join = join_of(given, number, length)
+    asked = final_size.asked(given, number, tooth, final_size.end_um(length, join), selected.series_taper, figures)
+    advised = apical_size.advise(asked, figures)
     canal = Canal(
         given=given,
         number=number,
         length=length,
-        join=join_of(given, number, length),
+        join=join,
+        size_asked=asked,
         size_range=advised,
         final_size=_choice(given, one).final_size or advised.proposed,
         crown_mm=tooth.crown_mm or 0.0,

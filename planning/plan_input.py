@@ -108,6 +108,8 @@ class CanalInput:
     widths: tuple[WidthInput, ...] = ()
     """In place of the published ones; from the end upwards."""
     wall: WallInput | None = None
+    first_binder_size: int | None = None
+    """First hand size that bound at the end when it was gauged after coronal flaring."""
     felt: tuple[Felt, ...] = ()
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from planning.errors import CanalsDoNotFit, NoCanals, ToothNotPlanned
+from planning.errors import CanalsDoNotFit, NoCanals, Pointer, ToothNotPlanned
 from planning.joins import refuse_unfit_roots
 from planning.plan_input import Anatomy, CanalInput, PlanInput
 from planning.readings import Resorption
@@ -53,5 +53,23 @@ def _refuse_canal(given: PlanInput, tooth: Tooth, number: int, canal: CanalInput
     at = ("canals", number)
     if canal.apex_mm is not None and canal.apex_mm > figures["apex.refused"]:
         raise ToothNotPlanned(tooth=tooth.iso, reason=f"the apex of {canal.name} is open", at=(*at, "apex_mm"))
+    _refuse_curve_and_wall(number, canal, figures)
     if canal.resorption is Resorption.BONE_AND_ROOT:
         raise ToothNotPlanned(tooth=tooth.iso, reason=f"root resorption at {canal.name}", at=(*at, "resorption"))
+
+
+def _refuse_curve_and_wall(number: int, canal: CanalInput, figures: Figures) -> None:
+    """Raises CanalsDoNotFit for the first measure that cannot be right."""
+    longest = figures["length.most"]
+    radius = figures["curvature.radius_least"], figures["curvature.radius_most"]
+    wall = canal.wall
+    entered: tuple[tuple[Pointer, float | None, float, float, str], ...] = (
+        (("curve_radius_mm",), canal.curve_radius_mm, *radius, "a curve's radius"),
+        (("curve_from_end_mm",), canal.curve_from_end_mm, 0.0, longest, "a curve's distance from the end"),
+        (("wall", "thickness_mm"), wall.thickness_mm if wall else None, 0.0, figures["wall.most"], "a wall"),
+        (("wall", "from_end_mm"), wall.from_end_mm if wall else None, 0.0, longest, "a wall's distance from the end"),
+    )
+    for at, value, least, most, what in entered:
+        if value is not None and not least <= value <= most:
+            reason = f"{canal.name}: {what} lies between {least:g} and {most:g} mm. Check the figure and its unit."
+            raise CanalsDoNotFit(reason=reason, at=("canals", number, *at))

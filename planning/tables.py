@@ -38,6 +38,11 @@ def rows(table: str) -> tuple[Mapping[str, str], ...]:
     return found
 
 
+def row_for(table: str, tooth: str, canal: str) -> Mapping[str, str] | None:
+    """The first row of a table of canals that holds for this one; None where the table has none."""
+    return next((row for row in rows(table) if row["tooth"] == tooth and canal in row["canals"].split()), None)
+
+
 @cache
 def data_version() -> str:
     """Twelve hexadecimal digits that change when any data file does."""
@@ -96,6 +101,7 @@ class Figures:
                 programme=True,
             )
         self._used: set[str] = set()
+        self._cells: dict[str, Figure] = {}
 
     def __getitem__(self, key: str) -> float:
         return self.row(key).value
@@ -109,6 +115,22 @@ class Figures:
         self._used.add(key)
         return self._table[key]
 
+    def cell(self, table: str, row: Mapping[str, str], column: str, *named: str) -> Figure:
+        """One value of a row of another table, under the key `table/named/column`: named after the row's tooth and
+        canals where nothing else is given. Its unit stands at the end of the column's name."""
+        key = "/".join((table, *(named or (row["tooth"], row["canals"])), column))
+        figure = Figure(
+            key=key,
+            value=float(row[column]),
+            unit=column.rpartition("_")[2],
+            source=row["source"],
+            know=row["know"],
+            says="",
+        )
+        self._cells[key] = figure
+        return figure
+
     def used(self) -> tuple[Figure, ...]:
         """Every figure asked for so far, by key."""
-        return tuple(self._table[key] for key in sorted(self._used))
+        found = {key: self._table[key] for key in self._used} | self._cells
+        return tuple(found[key] for key in sorted(found))

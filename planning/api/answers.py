@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from planning import instruments, tables, teeth
 from planning.api.requests import (
+    CurvatureRequest,
     InstrumentSize,
     InstrumentSizes,
     LengthRequest,
@@ -18,6 +19,7 @@ from planning.api.requests import (
     plan_input_of,
 )
 from planning.bounds import MOST_READINGS, refuse_thresholds
+from planning.curvature import Curvature, measure
 from planning.errors import PlanningError, TooMuchWork
 from planning.instruments import Instrument, Motion, Use
 from planning.lengths import About, settle
@@ -66,6 +68,15 @@ def length(asked: LengthRequest) -> Length:
         return settle(asked.readings, about, Figures(asked.thresholds))
     except PlanningError as refusal:
         raise refusal.below("readings") from None
+
+
+def curvature(asked: CurvatureRequest) -> Curvature:
+    """Raises PointsDoNotFit and ChoiceNotPossible."""
+    refuse_thresholds(asked.thresholds)
+    try:
+        return measure(asked.curve, Figures(asked.thresholds))
+    except PlanningError as refusal:
+        raise refusal.below("curve") from None
 
 
 def tooth_plan(asked: PlanRequest) -> Plan:

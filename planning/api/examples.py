@@ -9,7 +9,15 @@ from typing import Any
 from drf_spectacular.utils import OpenApiExample
 
 from planning.api import answers
-from planning.api.requests import InstrumentSizes, LengthRequest, PlanRequest, RunSheetRequest, Techniques, Teeth
+from planning.api.requests import (
+    CurvatureRequest,
+    InstrumentSizes,
+    LengthRequest,
+    PlanRequest,
+    RunSheetRequest,
+    Techniques,
+    Teeth,
+)
 from planning.encoding import decode, encode
 from planning.teeth import Notation, ToothName, find
 
@@ -100,9 +108,20 @@ _PLAN = {
 }
 _RUN_SHEET = {"canal": "single", "plan": _PLAN}
 
+_CURVE = {
+    "curve": {
+        "axis": {"x_mm": 0, "y_mm": 0},
+        "leaves": {"x_mm": 0, "y_mm": 10},
+        "on_curve": {"x_mm": 0.6, "y_mm": 13.4},
+        "end": {"x_mm": 2.3, "y_mm": 16.4},
+        "other_view_deg": 12,
+    }
+}
+
 TOOTH_NAME = _given("A tooth in Palmer notation", _NAME)
 LENGTH_REQUEST = _given("An estimate and a confirming image", _LENGTH)
 PLAN_REQUEST = _given("A premolar whose length is an estimate", _PLAN)
+CURVATURE_REQUEST = _given("A curve tapped on an image, with its angle in a second view", _CURVE)
 RUN_SHEET_REQUEST = _given("A canal whose length is an estimate", _RUN_SHEET)
 
 _IN_PALMER = ToothName(notation=Notation.PALMER, designation="LL4")
@@ -112,4 +131,5 @@ TECHNIQUES = Computed("One of the techniques", lambda: Techniques(techniques=ans
 INSTRUMENT_SIZES = Computed("The first three", lambda: InstrumentSizes(sizes=answers.instrument_sizes().sizes[:3]))
 LENGTH = Computed("Its length", lambda: answers.length(decode(LengthRequest, _LENGTH)))
 PLAN = Computed("Its plan", lambda: answers.tooth_plan(decode(PlanRequest, _PLAN)))
+CURVATURE = Computed("Its angle, arcs and classes", lambda: answers.curvature(decode(CurvatureRequest, _CURVE)))
 RUN_SHEET = Computed("Its order of work", lambda: answers.run_sheet(decode(RunSheetRequest, _RUN_SHEET)))

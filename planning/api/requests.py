@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, fields
 from typing import Any, Literal
 
 from planning import technique_files, teeth
+from planning.curvature import TappedCurve
 from planning.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
 from planning.graph import RunSheet
 from planning.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput, RootInput
@@ -79,6 +80,15 @@ class LengthRequest:
     resorption: Resorption = Resorption.NONE
     apex_mm: float | None = None
     """Width of the apical opening where it was seen to be wide."""
+    thresholds: dict[str, float] = field(default_factory=dict)
+    """The programme's own values in place of figures of the data tables, by key."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CurvatureRequest:
+    """Points tapped on an image, in mm in the plane of the image."""
+
+    curve: TappedCurve
     thresholds: dict[str, float] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 

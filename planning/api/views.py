@@ -13,6 +13,7 @@ from rest_framework.response import Response
 from planning import teeth
 from planning.api import answers, examples
 from planning.api.requests import (
+    CurvatureRequest,
     InstrumentSizes,
     LengthRequest,
     PlanRequest,
@@ -22,6 +23,7 @@ from planning.api.requests import (
     Teeth,
 )
 from planning.api.values import serializer_of
+from planning.curvature import Curvature
 from planning.encoding import decode, encode
 from planning.errors import UnknownTooth
 from planning.plan_value import Plan
@@ -128,6 +130,21 @@ def compute_tooth(request: Request) -> Response:
 @api_view(["POST"])
 def compute_length(request: Request) -> Response:
     return Response(encode(answers.length(decode(LengthRequest, request.data))))
+
+
+@extend_schema(
+    operation_id="compute_curvature",
+    tags=COMPUTE,
+    summary="Angle, radius and arc of a curved canal",
+    description="From points tapped on an image: by Schneider, by tangents, by three points, as one arc, and in space "
+    "from two views; with what each published scheme calls the angle. The schemes differ.",
+    request=serializer_of(CurvatureRequest),
+    responses=serializer_of(Curvature),
+    examples=[examples.CURVATURE_REQUEST, examples.CURVATURE],
+)
+@api_view(["POST"])
+def compute_curvature(request: Request) -> Response:
+    return Response(encode(answers.curvature(decode(CurvatureRequest, request.data))))
 
 
 @extend_schema(

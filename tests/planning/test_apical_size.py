@@ -2,21 +2,34 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planning.apical_size import advise
+from planning.apical_size import Asked, End, WallAbove, advise
 from planning.instruments import sizes
+from planning.plan_value import SizeRange, SizeReason
 from planning.tables import Figures
 from planning.techniques import Setting
 from planning.teeth import all_teeth
+from planning.walls import ThinWall
 
 PERMANENT = [tooth.iso for tooth in all_teeth() if not tooth.primary]
 
 
+def asked(iso: str, canal: str, setting: Setting = Setting.EXTRACTED, **more: Any) -> Asked:
+    given: dict[str, Any] = {"tooth_iso": iso, "canal": canal, "setting": setting, "taper": 4}
+    return Asked(**(given | more))
+
+
+def advised_for(iso: str, canal: str, setting: Setting = Setting.EXTRACTED, **more: Any) -> SizeRange:
+    return advise(asked(iso, canal, setting, **more), Figures())
+
+
 def bounds(iso: str, canal: str, setting: Setting = Setting.EXTRACTED, deg: float | None = None) -> tuple[int, int]:
-    advised = advise(iso, canal, setting, deg, Figures())
+    advised = advised_for(iso, canal, setting, curvature_deg=deg)
     assert advised.proposed == advised.least
     return advised.least, advised.most
 
@@ -50,13 +63,13 @@ def test_a_curve_caps_the_range(deg: float, least: int, most: int) -> None:
 
 
 def test_a_cap_below_the_foramen_wins_and_says_so() -> None:
-    advised = advise("26", "P", Setting.CLINIC, 33.0, Figures())
+    advised = advised_for("26", "P", Setting.CLINIC, curvature_deg=33.0)
     assert (advised.least, advised.most, advised.proposed) == (30, 30, 30)
     assert any("your supervisor decides" in reason.says for reason in advised.reasons)
 
 
 def test_the_wider_school_is_told_and_not_proposed() -> None:
-    reasons = " ".join(reason.says for reason in advise("26", "P", Setting.EXTRACTED, None, Figures()).reasons)
+    reasons = " ".join(reason.says for reason in advised_for("26", "P").reasons)
     assert "80 to 100 (Tronstad" in reasons
     assert "Glickman & Dumsha" in reasons
     assert "0.33 mm" in reasons
@@ -69,14 +82,14 @@ def test_a_block_is_three_sizes_above_its_own_end() -> None:
 
 
 def test_a_canal_nobody_published_a_range_for_says_so() -> None:
-    advised = advise("18", "MB1", Setting.CLINIC, None, Figures())
+    advised = advised_for("18", "MB1", Setting.CLINIC)
     assert (advised.least, advised.most) == (30, 40)
     assert any("no range is published" in reason.says for reason in advised.reasons)
 
 
 def test_a_programme_sets_its_own_floor_and_it_is_on_record() -> None:
     figures = Figures({"final.floor": 35})
-    assert advise("36", "ML", Setting.EXTRACTED, None, figures).least == 35
+    assert advise(asked("36", "ML"), figures).least == 35
     assert [figure.key for figure in figures.used() if figure.programme] == ["final.floor"]
 
 
@@ -85,10 +98,80 @@ def test_a_programme_sets_its_own_floor_and_it_is_on_record() -> None:
     st.sampled_from(["single", "MB1", "MB2", "MB", "ML", "D", "DB", "P", "B", "L", "X"]),
     st.sampled_from(Setting),
     st.none() | st.floats(0, 90),
+    st.none() | st.sampled_from(sizes()),
 )
-def test_the_range_is_a_range_of_the_series(iso: str, canal: str, setting: Setting, deg: float | None) -> None:
-    advised = advise(iso, canal, setting, deg, Figures())
+def test_the_range_is_a_range_of_the_series(
+    iso: str, canal: str, setting: Setting, deg: float | None, first_binder: int | None
+) -> None:
+    figures = Figures()
+    advised = advise(asked(iso, canal, setting, curvature_deg=deg, first_binder=first_binder), figures)
     assert advised.least <= advised.most
+    lower = [reason.size or 0 for reason in advised.reasons if reason.bound == "least"]
+    upper = [reason.size or 0 for reason in advised.reasons if reason.bound == "most"]
+    assert advised.most == min(upper)
+    assert advised.least == min(max(lower), advised.most)
+    assert {reason.row for reason in advised.reasons} <= {figure.key for figure in figures.used()}
     assert advised.least <= advised.proposed <= advised.most
     assert {advised.least, advised.most} <= set(sizes())
     assert all(reason.says and reason.source and reason.know for reason in advised.reasons)
+
+
+def reasons_of(advised: SizeRange) -> dict[str, SizeReason]:
+    return {reason.code: reason for reason in advised.reasons}
+
+
+def test_every_reason_stands_alone_with_its_row() -> None:
+    """26 P by hand: floor and irrigant 30; foramen 0.33 mm wide: 35; published 25-50 and 80-100; 0.42 mm across: 45."""
+    found = reasons_of(advised_for("26", "P"))
+    assert {code: (reason.bound, reason.size) for code, reason in found.items()} == {
+        "floor": ("least", 30),
+        "irrigation-floor": ("least", 30),
+        "narrow-foramen": ("least", 35),
+        "published-upper": ("most", 50),
+        "published-lower": ("tells", 25),
+        "published-wider": ("tells", 100),
+        "wall-contact": ("tells", 45),
+    }
+    assert found["narrow-foramen"].row == "foramina/16/P/narrow_mm"
+    assert found["narrow-foramen"].know == "read"
+    assert found["published-wider"].know == "from memory"
+
+
+@pytest.mark.parametrize(("first_binder", "loose", "least"), [(15, None, 30), (25, 20, 40), (20, 20, 30), (15, 20, 30)])
+def test_first_to_bind_and_three_more(first_binder: int, loose: int | None, least: int) -> None:
+    """Grossman; Weine: 15 -> 20, 25, 30; 25 -> 40. A size that was loose before cannot be the first to bind."""
+    advised = advised_for("36", "ML", first_binder=first_binder, loose=loose)
+    assert advised.least == least
+    told = reasons_of(advised)
+    assert ("first-binder-loose" in told) == (loose is not None and first_binder <= loose)
+
+
+def test_measured_widths_stand_in_place_of_the_published_foramen() -> None:
+    found = advised_for("36", "ML", measured=End(narrow_mm=0.41, wide_mm=0.41))
+    assert reasons_of(found)["narrow-end"].size == 45
+    assert (found.least, found.most) == (40, 40)  # published upper bound 40 stands
+
+
+def wall(thickness_mm: float, from_end_mm: float = 10.0, canal_mm: float = 0.40) -> WallAbove:
+    thin = ThinWall(thickness_mm=thickness_mm, at_mm=10.5, measured=True, source="measured", know="read", rows=())
+    return WallAbove(wall=thin, canal_mm=canal_mm, from_end_mm=from_end_mm)
+
+
+def test_the_thinnest_wall_caps_the_range() -> None:
+    """By hand, 10 mm from the end at taper .04, canal 0.40, wall 0.70: size 40 is 0.80 wide there and leaves at worst
+    0.70 - 0.40 = 0.30, which is enough; 45 would leave 0.25."""
+    advised = advised_for("36", "D", wall=wall(0.70))
+    assert (advised.least, advised.most) == (30, 40)
+    assert reasons_of(advised)["wall-ceiling"].size == 40
+
+
+def test_where_not_even_the_least_size_leaves_wall_the_taper_is_to_blame() -> None:
+    """30/.06 is 0.90 wide there: 0.79 - 0.50 = 0.29, below 0.3."""
+    advised = advised_for("36", "ML", taper=6, wall=wall(0.79))
+    assert (advised.least, advised.most) == (30, 40)
+    assert "smaller taper" in reasons_of(advised)["wall-thin"].says
+
+
+def test_a_taper_too_steep_for_the_curve_is_told() -> None:
+    assert "curvature-taper" in reasons_of(advised_for("36", "ML", taper=6, curvature_deg=28.0))
+    assert "curvature-taper" not in reasons_of(advised_for("36", "ML", taper=4, curvature_deg=28.0))

@@ -8,7 +8,7 @@ from functools import cache
 
 import pytest
 
-from planning import apical_size
+from planning.apical_size import Asked, advise
 from planning.canal_plan import Canal, Planned, plan_canal
 from planning.caution_rules import work_cautions
 from planning.expected import Expectation, ExpectedStep, NaturalCanal
@@ -29,12 +29,14 @@ def planned() -> tuple[Canal, Planned]:
     one = given.canals[0]
     about = About(canal=one.name, reference_point=one.reference_point, setting=given.setting)
     length = settle(one.readings, about, figures)
-    advised = apical_size.advise("26", one.name, given.setting, None, figures)
+    asked = Asked(tooth_iso="26", canal=one.name, setting=given.setting, taper=4)
+    advised = advise(asked, figures)
     canal = Canal(
         given=given,
         number=0,
         length=length,
         join=join_of(given, 0, length),
+        size_asked=asked,
         size_range=advised,
         final_size=advised.proposed,
         crown_mm=7.5,

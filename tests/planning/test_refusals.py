@@ -20,6 +20,7 @@ from planning.plan_input import (
     Pattern,
     PlanInput,
     RootInput,
+    WallInput,
 )
 from planning.readings import PreOperativeImage, Resorption
 from planning.techniques import Setting
@@ -35,6 +36,29 @@ def refusal(given: PlanInput) -> PlanningError:
 def first_canal(**more: Any) -> tuple[Any, ...]:
     canals = four_canals()
     return (replace(canals[0], **more), *canals[1:])
+
+
+CURVES = [
+    ("curve_radius_mm", 0.0, ("curve_radius_mm",)),
+    ("curve_radius_mm", -3.0, ("curve_radius_mm",)),
+    ("curve_radius_mm", 101.0, ("curve_radius_mm",)),
+    ("curve_from_end_mm", -1.0, ("curve_from_end_mm",)),
+    ("curve_from_end_mm", 37.0, ("curve_from_end_mm",)),
+    ("wall", WallInput(thickness_mm=5.1, from_end_mm=8.0), ("wall", "thickness_mm")),
+    ("wall", WallInput(thickness_mm=-0.1, from_end_mm=8.0), ("wall", "thickness_mm")),
+    ("wall", WallInput(thickness_mm=0.8, from_end_mm=40.0), ("wall", "from_end_mm")),
+]
+
+
+@pytest.mark.parametrize(("field", "value", "at"), CURVES)
+def test_a_curve_or_a_wall_that_cannot_be(field: str, value: Any, at: tuple[str, ...]) -> None:
+    found = refusal(molar(canals=first_canal(**{field: value})))
+    assert (found.code, found.pointer) == ("canals-do-not-fit", ("canals", 0, *at))
+
+
+def test_a_first_binder_must_be_a_size() -> None:
+    found = refusal(molar(canals=first_canal(first_binder_size=22)))
+    assert (found.code, found.pointer) == ("choice-not-possible", ("canals", 0, "first_binder_size"))
 
 
 REFUSED: list[tuple[str, dict[str, Any], str, tuple[str | int, ...]]] = [

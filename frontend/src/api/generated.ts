@@ -233,6 +233,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/compute/curvature": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Angle, radius and arc of a curved canal
+         * @description From points tapped on an image: by Schneider, by tangents, by three points, as one arc, and in space from two views; with what each published scheme calls the angle. The schemes differ.
+         */
+        post: operations["compute_curvature"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/compute/length": {
         parameters: {
             query?: never;
@@ -757,6 +777,21 @@ export interface components {
              */
             stable?: boolean;
         };
+        /** @description The curve as part of a circle, by one of three constructions. */
+        Arc: {
+            /** @description Between the tangents at both ends. */
+            angle_deg: number;
+            /**
+             * @description Three points on the curve; the tangents along both straight parts; or the whole curve taken as one arc that
+             *     begins along the axis.
+             */
+            by: components["schemas"]["ByEnum"];
+            /** @description Along the arc. */
+            length_mm: number;
+            radius_mm: number;
+            /** @description What the canal loses in length if this arc becomes its chord: a part of what flaring takes, never a bound. */
+            straightened_mm: number;
+        };
         /** @description A question that the walker answers from what was recorded. */
         Ask: {
             exits: {
@@ -804,6 +839,8 @@ export interface components {
         };
         /** @enum {string} */
         BoundEnum: "least" | "most" | "tells";
+        /** @enum {string} */
+        ByEnum: "three_points" | "tangents" | "one_arc";
         CanalChanges: {
             /** @description Not in the earlier version. */
             came: boolean;
@@ -892,6 +929,8 @@ export interface components {
             curve_start_mm: number | null;
             felt: components["schemas"]["Felt"][];
             finding: components["schemas"]["Finding"];
+            /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
+            first_binder_size: number | null;
             junction: components["schemas"]["Junction"] | null;
             name: string;
             /** @description From the reference point to the orifice. */
@@ -928,6 +967,11 @@ export interface components {
             felt?: components["schemas"]["Felt"][];
             /** @default found */
             finding?: components["schemas"]["Finding"];
+            /**
+             * @description First hand size that bound at the end when it was gauged after coronal flaring.
+             * @default null
+             */
+            first_binder_size?: number | null;
             /** @default null */
             junction?: components["schemas"]["JunctionRequest"] | null;
             name: string;
@@ -1252,6 +1296,36 @@ export interface components {
             turned_to: string;
             /** @description Events that an undo took out. */
             undone: string[];
+        };
+        Curvature: {
+            /** @description Schneider's: between the coronal axis and the line from where the canal leaves it to the end. */
+            angle_deg: number;
+            /** @description The best known first; empty for a straight canal. */
+            arcs: components["schemas"]["Arc"][];
+            /** @description From where it leaves the axis to the end. */
+            chord_mm: number;
+            /** @description What each published scheme calls the angle, or the angle in space where there are two views. */
+            classes: components["schemas"]["CurveClass"][];
+            /** @description Of both views together; None with one view. */
+            in_space_deg: number | null;
+        };
+        /** @description Points tapped on an image, in mm in the plane of the image. */
+        CurvatureRequest: {
+            curve: components["schemas"]["TappedCurveRequest"];
+            /**
+             * @description The programme's own values in place of figures of the data tables, by key.
+             * @default {}
+             */
+            thresholds?: {
+                [key: string]: number;
+            };
+        };
+        CurveClass: {
+            know: string;
+            /** @description None: the scheme has no name for this angle. */
+            name: string | null;
+            scheme: string;
+            source: string;
         };
         /** @enum {string} */
         Decision: "approved" | "returned";
@@ -2126,6 +2200,11 @@ export interface components {
          * @enum {string}
          */
         PlanState: "draft" | "waiting" | "approved" | "returned" | "superseded";
+        /** @description A place on the image. */
+        Point: {
+            x_mm: number;
+            y_mm: number;
+        };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImage: {
             after_flaring: boolean;
@@ -2590,6 +2669,30 @@ export interface components {
         };
         /** @enum {string} */
         StrainClassEnum: "low" | "medium" | "high";
+        /** @description A canal's curve as it was tapped, orifice side first. */
+        TappedCurveRequest: {
+            /** @description On the straight coronal part. */
+            axis: components["schemas"]["Point"];
+            /** @description The foramen. */
+            end: components["schemas"]["Point"];
+            /** @description Where the canal leaves the axis of its coronal part. */
+            leaves: components["schemas"]["Point"];
+            /**
+             * @description On the curve, between where it leaves the axis and the end.
+             * @default null
+             */
+            on_curve?: components["schemas"]["Point"] | null;
+            /**
+             * @description The same curve's angle in a view at a right angle to this one.
+             * @default null
+             */
+            other_view_deg?: number | null;
+            /**
+             * @description Where the curve ends and a straight part runs on to the foramen.
+             * @default null
+             */
+            straight_again?: components["schemas"]["Point"] | null;
+        };
         /** @enum {string} */
         Target: "to_length" | "to_resistance";
         /** @description A technique as a programme keeps it. */
@@ -3589,6 +3692,38 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CaseShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    compute_curvature: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CurvatureRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Curvature"];
                 };
             };
             /** @description Refused, with the reason and the way out. */
