@@ -46,7 +46,7 @@ def _finding(canal: Canal) -> Iterator[Caution]:
 
 def _length(canal: Canal, figures: Figures) -> Iterator[Caution]:
     length = canal.length
-    if length.stop_mm is None:
+    if length.stop_mm is None and canal.input.finding is not Finding.SEARCHED_NOT_FOUND:
         yield _about(canal, "length-missing")
     elif length.state is LengthState.ESTIMATED:
         yield _about(canal, "length-estimated", value=length.stop_mm, unit="mm")

@@ -1,0 +1,235 @@
+"""Cases worked by hand, told step by step: what was felt, what stops the work, what is charted and not planned.
+
+The arithmetic is written out at each.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from planning.errors import MotionNotAccepted, ToothNotPlanned
+from planning.graph import Action, Do, Exit
+from planning.instruments import Motion
+from planning.plan import plan
+from planning.plan_input import (
+    Anatomy,
+    CanalChoice,
+    Choices,
+    Felt,
+    Finding,
+    Irrigant,
+    Needle,
+    Override,
+    PlanInput,
+)
+from planning.plan_value import CanalPlan, Plan, Severity
+from planning.readings import ApexLocator
+from planning.techniques import Setting
+from planning.walk import Walk
+from tests.planning.given import CHECK_KIT, OPEN_30, block, canal, confirmed, four_canals, molar
+from tests.planning.test_walk import go
+
+
+def codes(planned: Plan) -> set[str]:
+    return {one.code for one in planned.cautions}
+
+
+def phases(one: CanalPlan) -> set[str]:
+    return {node.phase for node in one.run_sheet.nodes.values() if isinstance(node, Do)}
+
+
+# --- C6: a training block 16.5 long, two passes, then up to size 30 ---
+
+FIRST = {
+    "coronal-flaring/25-10": 9.5,
+    "coronal-flaring/25-08": 11.0,
+    "descending/40-04": 13.5,
+    "descending/35-04": 14.0,
+    "descending/30-04": 15.0,
+    "descending/25-04": 15.5,
+}
+SECOND = dict(zip(FIRST, (11.5, 12.5, 14.0, 14.5, 15.5, 16.5), strict=True))
+
+
+def block_30(**choices: Any) -> Plan:
+    sized = (CanalChoice(canal="single", final_size=30),)
+    given: dict[str, Any] = {"needle": OPEN_30, "canals": sized}
+    return plan(block(choices=Choices(**(given | choices))))
+
+
+def test_c6_two_passes_bring_the_smallest_to_length_and_room_is_made_for_the_next() -> None:
+    on = Walk(block_30().canals[0].run_sheet)
+    go(on, "descending/25-04", FIRST).leave(Exit.SHORT, 15_500)
+    go(on, "descending/25-04", SECOND).leave(Exit.SHORT, 16_500)  # its stop: reached
+    go(on, "ascending/30-04").leave(Exit.SHORT, 16_000)
+    go(on, "ascending/30-04/make-room")
+    assert on.stop_um() == 15_000  # 16.0 - 1.0
+    on.leave(Exit.REACHED)
+    go(on, "ascending/30-04").leave(Exit.REACHED)
+    go(on, "confirm/30-02").leave(Exit.REACHED)
+    assert on.at == "confirm/larger"
+    on.leave(Exit.SHORT, 15_500)  # hand 35 stays 1.0 short: the end is 30 and no wider
+    assert on.at == "confirm/image"
+
+
+def test_c6_every_instrument_is_followed_by_irrigation_and_the_small_one_to_length() -> None:
+    sheet = block_30().canals[0].run_sheet
+    worked = [n for n in sheet.nodes.values() if isinstance(n, Do) and n.action is Action.INSTRUMENT]
+    larger = [n for n in worked if n.instrument and not n.instrument.startswith(("08", "10"))]
+    assert larger
+    for node in larger:
+        after = sheet.nodes[f"{node.id}/recapitulate"]
+        assert f"{node.id}/irrigate" in sheet.nodes
+        assert isinstance(after, Do)
+        assert (after.instrument, after.stop_um) == ("10/.02 hand", 16_500)
+
+
+# 27 gauge is at most 0.42 (ISO 9626): it binds (0.42 - 0.30) / 0.04 = 3.0 short; 16.5 - 3.0 - 1.0 = 12.5 against a
+# ceiling of 14.5. First to bind 15, three sizes up: 30.
+def test_c6_a_needle_too_wide_never_reaches_its_ceiling() -> None:
+    wide = next(c for c in block_30(needle=Needle(gauge=27, tip="open")).cautions if c.code == "needle-wide")
+    assert (wide.value, wide.limit) == (12.5, 14.5)
+    assert "needle-wide" not in codes(block_30())
+    assert block_30().canals[0].size_range.least == 30
+
+
+def test_c6_hypochlorite_in_a_block_opens_nothing() -> None:
+    planned = block_30(irrigant=Irrigant.SODIUM_HYPOCHLORITE)
+    assert ("hypochlorite-in-block", Severity.STOP) in {(c.code, c.severity) for c in planned.cautions}
+    assert phases(planned.canals[0]) == set()
+
+
+# --- C7: an upper premolar whose buccal canal blocks after 30/.04 ---
+# Length 20.0; the small instrument stops at 18.0, 2.0 short and more than 0.5, twice.
+
+
+def premolar(*felt: tuple[str, float]) -> Plan:
+    depths = tuple(Felt(node=node, depth_mm=depth_mm) for node, depth_mm in felt)
+    b = canal("B", "B", *confirmed(21.0, 20.0, 1.0, "B cusp"), point="B cusp", felt=depths)
+    p = canal("P", "P", *confirmed(20.5, 19.5, 1.0, "P cusp"), point="P cusp")
+    sizes = (CanalChoice(canal="B", final_size=35),)
+    choices = Choices(needle=OPEN_30, canals=sizes)
+    return plan(molar(tooth="24", canals=(b, p), roots=(), choices=choices))
+
+
+SHORT = {"descending/40-04": 16.5, "descending/35-04": 17.5, "descending/30-04": 18.5}
+"""The larger ones of the series stop short; the smallest goes to length."""
+STUCK = ("ascending/30-04/recapitulate", 18.0)
+
+
+def test_c7_short_once_warns_and_short_twice_withholds_what_shapes() -> None:
+    assert "patency-lost" in codes(premolar(STUCK))
+    assert not premolar(STUCK).canals[0].withheld
+    blocked = premolar(STUCK, STUCK)
+    assert [w.code for w in blocked.canals[0].withheld] == ["canal-blocked"]
+    assert "ascending" not in phases(blocked.canals[0])
+    assert "ascending" in phases(blocked.canals[1])
+
+
+def test_c7_once_it_passes_again_the_work_goes_on() -> None:
+    opened = premolar(STUCK, STUCK, ("ascending/blocked/try", 19.0), ("ascending/blocked/try", 20.0))
+    assert codes(opened) & {"patency-lost", "canal-blocked"} == set()
+    assert "ascending" in phases(opened.canals[0])
+
+
+def test_c7_at_the_chair_three_tries_then_the_hand_sizes_and_the_phase_anew() -> None:
+    on = Walk(premolar().canals[0].run_sheet)
+    go(on, "ascending/30-04/recapitulate", SHORT).leave(Exit.BLOCKED)
+    for _ in range(2):
+        go(on, "ascending/blocked/try").leave(Exit.BLOCKED)
+    go(on, "ascending/blocked/try").leave(Exit.REACHED)
+    go(on, "ascending/30-04")
+    assert {"ascending/blocked/15-02", "ascending/blocked/20-02"} <= set(on.path)
+    assert "ascending/35-04" not in on.path
+
+
+def test_c7_one_that_never_opens_goes_to_an_image_and_the_supervisor() -> None:
+    on = Walk(premolar().canals[0].run_sheet)
+    go(on, "ascending/30-04/recapitulate", SHORT).leave(Exit.BLOCKED)
+    while on.at != "ascending/blocked/image":
+        go(on, "ascending/blocked/try").leave(Exit.BLOCKED)
+    assert on.visits["ascending/blocked/try"] == 4
+    on.leave(Exit.DONE)
+    assert on.at == "ascending/blocked/sign-off"
+
+
+# --- C9: a needle too deep in the clinic ---
+# P 21.5 long, open needle 2.0 short: 19.5. Recorded at 20.0: 0.5 too deep.
+
+
+def test_c9_an_open_needle_too_deep_closes_its_canal() -> None:
+    canals = four_canals()
+    deep = (Felt(node="rinse/1-sodium_hypochlorite", depth_mm=20.0),)
+    planned = plan(
+        molar(
+            setting=Setting.CLINIC,
+            isolated=True,
+            canals=(*canals[:3], replace(canals[3], felt=deep)),
+            choices=Choices(needle=OPEN_30, irrigant=Irrigant.SODIUM_HYPOCHLORITE),
+        )
+    )
+    told = next(c for c in planned.cautions if c.code == "needle-open-too-deep")
+    assert (told.canal, told.value, told.limit, told.step) == ("P", 20.0, 19.5, "rinse/1-sodium_hypochlorite")
+    assert [c.canal for c in planned.canals if c.withheld] == ["P"]
+
+
+# --- C10: limits ---
+
+
+def incisor(apex_mm: float, *overrides: Override) -> PlanInput:
+    point = "incisal edge"
+    locator = ApexLocator(read_mm=19.0, repeat_mm=19.0, mark="apex", reference_point=point)
+    one = canal("single", "single", *confirmed(23.0, 22.0, 1.0, point), locator, point=point, apex_mm=apex_mm)
+    return molar(tooth="21", canals=(one,), roots=(), overrides=overrides)
+
+
+NOT_PLANNED = [
+    molar(tooth="75"),
+    incisor(1.6),
+    molar(tooth="46", root_filled=True),
+    molar(tooth="37", anatomy=Anatomy.FUSED_OR_C_SHAPED),
+]
+
+
+@pytest.mark.parametrize("given", NOT_PLANNED, ids=["primary", "open apex", "root-filled", "C-shaped"])
+def test_c10_charted_and_not_planned(given: PlanInput) -> None:
+    with pytest.raises(ToothNotPlanned, match="charted but not planned"):
+        plan(given)
+
+
+def test_c10_a_wide_apex_waits_for_the_supervisor_and_its_locator_does_not_count() -> None:
+    waiting = plan(incisor(1.2))
+    (one,) = waiting.canals
+    assert (one.length.state, one.length.stop_mm) == ("settled", 22.0)  # 22.0 + 1.0 - 1.0: by the image alone
+    assert one.length.rests_on == ("confirming_image",)
+    assert ([w.code for w in one.withheld], phases(one)) == (["apex-wide"], set())
+    opened = plan(incisor(1.2, Override(code="apex-wide", canal="single", reason="1.2 mm, I stay at the chair")))
+    assert opened.canals[0].length.rests_on == ("confirming_image",)
+    assert "ascending" in phases(opened.canals[0])
+
+
+def test_c10_a_reciprocating_instrument_is_refused_in_crown_down() -> None:
+    other = tuple(
+        replace(one, motion=Motion.RECIPROCATING) if (one.size, one.taper) == (25, 4) else one
+        for one in CHECK_KIT.instruments
+    )
+    with pytest.raises(MotionNotAccepted, match="reciprocating"):
+        plan(molar(kit=replace(CHECK_KIT, instruments=other)))
+
+
+def test_c10_no_step_in_the_clinic_without_a_dam() -> None:
+    planned = plan(molar(setting=Setting.CLINIC))
+    assert {tuple(phases(one)) for one in planned.canals} == {()}
+    assert {one.withheld[0].code for one in planned.canals} == {"isolation-missing"}
+
+
+def test_c10_a_canal_searched_for_and_not_found_stays_in_the_record_and_is_not_worked() -> None:
+    canals = four_canals()
+    lost = replace(canals[1], finding=Finding.SEARCHED_NOT_FOUND, readings=(), junction=None)
+    planned = plan(molar(tooth="17", canals=(canals[0], lost, *canals[2:]), roots=()))
+    told = {(c.code, c.severity) for c in planned.cautions if c.canal == "MB2"}
+    assert told == {("canal-not-found", Severity.NOTE)}
+    assert ([w.code for w in planned.canals[1].withheld], phases(planned.canals[1])) == (["canal-not-found"], set())
