@@ -18,7 +18,7 @@ def work_cautions(canal: Canal, planned: Planned, figures: Figures) -> list[Caut
     plan = planned.plan
     return [
         *_taper(canal, plan, figures),
-        *_strain(plan),
+        *_strain(plan, figures),
         *_wall(plan, figures),
         *_needle(canal, plan),
         *felt_cautions(canal, planned, figures),
@@ -32,13 +32,15 @@ def _taper(canal: Canal, plan: CanalPlan, figures: Figures) -> Iterator[Caution]
         yield caution("curve-taper", canal=plan.canal, value=angle, limit=bend, taper=plan.final_taper, most=most)
 
 
-def _strain(plan: CanalPlan) -> Iterator[Caution]:
+def _strain(plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
     """One caution for all instruments of the high class, with the worst of them."""
     high = [each for each in plan.strain if each.strain_class == "high"]
     if high:
         names = ", ".join(each.instrument for each in high)
         worst_pct = max(each.strain_pct for each in high)
-        yield caution("strain-high", canal=plan.canal, value=worst_pct, unit="%", instruments=names)
+        yield caution(
+            "strain-high", canal=plan.canal, value=worst_pct, limit=figures.row("strain.high_pct"), instruments=names
+        )
 
 
 def _wall(plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
