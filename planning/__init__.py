@@ -10,7 +10,9 @@ A map, from the ground up (each may use what stands above it):
     techniques           phases as data; technique_files reads and checks them
     plan_input, graph, plan_value    the values at the two ends
     irrigation, apical_size, profile, joins, selection    one rule each
+    natural, contact_depth    a canal before anything has been in it, and how deep an instrument goes in it
     run_sheet, phases, walk    the order of work as a finite graph, and walking it
+    forecast    what is expected of every insertion on that walk
     supersequence, level_search    fewest changes of instrument, exactly: two searches
     canal_plan, layout, tray, cautions, caution_rules, refusals    the parts of a plan
     plan                 the front door

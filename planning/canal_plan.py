@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from planning import irrigation, phases, profile, run_sheet, selection, shaped
+from planning import contact_depth, irrigation, phases, profile, run_sheet, selection, shaped
 from planning.apical_size import Asked
 from planning.errors import CanalsDoNotFit
-from planning.expected import ProfilePoint
+from planning.expected import Expectation, NaturalCanal, ProfilePoint
+from planning.forecast import Working, forecast
 from planning.graph import Action, Do, End, RunSheet, Target
 from planning.instruments import Instrument, reach_mm
 from planning.joins import Join
+from planning.natural import Widths, natural_canal
 from planning.plan_input import CanalInput, PlanInput
 from planning.plan_value import CanalPlan, Caution, NeedleDepth, NeedleNow, SizeRange, Withheld
 from planning.quantities import mm, stop_um, um
@@ -40,6 +42,8 @@ class Canal:
     crown_mm: float
     held: tuple[Caution, ...]
     """The cautions that keep steps of this canal closed."""
+    widths: Widths | None
+    """Of the canal before anything has been in it; None where they are not known."""
 
     @property
     def input(self) -> CanalInput:
@@ -52,10 +56,17 @@ class Canal:
             return self.input.orifice_mm
         return 0.0 if self.given.setting is Setting.BLOCK else self.crown_mm
 
+    @property
+    def natural(self) -> NaturalCanal | None:
+        """The canal before anything has been in it; None without a length or without known widths."""
+        if self.widths is None or self.length.working_length_mm is None:
+            return None
+        return natural_canal(self.widths, self.orifice_mm, self.length.working_length_mm)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Planned:
-    """A canal's plan, and the sheet and path that its stops are tabled from.
+    """A canal's plan, and the sheet and paths that its stops are tabled and its order at the tray is made from.
 
     They are the plan's own, but for a length that is only an estimate, where all phases are tabled and marked
     provisional, and for a canal that waits for a supervisor, who has to see what the work would be.
@@ -63,7 +74,10 @@ class Planned:
 
     plan: CanalPlan
     tabled: RunSheet
+    table_path: tuple[str, ...]
+    """As the technique expects it, with every instrument of its series: stops do not hang on an estimate."""
     path: tuple[str, ...]
+    """As it is expected to go."""
 
 
 def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
@@ -75,10 +89,11 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     sheet = _written(canal, work, selected, figures, open_, withheld)
     whole = bool(withheld) and known and shown_whole(canal.held)
     tabled = _written(canal, work, selected, figures, every, ()) if whole else sheet
-    path = _expected(canal, selected, tabled)
+    table_path = _as_written(canal, selected, tabled)
+    path, expectation = _expected(canal, selected, tabled, figures)
     final = _final_instrument(canal, selected)
-    outline = _outline(canal, tabled, path)
-    place = Place(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=None)
+    outline = _outline(canal, tabled, table_path)
+    place = Place(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=canal.natural)
     bend = shaped.bend_of(canal.input, place) if known else None
     plan = CanalPlan(
         canal=canal.input.name,
@@ -96,11 +111,12 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         needle=_needle(work, selected, final) if known else None,
         withheld=withheld,
         run_sheet=sheet,
-        expected_path=path if tabled is sheet else _expected(canal, selected, sheet),
-        strain=shaped.strains(_deepest(canal, tabled, path), bend, figures),
+        expected_path=path if tabled is sheet else _expected(canal, selected, sheet, figures)[0],
+        expectation=expectation,
+        strain=shaped.strains(_deepest(canal, tabled, table_path), bend, figures),
         wall=shaped.wall_left(canal.size_asked.wall, outline, place) if known else None,
     )
-    return Planned(plan=plan, tabled=tabled, path=path)
+    return Planned(plan=plan, tabled=tabled, table_path=table_path, path=path)
 
 
 def _work(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
@@ -185,12 +201,35 @@ def _looped(every: Sequence[Phase]) -> set[str]:
     }
 
 
-def _expected(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str, ...]:
-    descend = next((p for p in canal.given.technique.phases if p.kind is PhaseKind.DESCEND), None)
-    if descend is None:
+def _as_written(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str, ...]:
+    """The way through the sheet by what the technique expects."""
+    phase = _descend(canal)
+    if phase is None:
         return expected_path(sheet, None, 1)
-    smallest = f"{descend.key}/{step_name(selected.descending[-1])}"
-    return expected_path(sheet, smallest, descend.expected_passes or 1)
+    return expected_path(sheet, f"{phase.key}/{step_name(selected.descending[-1])}", phase.expected_passes or 1)
+
+
+def _expected(
+    canal: Canal, selected: Selection, sheet: RunSheet, figures: Figures
+) -> tuple[tuple[str, ...], Expectation | None]:
+    """The way by the contact-depth estimate; where no widths are known by what the technique expects."""
+    natural, phase = canal.natural, _descend(canal)
+    if natural is None:
+        return _as_written(canal, selected, sheet), None
+    working = Working(
+        natural=natural,
+        kit={one.key: one for one in canal.given.kit.instruments},
+        touch=contact_depth.touch(figures),
+        felt=canal.input.felt,
+        tries=figures.count("make_room.most"),
+        first_of_pass=f"{phase.key}/{step_name(selected.descending[0])}" if phase else None,
+    )
+    found = forecast(sheet, working)
+    return found.path, found.expectation
+
+
+def _descend(canal: Canal) -> Phase | None:
+    return next((p for p in canal.given.technique.phases if p.kind is PhaseKind.DESCEND), None)
 
 
 # --- what follows from it -------------------------------------------------------------------------------------------

@@ -9,13 +9,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from functools import cache
+from functools import cache, lru_cache
+from itertools import pairwise
 
 from planning import tables
 from planning.errors import InstrumentNotDescribed
 from planning.tables import Figures
 
 HUNDREDTH_MM = 0.01  # ISO 3630-1 gives sizes and tapers in hundredths
+MOST_KEPT = 1_000  # outlines kept in memory: a few kits' worth
 
 
 class Motion(StrEnum):
@@ -101,16 +103,48 @@ def size_above(size: int, steps: int = 1) -> int | None:
     return series[series.index(size) + steps]
 
 
+Corners = tuple[tuple[float, float], ...]
+"""(distance from the tip mm, diameter mm) where an instrument's outline bends, from the tip upwards."""
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def corners(instrument: Instrument) -> Corners:
+    """The outline from the tip to the end of the cutting part; past the largest flute it grows no more.
+
+    Of a variable taper the stated diameters, else size and taper (ISO 3630-1).
+    """
+    size, taper, end = instrument.size * HUNDREDTH_MM, instrument.taper * HUNDREDTH_MM, instrument.cutting_part_mm
+    stated = tuple((at.from_tip_mm, at.diameter_mm) for at in instrument.diameters)
+    points = stated or ((0.0, size), (end, size + taper * end))
+    most = instrument.largest_flute_mm
+    if most is not None:
+        points = _up_to(points, most, across=True)
+    return _up_to(points, end, across=False)
+
+
+def _up_to(points: Corners, most: float, *, across: bool) -> Corners:
+    """The outline up to a distance from the tip, or with `across` up to a diameter; it ends there."""
+    kept = [points[0]]
+    for (z0, d0), (z1, d1) in pairwise(points):
+        over, before = (d1, d0) if across else (z1, z0)
+        if over > most:
+            share = max(0.0, (most - before) / (over - before))
+            kept.append((z0 + share * (z1 - z0), d0 + share * (d1 - d0)))
+            break
+        kept.append((z1, d1))
+    return tuple(kept)
+
+
 def diameter_mm(instrument: Instrument, from_tip_mm: float) -> float:
     """Diameter [mm] at a distance [mm] from the tip, up to the end of the cutting part (ISO 3630-1).
 
     Past the cutting part, or past the largest flute, the diameter grows no more.
     """
-    along = min(from_tip_mm, instrument.cutting_part_mm)
-    grown = instrument.size * HUNDREDTH_MM + instrument.taper * HUNDREDTH_MM * along
-    if instrument.largest_flute_mm is None:
-        return grown
-    return min(grown, instrument.largest_flute_mm)
+    outline = corners(instrument)
+    for (z0, d0), (z1, d1) in pairwise(outline):
+        if from_tip_mm < z1:
+            return d0 + (d1 - d0) * (from_tip_mm - z0) / (z1 - z0)
+    return outline[-1][1]
 
 
 def outline(instrument: Instrument) -> tuple[DiameterAt, ...]:
@@ -152,3 +186,20 @@ def refuse_undescribed(instrument: Instrument, figures: Figures) -> None:
     for wrong, where, reason in problems:
         if wrong:
             raise InstrumentNotDescribed(instrument=instrument.key, reason=reason, at=(where,))
+    _refuse_diameters(instrument)
+
+
+def _refuse_diameters(instrument: Instrument) -> None:
+    """Raises InstrumentNotDescribed for a variable taper that is no outline from the tip upwards."""
+    stated = instrument.diameters
+    if not stated:
+        return
+    reason = ""
+    if len(stated) == 1 or stated[0].from_tip_mm != 0:
+        reason = "a variable taper needs the diameter at the tip, 0 mm from it, and at least one more."
+    elif any(b.from_tip_mm <= a.from_tip_mm for a, b in pairwise(stated)):
+        reason = "the diameters must be listed from the tip upwards, each place once."
+    elif stated[0].diameter_mm <= 0 or any(b.diameter_mm < a.diameter_mm for a, b in pairwise(stated)):
+        reason = "the diameters must be above 0 and must not fall from the tip upwards."
+    if reason:
+        raise InstrumentNotDescribed(instrument=instrument.key, reason=reason, at=("diameters",))

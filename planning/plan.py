@@ -14,6 +14,7 @@ from planning.graph import Do
 from planning.instruments import Instrument, reach_mm, sizes
 from planning.joins import join_of
 from planning.lengths import About, settle
+from planning.natural import widths_of
 from planning.plan_input import CanalChoice, CanalInput, PlanInput
 from planning.plan_value import Caution, Plan, RowUsed, ToothNames
 from planning.quantities import mm, um
@@ -77,6 +78,7 @@ def _canal(
         size_range=advised,
         final_size=_choice(given, one).final_size or advised.proposed,
         crown_mm=tooth.crown_mm or 0.0,
+        widths=widths_of(given, number, figures),
         held=held,
     )
     found = overridden(given, caution_rules.canal_cautions(canal, tooth, figures))
@@ -143,6 +145,7 @@ def _assembled(
     kit = {one.key: one for one in given.kit.instruments}
     _refuse_short(planned, kit, figures)
     laid = {p.plan.canal: (p.tabled, p.path) for p in planned}
+    tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
     courses = [
         tray.course(p.tabled, p.path, shares=caution_rules.passed_on(canal, figures))
         for canal, p in zip(canals, planned, strict=True)
@@ -160,7 +163,7 @@ def _assembled(
         kit=given.kit.name,
         irrigant=given.choices.irrigant,
         canals=tuple(p.plan for p in planned),
-        stop_table=layout.stop_table(laid, given.technique, kit),
+        stop_table=layout.stop_table(tabled, given.technique, kit),
         tray=tray.shared(courses),
         one_at_a_time=tray.one_at_a_time(courses),
         tray_list=layout.tray_list(laid, given.technique, kit),

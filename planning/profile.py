@@ -1,17 +1,23 @@
-"""The shape that instruments leave: the upper envelope of what each is wide where it stood.
+"""Outlines of canals and instruments, and the shape that instruments leave: the upper envelope of where each stood.
 
-Exact for what is piecewise linear: corners are the instruments' own corners and the places where two cross.
+Exact for what is piecewise linear: corners are the corners of what is laid over another and the places where two cross.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import combinations, pairwise
+from functools import reduce
+from itertools import pairwise
 
-from planning.instruments import HUNDREDTH_MM, Instrument, diameter_mm
+from planning.instruments import Instrument, corners, diameter_mm
 
 STRAIGHT_MM2 = 1e-12  # rounding error of doubles over a canal's length, far below any instrument's tolerance
+FRUSTUM = math.pi / 12  # a frustum from its diameters is π/12 · height · (d₀² + d₀d₁ + d₁²)
+
+Line = tuple[tuple[float, float], ...]
+"""(depth mm, diameter mm), reference point side first; straight between points, two points at one depth are a step."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,41 +31,63 @@ class Stand:
         """Its diameter at a depth; 0 past its tip."""
         return 0.0 if at_mm > self.tip_mm else diameter_mm(self.instrument, self.tip_mm - at_mm)
 
-    def corners_mm(self) -> tuple[float, ...]:
-        """Depths where its outline bends: tip, largest flute, end of the cutting part."""
-        one = self.instrument
-        along = [0.0, one.cutting_part_mm]
-        if one.largest_flute_mm is not None and one.taper:
-            along.append((one.largest_flute_mm - one.size * HUNDREDTH_MM) / (one.taper * HUNDREDTH_MM))
-        return tuple(self.tip_mm - z for z in along)
+    def line(self, from_mm: float, wider_mm: float = 0.0) -> Line:
+        """Its outline from a depth down to its tip, `wider_mm` thicker than it is. What has passed with the cutting
+        part stays as wide as the end of that. Empty above `from_mm`."""
+        if self.tip_mm <= from_mm:
+            return ()
+        points = [(self.tip_mm - z, d + wider_mm) for z, d in corners(self.instrument) if self.tip_mm - z > from_mm]
+        top = (from_mm, self.width_mm(from_mm) + wider_mm)
+        return (top, *reversed(points))
 
 
-def outline(stands: Sequence[Stand], *, from_mm: float) -> tuple[tuple[float, float], ...]:
-    """(depth mm, diameter mm) along the prepared canal, from `from_mm` down to the deepest tip.
+def outline(stands: Sequence[Stand], *, from_mm: float) -> Line:
+    """The prepared canal from `from_mm` down to the deepest tip; empty without a stand below `from_mm`."""
+    return reduce(upper, (stand.line(from_mm) for stand in stands), ())
 
-    Empty without a stand below `from_mm`. A tip inside the shape gives a step: two points at one depth.
+
+def upper(one: Line, other: Line) -> Line:
+    """The wider of the two at every depth that either covers; both start at one depth.
+
+    A tip inside the shape gives a step.
     """
-    end = max((s.tip_mm for s in stands), default=from_mm)
-    if end <= from_mm:
-        return ()
-    corners = {from_mm, end} | {c for s in stands for c in s.corners_mm() if from_mm < c < end}
-    crossings = {x for pair in combinations(stands, 2) for x in _crossings(*pair, sorted(corners))}
-    depths = sorted(corners | crossings)
+    if not one or not other:
+        return one or other
+    depths = sorted({x for x, _ in one} | {x for x, _ in other})
     points: list[tuple[float, float]] = []
-    for a, b in pairwise(depths):
-        # Just inside the interval: at a tip the width is there on one side only.
-        inside = [s for s in stands if s.tip_mm >= b]
-        for at in (a, b):
-            point = (at, max(s.width_mm(at) for s in inside))
-            if not points or points[-1] != point:
-                points.append(point)
+    widths = zip(pairwise(depths), _pieces(one, depths), _pieces(other, depths), strict=True)
+    for (a, b), (one_a, one_b), (other_a, other_b) in widths:
+        points.append((a, max(one_a, other_a)))
+        at_a, at_b = one_a - other_a, one_b - other_b
+        if at_a * at_b < 0:
+            share = at_a / (at_a - at_b)
+            points.append((a + share * (b - a), one_a + share * (one_b - one_a)))
+        points.append((b, max(one_b, other_b)))
     return _without_needless(points)
 
 
-def _without_needless(points: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
-    """Leaves out points that lie on the straight line between their neighbours."""
+def _pieces(line: Line, depths: Sequence[float]) -> list[tuple[float, float]]:
+    """Diameter just inside both ends of every stretch between neighbouring depths; 0 past the line's end."""
+    found = []
+    at, last = 0, len(line) - 1
+    for a, b in pairwise(depths):
+        while at < last and line[at + 1][0] <= a:
+            at += 1
+        if at == last:
+            found.append((0.0, 0.0))
+            continue
+        (x0, d0), (x1, d1) = line[at], line[at + 1]
+        grows = (d1 - d0) / (x1 - x0)
+        found.append((d0 + grows * (a - x0), d1 if b == x1 else d0 + grows * (b - x0)))
+    return found
+
+
+def _without_needless(points: Sequence[tuple[float, float]]) -> Line:
+    """Leaves out points that lie on the straight line between their neighbours, and doubles."""
     kept: list[tuple[float, float]] = []
     for number, (x, d) in enumerate(points):
+        if kept and kept[-1] == (x, d):
+            continue
         if kept and number + 1 < len(points):
             (x0, d0), (x1, d1) = kept[-1], points[number + 1]
             if abs((d - d0) * (x1 - x0) - (d1 - d0) * (x - x0)) < STRAIGHT_MM2:
@@ -68,14 +96,11 @@ def _without_needless(points: Sequence[tuple[float, float]]) -> tuple[tuple[floa
     return tuple(kept)
 
 
-def _crossings(one: Stand, other: Stand, corners: Sequence[float]) -> list[float]:
-    """Depths between two neighbouring corners where both are equally wide."""
-    found = []
-    for a, b in pairwise(corners):
-        if min(one.tip_mm, other.tip_mm) < b:
-            continue
-        at_a = one.width_mm(a) - other.width_mm(a)
-        at_b = one.width_mm(b) - other.width_mm(b)
-        if at_a * at_b < 0:
-            found.append(a + (b - a) * at_a / (at_a - at_b))
-    return found
+def narrows_upwards(line: Line) -> bool:
+    """Whether the canal is somewhere narrower on the orifice side than deeper down."""
+    return any(deeper > above for (_, above), (_, deeper) in pairwise(line))
+
+
+def volume_mm3(line: Line) -> float:
+    """Volume [mm³] of a round canal of this outline, exactly."""
+    return FRUSTUM * math.fsum((x1 - x0) * (d0 * d0 + d0 * d1 + d1 * d1) for (x0, d0), (x1, d1) in pairwise(line))

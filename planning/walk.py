@@ -112,16 +112,18 @@ def expected_path(sheet: RunSheet, smallest: str | None, passes: int) -> tuple[s
     """
     walk = Walk(sheet)
     while isinstance(node := walk.node, Do):
-        walk.leave(_expected(node, reached=node.id == smallest and walk.visits[node.id] >= passes))
+        last = node.id == smallest and walk.visits[node.id] >= passes
+        walk.leave(Exit.REACHED if last else expected_exit(node))
     return tuple(walk.path)
 
 
-def _expected(node: Do, reached: bool) -> Exit:
+def expected_exit(node: Do) -> Exit:
+    """How a step is left if all goes as planned: approved, at length, short where it goes to resistance."""
     if Exit.DONE in node.exits:
         return Exit.DONE
     if Exit.APPROVED in node.exits:
         return Exit.APPROVED
-    if node.target == "to_resistance" and not reached:
+    if node.target == "to_resistance":
         return Exit.SHORT
     # The next size up stops short where the final size is right.
     return Exit.SHORT if node.id.endswith("/larger") else Exit.REACHED

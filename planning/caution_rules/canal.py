@@ -28,6 +28,8 @@ def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution
         _apex(canal, figures),
     )
     found = [one for rule in rules for one in rule]
+    if canal.widths is None:
+        found.append(_about(canal, "widths-unknown"))
     if canal.join is not None and canal.join.caution is not None:
         found.append(canal.join.caution)
     return found

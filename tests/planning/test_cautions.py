@@ -162,6 +162,7 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("final-size-below", molar(**sized(25)), molar(**sized(30))),
     ("final-size-above", molar(**sized(45)), molar(**sized(40))),
     ("size-reason-missing", molar(**sized(45)), molar(**sized(45, "wide canal on the image"))),
+    ("widths-unknown", molar(tooth="36", canals=(four_canals()[0],), roots=()), molar()),
     ("motor-not-stated", molar(kit=SILENT_KIT), molar()),
     ("instrument-worn", used(3, 6), used(2, 6)),
     ("patency-lost", felt((SMALL, 19.0)), felt((SMALL, 19.5))),

@@ -14,6 +14,7 @@ from planning.caution_rules import work_cautions
 from planning.expected import Expectation, ExpectedStep, NaturalCanal
 from planning.joins import join_of
 from planning.lengths import About, settle
+from planning.natural import widths_of
 from planning.plan_value import CanalPlan, Severity
 from planning.selection import select
 from planning.strain import Strain
@@ -40,6 +41,7 @@ def planned() -> tuple[Canal, Planned]:
         size_range=advised,
         final_size=advised.proposed,
         crown_mm=7.5,
+        widths=widths_of(given, 0, figures),
         held=(),
     )
     return canal, plan_canal(canal, select(given, figures), figures)

@@ -14,6 +14,7 @@ from planning.graph import Action, Ask, Do, Exit, Gained, RunSheet, Target, Visi
 from planning.plan import plan
 from planning.plan_input import CanalChoice, Choices, PlanInput
 from planning.plan_value import CanalPlan
+from planning.walk import expected_path
 from tests.planning.given import OPEN_30, SECOND_KIT, block, technique
 
 
@@ -21,9 +22,9 @@ def only_canal(given: PlanInput) -> CanalPlan:
     return plan(given).canals[0]
 
 
-def worked(canal: CanalPlan) -> list[str]:
-    """Instruments of the expected path, in order."""
-    nodes = [canal.run_sheet.nodes[id_] for id_ in canal.expected_path]
+def worked(canal: CanalPlan, smallest: str = "descending/25-04") -> list[str]:
+    """Instruments in order, the series' smallest at length in the second pass and everything else as hoped for."""
+    nodes = [canal.run_sheet.nodes[id_] for id_ in expected_path(canal.run_sheet, smallest, passes=2)]
     return [
         node.instrument.split()[0]
         for node in nodes
@@ -49,7 +50,8 @@ def test_order_of_a_crown_down_in_a_block() -> None:
 def test_order_with_a_kit_of_other_sizes_and_tapers() -> None:
     given = block(kit=SECOND_KIT, choices=chosen(25, glide_path_to_size=15))
     flaring, down = ["35/.12", "30/.09"], ["35/.06", "30/.06", "25/.06", "20/.06"]
-    assert worked(only_canal(given)) == ["10/.02", "10/.02", "15/.02", *flaring, *down, *flaring, *down, "25/.06"]
+    found = worked(only_canal(given), smallest="descending/20-06")
+    assert found == ["10/.02", "10/.02", "15/.02", *flaring, *down, *flaring, *down, "25/.06"]
 
 
 def test_every_size_up_to_the_final_one_is_used_once_each() -> None:

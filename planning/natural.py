@@ -1,0 +1,130 @@
+"""How wide a canal is before anything has been in it: measured, else by the tooth's published widths."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from planning import tables
+from planning.errors import CanalsDoNotFit
+from planning.expected import CanalWidth, NaturalCanal
+from planning.instruments import HUNDREDTH_MM
+from planning.plan_input import CanalInput, PlanInput, WidthInput
+from planning.tables import Figures
+from planning.techniques import Setting
+from planning.teeth import like
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Widths:
+    """Widths of a canal by distance from its end, from the end upwards."""
+
+    levels: tuple[WidthInput, ...]
+    source: str
+    know: str
+    widening: float
+    """How it widens from the last level up to the orifice [mm/mm]."""
+    end_sd_mm: float | None = None
+    """Published spread of the width at its end; none where none is known."""
+
+
+def widths_of(given: PlanInput, number: int, figures: Figures) -> Widths | None:
+    """The widths of canal `number`: its own, a training block's, or published; None where none are known.
+
+    Raises CanalsDoNotFit for widths that cannot be right.
+    """
+    canal = given.canals[number]
+    block = given.setting is Setting.BLOCK
+    if canal.widths:
+        _refuse_absurd(canal, number, figures)
+        widening = figures["canal.block_widening" if block else "canal.widening"]
+        return Widths(levels=canal.widths, source="entered for this canal", know="programme rule", widening=widening)
+    if block:
+        tip, widens = figures.row("final.block_tip"), figures.row("canal.block_widening")
+        end = WidthInput(from_end_mm=0.0, narrow_mm=tip.value * HUNDREDTH_MM)
+        return Widths(levels=(end,), source=widens.source, know=widens.know, widening=widens.value)
+    return _published(given, canal.name, figures)
+
+
+def natural_canal(widths: Widths, orifice_mm: float, end_mm: float) -> NaturalCanal | None:
+    """The canal in depths from the reference point, orifice first; None where its orifice is no higher than its end."""
+    if orifice_mm >= end_mm:
+        return None
+    height = end_mm - orifice_mm
+    levels = [(w.from_end_mm, w.narrow_mm, w.narrow_mm if w.wide_mm is None else w.wide_mm) for w in widths.levels]
+    if levels[0][0] > 0:
+        # Below the lowest level nothing is known: as wide as there.
+        levels.insert(0, (0.0, *levels[0][1:]))
+    inside = [level for level in levels if level[0] < height]
+    inside.append(_at_orifice(levels, height, widths.widening))
+    points = tuple(
+        CanalWidth(from_reference_mm=round(end_mm - up, 2), narrow_mm=round(narrow, 3), wide_mm=round(wide, 3))
+        for up, narrow, wide in reversed(inside)
+    )
+    return NaturalCanal(points=points, source=widths.source, know=widths.know)
+
+
+def _at_orifice(
+    levels: Sequence[tuple[float, float, float]], height: float, widening: float
+) -> tuple[float, float, float]:
+    """Between the two levels around the orifice, or widening on from the last."""
+    for (below, n0, w0), (above, n1, w1) in pairwise(levels):
+        if height <= above:
+            share = (height - below) / (above - below)
+            return height, n0 + share * (n1 - n0), w0 + share * (w1 - w0)
+    last, narrow, wide = levels[-1]
+    grown = widening * (height - last)
+    return height, narrow + grown, wide + grown
+
+
+def _published(given: PlanInput, name: str, figures: Figures) -> Widths | None:
+    charted = {canal.name for canal in given.canals}
+    tooth = like(given.tooth)
+    row = next(
+        (
+            row
+            for row in tables.rows("canal_widths")
+            if tooth in row["teeth"].split() and name in row["canals"].split() and row["without"] not in charted
+        ),
+        None,
+    )
+    if row is None:
+        return None
+    # The table counts from the apex, here it is from the working end: a canal comes out a little narrower than it is.
+    mm = [column.split("_")[1] for column in row if column.startswith("bl_")]
+    levels = [_across(float(up), row[f"bl_{up}_mm"], row[f"md_{up}_mm"]) for up in mm]
+    end = next((r for r in tables.rows("foramina") if r["tooth"] == tooth and name in r["canals"].split()), None)
+    source, sd = row["source"], None
+    if end is not None:
+        levels.insert(0, _across(0.0, end["narrow_mm"], end["wide_mm"]))
+        source, sd = f"{source}; at the end {end['source']}", float(end["narrow_sd_mm"])
+    return Widths(
+        levels=tuple(levels), source=source, know=row["know"], widening=figures["canal.widening"], end_sd_mm=sd
+    )
+
+
+def _across(from_end_mm: float, one: str, other: str) -> WidthInput:
+    narrow, wide = sorted((float(one), float(other)))
+    return WidthInput(from_end_mm=from_end_mm, narrow_mm=narrow, wide_mm=wide)
+
+
+def _refuse_absurd(canal: CanalInput, number: int, figures: Figures) -> None:
+    """Raises CanalsDoNotFit for the first width that cannot be right."""
+    least, most, longest = (figures[key] for key in ("canal.width_least", "canal.width_most", "length.most"))
+    before = -1.0
+    for place, width in enumerate(canal.widths):
+        wide = width.narrow_mm if width.wide_mm is None else width.wide_mm
+        wrong: Mapping[str, bool] = {
+            "from_end_mm": not before < width.from_end_mm <= longest or width.from_end_mm < 0,
+            "narrow_mm": not least <= width.narrow_mm <= most,
+            "wide_mm": not width.narrow_mm <= wide <= most,
+        }
+        for field, is_wrong in wrong.items():
+            if is_wrong:
+                reason = (
+                    f"{canal.name}: widths are listed from the end upwards, each between {least:g} and {most:g} mm, "
+                    "the wide one not below the narrow one."
+                )
+                raise CanalsDoNotFit(reason=reason, at=("canals", number, "widths", place, field))
+        before = width.from_end_mm

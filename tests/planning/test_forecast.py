@@ -1,0 +1,155 @@
+"""What is expected of every insertion: the way through the order of work, by the estimate or by what was recorded."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+
+from planning.expected import Expectation, ExpectedStep, ProfilePoint
+from planning.graph import Action, Do
+from planning.plan import plan
+from planning.plan_input import CanalChoice, Choices, Felt, PlanInput
+from planning.plan_value import CanalPlan
+from planning.walk import Walk
+from tests.planning.given import OPEN_30, block, four_canals, molar, technique
+
+SIZES = Choices(needle=OPEN_30, canals=(CanalChoice(canal="single", final_size=30),))
+
+
+def only(given: PlanInput) -> tuple[CanalPlan, Expectation]:
+    canal = plan(given).canals[0]
+    assert canal.expectation is not None
+    return canal, canal.expectation
+
+
+def block_felt(*felt: tuple[str, float]) -> PlanInput:
+    given = block(choices=SIZES)
+    recorded = tuple(Felt(node=node, depth_mm=depth) for node, depth in felt)
+    return replace(given, canals=(replace(given.canals[0], felt=recorded),))
+
+
+# The trade's pattern (common practice): two passes, then room has to be made before 30/.04 is at length.
+def test_a_training_block_is_expected_to_take_two_passes() -> None:
+    canal, expected = only(block(choices=SIZES))
+    assert expected.passes is not None
+    assert (expected.passes.expected, expected.makes_room) == (2, True)
+    visits = [step.visit for step in expected.steps if step.node == "descending/40-04"]
+    assert visits == [1, 2]
+    assert canal.expected_path[-1] == "finished"
+
+
+def test_every_worked_step_of_the_expected_path_has_an_expectation() -> None:
+    for canal in plan(molar()).canals:
+        worked = [
+            id_
+            for id_ in canal.expected_path
+            if isinstance(node := canal.run_sheet.nodes[id_], Do) and node.action is Action.INSTRUMENT
+        ]
+        assert canal.expectation is not None
+        assert [step.node for step in canal.expectation.steps] == worked
+
+
+def volume_mm3(points: tuple[ProfilePoint, ...]) -> float:
+    """Frusta."""
+    return sum(
+        math.pi
+        / 12
+        * (b.from_reference_mm - a.from_reference_mm)
+        * (a.diameter_mm**2 + a.diameter_mm * b.diameter_mm + b.diameter_mm**2)
+        for a, b in pairwise(points)
+    )
+
+
+def test_what_is_removed_is_the_difference_of_the_shapes() -> None:
+    for canal in plan(molar()).canals:
+        expected = canal.expectation
+        assert expected is not None
+        natural = tuple(
+            ProfilePoint(from_reference_mm=p.from_reference_mm, diameter_mm=p.narrow_mm)
+            for p in expected.natural.points
+        )
+        before = volume_mm3(natural)
+        for step in expected.steps:
+            after = volume_mm3(step.shape)
+            # Shapes are told to 0.001 mm and 0.01 mm along the canal.
+            assert after - before == pytest.approx(step.removes_mm3, abs=0.04)
+            before = after
+
+
+def test_nothing_is_expected_past_its_stop() -> None:
+    for canal in plan(molar()).canals:
+        assert canal.expectation is not None
+        for step in canal.expectation.steps:
+            node = canal.run_sheet.nodes[step.node]
+            assert isinstance(node, Do)
+            assert node.stop_um is not None
+            assert step.depth_mm <= node.stop_um / 1000
+
+
+# Acceptance case of a block worked by hand: 16.5, two passes felt, 30/.04 stops at 16.0, room is made to 15.0.
+FELT = (
+    *(("coronal-flaring/25-10", 9.5), ("coronal-flaring/25-08", 11.0)),
+    *(("descending/40-04", 13.5), ("descending/35-04", 14.0), ("descending/30-04", 15.0), ("descending/25-04", 15.5)),
+    *(("coronal-flaring/25-10", 11.5), ("coronal-flaring/25-08", 12.5)),
+    *(("descending/40-04", 14.0), ("descending/35-04", 14.5), ("descending/30-04", 15.5), ("descending/25-04", 16.5)),
+    ("ascending/30-04", 16.0),
+)
+
+
+def felt_steps(expected: Expectation) -> list[ExpectedStep]:
+    return [step for step in expected.steps if step.node.split("/")[0] in ("coronal-flaring", "descending")]
+
+
+def test_recorded_depths_take_the_place_of_expected_ones() -> None:
+    canal, expected = only(block_felt(*FELT))
+    assert [(s.node, s.depth_mm) for s in felt_steps(expected)] == list(FELT[:-1])
+    room = next(s for s in expected.steps if s.node.endswith("make-room"))
+    assert room.depth_mm == 15.0
+    assert [s.depth_mm for s in expected.steps if s.node == "ascending/30-04"] == [16.0, 16.5]
+    assert canal.expected_path[-1] == "finished"
+
+
+# Three passes at the same depths: two without gain, and the supervisor is asked.
+def test_passes_without_gain_lead_to_the_supervisor() -> None:
+    canal, _ = only(block_felt(*FELT[:6] * 3))
+    assert "descending/supervisor" in canal.expected_path
+
+
+# A depth past the stop is a fact: it counts as reached, and the shape ends where the canal does.
+def test_a_depth_past_the_stop_counts_as_reached() -> None:
+    _, expected = only(block_felt(*FELT[:5], ("descending/25-04", 17.5)))
+    step = next(s for s in expected.steps if s.node == "descending/25-04")
+    assert (step.depth_mm, step.shape[-1].from_reference_mm) == (17.5, 16.5)
+    assert not [s for s in expected.steps if s.node == "descending/25-04" and s.visit > 1]
+
+
+def test_an_estimated_length_is_expected_by_the_phases_that_are_tabled() -> None:
+    canals = four_canals()
+    mb1 = replace(canals[0], readings=canals[0].readings[:1])
+    canal = plan(molar(canals=(mb1, *canals[1:]))).canals[0]
+    assert canal.provisional
+    assert canal.expectation is not None
+    assert any(step.node.startswith("descending/") for step in canal.expectation.steps)
+    assert not any(id_.startswith("descending/") for id_ in canal.expected_path)
+
+
+def test_a_withheld_canal_has_what_its_open_steps_give() -> None:
+    mb2 = plan(molar(canals=four_canals(junction=None))).canals[1]
+    assert mb2.withheld
+    assert mb2.expectation is not None
+    assert {step.instrument for step in mb2.expectation.steps} == {"10/.02 hand"}
+    assert mb2.expectation.passes is None
+
+
+# Step-back: hand instruments are worked to their stops.
+def test_hand_instruments_are_worked_to_their_stops() -> None:
+    canal, expected = only(block(technique=technique("step-back"), choices=SIZES))
+    walk = Walk(canal.run_sheet)
+    for step in expected.steps:
+        node = walk.sheet.nodes[step.node]
+        assert isinstance(node, Do)
+        assert step.depth_mm == (node.stop_um or 0) / 1000
+    assert expected.passes is None
