@@ -1,4 +1,4 @@
-"""Finds a Chromium for the journeys, or brings Debian's."""
+"""What the journeys need of the machine: Chromium, and curl for the README's tour; brought on Debian."""
 
 from __future__ import annotations
 
@@ -9,27 +9,30 @@ import sys
 
 NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 PACKAGE = "chromium-headless-shell"
-HOW = f"The browser journeys need Chromium: apt-get install {PACKAGE} (or set CHROMIUM to one that is there)."
 
 
 def find() -> str:
-    """Path of a Chromium. As root on Debian it is installed; otherwise leaves with a sentence that says how."""
-    found = _there()
-    if found:
-        return found
-    apt = shutil.which("apt-get")
-    if apt and os.geteuid() == 0:
-        print(f"Installing {PACKAGE} ...", file=sys.stderr, flush=True)
-        quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-        subprocess.run([apt, "update", "-qq"], env=quiet, check=False, stdout=subprocess.DEVNULL)
-        install = [apt, "install", "-y", "-qq", "--no-install-recommends", PACKAGE]
-        subprocess.run(install, env=quiet, check=False, stdout=subprocess.DEVNULL)
-    found = _there()
-    if not found:
-        sys.exit(HOW)
+    """Path of a Chromium. Leaves with a sentence that says how to get one where there is none and none can be had."""
+    wanted = [package for package, there in ((PACKAGE, _chromium()), ("curl", shutil.which("curl"))) if not there]
+    if wanted:
+        _install(wanted)
+    found = _chromium()
+    if not found or not shutil.which("curl"):
+        get = f"apt-get install {' '.join(wanted)}"
+        sys.exit(f"The browser journeys need Chromium and curl: {get} (or set CHROMIUM to one that is there).")
     return found
 
 
-def _there() -> str | None:
+def _install(packages: list[str]) -> None:
+    apt = shutil.which("apt-get")
+    if not apt or os.geteuid() != 0:
+        return
+    print(f"Installing {', '.join(packages)} ...", file=sys.stderr, flush=True)
+    quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    for command in (["update", "-qq"], ["install", "-y", "-qq", "--no-install-recommends", *packages]):
+        subprocess.run([apt, *command], env=quiet, check=False, stdout=subprocess.DEVNULL)
+
+
+def _chromium() -> str | None:
     told = os.environ.get("CHROMIUM")
     return told or next((path for name in NAMES if (path := shutil.which(name))), None)

@@ -78,7 +78,9 @@ def web() -> None:
 def journeys() -> None:
     """The way of a case through a real browser, on a phone's screen."""
     build.build()
-    _pytest({"CHROMIUM": browser.find()}, "tests/journeys")
+    # The driver's own Node lacks a library on a bare Debian; the project's does not.
+    own_node = shutil.which("node", path=node.search_path()) or ""
+    _pytest({"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node}, "tests/journeys")
 
 
 PARTS: dict[str, Callable[[], None]] = {

@@ -108,7 +108,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         final_taper=final.taper,
         size_range=shaped.with_options(canal.size_range, canal.size_asked, bend, place, figures),
         outline=tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in outline),
-        needle=_needle(work, selected, final) if known else None,
+        needle=_needle(work, tabled, selected, final) if known and (open_ or whole) else None,
         withheld=withheld,
         run_sheet=sheet,
         expected_path=path if tabled is sheet else _expected(canal, selected, sheet, figures)[0],
@@ -267,12 +267,18 @@ def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrum
     return found
 
 
-def _needle(work: CanalWork, selected: Selection, final: Instrument) -> NeedleDepth:
+def _needle(work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument) -> NeedleDepth:
+    """Depths after instruments that the sheet has: what is withheld opens nothing for the needle either."""
+    used = {node.instrument for node in sheet.nodes.values() if isinstance(node, Do)}
     glide = selected.hand.get(selected.glide_path_to)
-    milestones = [one for one in (glide, *selected.descending[-1:], final) if one is not None]
+    milestones = [one for one in (glide, *selected.descending[-1:], final) if one is not None and one.key in used]
     distinct = {one.key: one for one in milestones if one.size <= final.size}
+    ceiling_um = work.needle.ceiling_um
+    if work.largest_size is not None:
+        # Where it joins is not known: the needle stays where nothing can be passed unseen.
+        ceiling_um = min(ceiling_um, work.first_third_um)
     return NeedleDepth(
-        ceiling_mm=mm(work.needle.ceiling_um),
+        ceiling_mm=mm(ceiling_um),
         now=tuple(
             NeedleNow(after=one.name, at_most_mm=mm(work.needle.now_um(one, work.first_third_um)))
             for one in distinct.values()

@@ -111,7 +111,8 @@ def _refuse_absurd(number: int, reading: Reading, figures: Figures) -> None:
     for name in entered:
         value: float = getattr(reading, name)
         if not least <= value <= most:
-            what = f"{reading.method.replace('_', ' ')}, {name.removesuffix('_mm').replace('_', ' ')}"
+            method = reading.method.replace("pre_operative", "pre-operative").replace("_", " ").capitalize()
+            what = f"{method}, {name.removesuffix('_mm').replace('_', ' ')}"
             raise LengthOutOfBounds(what=what, value_mm=value, least_mm=least, most_mm=most, at=(number, name))
 
 

@@ -129,7 +129,8 @@ def _choice(given: PlanInput, canal: CanalInput) -> CanalChoice:
         if choice.canal == canal.name:
             if choice.final_size is not None and choice.final_size not in sizes():
                 at = ("choices", "canals", number, "final_size")
-                raise ChoiceNotPossible(canal=canal.name, reason=f"{choice.final_size} is no ISO size.", at=at)
+                reason = f"{choice.final_size} is no ISO size. Choose one from {sizes()[0]:02d} to {sizes()[-1]}."
+                raise ChoiceNotPossible(canal=canal.name, reason=reason, at=at)
             return choice
     return CanalChoice(canal=canal.name)
 

@@ -27,7 +27,7 @@ def refuse(given: PlanInput, tooth: Tooth, figures: Figures) -> None:
         _refuse_canal(given, tooth, number, canal, figures)
     for number, choice in enumerate(given.choices.canals):
         if choice.canal not in seen:
-            reason = f"There is no canal {choice.canal} to choose a size for."
+            reason = f"There is no canal {choice.canal} to choose a size for. Name one of {', '.join(seen)}."
             raise CanalsDoNotFit(reason=reason, at=("choices", "canals", number, "canal"))
     refuse_unfit_roots(given)
 

@@ -24,6 +24,11 @@ def seen(request: Request) -> str:
     return given[1:-1] if len(given) > 1 and given[0] == given[-1] == '"' else ""
 
 
+def maybe_seen(request: Request) -> str | None:
+    """The same where If-Match may be left out."""
+    return seen(request) if request.headers.get("If-Match") else None
+
+
 def seen_revision(request: Request) -> int:
     """The case's revision in If-Match; one that no case has where it is none. Raises HashMissing."""
     value = seen(request)

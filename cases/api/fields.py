@@ -29,6 +29,14 @@ class Strict(serializers.Serializer[Any]):
 class Text(serializers.CharField):
     """Text, and nothing that could be read as text."""
 
+    default_error_messages: ClassVar[dict[str, Any]] = {
+        "blank": "Fill this in.",
+        "required": "Fill this in.",
+        "null": "Fill this in.",
+        "invalid": "Must be text.",
+        "max_length": "At most {max_length} characters.",
+    }
+
     def __init__(self, *, max_length: int = MOST_TEXT, **more: Any) -> None:
         super().__init__(max_length=max_length, **more)
 
@@ -55,6 +63,12 @@ class Number(serializers.FloatField):
 
 class Id(serializers.UUIDField):
     """An identifier as text."""
+
+    default_error_messages: ClassVar[dict[str, Any]] = {
+        "required": "Fill this in.",
+        "null": "Fill this in.",
+        "invalid": "Must be an identifier (UUID), as the API gave it or as the sender made it.",
+    }
 
     def to_internal_value(self, data: Any) -> Any:
         if not isinstance(data, str):

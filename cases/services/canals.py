@@ -144,7 +144,8 @@ def set_root(
         raise NotUsable(reason=f"This tooth has no root {name}. Add a canal in it first.")
     canal = root.canals.filter(name=main_canal).first()
     if main_canal is not None and canal is None:
-        raise NotUsable(reason=f"Root {name} has no canal {main_canal}.", at=("main_canal",))
+        here = ", ".join(root.canals.order_by("place").values_list("name", flat=True))
+        raise NotUsable(reason=f"Root {name} has no canal {main_canal}. Choose one of {here}.", at=("main_canal",))
     before = {"pattern": root.pattern, "main_canal": root.main_canal and root.main_canal.name}
     after = {"pattern": pattern.value, "main_canal": main_canal}
     if before == after:

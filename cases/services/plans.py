@@ -8,7 +8,7 @@ from uuid import UUID
 from django.db import transaction
 from django.utils import timezone
 
-from cases.domain.errors import PlanStale, ReasonMissing
+from cases.domain.errors import ChangedSince, PlanStale, ReasonMissing
 from cases.domain.plan_life import PlanState, Verb, after
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
@@ -109,10 +109,12 @@ def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> Too
 
 
 @transaction.atomic
-def submit(*, actor: Person, version: ToothPlanVersion) -> ToothPlanVersion:
-    """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale, ReasonMissing."""
+def submit(*, actor: Person, version: ToothPlanVersion, seen_hash: str | None = None) -> ToothPlanVersion:
+    """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale, ReasonMissing, ChangedSince."""
     guard(May.SUBMIT, actor, version.case)
     case, version = held(version)
+    if seen_hash not in (None, version.hash):
+        raise ChangedSince(what="The plan")
     if version.state == PlanState.WAITING and version.case_revision == case.revision:
         return version  # sent twice
     after(PlanState(version.state), Verb.SUBMIT)

@@ -35,3 +35,6 @@ class BoundedJSONParser(JSONParser):
             return super().parse(BytesIO(body), media_type, dict(parser_context or {}))
         except RecursionError:
             raise ParseError("The JSON is nested too deeply.") from None
+        except ParseError as wrong:
+            where = str(wrong.detail).removeprefix("JSON parse error - ")
+            raise ParseError(f"The body is no JSON. {where}.") from None

@@ -40,7 +40,9 @@ def _about(canal: Canal, code: str, **more: Any) -> Caution:
 
 
 def _finding(canal: Canal) -> Iterator[Caution]:
-    if canal.input.finding is Finding.EXPECTED:
+    # An instrument that has been in the canal has found it.
+    entered = any(not isinstance(one, PreOperativeImage) for one in canal.input.readings)
+    if canal.input.finding is Finding.EXPECTED and not entered:
         yield _about(canal, "canal-not-seen")
     if canal.input.finding is Finding.SEARCHED_NOT_FOUND:
         yield _about(canal, "canal-not-found")

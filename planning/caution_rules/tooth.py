@@ -11,7 +11,7 @@ from planning.plan_input import Irrigant, Pattern, PlanInput
 from planning.plan_value import Caution
 from planning.tables import Figures, published
 from planning.techniques import Phase, PhaseKind, Setting
-from planning.teeth import LookForKind, Tooth
+from planning.teeth import CanalOnOffer, LookForKind, Tooth
 
 
 def tooth_cautions(given: PlanInput, tooth: Tooth, figures: Figures) -> list[Caution]:
@@ -23,7 +23,7 @@ def tooth_cautions(given: PlanInput, tooth: Tooth, figures: Figures) -> list[Cau
         *_motors(given),
         *_glide_path(given, figures),
         *_joins(given),
-        *_further_canals(given, tooth),
+        *_further_canals(given, tooth, figures),
     ]
 
 
@@ -96,7 +96,7 @@ def _joins(given: PlanInput) -> Iterator[Caution]:
             yield caution("join-not-tested", root=name, canals=" and ".join(here))
 
 
-def _further_canals(given: PlanInput, tooth: Tooth) -> Iterator[Caution]:
+def _further_canals(given: PlanInput, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
     """The canal that gets missed: usual ones that are not in the plan, and what else the tooth may have."""
     if given.setting is Setting.BLOCK:
         return
@@ -104,6 +104,16 @@ def _further_canals(given: PlanInput, tooth: Tooth) -> Iterator[Caution]:
     missing = [usual.name for usual in tooth.canals if usual.name not in charted]
     if missing:
         yield caution("usual-canal-missing", tooth=tooth.iso, missing=", ".join(missing))
-    further = [other.name for other in tooth.look_for if other.name not in charted and other.kind != LookForKind.FORM]
+    further = [
+        other.name
+        for other in tooth.look_for
+        if other.name not in charted and other.kind != LookForKind.FORM and _worth_a_caution(other, figures)
+    ]
     if further:
         yield caution("further-canal", tooth=tooth.iso, further=", ".join(further))
+
+
+def _worth_a_caution(other: CanalOnOffer, figures: Figures) -> bool:
+    """Rarer ones are told where the tooth is opened; a caution that never comes true teaches to ignore cautions."""
+    shares = [study.share for study in other.studies if study.share is not None]
+    return not shares or max(shares) >= figures["further_canal.from_share"]

@@ -66,7 +66,10 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
     made = student.post(at(molar, "plan-versions"), {**body, "id": str(uuid7())}, format="json")
     version = made.json()
     assert (made.status_code, version["number"], version["state"], ends(version["plan"])) == (201, 1, "draft", MOLAR)
-    assert student.post(version_at(version, "/submit")).json()["state"] == "waiting"
+    other = student.post(version_at(version, "/submit"), headers={"If-Match": '"of another screen"'})
+    problem(other, 412, "changed-since")
+    submit = student.post(version_at(version, "/submit"), headers={"If-Match": f'"{version["hash"]}"'})
+    assert submit.json()["state"] == "waiting"
 
     (waiting,) = supervisor.get(f"{API}/programmes/{molar.programme_id}/worklist").json()["results"]
     assert (waiting["version"], waiting["asks"]) == (version["id"], "first")

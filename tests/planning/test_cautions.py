@@ -147,7 +147,12 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
         molar(canals=four_canals(junction=Junction(from_terminus_mm=3.0, method="cone_mark", at_length_mm=19.0))),
     ),
     ("join-not-tested", molar(roots=()), molar(roots=(RootInput(name="MB", pattern=Pattern.SEPARATE),))),
-    ("canal-not-seen", molar(**first(finding=Finding.EXPECTED)), molar()),
+    # An instrument on a confirming image has found the canal, whatever was charted; a pre-operative image has not.
+    (
+        "canal-not-seen",
+        molar(**first(finding=Finding.EXPECTED, readings=four_canals()[0].readings[:1])),
+        molar(**first(finding=Finding.EXPECTED)),
+    ),
     ("canal-not-found", molar(**first(finding=Finding.SEARCHED_NOT_FOUND)), molar()),
     ("usual-canal-missing", molar(canals=four_canals()[2:], roots=()), molar()),
     ("further-canal", molar(tooth="36", roots=()), block()),

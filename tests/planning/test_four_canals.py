@@ -14,6 +14,7 @@ from planning.plan import plan
 from planning.plan_input import CanalChoice, Choices, Junction, Pattern, RootInput
 from planning.plan_value import CanalPlan, Plan, Severity
 from planning.readings import LengthState
+from planning.techniques import Setting
 from planning.teeth import Notation, ToothName, find
 from tests.planning.given import OPEN_30, four_canals, molar
 
@@ -92,6 +93,18 @@ def test_needle_ceilings_and_how_deep_it_may_go_now(planned: Plan) -> None:
     assert [now[name]["20/.02"] for name in ("MB1", "DB", "P")] == [12.5, 11.0, 14.5]
     assert now["MB1"]["25/.04"] == 16.5
     assert (now["MB1"]["30/.04"], now["MB2"]["30/.04"]) == (17.5, 14.0)
+
+
+def test_what_is_withheld_opens_nothing_for_the_needle() -> None:
+    """Before the junction is found the needle stays in the coronal third: crown 7.5 and (19.0 - 7.5) / 3 = 11.3."""
+    mb2 = by_name(plan(molar(canals=four_canals(junction=None))))["MB2"]
+    assert mb2.needle is not None
+    assert (mb2.needle.ceiling_mm, mb2.needle.now) == (11.0, ())
+
+
+def test_where_nothing_opens_no_needle_depth_is_given() -> None:
+    closed = plan(molar(setting=Setting.CLINIC, isolated=False))
+    assert {c.needle for c in closed.canals} == {None}
 
 
 def test_the_recapitulating_file_stays_above_the_junction(planned: Plan) -> None:

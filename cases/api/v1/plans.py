@@ -11,6 +11,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
+from cases.api.etags import maybe_seen as maybe_seen_tag
 from cases.api.etags import seen as seen_tag
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
@@ -32,6 +33,9 @@ from planning.plan_value import Plan
 TAGS = ["plan"]
 IF_MATCH = OpenApiParameter(
     "If-Match", str, OpenApiParameter.HEADER, required=True, description="The hash that was on the screen, as ETag."
+)
+IF_MATCH_OPTIONAL = OpenApiParameter(
+    "If-Match", str, OpenApiParameter.HEADER, description="The hash that was on the screen, as ETag."
 )
 AGAINST = OpenApiParameter("against", int, description="Number of the earlier version; default: last decided on.")
 
@@ -127,12 +131,15 @@ class SubmitView(View):
         operation_id="plan_version_submit",
         tags=TAGS,
         summary="Ask for approval",
-        description="409 where the case has changed since: plan it again.",
+        description="409 where the case has changed since: plan it again. If-Match is honoured where it is sent: "
+        "412 for another hash than the version's.",
+        parameters=[IF_MATCH_OPTIONAL],
         request=None,
         responses=VersionShown,
     )
     def post(self, request: Request, version_id: UUID) -> Response:
-        version = plans.submit(actor=me(request), version=seen.version(me(request), version_id))
+        seen_hash = maybe_seen_tag(request)
+        version = plans.submit(actor=me(request), version=seen.version(me(request), version_id), seen_hash=seen_hash)
         return _shown(version.pk)
 
 

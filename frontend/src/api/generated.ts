@@ -444,7 +444,7 @@ export interface paths {
         put?: never;
         /**
          * Ask for approval
-         * @description 409 where the case has changed since: plan it again.
+         * @description 409 where the case has changed since: plan it again. If-Match is honoured where it is sent: 412 for another hash than the version's.
          */
         post: operations["plan_version_submit"];
         delete?: never;
@@ -4034,7 +4034,10 @@ export interface operations {
     plan_version_submit: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The hash that was on the screen, as ETag. */
+                "If-Match"?: string;
+            };
             path: {
                 version_id: string;
             };
