@@ -113,6 +113,7 @@ admin.site.register(
         models.DemoPatient,
         models.JunctionReading,
         models.LengthReading,
+        models.ProgrammeWidths,
         models.Review,
         models.ReviewRemark,
         models.Root,

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from planning import tables
-from planning.errors import CanalsDoNotFit
+from planning.errors import CanalsDoNotFit, PlanningError
 from planning.expected import CanalWidth, NaturalCanal
 from planning.instruments import HUNDREDTH_MM
-from planning.plan_input import CanalInput, PlanInput, WidthInput
+from planning.plan_input import PlanInput, WidthInput
 from planning.tables import Figures
 from planning.techniques import Setting
 from planning.teeth import like
@@ -37,7 +37,10 @@ def widths_of(given: PlanInput, number: int, figures: Figures) -> Widths | None:
     canal = given.canals[number]
     block = given.setting is Setting.BLOCK
     if canal.widths:
-        _refuse_absurd(canal, number, figures)
+        try:
+            refuse_widths(canal.widths, canal.name, figures)
+        except PlanningError as refusal:
+            raise refusal.below("canals", number, "widths") from None
         widening = figures["canal.block_widening" if block else "canal.widening"]
         return Widths(levels=canal.widths, source="entered for this canal", know="programme rule", widening=widening)
     if block:
@@ -109,11 +112,11 @@ def _across(from_end_mm: float, one: str, other: str) -> WidthInput:
     return WidthInput(from_end_mm=from_end_mm, narrow_mm=narrow, wide_mm=wide)
 
 
-def _refuse_absurd(canal: CanalInput, number: int, figures: Figures) -> None:
-    """Raises CanalsDoNotFit for the first width that cannot be right."""
+def refuse_widths(widths: Sequence[WidthInput], canal: str, figures: Figures) -> None:
+    """Raises CanalsDoNotFit, its path at the first of the widths that cannot be right."""
     least, most, longest = (figures[key] for key in ("canal.width_least", "canal.width_most", "length.most"))
     before = -1.0
-    for place, width in enumerate(canal.widths):
+    for place, width in enumerate(widths):
         wide = width.narrow_mm if width.wide_mm is None else width.wide_mm
         wrong: Mapping[str, bool] = {
             "from_end_mm": not before < width.from_end_mm <= longest or width.from_end_mm < 0,
@@ -123,8 +126,8 @@ def _refuse_absurd(canal: CanalInput, number: int, figures: Figures) -> None:
         for field, is_wrong in wrong.items():
             if is_wrong:
                 reason = (
-                    f"{canal.name}: widths are listed from the end upwards, each between {least:g} and {most:g} mm, "
+                    f"{canal}: widths are listed from the end upwards, each between {least:g} and {most:g} mm, "
                     "the wide one not below the narrow one."
                 )
-                raise CanalsDoNotFit(reason=reason, at=("canals", number, "widths", place, field))
+                raise CanalsDoNotFit(reason=reason, at=(place, field))
         before = width.from_end_mm

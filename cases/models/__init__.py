@@ -5,7 +5,15 @@ What is a record is only added to, see `append_only`. Every rule the database ca
 """
 
 from cases.models.events import TreatmentEvent
-from cases.models.kits import Kit, KitFilling, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
+from cases.models.kits import (
+    Kit,
+    KitFilling,
+    KitInstrument,
+    KitNeedle,
+    ProgrammeWidths,
+    TechniqueRecord,
+    ThresholdOverride,
+)
 from cases.models.log import ChangeLog
 from cases.models.overrides import CautionOverride
 from cases.models.people import FailedSignIn, Membership, Person, Programme
@@ -31,6 +39,7 @@ __all__ = [
     "Membership",
     "Person",
     "Programme",
+    "ProgrammeWidths",
     "Review",
     "ReviewRemark",
     "Root",

@@ -130,6 +130,25 @@ class TechniqueRecord(Sent):
         return self.key
 
 
+class ProgrammeWidths(Identified):
+    """How wide a canal is taken to be in the programme, in place of the published widths."""
+
+    programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="widths")
+    tooth = models.CharField(max_length=2, help_text="ISO 3950 of the right side; stands for the left one too.")
+    canal = models.CharField(max_length=12)
+    text = models.TextField(help_text="JSON of the widths from the end upwards.")
+
+    class Meta:
+        verbose_name_plural = "programme widths"
+        constraints = [
+            models.UniqueConstraint(fields=["programme", "tooth", "canal"], name="programme_widths_unique"),
+            models.CheckConstraint(condition=~Q(text=""), name="programme_widths_have_text"),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.tooth} {self.canal}"
+
+
 class ThresholdOverride(Identified):
     """A figure of the programme's own, in place of one of the planner's tables."""
 

@@ -123,6 +123,7 @@ class Canal(Sent):
     curve_from_end_um = models.PositiveIntegerField(null=True, blank=True)
     wall_thickness_um = models.PositiveIntegerField(null=True, blank=True)
     wall_from_end_um = models.PositiveIntegerField(null=True, blank=True)
+    widths_text = models.TextField(blank=True, help_text="JSON of the widths measured, from the end upwards.")
 
     class Meta:
         constraints = [

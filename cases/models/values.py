@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from typing import Any
 
 from django.db.models import Prefetch, QuerySet
 
 from cases.models.kits import Kit as KitRow
-from cases.models.kits import KitFilling, KitInstrument, KitNeedle, TechniqueRecord, ThresholdOverride
+from cases.models.kits import KitFilling, KitInstrument, KitNeedle, ProgrammeWidths, TechniqueRecord, ThresholdOverride
 from cases.models.overrides import CautionOverride
 from cases.models.plans import ToothPlanVersion
 from cases.models.readings import JunctionReading, LengthReading
@@ -29,12 +30,14 @@ from planning.plan_input import (
     PlanInput,
     RootInput,
     WallInput,
+    WidthInput,
 )
 from planning.plan_value import Plan
 from planning.quantities import mm, um
 from planning.readings import Length, Reading, Resorption
 from planning.tables import Figures
 from planning.techniques import Technique
+from planning.teeth import like
 
 # --- cases ---
 
@@ -76,7 +79,8 @@ def root_input(row: Root) -> RootInput:
     return RootInput(name=row.name, pattern=Pattern(row.pattern), main_canal=main)
 
 
-def canal_input(row: Canal) -> CanalInput:
+def canal_input(row: Canal, usual: Mapping[str, tuple[WidthInput, ...]]) -> CanalInput:
+    """The canal as charted; `usual` are the programme's widths by canal, for one that nobody measured."""
     junctions = [junction(each) for each in row.junctions.all()]
     return CanalInput(
         name=row.name,
@@ -93,6 +97,7 @@ def canal_input(row: Canal) -> CanalInput:
         curve_radius_mm=millimetres(row.curve_radius_um),
         curve_from_end_mm=millimetres(row.curve_from_end_um),
         wall=wall(row),
+        widths=widths(row) or usual.get(row.name, ()),
     )
 
 
@@ -101,6 +106,15 @@ def wall(row: Canal) -> WallInput | None:
     if row.wall_thickness_um is None or row.wall_from_end_um is None:
         return None
     return WallInput(thickness_mm=mm(row.wall_thickness_um), from_end_mm=mm(row.wall_from_end_um))
+
+
+def widths(row: Canal) -> tuple[WidthInput, ...]:
+    """Measured in this canal; empty where nobody did."""
+    return _widths(row.widths_text)
+
+
+def _widths(text: str) -> tuple[WidthInput, ...]:
+    return decode(tuple[WidthInput, ...], json.loads(text or "[]"))
 
 
 def override_inputs(row: Case) -> tuple[Override, ...]:
@@ -145,6 +159,20 @@ def made(version: ToothPlanVersion) -> Plan:
 def thresholds(programme_id: Any) -> dict[str, float]:
     rows = ThresholdOverride.objects.filter(programme_id=programme_id).order_by("key")
     return dict(rows.values_list("key", "value"))
+
+
+def widths_key(tooth: str) -> str | None:
+    """The tooth whose widths stand for this one: those of the two sides are alike. None for what has no such widths."""
+    try:
+        return like(tooth)
+    except (KeyError, IndexError):
+        return None
+
+
+def programme_widths(programme_id: Any, tooth: str) -> dict[str, tuple[WidthInput, ...]]:
+    """The programme's own widths of a tooth's canals, by canal."""
+    rows = ProgrammeWidths.objects.filter(programme_id=programme_id, tooth=widths_key(tooth))
+    return {row.canal: _widths(row.text) for row in rows}
 
 
 def kit(row: KitRow) -> Kit:

@@ -23,7 +23,7 @@ from cases.models import (
 from cases.queries import plans, seen
 from planning import teeth
 from planning.errors import PlanningError
-from planning.plan_input import Junction, WallInput
+from planning.plan_input import Junction, WallInput, WidthInput
 from planning.plan_value import ToothNames
 from planning.readings import Length
 from planning.tables import Figures
@@ -43,6 +43,10 @@ class CanalShown:
     @property
     def wall(self) -> WallInput | None:
         return values.wall(self.row)
+
+    @property
+    def widths(self) -> tuple[WidthInput, ...]:
+        return values.widths(self.row)
 
     @property
     def readings(self) -> list[LengthReading]:

@@ -5,13 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from uuid import UUID
 
-from cases.domain.errors import NotHere
 from cases.domain.roles import Role
 from cases.models import Kit, Membership, Person, Programme, values
 from planning import technique_files
-from planning.bounds import limits
 from planning.plan_input import Kit as KitValue
-from planning.tables import Figure, published
 from planning.techniques import Technique
 
 
@@ -43,32 +40,6 @@ class TechniquesShown:
     results: tuple[TechniqueShown, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FigureShown:
-    """A figure the planner rests on, and what the programme may set in its place."""
-
-    key: str
-    says: str
-    value: float
-    """The programme's own, or else the published one."""
-    own: bool
-    """Set by the programme."""
-    published: float
-    unit: str
-    least: float
-    """Least value that a programme may set."""
-    most: float
-    source: str
-    """Of the published value."""
-    know: str
-    """How the published value is known."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FiguresShown:
-    results: tuple[FigureShown, ...]
-
-
 def memberships(person: Person) -> list[Membership]:
     """What the person is where."""
     return list(person.memberships.select_related("programme").order_by("programme__name"))
@@ -96,36 +67,6 @@ def kits(programme_id: UUID) -> list[KitShown]:
 
 def kit_shown(row: Kit) -> KitShown:
     return KitShown(row, values.kit(row))
-
-
-def figures(programme_id: UUID) -> FiguresShown:
-    """Every figure by key, the programme's own values in place of the published ones."""
-    own = values.thresholds(programme_id)
-    return FiguresShown(results=tuple(_figure(row, own.get(row.key)) for row in published().values()))
-
-
-def figure(programme_id: UUID, key: str) -> FigureShown:
-    """One figure. Raises NotHere."""
-    row = published().get(key)
-    if row is None:
-        raise NotHere(what=f"figure as '{key}'")
-    return _figure(row, values.thresholds(programme_id).get(key))
-
-
-def _figure(row: Figure, own: float | None) -> FigureShown:
-    least, most = limits(row)
-    return FigureShown(
-        key=row.key,
-        says=row.says,
-        value=row.value if own is None else own,
-        own=own is not None,
-        published=row.value,
-        unit=row.unit,
-        least=least,
-        most=most,
-        source=row.source,
-        know=row.know,
-    )
 
 
 def techniques(programme_id: UUID) -> TechniquesShown:

@@ -15,8 +15,13 @@ from cases.models import Canal, Case, Person, Root
 from cases.services import log, sent
 from cases.services.doer import guard
 from cases.services.locking import locked, raise_revision, refuse_changed
-from planning.plan_input import Finding, Pattern, WallInput
+from planning.bounds import MOST_WIDTHS
+from planning.encoding import canonical_text
+from planning.errors import PlanningError
+from planning.natural import refuse_widths
+from planning.plan_input import Finding, Pattern, WallInput, WidthInput
 from planning.quantities import um
+from planning.tables import Figures
 
 # Thicker or deeper than in any tooth: a typing error.
 MOST_WALL_MM = 10
@@ -94,7 +99,20 @@ def _columns(facts: Mapping[str, Any]) -> dict[str, Any]:
             raise NotUsable(reason=reason, at=("wall",))
         columns["wall_thickness_um"] = None if wall is None else um(wall.thickness_mm)
         columns["wall_from_end_um"] = None if wall is None else um(wall.from_end_mm)
+    if "widths" in columns:
+        widths: tuple[WidthInput, ...] = columns.pop("widths") or ()
+        _refuse_widths(widths)
+        columns["widths_text"] = canonical_text(widths) if widths else ""
     return columns
+
+
+def _refuse_widths(widths: tuple[WidthInput, ...]) -> None:
+    if len(widths) > MOST_WIDTHS:
+        raise NotUsable(reason=f"A canal has at most {MOST_WIDTHS} widths.", at=("widths",))
+    try:
+        refuse_widths(widths, "This canal", Figures())
+    except PlanningError as refusal:
+        raise refusal.below("widths") from None
 
 
 def _guard_finding(actor: Person, case: Case, facts: Mapping[str, Any]) -> None:

@@ -36,10 +36,11 @@ def snapshot(case: Case, asked: Asked) -> PlanInput:
         raise NotUsable(reason=f"There is no technique '{asked.technique}'. There are: {known}.", at=("technique",))
     charted = values.charted(Case.objects.filter(pk=case.pk)).get()
     tooth = charted.tooth
+    usual = values.programme_widths(case.programme_id, tooth.iso)
     return PlanInput(
         tooth=tooth.iso,
         setting=Setting(case.setting),
-        canals=tuple(values.canal_input(canal) for canal in tooth.canals.all()),
+        canals=tuple(values.canal_input(canal, usual) for canal in tooth.canals.all()),
         kit=values.kit(kit),
         technique=techniques[asked.technique],
         choices=asked.choices,

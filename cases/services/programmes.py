@@ -1,4 +1,4 @@
-"""What a programme keeps: kits, techniques, figures of its own."""
+"""What a programme keeps: kits and techniques."""
 
 from __future__ import annotations
 
@@ -7,16 +7,16 @@ from uuid import UUID
 
 from django.db import transaction
 
-from cases.domain.errors import NotHere, NotUsable, Pointer, TakenAlready
+from cases.domain.errors import NotUsable, Pointer, TakenAlready
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May, refuse_unless
-from cases.models import Kit, KitFilling, KitNeedle, Person, Programme, TechniqueRecord, ThresholdOverride, values
+from cases.models import Kit, KitFilling, KitNeedle, Person, Programme, TechniqueRecord, values
 from cases.models.base import KEY
 from cases.models.kits import KitInstrument
 from cases.services import log, sent
 from cases.services.doer import actor_in
-from planning import tables, technique_files
-from planning.bounds import MOST_DIAMETERS, MOST_INSTRUMENTS, MOST_NEEDLES, MOST_PHASES, refuse_thresholds
+from planning import technique_files
+from planning.bounds import MOST_DIAMETERS, MOST_INSTRUMENTS, MOST_NEEDLES, MOST_PHASES
 from planning.encoding import canonical_text, digest
 from planning.errors import PlanningError
 from planning.instruments import Instrument, refuse_undescribed
@@ -48,7 +48,7 @@ def add_kit(
 
     Raises NotAllowed, TakenAlready, NotUsable, InstrumentNotDescribed, ChoiceNotPossible.
     """
-    _held(actor, programme_id)
+    held(actor, programme_id)
     sent_hash = sent.fingerprint(actor=actor, to=programme_id, what={"kit": kit})
     if before := sent.known(Kit, id, sent_hash):
         return before, False
@@ -65,7 +65,7 @@ def add_kit(
     return row, True
 
 
-def _held(actor: Person, programme_id: UUID) -> None:
+def held(actor: Person, programme_id: UUID) -> None:
     """Guards, and holds the programme until the transaction ends."""
     refuse_unless(May.KEEP_KITS, actor_in(actor, programme_id))
     Programme.objects.select_for_update(no_key=True).get(pk=programme_id)
@@ -139,7 +139,7 @@ def add_technique(
 
     Raises NotAllowed, TakenAlready, NotUsable, TechniqueNotUsable.
     """
-    _held(actor, programme_id)
+    held(actor, programme_id)
     sent_hash = sent.fingerprint(actor=actor, to=programme_id, what={"technique": technique})
     if before := sent.known(TechniqueRecord, id, sent_hash):
         return before, False
@@ -166,38 +166,3 @@ def add_technique(
     row.save(force_insert=True)
     log.changed(actor=actor, verb="add", subject=row, programme_id=programme_id, after={"key": technique.key})
     return row, True
-
-
-@transaction.atomic
-def set_threshold(*, actor: Person, programme_id: UUID, key: str, value: float | None) -> None:
-    """The programme's own value of a figure; None goes back to the published one.
-
-    Plans that exist keep the figures they were made with. Raises NotAllowed, NotHere, ChoiceNotPossible.
-    """
-    _held(actor, programme_id)
-    published = tables.published().get(key)
-    if published is None:
-        raise NotHere(what=f"figure as '{key}'")
-    if value is not None:
-        _refuse_threshold(key, value)
-    before = ThresholdOverride.objects.filter(programme_id=programme_id, key=key).first()
-    if value is None:
-        ThresholdOverride.objects.filter(programme_id=programme_id, key=key).delete()
-    else:
-        ThresholdOverride.objects.update_or_create(programme_id=programme_id, key=key, defaults={"value": value})
-    log.changed(
-        actor=actor,
-        verb="set",
-        subject=Programme(pk=programme_id),
-        programme_id=programme_id,
-        before={key: before.value if before else published.value},
-        after={key: value},
-    )
-
-
-def _refuse_threshold(key: str, value: float) -> None:
-    try:
-        refuse_thresholds({key: value})
-    except PlanningError as refusal:
-        refusal.pointer = ("value",)
-        raise

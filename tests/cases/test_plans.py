@@ -24,7 +24,7 @@ from cases.domain.standing import StandingState
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, ChangeLog, Kit, Person, Programme, ThresholdOverride, ToothPlanVersion, values
 from cases.queries import plans as found
-from cases.services import cases, plans, programmes, readings
+from cases.services import cases, figures, plans, readings
 from cases.services.plan_input import Asked
 from cases.services.reviews import Remark
 from planning.encoding import digest
@@ -281,11 +281,11 @@ def test_a_size_outside_the_range_is_not_submitted_without_a_reason(priya: Perso
 
 
 def test_a_figure_of_the_programme_changes_the_plan(priya: Person, rosa: Person, molar: Case, asked: Asked) -> None:
-    programmes.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=0.5)
+    figures.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=0.5)
     shown = plans.preview(actor=priya, case=molar, asked=asked)
     p = next(canal for canal in shown.canals if canal.canal == "P")
     assert p.length.stop_mm == 22.0
-    programmes.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=None)
+    figures.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=None)
     assert not ThresholdOverride.objects.exists()
 
 

@@ -19,7 +19,7 @@ from cases.api.v1.cases import shown as case_shown
 from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
 from cases.queries import charts, seen
 from cases.services import canals, readings
-from planning.plan_input import Finding, Junction, Pattern, WallInput
+from planning.plan_input import Finding, Junction, Pattern, WallInput, WidthInput
 from planning.quantities import um
 from planning.readings import Reading, Resorption
 
@@ -61,6 +61,7 @@ class CanalChanges(Strict):
     curve_radius_mm = Depth(source="curve_radius_um", least_mm=LEAST_MM, most_mm=MOST_RADIUS_MM)
     curve_from_end_mm = Depth(source="curve_from_end_um", help_text="From the canal's end to the middle of its curve.")
     wall = Value(WallInput, required=False, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
+    widths = Value(tuple[WidthInput, ...], required=False, help_text="Measured, from the end upwards; empty for none.")
 
 
 class CanalGiven(CanalChanges):

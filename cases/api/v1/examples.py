@@ -54,6 +54,16 @@ KIT = _given(
 _STEP_BACK = {**encode(provided()["step-back"]), "key": "step-back-ours", "name": "Step-back, our way"}
 TECHNIQUE = _given("A copy of a provided one", {"id": example_id(4), "technique": _STEP_BACK})
 FIGURE = _given("Longer before a curve", {"value": 1.5})
+WIDTHS = _given(
+    "A narrow canal",
+    {
+        "widths": [
+            {"from_end_mm": 0.0, "narrow_mm": 0.18},
+            {"from_end_mm": 2.0, "narrow_mm": 0.2, "wide_mm": 0.3},
+            {"from_end_mm": 5.0, "narrow_mm": 0.3, "wide_mm": 0.45},
+        ]
+    },
+)
 CASE = _given(
     "A premolar in Palmer notation",
     {

@@ -11,12 +11,12 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.fields import Id, Number, Strict, Value
+from cases.api.fields import Id, Strict, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.roles import Role
 from cases.queries import programmes, seen
-from cases.queries.programmes import FigureShown, FiguresShown, TechniqueShown, TechniquesShown
+from cases.queries.programmes import TechniqueShown, TechniquesShown
 from cases.services import programmes as keep
 from planning.api.values import serializer_of
 from planning.encoding import encode
@@ -52,10 +52,6 @@ class KitGiven(Strict):
 class TechniqueGiven(Strict):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
     technique = Value(Technique)
-
-
-class FigureGiven(Strict):
-    value = Number(help_text="In the figure's own unit, within its least and most.")
 
 
 TAGS = ["programme"]
@@ -119,45 +115,3 @@ class TechniquesView(View):
         _, created = keep.add_technique(actor=me(request), programme_id=programme_id, **read)
         shown = TechniqueShown(provided=False, technique=read["technique"])
         return Response(encode(shown), status=status.HTTP_201_CREATED if created else status.HTTP_200_OK)
-
-
-class FiguresView(View):
-    @extend_schema(
-        operation_id="programme_figures_list",
-        tags=TAGS,
-        summary="The figures that plans rest on",
-        description="Each with its source, how it is known, and how far a programme's own value may lie from it.",
-        responses=serializer_of(FiguresShown),
-    )
-    def get(self, request: Request, programme_id: UUID) -> Response:
-        seen.programme(me(request), programme_id)
-        return Response(encode(programmes.figures(programme_id)))
-
-
-class FigureView(View):
-    @extend_schema(
-        operation_id="programme_figure_update",
-        tags=TAGS,
-        summary="Set a figure of the programme's own",
-        description="By the coordinator, logged. Plans made from now on rest on it and say so; those that exist keep "
-        "theirs.",
-        request=FigureGiven,
-        responses=serializer_of(FigureShown),
-        examples=[examples.FIGURE],
-    )
-    def put(self, request: Request, programme_id: UUID, key: str) -> Response:
-        seen.programme(me(request), programme_id)
-        read = given(FigureGiven, request)
-        keep.set_threshold(actor=me(request), programme_id=programme_id, key=key, value=read["value"])
-        return Response(encode(programmes.figure(programme_id, key)))
-
-    @extend_schema(
-        operation_id="programme_figure_destroy",
-        tags=TAGS,
-        summary="Go back to the published figure",
-        responses={204: None},
-    )
-    def delete(self, request: Request, programme_id: UUID, key: str) -> Response:
-        seen.programme(me(request), programme_id)
-        keep.set_threshold(actor=me(request), programme_id=programme_id, key=key, value=None)
-        return Response(status=status.HTTP_204_NO_CONTENT)

@@ -9,7 +9,7 @@ from rest_framework import serializers
 from cases.api.fields import Value
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.standing import Standing
-from planning.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput, WallInput
+from planning.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput, WallInput, WidthInput
 from planning.plan_value import Plan, ToothNames
 from planning.quantities import mm
 from planning.readings import Length, LengthState, Reading, Resorption
@@ -60,6 +60,7 @@ class CanalShown(serializers.Serializer[Any]):
     curve_radius_mm = Millimetres(source="row.curve_radius_um", allow_null=True)
     curve_from_end_mm = Millimetres(source="row.curve_from_end_um", allow_null=True)
     wall = Value(WallInput, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
+    widths = Value(tuple[WidthInput, ...], help_text="Measured in this canal, from the end upwards.")
     length = Value(Length, allow_null=True, help_text="What the readings come to.")
     length_problem = serializers.CharField(source="problem", help_text="Why no length can be worked out, or empty.")
     junction = Value(Junction, allow_null=True, help_text="The last one measured.")

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from django.urls import path
 
-from cases.api.v1 import canals, cases, overrides, plans, programmes, sessions, treatment, worklist
+from cases.api.v1 import canals, cases, figures, overrides, plans, programmes, sessions, treatment, worklist
 
 urlpatterns = [
     path("session", sessions.SessionView.as_view()),
     path("programmes/<uuid:programme_id>", programmes.ProgrammeView.as_view()),
     path("programmes/<uuid:programme_id>/kits", programmes.KitsView.as_view()),
     path("programmes/<uuid:programme_id>/techniques", programmes.TechniquesView.as_view()),
-    path("programmes/<uuid:programme_id>/figures", programmes.FiguresView.as_view()),
-    path("programmes/<uuid:programme_id>/figures/<str:key>", programmes.FigureView.as_view()),
+    path("programmes/<uuid:programme_id>/figures", figures.FiguresView.as_view()),
+    path("programmes/<uuid:programme_id>/figures/<str:key>", figures.FigureView.as_view()),
+    path("programmes/<uuid:programme_id>/widths", figures.WidthsView.as_view()),
+    path("programmes/<uuid:programme_id>/widths/<str:tooth>/<str:canal>", figures.CanalWidthsView.as_view()),
     path("programmes/<uuid:programme_id>/cases", cases.CasesView.as_view()),
     path("programmes/<uuid:programme_id>/worklist", worklist.WorklistView.as_view()),
     path("cases/<uuid:case_id>", cases.CaseView.as_view()),

@@ -609,6 +609,50 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/widths": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Canal widths of the programme's own
+         * @description A view for people who are signed in.
+         */
+        get: operations["programme_widths_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/programmes/{programme_id}/widths/{tooth}/{canal}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Set how wide a canal is taken to be
+         * @description By the coordinator, logged. In place of the published widths of that canal, on both sides of the mouth; a canal that was measured keeps its own.
+         */
+        put: operations["programme_widths_update"];
+        post?: never;
+        /**
+         * Go back to the published widths
+         * @description A view for people who are signed in.
+         */
+        delete: operations["programme_widths_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/worklist": {
         parameters: {
             query?: never;
@@ -917,6 +961,8 @@ export interface components {
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
             wall?: components["schemas"]["WallInput"] | null;
+            /** @description Measured, from the end upwards; empty for none. */
+            widths?: components["schemas"]["WidthInputRequest"][];
         };
         CanalInput: {
             /** @description Width of the apical opening where it was seen to be wide. */
@@ -1082,6 +1128,8 @@ export interface components {
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
             wall: components["schemas"]["WallInput"] | null;
+            /** @description Measured in this canal, from the end upwards. */
+            widths: components["schemas"]["WidthInput"][];
         };
         /**
          * @description * `hold_point`: Waits for a supervisor's word.
@@ -1972,6 +2020,8 @@ export interface components {
             resorption?: components["schemas"]["Resorption"];
             /** @description The thinnest wall, measured on this tooth. */
             wall?: components["schemas"]["WallInput"] | null;
+            /** @description Measured, from the end upwards; empty for none. */
+            widths?: components["schemas"]["WidthInputRequest"][];
         };
         PatchedCaseChangesRequest: {
             anatomy?: components["schemas"]["Anatomy"];
@@ -3041,6 +3091,21 @@ export interface components {
              * @default null
              */
             wide_mm?: number | null;
+        };
+        WidthsGivenRequest: {
+            /** @description From the end upwards. */
+            widths: components["schemas"]["WidthInputRequest"][];
+        };
+        WidthsListed: {
+            results: components["schemas"]["WidthsShown"][];
+        };
+        /** @description How wide a canal is taken to be in the programme, in place of the published widths. */
+        WidthsShown: {
+            canal: string;
+            /** @description ISO 3950; stands for the same tooth of the other side too. */
+            tooth: string;
+            /** @description From the end upwards. */
+            widths: components["schemas"]["WidthInput"][];
         };
         /** @description What is not in the order of work yet, and why. */
         Withheld: {
@@ -4428,6 +4493,103 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["TechniqueShown"];
                 };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_widths_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WidthsListed"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_widths_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                canal: string;
+                programme_id: string;
+                tooth: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WidthsGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WidthsShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    programme_widths_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                canal: string;
+                programme_id: string;
+                tooth: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

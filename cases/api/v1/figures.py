@@ -1,0 +1,113 @@
+"""Figures of a programme's own."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from drf_spectacular.utils import extend_schema
+from rest_framework import status
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, given, me
+from cases.api.fields import Number, Strict, Value
+from cases.api.v1 import examples
+from cases.queries import figures, seen
+from cases.queries.figures import FigureShown, FiguresShown, WidthsListed, WidthsShown
+from cases.services import figures as keep
+from planning.api.values import serializer_of
+from planning.encoding import encode
+from planning.plan_input import WidthInput
+
+TAGS = ["programme"]
+
+
+class FigureGiven(Strict):
+    value = Number(help_text="In the figure's own unit, within its least and most.")
+
+
+class WidthsGiven(Strict):
+    widths = Value(tuple[WidthInput, ...], help_text="From the end upwards.")
+
+
+class FiguresView(View):
+    @extend_schema(
+        operation_id="programme_figures_list",
+        tags=TAGS,
+        summary="The figures that plans rest on",
+        description="Each with its source, how it is known, and how far a programme's own value may lie from it.",
+        responses=serializer_of(FiguresShown),
+    )
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        seen.programme(me(request), programme_id)
+        return Response(encode(figures.figures(programme_id)))
+
+
+class FigureView(View):
+    @extend_schema(
+        operation_id="programme_figure_update",
+        tags=TAGS,
+        summary="Set a figure of the programme's own",
+        description="By the coordinator, logged. Plans made from now on rest on it and say so; those that exist keep "
+        "theirs.",
+        request=FigureGiven,
+        responses=serializer_of(FigureShown),
+        examples=[examples.FIGURE],
+    )
+    def put(self, request: Request, programme_id: UUID, key: str) -> Response:
+        seen.programme(me(request), programme_id)
+        read = given(FigureGiven, request)
+        keep.set_threshold(actor=me(request), programme_id=programme_id, key=key, value=read["value"])
+        return Response(encode(figures.figure(programme_id, key)))
+
+    @extend_schema(
+        operation_id="programme_figure_destroy",
+        tags=TAGS,
+        summary="Go back to the published figure",
+        responses={204: None},
+    )
+    def delete(self, request: Request, programme_id: UUID, key: str) -> Response:
+        seen.programme(me(request), programme_id)
+        keep.set_threshold(actor=me(request), programme_id=programme_id, key=key, value=None)
+        return Response(status=status.HTTP_204_NO_CONTENT)
+
+
+class WidthsView(View):
+    @extend_schema(
+        operation_id="programme_widths_list",
+        tags=TAGS,
+        summary="Canal widths of the programme's own",
+        responses=serializer_of(WidthsListed),
+    )
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        seen.programme(me(request), programme_id)
+        return Response(encode(figures.widths(programme_id)))
+
+
+class CanalWidthsView(View):
+    @extend_schema(
+        operation_id="programme_widths_update",
+        tags=TAGS,
+        summary="Set how wide a canal is taken to be",
+        description="By the coordinator, logged. In place of the published widths of that canal, on both sides of the "
+        "mouth; a canal that was measured keeps its own.",
+        request=WidthsGiven,
+        responses=serializer_of(WidthsShown),
+        examples=[examples.WIDTHS],
+    )
+    def put(self, request: Request, programme_id: UUID, tooth: str, canal: str) -> Response:
+        seen.programme(me(request), programme_id)
+        read = given(WidthsGiven, request)
+        keep.set_widths(actor=me(request), programme_id=programme_id, tooth=tooth, canal=canal, **read)
+        return Response(encode(figures.widths_of(programme_id, tooth, canal)))
+
+    @extend_schema(
+        operation_id="programme_widths_destroy",
+        tags=TAGS,
+        summary="Go back to the published widths",
+        responses={204: None},
+    )
+    def delete(self, request: Request, programme_id: UUID, tooth: str, canal: str) -> Response:
+        seen.programme(me(request), programme_id)
+        keep.set_widths(actor=me(request), programme_id=programme_id, tooth=tooth, canal=canal, widths=None)
+        return Response(status=status.HTTP_204_NO_CONTENT)
