@@ -86,6 +86,16 @@ describe('what a size means', () => {
     expect(facts).toEqual(['62 %', '0.58 mm', '3.8 %'])
   })
 
+  test('is compared only in what is known of some size', () => {
+    const bare = {
+      ...told,
+      size_range: { ...told.size_range, options: options.map((o) => ({ ...o, strain_pct: null })) },
+    }
+    render(<CanalSize canal={bare} kit={kit as unknown as Kit} choice={undefined} onChoose={vi.fn()} />)
+    const heads = screen.getAllByRole('columnheader', { hidden: true }).map((th) => th.textContent)
+    expect(heads).toEqual(['Size', 'wall reached', 'wall left'])
+  })
+
   test('is inside or outside by sign and word', () => {
     show({ canal: 'MB', final_size: 50, reason: 'Wide.' })
     const now = document.querySelector('.size-now .in-or-out')

@@ -1,6 +1,6 @@
 import { beforeEach, expect, test } from 'vitest'
 import { Refused, Unreachable } from '@/api/problem'
-import { forgetKept, read } from '@/store/database'
+import { database, forgetKept, read } from '@/store/database'
 import { keptSignal, refresh, replace } from '@/store/kept'
 import { personId } from '@/store/session'
 import { signedIn } from './people'
@@ -96,4 +96,11 @@ test('signing out takes copies of one person away and leaves the other’s', asy
 test('a fault of the program is not taken for a lost connection', async () => {
   const fault = () => Promise.reject(new TypeError('x is undefined'))
   await expect(refresh(name, fault)).rejects.toThrow('x is undefined')
+})
+
+test('a copy kept by an app that knew less is no copy', async () => {
+  const old = { person: personId(), name, value: ['old'], at: Date.now(), form: 1 }
+  await (await database()).put('kept', old)
+  await refresh(name, offline)
+  expect(keptSignal(name).value).toEqual({ state: 'offline' })
 })

@@ -91,3 +91,8 @@ def stops(page: Page, row: str) -> list[str]:
     group = header.locator("xpath=ancestor::tbody")
     one_row = header.locator("xpath=ancestor::tr[td]")
     return (one_row if one_row.count() else group).locator("td").all_inner_texts()
+
+
+def to_plan(page: Page) -> None:
+    page.get_by_role("link", name="plan").last.click()
+    expect(page.get_by_role("tab", name="Depths")).to_be_visible()

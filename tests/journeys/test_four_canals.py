@@ -54,20 +54,15 @@ def joined(page: Page) -> None:
     hands.back(page)
 
 
-def to_plan(page: Page) -> None:
-    page.get_by_role("link", name="plan").last.click()
-    expect(page.get_by_role("tab", name="Depths")).to_be_visible()
-
-
 def test_the_molar_gives_its_numbers_on_the_phone(student: Page) -> None:
     charted(student, "Tern 31")
-    to_plan(student)
+    hands.to_plan(student)
     student.get_by_role("tab", name="Order").click()
     hands.choose(student, "MB2")
     expect(student.get_by_text("Withheld from")).to_be_visible()
     hands.back(student)
     joined(student)
-    to_plan(student)
+    hands.to_plan(student)
     student.get_by_text("Kit, technique, irrigation").click()
     student.get_by_label("Needle").select_option(label="28 G, open-ended")
     student.get_by_role("tab", name="Stops").click()
@@ -80,7 +75,7 @@ def test_the_molar_gives_its_numbers_on_the_phone(student: Page) -> None:
 def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> None:
     charted(student, "Tern 32")
     joined(student)
-    to_plan(student)
+    hands.to_plan(student)
     student.get_by_role("button", name="Ask for approval").click()
     expect(student.get_by_role("button", name="Withdraw the request")).to_be_visible()
 

@@ -18,7 +18,11 @@ export class Refused extends Error {
   readonly fields: readonly FieldProblem[]
 
   constructor(status: number, body: ProblemBody) {
-    super(body.detail || body.title || `The server answered ${status}. What you typed is still here: try again in a moment.`)
+    super(
+      body.detail ||
+        body.title ||
+        `The server answered ${status}. What you typed is still here: try again in a moment.`,
+    )
     this.name = 'Refused'
     this.status = status
     this.code = body.type?.split(':').at(-1) ?? String(status)

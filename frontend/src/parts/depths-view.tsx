@@ -37,7 +37,8 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
     if (key !== TRAY) onPick(key)
   }
   const several = plan.canals.length > 1
-  const stepped = canals.some((c) => c.expectation)
+  const natural = canals.find((c) => c.expectation)?.expectation?.natural
+  const stepped = natural !== undefined
   return (
     <div class="plan-depths">
       <div class="plan-board">
@@ -66,7 +67,11 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
             />
           </div>
         )}
-        {stepped && <p class="small soft">{words.expected.hint}</p>}
+        {stepped && (
+          <p class="small soft">
+            {words.expected.hint} {natural && words.expected.natural(natural.source)}
+          </p>
+        )}
         <TouchHint />
       </div>
       <div class="stack plan-beside">{beside}</div>

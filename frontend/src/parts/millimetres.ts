@@ -4,6 +4,11 @@ export function mm(value_mm: number): string {
   return text.endsWith('.') ? `${text}0` : text
 }
 
+/** A length that is an estimate: to a tenth, no finer than it can be meant. */
+export function about(value_mm: number): string {
+  return value_mm.toFixed(1)
+}
+
 /** The millimetres that were typed; decimal comma or point. Nothing for what is no number. */
 export function readMm(typed: string): number | undefined {
   const text = typed.trim().replace(',', '.')

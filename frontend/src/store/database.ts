@@ -7,7 +7,12 @@ interface Entry {
   name: string
   value: unknown
   at: number
+  /** In which form of the server's answers it was kept. */
+  form?: number
 }
+
+/** Raised when screens come to need what earlier answers did not have: an older copy is then no copy. */
+const FORM = 2
 
 /** One event that the server has not acknowledged. It is sealed to the person who recorded it. */
 export interface Unsent {
@@ -58,12 +63,13 @@ export async function closeDatabase(): Promise<void> {
 export type Shelf = 'kept' | 'drafts'
 
 export async function read(shelf: Shelf, person: string, name: string): Promise<Entry | undefined> {
-  return (await database()).get(shelf, [person, name])
+  const entry = await (await database()).get(shelf, [person, name])
+  return shelf === 'kept' && entry?.form !== FORM ? undefined : entry
 }
 
 export async function write(shelf: Shelf, person: string, name: string, value: unknown): Promise<void> {
   const tx = (await database()).transaction(shelf, 'readwrite', { durability: 'strict' })
-  await tx.store.put({ person, name, value, at: Date.now() })
+  await tx.store.put({ person, name, value, at: Date.now(), form: FORM })
   await tx.done
 }
 

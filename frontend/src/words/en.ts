@@ -5,6 +5,7 @@ import { common, when } from './common'
 import { difficulty } from './difficulty'
 import { drawing } from './drawing'
 import { expected } from './expected'
+import { figures } from './figures'
 import { plan } from './plan'
 import { planning } from './planning'
 import { review } from './review'
@@ -21,6 +22,7 @@ export const words = {
   ...review,
   ...because,
   ...expected,
+  ...figures,
   ...size,
   ...difficulty,
   when,

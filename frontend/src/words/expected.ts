@@ -18,7 +18,7 @@ function more({ phase, visit, reach_share, removes_mm3 }: More): string {
   return [
     visit > 1 ? `${phase}, pass ${visit}` : phase,
     reach_share == null ? '' : `reaches its stop in ${ofHundred(reach_share)} of 100`,
-    `takes off ${removes_mm3} mm³`,
+    removes_mm3 > 0 ? `takes off ${removes_mm3} mm³` : 'takes nothing off',
   ]
     .filter(Boolean)
     .join(' · ')
@@ -33,7 +33,7 @@ function series({ passes, makes_room, few_agree, narrows }: Expectation): string
       }.`,
     makes_room && 'A larger size is expected to be needed to make room.',
     few_agree && 'The recorded depths fit hardly any of the canals drawn: take the bands lightly.',
-    narrows && 'The canal narrows towards its orifice: the estimate is weaker there.',
+    narrows && 'Somewhere the canal narrows towards its orifice: the estimate is weaker there.',
   ]
     .filter(Boolean)
     .join(' ')
@@ -53,7 +53,7 @@ export const expected = {
     stop: (stop: string) => `stop ${stop}`,
     more,
     series,
-    before: 'Before anything: the canals as they are expected to be.',
+    before: 'Before anything: canals as expected.',
     natural: (source: string) => `Widths: ${source}.`,
     whole: (steps: number) => `The whole plan: ${steps} insertions`,
     show: 'Show expected depths',

@@ -45,6 +45,11 @@ const KNOWN: Record<string, string> = {
   'programme rule': 'Programme rule: a judgement without a source; your programme may set its own.',
 }
 
+/** A figure's key as a reader sees it: `foramina/16/P/narrow_mm` is Foramina, 16, P, narrow. */
+function figureName(key: string): string {
+  return plainKey(key.replace(/_(mm|mm3|deg|ml|pct)$/, '').replace(/[./]/g, ', '))
+}
+
 export const plan = {
   method: (key: string) => METHODS[key] ?? plainKey(key),
   irrigant: (key: string) => IRRIGANTS[key] ?? plainKey(key),
@@ -102,7 +107,7 @@ export const plan = {
     size: (size: string, least: number, most: number) => `Final size ${size}; advised ${least}–${most}.`,
     canals: 'Lengths and sizes',
     figures: 'Figures used',
-    figure: (key: string) => plainKey(key.replace(/\./g, ', ')),
+    figure: figureName,
     programmeValue: 'Your programme’s own value.',
     known: (know: string) => KNOWN[know] ?? `Source ${know}.`,
     made: (planner: string, data: string) => `Planner ${planner}, data ${data}.`,

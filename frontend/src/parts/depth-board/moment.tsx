@@ -1,7 +1,8 @@
 import type { CanalPlan, InstrumentName, Plan } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { Known } from '@/parts/known'
-import { mm } from '@/parts/millimetres'
+import { about, mm } from '@/parts/millimetres'
+import { depthPath } from '@/parts/reason/paths'
 import { Tapped } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
 import type { Moment } from './moments'
@@ -46,7 +47,7 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
   const node = canal.run_sheet.nodes[step.node]
   const stop_um = node?.kind === 'do' ? node.stop_um : null
   const name = instrument?.name ?? step.instrument
-  const of = `expectation.steps[${index}].depth_mm`
+  const depth = step.felt == null ? about(step.depth_mm) : mm(step.depth_mm)
   return (
     <>
       <p class="lead">
@@ -58,12 +59,12 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
       <p class="estimate">
         <i class="dot" aria-hidden="true" />
         {step.felt == null ? words.expected.expected : words.expected.recorded}{' '}
-        <Tapped canal={canal.canal} of={of} title={words.because.expected(name)} value={mm(step.depth_mm)}>
-          <span class="number">{mm(step.depth_mm)}</span>
+        <Tapped canal={canal.canal} of={depthPath(index)} title={words.because.expected(name)} value={depth}>
+          <span class="number">{depth}</span>
         </Tapped>
         {step.felt != null && <span>{words.expected.felt(step.felt)}</span>}
         {step.low_mm != null && step.high_mm != null && (
-          <span class="small">{words.expected.band(mm(step.low_mm), mm(step.high_mm))}</span>
+          <span class="small">{words.expected.band(about(step.low_mm), about(step.high_mm))}</span>
         )}
       </p>
       <p class="small soft">
@@ -83,7 +84,6 @@ function Before({ canals }: { canals: readonly CanalPlan[] }) {
   return (
     <>
       <p class="strong">{words.expected.before}</p>
-      {natural && <p class="small soft">{words.expected.natural(natural.source)}</p>}
       {natural && <Known know={natural.know} />}
     </>
   )

@@ -1,6 +1,6 @@
-import type { CanalPlan, Do, InstrumentName } from '@/api/shapes'
+import type { CanalPlan, Do, ExpectedStep, InstrumentName } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
-import { mm } from '@/parts/millimetres'
+import { about, mm } from '@/parts/millimetres'
 import { depthPath, stopPath } from '@/parts/reason/paths'
 import { Tapped, TouchHint } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
@@ -66,7 +66,7 @@ function Step({ canal, step: { node, after, expected: estimate }, byKey, said, e
         </span>
         <Where canal={canal} node={node} byKey={byKey} />
       </p>
-      {expected && estimate && <Estimate canal={canal} of={estimate} byKey={byKey} />}
+      {expected && estimate && tells(node, estimate.step) && <Estimate canal={canal} of={estimate} byKey={byKey} />}
       {node.say && node.say !== said && <p class="small">{node.say}</p>}
       {after.length > 0 && <p class="small soft">{words.order.afterwards(after.map((n) => following(n, byKey)))}</p>}
     </>
@@ -96,10 +96,15 @@ function Where({ canal, node, byKey }: { canal: string; node: Do; byKey: ByKey }
   )
 }
 
+/** Whether an expectation says more than the stop does. */
+function tells(node: Do, step: ExpectedStep): boolean {
+  return step.felt !== null || node.target === 'to_resistance' || node.stop_um !== Math.round(step.depth_mm * 1000)
+}
+
 function Estimate({ canal, of, byKey }: { canal: string; of: NonNullable<WorkStep['expected']>; byKey: ByKey }) {
   const { step, index } = of
-  const [low, high] = [step.low_mm, step.high_mm].map((depth) => (depth == null ? undefined : mm(depth)))
-  const says = step.felt == null ? words.expected.step(mm(step.depth_mm), low, high) : undefined
+  const [low, high] = [step.low_mm, step.high_mm].map((depth) => (depth == null ? undefined : about(depth)))
+  const says = step.felt == null ? words.expected.step(about(step.depth_mm), low, high) : undefined
   return (
     <p class="small soft">
       <Tapped

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Plan } from '@/api/shapes'
+import { CanalFigures } from '@/parts/canal-figures/canal-figures'
 import { Choice } from '@/parts/fields'
 import { words } from '@/words/en'
 import { OrderOfWork } from './order-of-work'
@@ -36,7 +37,10 @@ export function OrderView({ plan, picked, onPick, expected }: Props) {
         onChoose={choose}
       />
       {canal ? (
-        <OrderOfWork canal={canal} instruments={plan.tray_list.map((item) => item.instrument)} expected={expected} />
+        <>
+          <OrderOfWork canal={canal} instruments={plan.tray_list.map((item) => item.instrument)} expected={expected} />
+          <CanalFigures canal={canal} />
+        </>
       ) : (
         <>
           <TrayList items={plan.tray_list} />

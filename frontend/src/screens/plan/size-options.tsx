@@ -4,6 +4,33 @@ import { Tapped } from '@/parts/reason/reasons'
 import { Sign } from '@/parts/signs'
 import { words } from '@/words/en'
 
+interface Column {
+  readonly field: string
+  readonly label: string
+  /** As it is shown; nothing where it is not known. */
+  readonly of: (option: SizeOption) => string | undefined
+}
+
+const { percent } = words.size
+
+const COLUMNS: readonly Column[] = [
+  {
+    field: 'wall_share',
+    label: words.size.reached,
+    of: ({ wall_share }) => (wall_share === null ? undefined : percent(Math.round(wall_share * 100))),
+  },
+  {
+    field: 'wall_left_mm',
+    label: words.size.left,
+    of: ({ wall_left_mm }) => (wall_left_mm === null ? undefined : `${mm(wall_left_mm)} mm`),
+  },
+  {
+    field: 'strain_pct',
+    label: words.size.strain,
+    of: ({ strain_pct }) => (strain_pct === null ? undefined : percent(strain_pct)),
+  },
+]
+
 /** Inside or outside the advised range, by sign and word. */
 export function InOrOut({ inside }: { inside: boolean }) {
   return (
@@ -24,16 +51,11 @@ export function OptionFacts({ canal, options, size }: FactsProps) {
   const at = options.findIndex((o) => o.size === size)
   const option = options[at]
   if (!option) return null
-  const facts = [
-    ['wall_share', words.size.reached, share(option.wall_share)],
-    ['wall_left_mm', words.size.left, left(option.wall_left_mm)],
-    ['strain_pct', words.size.strain, strain(option.strain_pct)],
-  ] as const
-  const known = facts.filter(([, , value]) => value !== undefined)
+  const known = COLUMNS.map((c) => ({ ...c, value: c.of(option) })).filter((c) => c.value !== undefined)
   if (known.length === 0) return null
   return (
     <dl class="size-facts">
-      {known.map(([field, label, value]) => (
+      {known.map(({ field, label, value }) => (
         <div key={field}>
           <dt class="small soft">{label}</dt>
           <dd class="number">
@@ -54,6 +76,8 @@ interface ComparedProps extends FactsProps {
 /** All sizes that may be chosen side by side; a touch takes one. */
 export function SizesCompared({ canal, options, size, sizes, onTake }: ComparedProps) {
   if (options.length === 0) return null
+  // A column that is known for no size says nothing.
+  const columns = COLUMNS.filter(({ of }) => options.some((option) => of(option) !== undefined))
   return (
     <details>
       <summary>{words.size.compare}</summary>
@@ -62,9 +86,11 @@ export function SizesCompared({ canal, options, size, sizes, onTake }: ComparedP
         <thead>
           <tr>
             <th scope="col">{words.size.size}</th>
-            <th scope="col">{words.size.reached}</th>
-            <th scope="col">{words.size.left}</th>
-            <th scope="col">{words.size.strain}</th>
+            {columns.map(({ label }) => (
+              <th scope="col" key={label}>
+                {label}
+              </th>
+            ))}
           </tr>
         </thead>
         <tbody>
@@ -81,9 +107,9 @@ export function SizesCompared({ canal, options, size, sizes, onTake }: ComparedP
                   <b>{option.size}</b> <InOrOut inside={option.inside} />
                 </button>
               </th>
-              <td>{share(option.wall_share) ?? <NotKnown />}</td>
-              <td>{left(option.wall_left_mm) ?? <NotKnown />}</td>
-              <td>{strain(option.strain_pct) ?? <NotKnown />}</td>
+              {columns.map(({ label, of }) => (
+                <td key={label}>{of(option) ?? <NotKnown />}</td>
+              ))}
             </tr>
           ))}
         </tbody>
@@ -98,7 +124,3 @@ const NotKnown = () => (
     <span class="unseen">{words.size.notKnown}</span>
   </>
 )
-
-const share = (value: number | null) => (value === null ? undefined : words.size.percent(Math.round(value * 100)))
-const left = (value_mm: number | null) => (value_mm === null ? undefined : `${mm(value_mm)} mm`)
-const strain = (value_pct: number | null) => (value_pct === null ? undefined : words.size.percent(value_pct))
