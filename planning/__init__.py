@@ -14,7 +14,7 @@ A map, from the ground up (each may use what stands above it):
     run_sheet, phases, walk    the order of work as a finite graph, and walking it
     forecast    what is expected of every insertion on that walk
     supersequence, level_search    fewest changes of instrument, exactly: two searches
-    canal_plan, layout, tray, cautions, caution_rules, refusals    the parts of a plan
+    canal_plan, layout, tray, cautions, caution_rules, difficulty_rules, refusals    the parts of a plan
     plan                 the front door
     api                  the same over HTTP, without tables
 """

@@ -67,7 +67,7 @@ def refuse_too_much(given: PlanInput) -> None:
 
 FARTHEST = 3  # times larger or smaller than the published figure: less than a slip of the decimal point
 MOST_FOR_NOTHING = 1.0  # in place of a published 0, a set-back of none for instance
-WHOLE_UNITS = frozenset({"size", "sizes", "times"})
+WHOLE_UNITS = frozenset({"size", "sizes", "times", "factors"})
 
 
 def refuse_thresholds(thresholds: Mapping[str, float]) -> None:

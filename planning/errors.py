@@ -111,6 +111,11 @@ class PointsDoNotFit(PlanningError):
     sentence = "The curve cannot be measured: {reason}"
 
 
+class FactorNotKnown(PlanningError):
+    code = "factor-not-known"
+    sentence = "{reason}"
+
+
 class NotUnderstood(PlanningError):
     """Data that has not the shape of what was asked for; `problems` lists every place with what is wrong there."""
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from planning import apical_size, caution_rules, final_size, layout, selection, teeth, tray
+from planning import apical_size, caution_rules, difficulty_rules, final_size, layout, selection, teeth, tray
 from planning.bounds import refuse_thresholds, refuse_too_much
 from planning.canal_plan import Canal, Planned, plan_canal
 from planning.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
@@ -41,7 +41,9 @@ def plan(given: PlanInput) -> Plan:
     refuse(given, tooth, figures)
     refuse_overrides(given)
     selected = selection.select(given, figures)
-    found = overridden(given, caution_rules.tooth_cautions(given, tooth, figures))
+    difficulty = difficulty_rules.count(given, tooth, figures)
+    warned = [*caution_rules.tooth_cautions(given, tooth, figures), *difficulty_rules.cautions(given, difficulty)]
+    found = overridden(given, warned)
     shut = withholding(found)
     canals, planned = [], []
     for number in range(len(given.canals)):
@@ -52,7 +54,8 @@ def plan(given: PlanInput) -> Plan:
         planned.append(worked)
     found += caution_rules.worn_cautions(given, planned)
     found += unused_overrides(given, found)
-    return _assembled(given, tooth, canals, planned, found, figures)
+    made = _assembled(given, tooth, canals, planned, found, figures)
+    return replace(made, difficulty=difficulty)
 
 
 def _canal(

@@ -190,7 +190,7 @@ class PlanInput:
     thresholds: dict[str, float] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
     factors: tuple[str, ...] = ()
-    """Codes of what makes the case difficult, as a person recorded them."""
+    """Codes of what makes the case difficult, as a person recorded them: factor, colon, level."""
     overrides: tuple[Override, ...] = ()
     samples: int = 0
     """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
 
+from planning.quantities import mm, um
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PreOperativeImage:
@@ -67,6 +69,19 @@ class DirectSight:
 
 
 Reading = PreOperativeImage | Ratio | ConfirmingImage | ApexLocator | DirectSight
+
+
+def tooth_mm(reading: Reading) -> float | None:
+    """The tooth's length by a reading from the reference point to the end; None for one that does not give it."""
+    match reading:
+        case PreOperativeImage(tooth_mm=tooth_mm):
+            return tooth_mm
+        case ConfirmingImage(set_mm=set_mm, tip_short_mm=tip_short_mm):
+            return mm(um(set_mm) + um(tip_short_mm))
+        case DirectSight(seen_mm=seen_mm):
+            return seen_mm
+        case _:
+            return None
 
 
 class Resorption(StrEnum):

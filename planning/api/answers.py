@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from planning import instruments, tables, teeth
 from planning.api.requests import (
     CurvatureRequest,
+    DifficultyFactors,
     InstrumentSize,
     InstrumentSizes,
     LengthRequest,
@@ -20,6 +21,7 @@ from planning.api.requests import (
 )
 from planning.bounds import MOST_READINGS, refuse_thresholds
 from planning.curvature import Curvature, measure
+from planning.difficulty import factors
 from planning.errors import PlanningError, TooMuchWork
 from planning.instruments import Instrument, Motion, Use
 from planning.lengths import About, settle
@@ -45,6 +47,10 @@ def tooth_of_iso(designation: str) -> Tooth:
 
 def techniques() -> Techniques:
     return Techniques(techniques=tuple(provided().values()))
+
+
+def difficulty_factors() -> DifficultyFactors:
+    return DifficultyFactors(factors=tuple(factors().values()))
 
 
 def instrument_sizes() -> InstrumentSizes:

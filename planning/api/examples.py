@@ -11,6 +11,7 @@ from drf_spectacular.utils import OpenApiExample
 from planning.api import answers
 from planning.api.requests import (
     CurvatureRequest,
+    DifficultyFactors,
     InstrumentSizes,
     LengthRequest,
     PlanRequest,
@@ -128,6 +129,9 @@ _IN_PALMER = ToothName(notation=Notation.PALMER, designation="LL4")
 TEETH = Computed("One of the teeth", lambda: Teeth(teeth=(find(_IN_PALMER),)))
 TOOTH = Computed("The tooth", lambda: find(_IN_PALMER))
 TECHNIQUES = Computed("One of the techniques", lambda: Techniques(techniques=answers.techniques().techniques[:1]))
+DIFFICULTY_FACTORS = Computed(
+    "The first two", lambda: DifficultyFactors(factors=answers.difficulty_factors().factors[:2])
+)
 INSTRUMENT_SIZES = Computed("The first three", lambda: InstrumentSizes(sizes=answers.instrument_sizes().sizes[:3]))
 LENGTH = Computed("Its length", lambda: answers.length(decode(LengthRequest, _LENGTH)))
 PLAN = Computed("Its plan", lambda: answers.tooth_plan(decode(PlanRequest, _PLAN)))

@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from planning import technique_files, teeth
 from planning.curvature import TappedCurve
+from planning.difficulty import Factor
 from planning.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
 from planning.graph import RunSheet
 from planning.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput, RootInput
@@ -36,7 +37,7 @@ class PlanRequest:
     thresholds: dict[str, float] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
     factors: tuple[str, ...] = ()
-    """Codes of what makes the case difficult, as a person recorded them."""
+    """Codes of what makes the case difficult, as a person recorded them: factor, colon, level."""
     overrides: tuple[Override, ...] = ()
     samples: int = 0
     """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
@@ -101,6 +102,13 @@ class Teeth:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Techniques:
     techniques: tuple[Technique, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DifficultyFactors:
+    """What can make a case difficult. What is recorded of a case are codes of levels, one of a factor at most."""
+
+    factors: tuple[Factor, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

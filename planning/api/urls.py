@@ -10,6 +10,7 @@ urlpatterns = [
     path("teeth", views.teeth_list, name="teeth"),
     path("teeth/<str:iso>", views.teeth_retrieve, name="tooth"),
     path("techniques", views.techniques_list, name="techniques"),
+    path("difficulty-factors", views.difficulty_factors_list, name="difficulty-factors"),
     path("instrument-sizes", views.instrument_sizes_list, name="instrument-sizes"),
     path("compute/tooth", views.compute_tooth, name="compute-tooth"),
     path("compute/length", views.compute_length, name="compute-length"),

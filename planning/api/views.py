@@ -14,6 +14,7 @@ from planning import teeth
 from planning.api import answers, examples
 from planning.api.requests import (
     CurvatureRequest,
+    DifficultyFactors,
     InstrumentSizes,
     LengthRequest,
     PlanRequest,
@@ -87,6 +88,22 @@ def teeth_retrieve(request: Request, iso: str) -> Response:
 @etag(_as_published)
 def techniques_list(request: Request) -> Response:
     return Response(encode(answers.techniques()))
+
+
+@extend_schema(
+    operation_id="difficulty_factors_list",
+    tags=REFERENCE,
+    summary="What can make a case difficult",
+    description="Factors with their levels. Those a plan works out may be recorded as well; the higher level counts. "
+    "One high factor or three moderate ones make a case high. Open to all.",
+    responses=serializer_of(DifficultyFactors),
+    examples=[examples.DIFFICULTY_FACTORS],
+)
+@api_view(["GET"])
+@permission_classes([AllowAny])
+@etag(_as_published)
+def difficulty_factors_list(request: Request) -> Response:
+    return Response(encode(answers.difficulty_factors()))
 
 
 @extend_schema(

@@ -9,8 +9,7 @@ from planning.canal_plan import Canal
 from planning.cautions import caution
 from planning.plan_input import Finding
 from planning.plan_value import Caution
-from planning.quantities import mm, um
-from planning.readings import ConfirmingImage, DirectSight, LengthState, PreOperativeImage, Reading
+from planning.readings import LengthState, tooth_mm
 from planning.tables import Figures
 from planning.techniques import PhaseKind, Setting
 from planning.teeth import Tooth, usual_range
@@ -62,7 +61,7 @@ def _length(canal: Canal, figures: Figures) -> Iterator[Caution]:
 
 def _range(canal: Canal, tooth: Tooth) -> Iterator[Caution]:
     """The tooth's length against the least and greatest ever measured; a training block has no such range."""
-    measured = [t for t in map(_tooth_mm, canal.input.readings) if t is not None]
+    measured = [t for t in map(tooth_mm, canal.input.readings) if t is not None]
     known = usual_range(tooth)
     if canal.given.setting is Setting.BLOCK or known is None or not measured:
         return
@@ -80,18 +79,6 @@ def _range(canal: Canal, tooth: Tooth) -> Iterator[Caution]:
         least=least,
         most=most,
     )
-
-
-def _tooth_mm(reading: Reading) -> float | None:
-    match reading:
-        case PreOperativeImage(tooth_mm=tooth_mm):
-            return tooth_mm
-        case ConfirmingImage(set_mm=set_mm, tip_short_mm=tip_short_mm):
-            return mm(um(set_mm) + um(tip_short_mm))
-        case DirectSight(seen_mm=seen_mm):
-            return seen_mm
-        case _:
-            return None
 
 
 def _flaring(canal: Canal) -> Iterator[Caution]:

@@ -333,6 +333,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/difficulty-factors": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What can make a case difficult
+         * @description Factors with their levels. Those a plan works out may be recorded as well; the higher level counts. One high factor or three moderate ones make a case high. Open to all.
+         */
+        get: operations["difficulty_factors_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/instrument-sizes": {
         parameters: {
             query?: never;
@@ -1391,6 +1411,10 @@ export interface components {
             rule: string;
             source: string;
         };
+        /** @description What can make a case difficult. What is recorded of a case are codes of levels, one of a factor at most. */
+        DifficultyFactors: {
+            factors: components["schemas"]["Factor"][];
+        };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSight: {
             after_flaring: boolean;
@@ -1554,6 +1578,17 @@ export interface components {
             /** @description Which time the step is worked, from 1: in the descending series, the pass. */
             visit: number;
         };
+        /** @description Something that can make a case difficult. */
+        Factor: {
+            /** @description A plan works it out; a person may record it as well, and the higher level counts. */
+            from_plan: boolean;
+            group: components["schemas"]["GroupEnum"];
+            key: string;
+            know: string;
+            levels: components["schemas"]["FactorLevel"][];
+            source: string;
+            title: string;
+        };
         /** @description One factor of this case. */
         FactorFound: {
             code: string;
@@ -1563,6 +1598,12 @@ export interface components {
             level: components["schemas"]["LevelEnum"];
             says: string;
             source: string;
+        };
+        FactorLevel: {
+            /** @description What is recorded: the factor's key, a colon, the level. */
+            code: string;
+            level: components["schemas"]["LevelEnum"];
+            says: string;
         };
         /** @description A depth that was felt and recorded at one step; in the order of work. */
         Felt: {
@@ -1624,6 +1665,8 @@ export interface components {
              */
             test: "gained";
         };
+        /** @enum {string} */
+        GroupEnum: "patient" | "diagnosis" | "tooth" | "additional";
         /** @description An instrument was looked at. */
         InspectedTold: {
             found: components["schemas"]["FoundEnum"];
@@ -2172,7 +2215,7 @@ export interface components {
             anatomy: components["schemas"]["Anatomy"];
             canals: components["schemas"]["CanalInput"][];
             choices: components["schemas"]["Choices"];
-            /** @description Codes of what makes the case difficult, as a person recorded them. */
+            /** @description Codes of what makes the case difficult, as a person recorded them: factor, colon, level. */
             factors: string[];
             /** @constant */
             form: 1;
@@ -2202,7 +2245,7 @@ export interface components {
             canals: components["schemas"]["CanalInputRequest"][];
             choices: components["schemas"]["ChoicesRequest"];
             /**
-             * @description Codes of what makes the case difficult, as a person recorded them.
+             * @description Codes of what makes the case difficult, as a person recorded them: factor, colon, level.
              * @default []
              */
             factors?: string[];
@@ -3917,6 +3960,34 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Tooth"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    difficulty_factors_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DifficultyFactors"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

@@ -1,0 +1,207 @@
+"""How difficult a case is.
+
+The counting rule is checked against the worked rows 'two moderate: moderate; three: high; one high: high' of the
+professional society's case difficulty form of 2022; where the levels begin, by the figures of the data tables.
+"""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from planning import tables
+from planning.difficulty import Difficulty, factors
+from planning.errors import FactorNotKnown, OverrideNotPossible
+from planning.plan import plan
+from planning.plan_input import Finding, Override, Pattern, PlanInput, RootInput
+from planning.plan_value import Caution, Plan, Severity
+from planning.readings import PreOperativeImage
+from planning.techniques import Setting
+from tests.planning.given import CHECK_KIT, block, canal, confirmed, molar
+
+NOT_FROM_PLAN = [factor for factor in factors().values() if not factor.from_plan]
+
+
+# Long enough for any tooth.
+LONG_KIT = replace(CHECK_KIT, instruments=tuple(replace(one, length_mm=31) for one in CHECK_KIT.instruments))
+
+
+def premolar(**more: Any) -> PlanInput:
+    """A tooth that shows nothing difficult by itself."""
+    one = canal("single", "single", *confirmed(22.0, 21.0, 0.5, "tip"), point="tip")
+    return molar(**({"tooth": "34", "canals": (one,), "roots": (), "kit": LONG_KIT} | more))
+
+
+def with_canal(**changes: Any) -> PlanInput:
+    given = premolar()
+    return replace(given, canals=(replace(given.canals[0], **changes),))
+
+
+def counted(given: PlanInput) -> Difficulty:
+    found = plan(given).difficulty
+    assert found is not None
+    return found
+
+
+def found_in(given: PlanInput) -> dict[str, str]:
+    return {one.code: one.level for one in counted(given).factors}
+
+
+@pytest.mark.parametrize(
+    ("high", "moderate", "level"),
+    [(0, 0, "low"), (0, 1, "moderate"), (0, 2, "moderate"), (0, 3, "high"), (1, 0, "high"), (1, 1, "high")],
+)
+def test_the_counting_rule(high: int, moderate: int, level: str) -> None:
+    levels = itertools.chain(["high"] * high, ["moderate"] * moderate, itertools.repeat("low"))
+    recorded = tuple(f"{factor.key}:{each}" for factor, each in zip(NOT_FROM_PLAN, levels, strict=False))
+    found = counted(premolar(factors=recorded))
+    assert found.level == level
+    assert [one.level for one in found.factors] == ["high"] * high + ["moderate"] * moderate
+    assert found.rule.startswith(f"{high} high and {moderate} moderate.")
+
+
+@pytest.mark.parametrize("factor", NOT_FROM_PLAN, ids=lambda factor: factor.key)
+def test_every_factor_counts_as_it_is_recorded(factor: Any) -> None:
+    for each in factor.levels:
+        found = counted(premolar(factors=(each.code,)))
+        assert found.level == each.level
+        assert all((one.code, one.from_plan) == (factor.key, False) for one in found.factors)
+
+
+@pytest.mark.parametrize(
+    ("changes", "expected"),
+    [
+        ({"curvature_deg": 9.9}, {}),
+        ({"curvature_deg": 10}, {"curvature": "moderate"}),
+        ({"curvature_deg": 30}, {"curvature": "moderate"}),
+        ({"curvature_deg": 30.1}, {"curvature": "high"}),
+        ({"apex_mm": 0.9}, {}),
+        ({"apex_mm": 1.0}, {"apex": "moderate"}),
+        ({"apex_mm": 1.5}, {"apex": "moderate"}),
+        ({"finding": Finding.SEARCHED_NOT_FOUND}, {"orifices": "moderate"}),
+        ({"readings": (PreOperativeImage(tooth_mm=25.0, reference_point="tip"),)}, {}),
+        ({"readings": (PreOperativeImage(tooth_mm=25.5, reference_point="tip"),)}, {"length": "high"}),
+    ],
+)
+def test_what_a_canal_shows(changes: dict[str, Any], expected: dict[str, str]) -> None:
+    assert found_in(with_canal(**changes)) == expected
+
+
+@pytest.mark.parametrize(("tooth", "level"), [("11", None), ("35", None), ("46", "moderate"), ("37", "high")])
+def test_the_kind_of_tooth(tooth: str, level: str | None) -> None:
+    assert found_in(premolar(tooth=tooth)).get("kind") == level
+
+
+@pytest.mark.parametrize(
+    ("pattern", "level"),
+    [
+        (Pattern.UNKNOWN, None),
+        (Pattern.SEPARATE, None),
+        (Pattern.JOIN, None),
+        (Pattern.DIVIDE, "high"),
+        (Pattern.JOIN_AND_DIVIDE, "high"),
+        (Pattern.DIVIDE_AND_JOIN, "high"),
+    ],
+)
+def test_a_canal_that_divides(pattern: Pattern, level: str | None) -> None:
+    given = premolar(roots=(RootInput(name="single", pattern=pattern),))
+    assert found_in(given).get("division") == level
+
+
+def test_several_canals_make_a_factor_count_once_and_at_its_highest() -> None:
+    curved = tuple(
+        replace(one, curvature_deg=angle) for one, angle in zip(molar().canals, (12, 20, 31, 5), strict=True)
+    )
+    found = counted(molar(canals=curved))
+    assert [(one.code, one.level) for one in found.factors] == [("curvature", "high"), ("kind", "moderate")]
+    assert found.factors[0].says.endswith("(DB: 31 degrees)")
+
+
+def test_recording_a_low_level_does_not_take_away_what_the_plan_shows() -> None:
+    given = replace(with_canal(curvature_deg=20), factors=("curvature:low",))
+    (found,) = counted(given).factors
+    assert (found.code, found.level, found.from_plan) == ("curvature", "moderate", True)
+
+
+def test_a_person_may_know_more_than_the_plan_shows() -> None:
+    given = replace(with_canal(curvature_deg=20), factors=("curvature:high",))
+    (found,) = counted(given).factors
+    assert (found.level, found.from_plan) == ("high", False)
+
+
+def test_a_training_block_has_no_difficulty() -> None:
+    assert plan(block(factors=("cooperation:high",))).difficulty is None
+
+
+def test_a_programme_counts_by_its_own_figures() -> None:
+    recorded = ("health:moderate", "opening:moderate")
+    assert counted(premolar(factors=recorded)).level == "moderate"
+    assert counted(premolar(factors=recorded, thresholds={"difficulty.moderate_high": 2})).level == "high"
+    with_own = replace(with_canal(curvature_deg=20), thresholds={"difficulty.curved_deg": 25})
+    assert found_in(with_own) == {}
+
+
+@pytest.mark.parametrize(
+    ("recorded", "number", "says"),
+    [
+        (("luck:high",), 0, "'luck' is no factor"),
+        (("health",), 0, "'health' is no level of 'health'. There are: health:low"),
+        (("health:low", "opening:awful"), 1, "no level of 'opening'"),
+        (("division:moderate",), 0, "There are: division:low, division:high"),
+        (("health:low", "health:high"), 1, "there twice"),
+    ],
+)
+def test_a_factor_that_is_not_known_is_refused(recorded: tuple[str, ...], number: int, says: str) -> None:
+    for given in (premolar(factors=recorded), block(factors=recorded)):
+        with pytest.raises(FactorNotKnown, match=says) as refusal:
+            plan(given)
+        assert refusal.value.pointer == ("factors", number)
+
+
+HIGH = ("cooperation:high",)
+
+
+def difficult(made: Plan) -> Caution:
+    return next(one for one in made.cautions if one.code.startswith("difficulty"))
+
+
+def test_a_high_case_of_a_patient_waits_for_a_supervisor() -> None:
+    given = premolar(setting=Setting.CLINIC, isolated=True, factors=HIGH)
+    shut = plan(given)
+    assert (difficult(shut).code, difficult(shut).severity) == ("difficulty-high", Severity.STOP)
+    assert "Cannot keep still" in difficult(shut).says
+    assert {one.code for one in shut.canals[0].withheld} == {"difficulty-high"}
+    assert shut.tray.steps == ()
+
+    accepted = Override(code="difficulty-high", canal=None, reason="I stay beside the chair.")
+    opened = plan(replace(given, overrides=(accepted,)))
+    assert difficult(opened).overridden == "I stay beside the chair."
+    assert not opened.canals[0].withheld
+    assert opened.difficulty == shut.difficulty
+
+
+def test_a_high_tooth_on_the_bench_is_warned_of_and_not_kept_closed() -> None:
+    made = plan(premolar(factors=HIGH))
+    assert (difficult(made).code, difficult(made).severity) == ("difficulty-high-bench", Severity.CAUTION)
+    assert not made.canals[0].withheld
+    accepted = Override(code="difficulty-high-bench", canal=None, reason="Good practice.")
+    with pytest.raises(OverrideNotPossible):
+        plan(premolar(factors=HIGH, overrides=(accepted,)))
+
+
+def test_a_moderate_case_waits_for_nobody() -> None:
+    made = plan(premolar(setting=Setting.CLINIC, isolated=True, factors=("opening:moderate",)))
+    assert made.difficulty is not None
+    assert made.difficulty.level == "moderate"
+    assert not made.canals[0].withheld
+
+
+def test_factors_are_told_with_their_source_and_start_at_low() -> None:
+    assert {factor.group for factor in factors().values()} == {"patient", "diagnosis", "tooth", "additional"}
+    assert all(factor.source and factor.know in tables.KNOWN_HOW for factor in factors().values())
+    assert all(
+        {"low", "high"} >= {each.level for each in factor.levels} - {"moderate"} for factor in factors().values()
+    )
