@@ -46,6 +46,7 @@ class Case(Sent):
     root_filled = models.BooleanField(default=False)
     perforation = models.BooleanField(default=False)
     anatomy = models.CharField(max_length=21, choices=choices(Anatomy), default=Anatomy.USUAL.value)
+    factors = models.JSONField(default=list, blank=True, help_text="Codes of what makes the case difficult, a list.")
     revision = models.PositiveIntegerField(default=1)
     created_at = models.DateTimeField(auto_now_add=True)
 

@@ -17,6 +17,8 @@ from cases.services import log, sent
 from cases.services.doer import actor_in, guard
 from cases.services.locking import locked, raise_revision, refuse_changed
 from planning import teeth
+from planning.difficulty import factors
+from planning.difficulty_rules import refuse_unknown
 from planning.errors import PlanningError
 from planning.plan_input import Anatomy
 from planning.teeth import CanalOnOffer, ToothName
@@ -116,9 +118,19 @@ def _supervisor(programme_id: UUID, person_id: UUID | None) -> Person | None:
     return found.person
 
 
+def _factors(recorded: Sequence[str]) -> list[str]:
+    """One order whoever records them. Raises FactorNotKnown."""
+    try:
+        refuse_unknown(recorded)
+    except PlanningError as refusal:
+        raise refusal.below("factors") from None
+    known = list(factors())
+    return sorted(recorded, key=lambda code: known.index(code.partition(":")[0]))
+
+
 @transaction.atomic
 def change_case(*, actor: Person, case: Case, seen_revision: int, changes: Mapping[str, Any]) -> Case:
-    """The case with other facts. Raises NotAllowed, ChangedSince, SettingFixed, NotUsable."""
+    """The case with other facts. Raises NotAllowed, ChangedSince, SettingFixed, NotUsable, FactorNotKnown."""
     guard(May.CHART, actor, case)
     case = locked(case.pk)
     refuse_changed(case, seen_revision)
@@ -127,6 +139,8 @@ def change_case(*, actor: Person, case: Case, seen_revision: int, changes: Mappi
         given["supervisor"] = _supervisor(case.programme_id, given["supervisor"])
     if given.get("anatomy", Anatomy.USUAL) == Anatomy.CHARTED_BY_SUPERVISOR:
         guard(May.JUDGE_ANATOMY, actor, case)
+    if "factors" in given:
+        given["factors"] = _factors(given["factors"])
     before = {name: getattr(case, name) for name in given if getattr(case, name) != given[name]}
     if "setting" in before and Canal.objects.filter(tooth__case=case, readings__isnull=False).exists():
         raise SettingFixed(at=("setting",))

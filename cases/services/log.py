@@ -43,4 +43,6 @@ def _text(values: Values | None) -> str:
 def _plain(value: Any) -> Any:
     if isinstance(value, Model):
         return str(value.pk)  # a name could not be erased from here
+    if isinstance(value, list):
+        return [_plain(each) for each in value]
     return value if value is None or isinstance(value, bool | int | float | str) else str(value)

@@ -50,6 +50,7 @@ def snapshot(case: Case, asked: Asked) -> PlanInput:
         perforation=case.perforation,
         anatomy=Anatomy(case.anatomy),
         thresholds=values.thresholds(case.programme_id),
+        factors=tuple(case.factors),
         overrides=values.override_inputs(charted),
     )
 

@@ -9,7 +9,7 @@ from planning.canal_plan import Canal
 from planning.cautions import caution
 from planning.plan_input import Finding
 from planning.plan_value import Caution
-from planning.readings import LengthState, tooth_mm
+from planning.readings import LengthState, PreOperativeImage, tooth_mm
 from planning.tables import Figures
 from planning.techniques import PhaseKind, Setting
 from planning.teeth import Tooth, usual_range

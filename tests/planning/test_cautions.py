@@ -44,6 +44,13 @@ def codes(given: PlanInput) -> set[str]:
     return {caution.code for caution in plan(given).cautions}
 
 
+HARD, NOT_SO_HARD = ("cooperation:high",), ("cooperation:moderate",)
+
+
+def in_clinic(factors: tuple[str, ...]) -> PlanInput:
+    return molar(setting=Setting.CLINIC, isolated=True, factors=factors)
+
+
 def first(**more: Any) -> dict[str, Any]:
     canals = four_canals()
     return {"canals": (replace(canals[0], **more), *canals[1:])}
@@ -168,6 +175,8 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("final-size-above", molar(**sized(45)), molar(**sized(40))),
     ("size-reason-missing", molar(**sized(45)), molar(**sized(45, "wide canal on the image"))),
     ("widths-unknown", molar(tooth="36", canals=(four_canals()[0],), roots=()), molar()),
+    ("difficulty-high", in_clinic(HARD), in_clinic(NOT_SO_HARD)),
+    ("difficulty-high-bench", molar(factors=HARD), molar(factors=NOT_SO_HARD)),
     ("motor-not-stated", molar(kit=SILENT_KIT), molar()),
     ("instrument-worn", used(3, 6), used(2, 6)),
     ("patency-lost", felt((SMALL, 19.0)), felt((SMALL, 19.5))),

@@ -50,6 +50,11 @@ class CaseChanges(Strict):
     root_filled = Value(bool, required=False)
     perforation = Value(bool, required=False)
     anatomy = Value(Anatomy, required=False)
+    factors = Value(
+        tuple[str, ...],
+        required=False,
+        help_text="All that makes the case difficult, codes of `difficulty-factors`; replaces what was recorded.",
+    )
     supervisor = Id(required=False, allow_null=True)
 
 

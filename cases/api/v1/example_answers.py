@@ -83,6 +83,7 @@ def _case() -> dict[str, Any]:
         "root_filled": False,
         "perforation": False,
         "anatomy": "usual",
+        "factors": ["opening:moderate"],
         "roots": [{"name": "single", "pattern": "unknown", "main_canal": None}],
         "canals": [_canal()],
         "overrides": [],

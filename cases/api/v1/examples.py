@@ -73,7 +73,7 @@ CASE = _given(
         "setting": "extracted",
     },
 )
-CASE_CHANGES = _given("The dam is on", {"isolated": True})
+CASE_CHANGES = _given("The dam is on; the mouth opens little", {"isolated": True, "factors": ["opening:moderate"]})
 CANAL = _given(
     "A second canal found",
     {

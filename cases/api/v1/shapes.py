@@ -112,6 +112,7 @@ class CaseShown(CaseListed):
     root_filled = serializers.BooleanField(source="row.root_filled")
     perforation = serializers.BooleanField(source="row.perforation")
     anatomy = Value(Anatomy, source="row.anatomy")
+    factors = Value(tuple[str, ...], source="row.factors", help_text="What makes the case difficult, as recorded.")
     roots = RootShown(many=True)
     canals = CanalShown(many=True)
     overrides = OverrideShown(many=True, help_text="What supervisors let pass, those taken back too.")

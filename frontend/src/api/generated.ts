@@ -1212,6 +1212,8 @@ export interface components {
             /** Format: date-time */
             created_at: string;
             designation: string;
+            /** @description What makes the case difficult, as recorded. */
+            factors: string[];
             /** Format: uuid */
             id: string;
             isolated: boolean;
@@ -2068,6 +2070,8 @@ export interface components {
         };
         PatchedCaseChangesRequest: {
             anatomy?: components["schemas"]["Anatomy"];
+            /** @description All that makes the case difficult, codes of `difficulty-factors`; replaces what was recorded. */
+            factors?: string[];
             /** @description Dam in place and tight. */
             isolated?: boolean;
             perforation?: boolean;
