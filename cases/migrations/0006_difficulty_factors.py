@@ -5,7 +5,7 @@ from django.db import migrations, models
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("cases", "0004_overrides_and_measured_values"),
+        ("cases", "0005_canal_widths"),
     ]
 
     operations = [
