@@ -102,11 +102,11 @@ class Course:
 def fold(plans: Mapping[str, Sheets], first: str, events: Iterable[Happened]) -> Course:
     """The course of a tooth that began with plan `first`. `plans` holds the run sheets of every version by hash."""
     every = list(events)
-    undone, not_to_undo = _undone(every)
-    course = Course(plan=first, canals=_begun(plans[first]), undone=tuple(sorted(undone)))
+    gone, not_to_undo = _undone(every)
+    course = Course(plan=first, canals=_begun(plans[first]), undone=tuple(sorted(gone)))
     course.out_of_course.update(dict.fromkeys(not_to_undo, OutOfCourse.NOT_TO_UNDO))
     for event in every:
-        if event.kind is EventKind.UNDO or event.id in undone:
+        if event.kind is EventKind.UNDO or event.id in gone:
             continue
         why = _take(course, plans, event)
         if why is not None:
@@ -118,27 +118,33 @@ def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
     return {name: CanalCourse(Walk(sheet)) for name, sheet in sheets.items()}
 
 
+def undone(events: Iterable[Happened]) -> frozenset[str]:
+    """Ids of the events that do not count any more."""
+    return _undone(events)[0]
+
+
 def _undone(events: Iterable[Happened]) -> tuple[frozenset[str], list[str]]:
     """What does not count, and the undos that name something else than the actor's own last entry on the canal."""
     last: dict[tuple[str, str], list[Happened]] = {}
-    undone, wrong = set(), []
+    gone, wrong = set(), []
     for event in events:
         own = last.setdefault((event.actor, event.canal), [])
         if event.kind is not EventKind.UNDO:
             own.append(event)
         elif own and own[-1].id == event.body.get("undoes") and may_undo(own[-1]):
-            undone.add(own.pop().id)
+            gone.add(own.pop().id)
         else:
             wrong.append(event.id)
-    return frozenset(undone), wrong
+    return frozenset(gone), wrong
 
 
 def may_undo(event: Happened) -> bool:
     """Halts, sign-offs, discards and readings past the stop stay: something new answers them."""
-    return event.kind not in NEVER_UNDONE and not _past_stop(event)
+    return event.kind not in NEVER_UNDONE and not past_stop(event)
 
 
-def _past_stop(event: Happened) -> bool:
+def past_stop(event: Happened) -> bool:
+    """Whether an instrument went deeper than the stop that was shown."""
     depth, stop = event.body.get("depth_um"), event.body.get("stop_um")
     return depth is not None and stop is not None and depth > stop
 

@@ -8,6 +8,9 @@ from typing import Any
 
 from django.db.models import Prefetch, QuerySet
 
+from cases.domain.course import Happened
+from cases.domain.events import EventKind
+from cases.models.events import TreatmentEvent
 from cases.models.kits import Kit as KitRow
 from cases.models.kits import KitFilling, KitInstrument, KitNeedle, ProgrammeWidths, TechniqueRecord, ThresholdOverride
 from cases.models.overrides import CautionOverride
@@ -151,6 +154,21 @@ def given(version: ToothPlanVersion) -> PlanInput:
 def made(version: ToothPlanVersion) -> Plan:
     """What the planner said."""
     return decode(Plan, json.loads(version.output_text))
+
+
+# --- what was done ---
+
+
+def happened(event: TreatmentEvent) -> Happened:
+    return Happened(
+        id=str(event.pk),
+        kind=EventKind(event.kind),
+        actor=str(event.actor_id),
+        plan=event.plan_hash,
+        canal=event.canal,
+        node=event.node,
+        body=json.loads(event.text),
+    )
 
 
 # --- what the programme keeps ---

@@ -10,7 +10,7 @@ from uuid import UUID
 
 from django.db.models import Max
 
-from cases.domain.course import CanalCourse, CanalState, Course, Happened, Sheets, fold
+from cases.domain.course import CanalCourse, CanalState, Course, Sheets, fold
 from cases.domain.events import EventKind
 from cases.domain.plan_life import Decision
 from cases.models import ToothPlanVersion, TreatmentEvent, values
@@ -74,7 +74,7 @@ def _course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
     taken_over = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
     for version in ToothPlanVersion.objects.filter(case_id=case_id, hash__in=taken_over):
         sheets[version.hash] = _sheets(version)
-    return fold(sheets, first.hash, [_happened(row) for row in events])
+    return fold(sheets, first.hash, [values.happened(row) for row in events])
 
 
 def _begun_with(case_id: UUID, events: Sequence[TreatmentEvent]) -> ToothPlanVersion | None:
@@ -92,15 +92,3 @@ def _begun_with(case_id: UUID, events: Sequence[TreatmentEvent]) -> ToothPlanVer
 def _sheets(version: ToothPlanVersion) -> Sheets:
     """The run sheets of a version by canal."""
     return {canal.canal: canal.run_sheet for canal in values.made(version).canals}
-
-
-def _happened(event: TreatmentEvent) -> Happened:
-    return Happened(
-        id=str(event.pk),
-        kind=EventKind(event.kind),
-        actor=str(event.actor_id),
-        plan=event.plan_hash,
-        canal=event.canal,
-        node=event.node,
-        body=json.loads(event.text),
-    )

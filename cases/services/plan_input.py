@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from uuid import UUID
 
+from cases.domain import depths
 from cases.domain.errors import NotUsable
 from cases.models import Case, Kit, values
+from planning.bounds import MOST_FELT
 from planning.encoding import canonical_text, digest
 from planning.plan_input import Anatomy, CanalChoice, Choices, PlanInput
 from planning.plan_value import Plan
@@ -22,8 +24,13 @@ class Asked:
     choices: Choices
 
 
-def snapshot(case: Case, asked: Asked) -> PlanInput:
+SEEDS = 10**9  # whole numbers that any reader of JSON keeps exactly
+
+
+def snapshot(case: Case, asked: Asked, *, samples: int) -> PlanInput:
     """The planner's input with copies of everything, so that a later change of a kit never touches a plan.
+
+    What was felt at the chair so far is part of it. The same case draws the same samples every time.
 
     Raises NotUsable for a kit or technique the programme does not have.
     """
@@ -36,11 +43,15 @@ def snapshot(case: Case, asked: Asked) -> PlanInput:
         raise NotUsable(reason=f"There is no technique '{asked.technique}'. There are: {known}.", at=("technique",))
     charted = values.charted(Case.objects.filter(pk=case.pk)).get()
     tooth = charted.tooth
+    felt = depths.felt(values.happened(event) for event in case.events.order_by("position"))
     usual = values.programme_widths(case.programme_id, tooth.iso)
     return PlanInput(
         tooth=tooth.iso,
         setting=Setting(case.setting),
-        canals=tuple(values.canal_input(canal, usual) for canal in tooth.canals.all()),
+        canals=tuple(
+            replace(values.canal_input(canal, usual), felt=felt.get(canal.name, ())[-MOST_FELT:])
+            for canal in tooth.canals.all()
+        ),
         kit=values.kit(kit),
         technique=techniques[asked.technique],
         choices=asked.choices,
@@ -52,6 +63,8 @@ def snapshot(case: Case, asked: Asked) -> PlanInput:
         thresholds=values.thresholds(case.programme_id),
         factors=tuple(case.factors),
         overrides=values.override_inputs(charted),
+        samples=samples,
+        seed=case.pk.int % SEEDS,
     )
 
 

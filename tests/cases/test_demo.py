@@ -94,4 +94,4 @@ def test_the_primary_tooth_is_charted_and_not_planned(loaded: None) -> None:
     kit = Kit.objects.get(name="Hand kit")
     choices = Choices(needle=Needle(gauge=31, tip="side_vented"))
     with pytest.raises(ToothNotPlanned, match="charted"):
-        plan(snapshot(case, Asked(kit_id=kit.pk, technique="step-back", choices=choices)))
+        plan(snapshot(case, Asked(kit_id=kit.pk, technique="step-back", choices=choices), samples=0))

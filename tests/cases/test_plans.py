@@ -60,7 +60,7 @@ def test_a_case_is_planned_as_the_planner_plans_it(proposed: ToothPlanVersion) -
 def plan_input_as_stored(version: ToothPlanVersion) -> object:
     """The planner's own check case: the junction carries the length it was measured at, the kit is in order."""
     given = values.given(version)
-    same = {"kit": given.kit, "canals": given.canals, "roots": given.roots}
+    same = {"kit": given.kit, "canals": given.canals, "roots": given.roots, "samples": 500, "seed": given.seed}
     junction = next(canal.junction for canal in given.canals if canal.name == "MB2")
     assert junction is not None
     assert junction.at_length_mm == 19.0
@@ -70,6 +70,16 @@ def plan_input_as_stored(version: ToothPlanVersion) -> object:
 
 def test_the_hash_is_of_the_texts_as_stored(proposed: ToothPlanVersion) -> None:
     assert proposed.hash == digest(f"{proposed.input_text}\n{proposed.output_text}")
+
+
+def test_a_case_draws_the_same_samples_every_time(
+    priya: Person, proposed: ToothPlanVersion, asked: Asked, programme: Programme
+) -> None:
+    again, _ = plans.propose(actor=priya, case=proposed.case, asked=with_size(asked, "P", 45, "Wide."))
+    other = open_case(programme, priya, patient_alias="Bench 2")
+    elsewhere, _ = plans.propose(actor=priya, case=other, asked=asked)
+    seeds = [values.given(version).seed for version in (proposed, again, elsewhere)]
+    assert seeds[0] == seeds[1] != seeds[2]
 
 
 def test_a_preview_stores_nothing(priya: Person, molar: Case, asked: Asked) -> None:

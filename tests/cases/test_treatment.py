@@ -13,13 +13,14 @@ from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.errors import NotAllowed, NotHere, NotUsable, SentDifferently, SequenceGap
 from cases.domain.told import ReadingTold, ReplanTold, SignOffTold, StepTold, Told, UndoTold
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
+from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent, values
 from cases.models.values import reading
 from cases.queries.course import treatment_of
 from cases.services import plans, treatment
 from cases.services.plan_input import Asked
 from cases.services.treatment import Reported
 from planning.graph import Exit
+from planning.plan_input import Felt
 from planning.readings import ConfirmingImage
 from tests.cast import canal_of, with_size
 
@@ -170,3 +171,13 @@ def test_before_an_approval_there_is_no_course(proposed: ToothPlanVersion) -> No
 def test_a_case_keeps_its_own_events(priya: Person, approved: ToothPlanVersion) -> None:
     record(priya, approved, event(approved, 1))
     assert Case.objects.get(pk=approved.case_id).events.count() == 1
+
+
+def test_the_next_plan_knows_what_was_felt(priya: Person, approved: ToothPlanVersion, asked: Asked) -> None:
+    start = values.made(approved).canals[0].run_sheet.start
+    told = StepTold(exit=Exit.SHORT, depth_um=18_500, stop_um=19_500)
+    record(priya, approved, event(approved, 1, told, canal="MB1", node=start))
+    again, created = plans.propose(actor=priya, case=approved.case, asked=asked)
+    assert created
+    felt = {canal.name: canal.felt for canal in values.given(again).canals}
+    assert felt == {"MB1": (Felt(node=start, depth_mm=18.5),), "MB2": (), "DB": (), "P": ()}

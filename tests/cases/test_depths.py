@@ -1,0 +1,58 @@
+"""What was felt at the chair, as later plans learn from it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from cases.domain.course import Happened
+from cases.domain.depths import felt
+from cases.domain.events import EventKind
+from planning.plan_input import Felt
+
+STEP, STOP_UM = "descending/40-04", 19_500
+
+
+def step(id_: str, depth_um: int | None, canal: str = "MB1", **more: Any) -> Happened:
+    body = {"exit": "short", "depth_um": depth_um, "stop_um": STOP_UM}
+    return happened(id_, EventKind.STEP, body, canal=canal, node=STEP, **more)
+
+
+def happened(id_: str, kind: EventKind, body: dict[str, Any], **more: Any) -> Happened:
+    given: dict[str, Any] = {"actor": "priya", "plan": "a", "canal": "MB1"}
+    return Happened(id=id_, kind=kind, body=body, **(given | more))
+
+
+def depths_mm(*events: Happened) -> list[float]:
+    return [each.depth_mm for each in felt(events).get("MB1", ())]
+
+
+def test_depths_are_told_by_canal_in_the_order_of_work() -> None:
+    told = felt([step("1", 12_000), step("2", 11_500, canal="P"), step("3", 12_500, plan="b")])
+    assert told == {
+        "MB1": (Felt(node=STEP, depth_mm=12.0), Felt(node=STEP, depth_mm=12.5)),
+        "P": (Felt(node=STEP, depth_mm=11.5),),
+    }
+
+
+def test_a_step_without_a_depth_tells_none() -> None:
+    assert felt([step("1", None)]) == {}
+
+
+def test_what_was_undone_is_left_out() -> None:
+    undo = happened("2", EventKind.UNDO, {"undoes": "1"})
+    assert depths_mm(step("1", 12_000), undo, step("3", 13_000)) == [13.0]
+
+
+def test_past_the_stop_stays_until_it_is_settled() -> None:
+    past = step("1", 20_000)
+    not_known = happened("2", EventKind.ANSWER, {"asks": "1", "cause": "not_known"})
+    assert depths_mm(past, not_known) == [20.0]
+    slipped = happened("2", EventKind.ANSWER, {"asks": "1", "cause": "stop_moved"})
+    assert depths_mm(step("0", 12_000), past, slipped) == [12.0]
+
+
+def test_a_supervisor_who_lets_the_canal_go_on_settles_it() -> None:
+    on = happened("2", EventKind.RESUME, {"reason": "seen"}, actor="vale")
+    assert depths_mm(step("0", 12_000), step("1", 20_000), on, step("3", 13_000)) == [12.0, 13.0]
+    elsewhere = happened("2", EventKind.RESUME, {"reason": "seen"}, actor="vale", canal="P")
+    assert depths_mm(step("1", 20_000), elsewhere) == [20.0]
