@@ -21,7 +21,7 @@ class Severity(StrEnum):
     NOTE = "note"
     CAUTION = "caution"
     STOP = "stop"
-    """Withholds steps until it is resolved."""
+    """Withholds steps until it is put right, or a supervisor lets it pass with a reason where that may be done."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2621,7 +2621,7 @@ export interface components {
          */
         Setting: "block" | "extracted" | "clinic";
         /**
-         * @description * `stop`: Withholds steps until it is resolved.
+         * @description * `stop`: Withholds steps until it is put right, or a supervisor lets it pass with a reason where that may be done.
          * @enum {string}
          */
         Severity: "note" | "caution" | "stop";
