@@ -10,11 +10,14 @@ A map, from the ground up (each may use what stands above it):
     techniques           phases as data; technique_files reads and checks them
     plan_input, graph, plan_value    the values at the two ends
     irrigation, apical_size, profile, joins, selection    one rule each
+    curvature, strain, walls, ovals    plane geometry of a bent, oval, thin-walled root
     natural, contact_depth    a canal before anything has been in it, and how deep an instrument goes in it
     run_sheet, phases, walk    the order of work as a finite graph, and walking it
+    gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes
     forecast    what is expected of every insertion on that walk
     supersequence, level_search    fewest changes of instrument, exactly: two searches
     canal_plan, layout, tray, cautions, caution_rules, difficulty_rules, refusals    the parts of a plan
+    why, whys            the reason of every number a plan shows
     plan                 the front door
     api                  the same over HTTP, without tables
 """

@@ -9,18 +9,21 @@ from planning import contact_depth, irrigation, phases, profile, run_sheet, sele
 from planning.apical_size import Asked
 from planning.errors import CanalsDoNotFit
 from planning.expected import Expectation, NaturalCanal, ProfilePoint
+from planning.filling import Filled, obturation
 from planning.forecast import Working, forecast
 from planning.graph import Action, Do, End, RunSheet, Target
 from planning.instruments import Instrument, reach_mm
 from planning.joins import Join
 from planning.natural import Widths, natural_canal
+from planning.obturation import Obturation
 from planning.plan_input import CanalInput, PlanInput
 from planning.plan_value import CanalPlan, Caution, NeedleDepth, NeedleNow, SizeRange, Withheld
+from planning.profile import Line
 from planning.quantities import mm, stop_um, um
 from planning.readings import Length, LengthState
 from planning.run_sheet import CanalWork, Sheet, step_name
 from planning.selection import Selection
-from planning.shaped import Line, Place
+from planning.shaped import Place
 from planning.tables import Figures
 from planning.techniques import Phase, PhaseKind, Setting
 from planning.walk import expected_path
@@ -52,9 +55,7 @@ class Canal:
     @property
     def orifice_mm(self) -> float:
         """From the reference point to the orifice: measured, else at the crown's mean length."""
-        if self.input.orifice_mm is not None:
-            return self.input.orifice_mm
-        return 0.0 if self.given.setting is Setting.BLOCK else self.crown_mm
+        return shaped.orifice_mm(self.input, self.given.setting, self.crown_mm)
 
     @property
     def natural(self) -> NaturalCanal | None:
@@ -92,6 +93,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     table_path = _as_written(canal, selected, tabled)
     path, expectation = _expected(canal, selected, tabled, figures)
     final = _final_instrument(canal, selected)
+    steps = _walked(tabled, table_path)
     outline = _outline(canal, tabled, table_path)
     place = Place(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=canal.natural)
     bend = shaped.bend_of(canal.input, place) if known else None
@@ -108,13 +110,15 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         final_taper=final.taper,
         size_range=shaped.with_options(canal.size_range, canal.size_asked, bend, place, figures),
         outline=tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in outline),
-        needle=_needle(work, tabled, selected, final) if known and (open_ or whole) else None,
+        needle=_needle(work, tabled, selected, final, steps) if known and (open_ or whole) else None,
         withheld=withheld,
         run_sheet=sheet,
         expected_path=path if tabled is sheet else _expected(canal, selected, sheet, figures)[0],
         expectation=expectation,
         strain=shaped.strains(_deepest(canal, tabled, table_path), bend, figures),
         wall=shaped.wall_left(canal.size_asked.wall, outline, place) if known else None,
+        obturation=_obturation(canal, final, outline, steps, place, figures) if known else None,
+        irrigants=irrigation.totals(_walked(tabled, path)),
     )
     return Planned(plan=plan, tabled=tabled, table_path=table_path, path=path)
 
@@ -267,7 +271,27 @@ def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrum
     return found
 
 
-def _needle(work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument) -> NeedleDepth:
+def _walked(sheet: RunSheet, path: Sequence[str]) -> tuple[Do, ...]:
+    """The steps of a walk."""
+    return tuple(node for node in (sheet.nodes[id_] for id_ in path) if isinstance(node, Do))
+
+
+def _obturation(
+    canal: Canal, final: Instrument, outline: Line, steps: Sequence[Do], place: Place, figures: Figures
+) -> Obturation | None:
+    """None for a canal whose order of work does not get to its final size."""
+    end = um(place.end_mm)
+    if not any(step.instrument == final.key and step.stop_um == end for step in steps):
+        return None
+    natural = () if place.natural is None else profile.upto(profile.narrow_line(place.natural), place.end_mm)
+    prepared = profile.upto(profile.upper(natural, outline), place.end_mm)
+    filled = Filled(natural=natural, prepared=prepared, size=final.size, taper=final.taper)
+    return obturation(canal.given.kit.filling, filled, figures)
+
+
+def _needle(
+    work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument, steps: Sequence[Do]
+) -> NeedleDepth:
     """Depths after instruments that the sheet has: what is withheld opens nothing for the needle either."""
     used = {node.instrument for node in sheet.nodes.values() if isinstance(node, Do)}
     glide = selected.hand.get(selected.glide_path_to)
@@ -283,4 +307,20 @@ def _needle(work: CanalWork, sheet: RunSheet, selected: Selection, final: Instru
             NeedleNow(after=one.name, at_most_mm=mm(work.needle.now_um(one, work.first_third_um)))
             for one in distinct.values()
         ),
+        first_at_ceiling=_first_at_ceiling(work, selected, steps, ceiling_um),
     )
+
+
+def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Do], ceiling_um: int) -> str | None:
+    """The first step whose instrument, once at the end, lets the needle to its ceiling: of the descending series only
+    the smallest is taken to have been there."""
+    certain = {one.key for one in selected.descending[-1:]}
+    by_key = {one.key: one for one in (*selected.hand.values(), *selected.series.values())}
+    for step in steps:
+        one = by_key.get(step.instrument or "")
+        cuts = step.action is Action.INSTRUMENT and step.stop_um == work.end_um
+        if one is None or not cuts or (step.target is not Target.TO_LENGTH and one.key not in certain):
+            continue
+        if work.needle.now_um(one, work.first_third_um) >= ceiling_um:
+            return step.id
+    return None

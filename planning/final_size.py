@@ -2,27 +2,40 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from planning import gauging, shaped
-from planning.apical_size import Asked, End
+from planning.apical_size import Asked, End, WallAbove
 from planning.joins import Join
+from planning.natural import Widths, natural_canal
 from planning.plan_input import CanalInput, PlanInput
 from planning.quantities import mm, um
 from planning.readings import Length
 from planning.shaped import Place
 from planning.tables import Figures
-from planning.techniques import Setting
 from planning.teeth import Tooth
 
 
-def asked(given: PlanInput, number: int, tooth: Tooth, end_um: int | None, taper: int, figures: Figures) -> Asked:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Charted:
+    """One canal of a tooth to be planned, as far as it has been worked out."""
+
+    given: PlanInput
+    number: int
+    tooth: Tooth
+    length: Length
+    join: Join | None
+    widths: Widths | None
+
+    @property
+    def canal(self) -> CanalInput:
+        return self.given.canals[self.number]
+
+
+def asked(charted: Charted, taper: int, figures: Figures) -> Asked:
     """Raises ChoiceNotPossible for a first binder that is no ISO size."""
-    canal = given.canals[number]
-    above = None
-    if end_um is not None:
-        crown = 0.0 if given.setting is Setting.BLOCK else tooth.crown_mm or 0.0
-        orifice = crown if canal.orifice_mm is None else canal.orifice_mm
-        place = Place(orifice_mm=orifice, end_mm=mm(end_um), natural=None)
-        above = shaped.wall_above(shaped.thin_wall(canal, tooth.iso, given.setting, place, figures), place)
+    given, number, canal, tooth = charted.given, charted.number, charted.canal, charted.tooth
+    end_um = _end_um(charted.length, charted.join)
     return Asked(
         tooth_iso=tooth.iso,
         canal=canal.name,
@@ -32,11 +45,22 @@ def asked(given: PlanInput, number: int, tooth: Tooth, end_um: int | None, taper
         first_binder=gauging.first_binder(given, number, end_um),
         loose=gauging.loosened(given),
         measured=_measured(canal),
-        wall=above,
+        wall=None if end_um is None else _wall(charted, mm(end_um), figures),
     )
 
 
-def end_um(length: Length, join: Join | None) -> int | None:
+def _wall(charted: Charted, end_mm: float, figures: Figures) -> WallAbove | None:
+    canal, setting = charted.canal, charted.given.setting
+    orifice = shaped.orifice_mm(canal, setting, charted.tooth.crown_mm or 0.0)
+    length = charted.length.working_length_mm
+    natural = None
+    if charted.widths is not None and length is not None:
+        natural = natural_canal(charted.widths, orifice, length)
+    place = Place(orifice_mm=orifice, end_mm=end_mm, natural=natural)
+    return shaped.wall_above(shaped.thin_wall(canal, charted.tooth.iso, setting, place, figures), place)
+
+
+def _end_um(length: Length, join: Join | None) -> int | None:
     """Deepest stop of a shaping instrument; None before there is a length."""
     if length.stop_mm is None:
         return None

@@ -14,7 +14,7 @@ from planning.expected import Expectation, ExpectedStep, NaturalCanal, Passes, P
 from planning.graph import Action, Do, Exit, RunSheet, Target
 from planning.instruments import Instrument, Motion
 from planning.plan_input import Felt
-from planning.profile import Line, narrows_upwards
+from planning.profile import Line, narrow_line, narrows_upwards
 from planning.quantities import mm, um
 from planning.walk import Walk, expected_exit
 
@@ -60,11 +60,6 @@ def forecast(sheet: RunSheet, working: Working) -> Forecast:
             narrows=narrows_upwards(canal),
         ),
     )
-
-
-def narrow_line(natural: NaturalCanal) -> Line:
-    """The outline that binds an instrument."""
-    return tuple((point.from_reference_mm, point.narrow_mm) for point in natural.points)
 
 
 @dataclass(slots=True)

@@ -8,7 +8,7 @@ from planning.graph import Action, Do, RunSheet, Target
 from planning.instruments import Instrument, colour, outline
 from planning.plan_value import InstrumentName, Stop, StopRow, TrayItem
 from planning.quantities import mm
-from planning.techniques import Technique
+from planning.techniques import PhaseKind, Technique
 
 Laid = Mapping[str, tuple[RunSheet, Sequence[str]]]
 """Run sheet and expected path by canal."""
@@ -40,15 +40,23 @@ def states_motor(one: Instrument) -> bool:
     return one.speed_rpm is not None and one.torque_ncm is not None
 
 
-def stop_table(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[StopRow, ...]:
-    """Instruments in order of use, phase by phase, each with its stop in every canal.
+def stop_table(
+    laid: Laid, technique: Technique, kit: Mapping[str, Instrument], ends_mm: Mapping[str, float | None]
+) -> tuple[StopRow, ...]:
+    """Instruments in order of use, phase by phase, each with its stop in every canal; `ends_mm`: the canals' ends.
 
     A later phase that uses an instrument just as an earlier one did adds no row.
     """
     rows: dict[tuple[str, str], dict[str, Stop]] = {}
+    kinds = {phase.key: phase.kind for phase in technique.phases}
     for node, canal in _in_order(laid, technique):
         if node.action is Action.INSTRUMENT and node.instrument and node.stop_um is not None:
-            stop = Stop(canal=canal, stop_mm=mm(node.stop_um), target=node.target or Target.TO_LENGTH)
+            stop = Stop(
+                canal=canal,
+                stop_mm=mm(node.stop_um),
+                target=node.target or Target.TO_LENGTH,
+                why=f"stops.{_kind(node, kinds[node.phase], ends_mm[canal])}",
+            )
             rows.setdefault((node.phase, node.instrument), {})[canal] = stop
     titles = {phase.key: phase.title for phase in technique.phases}
     table: list[StopRow] = []
@@ -61,6 +69,16 @@ def stop_table(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) 
         if not any(row.stops == earlier.stops and row.instrument == earlier.instrument for earlier in table):
             table.append(row)
     return tuple(table)
+
+
+def _kind(node: Do, phase: PhaseKind, end_mm: float | None) -> str:
+    """What kind of stop it is, as the reasons of a plan name it."""
+    if node.shorter_than is not None:
+        return "make_room"
+    if phase in (PhaseKind.FLARE, PhaseKind.STEP_BACK):
+        return "coronal" if phase is PhaseKind.FLARE else "step_back"
+    past = end_mm is not None and node.stop_um is not None and mm(node.stop_um) > end_mm
+    return "full" if past else "end"
 
 
 def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[TrayItem, ...]:

@@ -27,6 +27,8 @@ class Widths:
     """How it widens from the last level up to the orifice [mm/mm]."""
     end_sd_mm: float | None = None
     """Published spread of the width at its end; none where none is known."""
+    rows: tuple[str, ...] = ()
+    """Keys of the figures used; none for widths that were entered."""
 
 
 def widths_of(given: PlanInput, number: int, figures: Figures) -> Widths | None:
@@ -96,20 +98,29 @@ def _published(given: PlanInput, name: str, figures: Figures) -> Widths | None:
         return None
     # The table counts from the apex, here it is from the working end: a canal comes out a little narrower than it is.
     mm = [column.split("_")[1] for column in row if column.startswith("bl_")]
-    levels = [_across(float(up), row[f"bl_{up}_mm"], row[f"md_{up}_mm"]) for up in mm]
-    end = next((r for r in tables.rows("foramina") if r["tooth"] == tooth and name in r["canals"].split()), None)
+    widening = figures.row("canal.widening")
+    used = [widening]
+
+    def across(up: float, table: str, from_row: Mapping[str, str], *columns: str) -> WidthInput:
+        cells = [figures.cell(table, from_row, column, tooth, from_row["canals"]) for column in columns]
+        used.extend(cells)
+        narrow, wide = sorted(cell.value for cell in cells)
+        return WidthInput(from_end_mm=up, narrow_mm=narrow, wide_mm=wide)
+
+    levels = [across(float(up), "canal_widths", row, f"bl_{up}_mm", f"md_{up}_mm") for up in mm]
+    end = tables.row_for("foramina", tooth, name)
     source, sd = row["source"], None
     if end is not None:
-        levels.insert(0, _across(0.0, end["narrow_mm"], end["wide_mm"]))
+        levels.insert(0, across(0.0, "foramina", end, "narrow_mm", "wide_mm"))
         source, sd = f"{source}; at the end {end['source']}", float(end["narrow_sd_mm"])
     return Widths(
-        levels=tuple(levels), source=source, know=row["know"], widening=figures["canal.widening"], end_sd_mm=sd
+        levels=tuple(levels),
+        source=source,
+        know=row["know"],
+        widening=widening.value,
+        end_sd_mm=sd,
+        rows=tuple(cell.key for cell in used),
     )
-
-
-def _across(from_end_mm: float, one: str, other: str) -> WidthInput:
-    narrow, wide = sorted((float(one), float(other)))
-    return WidthInput(from_end_mm=from_end_mm, narrow_mm=narrow, wide_mm=wide)
 
 
 def refuse_widths(widths: Sequence[WidthInput], canal: str, figures: Figures) -> None:

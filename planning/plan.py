@@ -24,6 +24,7 @@ from planning.tables import Figures, data_version
 from planning.technique_files import refuse_unusable
 from planning.teeth import Notation, Tooth, ToothName
 from planning.version import VERSION
+from planning.whys import whys
 
 NOTICE = (
     "For training. It supports and does not replace the supervising licensed clinician, "
@@ -70,7 +71,9 @@ def _canal(
     one = given.canals[number]
     length = _length(given, number, one, figures)
     join = join_of(given, number, length)
-    asked = final_size.asked(given, number, tooth, final_size.end_um(length, join), selected.series_taper, figures)
+    widths = widths_of(given, number, figures)
+    charted = final_size.Charted(given=given, number=number, tooth=tooth, length=length, join=join, widths=widths)
+    asked = final_size.asked(charted, selected.series_taper, figures)
     advised = apical_size.advise(asked, figures)
     canal = Canal(
         given=given,
@@ -81,7 +84,7 @@ def _canal(
         size_range=advised,
         final_size=_choice(given, one).final_size or advised.proposed,
         crown_mm=tooth.crown_mm or 0.0,
-        widths=widths_of(given, number, figures),
+        widths=widths,
         held=held,
     )
     found = overridden(given, caution_rules.canal_cautions(canal, tooth, figures))
@@ -95,7 +98,8 @@ def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> t
     held = withholding(found)
     if held:
         planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
-    return planned, found
+    reasons = whys(canal, planned.plan, canal.size_asked.tooth_iso, figures)
+    return replace(planned, plan=replace(planned.plan, why=reasons)), found
 
 
 def _refuse_unusable_technique(given: PlanInput) -> None:
@@ -167,7 +171,7 @@ def _assembled(
         kit=given.kit.name,
         irrigant=given.choices.irrigant,
         canals=tuple(p.plan for p in planned),
-        stop_table=layout.stop_table(tabled, given.technique, kit),
+        stop_table=layout.stop_table(tabled, given.technique, kit, {p.plan.canal: p.plan.end_mm for p in planned}),
         tray=tray.shared(courses),
         one_at_a_time=tray.one_at_a_time(courses),
         tray_list=layout.tray_list(laid, given.technique, kit),

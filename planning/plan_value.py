@@ -181,6 +181,8 @@ class Stop:
     canal: str
     stop_mm: float
     target: Target
+    why: str = ""
+    """Under what name the canal's reasons have it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import reduce
 from itertools import pairwise
 
+from planning.expected import NaturalCanal
 from planning.instruments import Instrument, corners, diameter_mm
 
 STRAIGHT_MM2 = 1e-12  # rounding error of doubles over a canal's length, far below any instrument's tolerance
@@ -66,6 +67,15 @@ def upper(one: Line, other: Line) -> Line:
     return _without_needless(points)
 
 
+def upto(line: Line, end_mm: float) -> Line:
+    """The part of the line above a depth that it reaches."""
+    kept = [point for point in line if point[0] < end_mm]
+    for (a, wide_a), (b, wide_b) in pairwise(line):
+        if a < end_mm <= b:
+            kept.append((end_mm, wide_a + (wide_b - wide_a) * (end_mm - a) / (b - a)))
+    return tuple(kept)
+
+
 def _pieces(line: Line, depths: Sequence[float]) -> list[tuple[float, float]]:
     """Diameter just inside both ends of every stretch between neighbouring depths; 0 past the line's end."""
     found = []
@@ -94,6 +104,11 @@ def _without_needless(points: Sequence[tuple[float, float]]) -> Line:
                 continue
         kept.append((x, d))
     return tuple(kept)
+
+
+def narrow_line(natural: NaturalCanal) -> Line:
+    """The outline that binds an instrument."""
+    return tuple((point.from_reference_mm, point.narrow_mm) for point in natural.points)
 
 
 def narrows_upwards(line: Line) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from planning.errors import CanalsDoNotFit, NoCanals, Pointer, ToothNotPlanned
+from planning.errors import CanalsDoNotFit, InstrumentNotDescribed, NoCanals, Pointer, ToothNotPlanned
 from planning.joins import refuse_unfit_roots
 from planning.plan_input import Anatomy, CanalInput, PlanInput
 from planning.readings import Resorption
@@ -25,6 +25,13 @@ def refuse(given: PlanInput, tooth: Tooth, figures: Figures) -> None:
             raise CanalsDoNotFit(reason=f"{canal.name} is there twice.", at=("canals", number, "name"))
         seen.add(canal.name)
         _refuse_canal(given, tooth, number, canal, figures)
+    for number, item in enumerate(given.kit.filling):
+        wrong = "size" if item.size <= 0 else "taper" if item.taper < 0 else ""
+        if wrong:
+            reason = f"a {wrong} like this cannot be. See its package."
+            raise InstrumentNotDescribed(
+                instrument=f"{item.kind} {item.name}", reason=reason, at=("kit", "filling", number, wrong)
+            )
     for number, choice in enumerate(given.choices.canals):
         if choice.canal not in seen:
             reason = f"There is no canal {choice.canal} to choose a size for. Name one of {', '.join(seen)}."

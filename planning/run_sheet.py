@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from planning import irrigation
 from planning.errors import TechniqueNotUsable
 from planning.graph import (
     Action,
@@ -124,15 +125,18 @@ class Sheet:
         return id_
 
     def irrigate(self, phase: Phase, id_: str, *, then: str, irrigant: str | None = None, rinse: bool = False) -> str:
+        given = irrigant or self.work.irrigant
         return self.add(
             Do(
                 id=id_,
                 action=Action.IRRIGATE,
                 phase=phase.key,
-                irrigant=irrigant or self.work.irrigant,
+                irrigant=given,
                 volume_ml=self.figures["irrigant.rinse_ml" if rinse else "irrigant.between_ml"],
                 needle_at_most_um=self.work.needle.now_um(self.shaped, self.work.first_third_um),
-                say="Keep the needle loose and moving; take it back if it touches.",
+                say=irrigation.rinse_says(given, self.figures)
+                if rinse
+                else "Keep the needle loose and moving; take it back if it touches.",
                 exits={Exit.DONE: then},
             )
         )

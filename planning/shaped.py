@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -12,13 +12,11 @@ from planning.expected import NaturalCanal
 from planning.instruments import HUNDREDTH_MM, Instrument, size_above, sizes
 from planning.plan_input import CanalInput
 from planning.plan_value import SizeOption, SizeRange
+from planning.profile import Line, narrow_line
 from planning.strain import Bend, Strain, strain, strain_pct
 from planning.tables import Figures
 from planning.techniques import Setting
 from planning.walls import ThinWall, WallLeft
-
-Line = Sequence[tuple[float, float]]
-"""(depth from the reference point mm, diameter mm), reference point side first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +27,13 @@ class Place:
     end_mm: float
     natural: NaturalCanal | None
     """None where its widths are not known."""
+
+
+def orifice_mm(canal: CanalInput, setting: Setting, crown_mm: float) -> float:
+    """From the reference point to the orifice: measured, else at the crown's mean length."""
+    if canal.orifice_mm is not None:
+        return canal.orifice_mm
+    return 0.0 if setting is Setting.BLOCK else crown_mm
 
 
 def bend_of(canal: CanalInput, place: Place) -> Bend | None:
@@ -108,7 +113,7 @@ def natural_mm(place: Place, at_mm: float) -> float | None:
     """Narrow width of the canal at a depth before anything has been in it; None where it is not known."""
     if place.natural is None:
         return None
-    return width_at([(p.from_reference_mm, p.narrow_mm) for p in place.natural.points], at_mm)
+    return width_at(narrow_line(place.natural), at_mm)
 
 
 def width_at(line: Line, at_mm: float) -> float | None:

@@ -80,7 +80,7 @@ const ENDS = [18.5, 18, 17, 17.5, 20, 21]
 function stops(upTo: number, target: 'to_length' | 'to_resistance', n: number): StopRow['stops'] {
   return CANALS.slice(0, n).map((name, i) => {
     const end = name === 'ML' ? 14.5 : (ENDS[i] ?? 18)
-    return { canal: name, stop_mm: Math.min(upTo, end), target }
+    return { canal: name, stop_mm: Math.min(upTo, end), target, why: upTo < end ? 'stops.coronal' : 'stops.end' }
   })
 }
 

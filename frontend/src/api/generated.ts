@@ -2749,6 +2749,8 @@ export interface components {
             canal: string;
             stop_mm: number;
             target: components["schemas"]["Target"];
+            /** @description Under what name the canal's reasons have it. */
+            why: string;
         };
         /** @description One instrument in one phase, and its stop in each canal where it is used there. */
         StopRow: {

@@ -1,0 +1,105 @@
+"""Why instruments and the needle are stopped where they are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from planning import tables
+from planning.irrigation import outside
+from planning.tables import Figure
+from planning.techniques import PhaseKind, Setting
+from planning.teeth import like
+from planning.why import Why
+from planning.whys.about import About, Entry, why
+
+
+def stop_whys(about: About) -> Iterator[Why]:
+    """Under `stops.` and the kind of stop: full, end, coronal, make_room, step_back."""
+    if about.plan.end_mm is None:
+        return
+    length = ("working length", about.plan.length.working_length_mm, "mm")
+    yield why("stops.full", "To the working length, rounded down to half a millimetre, and never beyond it.", (length,))
+    yield from _end(about, length)
+    yield _coronal(about)
+    less = about.figures.row("make_room.less")
+    rule = "Larger instruments that make room stay short of where the smaller one stopped, and of the canal's end."
+    yield why(
+        "stops.make_room", rule, (("short by", less.value, "mm"), ("canal's end", about.plan.end_mm, "mm")), (less,)
+    )
+    for phase in about.given.technique.phases:
+        if phase.kind is PhaseKind.STEP_BACK:
+            rule = "Each larger size one step of the technique shorter than the one before."
+            yield why(
+                "stops.step_back", rule, (("step", phase.step_mm, "mm"), ("canal's end", about.plan.end_mm, "mm"))
+            )
+
+
+def _end(about: About, length: Entry) -> Iterator[Why]:
+    junction = about.canal.input.junction
+    if about.plan.junction_mm is None or junction is None:
+        rule = "The canal runs to its own end: its deepest stop is that of the working length."
+        yield why("end_mm", rule, (length,))
+        yield why("stops.end", rule, (length,))
+        return
+    at = junction.at_length_mm if junction.at_length_mm is not None else about.plan.length.working_length_mm
+    entered = (
+        ("length when it was measured", at, "mm"),
+        ("junction from the terminus", junction.from_terminus_mm, "mm"),
+    )
+    rule = f"The canal meets {about.plan.joins}: its length when the junction was measured, less the distance found."
+    yield why("junction_mm", rule, entered)
+    rule = f"It joins {about.plan.joins}: nothing larger than the small instrument passes the junction, rounded down."
+    yield why("end_mm", rule, entered)
+    yield why("stops.end", rule, entered)
+
+
+def _coronal(about: About) -> Why:
+    if about.given.setting is Setting.BLOCK:
+        grip = about.figures.row("instrument.stop_and_grip")
+        rule = "In a training block as deep as the shortest coronal instrument reaches with its stop on."
+        return why("stops.coronal", rule, (("stop and grip", grip.value, "mm"),), (grip,))
+    thirds, before = about.figures.row("coronal.thirds"), about.figures.row("coronal.before_curve")
+    rule = "To the end of the canal's coronal part, rounded down; short of a curve that begins above that."
+    entered: tuple[Entry, ...] = (
+        ("orifice", about.canal.orifice_mm, "mm"),
+        ("working length", about.plan.length.stop_mm, "mm"),
+        ("parts of the canal", thirds.value, ""),
+        ("curve begins", about.canal.input.curve_start_mm, "mm"),
+        ("short of the curve by", None if about.canal.input.curve_start_mm is None else before.value, "mm"),
+    )
+    return why("stops.coronal", rule, entered, (thirds, before, *_crown(about)))
+
+
+def _crown(about: About) -> tuple[Figure, ...]:
+    """The row that the orifice comes from where nobody measured it."""
+    if about.canal.input.orifice_mm is not None or about.given.setting is Setting.BLOCK:
+        return ()
+    found = (row for row in tables.rows("crowns") if row["tooth"] == like(about.tooth_iso))
+    return tuple(about.figures.cell("crowns", row, "crown_mm", row["tooth"]) for row in found)
+
+
+def needle_whys(about: About) -> Iterator[Why]:
+    if about.plan.needle is None or about.plan.end_mm is None:
+        return
+    needle = about.given.choices.needle
+    short, clearance = about.figures.row(f"needle.short_{needle.tip}"), about.figures.row("needle.clearance")
+    wide = outside(needle, about.figures)
+    end = ("canal's end", about.plan.end_mm, "mm")
+    if about.canal.join is not None and about.canal.join.junction_um is None:
+        rule = "Where the canal joins is not known: no deeper than its coronal part."
+        yield why("needle.ceiling_mm", rule, (end,), (about.figures.row("coronal.thirds"),))
+    else:
+        rule = f"{'An open' if needle.tip == 'open' else 'A side-vented'} needle stays this far short of the end."
+        yield why("needle.ceiling_mm", rule, (end, ("short by", short.value, "mm")), (short,))
+    rule = (
+        "Short of where the shape is as wide as the needle, (outside diameter - tip) / taper from the end, and a "
+        "clearance more; never deeper than the ceiling. The widest the gauge may be counts."
+    )
+    for number, now in enumerate(about.plan.needle.now):
+        entered = (end, ("outside diameter", wide.value, "mm"), ("clearance", clearance.value, "mm"))
+        yield why(f"needle.now.{number}.at_most_mm", f"After {now.after}: {rule}", entered, (wide, clearance))
+    if about.plan.irrigants:
+        rows = (about.figures.row("irrigant.between_ml"), about.figures.row("irrigant.rinse_ml"))
+        rule = "After every instrument and for every final rinse on the expected path, added up."
+        per = tuple((row.says.rstrip(".").lower(), row.value, "ml") for row in rows)
+        yield why("irrigants", rule, per, rows)
