@@ -47,10 +47,11 @@ def _wall(plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
     if plan.wall is None:
         return
     stop, warn, left_mm = figures.row("wall.stop"), figures.row("wall.caution"), plan.wall.worst_mm
+    basis = "measured on this tooth" if plan.wall.measured else "from the published cautious wall"
     if left_mm < stop.value:
-        yield caution("wall-too-thin", canal=plan.canal, value=left_mm, limit=stop)
+        yield caution("wall-too-thin", canal=plan.canal, value=left_mm, limit=stop, basis=basis)
     elif left_mm < warn.value:
-        yield caution("wall-thin", canal=plan.canal, value=left_mm, limit=warn)
+        yield caution("wall-thin", canal=plan.canal, value=left_mm, limit=warn, basis=basis)
 
 
 def _needle(canal: Canal, plan: CanalPlan) -> Iterator[Caution]:

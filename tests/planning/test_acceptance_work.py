@@ -12,7 +12,7 @@ import pytest
 
 from planning.errors import MotionNotAccepted, ToothNotPlanned
 from planning.graph import Action, Do, Exit
-from planning.instruments import Motion
+from planning.instruments import Motion, Use
 from planning.plan import plan
 from planning.plan_input import (
     Anatomy,
@@ -24,12 +24,14 @@ from planning.plan_input import (
     Needle,
     Override,
     PlanInput,
+    WallInput,
+    WidthInput,
 )
 from planning.plan_value import CanalPlan, Plan, Severity
 from planning.readings import ApexLocator
 from planning.techniques import Setting
 from planning.walk import Walk
-from tests.planning.given import CHECK_KIT, OPEN_30, block, canal, confirmed, four_canals, molar
+from tests.planning.given import CHECK_KIT, OPEN_30, block, canal, confirmed, four_canals, kit, molar, rotary
 from tests.planning.test_walk import go
 
 
@@ -154,6 +156,54 @@ def test_c7_one_that_never_opens_goes_to_an_image_and_the_supervisor() -> None:
     assert on.visits["ascending/blocked/try"] == 4
     on.leave(Exit.DONE)
     assert on.at == "ascending/blocked/sign-off"
+
+
+# --- C8: a lower molar's mesiolingual canal, curved by 32 degrees, its thin wall measured ---
+# Wall 0.79 where the canal is 0.40, 10 mm from the end. 30/.04 is 0.30 + 0.04 x 10 = 0.70 there: 0.79 - 0.30 = 0.49 in
+# the worst case, less than 0.5. 30/.06 is 0.90: 0.79 - 0.50 = 0.29, less than 0.3.
+# Bend 4.0 from the end, radius 6.0: 30/.04 is 0.46 there, 0.46 / 12 = 3.8 %, medium; 40/.06 is 0.64, 5.3 %, high.
+
+
+def mesiolingual(taper: int, *overrides: Override, size: int = 30, reason: str = "") -> Plan:
+    one = canal(
+        "ML",
+        "M",
+        *confirmed(21.0, 20.0, 1.0, "ML cusp"),
+        point="ML cusp",
+        curvature_deg=32.0,
+        curve_radius_mm=6.0,
+        curve_from_end_mm=4.0,
+        wall=WallInput(thickness_mm=0.79, from_end_mm=10.0),
+        widths=(WidthInput(from_end_mm=0.0, narrow_mm=0.25), WidthInput(from_end_mm=10.0, narrow_mm=0.4)),
+    )
+    coronal = (rotary(25, 10, Use.CORONAL), rotary(25, 8, Use.CORONAL))
+    choices = Choices(needle=OPEN_30, canals=(CanalChoice(canal="ML", final_size=size, reason=reason),))
+    series = kit(*coronal, *(rotary(each, taper) for each in (25, 30, 35, 40)))
+    return plan(molar(tooth="36", canals=(one,), roots=(), kit=series, choices=choices, overrides=overrides))
+
+
+def test_c8_a_wall_a_little_too_thin_is_warned_of() -> None:
+    planned = mesiolingual(4)
+    told = next(c for c in planned.cautions if c.code == "wall-thin")
+    assert (told.value, told.limit, told.severity) == (0.49, 0.5, Severity.CAUTION)
+    assert not planned.canals[0].withheld
+    assert codes(planned) & {"strain-high", "curve-taper", "wall-too-thin"} == set()
+
+
+def test_c8_a_steeper_taper_stops_the_shaping_until_a_supervisor_lets_it_pass() -> None:
+    planned = mesiolingual(6)
+    told = next(c for c in planned.cautions if c.code == "wall-too-thin")
+    assert (told.value, told.limit, told.severity) == (0.29, 0.3, Severity.STOP)
+    assert {"strain-high", "curve-taper", "curve-severe"} <= codes(planned)
+    assert phases(planned.canals[0]) == {"explore", "length", "glide-path"}
+    opened = mesiolingual(6, Override(code="wall-too-thin", canal="ML", reason="measured twice, leaning away"))
+    assert "ascending" in phases(opened.canals[0])
+    assert opened.canals[0].wall == planned.canals[0].wall
+
+
+def test_c8_a_size_above_the_curves_cap_needs_a_reason() -> None:
+    assert {"final-size-above", "size-reason-missing"} <= codes(mesiolingual(4, size=40))
+    assert "size-reason-missing" not in codes(mesiolingual(4, size=40, reason="wide on the image"))
 
 
 # --- C9: a needle too deep in the clinic ---
