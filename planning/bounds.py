@@ -12,13 +12,12 @@ from planning.errors import ChoiceNotPossible, TooMuchWork
 from planning.instruments import sizes
 from planning.plan_input import PlanInput
 from planning.tables import Figure
+from planning.technique_rules import MOST_PASSES, MOST_PHASES
 
 MOST_CANALS = 8  # more than any tooth has
 MOST_INSTRUMENTS = 120  # a well-filled kit has a third of it
 MOST_READINGS = 60  # of one canal: each taken again a dozen times
 MOST_NEEDLES = 20
-MOST_PHASES = 40
-MOST_PASSES = 10  # of one phase: also of steps
 MOST_THRESHOLDS = 200  # about as many as there are figures to replace
 MOST_SAMPLES = 5_000  # bands get no better beyond, only slower
 MOST_WIDTHS = 40  # a reading every half millimetre of the longest canal

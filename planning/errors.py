@@ -91,6 +91,20 @@ class TechniqueNotUsable(PlanningError):
     sentence = "{where}: {reason}"
 
 
+class TechniqueFileRefused(PlanningError):
+    """The text of a technique; `faults` lists every one with its line and its path in the technique."""
+
+    code = "technique-not-usable"
+    sentence = "{where}, line {line}: {reason}{more}"
+
+    def __init__(self, where: str, faults: Sequence[tuple[int, Pointer, str]], *, at: Pointer = ()) -> None:
+        self.where = where
+        self.faults = tuple(faults)
+        line, _, reason = self.faults[0]
+        more = f" And {len(self.faults) - 1} more." if len(self.faults) > 1 else ""
+        super().__init__(at=at, where=where, line=line, reason=reason, more=more)
+
+
 class TooMuchWork(PlanningError):
     code = "too-much-work"
     sentence = "{reason}"

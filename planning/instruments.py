@@ -182,11 +182,20 @@ def refuse_undescribed(instrument: Instrument, figures: Figures) -> None:
             "largest_flute_mm",
             "a taper this steep needs the largest diameter of its flutes: see the maker's instructions.",
         ),
+        (
+            instrument.largest_flute_mm is not None and instrument.largest_flute_mm <= _tip_mm(instrument),
+            "largest_flute_mm",
+            "the largest flute must be wider than the tip.",
+        ),
     )
     for wrong, where, reason in problems:
         if wrong:
             raise InstrumentNotDescribed(instrument=instrument.key, reason=reason, at=(where,))
     _refuse_diameters(instrument)
+
+
+def _tip_mm(instrument: Instrument) -> float:
+    return instrument.diameters[0].diameter_mm if instrument.diameters else instrument.size * HUNDREDTH_MM
 
 
 def _refuse_diameters(instrument: Instrument) -> None:

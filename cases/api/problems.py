@@ -24,7 +24,7 @@ from cases.domain.errors import (
     SignInRefused,
     TooManyTries,
 )
-from planning.errors import NotUnderstood, PlanningError
+from planning.errors import NotUnderstood, PlanningError, TechniqueFileRefused
 
 MEDIA_TYPE = "application/problem+json"
 TYPE_PREFIX = "urn:fourth-canal:problem:"
@@ -61,7 +61,7 @@ def pointer(path: Iterable[str | int]) -> str:
 
 
 def body(
-    status: HTTPStatus, code: str, detail: str, errors: list[dict[str, str]] | None = None, **more: Any
+    status: HTTPStatus, code: str, detail: str, errors: list[dict[str, Any]] | None = None, **more: Any
 ) -> dict[str, Any]:
     """The problem as data."""
     told = {"type": TYPE_PREFIX + code, "title": status.phrase, "status": status.value, "detail": detail, **more}
@@ -103,8 +103,20 @@ def _of_planning_error(error: PlanningError) -> dict[str, Any]:
     if isinstance(error, NotUnderstood):
         errors = [_error(path, error.code, sentence) for path, sentence in error.problems]
         return body(HTTPStatus.BAD_REQUEST, error.code, str(error), errors)
-    errors = [_error(error.pointer, error.code, str(error))]
+    errors = _by_line(error) if isinstance(error, TechniqueFileRefused) else [_of_refusal(error)]
     return body(HTTPStatus.UNPROCESSABLE_ENTITY, error.code, str(error), errors)
+
+
+def _of_refusal(error: PlanningError) -> dict[str, Any]:
+    return _error(error.pointer, error.code, str(error))
+
+
+def _by_line(error: TechniqueFileRefused) -> list[dict[str, Any]]:
+    """Every fault points at the text as a whole; its line is beside it."""
+    return [
+        {**_error(error.pointer, error.code, f"{error.where}, line {line}: {says}"), "line": line}
+        for line, _, says in error.faults
+    ]
 
 
 def _of_api_error(error: exceptions.APIException, status: HTTPStatus) -> dict[str, Any]:

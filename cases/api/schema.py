@@ -21,6 +21,7 @@ ERROR = {
         },
         "code": {"type": "string"},
         "detail": {"type": "string", "description": "What is wrong and what to do."},
+        "line": {"type": "integer", "description": "Of a text that was sent, the first being 1."},
     },
 }
 PROBLEM = {

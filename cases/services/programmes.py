@@ -15,15 +15,14 @@ from cases.models.base import KEY
 from cases.models.kits import KitInstrument
 from cases.services import log, sent
 from cases.services.doer import actor_in
-from planning import technique_files
-from planning.bounds import MOST_DIAMETERS, MOST_INSTRUMENTS, MOST_NEEDLES, MOST_PHASES
+from planning.bounds import MOST_DIAMETERS, MOST_INSTRUMENTS, MOST_NEEDLES
 from planning.encoding import canonical_text, digest
 from planning.errors import PlanningError
 from planning.instruments import Instrument, refuse_undescribed
 from planning.irrigation import outside_um
 from planning.plan_input import Kit as KitValue
-from planning.quantities import UM_PER_HUNDREDTH_MM, um
 from planning.tables import Figures
+from planning.technique_check import check
 from planning.techniques import Technique
 
 MOST_NAME = 80
@@ -108,8 +107,6 @@ def _refuse_instrument(one: Instrument, twice: bool, figures: Figures, at: Point
         raise refusal.below(*at) from None
     if twice:
         raise NotUsable(reason=f"{one.key} is there twice.", at=at)
-    if one.largest_flute_mm is not None and um(one.largest_flute_mm) < one.size * UM_PER_HUNDREDTH_MM:
-        raise NotUsable(reason="The largest flute cannot be thinner than the tip.", at=(*at, "largest_flute_mm"))
     if one.uses < 0 or (one.most_uses is not None and one.most_uses < 1):
         reason = "Uses are counted from 0; at least one is allowed, or none is stated."
         raise NotUsable(reason=reason, at=(*at, "uses" if one.uses < 0 else "most_uses"))
@@ -143,13 +140,11 @@ def add_technique(
     sent_hash = sent.fingerprint(actor=actor, to=programme_id, what={"technique": technique})
     if before := sent.known(TechniqueRecord, id, sent_hash):
         return before, False
-    if len(technique.phases) > MOST_PHASES:
-        raise NotUsable(reason=f"A technique has at most {MOST_PHASES} phases.", at=("technique", "phases"))
     if not re.fullmatch(KEY.regex, technique.key) or len(technique.key) > MOST_KEY:
         reason = f"A key has small letters, digits and hyphens, at most {MOST_KEY}."
         raise NotUsable(reason=reason, at=("technique", "key"))
     try:
-        technique_files.refuse_unusable(technique, where=technique.name)
+        check(technique)
     except PlanningError as refusal:
         raise refusal.below("technique") from None
     if technique.key in values.techniques(programme_id):

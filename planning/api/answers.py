@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from planning import instruments, tables, teeth
+from planning import instruments, tables, technique_files, teeth
 from planning.api.requests import (
     CurvatureRequest,
     DifficultyFactors,
@@ -15,6 +15,7 @@ from planning.api.requests import (
     RunSheetAnswer,
     RunSheetRequest,
     Techniques,
+    TechniqueText,
     Teeth,
     canal_of,
     plan_input_of,
@@ -29,6 +30,7 @@ from planning.plan import plan
 from planning.plan_value import Plan
 from planning.readings import Length
 from planning.tables import Figures
+from planning.technique_check import TechniqueChecked, check
 from planning.technique_files import provided
 from planning.teeth import Notation, Tooth, ToothName
 
@@ -47,6 +49,15 @@ def tooth_of_iso(designation: str) -> Tooth:
 
 def techniques() -> Techniques:
     return Techniques(techniques=tuple(provided().values()))
+
+
+def technique_check(asked: TechniqueText) -> TechniqueChecked:
+    """Raises TechniqueFileRefused and TechniqueNotUsable, their path the text."""
+    try:
+        return check(technique_files.read(asked.text, where=asked.name))
+    except PlanningError as refusal:
+        refusal.pointer = ("text",)
+        raise
 
 
 def difficulty_factors() -> DifficultyFactors:

@@ -8,6 +8,7 @@ from typing import Any
 
 from drf_spectacular.utils import OpenApiExample
 
+from planning import tables
 from planning.api import answers
 from planning.api.requests import (
     CurvatureRequest,
@@ -17,6 +18,7 @@ from planning.api.requests import (
     PlanRequest,
     RunSheetRequest,
     Techniques,
+    TechniqueText,
     Teeth,
 )
 from planning.encoding import decode, encode
@@ -119,6 +121,9 @@ _CURVE = {
     }
 }
 
+_TEXT = {"name": "hand-only.toml", "text": (tables.DATA / "techniques" / "step-back.toml").read_text(encoding="utf-8")}
+
+TECHNIQUE_TEXT = _given("The step-back technique that is provided", _TEXT)
 TOOTH_NAME = _given("A tooth in Palmer notation", _NAME)
 LENGTH_REQUEST = _given("An estimate and a confirming image", _LENGTH)
 PLAN_REQUEST = _given("A premolar whose length is an estimate", _PLAN)
@@ -129,6 +134,7 @@ _IN_PALMER = ToothName(notation=Notation.PALMER, designation="LL4")
 TEETH = Computed("One of the teeth", lambda: Teeth(teeth=(find(_IN_PALMER),)))
 TOOTH = Computed("The tooth", lambda: find(_IN_PALMER))
 TECHNIQUES = Computed("One of the techniques", lambda: Techniques(techniques=answers.techniques().techniques[:1]))
+TECHNIQUE_CHECKED = Computed("It can be used", lambda: answers.technique_check(decode(TechniqueText, _TEXT)))
 DIFFICULTY_FACTORS = Computed(
     "The first two", lambda: DifficultyFactors(factors=answers.difficulty_factors().factors[:2])
 )

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, fields
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
+
+from annotated_types import MaxLen
 
 from planning import technique_files, teeth
 from planning.curvature import TappedCurve
@@ -13,6 +15,7 @@ from planning.graph import RunSheet
 from planning.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput, RootInput
 from planning.plan_value import Caution, InstrumentName, Withheld
 from planning.readings import Length, Reading, Resorption
+from planning.technique_files import MOST_CHARACTERS
 from planning.techniques import Setting, Technique
 from planning.teeth import Tooth, ToothName
 
@@ -97,6 +100,16 @@ class CurvatureRequest:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Teeth:
     teeth: tuple[Tooth, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TechniqueText:
+    """A technique as a file holds it."""
+
+    text: Annotated[str, MaxLen(MOST_CHARACTERS)]
+    """TOML, as the techniques provided are written."""
+    name: str = "technique"
+    """Of the file; it stands before what is wrong."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,6 +13,7 @@ urlpatterns = [
     path("difficulty-factors", views.difficulty_factors_list, name="difficulty-factors"),
     path("instrument-sizes", views.instrument_sizes_list, name="instrument-sizes"),
     path("compute/tooth", views.compute_tooth, name="compute-tooth"),
+    path("compute/technique-check", views.compute_technique_check, name="compute-technique-check"),
     path("compute/length", views.compute_length, name="compute-length"),
     path("compute/curvature", views.compute_curvature, name="compute-curvature"),
     path("compute/run-sheet", views.compute_run_sheet, name="compute-run-sheet"),

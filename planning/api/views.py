@@ -21,6 +21,7 @@ from planning.api.requests import (
     RunSheetAnswer,
     RunSheetRequest,
     Techniques,
+    TechniqueText,
     Teeth,
 )
 from planning.api.values import serializer_of
@@ -30,6 +31,7 @@ from planning.errors import UnknownTooth
 from planning.plan_value import Plan
 from planning.readings import Length
 from planning.tables import data_version
+from planning.technique_check import TechniqueChecked
 from planning.teeth import Tooth, ToothName
 from planning.version import VERSION
 
@@ -133,6 +135,22 @@ def instrument_sizes_list(request: Request) -> Response:
 @api_view(["POST"])
 def compute_tooth(request: Request) -> Response:
     return Response(encode(teeth.find(decode(ToothName, request.data))))
+
+
+@extend_schema(
+    operation_id="compute_technique_check",
+    tags=COMPUTE,
+    summary="Whether a technique can be used",
+    description="The text of a technique of one's own, as TOML. It is read, held against the rules of techniques and "
+    "tried out in every setting it is for: every walk through its order of work has to end. What is wrong is answered "
+    "all at once, each fault with its `line`. Nothing is stored: a coordinator adds it to the programme's techniques.",
+    request=serializer_of(TechniqueText),
+    responses=serializer_of(TechniqueChecked),
+    examples=[examples.TECHNIQUE_TEXT, examples.TECHNIQUE_CHECKED],
+)
+@api_view(["POST"])
+def compute_technique_check(request: Request) -> Response:
+    return Response(encode(answers.technique_check(decode(TechniqueText, request.data))))
 
 
 @extend_schema(

@@ -47,6 +47,8 @@ def shape_of_list(type_: Any, mode: Mode) -> Any:
                 return core_schema.no_info_before_validator_function(_whole, node)  # else true would pass for 1
             case {"type": "enum"}:  # its metadata would overwrite what the schema says of the members
                 return {key: each for key, each in node.items() if key != "metadata"}
+            case {"type": "str", "max_length": int(longest)} if bounded:
+                return _text_schema(longest)
             case {"type": str(kind)} if kind in bounded:
                 return bounded[kind]
             case dict():
@@ -117,7 +119,6 @@ def _number(data: Any) -> Any:
 def _bounded() -> dict[str, Any]:
     """Plain values as they may be sent, by pydantic's name for them."""
     types: dict[str, Any] = {
-        "str": Annotated[str, Strict(), Field(max_length=MOST_TEXT), AfterValidator(_text)],
         "bool": Annotated[bool, Strict()],
         "int": Annotated[int, Field(ge=-MOST_WHOLE, le=MOST_WHOLE), BeforeValidator(_whole)],
         "float": Annotated[
@@ -128,4 +129,10 @@ def _bounded() -> dict[str, Any]:
             PlainSerializer(_number),
         ],
     }
-    return {kind: TypeAdapter(type_).core_schema for kind, type_ in types.items()}
+    return {"str": _text_schema(MOST_TEXT), **{kind: TypeAdapter(each).core_schema for kind, each in types.items()}}
+
+
+def _text_schema(longest: int) -> Any:
+    """Text; one that says itself how long it may be is a file, not a remark."""
+    bounded: Any = Annotated[str, Strict(), Field(max_length=longest), AfterValidator(_text)]
+    return TypeAdapter(bounded).core_schema

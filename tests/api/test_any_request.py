@@ -49,6 +49,8 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
         "override_id": str(let_pass.pk),
         "name": "MB",
         "key": "passes.gain",
+        "tooth": "16",
+        "canal": "P",
     }
 
 
@@ -66,7 +68,15 @@ def one_connection() -> Iterator[None]:
 @records.parametrize()
 @settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
 def test_any_request(case: Any, things: dict[str, str], priya: Person, vale: Person, rosa: Person) -> None:
-    who = {"reviews": vale, "worklist": vale, "overrides": vale, "kits": rosa, "techniques": rosa, "figures": rosa}
+    who = {
+        "reviews": vale,
+        "worklist": vale,
+        "overrides": vale,
+        "kits": rosa,
+        "techniques": rosa,
+        "figures": rosa,
+        "widths": rosa,
+    }
     parts = case.operation.path.split("/")
     person = next((who[part] for part in reversed(parts) if part in who), priya)
     browser = client(person)

@@ -7,10 +7,13 @@ from typing import Any
 
 import pytest
 
-from planning.errors import TechniqueNotUsable
+from planning.errors import TechniqueFileRefused, TechniqueNotUsable
+from planning.graph import Action, Do, why_unsound
 from planning.plan import plan
 from planning.tables import DATA
+from planning.technique_check import check
 from planning.technique_files import provided, read, refuse_unusable
+from planning.technique_rules import faults
 from planning.techniques import Phase, PhaseKind, Setting, Technique
 from tests.planning.given import molar, technique
 
@@ -74,17 +77,184 @@ def test_a_technique_that_contradicts_itself_is_refused(unusable: Technique, say
         plan(molar(technique=unusable))
 
 
-@pytest.mark.parametrize(
-    ("text", "says"),
-    [
-        ("key = ", "mine.toml: not TOML"),
-        (TEXT.replace('kind = "flare"', 'kind = "flair"'), "mine.toml: phases.4.kind"),
-        (TEXT.replace("most_passes", "most_passages"), "mine.toml: phases.6"),
-    ],
-)
-def test_a_file_that_is_not_understood_names_file_and_place(text: str, says: str) -> None:
-    with pytest.raises(TechniqueNotUsable, match=says):
+def line_of(words: str) -> int:
+    """Counted by hand, so to speak: the first line of the provided file that holds the words."""
+    return next(number for number, line in enumerate(TEXT.splitlines(), start=1) if words in line)
+
+
+def in_phase(key: str, old: str, new: str) -> str:
+    """The provided file with one line of one phase changed."""
+    before, after = TEXT.split(f'key = "{key}"')
+    return f'{before}key = "{key}"{after.replace(old, new, 1)}'
+
+
+DESCENDING = line_of('key = "descending"')
+FAULTY: list[tuple[str, str, int, str]] = [
+    ("no value", "key = ", 1, "not TOML"),
+    ("a text not ended", TEXT.replace('title = "Explore"', 'title = "Explore'), line_of('"Explore"'), "not TOML"),
+    ("an unknown kind", TEXT.replace('kind = "flare"', 'kind = "flair"'), line_of('kind = "flare"'), "kind must be"),
+    ("an unknown key", TEXT.replace("most_passes", "most_passages"), line_of("most_passes"), "most_passages is not"),
+    (
+        "a text for a number",
+        TEXT.replace("most_passes = 3", 'most_passes = "3"'),
+        line_of("most_passes"),
+        "whole number",
+    ),
+    ("a key of the whole left out", TEXT.replace('name = "Crown-down"', ""), 1, "name is missing"),
+    ("a key of a phase left out", in_phase("descending", 'kind = "descend"', ""), DESCENDING - 1, "kind is missing"),
+    ("without end", in_phase("descending", "most_passes = 3", ""), DESCENDING - 1, "must state most_passes"),
+    ("too many passes", in_phase("descending", "most_passes = 3", "most_passes = 11"), DESCENDING + 4, "has to end"),
+    (
+        "a key twice",
+        in_phase("rinse", 'title = "Final rinse"', 'title = "x"\nkey = "y"'),
+        line_of('"rinse"') + 2,
+        "not TOML",
+    ),
+    (
+        "a size that is none",
+        in_phase("explore", "from_size = 10", "from_size = 11"),
+        line_of("from_size"),
+        "11 is none",
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "line", "says"), [case[1:] for case in FAULTY], ids=[case[0] for case in FAULTY])
+def test_a_file_that_cannot_be_used_names_file_line_and_what_is_wrong(text: str, line: int, says: str) -> None:
+    with pytest.raises(TechniqueFileRefused, match=says) as refusal:
         read(text, where="mine.toml")
+    assert refusal.value.faults[0][0] == line
+    assert str(refusal.value).startswith(f"mine.toml, line {line}: ")
+
+
+def test_all_that_is_wrong_is_told_at_once_from_top_to_bottom() -> None:
+    text = in_phase("glide-path", "to_size = 20", "to_size = 21").replace("most_passes = 3", "most_passes = 0")
+    with pytest.raises(TechniqueFileRefused, match=r"And 1 more\.$") as refusal:
+        read(text, where="mine.toml")
+    lines = [line for line, _, _ in refusal.value.faults]
+    assert lines == [line_of("to_size = 20"), line_of("most_passes")]
+
+
+UNSAFE: list[tuple[str, Technique, str, tuple[str | int, ...]]] = [
+    (
+        "shaping before the length",
+        replace(CROWN_DOWN, phases=without("length")),
+        "before any length is signed off. Put a phase",
+        ("phases", 2),
+    ),
+    (
+        "a length signed off without an image",
+        with_phase("length", image=False),
+        "before any length is signed off",
+        ("phases", 3),
+    ),
+    (
+        "a length signed off in one setting only",
+        with_phase("length", settings=(Setting.CLINIC,)),
+        "setting 'block': it goes to length before",
+        ("phases", 3),
+    ),
+    ("no rinse", replace(CROWN_DOWN, phases=without("rinse")), "Put a phase of kind 'rinse' before it", ("phases", 9)),
+    (
+        "no rinse and nothing after it",
+        replace(CROWN_DOWN, phases=without("rinse", "cone", "fill")),
+        "no rinse follows it. Put a phase of kind 'rinse' after it",
+        ("phases", 7),
+    ),
+    (
+        "rinsed before it is shaped to the end",
+        replace(CROWN_DOWN, phases=(*CROWN_DOWN.phases[:5], CROWN_DOWN.phases[9], *without("rinse")[5:])),
+        "has not been rinsed since it was shaped",
+        ("phases", 10),
+    ),
+    (
+        "nothing recapitulated",
+        replace(CROWN_DOWN, recapitulate_size=25),
+        "smaller sizes would not be recapitulated after. Start at 25",
+        ("phases", 3, "from_size"),
+    ),
+    (
+        "exploring that shapes",
+        with_phase("explore", to_size=40),
+        "nothing larger than the recapitulating size goes: set to_size = 10",
+        ("phases", 1, "to_estimate"),
+    ),
+    (
+        "exploring up to the final size",
+        with_phase("explore", to_size=None),
+        "nothing larger than the recapitulating size",
+        ("phases", 1, "to_estimate"),
+    ),
+    (
+        "to resistance without bound",
+        with_phase("descending", most_passes=None),
+        "must state most_passes",
+        ("phases", 6),
+    ),
+    (
+        "to resistance for longer than anything gains",
+        with_phase("descending", most_passes=50),
+        "whatever repeats has to end",
+        ("phases", 6, "most_passes"),
+    ),
+]
+
+
+@pytest.mark.parametrize(("unsafe", "says", "at"), [case[1:] for case in UNSAFE], ids=[case[0] for case in UNSAFE])
+def test_a_technique_that_leaves_out_what_keeps_a_canal_safe_is_refused(
+    unsafe: Technique, says: str, at: tuple[str | int, ...]
+) -> None:
+    assert at in [place for place, _ in faults(unsafe)]
+    with pytest.raises(TechniqueNotUsable, match=says) as refusal:
+        refuse_unusable(unsafe, where="mine")
+    assert refusal.value.pointer == at
+
+
+# --- tried out on a check canal ---
+
+
+@pytest.mark.parametrize("key", ["crown-down", "step-back"])
+def test_what_is_provided_is_worked_to_its_end_in_every_setting(key: str) -> None:
+    tried = check(technique(key)).settings
+    assert [one.setting for one in tried] == list(Setting)
+    for one in tried:
+        assert one.phases == tuple(phase.key for phase in technique(key).phases if one.setting in phase.settings)
+        assert one.withheld == ()
+        assert "length" in one.hold_points
+
+
+def loops_of(technique_: Technique) -> Technique:
+    """Repeats from the exploring: a hold point and a rinse lie in the loop."""
+    phases = tuple(replace(p, repeat_from="explore") if p.key == "descending" else p for p in technique_.phases)
+    return replace(technique_, phases=phases)
+
+
+def test_every_walk_of_a_technique_that_repeats_from_far_back_ends() -> None:
+    looped = loops_of(CROWN_DOWN)
+    for setting, one in zip(Setting, check(looped).settings, strict=True):
+        made = plan(molar(technique=looped, setting=setting, isolated=True))
+        assert one.steps > 0
+        assert all(why_unsound(canal.run_sheet) == "" for canal in made.canals)
+
+
+def test_a_technique_that_would_need_a_size_that_is_not_made_is_refused_with_the_setting() -> None:
+    with pytest.raises(TechniqueNotUsable, match="setting 'block': it cannot be worked: The kit has no series above"):
+        check(replace(CROWN_DOWN, series_sizes_up=20))
+
+
+def test_every_instrument_that_shapes_is_followed_by_irrigation_and_the_small_instrument() -> None:
+    """On the order of work that is written, not on the rules: whatever phases there are, all of them write it."""
+    for each in provided().values():
+        (sheet,) = (canal.run_sheet for canal in plan(molar(technique=each)).canals if canal.canal == "P")
+        cutting = [node for node in sheet.nodes.values() if isinstance(node, Do) and node.action is Action.INSTRUMENT]
+        assert cutting
+        for node in cutting:
+            after = [sheet.nodes[to] for to in node.exits.values()]
+            assert {one.action for one in after if isinstance(one, Do)} == {Action.IRRIGATE}, node.id
+            if (node.instrument or "").startswith(("08/", "10/")):
+                continue
+            again = [sheet.nodes[to] for one in after if isinstance(one, Do) for to in one.exits.values()]
+            assert {one.action for one in again if isinstance(one, Do)} == {Action.RECAPITULATE}, node.id
 
 
 def test_a_programme_copies_and_changes_a_technique() -> None:

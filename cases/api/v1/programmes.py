@@ -11,16 +11,19 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.fields import Id, Strict, Value
+from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.roles import Role
 from cases.queries import programmes, seen
 from cases.queries.programmes import TechniqueShown, TechniquesShown
 from cases.services import programmes as keep
+from planning import technique_files
 from planning.api.values import serializer_of
 from planning.encoding import encode
+from planning.errors import PlanningError
 from planning.plan_input import Kit
+from planning.technique_files import MOST_CHARACTERS
 from planning.techniques import Technique
 
 
@@ -51,7 +54,22 @@ class KitGiven(Strict):
 
 class TechniqueGiven(Strict):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
-    technique = Value(Technique)
+    technique = Value(Technique, required=False)
+    text = Text(
+        max_length=MOST_CHARACTERS, required=False, trim_whitespace=False, help_text="TOML, in place of `technique`."
+    )
+
+    def validate(self, attrs: dict[str, Any]) -> dict[str, Any]:
+        """Raises TechniqueFileRefused for a text that is no technique."""
+        text = attrs.pop("text", None)
+        if (text is None) == ("technique" not in attrs):
+            raise serializers.ValidationError({"technique": ["Send it here or as `text`, one of the two."]})
+        if text is not None:
+            try:
+                attrs["technique"] = technique_files.read(text, where="text")
+            except PlanningError as refusal:
+                raise refusal.below("text") from None
+        return attrs
 
 
 TAGS = ["programme"]
@@ -104,7 +122,7 @@ class TechniquesView(View):
         tags=TAGS,
         summary="Add a technique of the programme's own",
         description="By the coordinator. A technique is data: copy a provided one, give it a key of its own, change "
-        "it.",
+        "it. It may be sent as TOML too. `compute/technique-check` says what would be wrong and keeps nothing.",
         request=TechniqueGiven,
         responses={200: serializer_of(TechniqueShown), 201: serializer_of(TechniqueShown)},
         examples=[examples.TECHNIQUE],

@@ -313,6 +313,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/compute/technique-check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Whether a technique can be used
+         * @description The text of a technique of one's own, as TOML. It is read, held against the rules of techniques and tried out in every setting it is for: every walk through its order of work has to end. What is wrong is answered all at once, each fault with its `line`. Nothing is stored: a coordinator adds it to the programme's techniques.
+         */
+        post: operations["compute_technique_check"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/compute/tooth": {
         parameters: {
             query?: never;
@@ -620,7 +640,7 @@ export interface paths {
         put?: never;
         /**
          * Add a technique of the programme's own
-         * @description By the coordinator. A technique is data: copy a provided one, give it a key of its own, change it.
+         * @description By the coordinator. A technique is data: copy a provided one, give it a key of its own, change it. It may be sent as TOML too. `compute/technique-check` says what would be wrong and keeps nothing.
          */
         post: operations["programme_techniques_create"];
         delete?: never;
@@ -2358,6 +2378,8 @@ export interface components {
             code: string;
             /** @description What is wrong and what to do. */
             detail: string;
+            /** @description Of a text that was sent, the first being 1. */
+            line?: number;
             /** @description JSON pointer into what was sent, as a URI fragment. A plan refused for what is charted points into the planner's input. */
             pointer: string;
         };
@@ -2620,6 +2642,17 @@ export interface components {
          * @enum {string}
          */
         Setting: "block" | "extracted" | "clinic";
+        /** @description What becomes of a technique in one setting. */
+        SettingTried: {
+            hold_points: string[];
+            /** @description Keys, in order. */
+            phases: string[];
+            setting: components["schemas"]["Setting"];
+            /** @description Of the order of work that was written for the check canal; every walk through it ends. */
+            steps: number;
+            /** @description What a plan would keep closed, and why. */
+            withheld: string[];
+        };
         /**
          * @description * `stop`: Withholds steps until it is put right, or a supervisor lets it pass with a reason where that may be done.
          * @enum {string}
@@ -2813,13 +2846,19 @@ export interface components {
             series_sizes_up: number;
             source: string;
         };
+        TechniqueChecked: {
+            settings: components["schemas"]["SettingTried"][];
+            technique: components["schemas"]["Technique"];
+        };
         TechniqueGivenRequest: {
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
              */
             id?: string;
-            technique: components["schemas"]["TechniqueRequest"];
+            technique?: components["schemas"]["TechniqueRequest"];
+            /** @description TOML, in place of `technique`. */
+            text?: string;
         };
         /** @description A technique as a programme keeps it. */
         TechniqueRequest: {
@@ -2852,6 +2891,16 @@ export interface components {
         };
         TechniquesShown: {
             results: components["schemas"]["TechniqueShown"][];
+        };
+        /** @description A technique as a file holds it. */
+        TechniqueTextRequest: {
+            /**
+             * @description Of the file; it stands before what is wrong.
+             * @default technique
+             */
+            name?: string;
+            /** @description TOML, as the techniques provided are written. */
+            text: string;
         };
         Teeth: {
             teeth: components["schemas"]["Tooth"][];
@@ -3947,6 +3996,38 @@ export interface operations {
             };
         };
     };
+    compute_technique_check: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TechniqueTextRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TechniqueChecked"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     compute_tooth: {
         parameters: {
             query?: never;
@@ -4549,7 +4630,7 @@ export interface operations {
             };
             cookie?: never;
         };
-        requestBody: {
+        requestBody?: {
             content: {
                 "application/json": components["schemas"]["TechniqueGivenRequest"];
             };
