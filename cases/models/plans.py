@@ -38,6 +38,7 @@ class ToothPlanVersion(Sent, Fixed):
     planner_version = models.CharField(max_length=40)
     stops = models.PositiveIntegerField(help_text="Cautions that withhold steps.")
     cautions = models.PositiveIntegerField(help_text="Cautions that do not.")
+    difficulty = models.CharField(max_length=10, blank=True, default="", help_text="Empty where none is counted.")
 
     state = models.CharField(max_length=10, choices=choices(PlanState), default=PlanState.DRAFT.value)
     asked = models.PositiveIntegerField(default=0, help_text="How often it was submitted.")

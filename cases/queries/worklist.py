@@ -37,6 +37,8 @@ class Waiting:
     asks: Asks
     waiting_s: int
     stale: bool
+    difficulty: str | None
+    """Level; None where none is counted."""
 
 
 def waiting(person: Person, programme_id: UUID, now: datetime) -> list[Waiting]:
@@ -65,6 +67,7 @@ def _waiting(row: ToothPlanVersion, now: datetime) -> Waiting:
         asks=_asks(row.last_decision),  # type: ignore[attr-defined]
         waiting_s=max(0, int((now - asked_at).total_seconds())),
         stale=row.case_revision != row.case.revision,
+        difficulty=row.difficulty or None,
     )
 
 

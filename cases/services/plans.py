@@ -75,6 +75,7 @@ def propose(
         planner_version=made.planner_version,
         stops=sum(caution.severity is Severity.STOP and caution.overridden is None for caution in made.cautions),
         cautions=sum(caution.severity is Severity.CAUTION for caution in made.cautions),
+        difficulty=made.difficulty.level if made.difficulty else "",
         case_revision=case.revision,
     )
     _list_canals(version, made)

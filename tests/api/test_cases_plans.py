@@ -258,6 +258,8 @@ def test_the_worklist_has_the_riskiest_and_then_the_oldest_first(
     told = client(vale).get(f"{API}/programmes/{programme.pk}/worklist").json()["results"]
     assert [each["student"]["name"] for each in told] == ["Tom", "Priya"]
     assert told[0]["stops"] > told[1]["stops"] == 0
+    # Society form 2022: a first molar is moderate, and nothing else of this case counts.
+    assert told[1]["difficulty"] == "moderate"
     assert told[1]["canals"][1] == {
         "canal": "MB2",
         "length_state": "settled",

@@ -115,6 +115,7 @@ def _worklist() -> dict[str, Any]:
         "asks": "first",
         "stops": 0,
         "cautions": 1,
+        "difficulty": "moderate",
         "canals": [canal],
         "submitted_at": AT,
         "waiting_s": 540,

@@ -17,6 +17,7 @@ from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
 from cases.queries import worklist
 from cases.queries.worklist import Asks
+from planning.difficulty import Level
 from planning.plan_value import ToothNames
 from planning.techniques import Setting
 
@@ -34,6 +35,7 @@ class WaitingShown(serializers.Serializer[Any]):
     asks = Value(Asks)
     stops = serializers.IntegerField(source="row.stops", help_text="Cautions that withhold steps.")
     cautions = serializers.IntegerField(source="row.cautions")
+    difficulty = Value(Level, allow_null=True, help_text="Null for a training block: none is counted.")
     canals = CanalPlanListed(source="row.canal_plans.all", many=True)
     submitted_at = serializers.DateTimeField(source="row.submitted_at")
     waiting_s = serializers.IntegerField(help_text="Seconds it has waited.")

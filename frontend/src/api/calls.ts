@@ -61,6 +61,8 @@ export const findTooth = (body: S.ToothName) => told(http.POST('/api/v1/compute/
 
 export const getTooth = (iso: string) => told(http.GET('/api/v1/teeth/{iso}', { params: { path: { iso } } }))
 
+export const listFactors = () => told(http.GET('/api/v1/difficulty-factors'))
+
 export const listKits = (programme: string) =>
   told(http.GET('/api/v1/programmes/{programme_id}/kits', ofProgramme(programme)))
 

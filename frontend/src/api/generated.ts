@@ -3109,6 +3109,8 @@ export interface components {
             /** Format: uuid */
             case: string;
             cautions: number;
+            /** @description Null for a training block: none is counted. */
+            difficulty: components["schemas"]["LevelEnum"];
             hash: string;
             number: number;
             patient_alias: string;

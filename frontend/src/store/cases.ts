@@ -89,3 +89,8 @@ export function useTechniques(of: string | undefined) {
 export function useTooth(iso: string) {
   return useKept(`tooth ${iso}`, () => calls.getTooth(iso))
 }
+
+/** What can make a case difficult. */
+export function useFactors() {
+  return useKept('factors of difficulty', async () => [...(await calls.listFactors()).factors])
+}

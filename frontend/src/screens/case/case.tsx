@@ -7,6 +7,7 @@ import { words } from '@/words/en'
 import { StandingPill } from '../cases/case-row'
 import { AddCanal } from './add-canal'
 import { CanalRow } from './canal-row'
+import { DifficultyFactors } from './difficulty-factors'
 import { RootCard } from './root-card'
 import { ToothFacts } from './tooth-facts'
 import './case.css'
@@ -56,6 +57,7 @@ function Charted({ of }: { of: CaseShown }) {
         <RootCard key={root.name} root={root} of={of} />
       ))}
       <ToothFacts of={of} />
+      <DifficultyFactors of={of} />
     </>
   )
 }

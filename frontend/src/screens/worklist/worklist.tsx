@@ -1,4 +1,5 @@
 import type { Waiting } from '@/api/shapes'
+import { LevelMark } from '@/parts/difficulty'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { Sign } from '@/parts/signs'
@@ -59,6 +60,7 @@ function WaitingRow({ of, on }: { of: Waiting; on: boolean }) {
         <span class="small">{words.worklist.waits(of.waiting_s)}</span>
         {of.stops > 0 && <Count sign="stop" n={of.stops} says={words.cautions.stops(of.stops)} />}
         {of.cautions > 0 && <Count sign="caution" n={of.cautions} says={words.cautions.cautions(of.cautions)} />}
+        {of.difficulty && <LevelMark level={of.difficulty} />}
         {of.stale && <span class="small strong">{words.worklist.stale}</span>}
       </span>
     </a>
