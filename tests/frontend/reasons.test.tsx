@@ -1,20 +1,27 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { describe, expect, test } from 'vitest'
-import { pathsOf } from '@/parts/reason/paths'
+import { pathsOf, stopPath } from '@/parts/reason/paths'
 import { WithReasons } from '@/parts/reason/reasons'
 import { StopTable } from '@/parts/stop-table/stop-table'
 import { because } from './sample-expected'
 import { canal, plan } from './sample-plan'
 
 test('a reason is looked for at the number itself, then for all of its list, then at what it is part of', () => {
-  expect(pathsOf('needle.now[2].at_most_mm')).toEqual([
-    'needle.now[2].at_most_mm',
+  expect(pathsOf('needle.now.2.at_most_mm')).toEqual([
+    'needle.now.2.at_most_mm',
     'needle.now.at_most_mm',
-    'needle.now[2]',
+    'needle.now.2',
     'needle.now',
     'needle',
-    'needle',
   ])
+})
+
+test.each([
+  [18.5, 'stops.full'],
+  [14.5, 'stops.end'],
+  [9.5, 'stops.coronal'],
+])('the reason of a stop at %s is that of %s', (stop_mm, path) => {
+  expect(stopPath({ end_mm: 14.5, length: { stop_mm: 18.5 } }, stop_mm)).toBe(path)
 })
 
 describe('a number that can be touched', () => {

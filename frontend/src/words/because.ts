@@ -17,7 +17,10 @@ export const because = {
     stop: (instrument: string) => `stop of ${instrument}`,
     needle: 'needle, never past',
     needleNow: (after: string) => `needle after ${after}, at most`,
-    size: 'advised sizes',
+    least: 'least advised size',
+    most: 'largest advised size',
+    length: 'working length',
+    makeRoom: 'stop of what makes room',
     expected: (instrument: string) => `expected depth of ${instrument}`,
   },
 } as const

@@ -16,7 +16,7 @@ export const planning = {
     under: (alias: string, technique: string | undefined, setting: string | undefined) =>
       [alias, technique?.toLowerCase(), setting?.toLowerCase()].filter(Boolean).join(', '),
     finalSize: (canal: string) => `${canal}: final size`,
-    advised: (least: number, most: number) => `advised ${least}–${most}`,
+    advised: 'advised',
     smaller: (canal: string) => `${canal}: one size smaller`,
     larger: (canal: string) => `${canal}: one size larger`,
     outside: 'Why outside the advised range',

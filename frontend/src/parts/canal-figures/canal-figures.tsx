@@ -20,7 +20,7 @@ export function CanalFigures({ canal }: { canal: CanalPlan }) {
                 <span class="grow">{words.irrigant(irrigant)}</span>
                 <Tapped
                   canal={canal.canal}
-                  of={`irrigants[${i}].volume_ml`}
+                  of={`irrigants.${i}.volume_ml`}
                   title={words.irrigant(irrigant)}
                   value={`${volume_ml} mL`}
                 />
@@ -74,7 +74,7 @@ function Strains({ canal, strain }: { canal: string; strain: readonly Strain[] }
             </span>
             <Tapped
               canal={canal}
-              of={`strain[${i}].strain_pct`}
+              of={`strain.${i}.strain_pct`}
               title={words.figures.strainOf(instrument)}
               value={words.size.percent(strain_pct)}
             />

@@ -26,7 +26,7 @@ export function Filling({ canal, obturation }: { canal: string; obturation: Obtu
               </span>
               <Tapped
                 canal={canal}
-                of={`obturation.rests[${i}].rests_mm`}
+                of={`obturation.rests.${i}.rests_mm`}
                 title={words.figures.restOf(rest.kind, rest.name)}
                 value={words.figures.restsAt(mm(rest.rests_mm))}
               />

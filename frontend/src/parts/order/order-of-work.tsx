@@ -29,7 +29,7 @@ export function OrderOfWork({ canal, instruments, expected }: Props) {
           <ol>
             {steps.map((step, i) => (
               <li key={step.key}>
-                <Step canal={canal.canal} step={step} byKey={byKey} said={steps[i - 1]?.node.say} expected={expected} />
+                <Step canal={canal} step={step} byKey={byKey} said={steps[i - 1]?.node.say} expected={expected} />
               </li>
             ))}
           </ol>
@@ -49,7 +49,7 @@ type ByKey = ReadonlyMap<string, InstrumentName>
 const nameOf = (key: string | null, byKey: ByKey) => (key === null ? '' : (byKey.get(key)?.name ?? key))
 
 interface StepProps {
-  canal: string
+  canal: CanalPlan
   expected: boolean
   step: WorkStep
   byKey: ByKey
@@ -66,7 +66,9 @@ function Step({ canal, step: { node, after, expected: estimate }, byKey, said, e
         </span>
         <Where canal={canal} node={node} byKey={byKey} />
       </p>
-      {expected && estimate && tells(node, estimate.step) && <Estimate canal={canal} of={estimate} byKey={byKey} />}
+      {expected && estimate && tells(node, estimate.step) && (
+        <Estimate canal={canal.canal} of={estimate} byKey={byKey} />
+      )}
       {node.say && node.say !== said && <p class="small">{node.say}</p>}
       {after.length > 0 && <p class="small soft">{words.order.afterwards(after.map((n) => following(n, byKey)))}</p>}
     </>
@@ -83,14 +85,21 @@ function What({ node, byKey }: { node: Do; byKey: ByKey }) {
   return <InstrumentLabel name={instrument?.name ?? node.instrument} colour={instrument?.colour ?? null} note={note} />
 }
 
-function Where({ canal, node, byKey }: { canal: string; node: Do; byKey: ByKey }) {
-  if (node.shorter_than) return <span class="small">{words.order.shorter(mm(node.shorter_than.less_um / 1000))}</span>
+function Where({ canal, node, byKey }: { canal: CanalPlan; node: Do; byKey: ByKey }) {
+  if (node.shorter_than) {
+    const shorter = words.order.shorter(mm(node.shorter_than.less_um / 1000))
+    return (
+      <span class="small">
+        <Tapped canal={canal.canal} of="stops.make_room" title={words.because.makeRoom} value={shorter} />
+      </span>
+    )
+  }
   if (node.stop_um === null) return null
   const stop = mm(node.stop_um / 1000)
   const title = words.because.stop(nameOf(node.instrument, byKey))
   return (
     <span class={`number ${node.target === 'to_resistance' ? 'to-resistance' : ''}`}>
-      <Tapped canal={canal} of={stopPath(node.target)} title={title} value={stop} />
+      <Tapped canal={canal.canal} of={stopPath(canal, node.stop_um / 1000)} title={title} value={stop} />
       {node.target && <small class="target">{words.order.target(node.target)}</small>}
     </span>
   )

@@ -1,10 +1,18 @@
+import type { CanalPlan } from '@/api/shapes'
+
 /** Where in a canal's plan a number stands, as its reasons name it. */
 
-export const depthPath = (index: number): string => `expectation.steps[${index}].depth_mm`
+export const depthPath = (index: number): string => `expectation.steps.${index}.depth_mm`
 
-export const stopPath = (target: string | null): string => `stops.${target ?? 'to_length'}`
+export const needlePath = (index: number): string => `needle.now.${index}.at_most_mm`
 
-export const needlePath = (index: number): string => `needle.now[${index}].at_most_mm`
+type Ends = Pick<CanalPlan, 'end_mm'> & { readonly length: Pick<CanalPlan['length'], 'stop_mm'> }
+
+/** The kind of a stop: at the working length, at the end of shaping, or the coronal instruments' own. */
+export function stopPath({ end_mm, length }: Ends, stop_mm: number): string {
+  if (stop_mm === length.stop_mm) return 'stops.full'
+  return stop_mm === end_mm ? 'stops.end' : 'stops.coronal'
+}
 
 /**
  * The paths under which a number's reason may be given, nearest first: its own, the same for every place of a list,
@@ -13,5 +21,5 @@ export const needlePath = (index: number): string => `needle.now[${index}].at_mo
 export function pathsOf(path: string): string[] {
   const parts = path.split('.')
   const up = parts.map((_, i) => parts.slice(0, parts.length - i).join('.'))
-  return up.flatMap((one) => [one, one.replace(/\[\d+\]/g, '')])
+  return [...new Set(up.flatMap((one) => [one, one.replace(/\.\d+/g, '')]))]
 }

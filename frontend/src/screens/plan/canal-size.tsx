@@ -28,13 +28,10 @@ export function CanalSize({ canal, kit, choice, onChoose }: Props) {
     <section class="card stack canal-size" aria-labelledby={`${id}-name`}>
       <div class="row apart">
         <h2 id={`${id}-name`}>{words.planning.finalSize(canal.canal)}</h2>
-        <p class="small soft">
-          <Tapped
-            canal={canal.canal}
-            of="size_range"
-            title={words.because.size}
-            value={words.planning.advised(least, most)}
-          />
+        <p class="advised small">
+          {words.planning.advised}{' '}
+          <Tapped canal={canal.canal} of="size_range.least" title={words.because.least} value={String(least)} />–
+          <Tapped canal={canal.canal} of="size_range.most" title={words.because.most} value={String(most)} />
         </p>
       </div>
       <div class="stepper">

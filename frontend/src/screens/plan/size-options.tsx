@@ -59,7 +59,7 @@ export function OptionFacts({ canal, options, size }: FactsProps) {
         <div key={field}>
           <dt class="small soft">{label}</dt>
           <dd class="number">
-            <Tapped canal={canal} of={`size_range.options[${at}].${field}`} title={label} value={value ?? ''} />
+            <Tapped canal={canal} of={`size_range.options.${at}.${field}`} title={label} value={value ?? ''} />
           </dd>
         </div>
       ))}
