@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from planning import tables
 from planning.canal_plan import Canal
 from planning.cautions import caution
 from planning.plan_input import Finding
@@ -12,7 +13,7 @@ from planning.plan_value import Caution
 from planning.readings import LengthState, PreOperativeImage, tooth_mm
 from planning.tables import Figures
 from planning.techniques import PhaseKind, Setting
-from planning.teeth import Tooth, usual_range
+from planning.teeth import Tooth, like, usual_range
 
 
 def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution]:
@@ -20,7 +21,7 @@ def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution
     rules = (
         _finding(canal),
         _length(canal, figures),
-        _range(canal, tooth),
+        _range(canal, tooth, figures),
         _flaring(canal),
         _curve(canal, figures),
         _size(canal),
@@ -59,7 +60,7 @@ def _length(canal: Canal, figures: Figures) -> Iterator[Caution]:
         yield _about(canal, "length-unsettled", value=length.apart_mm, unit="mm", do=length.what_to_do)
 
 
-def _range(canal: Canal, tooth: Tooth) -> Iterator[Caution]:
+def _range(canal: Canal, tooth: Tooth, figures: Figures) -> Iterator[Caution]:
     """The tooth's length against the least and greatest ever measured; a training block has no such range."""
     measured = [t for t in map(tooth_mm, canal.input.readings) if t is not None]
     known = usual_range(tooth)
@@ -69,6 +70,10 @@ def _range(canal: Canal, tooth: Tooth) -> Iterator[Caution]:
     if least is None or most is None or least <= measured[-1] <= most:
         return
     limit = least if measured[-1] < least else most
+    for row in tables.rows("tooth_lengths"):
+        if (row["tooth"], row["set"]) == (like(tooth.iso), known.reference_set):
+            figures.cell("tooth_lengths", row, "low_mm", row["tooth"], row["set"])
+            figures.cell("tooth_lengths", row, "high_mm", row["tooth"], row["set"])
     yield _about(
         canal,
         "length-outside-range",

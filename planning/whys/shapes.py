@@ -29,6 +29,15 @@ def size_whys(about: About) -> Iterator[Why]:
     if any(option.wall_share is not None for option in advised.options):
         rule = "Share of an elliptic canal's wall that a round preparation reaches at the end, centred in it."
         yield why("size_range.options.wall_share", rule, (), _rows_of(told))
+    wall = about.canal.size_asked.wall
+    if wall is not None:
+        rule = "The wall less all that this size would widen the canal by there."
+        entered = (("wall before", wall.wall.thickness_mm, "mm"), ("canal there", wall.canal_mm, "mm"))
+        yield why("size_range.options.wall_left_mm", rule, entered, wall.wall.rows)
+    if any(option.strain_pct is not None for option in advised.options):
+        rule = "Its diameter where the canal bends over twice the radius, the tip at the end."
+        radius = ("radius", about.canal.input.curve_radius_mm, "mm")
+        yield why("size_range.options.strain_pct", rule, (radius,))
 
 
 def _rows_of(reasons: list[SizeReason]) -> tuple[str, ...]:
@@ -97,6 +106,12 @@ def estimate_whys(about: About) -> Iterator[Why]:
     widths = about.canal.widths
     rule = f"Widths from {about.plan.expectation.natural.source}; straight between the levels that are known."
     yield why("expectation.natural", rule, (), () if widths is None else widths.rows)
+    if about.plan.expectation.samples:
+        rule = "A tenth of the canals drawn from the published spreads rests higher, a tenth deeper."
+        drawn = (("canals drawn", float(about.plan.expectation.samples), ""),)
+        yield why("expectation.steps.low_mm", rule, drawn, rows)
+        yield why("expectation.steps.high_mm", rule, drawn, rows)
+        yield why("expectation.steps.reach_share", "Share of the canals drawn in which it is at its stop.", drawn, rows)
     if about.plan.expectation.passes is not None:
         yield why(
             "expectation.passes", "Passes of the estimate until the smallest of the series is at length.", entered, rows

@@ -14,7 +14,8 @@ from planning.whys.about import About, Entry, why
 
 
 def stop_whys(about: About) -> Iterator[Why]:
-    """Under `stops.` and the kind of stop: full, end, coronal, make_room, step_back."""
+    """Under `stops.` and the kind of stop, as the stop table names it, or the target, as a step of the order of work
+    has it: full, end, coronal, make_room, step_back; to_length, to_resistance."""
     if about.plan.end_mm is None:
         return
     length = ("working length", about.plan.length.working_length_mm, "mm")
@@ -39,7 +40,7 @@ def _end(about: About, length: Entry) -> Iterator[Why]:
     if about.plan.junction_mm is None or junction is None:
         rule = "The canal runs to its own end: its deepest stop is that of the working length."
         yield why("end_mm", rule, (length,))
-        yield why("stops.end", rule, (length,))
+        yield from _to_the_end(rule, (length,))
         return
     at = junction.at_length_mm if junction.at_length_mm is not None else about.plan.length.working_length_mm
     entered = (
@@ -50,7 +51,13 @@ def _end(about: About, length: Entry) -> Iterator[Why]:
     yield why("junction_mm", rule, entered)
     rule = f"It joins {about.plan.joins}: nothing larger than the small instrument passes the junction, rounded down."
     yield why("end_mm", rule, entered)
+    yield from _to_the_end(rule, entered)
+
+
+def _to_the_end(rule: str, entered: tuple[Entry, ...]) -> Iterator[Why]:
     yield why("stops.end", rule, entered)
+    yield why("stops.to_length", rule, entered)
+    yield why("stops.to_resistance", f"No push: it may rest short of this, and goes no deeper. {rule}", entered)
 
 
 def _coronal(about: About) -> Why:
@@ -97,7 +104,10 @@ def needle_whys(about: About) -> Iterator[Why]:
     )
     for number, now in enumerate(about.plan.needle.now):
         entered = (end, ("outside diameter", wide.value, "mm"), ("clearance", clearance.value, "mm"))
-        yield why(f"needle.now.{number}.at_most_mm", f"After {now.after}: {rule}", entered, (wide, clearance))
+        yield why(f"needle.now[{number}].at_most_mm", f"After {now.after}: {rule}", entered, (wide, clearance))
+    if about.plan.needle.first_at_ceiling is not None:
+        rule = "The first instrument that at the end of the canal leaves room for the needle at its ceiling."
+        yield why("needle.first_at_ceiling", rule, (("outside diameter", wide.value, "mm"),), (wide, clearance))
     if about.plan.irrigants:
         rows = (about.figures.row("irrigant.between_ml"), about.figures.row("irrigant.rinse_ml"))
         rule = "After every instrument and for every final rinse on the expected path, added up."

@@ -214,7 +214,7 @@ def wanted(one: CanalPlan) -> set[str]:
         "end_mm": one.end_mm,
         "junction_mm": one.junction_mm,
         "needle.ceiling_mm": one.needle,
-        "needle.now.0.at_most_mm": one.needle and one.needle.now,
+        "needle.now[0].at_most_mm": one.needle and one.needle.now,
         "strain": one.strain,
         "wall.worst_mm": one.wall,
         "wall.centred_mm": one.wall,
@@ -222,6 +222,12 @@ def wanted(one: CanalPlan) -> set[str]:
         "obturation.volumes.prepared_mm3": one.obturation,
         "expectation.steps": one.expectation,
         "expectation.passes": one.expectation and one.expectation.passes,
+        "needle.first_at_ceiling": one.needle and one.needle.first_at_ceiling,
+        "stops.to_length": one.end_mm,
+        "stops.to_resistance": one.end_mm,
+        "size_range.options.wall_left_mm": one.size_range.options[0].wall_left_mm,
+        "size_range.options.strain_pct": one.size_range.options[0].strain_pct,
+        "size_range.options.wall_share": one.size_range.options[0].wall_share is not None,
         "irrigants": one.needle and one.irrigants,
     }
     always = {"size_range.least", "size_range.most", "size_range.proposed", "final_size"}
@@ -248,3 +254,17 @@ def test_stop_kinds_are_told_apart() -> None:
         "stops.step_back"
     }
     assert "stops.step_back" in {stop.why for row in back.stop_table for stop in row.stops}
+
+
+def test_rows_of_every_table_are_listed_with_their_source() -> None:
+    """Widths, foramina, sizes, crowns, walls, the needle's gauge; the tooth's length where it is unusual."""
+    long_one = replace(four_canals()[3], readings=confirmed(25.0, 24.0, 0.1, "P cusp"))
+    listed = plan(molar(canals=(*four_canals()[:3], long_one))).rows_used
+    by_key = {row.key: row for row in listed}
+    tables = {key.split("/")[0] for key in by_key if "/" in key}
+    assert tables == {"canal_widths", "crowns", "final_sizes", "foramina", "needles", "tooth_lengths", "walls"}
+    # Wolf et al. 2017, table 5: the palatal foramen is 0.33 mm across its narrow side.
+    palatal = by_key["foramina/16/P/narrow_mm"]
+    assert (palatal.value, palatal.unit, palatal.know, palatal.programme) == (0.33, "mm", "read", False)
+    # Black 1902 (from memory): an upper first molar is 24 mm long at most.
+    assert by_key["tooth_lengths/16/A/high_mm"].value == 24.0

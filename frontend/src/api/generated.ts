@@ -3163,7 +3163,10 @@ export interface components {
         /** @description The reason of one number of a canal's plan. */
         Why: {
             inputs: components["schemas"]["WhyInput"][];
-            /** @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance. */
+            /**
+             * @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `[0]` for a place of a
+             *     list, none for all of them; stops by the name that the stop table gives them.
+             */
             of: string;
             /** @description Keys of `rows_used`. */
             rows: string[];

@@ -1,0 +1,45 @@
+"""Curvature over HTTP: what comes back, and what is refused with a pointer."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tests.api.compute import post, problem
+
+AXIS, LEAVES = {"x_mm": 0, "y_mm": 0}, {"x_mm": 0, "y_mm": 10}
+
+
+def asked(**curve: Any) -> dict[str, Any]:
+    return {"curve": {"axis": AXIS, "leaves": LEAVES, "end": {"x_mm": 2, "y_mm": 14}} | curve}
+
+
+def test_an_angle_and_what_it_is_called() -> None:
+    """Schneider's construction by hand: atan(2/4) = 26.565 degrees: severe there, moderate on the society's form."""
+    told = post("compute/curvature", asked()).json()
+    assert told["angle_deg"] == 26.565
+    assert {each["scheme"]: each["name"] for each in told["classes"]}["Schneider"] == "severe"
+    assert {each["scheme"]: each["name"] for each in told["classes"]}["AAE case difficulty"] == "moderate"
+    assert all(each["source"] and each["know"] for each in told["classes"])
+    assert [arc["by"] for arc in told["arcs"]] == ["one_arc"]
+
+
+@pytest.mark.parametrize(
+    ("curve", "pointer"),
+    [
+        ({"end": LEAVES}, "#/curve/end"),
+        ({"end": {"x_mm": 0, "y_mm": 2}}, "#/curve/end"),
+        ({"end": {"x_mm": 1e9, "y_mm": -1e9}}, "#/curve/end"),
+        ({"on_curve": LEAVES}, "#/curve/on_curve"),
+        ({"other_view_deg": 90}, "#/curve/other_view_deg"),
+    ],
+)
+def test_points_that_are_no_canal(curve: dict[str, Any], pointer: str) -> None:
+    assert pointer in problem(post("compute/curvature", asked(**curve)), 422, "points-do-not-fit")
+
+
+def test_a_point_missing() -> None:
+    assert "#/curve/end" in problem(
+        post("compute/curvature", {"curve": {"axis": AXIS, "leaves": LEAVES}}), 400, "not-understood"
+    )
