@@ -17,7 +17,7 @@ class Why:
     """The reason of one number of a canal's plan."""
 
     of: str
-    """Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `[0]` for a place of a
+    """Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `.0` for a place of a
     list, none for all of them; stops by the name that the stop table gives them."""
     rule: str
     """One sentence."""

@@ -104,7 +104,7 @@ def needle_whys(about: About) -> Iterator[Why]:
     )
     for number, now in enumerate(about.plan.needle.now):
         entered = (end, ("outside diameter", wide.value, "mm"), ("clearance", clearance.value, "mm"))
-        yield why(f"needle.now[{number}].at_most_mm", f"After {now.after}: {rule}", entered, (wide, clearance))
+        yield why(f"needle.now.{number}.at_most_mm", f"After {now.after}: {rule}", entered, (wide, clearance))
     if about.plan.needle.first_at_ceiling is not None:
         rule = "The first instrument that at the end of the canal leaves room for the needle at its ceiling."
         yield why("needle.first_at_ceiling", rule, (("outside diameter", wide.value, "mm"),), (wide, clearance))

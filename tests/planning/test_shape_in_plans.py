@@ -214,7 +214,7 @@ def wanted(one: CanalPlan) -> set[str]:
         "end_mm": one.end_mm,
         "junction_mm": one.junction_mm,
         "needle.ceiling_mm": one.needle,
-        "needle.now[0].at_most_mm": one.needle and one.needle.now,
+        "needle.now.0.at_most_mm": one.needle and one.needle.now,
         "strain": one.strain,
         "wall.worst_mm": one.wall,
         "wall.centred_mm": one.wall,

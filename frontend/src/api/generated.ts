@@ -3164,7 +3164,7 @@ export interface components {
         Why: {
             inputs: components["schemas"]["WhyInput"][];
             /**
-             * @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `[0]` for a place of a
+             * @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `.0` for a place of a
              *     list, none for all of them; stops by the name that the stop table gives them.
              */
             of: string;
