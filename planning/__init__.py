@@ -13,6 +13,7 @@ A map, from the ground up (each may use what stands above it):
     curvature, strain, walls, ovals    plane geometry of a bent, oval, thin-walled root
     natural, contact_depth    a canal before anything has been in it, and how deep an instrument goes in it
     run_sheet, phases, walk    the order of work as a finite graph, and walking it
+    contact_rows, samples, belief, descent    the same over many canals at once: how sure it is, and what was felt
     gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes
     forecast    what is expected of every insertion on that walk
     supersequence, level_search    fewest changes of instrument, exactly: two searches

@@ -11,6 +11,7 @@ from planning import tables
 from planning.errors import ChoiceNotPossible, TooMuchWork
 from planning.instruments import sizes
 from planning.plan_input import PlanInput
+from planning.samples import MOST_SAMPLES
 from planning.tables import Figure
 from planning.technique_rules import MOST_PASSES, MOST_PHASES
 
@@ -19,7 +20,6 @@ MOST_INSTRUMENTS = 120  # a well-filled kit has a third of it
 MOST_READINGS = 60  # of one canal: each taken again a dozen times
 MOST_NEEDLES = 20
 MOST_THRESHOLDS = 200  # about as many as there are figures to replace
-MOST_SAMPLES = 5_000  # bands get no better beyond, only slower
 MOST_WIDTHS = 40  # a reading every half millimetre of the longest canal
 MOST_FELT = 400  # of one canal: every step of the longest order of work
 MOST_DIAMETERS = 40  # of one instrument of variable taper

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from planning import contact_depth, irrigation, phases, profile, run_sheet, selection, shaped
+from planning import belief, contact_depth, irrigation, phases, profile, run_sheet, samples, selection, shaped
 from planning.apical_size import Asked
+from planning.belief import Belief
 from planning.errors import CanalsDoNotFit
 from planning.expected import Expectation, NaturalCanal, ProfilePoint
 from planning.filling import Filled, obturation
@@ -22,6 +23,7 @@ from planning.profile import Line
 from planning.quantities import mm, stop_um, um
 from planning.readings import Length, LengthState
 from planning.run_sheet import CanalWork, Sheet, step_name
+from planning.samples import MOST_SAMPLES, Samples
 from planning.selection import Selection
 from planning.shaped import Place
 from planning.tables import Figures
@@ -113,7 +115,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         needle=_needle(work, tabled, selected, final, steps) if known and (open_ or whole) else None,
         withheld=withheld,
         run_sheet=sheet,
-        expected_path=path if tabled is sheet else _expected(canal, selected, sheet, figures)[0],
+        expected_path=path if tabled is sheet else _expected(canal, selected, sheet, figures, sure=False)[0],
         expectation=expectation,
         strain=shaped.strains(_deepest(canal, tabled, table_path), bend, figures),
         wall=shaped.wall_left(canal.size_asked.wall, outline, place) if known else None,
@@ -214,22 +216,37 @@ def _as_written(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str
 
 
 def _expected(
-    canal: Canal, selected: Selection, sheet: RunSheet, figures: Figures
+    canal: Canal, selected: Selection, sheet: RunSheet, figures: Figures, *, sure: bool = True
 ) -> tuple[tuple[str, ...], Expectation | None]:
     """The way by the contact-depth estimate; where no widths are known by what the technique expects."""
-    natural, phase = canal.natural, _descend(canal)
-    if natural is None:
+    natural = canal.natural
+    if natural is None or canal.widths is None:
         return _as_written(canal, selected, sheet), None
+    descend = _descend(canal)
     working = Working(
         natural=natural,
         kit={one.key: one for one in canal.given.kit.instruments},
         touch=contact_depth.touch(figures),
         felt=canal.input.felt,
         tries=figures.count("make_room.most"),
-        first_of_pass=f"{phase.key}/{step_name(selected.descending[0])}" if phase else None,
+        flaring=frozenset(p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE),
+        descending=descend.key if descend else None,
+        most_passes=(descend and descend.most_passes) or 1,
     )
-    found = forecast(sheet, working)
+    found = forecast(sheet, working, _belief(canal, canal.widths, working, figures) if sure else None)
     return found.path, found.expectation
+
+
+def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures) -> Belief | None:
+    """The sampled canals; None where no samples are asked for. Recorded depths ask for more of them."""
+    given, count = canal.given, canal.given.samples
+    if count < 1:
+        return None
+    if canal.input.felt:
+        count = min(MOST_SAMPLES, count * figures.count("samples.felt_times"))
+    spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
+    drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)
+    return Belief(drawn, profile.narrow_line(working.natural), working.touch, belief.reading(figures))
 
 
 def _descend(canal: Canal) -> Phase | None:

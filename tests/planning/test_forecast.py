@@ -8,6 +8,7 @@ from itertools import pairwise
 
 import pytest
 
+from planning.encoding import canonical_text
 from planning.expected import Expectation, ExpectedStep, ProfilePoint
 from planning.graph import Action, Do
 from planning.plan import plan
@@ -153,3 +154,66 @@ def test_hand_instruments_are_worked_to_their_stops() -> None:
         assert isinstance(node, Do)
         assert step.depth_mm == (node.stop_um or 0) / 1000
     assert expected.passes is None
+
+
+# --- with samples --------------------------------------------------------------------------------------------------
+
+
+def sampled(given: PlanInput, seed: int = 1) -> PlanInput:
+    return replace(given, samples=200, seed=seed)
+
+
+def test_samples_give_bands_around_the_median_and_the_chance_of_the_stop() -> None:
+    for canal in plan(sampled(molar())).canals:
+        assert canal.expectation is not None
+        assert canal.expectation.samples == 200
+        for step in canal.expectation.steps:
+            if step.low_mm is None or step.high_mm is None:
+                # Worked to its stop by hand, however often that takes.
+                assert step.instrument.endswith("hand")
+            else:
+                assert step.low_mm <= step.high_mm
+                assert step.reach_share is not None
+                assert 0 <= step.reach_share <= 1
+
+
+def test_the_same_seed_gives_the_same_text() -> None:
+    one, same, other = (canonical_text(plan(sampled(molar(), seed))) for seed in (1, 1, 2))
+    assert one == same != other
+
+
+def test_recorded_depths_narrow_the_bands_of_what_is_left() -> None:
+    def wide(given: PlanInput) -> float:
+        _, expected = only(sampled(given))
+        step = next(s for s in expected.steps if s.node == "descending/25-04" and s.visit == 1)
+        assert step.low_mm is not None
+        assert step.high_mm is not None
+        return step.high_mm - step.low_mm
+
+    usual = (("coronal-flaring/25-10", 5.0), ("coronal-flaring/25-08", 6.5), ("descending/40-04", 8.5))
+    assert wide(block_felt(*usual, ("descending/35-04", 10.5), ("descending/30-04", 12.5))) < wide(block_felt())
+
+
+@pytest.mark.parametrize(("depth_mm", "said"), [(3.0, "shorter"), (5.0, "as_expected"), (9.5, "longer")])
+def test_a_recorded_depth_is_told_against_its_band(depth_mm: float, said: str) -> None:
+    _, expected = only(sampled(block_felt(("coronal-flaring/25-10", depth_mm))))
+    step = next(s for s in expected.steps if s.node == "coronal-flaring/25-10")
+    assert step.felt == said
+    assert (step.low_mm, step.high_mm, step.reach_share) == (None, None, None)
+    # Once a depth is recorded more samples are drawn.
+    assert expected.samples == 800
+
+
+def test_depths_that_fit_no_canal_say_that_few_samples_agree() -> None:
+    odd = (("descending/40-04", 3.0), ("descending/35-04", 15.0), ("descending/30-04", 4.0), ("descending/25-04", 14.0))
+    _, expected = only(sampled(block_felt(("coronal-flaring/25-10", 9.5), *odd, *odd)))
+    assert expected.few_agree
+    assert not only(sampled(block_felt(("coronal-flaring/25-10", 5.0))))[1].few_agree
+
+
+def test_passes_are_told_with_their_spread() -> None:
+    _, expected = only(sampled(block(choices=SIZES)))
+    assert expected.passes is not None
+    assert expected.passes.low is not None
+    assert expected.passes.high is not None
+    assert 1 <= expected.passes.low <= expected.passes.expected <= expected.passes.high <= 3

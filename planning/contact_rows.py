@@ -1,0 +1,206 @@
+"""The contact-depth estimate for many canals at once, a row each: the same load and the same rest as
+`planning.contact_depth`, which is held against it.
+
+A canal is two arrays of one shape, (rows, corners): depth, growing along the row, and diameter there. What has no more
+corners repeats its last one. A step is a ramp of a nanometre, so that a diameter is one number at every corner.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+Picked = NDArray[np.bool_] | NDArray[np.intp]
+
+STEP_MM = 1e-6  # ramp in place of a step
+APART_MM = 1e-9  # corners closer together than this are one
+STRAIGHT_MM2 = 1e-12  # rounding error of doubles over a canal's length
+HALVINGS = 14  # of at most thirty millimetres: to two thousandths of a millimetre
+LOOKS = 64  # places tried where the load may fall with depth: a few hundredths of a millimetre apart
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """Canals."""
+
+    depth_mm: Floats
+    wide_mm: Floats
+
+    def picked(self, rows: Picked) -> Rows:
+        return Rows(self.depth_mm[rows], self.wide_mm[rows])
+
+
+@dataclass(frozen=True, slots=True)
+class Tools:
+    """One instrument, a little different in every row."""
+
+    from_tip_mm: Floats
+    """(corners,)"""
+    wide_mm: Floats
+    """(rows, corners)"""
+
+    def picked(self, rows: Picked) -> Tools:
+        return Tools(self.from_tip_mm, self.wide_mm[rows])
+
+
+def rest_mm(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> Floats:
+    """Depth of the tip in every row, to two thousandths of a millimetre; to a few hundredths where it rests in a
+    stretch that narrows upwards.
+
+    There the load may fall with depth. A canal as narrow everywhere as higher up certainly stops the instrument no
+    deeper, and one as wide as further down no higher: between the two rests a look is taken at many places.
+    """
+    no_wider = Rows(canals.depth_mm, np.minimum.accumulate(canals.wide_mm, axis=1))
+    found = _halved(tools, no_wider, stop_mm, limit_mm2)
+    # Down to the first narrow place the two are one canal, and the load knows nothing of what lies deeper.
+    widens = np.diff(canals.wide_mm, axis=1) > 0
+    narrow_mm = np.where(widens, canals.depth_mm[:, :-1], np.inf).min(axis=1)
+    unsure = (found > narrow_mm) & (found < stop_mm)
+    if unsure.any():
+        some, here = tools.picked(unsure), canals.picked(unsure)
+        limits = limit_mm2[unsure]
+        no_narrower = Rows(here.depth_mm, np.maximum.accumulate(here.wide_mm[:, ::-1], axis=1)[:, ::-1])
+        deepest = _halved(some, no_narrower, stop_mm[unsure], limits)
+        found[unsure] = _looked(some, here, found[unsure], deepest, limits)
+    return found
+
+
+def _halved(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> Floats:
+    """Rest where the load never falls with depth: the way in is halved; the stop where it is not exceeded there."""
+    found = stop_mm.copy()
+    held = _load(tools, canals, _walls(canals), stop_mm - APART_MM) > limit_mm2
+    if not held.any():
+        return found
+    tools, canals, limit_mm2 = tools.picked(held), canals.picked(held), limit_mm2[held]
+    walls = _walls(canals)
+    within, over = canals.depth_mm[:, 0], found[held]
+    for _ in range(HALVINGS):
+        middle = (within + over) / 2
+        stays = _load(tools, canals, walls, middle) <= limit_mm2
+        within, over = np.where(stays, middle, within), np.where(stays, over, middle)
+    found[held] = within
+    return found
+
+
+def _looked(tools: Tools, canals: Rows, from_mm: Floats, to_mm: Floats, limit_mm2: Floats) -> Floats:
+    """The first of many places between two depths where the load is over, or the deeper of the two."""
+    each = np.repeat(np.arange(len(from_mm)), LOOKS)
+    places = np.linspace(from_mm, to_mm, LOOKS, axis=1)
+    load = load_mm2(tools.picked(each), canals.picked(each), places.ravel()).reshape(places.shape)
+    over = load > limit_mm2[:, None]
+    before = np.maximum(over.argmax(axis=1) - 1, 0)
+    return np.where(over.any(axis=1), np.take_along_axis(places, before[:, None], 1)[:, 0], to_mm)
+
+
+def load_mm2(tools: Tools, canals: Rows, tip_mm: Floats) -> Floats:
+    """The load [mm²] of every row with the tip at a depth."""
+    return _load(tools, canals, _walls(canals), tip_mm)
+
+
+def _walls(canals: Rows) -> Floats:
+    """How the diameter grows with depth between neighbouring corners; 0 where there is nothing between."""
+    along = np.diff(canals.depth_mm, axis=1)
+    return np.diff(canals.wide_mm, axis=1) / np.where(along > 0, along, 1.0)
+
+
+def _load(tools: Tools, canals: Rows, widens: Floats, tip_mm: Floats) -> Floats:
+    tip = tip_mm[:, None]
+    above, below, wide = canals.depth_mm[:, :-1], canals.depth_mm[:, 1:], canals.wide_mm[:, :-1]
+    tip_wide = (np.where((above < tip) & (tip <= below), wide + widens * (tip - above), 0.0)).max(axis=1)
+    face = tools.wide_mm[:, 0]
+    inside = tip_wide > 0
+    doubled: Floats = np.where(inside, np.maximum(face * face - tip_wide * tip_wide, 0.0), 0.0)
+    for flank in range(len(tools.from_tip_mm) - 1):
+        z0, z1 = tools.from_tip_mm[flank], tools.from_tip_mm[flank + 1]
+        d0 = tools.wide_mm[:, flank, None]
+        grows = (tools.wide_mm[:, flank + 1, None] - d0) / (z1 - z0)
+        if not grows.any():
+            continue
+        low, high = np.maximum(tip - below, z0), np.minimum(tip - above, z1)
+        high = np.maximum(high, low)
+        d_low, d_high = d0 + grows * (low - z0), d0 + grows * (high - z0)
+        over_low = d_low - wide - widens * (tip - low - above)
+        over_high = d_high - wide - widens * (tip - high - above)
+        # In contact from the crossing on, where the two ends differ.
+        apart = over_low - over_high
+        crossing = d_low + (d_high - d_low) * np.clip(over_low / np.where(apart == 0, 1.0, apart), 0.0, 1.0)
+        from_ = np.where(over_low > 0, d_low, np.where(over_high > 0, crossing, 0.0))
+        to = np.where(over_high > 0, d_high, np.where(over_low > 0, crossing, 0.0))
+        doubled = doubled + (to * to - from_ * from_).sum(axis=1)
+    return doubled / 2
+
+
+def stood(tools: Tools, canals: Rows, tip_mm: Floats, overcut_mm: Floats) -> Rows:
+    """The canals after the instrument has stood with its tip at a depth: the upper envelope of the two."""
+    start, end = canals.depth_mm[:, :1], canals.depth_mm[:, -1:]
+    tip = tip_mm[:, None]
+    corners = np.concatenate([tip + STEP_MM, tip - tools.from_tip_mm], axis=1)
+    corners = np.clip(corners, start, end)
+    depth = np.concatenate([canals.depth_mm, corners], axis=1)
+    wide = np.concatenate([canals.wide_mm, wide_at(canals, corners)], axis=1)
+    order = np.argsort(depth, axis=1, kind="stable")
+    depth, wide = np.take_along_axis(depth, order, 1), np.take_along_axis(wide, order, 1)
+    stands = _shape(tools, tip - depth, overcut_mm[:, None])
+    return _kept(*_crossed(depth, wide, stands))
+
+
+def wide_at(canals: Rows, depth_mm: Floats) -> Floats:
+    """Diameters at depths inside the canal, (rows, depths)."""
+    before = (canals.depth_mm[:, None, :] <= depth_mm[:, :, None]).sum(axis=2) - 1
+    before = np.clip(before, 0, canals.depth_mm.shape[1] - 2)
+    widens = np.take_along_axis(_walls(canals), before, 1)
+    along = depth_mm - np.take_along_axis(canals.depth_mm, before, 1)
+    return np.asarray(np.take_along_axis(canals.wide_mm, before, 1) + widens * along, dtype=np.float64)
+
+
+def _shape(tools: Tools, from_tip_mm: Floats, overcut_mm: Floats) -> Floats:
+    """What the instrument leaves at a distance from its tip; nothing beyond it, but for the ramp."""
+    wide = tools.wide_mm[:, :1] + overcut_mm
+    for flank in range(len(tools.from_tip_mm) - 1):
+        z0, z1 = tools.from_tip_mm[flank], tools.from_tip_mm[flank + 1]
+        share = np.clip((from_tip_mm - z0) / (z1 - z0), 0.0, 1.0)
+        wide = wide + share * (tools.wide_mm[:, flank + 1, None] - tools.wide_mm[:, flank, None])
+    beyond = np.clip(1.0 + from_tip_mm / STEP_MM, 0.0, 1.0)
+    return np.asarray(wide * beyond, dtype=np.float64)
+
+
+def _crossed(depth: Floats, one: Floats, other: Floats) -> tuple[Floats, Floats]:
+    """The wider of two outlines over the same depths, a corner between every two: where they cross, or half way."""
+    apart = one - other
+    span = apart[:, :-1] - apart[:, 1:]
+    crosses = apart[:, :-1] * apart[:, 1:] < 0
+    share = np.where(crosses, apart[:, :-1] / np.where(crosses, span, 1.0), 1 / 2)
+    rows, corners = depth.shape
+    both = np.empty((rows, 2 * corners - 1)), np.empty((rows, 2 * corners - 1))
+    both[0][:, ::2], both[1][:, ::2] = depth, np.maximum(one, other)
+    both[0][:, 1::2] = depth[:, :-1] + share * np.diff(depth, axis=1)
+    both[1][:, 1::2] = np.maximum(
+        one[:, :-1] + share * np.diff(one, axis=1), other[:, :-1] + share * np.diff(other, axis=1)
+    )
+    return both
+
+
+def _kept(depth: Floats, wide: Floats) -> Rows:
+    """Without corners that are one with the one before, then without those on the line between their neighbours."""
+    distinct = np.ones(depth.shape, dtype=bool)
+    distinct[:, 1:] = np.diff(depth, axis=1) > APART_MM
+    depth, wide, used = _packed(depth, wide, distinct)
+    bent = np.ones(depth.shape, dtype=bool)
+    x, d = np.diff(depth, axis=1), np.diff(wide, axis=1)
+    bent[:, 1:-1] = np.abs(d[:, :-1] * x[:, 1:] - d[:, 1:] * x[:, :-1]) >= STRAIGHT_MM2
+    last = np.arange(depth.shape[1]) == used[:, None] - 1
+    inside = np.arange(depth.shape[1]) < used[:, None]
+    depth, wide, _ = _packed(depth, wide, (bent | last) & inside)
+    return Rows(depth, wide)
+
+
+def _packed(depth: Floats, wide: Floats, keep: NDArray[np.bool_]) -> tuple[Floats, Floats, NDArray[np.int64]]:
+    """Only the corners kept, in order, the last repeated where a row has fewer; and how many each row has."""
+    used = keep.sum(axis=1)
+    order = np.argsort(~keep, axis=1, kind="stable")[:, : used.max()]
+    column = np.minimum(np.arange(order.shape[1]), used[:, None] - 1)
+    order = np.take_along_axis(order, column, 1)
+    return np.take_along_axis(depth, order, 1), np.take_along_axis(wide, order, 1), used

@@ -1,0 +1,69 @@
+"""In which pass the descending series arrives at its stop, sample by sample."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from planning.belief import AT_MM, NINE_TENTHS, TENTH, Belief, every, quantile
+from planning.contact_rows import Floats, Rows
+from planning.expected import Passes
+from planning.graph import Do
+from planning.instruments import Instrument
+from planning.quantities import mm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Series:
+    """One pass of a technique."""
+
+    steps: Sequence[tuple[Do, Instrument]]
+    """To resistance, in order, from coronal flaring to the smallest of the series."""
+    phase: str
+    """Of the descending series itself."""
+    most_passes: int
+
+
+ARRIVED, DEPTH, WIDE = "arrived in pass", "canal depths after the series", "canal widths after the series"
+
+
+class Descent:
+    """The passes so far. What is known of every sample is kept with the samples, as they are drawn anew at times."""
+
+    def __init__(self, belief: Belief, series: Series) -> None:
+        self._belief, self._series = belief, series
+        self._last, self._visit = "", 0
+        belief.kept[ARRIVED] = every(np.inf, belief.count)
+
+    def note(self, node: Do, visit: int, depths_mm: Floats) -> None:
+        """One instrument of the series has been worked in a pass."""
+        _note(self._belief, node, visit, depths_mm)
+        self._belief.kept[DEPTH], self._belief.kept[WIDE] = self._belief.canals.depth_mm, self._belief.canals.wide_mm
+        self._last, self._visit = node.id, visit
+
+    def passes(self, expected: int) -> Passes:
+        """Passes expected, and how many a tenth and nine tenths of the samples take.
+
+        Samples that have not arrived are worked on from where the expected passes left them, as far as that is needed.
+        """
+        kept, most = self._belief.kept, self._series.most_passes
+        belief = self._belief.back_to(Rows(kept[DEPTH], kept[WIDE]))
+        at = 1 + [node.id for node, _ in self._series.steps].index(self._last)
+        visit = self._visit
+        while visit <= most and quantile(belief.kept[ARRIVED], belief.weight, NINE_TENTHS) > visit:
+            for node, one in self._series.steps[at:]:
+                depths = belief.led(one, every(mm(node.stop_um or 0), belief.count))
+                belief.stands(node.id, one, depths)
+                if node.phase == self._series.phase:
+                    _note(belief, node, visit, depths)
+            at, visit = 0, visit + 1
+        low, high = (quantile(belief.kept[ARRIVED], belief.weight, share) for share in (TENTH, NINE_TENTHS))
+        return Passes(expected=expected, low=int(min(low, expected)), high=int(min(max(high, expected), most)))
+
+
+def _note(belief: Belief, node: Do, visit: int, depths_mm: Floats) -> None:
+    at_stop = depths_mm >= mm(node.stop_um or 0) - AT_MM
+    arrived = belief.kept[ARRIVED]
+    belief.kept[ARRIVED] = np.where(at_stop, np.minimum(arrived, visit), arrived)

@@ -1,0 +1,105 @@
+"""What is not known of a canal, drawn many times: its width, the hand that works it, the instruments' tolerances.
+
+Uniforms are raw output of a named bit generator, which stays what it is, and go through quantile tables: the same seed
+gives the same samples with every release of the library.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from statistics import NormalDist
+
+import numpy as np
+
+from planning.contact_depth import Touch
+from planning.contact_rows import Floats, Rows, Tools
+from planning.instruments import Instrument, corners
+from planning.natural import Widths
+from planning.profile import Line
+from planning.tables import Figures
+
+MOST_SAMPLES = 5_000  # bands get no better beyond, only slower
+SEEDS = 2**64  # a seed is taken modulo this: the generator takes no negative ones
+SHARES = np.arange(1, 1000) / 1000  # a thousandth cut off at either end: no canal is infinitely wide
+QUANTILES = np.array([NormalDist().inv_cdf(share) for share in SHARES])
+UNIFORM = 2.0**-53  # the upper 53 of 64 random bits are a double between 0 and 1
+DROPPED_BITS = np.uint64(11)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spread:
+    """How much things differ: standard deviations as shares, tolerances as bounds."""
+
+    width_share: float
+    end_share: float
+    limit_share: float
+    overcut_share: float
+    taper_within_share: float
+    tip_within_mm: float
+    tip_within_large_mm: float
+    large_above: float
+    least_mm: float
+    """No canal is narrower."""
+
+
+def spread(widths: Widths, block: bool, figures: Figures) -> Spread:
+    """By the data tables or the programme; the end by its own published spread where there is one."""
+    width_share = figures["samples.block_share" if block else "samples.width_share"]
+    end = widths.levels[0]
+    return Spread(
+        width_share=width_share,
+        end_share=width_share if widths.end_sd_mm is None else widths.end_sd_mm / end.narrow_mm,
+        limit_share=figures["samples.limit_share"],
+        overcut_share=figures["samples.overcut_share"],
+        taper_within_share=figures["instrument.taper_within_share"],
+        tip_within_mm=figures["instrument.tip_within"],
+        tip_within_large_mm=figures["instrument.tip_within_large"],
+        large_above=figures["instrument.large_above"],
+        least_mm=figures["canal.width_least"],
+    )
+
+
+class Samples:
+    """Canals, hands and instruments drawn from one seed. What is drawn for one does not depend on what else is."""
+
+    def __init__(self, *, count: int, seed: tuple[int, ...], spread: Spread) -> None:
+        self.count = count
+        self._seed = tuple(one % SEEDS for one in seed)
+        self._spread = spread
+
+    def canals(self, narrow: Line) -> Rows:
+        """All but the end are wide or narrow together."""
+        depth, wide = (np.array(column) for column in zip(*narrow, strict=True))
+        factors = np.repeat(_factors(self._spread.width_share, self.normal("width"))[:, None], len(narrow), axis=1)
+        factors[:, -1] = _factors(self._spread.end_share, self.normal("end"))
+        return Rows(np.tile(depth, (self.count, 1)), np.maximum(wide * factors, self._spread.least_mm))
+
+    def limits_mm2(self, by: Touch) -> Floats:
+        return by.limit_mm2 * _factors(self._spread.limit_share, self.normal("limit"))
+
+    def overcuts_mm(self, by: Touch) -> Floats:
+        return by.overcut_mm * _factors(self._spread.overcut_share, self.normal("overcut"))
+
+    def tools(self, one: Instrument) -> Tools:
+        """One instrument within its tolerances."""
+        large = one.size > self._spread.large_above
+        within_mm = self._spread.tip_within_large_mm if large else self._spread.tip_within_mm
+        thicker = within_mm * (2 * self.uniform(f"tip {one.key}") - 1)
+        steeper = 1 + self._spread.taper_within_share * (2 * self.uniform(f"taper {one.key}") - 1)
+        from_tip, wide = (np.array(column) for column in zip(*corners(one), strict=True))
+        grown = wide[0] + thicker[:, None] + (wide - wide[0]) * steeper[:, None]
+        return Tools(from_tip, np.maximum(grown, self._spread.least_mm))
+
+    def normal(self, of: str) -> Floats:
+        return np.asarray(np.interp(self.uniform(of), SHARES, QUANTILES), dtype=np.float64)
+
+    def uniform(self, of: str) -> Floats:
+        """Between 0 and 1, the same for the same name."""
+        bits = np.random.PCG64((*self._seed, *of.encode()))
+        return np.asarray((bits.random_raw(self.count) >> DROPPED_BITS) * UNIFORM, dtype=np.float64)
+
+
+def _factors(share: float, normal: Floats) -> Floats:
+    """Factors around 1 that differ by a share of themselves and are never below 0."""
+    return np.asarray(np.exp(math.sqrt(math.log1p(share * share)) * normal), dtype=np.float64)

@@ -1,0 +1,129 @@
+"""The row-wise estimate against the exact one, canal by canal, and what it draws from a seed."""
+
+from __future__ import annotations
+
+import random
+from itertools import pairwise
+from statistics import NormalDist
+
+import numpy as np
+import pytest
+
+from planning import contact_depth, contact_rows, samples
+from planning.contact_rows import Rows, Tools
+from planning.instruments import Corners, corners
+from planning.natural import widths_of
+from planning.plan_input import PlanInput
+from planning.profile import Line, narrows_upwards, upper
+from planning.samples import Samples
+from planning.tables import Figures, rows
+from tests.planning.given import block, hand, molar, rotary
+from tests.planning.test_contact_depth import random_canal, random_instrument, width_mm
+
+COUNT = 40
+
+
+def as_rows(canals: list[Line]) -> Rows:
+    """Steps become ramps a nanometre long; shorter canals repeat their last corner."""
+    longest = max(len(canal) for canal in canals)
+    padded = [[*canal, *[canal[-1]] * (longest - len(canal))] for canal in canals]
+    found = Rows(
+        np.array([[x for x, _ in canal] for canal in padded]), np.array([[d for _, d in canal] for canal in padded])
+    )
+    for row in range(len(canals)):
+        for at in range(1, longest):
+            step = found.depth_mm[row, at] == found.depth_mm[row, at - 1]
+            if step and found.wide_mm[row, at] != found.wide_mm[row, at - 1]:
+                found.depth_mm[row, at] += contact_rows.STEP_MM
+    return found
+
+
+def as_tools(instrument: Corners) -> Tools:
+    return Tools(np.array([z for z, _ in instrument]), np.array([[d for _, d in instrument]] * COUNT))
+
+
+# Exact to two thousandths of a millimetre; in a stretch that narrows upwards to the distance between two looks.
+@pytest.mark.parametrize("seed", range(25))
+def test_every_row_rests_where_the_exact_estimate_does(seed: int) -> None:
+    rng = random.Random(seed)  # noqa: S311  # nothing secret
+    instrument, canals = random_instrument(rng), [random_canal(rng) for _ in range(COUNT)]
+    limits = [rng.choice((0.02, 0.05, 0.1, 0.15, 0.3)) for _ in canals]
+    stops = np.array([canal[-1][0] for canal in canals])
+    found = contact_rows.rest_mm(as_tools(instrument), as_rows(canals), stops, np.array(limits))
+    for canal, limit, rests_mm in zip(canals, limits, found, strict=True):
+        exact_mm = contact_depth.rest_mm(instrument, canal, canal[-1][0], limit)
+        near_mm = 12 / contact_rows.LOOKS if narrows_upwards(canal) else 0.003
+        assert abs(rests_mm - exact_mm) <= near_mm
+
+
+@pytest.mark.parametrize("seed", range(25))
+def test_every_row_is_prepared_as_the_exact_envelope_is(seed: int) -> None:
+    rng = random.Random(seed)  # noqa: S311  # nothing secret
+    instrument, canals = random_instrument(rng), [random_canal(rng) for _ in range(COUNT)]
+    tips = [rng.uniform(8.1, canal[-1][0]) for canal in canals]
+    after = contact_rows.stood(as_tools(instrument), as_rows(canals), np.array(tips), np.full(COUNT, 0.015))
+    for row, (canal, tip_mm) in enumerate(zip(canals, tips, strict=True)):
+        left = [(tip_mm - z, d + 0.015) for z, d in reversed(instrument) if tip_mm - z > 8]
+        exact = upper(canal, ((8.0, width_mm(instrument, tip_mm - 8) + 0.015), *left))
+        places = [(a + b) / 2 for a, b in pairwise(sorted({x for x, _ in exact})) if b - a > 1e-4]
+        got = np.interp(places, after.depth_mm[row], after.wide_mm[row])
+        assert got == pytest.approx([width_mm(exact, x) for x in places], abs=1e-4)
+
+
+def drawn(given: PlanInput, count: int = 5000, seed: int = 1) -> Samples:
+    widths, figures = widths_of(given, 0, Figures()), Figures()
+    assert widths is not None
+    spread = samples.spread(widths, given.setting == "block", figures)
+    return Samples(count=count, seed=(seed, 0), spread=spread)
+
+
+def test_uniforms_are_uniform_and_named() -> None:
+    one, other = drawn(molar()).uniform("width"), drawn(molar()).uniform("end")
+    assert np.histogram(one, bins=10, range=(0, 1))[0] == pytest.approx(np.full(10, 500), abs=90)
+    assert abs(np.corrcoef(one, other)[0, 1]) < 0.05
+    assert (one == drawn(molar()).uniform("width")).all()
+    assert (one[:100] == drawn(molar(), count=100).uniform("width")).all()
+    assert (one != drawn(molar(), seed=2).uniform("width")).any()
+
+
+# Pinned, no outside source: with another release of the library the samples of a stored plan must still be drawn alike.
+def test_the_same_seed_gives_the_same_samples() -> None:
+    assert drawn(molar(), count=3, seed=-1).uniform("width") == pytest.approx(RAW, abs=1e-12)
+
+
+RAW = [0.8418035736249342, 0.6623946296935485, 0.5820733621349508]
+
+
+def test_the_quantile_table_is_a_normal_one() -> None:
+    normal = drawn(molar()).normal("width")
+    for share in (0.1, 0.5, 0.9):
+        assert np.quantile(normal, share) == pytest.approx(NormalDist().inv_cdf(share), abs=0.06)
+
+
+# Foramen of an upper first molar's MB root with two canals: 0.22 ± 0.07 mm (Wolf et al. 2017).
+def test_ends_spread_as_published() -> None:
+    canals = drawn(molar()).canals(((7.5, 0.5), (18.5, 0.13), (19.5, 0.22)))
+    ends = canals.wide_mm[:, -1]
+    assert np.median(ends) == pytest.approx(0.22, abs=0.005)
+    assert ends.std() == pytest.approx(0.07, abs=0.01)
+    # The others are wide or narrow together.
+    assert canals.wide_mm[:, 0] / 0.5 == pytest.approx(canals.wide_mm[:, 1] / 0.13)
+
+
+def test_how_canals_differ_is_the_mean_of_the_foramina() -> None:
+    shares = [float(row["narrow_sd_mm"]) / float(row["narrow_mm"]) for row in rows("foramina")]
+    assert Figures()["samples.width_share"] == pytest.approx(np.mean(shares), abs=0.005)
+
+
+# ISO 3630-1: ±0.02 mm up to size 60, ±0.04 mm above (from memory).
+@pytest.mark.parametrize(("size", "within_mm"), [(25, 0.02), (60, 0.02), (70, 0.04)])
+def test_tips_stay_within_their_tolerance(size: int, within_mm: float) -> None:
+    tips = drawn(block()).tools(hand(size)).wide_mm[:, 0] - size / 100
+    assert np.abs(tips).max() == pytest.approx(within_mm, abs=0.001)
+    assert np.abs(tips).max() <= within_mm
+
+
+def test_a_thicker_or_steeper_instrument_still_never_thins_upwards() -> None:
+    tools = drawn(block()).tools(rotary(25, 10, largest_flute_mm=1.0))
+    assert (np.diff(tools.wide_mm, axis=1) >= 0).all()
+    assert corners(rotary(25, 10, largest_flute_mm=1.0))[-1] == (7.5, 1.0)
