@@ -52,14 +52,15 @@ test('irrigant, wall, strain by class in words, cone, rests and volumes; what is
     '25/.03 low2.1 %',
     '35/.03 high5.4 %',
     'Cone 35/.02rests at 20.0',
-    'Plugger 60/.04rests at 15.5',
     'Prepared canal7.1 mm³',
     'The cone’s part of it4.2 mm³',
     'Left to fill2.9 mm³',
+    'Plugger 60/.04rests at 15.5',
   ])
   expect(screen.getByText('Thinnest wall, 10.0 mm from the end')).toBeTruthy()
   expect(screen.getByText(/Programme rule/)).toBeTruthy()
   expect(screen.getByText('Master cone: 35/.02')).toBeTruthy()
+  expect(screen.getByText('The others of the kit').closest('details')?.textContent).toContain('Plugger 60/.04')
 })
 
 test('nothing is said where nothing follows', () => {

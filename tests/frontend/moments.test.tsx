@@ -109,10 +109,10 @@ describe('on the screen', () => {
   })
 
   test('before anything, the widths say where they are from and that they are to be checked', () => {
-    render(<Screen plan={forecast()} />)
+    const { container } = render(<Screen plan={forecast()} />)
     fireEvent.input(slider(), { target: { value: '0' } })
-    expect(screen.getByText(/Widths: Invented for this test/)).toBeTruthy()
-    expect(screen.getByText(/Reference value, check/)).toBeTruthy()
+    expect(container.querySelector('output')?.textContent).toContain('Reference value, check')
+    expect(screen.getAllByText(/Widths: Invented for this test/)).toHaveLength(1)
   })
 
   test('the tray steps through all canals', () => {

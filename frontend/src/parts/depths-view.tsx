@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Plan } from '@/api/shapes'
 import { words } from '@/words/en'
+import { AboutEstimate } from './depth-board/about-estimate'
 import { DepthBoard } from './depth-board/depth-board'
 import { MomentSays } from './depth-board/moment'
 import { atTray, type Moment, ofCanal, progressAt } from './depth-board/moments'
@@ -37,8 +38,7 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
     if (key !== TRAY) onPick(key)
   }
   const several = plan.canals.length > 1
-  const natural = canals.find((c) => c.expectation)?.expectation?.natural
-  const stepped = natural !== undefined
+  const stepped = canals.some((c) => c.expectation)
   return (
     <div class="plan-depths">
       <div class="plan-board">
@@ -67,11 +67,7 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
             />
           </div>
         )}
-        {stepped && (
-          <p class="small soft">
-            {words.expected.hint} {natural && words.expected.natural(natural.source)}
-          </p>
-        )}
+        {stepped && <AboutEstimate canals={canals} />}
         <TouchHint />
       </div>
       <div class="stack plan-beside">{beside}</div>

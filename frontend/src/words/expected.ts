@@ -24,7 +24,7 @@ function more({ phase, visit, reach_share, removes_mm3 }: More): string {
     .join(' · ')
 }
 
-function series({ passes, makes_room, few_agree, narrows }: Expectation): string {
+function series({ passes, makes_room, few_agree }: Expectation): string {
   const range = passes?.low != null && passes.high != null && passes.low !== passes.high
   return [
     passes &&
@@ -33,7 +33,6 @@ function series({ passes, makes_room, few_agree, narrows }: Expectation): string
       }.`,
     makes_room && 'A larger size is expected to be needed to make room.',
     few_agree && 'The recorded depths fit hardly any of the canals drawn: take the bands lightly.',
-    narrows && 'Somewhere the canal narrows towards its orifice: the estimate is weaker there.',
   ]
     .filter(Boolean)
     .join(' ')
@@ -57,6 +56,9 @@ export const expected = {
     natural: (source: string) => `Widths: ${source}.`,
     whole: (steps: number) => `The whole plan: ${steps} insertions`,
     show: 'Show expected depths',
+    about: 'About this estimate',
+    narrows: (canals: readonly string[]) =>
+      `${canals.join(', ')}: narrows somewhere towards the orifice; the estimate is weaker there.`,
     hint: 'An estimate for teaching. What the hand feels always wins.',
     recordedAs: (depth: string, felt: string) => `recorded ${depth}, ${felt}`,
     step: (depth: string, low: string | undefined, high: string | undefined) =>

@@ -17,6 +17,7 @@ export const figures = {
     filling: 'Cone and filling',
     masterCone: (name: string) => `Master cone: ${name}`,
     noCone: 'No cone of the kit rests at the end within tolerance.',
+    others: 'The others of the kit',
     kind: (kind: Kind) => KINDS[kind],
     restOf: (kind: Kind, name: string) => `${KINDS[kind].toLowerCase()} ${name}`,
     restsAt: (depth: string) => `rests at ${depth}`,

@@ -18,24 +18,7 @@ export function Filling({ canal, obturation }: { canal: string; obturation: Obtu
       <h3>{words.figures.filling}</h3>
       <p class="strong">{master_cone === null ? words.figures.noCone : words.figures.masterCone(master_cone)}</p>
       <ul>
-        {rests.map((rest, i) => (
-          <li key={`${rest.kind}${rest.name}`}>
-            <p class="figure-line">
-              <span class="grow">
-                {words.figures.kind(rest.kind)} <span class="number">{rest.name}</span>
-              </span>
-              <Tapped
-                canal={canal}
-                of={`obturation.rests.${i}.rests_mm`}
-                title={words.figures.restOf(rest.kind, rest.name)}
-                value={words.figures.restsAt(mm(rest.rests_mm))}
-              />
-            </p>
-            <p class="small soft">
-              <Sign name={rest.fits ? 'approved' : 'note'} /> {rest.says}
-            </p>
-          </li>
-        ))}
+        {rests.map((rest, i) => rest.fits && <Rests key={rest.kind + rest.name} canal={canal} rest={rest} at={i} />)}
         {filled.map(
           ([field, label, value_mm3]) =>
             value_mm3 !== null && (
@@ -51,6 +34,44 @@ export function Filling({ canal, obturation }: { canal: string; obturation: Obtu
             ),
         )}
       </ul>
+      {rests.some((rest) => !rest.fits) && (
+        <details>
+          <summary>{words.figures.others}</summary>
+          <ul>
+            {rests.map(
+              (rest, i) => !rest.fits && <Rests key={rest.kind + rest.name} canal={canal} rest={rest} at={i} />,
+            )}
+          </ul>
+        </details>
+      )}
     </section>
+  )
+}
+
+interface RestsProps {
+  canal: string
+  rest: Obturation['rests'][number]
+  /** Its place in the plan. */
+  at: number
+}
+
+function Rests({ canal, rest, at }: RestsProps) {
+  return (
+    <li>
+      <p class="figure-line">
+        <span class="grow">
+          {words.figures.kind(rest.kind)} <span class="number">{rest.name}</span>
+        </span>
+        <Tapped
+          canal={canal}
+          of={`obturation.rests.${at}.rests_mm`}
+          title={words.figures.restOf(rest.kind, rest.name)}
+          value={words.figures.restsAt(mm(rest.rests_mm))}
+        />
+      </p>
+      <p class="small soft">
+        <Sign name={rest.fits ? 'approved' : 'note'} /> {rest.says}
+      </p>
+    </li>
   )
 }

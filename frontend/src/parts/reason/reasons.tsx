@@ -11,7 +11,7 @@ import { Sheet } from './sheet'
 interface Asked {
   readonly title: string
   readonly value: string
-  readonly because: Because
+  readonly because: readonly Because[]
 }
 
 interface Reasons {
@@ -39,26 +39,33 @@ export function WithReasons({ plan, children }: { plan: Plan; children: Componen
       {children}
       {asked && (
         <Sheet title={asked.title} onClose={() => show(undefined)}>
-          <Reason asked={asked} rows={rowsOf(asked.because)} />
+          <p class="sheet-value number">{asked.value}</p>
+          {asked.because.map((because) => (
+            <Reason key={because.of} because={because} rows={rowsOf(because)} />
+          ))}
         </Sheet>
       )}
     </Plain.Provider>
   )
 }
 
-function Reason({ asked: { value, because }, rows }: { asked: Asked; rows: readonly RowUsed[] }) {
+interface ReasonProps {
+  because: Because
+  rows: readonly RowUsed[]
+}
+
+function Reason({ because, rows }: ReasonProps) {
   return (
     <>
-      <p class="sheet-value number">{value}</p>
       <p>{because.rule}</p>
       {because.inputs.length > 0 && (
         <section class="stack close">
           <h3>{words.because.inputs}</h3>
           <dl class="inputs">
-            {because.inputs.map(({ name, value: went, unit }) => (
+            {because.inputs.map(({ name, value, unit }) => (
               <>
                 <dt>{name}</dt>
-                <dd class="number">{figureOf(went, unit)}</dd>
+                <dd class="number">{figureOf(value, unit)}</dd>
               </>
             ))}
           </dl>
@@ -90,8 +97,8 @@ export function TouchHint() {
 
 interface TappedProps {
   canal: string
-  /** The number's path in the canal's plan. */
-  of: string
+  /** The number's path in the canal's plan; several where it is a range. */
+  of: string | readonly string[]
   title: string
   value: string
   /** How the number looks where it is not only its value; over a drawing, nothing: only its place is touched. */
@@ -102,9 +109,9 @@ interface TappedProps {
 /** A number that can be touched to see why; plain where the plan gives no reason. */
 export function Tapped({ canal, of, title, value, children, style }: TappedProps) {
   const reasons = useContext(Plain)
-  const because = reasons?.find(canal, of)
-  if (!reasons || !because) return style ? null : <span>{children ?? value}</span>
-  const check = reasons.rowsOf(because).some((row) => row.know === 'from memory' && !row.programme)
+  const because = [of].flat().flatMap((path) => reasons?.find(canal, path) ?? [])
+  if (!reasons || because.length === 0) return style ? null : <span>{children ?? value}</span>
+  const check = because.flatMap(reasons.rowsOf).some((row) => row.know === 'from memory' && !row.programme)
   const open = () => reasons.show({ title: words.because.title(canal, title), value, because })
   return (
     <button

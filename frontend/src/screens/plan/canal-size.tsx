@@ -28,10 +28,14 @@ export function CanalSize({ canal, kit, choice, onChoose }: Props) {
     <section class="card stack canal-size" aria-labelledby={`${id}-name`}>
       <div class="row apart">
         <h2 id={`${id}-name`}>{words.planning.finalSize(canal.canal)}</h2>
-        <p class="advised small">
+        <p class="small">
           {words.planning.advised}{' '}
-          <Tapped canal={canal.canal} of="size_range.least" title={words.because.least} value={String(least)} />–
-          <Tapped canal={canal.canal} of="size_range.most" title={words.because.most} value={String(most)} />
+          <Tapped
+            canal={canal.canal}
+            of={['size_range.least', 'size_range.most']}
+            title={words.because.size}
+            value={`${least}–${most}`}
+          />
         </p>
       </div>
       <div class="stepper">

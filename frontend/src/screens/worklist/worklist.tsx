@@ -55,12 +55,12 @@ function WaitingRow({ of, on }: { of: Waiting; on: boolean }) {
         <b class="block">{words.worklist.plan(of.patient_alias, of.number)}</b>
         <span class="small block">{words.worklist.asks[of.asks]}</span>
         <span class="small soft one-line">{of.student.name}</span>
+        {of.difficulty && <LevelMark level={of.difficulty} />}
       </span>
       <span class="waiting-side">
         <span class="small">{words.worklist.waits(of.waiting_s)}</span>
         {of.stops > 0 && <Count sign="stop" n={of.stops} says={words.cautions.stops(of.stops)} />}
         {of.cautions > 0 && <Count sign="caution" n={of.cautions} says={words.cautions.cautions(of.cautions)} />}
-        {of.difficulty && <LevelMark level={of.difficulty} />}
         {of.stale && <span class="small strong">{words.worklist.stale}</span>}
       </span>
     </a>
