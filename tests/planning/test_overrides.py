@@ -6,6 +6,8 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from planning.cautions import catalogue
 from planning.errors import OverrideNotPossible
@@ -93,10 +95,10 @@ NEVER = [
 ]
 
 
-@pytest.mark.parametrize(("given", "code", "canal"), NEVER, ids=[case[1] for case in NEVER])
-def test_what_nobody_may_let_pass_is_refused(given: PlanInput, code: str, canal: str | None) -> None:
+@pytest.mark.parametrize(("asked", "code", "canal"), NEVER, ids=[case[1] for case in NEVER])
+def test_what_nobody_may_let_pass_is_refused(asked: PlanInput, code: str, canal: str | None) -> None:
     with pytest.raises(OverrideNotPossible) as refused:
-        plan(replace(given, overrides=let_pass(code, canal)))
+        plan(replace(asked, overrides=let_pass(code, canal)))
     assert refused.value.pointer == ("overrides", 0, "code")
 
 
@@ -140,3 +142,22 @@ def test_only_stops_may_be_overridden_and_every_stop_withholds() -> None:
 @pytest.mark.parametrize("key", [one.row for one in catalogue().values() if one.row])
 def test_the_figure_a_caution_is_held_against_exists(key: str) -> None:
     assert key in published()
+
+
+STEPS = sorted(id_ for id_, node in canal_of(plan(mb1()), "MB1").run_sheet.nodes.items() if isinstance(node, Do))
+
+
+@settings(max_examples=60)
+@given(told=st.lists(st.tuples(st.sampled_from([*STEPS, "another/step"]), st.floats(0, 40)), max_size=12))
+def test_whatever_was_felt_the_plan_is_made_and_what_stops_it_is_left_out_and_can_be_opened(
+    told: list[tuple[str, float]],
+) -> None:
+    depths = tuple(Felt(node=node, depth_mm=round(depth_mm, 2)) for node, depth_mm in told)
+    planned = plan(mb1(felt=depths))
+    stops = {c.code for c in planned.cautions if c.canal == "MB1" and c.severity is Severity.STOP}
+    canal = canal_of(planned, "MB1")
+    assert stops == {w.code for w in canal.withheld}
+    assert not phases_of(canal) & ({"descending", "ascending", "cone"} if stops else set())
+    assert [c.withheld for c in planned.canals if c.canal != "MB1"] == [()] * 3
+    opened = plan(mb1(felt=depths, overrides=tuple(o for code in stops for o in let_pass(code, "MB1"))))
+    assert canal_of(opened, "MB1").withheld == ()
