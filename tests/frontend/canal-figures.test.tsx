@@ -31,7 +31,7 @@ const told = canal('ML', 20, {
         rests_mm: 15.5,
         short_mm: 4.5,
         earliest_short_mm: 5,
-        fits: true,
+        fits: false,
         says: 'Binds.',
       },
     ],
