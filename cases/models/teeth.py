@@ -124,6 +124,7 @@ class Canal(Sent):
     curve_from_end_um = models.PositiveIntegerField(null=True, blank=True)
     wall_thickness_um = models.PositiveIntegerField(null=True, blank=True)
     wall_from_end_um = models.PositiveIntegerField(null=True, blank=True)
+    first_binder_size = models.PositiveSmallIntegerField(null=True, blank=True)
     widths_text = models.TextField(blank=True, help_text="JSON of the widths measured, from the end upwards.")
 
     class Meta:
@@ -145,6 +146,10 @@ class Canal(Sent):
             ),
             models.CheckConstraint(
                 condition=Q(curve_radius_um__isnull=True) | Q(curve_radius_um__gt=0), name="canal_curve_has_a_radius"
+            ),
+            models.CheckConstraint(
+                condition=Q(first_binder_size__isnull=True) | Q(first_binder_size__gt=0),
+                name="canal_first_binder_a_size",
             ),
             models.CheckConstraint(
                 condition=Q(wall_thickness_um__isnull=True, wall_from_end_um__isnull=True)

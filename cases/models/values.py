@@ -100,6 +100,7 @@ def canal_input(row: Canal, usual: Mapping[str, tuple[WidthInput, ...]]) -> Cana
         curve_radius_mm=millimetres(row.curve_radius_um),
         curve_from_end_mm=millimetres(row.curve_from_end_um),
         wall=wall(row),
+        first_binder_size=row.first_binder_size,
         widths=widths(row) or usual.get(row.name, ()),
     )
 

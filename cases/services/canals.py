@@ -18,6 +18,7 @@ from cases.services.locking import locked, raise_revision, refuse_changed
 from planning.bounds import MOST_WIDTHS
 from planning.encoding import canonical_text
 from planning.errors import PlanningError
+from planning.instruments import sizes
 from planning.natural import refuse_widths
 from planning.plan_input import Finding, Pattern, WallInput, WidthInput
 from planning.quantities import um
@@ -90,8 +91,11 @@ def change_canal(*, actor: Person, canal: Canal, changes: Mapping[str, Any], see
 
 
 def _columns(facts: Mapping[str, Any]) -> dict[str, Any]:
-    """The facts as they are kept. Raises NotUsable for a wall that cannot be right."""
+    """The facts as they are kept. Raises NotUsable for a wall, widths or a size that cannot be right."""
     columns = dict(facts)
+    first = columns.get("first_binder_size")
+    if first is not None and first not in sizes():
+        raise NotUsable(reason=f"{first} is no ISO size.", at=("first_binder_size",))
     if "wall" in columns:
         wall: WallInput | None = columns.pop("wall")
         if wall is not None and not (0 < wall.thickness_mm <= MOST_WALL_MM and 0 <= wall.from_end_mm <= MOST_DEPTH_MM):

@@ -281,6 +281,7 @@ def test_a_curve_and_a_wall_that_were_measured_come_back(molar: Case, priya: Per
         "curve_radius_mm": 6.0,
         "curve_from_end_mm": 4.0,
         "wall": {"thickness_mm": 0.79, "from_end_mm": 10.0},
+        "first_binder_size": 25,
     }
     told = client(priya).patch(address, measured, format="json")
     assert told.status_code == 200, told.json()
@@ -300,6 +301,9 @@ def test_a_curve_and_a_wall_that_were_measured_come_back(molar: Case, priya: Per
         ({"wall": {"thickness_mm": 0.8, "from_end_mm": 41}}, 422, "#/wall"),
         ({"wall": {"thickness_mm": 0.8, "from_end_mm": 1e300}}, 400, "#/wall/from_end_mm"),
         ({"wall": {"thickness_mm": 0.8}}, 400, "#/wall/from_end_mm"),
+        ({"first_binder_size": 22}, 422, "#/first_binder_size"),
+        ({"first_binder_size": True}, 400, "#/first_binder_size"),
+        ({"first_binder_size": 10**30}, 400, "#/first_binder_size"),
     ],
 )
 def test_a_curve_or_wall_that_cannot_be_is_refused(

@@ -44,7 +44,7 @@ CURVES = [
     ("curve_radius_mm", 101.0, ("curve_radius_mm",)),
     ("curve_from_end_mm", -1.0, ("curve_from_end_mm",)),
     ("curve_from_end_mm", 37.0, ("curve_from_end_mm",)),
-    ("wall", WallInput(thickness_mm=5.1, from_end_mm=8.0), ("wall", "thickness_mm")),
+    ("wall", WallInput(thickness_mm=10.1, from_end_mm=8.0), ("wall", "thickness_mm")),
     ("wall", WallInput(thickness_mm=-0.1, from_end_mm=8.0), ("wall", "thickness_mm")),
     ("wall", WallInput(thickness_mm=0.8, from_end_mm=40.0), ("wall", "from_end_mm")),
 ]

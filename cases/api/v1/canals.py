@@ -61,6 +61,7 @@ class CanalChanges(Strict):
     curve_radius_mm = Depth(source="curve_radius_um", least_mm=LEAST_MM, most_mm=MOST_RADIUS_MM)
     curve_from_end_mm = Depth(source="curve_from_end_um", help_text="From the canal's end to the middle of its curve.")
     wall = Value(WallInput, required=False, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
+    first_binder_size = Value(int, required=False, allow_null=True, help_text="Gauged by hand after coronal flaring.")
     widths = Value(tuple[WidthInput, ...], required=False, help_text="Measured, from the end upwards; empty for none.")
 
 

@@ -50,6 +50,7 @@ def _canal() -> dict[str, Any]:
         "curve_radius_mm": 9.0,
         "curve_from_end_mm": 5.0,
         "wall": None,
+        "first_binder_size": None,
         "widths": [],
         "length": encode(settle(READINGS, about, Figures())),
         "length_problem": "",

@@ -60,6 +60,9 @@ class CanalShown(serializers.Serializer[Any]):
     curve_radius_mm = Millimetres(source="row.curve_radius_um", allow_null=True)
     curve_from_end_mm = Millimetres(source="row.curve_from_end_um", allow_null=True)
     wall = Value(WallInput, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
+    first_binder_size = Value(
+        int, source="row.first_binder_size", allow_null=True, help_text="First hand size to bind after coronal flaring."
+    )
     widths = Value(tuple[WidthInput, ...], help_text="Measured in this canal, from the end upwards.")
     length = Value(Length, allow_null=True, help_text="What the readings come to.")
     length_problem = serializers.CharField(source="problem", help_text="Why no length can be worked out, or empty.")

@@ -985,6 +985,8 @@ export interface components {
              */
             curve_start_mm?: number | null;
             finding?: components["schemas"]["Finding"];
+            /** @description Gauged by hand after coronal flaring. */
+            first_binder_size?: number | null;
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
@@ -1149,6 +1151,8 @@ export interface components {
             /** Format: double */
             curve_start_mm: number | null;
             finding: components["schemas"]["Finding"];
+            /** @description First hand size to bind after coronal flaring. */
+            first_binder_size: number | null;
             /** Format: uuid */
             id: string;
             /** @description The last one measured. */
@@ -2075,6 +2079,8 @@ export interface components {
              */
             curve_start_mm?: number | null;
             finding?: components["schemas"]["Finding"];
+            /** @description Gauged by hand after coronal flaring. */
+            first_binder_size?: number | null;
             name?: string;
             /**
              * Format: double
