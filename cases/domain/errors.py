@@ -77,7 +77,7 @@ class MoveNotPossible(Conflict):
 
 class PlanStale(Conflict):
     code = "plan-stale"
-    sentence = "The case has changed since version {number} was made. Have it planned again and {verb} the new version."
+    sentence = "The case has changed since plan {number} was made. Have it planned again and {verb} the new plan."
 
 
 class ReasonMissing(Conflict):

@@ -68,16 +68,16 @@ def _state(current: VersionFacts, approved: int | None, stale: bool) -> Standing
 
 
 def _sentences(state: StandingState, number: int, approved: int | None, stale: bool) -> tuple[str, str]:
-    again = "Plan it again and submit the new version."
+    again = "Plan it again and submit the new plan."
     if state is StandingState.APPROVAL_VOID:
         what = "the case" if approved == number and stale else "the plan"
-        says = f"Version {approved} was approved, and {what} has changed since: the approval no longer counts."
-        return says, again if stale else f"Submit version {number}."
+        says = f"Plan {approved} was approved, and {what} has changed since: the approval no longer counts."
+        return says, again if stale else f"Submit plan {number}."
     if stale:
-        return f"The case has changed since version {number} was made.", again
+        return f"The case has changed since plan {number} was made.", again
     return {
-        StandingState.DRAFT: (f"Version {number} has not been submitted.", "Submit it."),
-        StandingState.WAITING: (f"Version {number} waits for a supervisor.", ""),
-        StandingState.RETURNED: (f"Version {number} was returned.", "Read the remarks, change the plan, submit it."),
-        StandingState.APPROVED: (f"Version {number} is approved.", ""),
+        StandingState.DRAFT: (f"Plan {number} has not been submitted.", "Submit it."),
+        StandingState.WAITING: (f"Plan {number} waits for a supervisor.", ""),
+        StandingState.RETURNED: (f"Plan {number} was returned.", "Read the remarks, change the plan, submit it."),
+        StandingState.APPROVED: (f"Plan {number} is approved.", ""),
     }[state]

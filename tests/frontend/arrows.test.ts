@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest'
 const MAY: Record<string, readonly string[]> = {
   api: [],
   store: ['api', 'walk', 'words'],
-  parts: ['words'],
+  parts: ['walk', 'words'],
   screens: ['parts', 'store', 'walk', 'words', 'router', 'screens'],
   words: ['parts/millimetres'],
   worker: [],

@@ -27,4 +27,4 @@ def test_the_tour_of_the_api_runs_as_printed(demo: dict[str, Any]) -> None:
     # An upper left first molar (ISO 3950: 26); Ingle's arithmetic: 20.5 + 0.5 - 1.0.
     assert said[:2] == ["Maxillary left first molar", "20.0"]
     assert said[-5:-3] == ["returned", "waiting"]
-    assert said[-2:] == ["approved", "Version 2 is approved."]
+    assert said[-2:] == ["approved", "Plan 2 is approved."]

@@ -1,5 +1,5 @@
 import { type Signal, signal } from '@preact/signals'
-import { useEffect, useMemo } from 'preact/hooks'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
 import type { Asked, CaseShown, Plan, VersionListed } from '@/api/shapes'
@@ -36,13 +36,20 @@ export interface Preview {
   readonly problem?: Refused
 }
 
+const AGAIN_MS = 5000 // how soon a preview without an answer is asked for again
+
 const PAUSE_MS = 250 // between one tap on a stepper and the next
 
 /** The plan as it would be with these choices, computed by the server after each change of them. */
-export function usePreview(of: CaseShown | undefined, asked: Asked | undefined): Preview {
+export function usePreview(
+  of: CaseShown | undefined,
+  asked: Asked | undefined,
+): Preview & { readonly again: () => void } {
   const id = of?.id
   const preview = useMemo(() => signal<Preview>({ state: 'none' }), [id])
-  const key = asked && of ? JSON.stringify([of.revision, asked]) : undefined
+  const [tries, setTries] = useState(0)
+  const again = () => setTries((n) => n + 1)
+  const key = asked && of ? JSON.stringify([of.revision, asked, tries]) : undefined
   useEffect(() => {
     if (!id || !asked) return
     const turn = { over: false }
@@ -53,7 +60,17 @@ export function usePreview(of: CaseShown | undefined, asked: Asked | undefined):
       clearTimeout(timer)
     }
   }, [id, key])
-  return preview.value
+  const { state } = preview.value
+  useEffect(() => {
+    if (state !== 'offline') return
+    const timer = setTimeout(again, AGAIN_MS)
+    addEventListener('online', again)
+    return () => {
+      clearTimeout(timer)
+      removeEventListener('online', again)
+    }
+  }, [state, tries])
+  return { ...preview.value, again }
 }
 
 async function compute(preview: Signal<Preview>, id: string, asked: Asked, turn: { over: boolean }): Promise<void> {

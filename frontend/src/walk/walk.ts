@@ -3,7 +3,7 @@ import type { Ask, Do, Ending, RunSheet } from '@/api/shapes'
 /** The app is older than the run sheet: it must be brought up to date before work goes on. */
 export class TooNew extends Error {}
 
-export type Exit = keyof Do['exits']
+export type Exit = keyof Do['exits'] & string
 
 /**
  * A walk along one canal's run sheet. `at` is always a step to do or an end: questions are answered on the way.

@@ -66,6 +66,10 @@ export const plan = {
     irrigate: (ml: number | null, at: string | undefined) =>
       `irrigate${ml === null ? '' : ` ${ml} mL`}${at ? `, needle to ${at} at most` : ''}`,
     recapitulate: (instrument: string, stop: string | undefined) => `${instrument}${stop ? ` to ${stop}` : ''}`,
+    ifShort: (steps: readonly string[], then: 'again' | 'supervisor' | 'on') =>
+      `If it stops short: ${[...steps, { again: 'the same again', supervisor: 'ask the supervisor', on: '' }[then]].filter(Boolean).join(', then ') || 'do not push; go on'}.`,
+    ifBlocked: (small: string, steps: readonly string[]) =>
+      `If ${small} does not pass: ${steps.join(', then ')}; if it still does not, an image and the supervisor.`,
     withheld: (phase: string) => `Withheld from ${phase}:`,
     whose: 'Whose order',
     atTheTray: 'At the tray',

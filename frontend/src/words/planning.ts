@@ -36,7 +36,8 @@ export const planning = {
     finalRinse: 'Final rinse',
     rinse: (order: readonly string[]) =>
       order.length === 0 ? 'the irrigant alone' : order.map((key) => plan.irrigant(key)).join(', then '),
-    changes: (n: number, version: number) => `${n} ${n === 1 ? 'change' : 'changes'} against plan ${version}`,
+    changes: (n: number, version: number | undefined) =>
+      `${n} ${n === 1 ? 'change' : 'changes'} ${version === undefined ? 'since you opened this' : `against plan ${version}`}`,
     show: 'show',
     hide: 'hide',
     voids: (version: number) => `Plan ${version} is approved. Asking with these changes ends that approval.`,
@@ -47,6 +48,7 @@ export const planning = {
     computing: (state: string) => (state === 'computing' || state === 'none' ? 'Computing …' : 'Not computed yet'),
     notComputed: 'No connection: your choices are kept, the figures are those of before and are not yet computed anew.',
     toTheCase: 'To the canals and lengths',
+    over: 'That approval no longer counts: the plan has changed since.',
     decided: (version: number, decision: string, by: string, at: string) =>
       `Plan ${version} ${decision} by ${by}, ${at}`,
   },

@@ -5,6 +5,7 @@ import { depthPath, stopPath } from '@/parts/reason/paths'
 import { Tapped, TouchHint } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
 import './order.css'
+import { otherwise } from './otherwise'
 import { type WorkStep, workOf } from './work'
 
 interface Props {
@@ -35,6 +36,7 @@ export function OrderOfWork({ canal, instruments, expected }: Props) {
           </ol>
         </section>
       ))}
+      <Blocked canal={canal} byKey={byKey} />
       {canal.withheld.map((w) => (
         <p key={w.code} class="withheld">
           {words.order.withheld(words.phase(w.from_phase))} {w.says}
@@ -58,21 +60,55 @@ interface StepProps {
 }
 
 function Step({ canal, step: { node, after, expected: estimate }, byKey, said, expected }: StepProps) {
+  // To resistance, stopping short is what is expected; to length it is not.
+  const instead =
+    node.target === 'to_length' && node.action === 'instrument' ? otherwise(canal, node.id, 'short') : undefined
   return (
     <>
       <p class="work-step">
         <span class="grow">
           <What node={node} byKey={byKey} />
         </span>
-        <Where canal={canal} node={node} byKey={byKey} />
+        <Where canal={canal.canal} node={node} byKey={byKey} />
       </p>
       {expected && estimate && tells(node, estimate.step) && (
         <Estimate canal={canal.canal} of={estimate} byKey={byKey} />
       )}
       {node.say && node.say !== said && <p class="small">{node.say}</p>}
       {after.length > 0 && <p class="small soft">{words.order.afterwards(after.map((n) => following(n, byKey)))}</p>}
+      {instead && (
+        <p class="small">
+          {words.order.ifShort(
+            instead.steps.map((n) => inBrief(n, byKey)),
+            instead.then,
+          )}
+        </p>
+      )}
     </>
   )
+}
+
+/** What to do when the small instrument does not pass, said once for the canal. */
+function Blocked({ canal, byKey }: { canal: CanalPlan; byKey: ByKey }) {
+  const small = canal.expected_path
+    .map((id) => canal.run_sheet.nodes[id])
+    .find((n) => n?.kind === 'do' && 'blocked' in n.exits)
+  const instead = small && otherwise(canal, small.id, 'blocked')
+  if (small?.kind !== 'do' || !instead) return null
+  const name = nameOf(small.instrument, byKey)
+  return (
+    <p class="small">
+      {words.order.ifBlocked(
+        name,
+        instead.steps.slice(0, 2).map((n) => inBrief(n, byKey)),
+      )}
+    </p>
+  )
+}
+
+function inBrief(node: Do, byKey: ByKey): string {
+  const what = node.instrument ? nameOf(node.instrument, byKey) : words.order.action(node.action).toLowerCase()
+  return node.say ? `${what} (${node.say.replace(/\.$/, '').toLowerCase()})` : what
 }
 
 function What({ node, byKey }: { node: Do; byKey: ByKey }) {

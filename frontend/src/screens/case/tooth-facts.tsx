@@ -6,10 +6,11 @@ import { membership } from '@/store/session'
 import { useWanted } from '@/store/wanted'
 import { words } from '@/words/en'
 
+/** A dam belongs to a patient; a training block has neither a filling nor a perforation. */
 const FACTS = [
-  ['isolated', words.chart.isolated],
-  ['root_filled', words.chart.rootFilled],
-  ['perforation', words.chart.perforation],
+  ['isolated', words.chart.isolated, ['clinic']],
+  ['root_filled', words.chart.rootFilled, ['clinic', 'extracted']],
+  ['perforation', words.chart.perforation, ['clinic', 'extracted']],
 ] as const
 
 const ANATOMIES: readonly Anatomy[] = ['usual', 'fused_or_c_shaped', 'charted_by_supervisor']
@@ -24,7 +25,7 @@ export function ToothFacts({ of }: { of: CaseShown }) {
   return (
     <section class="stack close">
       <h2>{words.chart.caseFacts}</h2>
-      {FACTS.map(([fact, label]) => (
+      {FACTS.filter(([, , settings]) => (settings as readonly string[]).includes(of.setting)).map(([fact, label]) => (
         <Tick key={fact} label={label} checked={facts[fact]} onChange={(on) => change({ [fact]: on })} />
       ))}
       <Select

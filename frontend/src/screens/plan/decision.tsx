@@ -2,15 +2,22 @@ import type { VersionListed } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { words } from '@/words/en'
 
+interface Props {
+  of: VersionListed
+  /** Whether the decision still stands: an approval ends when the plan or the case changes. */
+  counts: boolean
+}
+
 /** What the supervisor decided on a version and said of which canal; nothing where it is not decided. */
-export function Decision({ of }: { of: VersionListed }) {
+export function Decision({ of, counts }: Props) {
   const review = of.reviews.at(-1)
   if (!review) return null
   return (
-    <Notice sign={review.decision}>
+    <Notice sign={counts ? review.decision : 'note'}>
       <p class="strong">
         {words.planning.decided(of.number, review.decision, review.supervisor.name, words.when(review.at))}
       </p>
+      {!counts && review.decision === 'approved' && <p>{words.planning.over}</p>}
       {review.note && <p>{review.note}</p>}
       <ul>
         {review.remarks.map((remark) => (

@@ -42,9 +42,9 @@ export function Foot({ of, last, asked, id, changes, preview, onAsked, onReason 
   const computed = preview.state === 'computed'
   return (
     <>
-      {changes.length > 0 && last && (
+      {changes.length > 0 && (
         <button type="button" class="change-strip" aria-expanded={open} onClick={() => setOpen(!open)}>
-          <b>{words.planning.changes(changes.length, last.number)}</b>
+          <b>{words.planning.changes(changes.length, last?.number)}</b>
           <span class="small">{open ? words.planning.hide : words.planning.show}</span>
         </button>
       )}

@@ -1,5 +1,5 @@
-import { useState } from 'preact/hooks'
-import type { Asked, CaseShown, Kit, Technique, VersionListed, VersionShown } from '@/api/shapes'
+import { useRef, useState } from 'preact/hooks'
+import type { Asked, CaseShown, Kit, Plan, Technique, VersionListed, VersionShown } from '@/api/shapes'
 import { CautionCount } from '@/parts/cautions'
 import { compare } from '@/parts/difference/compare'
 import { LevelMark } from '@/parts/difficulty'
@@ -76,7 +76,11 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
   const set = (next: Asked) => draft.set({ asked: next, id: uuid7() })
   const decided = versions.find((version) => version.reviews.length > 0)
   const kit = kits.find((k) => k.id === asked?.kit)
-  const changes = plan && last ? compare(last.plan, plan) : []
+  // Before there is a version, what a choice does is shown against the plan that the screen opened with.
+  const opened = useRef<Plan | undefined>(undefined)
+  if (preview.state === 'computed') opened.current ??= plan
+  const before = last?.plan ?? opened.current
+  const changes = plan && before ? compare(before, plan) : []
   const chosen = plan?.canals.find((c) => c.canal === picked)
   return (
     <Page
@@ -107,12 +111,17 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
           </p>
         )}
       </div>
-      {decided && <Decision of={decided} />}
+      {decided && (
+        <Decision
+          of={decided}
+          counts={decided.number === of.standing.number && of.standing.state !== 'approval_void'}
+        />
+      )}
       <Refusal preview={preview} caseId={of.id} />
       {asked && plan && (
         <PlanViews
           plan={plan}
-          before={last && changes.length > 0 ? last.plan : undefined}
+          before={changes.length > 0 ? before : undefined}
           picked={picked}
           onPick={setPicked}
           beside={

@@ -69,7 +69,7 @@ function Asked({ of, changes, before, seen }: Props) {
       >
         <Seen of={seen}>{() => null}</Seen>
         {of.stale && of.state === 'waiting' && <Notice sign="caution">{words.review.stale}</Notice>}
-        {of.state !== 'waiting' && <Decision of={of} />}
+        {of.state !== 'waiting' && <Decision of={of} counts={of.state !== 'superseded' && !of.stale} />}
         {of.state === 'superseded' && <Notice sign="caution">{words.review.superseded}</Notice>}
         <div class="row wrap">
           <CautionCount cautions={of.plan.cautions} />
