@@ -9,16 +9,20 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
+from tests.journeys.records import approved_case
 
 WORD_MS = 5000  # how soon a supervisor's word reaches the phone
 
 
-def to_the_chair(page: Page) -> str:
-    """From the list to the work on the approved case; returns the case's id."""
-    page.get_by_role("main").get_by_role("link").filter(has_text="approved").first.click()
-    page.get_by_role("link", name="At the chair").click()
-    expect(page.get_by_role("region", name="MB", exact=True)).to_be_visible()
-    return page.url.split("/")[-2]
+def at_the_chair(phone: Page, laptop: Page, demo: Mapping[str, Any], alias: str) -> str:
+    """Student and supervisor signed in, and the student at the first step of an approved case; returns its id."""
+    sign_in(phone, person(demo, "student"))
+    sign_in(laptop, person(demo, "supervisor"))
+    case = approved_case(phone, laptop, alias)
+    phone.goto(f"/cases/{case}")
+    phone.get_by_role("link", name="At the chair").click()
+    expect(phone.get_by_role("region", name="MB", exact=True)).to_be_visible()
+    return case
 
 
 def answer(page: Page, name: str) -> None:
@@ -37,10 +41,8 @@ def events(page: Page, case: str) -> list[Mapping[str, Any]]:
 def test_no_connection_in_the_middle_and_the_word_from_elsewhere(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
-    phone = open_phone()
-    sign_in(phone, person(demo, "student"))
-    case = to_the_chair(phone)
-    already = len(events(phone, case))
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 61")
     with phone.expect_response(lambda told: told.request.method == "POST" and told.url.endswith("/events")):
         answer(phone, "At its stop")
     due(phone, "Explore")
@@ -57,12 +59,10 @@ def test_no_connection_in_the_middle_and_the_word_from_elsewhere(
 
     phone.context.set_offline(False)
     expect(phone.get_by_text("not sent yet")).to_be_hidden()
-    stored = events(phone, case)[already:]
+    stored = events(phone, case)
     assert [each["told"]["exit"] for each in stored] == ["reached", "done", "done"]
-    assert [each["position"] for each in stored] == list(range(already + 1, already + 4))
+    assert [each["position"] for each in stored] == [1, 2, 3]
 
-    laptop = open_laptop()
-    sign_in(laptop, person(demo, "supervisor"))
     laptop.goto(f"/cases/{case}/chair")
     answer(laptop, "Approve")
     expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
@@ -71,9 +71,8 @@ def test_no_connection_in_the_middle_and_the_word_from_elsewhere(
 def test_an_emergency_halts_the_tooth_and_says_whether_anybody_knows(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
-    phone = open_phone()
-    sign_in(phone, person(demo, "student"))
-    case = to_the_chair(phone)
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 62")
     phone.context.set_offline(True)
     phone.get_by_role("button", name="Problem").click()
     phone.get_by_role("button", name="An instrument has separated").click()
@@ -82,8 +81,6 @@ def test_an_emergency_halts_the_tooth_and_says_whether_anybody_knows(
     phone.context.set_offline(False)
     expect(phone.get_by_text("The supervisor has been told.")).to_be_visible()
 
-    laptop = open_laptop()
-    sign_in(laptop, person(demo, "supervisor"))
     laptop.goto(f"/cases/{case}/chair")
     laptop.get_by_role("alert").get_by_label("Reason").fill("Piece kept, image taken.")
     laptop.get_by_role("alert").get_by_role("button", name="Let it go on").click()
