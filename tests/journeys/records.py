@@ -12,7 +12,7 @@ PLAN = {"technique": "crown-down", "choices": {"needle": {"gauge": 30, "tip": "s
 
 def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers: str) -> Any:
     """As the person signed in on the page. What the server answers."""
-    token = next(c["value"] for c in page.context.cookies() if c["name"] == "csrftoken")  # type: ignore[typeddict-item]
+    token = next(c["value"] for c in page.context.cookies() if c["name"] == "csrftoken")
     with_token = {"X-CSRFToken": token, **headers}
     answer = page.request.fetch(f"/api/v1/{path}", method=method, data=dict(body), headers=with_token)
     assert answer.ok, answer.text()
