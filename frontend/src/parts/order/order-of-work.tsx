@@ -69,7 +69,7 @@ function Step({ canal, step: { node, after, expected: estimate }, byKey, said, e
         <span class="grow">
           <What node={node} byKey={byKey} />
         </span>
-        <Where canal={canal.canal} node={node} byKey={byKey} />
+        <Where canal={canal} node={node} byKey={byKey} />
       </p>
       {expected && estimate && tells(node, estimate.step) && (
         <Estimate canal={canal.canal} of={estimate} byKey={byKey} />
