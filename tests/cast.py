@@ -25,6 +25,13 @@ from tests.planning.given import OPEN_30, four_canals
 API = "/api/v1"
 
 
+@pytest.fixture(autouse=True)
+def few_samples(monkeypatch: pytest.MonkeyPatch) -> None:
+    """How bands come about is tested with the planner; records are as right with few samples, and much quicker."""
+    monkeypatch.setattr(plans, "PREVIEW_SAMPLES", 5)
+    monkeypatch.setattr(plans, "KEPT_SAMPLES", 10)
+
+
 @pytest.fixture
 def programme(db: None) -> Programme:
     return factories.ProgrammeFactory.create(name="Check programme")

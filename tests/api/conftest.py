@@ -5,6 +5,7 @@ from tests.cast import (  # noqa: F401
     approved,
     asked,
     elsewhere,
+    few_samples,
     kit,
     molar,
     opened,
