@@ -81,6 +81,7 @@ export const plan = {
         ? `Sharing saves ${n} changes of instrument. Flood the chamber, clean the instrument and look at it before each canal.`
         : 'Sharing saves no change of instrument here.',
     layOut: 'Lay out, left to right',
+    nothingOpen: 'Nothing is laid out yet: the cautions say what has to come first.',
     withinReach: 'Within reach, in case a canal resists',
   },
   difference: {

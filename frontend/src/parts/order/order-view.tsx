@@ -43,17 +43,19 @@ export function OrderView({ plan, picked, onPick, expected }: Props) {
         </>
       ) : (
         <>
-          <TrayList items={plan.tray_list} />
-          <Choice
-            label={words.order.way}
-            value={shared ? 'shared' : 'single'}
-            hint={words.order.fewer(plan.one_at_a_time.changes - plan.tray.changes)}
-            options={[
-              { value: 'shared', says: words.order.shared(plan.tray.changes) },
-              { value: 'single', says: words.order.single(plan.one_at_a_time.changes) },
-            ]}
-            onChoose={(way) => setShared(way === 'shared')}
-          />
+          {plan.tray_list.length > 0 ? <TrayList items={plan.tray_list} /> : <p>{words.order.nothingOpen}</p>}
+          {plan.canals.length > 1 && plan.tray_list.length > 0 && (
+            <Choice
+              label={words.order.way}
+              value={shared ? 'shared' : 'single'}
+              hint={words.order.fewer(plan.one_at_a_time.changes - plan.tray.changes)}
+              options={[
+                { value: 'shared', says: words.order.shared(plan.tray.changes) },
+                { value: 'single', says: words.order.single(plan.one_at_a_time.changes) },
+              ]}
+              onChoose={(way) => setShared(way === 'shared')}
+            />
+          )}
           <TrayOrder plan={plan} shared={shared} />
         </>
       )}
