@@ -18,7 +18,7 @@ from planning.technique_rules import MOST_PASSES, MOST_PHASES
 MOST_CANALS = 8  # more than any tooth has
 MOST_INSTRUMENTS = 120  # a well-filled kit has a third of it
 MOST_READINGS = 60  # of one canal: each taken again a dozen times
-MOST_NEEDLES = 20
+MOST_NEEDLES = 20  # as many as there are gauges and tips to choose from
 MOST_THRESHOLDS = 200  # about as many as there are figures to replace
 MOST_WIDTHS = 40  # a reading every half millimetre of the longest canal
 MOST_FELT = 400  # of one canal: every step of the longest order of work

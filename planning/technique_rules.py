@@ -12,7 +12,7 @@ from planning.techniques import Phase, PhaseKind, Setting, Technique
 Fault = tuple[Pointer, str]
 """Where in the technique, and the sentence."""
 
-MOST_PHASES = 40
+MOST_PHASES = 40  # three times the longest technique provided
 MOST_PASSES = 10  # of one phase: also of steps; a canal that gains nothing in ten has another hindrance
 NEEDS: Mapping[PhaseKind, tuple[str, ...]] = {
     PhaseKind.SIGN_OFF: ("hold_point",),

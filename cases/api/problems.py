@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from http import HTTPStatus
 from typing import Any
 
-from django.core.exceptions import PermissionDenied
+from django.core.exceptions import PermissionDenied, RequestDataTooBig
 from django.http import Http404, HttpRequest, HttpResponse, JsonResponse
 from rest_framework import exceptions
 from rest_framework.response import Response
@@ -24,6 +24,7 @@ from cases.domain.errors import (
     SignInRefused,
     TooManyTries,
 )
+from planning.api.parsing import BodyTooLong
 from planning.errors import NotUnderstood, PlanningError, TechniqueFileRefused
 
 MEDIA_TYPE = "application/problem+json"
@@ -74,7 +75,9 @@ def handler(error: Exception, context: dict[str, Any]) -> Response | None:
         return _answer(_of_case_error(error))
     if isinstance(error, PlanningError):
         return _answer(_of_planning_error(error))
-    if isinstance(error, Http404):
+    if isinstance(error, RequestDataTooBig):
+        error = BodyTooLong()
+    elif isinstance(error, Http404):
         error = exceptions.NotFound(_SAID[HTTPStatus.NOT_FOUND][1])
     elif isinstance(error, PermissionDenied):
         error = exceptions.PermissionDenied(_SAID[HTTPStatus.FORBIDDEN][1])
@@ -125,7 +128,10 @@ def _of_api_error(error: exceptions.APIException, status: HTTPStatus) -> dict[st
         places = "one place" if len(errors) == 1 else f"{len(errors)} places"
         return body(status, "not-understood", f"What was sent is wrong in {places}.", errors)
     code = str(getattr(error.detail, "code", error.default_code)).replace("_", "-")
-    return body(status, code, _IN_OUR_WORDS.get(code, str(error.detail)))
+    says = _IN_OUR_WORDS.get(code, str(error.detail))
+    # A body that could not be read is wrong as a whole.
+    unread = isinstance(error, exceptions.ParseError | BodyTooLong)
+    return body(status, code, says, [_error((), code, says)] if unread else None)
 
 
 def _flat(detail: Any, path: tuple[str | int, ...]) -> Iterable[dict[str, str]]:

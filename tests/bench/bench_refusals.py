@@ -1,0 +1,66 @@
+"""How long hostile requests take, over a usual request to the same address in the same run.
+
+python -m tests.bench.bench_refusals
+"""
+
+from __future__ import annotations
+
+import json
+import logging
+import os
+import time
+from collections.abc import Callable
+from statistics import median
+
+import django
+from django.test.utils import setup_test_environment
+
+os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
+django.setup()
+setup_test_environment()
+
+from tests.api.test_compute_whole_bodies import ADDRESSES, BODIES, example, full, lists, put, send  # noqa: E402
+
+TIMES = 5
+MANY = (1_000, 10_000)
+
+
+def seconds(work: Callable[[], object]) -> float:
+    """The median of a few."""
+    taken = []
+    for _ in range(TIMES):
+        start = time.perf_counter()
+        work()
+        taken.append(time.perf_counter() - start)
+    return median(taken)
+
+
+def much(address: str) -> dict[str, str]:
+    """The usual request with a thousand and ten thousand of each thing it lists."""
+    bodies = {}
+    for path in lists(full(address)):
+        for many in MANY:
+            request = full(address)
+            held = request
+            for part in path:
+                held = held[part]  # type: ignore[index]
+            put(request, path, held[:1] * many)  # type: ignore[index]
+            bodies[f"{many} of {'/'.join(map(str, path))}"] = json.dumps(request)
+    return bodies
+
+
+def main() -> None:
+    logging.disable(logging.CRITICAL)
+    for address in ADDRESSES:
+        usual = json.dumps(example(address))
+        assert send(address, usual).status_code == 200
+        base = seconds(lambda: send(address, usual))  # noqa: B023
+        print(f"{address}: a usual request takes {base * 1000:.1f} ms")
+        bodies = {**{kind: make(usual) for kind, make in BODIES.items()}, **much(address)}
+        ratios = {kind: seconds(lambda: send(address, body)) / base for kind, body in bodies.items()}  # noqa: B023
+        for kind, ratio in sorted(ratios.items(), key=lambda each: -each[1])[:6]:
+            print(f"  {ratio:6.2f} times: {kind}")
+
+
+if __name__ == "__main__":
+    main()
