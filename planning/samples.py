@@ -24,7 +24,7 @@ SEEDS = 2**64  # a seed is taken modulo this: the generator takes no negative on
 SHARES = np.arange(1, 1000) / 1000  # a thousandth cut off at either end: no canal is infinitely wide
 QUANTILES = np.array([NormalDist().inv_cdf(share) for share in SHARES])
 UNIFORM = 2.0**-53  # the upper 53 of 64 random bits are a double between 0 and 1
-DROPPED_BITS = np.uint64(11)
+DROPPED_BITS = np.uint64(11)  # 64 less 53
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -47,14 +47,22 @@ MODULES = [path for path in tree.under("planning/", ".py") if "/api/" not in tre
 BOUND_OR_UNIT = re.compile(r"_?(MOST|LEAST)_|(.*_)?PER_")
 NAMED = {
     "APART_MM": "rounding error",
+    "AT_MM": "rounding error",
     "DIGITS": "rounding",
+    "DROPPED_BITS": "doubles",
     "FARTHEST": "a bound, as a factor",
     "FRUSTUM": "geometry",
     "HALF_MM_UM": "a unit",
+    "HALVINGS": "steps of a search",
     "HUNDREDTH_MM": "a unit",
+    "LOOKS": "steps of a search",
     "NODES": "points of a quadrature",
     "OVER_MM2": "rounding error",
+    "ROUNDING": "of a uniform distribution",
+    "SHARES": "quantiles",
+    "STEP_MM": "rounding error",
     "STRAIGHT_MM2": "rounding error",
+    "TENTH": "the band that is told",
     "_STRAIGHT_MM": "rounding error",
 }
 
@@ -114,12 +122,14 @@ def figures(source: str) -> list[tuple[int, float]]:
 
 
 def _constants(parsed: ast.Module) -> dict[str, ast.stmt]:
-    """Names in capitals that are assigned at the top of a module."""
+    """Names in capitals that are assigned at the top of a module; of several at once the first."""
     found: dict[str, ast.stmt] = {}
     for node in parsed.body:
-        target = node.targets[0] if isinstance(node, ast.Assign) else getattr(node, "target", None)
-        if isinstance(node, ast.Assign | ast.AnnAssign) and isinstance(target, ast.Name) and target.id.isupper():
-            found[target.id] = node
+        if isinstance(node, ast.Assign | ast.AnnAssign):
+            target: ast.expr = node.targets[0] if isinstance(node, ast.Assign) else node.target
+            first = target.elts[0] if isinstance(target, ast.Tuple) else target
+            if isinstance(first, ast.Name) and first.id.isupper():
+                found[first.id] = node
     return found
 
 
