@@ -210,5 +210,7 @@ def _refuse_diameters(instrument: Instrument) -> None:
         reason = "the diameters must be listed from the tip upwards, each place once."
     elif stated[0].diameter_mm <= 0 or any(b.diameter_mm < a.diameter_mm for a, b in pairwise(stated)):
         reason = "the diameters must be above 0 and must not fall from the tip upwards."
+    elif max(stated[-1].diameter_mm, stated[-1].from_tip_mm) > instrument.length_mm:
+        reason = "a diameter or its distance from the tip is greater than the instrument is long."
     if reason:
         raise InstrumentNotDescribed(instrument=instrument.key, reason=reason, at=("diameters",))

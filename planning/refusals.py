@@ -60,12 +60,12 @@ def _refuse_canal(given: PlanInput, tooth: Tooth, number: int, canal: CanalInput
     at = ("canals", number)
     if canal.apex_mm is not None and canal.apex_mm > figures["apex.refused"]:
         raise ToothNotPlanned(tooth=tooth.iso, reason=f"the apex of {canal.name} is open", at=(*at, "apex_mm"))
-    _refuse_curve_and_wall(number, canal, figures)
+    _refuse_measures(number, canal, figures)
     if canal.resorption is Resorption.BONE_AND_ROOT:
         raise ToothNotPlanned(tooth=tooth.iso, reason=f"root resorption at {canal.name}", at=(*at, "resorption"))
 
 
-def _refuse_curve_and_wall(number: int, canal: CanalInput, figures: Figures) -> None:
+def _refuse_measures(number: int, canal: CanalInput, figures: Figures) -> None:
     """Raises CanalsDoNotFit for the first measure that cannot be right."""
     longest = figures["length.most"]
     radius = figures["curvature.radius_least"], figures["curvature.radius_most"]
@@ -75,6 +75,8 @@ def _refuse_curve_and_wall(number: int, canal: CanalInput, figures: Figures) -> 
         (("curve_from_end_mm",), canal.curve_from_end_mm, 0.0, longest, "a curve's distance from the end"),
         (("wall", "thickness_mm"), wall.thickness_mm if wall else None, 0.0, figures["wall.most"], "a wall"),
         (("wall", "from_end_mm"), wall.from_end_mm if wall else None, 0.0, longest, "a wall's distance from the end"),
+        # However deep an instrument went, it went there; only what no instrument can reach is a slip.
+        *((("felt", at, "depth_mm"), felt.depth_mm, 0.0, longest, "a depth") for at, felt in enumerate(canal.felt)),
     )
     for at, value, least, most, what in entered:
         if value is not None and not least <= value <= most:

@@ -12,8 +12,10 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from planning.contact_depth import Touch, advance_mm, insert, load_mm2, rest_mm, stand
-from planning.instruments import Corners, DiameterAt, Instrument, Motion, Use, corners
+from planning.errors import InstrumentNotDescribed
+from planning.instruments import Corners, DiameterAt, Instrument, Motion, Use, corners, refuse_undescribed
 from planning.profile import Line, narrows_upwards
+from planning.tables import Figures
 from tests.planning.given import hand, rotary
 from tests.reference import slow_contact_depth
 
@@ -196,3 +198,21 @@ def test_a_variable_taper_is_its_stated_diameters() -> None:
     )
     # 0.45 at 4 mm, then 0.0375 per millimetre: 0.6 at 8 mm, where its flutes end.
     assert sum(corners(one), ()) == pytest.approx((0.0, 0.25, 4.0, 0.45, 8.0, 0.6))
+
+
+@pytest.mark.parametrize(
+    ("stated", "wrong"),
+    [
+        (((0.0, 0.25),), "at least one more"),
+        (((1.0, 0.25), (4.0, 0.4)), "diameter at the tip"),
+        (((0.0, 0.25), (4.0, 0.4), (4.0, 0.5)), "each place once"),
+        (((0.0, 0.25), (4.0, 0.2)), "must not fall"),
+        (((0.0, 0.0), (4.0, 0.2)), "above 0"),
+        (((0.0, 0.25), (4.0, 1e308)), "greater than the instrument is long"),
+    ],
+)
+def test_a_variable_taper_that_is_no_outline_is_refused(stated: Line, wrong: str) -> None:
+    diameters = tuple(DiameterAt(from_tip_mm=z, diameter_mm=d) for z, d in stated)
+    with pytest.raises(InstrumentNotDescribed, match=wrong) as refusal:
+        refuse_undescribed(rotary(25, 4, diameters=diameters), Figures())
+    assert refusal.value.pointer == ("diameters",)

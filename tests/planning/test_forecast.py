@@ -9,6 +9,7 @@ from itertools import pairwise
 import pytest
 
 from planning.encoding import canonical_text
+from planning.errors import CanalsDoNotFit
 from planning.expected import Expectation, ExpectedStep, ProfilePoint
 from planning.graph import Action, Do
 from planning.plan import plan
@@ -125,6 +126,13 @@ def test_a_depth_past_the_stop_counts_as_reached() -> None:
     step = next(s for s in expected.steps if s.node == "descending/25-04")
     assert (step.depth_mm, step.shape[-1].from_reference_mm) == (17.5, 16.5)
     assert not [s for s in expected.steps if s.node == "descending/25-04" and s.visit > 1]
+
+
+@pytest.mark.parametrize("depth_mm", [-1.0, 37.0, 1e308])
+def test_a_depth_that_no_instrument_reaches_is_refused_where_it_is(depth_mm: float) -> None:
+    with pytest.raises(CanalsDoNotFit) as refusal:
+        plan(block_felt(FELT[0], ("descending/40-04", depth_mm)))
+    assert refusal.value.pointer == ("canals", 0, "felt", 1, "depth_mm")
 
 
 def test_an_estimated_length_is_expected_by_the_phases_that_are_tabled() -> None:
