@@ -86,7 +86,7 @@ describe('on the screen', () => {
     const says = container.querySelector('output')?.textContent
     expect(says).toContain('expected')
     expect(says).toContain('15.2')
-    expect(says).toContain('8 of 10 between 14.4 and 16.0')
+    expect(says).toContain('8 of 10: 14.4–16.0')
     expect(says).toContain('reaches its stop in 4 of 100')
   })
 

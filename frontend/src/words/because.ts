@@ -19,6 +19,8 @@ export const because = {
     needleNow: (after: string) => `needle after ${after}, at most`,
     size: 'advised sizes',
     makeRoom: 'stop of what makes room',
+    band: (instrument: string) => `band of ${instrument}`,
+    passes: 'passes of the series',
     expected: (instrument: string) => `expected depth of ${instrument}`,
   },
 } as const

@@ -48,7 +48,7 @@ export const expected = {
     expected: 'expected',
     recorded: 'recorded',
     felt: (felt: NonNullable<ExpectedStep['felt']>) => FELT[felt],
-    band: (low: string, high: string) => `8 of 10 between ${low} and ${high}`,
+    band: (low: string, high: string) => `8 of 10: ${low}–${high}`,
     stop: (stop: string) => `stop ${stop}`,
     more,
     series,

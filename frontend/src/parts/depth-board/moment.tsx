@@ -1,8 +1,8 @@
-import type { CanalPlan, InstrumentName, Plan } from '@/api/shapes'
+import type { CanalPlan, ExpectedStep, InstrumentName, Plan } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { Known } from '@/parts/known'
 import { about, mm } from '@/parts/millimetres'
-import { depthPath } from '@/parts/reason/paths'
+import { bandPath, depthPath } from '@/parts/reason/paths'
 import { Tapped } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
 import type { Moment } from './moments'
@@ -47,6 +47,7 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
   const node = canal.run_sheet.nodes[step.node]
   const stop_um = node?.kind === 'do' ? node.stop_um : null
   const name = instrument?.name ?? step.instrument
+  const band = bandOf(step)
   const depth = step.felt == null ? about(step.depth_mm) : mm(step.depth_mm)
   return (
     <>
@@ -63,8 +64,10 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
           <span class="number">{depth}</span>
         </Tapped>
         {step.felt != null && <span>{words.expected.felt(step.felt)}</span>}
-        {step.low_mm != null && step.high_mm != null && (
-          <span class="small">{words.expected.band(about(step.low_mm), about(step.high_mm))}</span>
+        {band && (
+          <span class="small">
+            <Tapped canal={canal.canal} of={bandPath(index)} title={words.because.band(name)} value={band} />
+          </span>
         )}
       </p>
       <p class="small soft">
@@ -77,6 +80,12 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
       </p>
     </>
   )
+}
+
+/** Between which depths most of the canals drawn stop; nothing where they all stop at one. */
+function bandOf({ low_mm, high_mm }: ExpectedStep): string | undefined {
+  if (low_mm == null || high_mm == null || about(low_mm) === about(high_mm)) return undefined
+  return words.expected.band(about(low_mm), about(high_mm))
 }
 
 function Before({ canals }: { canals: readonly CanalPlan[] }) {
@@ -99,7 +108,7 @@ function Whole({ canals, steps }: { canals: readonly CanalPlan[]; steps: number 
           says && (
             <p key={canal} class="small">
               {canals.length > 1 && <b>{canal} </b>}
-              {says}
+              <Tapped canal={canal} of="expectation.passes" title={words.because.passes} value={says} />
             </p>
           )
         )

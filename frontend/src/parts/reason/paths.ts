@@ -4,6 +4,8 @@ import type { CanalPlan } from '@/api/shapes'
 
 export const depthPath = (index: number): string => `expectation.steps.${index}.depth_mm`
 
+export const bandPath = (index: number): string => `expectation.steps.${index}.low_mm`
+
 export const needlePath = (index: number): string => `needle.now.${index}.at_most_mm`
 
 type Ends = Pick<CanalPlan, 'end_mm'> & { readonly length: Pick<CanalPlan['length'], 'stop_mm'> }
