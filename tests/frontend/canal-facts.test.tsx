@@ -16,6 +16,7 @@ const canal = {
   curve_start_mm: null,
   orifice_mm: null,
   apex_mm: null,
+  first_binder_size: 20,
   curve_radius_mm: 6,
   curve_from_end_mm: 4,
   wall: { thickness_mm: 0.79, from_end_mm: 10 },
@@ -26,12 +27,13 @@ describe('the numbers of a canal', () => {
   const typed = chartedNumbers(canal)
 
   test('come as charted and are sent as they came', () => {
-    expect(typed).toMatchObject({ curvature_deg: '32.0', curve_radius_mm: '6.0', wall_mm: '0.79', apex_mm: '' })
+    expect(typed).toMatchObject({ curvature_deg: '32', curve_radius_mm: '6.0', wall_mm: '0.79', apex_mm: '' })
     expect(toNumbers(typed)).toEqual({
       curvature_deg: 32,
       curve_start_mm: null,
       orifice_mm: null,
       apex_mm: null,
+      first_binder_size: 20,
       curve_radius_mm: 6,
       curve_from_end_mm: 4,
       wall: { thickness_mm: 0.79, from_end_mm: 10 },
@@ -43,12 +45,13 @@ describe('the numbers of a canal', () => {
   })
 
   test.each([
-    ['curve_radius_mm', '0', 'Between 0.1 and 100 mm.'],
-    ['curve_radius_mm', '101', 'Between 0.1 and 100 mm.'],
-    ['curvature_deg', '200', 'Between 0 and 180 °.'],
+    ['curve_radius_mm', '0', 'Between 0.1 and 100 (mm).'],
+    ['curve_radius_mm', '101', 'Between 0.1 and 100 (mm).'],
+    ['curvature_deg', '200', 'Between 0 and 180 (°).'],
     ['curve_radius_mm', 'six', 'Type a number, for example 19.5 or 19,5.'],
     ['wall_mm', '', 'Fill this in.'],
     ['apex_mm', '', undefined],
+    ['first_binder_size', '200', 'Between 6 and 140 (hand size).'],
     ['wall_mm', '0,8', undefined],
   ] as const)('%s as %j: %s', (name, value, says) => {
     expect(wrongNumber(name, { ...typed, [name]: value })).toBe(says)
@@ -78,7 +81,7 @@ describe('the form', () => {
     render(<CanalFacts canal={canal} of={of} />)
     fireEvent.input(screen.getByRole('textbox', { name: /Thinnest wall/, hidden: true }), { target: { value: '50' } })
     fireEvent.click(screen.getByRole('button', { name: 'Save', hidden: true }))
-    await waitFor(() => expect(screen.getByText('Between 0.1 and 5 mm.')).toBeTruthy())
+    await waitFor(() => expect(screen.getByText('Between 0.1 and 5 (mm).')).toBeTruthy())
     expect(sent).toHaveLength(0)
   })
 })

@@ -4,7 +4,8 @@ import { DepthBoard } from '@/parts/depth-board/depth-board'
 import { layOut, lines, orifice, profile, standing, yOf } from '@/parts/depth-board/geometry'
 import { sideOf } from '@/parts/depth-board/meeting'
 import { coronalStops } from '@/parts/depth-board/shape'
-import { canal, plan } from './sample-plan'
+import { expectation } from './sample-expected'
+import { canal, drawn, plan } from './sample-plan'
 
 const widths = (points: string) => points.split(' ').map((pair) => Number(pair.split(',')[0]))
 
@@ -22,6 +23,23 @@ describe('scales', () => {
       expect(Math.min(...x)).toBeGreaterThanOrEqual(left)
       expect(Math.max(...x)).toBeLessThanOrEqual(left + board.column)
       expect(yOf(board, one.end_mm ?? 0)).toBeLessThanOrEqual(480)
+    }
+  })
+
+  test.each([1, 4, 6])('360 px wide with %i canals: wide diameters and what goes in stay in their column', (n) => {
+    const steps = [{ node: 'a', instrument: 'steep', depth_mm: 9 }]
+    const canals = plan(n).canals.map((c) => ({ ...c, expectation: expectation(c.end_mm ?? 18, steps) }))
+    const steep = drawn(35, 11)
+    const board = layOut(360, 300, canals, [], [steep])
+    for (const [index, one] of canals.entries()) {
+      const place = { board, index, canal: one, side: 0 } as const
+      const wide = one.expectation.natural.points.map((p) => ({ ...p, diameter_mm: p.wide_mm }))
+      for (const outline of [wide, standing(steep, 9)]) {
+        const x = widths(profile(place, outline))
+        const left = board.gutter + board.column * index
+        expect(Math.min(...x)).toBeGreaterThanOrEqual(left)
+        expect(Math.max(...x)).toBeLessThanOrEqual(left + board.column)
+      }
     }
   })
 

@@ -37,6 +37,8 @@ def test_the_students_screens(demo: dict[str, Any], open_phone: Opens, scheme: S
     hands.back(page)
     page.get_by_role("link", name="See the plan").click()
     expect(page.get_by_role("img", name="Depth board")).to_be_visible()
+    page.get_by_role("slider", name="Step through the work").fill("6")
+    page.locator(".moment").evaluate("element => element.scrollIntoView()")
     picture(page, f"depths-{scheme}")
     page.get_by_role("tab", name="Stops").click()
     expect(page.get_by_role("table")).to_be_visible()

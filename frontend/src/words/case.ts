@@ -76,6 +76,8 @@ export const cases = {
     curveStart: 'Curve begins at',
     orifice: 'Orifice at',
     apex: 'Width of a wide apex',
+    firstBinder: 'First to bind after coronal flaring',
+    handSize: 'hand size',
     further: 'Radius of the curve and wall, if measured',
     curveRadius: 'Radius of the curve',
     curveFromEnd: 'From the end to the middle of the curve',

@@ -36,7 +36,7 @@ export const common = {
   fields: {
     less: (label: string, step: number) => `${label}: less by ${step}`,
     more: (label: string, step: number) => `${label}: more by ${step}`,
-    between: (least: number, most: number, unit: string) => `Between ${least} and ${most} ${unit}.`,
+    between: (least: number, most: number, unit: string) => `Between ${least} and ${most} (${unit}).`,
     noNumber: 'Type a number, for example 19.5 or 19,5.',
   },
   signIn: {

@@ -18,7 +18,7 @@ function more({ phase, visit, reach_share, removes_mm3 }: More): string {
   return [
     visit > 1 ? `${phase}, pass ${visit}` : phase,
     reach_share == null ? '' : `reaches its stop in ${ofHundred(reach_share)} of 100`,
-    removes_mm3 > 0 ? `takes off ${removes_mm3} mm³` : 'takes nothing off',
+    removes_mm3 > 0 ? `takes off ${removes_mm3.toFixed(2)} mm³` : 'takes nothing off',
   ]
     .filter(Boolean)
     .join(' · ')

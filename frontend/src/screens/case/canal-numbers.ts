@@ -21,6 +21,7 @@ export const NUMBERS = {
   curvature_deg: { label: chart.curvature, unit: '°', step: 1, from: 10, least: 0, most: 180 },
   curve_start_mm: { ...depth, label: chart.curveStart, from: 14 },
   apex_mm: { ...depth, label: chart.apex, step: 0.1, from: 0.6, most: 5 },
+  first_binder_size: { label: chart.firstBinder, unit: chart.handSize, step: 5, from: 20, least: 6, most: 140 },
   curve_radius_mm: { ...depth, label: chart.curveRadius, from: 8, least: 0.1, most: 100 },
   curve_from_end_mm: { ...depth, label: chart.curveFromEnd, from: 4 },
   wall_mm: { ...depth, label: chart.wall, step: 0.1, from: 0.8, least: 0.1, most: 5 },
@@ -30,7 +31,13 @@ export const NUMBERS = {
 export type NumberName = keyof typeof NUMBERS
 export type Typed = Record<NumberName, string>
 
-export const USUAL: readonly NumberName[] = ['orifice_mm', 'curvature_deg', 'curve_start_mm', 'apex_mm']
+export const USUAL: readonly NumberName[] = [
+  'orifice_mm',
+  'curvature_deg',
+  'curve_start_mm',
+  'apex_mm',
+  'first_binder_size',
+]
 export const FURTHER: readonly NumberName[] = ['curve_radius_mm', 'curve_from_end_mm', 'wall_mm', 'wall_from_end_mm']
 
 const NAMES = [...USUAL, ...FURTHER]
@@ -38,8 +45,9 @@ const NAMES = [...USUAL, ...FURTHER]
 /** The numbers as they are charted, ready to be typed over. */
 export function chartedNumbers({ wall, ...canal }: CanalShown): Typed {
   const all = { ...canal, wall_mm: wall?.thickness_mm ?? null, wall_from_end_mm: wall?.from_end_mm ?? null }
-  const typed = (value: number | null) => (value === null ? '' : mm(value))
-  return Object.fromEntries(NAMES.map((name) => [name, typed(all[name])])) as Typed
+  const typed = (name: NumberName, value: number | null) =>
+    value === null ? '' : NUMBERS[name].step < 1 ? mm(value) : String(value)
+  return Object.fromEntries(NAMES.map((name) => [name, typed(name, all[name])])) as Typed
 }
 
 /** A wall's two numbers go together. */
