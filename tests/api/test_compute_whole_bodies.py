@@ -20,6 +20,7 @@ from rest_framework.test import APIClient
 
 from planning.api.parsing import MOST_BYTES
 from planning.api.urls import urlpatterns
+from planning.encoding.decoding import MOST_TOLD
 from tests.api.compute import ROOT, plan_request, signed_in
 from tests.architecture import tree
 
@@ -98,7 +99,7 @@ BODIES: dict[str, Callable[[str], str | bytes]] = {
     "many keys and one of them twice": lambda body: (
         "{" + '"x": 1, ' + ", ".join(f'"{n}": 1' for n in range(MANY)) + ', "x": 2}'
     ),
-    "many unknown keys": lambda body: json.dumps({str(n): n for n in range(4 * MANY)}),
+    "many unknown keys": lambda body: json.dumps({str(n): n for n in range(2 * MANY)}),
     "one long text": lambda body: json.dumps({"x": LONG}),
     "too many bytes": lambda body: "[" + "1," * MOST_BYTES + "1]",
     "not UTF-8": lambda body: body.encode("utf-16"),
@@ -114,6 +115,14 @@ def test_a_body_that_cannot_be_taken_is_refused_and_says_where(address: str, kin
     told = refusal(send(address, BODIES[kind](json.dumps(example(address)))))
     assert pointed_at(told)
     assert all(pointer.startswith("#") for pointer in pointed_at(told))
+
+
+def test_of_very_many_problems_some_are_told_and_all_are_counted() -> None:
+    answer = send("compute/tooth", json.dumps({str(n): n for n in range(2 * MANY)}))
+    told = refusal(answer)
+    assert len(told["errors"]) == MOST_TOLD
+    # 'designation' is missing beside them.
+    assert told["detail"].endswith(f"And {2 * MANY} more.")
 
 
 def test_a_key_that_is_there_twice_is_named() -> None:
