@@ -34,7 +34,7 @@ def test_an_approval_is_void_once_the_plan_has_changed() -> None:
     found = of(version(1, PlanState.SUPERSEDED, was_approved=True), version(2, PlanState.DRAFT))
     assert (found.state, found.number, found.approved_number) == (StandingState.APPROVAL_VOID, 2, 1)
     assert "the plan has changed" in found.says
-    assert found.do == "Submit version 2."
+    assert found.do == "Submit plan 2."
 
 
 def test_asked_again_it_waits() -> None:
