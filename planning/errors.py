@@ -131,18 +131,14 @@ class FactorNotKnown(PlanningError):
 
 
 class NotUnderstood(PlanningError):
-    """Data that has not the shape of what was asked for; `problems` lists places with what is wrong there.
-
-    `untold` counts those that are left out.
-    """
+    """Data that has not the shape of what was asked for; `problems` lists every place with what is wrong there."""
 
     code = "not-understood"
     sentence = "{first}"
 
-    def __init__(self, problems: Sequence[tuple[Pointer, str]], *, untold: int = 0) -> None:
+    def __init__(self, problems: Sequence[tuple[Pointer, str]]) -> None:
         self.problems = tuple(problems)
         pointer, says = self.problems[0]
-        others = len(self.problems) - 1 + untold
-        more = f" And {others} more." if others else ""
+        more = f" And {len(self.problems) - 1} more." if len(self.problems) > 1 else ""
         where = "/".join(str(part) for part in pointer) or "The whole"
         super().__init__(at=pointer, first=f"{where} {says}.{more}")

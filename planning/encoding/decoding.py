@@ -12,7 +12,7 @@ from planning.errors import NotUnderstood, PlanningError, Pointer
 
 T = TypeVar("T")
 
-MOST_TOLD = 100  # problems of one request: who has more has sent something else than was asked for
+MOST_TOLD = 1_000  # problems of one request: who has more has sent something else than was asked for
 _TOO_LARGE = f"must be a finite number of at most {MOST_NUMBER:.0f}"
 _SENTENCES = {
     "bool_type": "must be true or false",
@@ -44,17 +44,19 @@ def decode(type_: Any, data: object) -> Any: ...
 def decode(type_: Any, data: object) -> Any:
     """A value of `type_` from parsed JSON.
 
-    Raises NotUnderstood with the problems found, each with its path, as many as anybody would read; a PlanningError of
-    the value's own checks passes with its path completed.
+    Raises NotUnderstood with every problem found, each with its path, or with their number alone where nobody would
+    read them all; a PlanningError of the value's own checks passes with its path completed.
     """
     try:
         return _reader(type_).validate_python([data])[0]
     except ValidationError as wrong:
+        count = wrong.error_count()
+        if count > MOST_TOLD:
+            raise NotUnderstood([((), f"has {count} faults: it is not what is asked for here")]) from None
         found = wrong.errors(include_url=False)
-    misread = [each for each in found if each["type"] != "value_error"]
-    if misread:
-        told = [_problem(each, data) for each in misread[:MOST_TOLD]]
-        raise NotUnderstood(told, untold=len(misread) - len(told))
+    problems = [_problem(each, data) for each in found if each["type"] != "value_error"]
+    if problems:
+        raise NotUnderstood(problems)
     refusal: PlanningError = found[0]["ctx"]["error"]
     raise refusal.below(*_path(found[0], data))
 
