@@ -28,8 +28,7 @@ API = "/api/v1"
 @pytest.fixture(autouse=True)
 def few_samples(monkeypatch: pytest.MonkeyPatch) -> None:
     """How bands come about is tested with the planner; records are as right with few samples, and much quicker."""
-    monkeypatch.setattr(plans, "PREVIEW_SAMPLES", 5)
-    monkeypatch.setattr(plans, "KEPT_SAMPLES", 10)
+    monkeypatch.setattr(plans, "SAMPLES", 10)
 
 
 @pytest.fixture

@@ -21,14 +21,14 @@ from planning.encoding import canonical_text, digest
 from planning.plan import plan
 from planning.plan_value import Plan, Severity
 
-PREVIEW_SAMPLES = 100  # shown while choices are still moving: quick
-KEPT_SAMPLES = 500  # of a version: bands that a supervisor judges
+# As many for a preview as for a version: fewer move the medians, and a plan would differ from itself.
+SAMPLES = 500
 
 
 def preview(*, actor: Person, case: Case, asked: Asked) -> Plan:
     """The plan as it would be; nothing is stored. Raises NotAllowed, NotUsable and what the planner refuses."""
     guard(May.PLAN, actor, case)
-    return plan(snapshot(case, asked, samples=PREVIEW_SAMPLES))
+    return plan(snapshot(case, asked, samples=SAMPLES))
 
 
 @transaction.atomic
@@ -50,7 +50,7 @@ def propose(
     sent_hash = sent.fingerprint(actor=actor, to=case.pk, what=what)
     if before := sent.known(ToothPlanVersion, id, sent_hash):
         return before, False
-    given = snapshot(case, asked, samples=KEPT_SAMPLES)
+    given = snapshot(case, asked, samples=SAMPLES)
     made = plan(given)
     input_text, output_text = canonical_text(given), canonical_text(made)
     content = digest(f"{input_text}\n{output_text}")

@@ -27,7 +27,7 @@ from cases.queries import plans as found
 from cases.services import cases, figures, plans, readings
 from cases.services.plan_input import Asked
 from cases.services.reviews import Remark
-from planning.encoding import digest
+from planning.encoding import canonical_text, digest
 from planning.errors import KitLacks, ToothNotPlanned
 from planning.plan import plan
 from planning.plan_input import Choices
@@ -61,12 +61,18 @@ def plan_input_as_stored(version: ToothPlanVersion) -> object:
     """The planner's own check case: the junction carries the length it was measured at, the kit is in order."""
     given = values.given(version)
     same = {"kit": given.kit, "canals": given.canals, "roots": given.roots, "seed": given.seed}
-    same["samples"] = plans.KEPT_SAMPLES
+    same["samples"] = plans.SAMPLES
     junction = next(canal.junction for canal in given.canals if canal.name == "MB2")
     assert junction is not None
     assert junction.at_length_mm == 19.0
     assert {c.name: c.readings for c in given.canals} == {c.name: c.readings for c in check_molar().canals}
     return check_molar(**same)
+
+
+def test_what_was_previewed_is_what_is_kept(molar: Case, priya: Person, asked: Asked) -> None:
+    before = plans.preview(actor=priya, case=molar, asked=asked)
+    version, _ = plans.propose(actor=priya, case=molar, asked=asked)
+    assert canonical_text(before) == version.output_text
 
 
 def test_the_hash_is_of_the_texts_as_stored(proposed: ToothPlanVersion) -> None:

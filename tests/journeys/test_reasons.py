@@ -85,6 +85,8 @@ def test_a_student_steps_through_and_a_supervisor_lets_a_stop_pass(student: Page
     student.get_by_role("button", name="Ask for approval").click()
     expect(student.get_by_role("button", name="Withdraw the request")).to_be_visible()
 
+    expect(student.get_by_role("button", name="against plan")).to_have_count(0)
+
     # The supervisor reads the reason and the difficulty, and lets the stop of the curved canal pass.
     waiting = supervisor.get_by_role("link", name="Dunlin 7 · plan 1")
     expect(waiting).to_contain_text("difficulty high")

@@ -21,6 +21,7 @@ export const figures = {
     kind: (kind: Kind) => KINDS[kind],
     restOf: (kind: Kind, name: string) => `${KINDS[kind].toLowerCase()} ${name}`,
     restsAt: (depth: string) => `rests at ${depth}`,
+    passesEnd: 'would pass the end',
     natural: 'Canal before preparation',
     prepared: 'Prepared canal',
     cone: 'The cone’s part of it',

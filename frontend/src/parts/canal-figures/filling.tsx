@@ -66,7 +66,7 @@ function Rests({ canal, rest, at }: RestsProps) {
           canal={canal}
           of={`obturation.rests.${at}.rests_mm`}
           title={words.figures.restOf(rest.kind, rest.name)}
-          value={words.figures.restsAt(mm(rest.rests_mm))}
+          value={rest.short_mm < 0 ? words.figures.passesEnd : words.figures.restsAt(mm(rest.rests_mm))}
         />
       </p>
       <p class="small soft">
