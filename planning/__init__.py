@@ -17,7 +17,8 @@ A map, from the ground up (each may use what stands above it):
     gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes
     forecast    what is expected of every insertion on that walk
     supersequence, level_search    fewest changes of instrument, exactly: two searches
-    canal_plan, layout, tray, cautions, caution_rules, difficulty_rules, refusals    the parts of a plan
+    canal, canal_work, canal_plan    one canal: what is known of it, how it is worked, its part of the plan
+    layout, tray, cautions, caution_rules, difficulty_rules, refusals    the other parts
     why, whys            the reason of every number a plan shows
     plan                 the front door
     api                  the same over HTTP, without tables

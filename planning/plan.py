@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from planning import apical_size, caution_rules, difficulty_rules, final_size, layout, selection, teeth, tray
 from planning.bounds import refuse_thresholds, refuse_too_much
-from planning.canal_plan import Canal, Planned, plan_canal
+from planning.canal import Canal
+from planning.canal_plan import Planned, plan_canal
 from planning.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
 from planning.errors import ChoiceNotPossible, InstrumentTooShort, PlanningError, UnknownTooth
 from planning.graph import Do

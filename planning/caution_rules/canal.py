@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from planning import tables
-from planning.canal_plan import Canal
+from planning.canal import Canal
 from planning.cautions import caution
 from planning.plan_input import Finding
 from planning.plan_value import Caution

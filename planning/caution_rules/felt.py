@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from planning.canal_plan import Canal, Planned
+from planning.canal import Canal
+from planning.canal_plan import Planned
 from planning.cautions import caution
 from planning.graph import Action, Do
 from planning.instruments import Instrument

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from planning.canal_plan import Canal, Planned
+from planning.canal import Canal
+from planning.canal_plan import Planned
 from planning.caution_rules.felt import felt_cautions
 from planning.cautions import caution
 from planning.graph import Do

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from planning.canal_plan import Canal
+from planning.canal import Canal
 from planning.plan_value import CanalPlan
 from planning.tables import Figures
 from planning.why import Why

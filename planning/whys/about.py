@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from planning.canal_plan import Canal
+from planning.canal import Canal
 from planning.plan_input import PlanInput
 from planning.plan_value import CanalPlan
 from planning.tables import Figure, Figures

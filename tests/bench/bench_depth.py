@@ -22,7 +22,7 @@ from django.contrib.auth import get_user_model
 from django.test import Client, override_settings
 from django.test.runner import DiscoverRunner
 
-from planning import canal_plan
+from planning import canal_work
 from planning.contact_depth import touch
 from planning.graph import Do
 from planning.instruments import corners
@@ -66,7 +66,7 @@ class Depths:
     """How much of a plan is the estimate: the time spent in it, all canals together."""
 
     def __init__(self) -> None:
-        self.seconds, self._whole = 0.0, canal_plan._expected
+        self.seconds, self._whole = 0.0, canal_work.expected
 
     def __call__(self, *given: Any, **more: Any) -> Any:
         start = time.process_time()
@@ -83,11 +83,11 @@ class Depths:
             plan(given)
             spent.append(self.seconds * 1000)
 
-        canal_plan._expected = self
+        canal_work.expected = self
         try:
             whole = milliseconds(once, times)
         finally:
-            canal_plan._expected = self._whole
+            canal_work.expected = self._whole
         return median(spent[1:]), whole
 
 

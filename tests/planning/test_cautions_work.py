@@ -9,7 +9,8 @@ from functools import cache
 import pytest
 
 from planning.apical_size import Asked, advise
-from planning.canal_plan import Canal, Planned, plan_canal
+from planning.canal import Canal
+from planning.canal_plan import Planned, plan_canal
 from planning.caution_rules import work_cautions
 from planning.expected import Expectation, ExpectedStep, NaturalCanal
 from planning.joins import join_of

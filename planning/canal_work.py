@@ -1,0 +1,152 @@
+"""How one canal is worked: its stops, its order of work, and the ways through it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from planning import belief, contact_depth, irrigation, phases, profile, run_sheet, samples
+from planning.belief import Belief
+from planning.canal import Canal
+from planning.errors import CanalsDoNotFit
+from planning.expected import Expectation
+from planning.forecast import Working, forecast
+from planning.graph import End, RunSheet
+from planning.instruments import reach_mm
+from planning.natural import Widths
+from planning.plan_input import PlanInput
+from planning.plan_value import Withheld
+from planning.quantities import mm, stop_um, um
+from planning.run_sheet import CanalWork, Sheet, step_name
+from planning.samples import MOST_SAMPLES, Samples
+from planning.selection import Selection
+from planning.tables import Figures
+from planning.techniques import Phase, PhaseKind, Setting
+from planning.walk import expected_path
+
+
+def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
+    full = um(canal.length.stop_mm or 0)
+    end = full
+    if canal.join is not None and canal.join.end_um is not None:
+        end = min(full, canal.join.end_um)
+    third = _first_third_um(canal, full, figures)
+    curve = canal.input.curve_start_mm
+    # A block exercise lifts the coronal third: its coronal instruments may go as deep as they are long.
+    coronal = min(end, _shortest_reach_um(selected, figures)) if canal.given.setting is Setting.BLOCK else third
+    if curve is not None:
+        coronal = min(coronal, max(0, stop_um(um(curve) - um(figures["coronal.before_curve"]))))
+    small = canal.given.technique.recapitulate_size
+    return CanalWork(
+        canal=canal.input.name,
+        full_um=full,
+        end_um=end,
+        coronal_um=min(coronal, end),
+        first_third_um=min(third, end),
+        final_size=canal.final_size,
+        past_junction_size=small,
+        largest_size=small if _unjoined(canal) else None,
+        irrigant=canal.given.choices.irrigant,
+        final_rinse=tuple(canal.given.choices.final_rinse),
+        needle=irrigation.limits(canal.given.choices.needle, end, figures),
+    )
+
+
+def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
+    """Orifice plus one third of the canal: coronal instruments stay in it, and the needle until there is a length."""
+    orifice = um(canal.orifice_mm)
+    if canal.length.stop_mm is not None and orifice >= full_um:
+        reason = f"{canal.input.name}: an orifice {mm(orifice)} mm deep lies beyond its length. Check the figure."
+        raise CanalsDoNotFit(reason=reason, at=("canals", canal.number, "orifice_mm"))
+    return stop_um(orifice + max(0, full_um - orifice) // figures.count("coronal.thirds"))
+
+
+def _shortest_reach_um(selected: Selection, figures: Figures) -> int:
+    return min((stop_um(um(reach_mm(one, figures))) for one in selected.coronal), default=0)
+
+
+def _unjoined(canal: Canal) -> bool:
+    return canal.join is not None and canal.join.junction_um is None
+
+
+# --- the order of work ---------------------------------------------------------------------------------------------
+
+
+def phases_of(given: PlanInput) -> list[Phase]:
+    return [phase for phase in given.technique.phases if given.setting in phase.settings]
+
+
+def written(
+    canal: Canal,
+    work: CanalWork,
+    selected: Selection,
+    figures: Figures,
+    open_phases: Sequence[Phase],
+    withheld: Sequence[Withheld],
+) -> RunSheet:
+    sheet = Sheet(work, selected, canal.given.technique, figures)
+    looped = _looped(open_phases)
+    for phase in open_phases:
+        phases.write(sheet, phase, phase.key in looped)
+    if withheld:
+        last = End(id=run_sheet.PLAN_AGAIN, outcome="plan_again", say=withheld[0].says)
+    else:
+        last = End(id=run_sheet.FINISHED, outcome="finished", say="Finished: complete the record.")
+    return run_sheet.finish(sheet, open_phases, last)
+
+
+def _looped(every: Sequence[Phase]) -> set[str]:
+    """Hold points inside a loop: they are passed on the first pass only."""
+    keys = [phase.key for phase in every]
+    return {
+        every[i].key
+        for number, phase in enumerate(every)
+        if phase.repeat_from is not None
+        for i in range(keys.index(phase.repeat_from), number)
+        if every[i].kind is PhaseKind.SIGN_OFF
+    }
+
+
+def as_written(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str, ...]:
+    """The way through the sheet by what the technique expects."""
+    phase = _descend(canal)
+    if phase is None:
+        return expected_path(sheet, None, 1)
+    return expected_path(sheet, f"{phase.key}/{step_name(selected.descending[-1])}", phase.expected_passes or 1)
+
+
+def expected(
+    canal: Canal, selected: Selection, sheet: RunSheet, figures: Figures, *, sure: bool = True
+) -> tuple[tuple[str, ...], Expectation | None]:
+    """The way by the contact-depth estimate; where no widths are known by what the technique expects."""
+    natural = canal.natural
+    if natural is None or canal.widths is None:
+        return as_written(canal, selected, sheet), None
+    descend = _descend(canal)
+    working = Working(
+        natural=natural,
+        kit={one.key: one for one in canal.given.kit.instruments},
+        touch=contact_depth.touch(figures),
+        felt=canal.input.felt,
+        tries=figures.count("make_room.most"),
+        flaring=frozenset(p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE),
+        descending=descend.key if descend else None,
+        most_passes=(descend and descend.most_passes) or 1,
+    )
+    found = forecast(sheet, working, _belief(canal, canal.widths, working, figures) if sure else None)
+    return found.path, found.expectation
+
+
+def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures) -> Belief | None:
+    """The sampled canals; None where no samples are asked for. Recorded depths ask for more of them."""
+    given, count = canal.given, canal.given.samples
+    if count < 1:
+        return None
+    if canal.input.felt:
+        count = min(MOST_SAMPLES, count * figures.count("samples.felt_times"))
+    spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
+    drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)
+    return Belief(drawn, profile.narrow_line(working.natural), working.touch, belief.reading(figures))
+
+
+def _descend(canal: Canal) -> Phase | None:
+    return next((p for p in canal.given.technique.phases if p.kind is PhaseKind.DESCEND), None)
