@@ -6,7 +6,10 @@ import './account.css'
 export function AccountLink() {
   return (
     <a class="account-link" href="/account" aria-label={words.account.title}>
-      {(session.value?.person.name || '?').charAt(0)}
+      {initialOf(session.value?.person.name ?? '')}
     </a>
   )
 }
+
+/** Of the name, not of a title before it. */
+const initialOf = (name: string) => name.replace(/^(Dr|Prof)\.? /, '').charAt(0) || '?'
