@@ -17,6 +17,7 @@ from frontend.server import build, node
 from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
+EVERY_CORE = ("--numprocesses", "auto")
 API_TYPES = build.FRONTEND / "api-types"
 
 
@@ -59,12 +60,12 @@ def openapi() -> None:
 
 
 def sqlite() -> None:
-    _pytest({"DATABASE_URL": "sqlite://:memory:"})
+    _pytest({"DATABASE_URL": "sqlite://:memory:"}, *EVERY_CORE)
 
 
 def postgresql() -> None:
     with postgres.throw_away() as url:
-        _pytest({"DATABASE_URL": url})
+        _pytest({"DATABASE_URL": url}, *EVERY_CORE)
 
 
 def web() -> None:
