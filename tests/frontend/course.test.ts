@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
-import { Course, type Happened } from '@/walk/course'
+import { Course } from '@/walk/course'
+import type { Happened } from '@/walk/happened'
 import { TooNew, Walk } from '@/walk/walk'
 
 interface Case {

@@ -1,4 +1,4 @@
-import type { Happened } from '@/walk/course'
+import type { Happened } from '@/walk/happened'
 import { mayUndo } from '@/walk/undone'
 import type { Chair } from './chair'
 import { personId } from './session'

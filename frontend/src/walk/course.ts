@@ -1,33 +1,7 @@
 import type { RunSheet } from '@/api/shapes'
+import type { Happened } from './happened'
 import { undone } from './undone'
 import { Walk } from './walk'
-
-export type Kind =
-  | 'step'
-  | 'answer'
-  | 'reading'
-  | 'sign_off'
-  | 'inspected'
-  | 'turn'
-  | 'pause'
-  | 'emergency'
-  | 'resume'
-  | 'close'
-  | 'reopen'
-  | 'replan'
-  | 'note'
-  | 'undo'
-
-/** One event, as the course needs it. `canal` is empty where it concerns the whole tooth. */
-export interface Happened {
-  readonly id: string
-  readonly kind: Kind
-  readonly actor: string
-  readonly plan: string
-  readonly canal: string
-  readonly node: string
-  readonly body: Readonly<Record<string, unknown>>
-}
 
 export type Held = 'paused' | 'past_stop' | 'to_plan' | 'to_check'
 export type CanalState = Held | 'open' | 'hold_point' | 'finished'

@@ -1,4 +1,4 @@
-import type { Happened, Kind } from './course'
+import type { Happened, Kind } from './happened'
 
 /** Halts, answers, discards and plans are answered by something new, never taken back. */
 const NEVER: readonly Kind[] = [

@@ -1,6 +1,6 @@
 import { mm } from '@/parts/millimetres'
 import type { Chair } from '@/store/chair'
-import type { Happened } from '@/walk/course'
+import type { Happened } from '@/walk/happened'
 import { words } from '@/words/en'
 
 const SHOWN = 30 // enough to see what led here; the record shows all

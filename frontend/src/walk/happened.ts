@@ -1,0 +1,26 @@
+export type Kind =
+  | 'step'
+  | 'answer'
+  | 'reading'
+  | 'sign_off'
+  | 'inspected'
+  | 'turn'
+  | 'pause'
+  | 'emergency'
+  | 'resume'
+  | 'close'
+  | 'reopen'
+  | 'replan'
+  | 'note'
+  | 'undo'
+
+/** One event, as the course needs it. `canal` is empty where it concerns the whole tooth. */
+export interface Happened {
+  readonly id: string
+  readonly kind: Kind
+  readonly actor: string
+  readonly plan: string
+  readonly canal: string
+  readonly node: string
+  readonly body: Readonly<Record<string, unknown>>
+}
