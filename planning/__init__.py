@@ -11,14 +11,13 @@ A map, from the ground up (each may use what stands above it):
     plan_input, graph, plan_value    the values at the two ends
     irrigation, apical_size, profile, joins, selection    one rule each
     curvature, strain, walls, ovals    plane geometry of a bent, oval, thin-walled root
-    natural, contact_depth    a canal before anything has been in it, and how deep an instrument goes in it
+    natural    a canal before anything has been in it
     run_sheet, phases, walk    the order of work as a finite graph, and walking it
-    contact_rows, samples, belief, descent    the same over many canals at once: how sure it is, and what was felt
+    depth      how deep each instrument is expected to go on that walk, how sure that is, what was felt
     gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes
-    forecast    what is expected of every insertion on that walk
-    supersequence, level_search    fewest changes of instrument, exactly: two searches
     canal, canal_work, canal_plan    one canal: what is known of it, how it is worked, its part of the plan
-    layout, tray, cautions, caution_rules, difficulty_rules, refusals    the other parts
+    tray       fewest changes of instrument over all canals, exactly
+    layout, cautions, caution_rules, difficulty_rules, refusals    the other parts
     why, whys            the reason of every number a plan shows
     plan                 the front door
     api                  the same over HTTP, without tables

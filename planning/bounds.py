@@ -8,10 +8,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from planning import tables
+from planning.depth.samples import MOST_SAMPLES
 from planning.errors import ChoiceNotPossible, TooMuchWork
 from planning.instruments import sizes
 from planning.plan_input import PlanInput
-from planning.samples import MOST_SAMPLES
 from planning.tables import Figure
 from planning.technique_rules import MOST_PASSES, MOST_PHASES
 

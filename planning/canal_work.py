@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from planning import belief, contact_depth, irrigation, phases, profile, run_sheet, samples
-from planning.belief import Belief
+from planning import irrigation, phases, profile, run_sheet
 from planning.canal import Canal
+from planning.depth import belief, contact_depth, samples
+from planning.depth.belief import Belief
+from planning.depth.forecast import Working, forecast
+from planning.depth.samples import MOST_SAMPLES, Samples
 from planning.errors import CanalsDoNotFit
 from planning.expected import Expectation
-from planning.forecast import Working, forecast
 from planning.graph import End, RunSheet
 from planning.instruments import reach_mm
 from planning.natural import Widths
@@ -17,7 +19,6 @@ from planning.plan_input import PlanInput
 from planning.plan_value import Withheld
 from planning.quantities import mm, stop_um, um
 from planning.run_sheet import CanalWork, Sheet, step_name
-from planning.samples import MOST_SAMPLES, Samples
 from planning.selection import Selection
 from planning.tables import Figures
 from planning.techniques import Phase, PhaseKind, Setting

@@ -23,7 +23,7 @@ from django.test import Client, override_settings
 from django.test.runner import DiscoverRunner
 
 from planning import canal_work
-from planning.contact_depth import touch
+from planning.depth.contact_depth import touch
 from planning.graph import Do
 from planning.instruments import corners
 from planning.plan import plan

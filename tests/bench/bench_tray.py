@@ -12,8 +12,8 @@ import time
 from collections.abc import Callable, Sequence
 from statistics import median
 
-from planning.level_search import by_level
-from planning.supersequence import shortest_common_supersequence, without_contained
+from planning.tray.level_search import by_level
+from planning.tray.supersequence import shortest_common_supersequence, without_contained
 from tests.reference.supersequences import by_integer_program
 
 INSTANCES = 40

@@ -8,14 +8,14 @@ from functools import cache
 import numpy as np
 import pytest
 
-from planning import belief, contact_depth, samples
-from planning.belief import Band, Belief, every, quantile
-from planning.contact_depth import Touch
-from planning.contact_rows import Floats
+from planning.depth import belief, contact_depth, samples
+from planning.depth.belief import Band, Belief, every, quantile
+from planning.depth.contact_depth import Touch
+from planning.depth.contact_rows import Floats
+from planning.depth.samples import Samples
 from planning.instruments import DiameterAt, Instrument, Use
 from planning.natural import Widths, widths_of
 from planning.profile import Line
-from planning.samples import Samples
 from planning.tables import Figures
 from tests.planning.given import block, hand, rotary
 

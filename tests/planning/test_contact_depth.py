@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from planning.contact_depth import Touch, advance_mm, insert, load_mm2, rest_mm, stand
+from planning.depth.contact_depth import Touch, advance_mm, insert, load_mm2, rest_mm, stand
 from planning.errors import InstrumentNotDescribed
 from planning.instruments import Corners, DiameterAt, Instrument, Motion, Use, corners, refuse_undescribed
 from planning.profile import Line, narrows_upwards

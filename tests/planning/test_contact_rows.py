@@ -9,13 +9,13 @@ from statistics import NormalDist
 import numpy as np
 import pytest
 
-from planning import contact_depth, contact_rows, samples
-from planning.contact_rows import Rows, Tools
+from planning.depth import contact_depth, contact_rows, samples
+from planning.depth.contact_rows import Rows, Tools
+from planning.depth.samples import Samples
 from planning.instruments import Corners, corners
 from planning.natural import widths_of
 from planning.plan_input import PlanInput
 from planning.profile import Line, narrows_upwards, upper
-from planning.samples import Samples
 from planning.tables import Figures, rows
 from tests.planning.given import block, hand, molar, rotary
 from tests.planning.test_contact_depth import random_canal, random_instrument, width_mm

@@ -13,8 +13,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planning.errors import TooMuchWork
-from planning.level_search import MOST_STATES, by_level
-from planning.supersequence import MOST_REACHED, by_best_first, shortest_common_supersequence, without_contained
+from planning.tray.level_search import MOST_STATES, by_level
+from planning.tray.supersequence import MOST_REACHED, by_best_first, shortest_common_supersequence, without_contained
 from tests.reference.supersequences import by_exhaustion, by_integer_program, by_shortest_path
 
 ANY = st.lists(st.text("abc", max_size=5), min_size=1, max_size=3)

@@ -10,7 +10,7 @@ from itertools import pairwise
 
 import pytest
 
-from planning.contact_depth import Touch, insert, stand, touch
+from planning.depth.contact_depth import Touch, insert, stand, touch
 from planning.profile import Line
 from planning.tables import Figures
 from tests.planning.given import CHECK_KIT, hand, rotary

@@ -10,9 +10,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
-from planning.belief import Band, Belief, every
-from planning.contact_depth import Touch, insert, stand
-from planning.descent import Descent, Series
+from planning.depth.belief import Band, Belief, every
+from planning.depth.contact_depth import Touch, insert, stand
+from planning.depth.descent import Descent, Series
 from planning.expected import Expectation, ExpectedStep, NaturalCanal, Passes, ProfilePoint
 from planning.graph import Action, Do, Exit, RunSheet, Target
 from planning.instruments import Instrument, Motion

@@ -15,13 +15,13 @@ from typing import Literal
 
 import numpy as np
 
-from planning.contact_depth import Touch, advance_mm
-from planning.contact_rows import Floats, Rows, Tools, rest_mm, stood, wide_at
+from planning.depth.contact_depth import Touch, advance_mm
+from planning.depth.contact_rows import Floats, Rows, Tools, rest_mm, stood, wide_at
+from planning.depth.samples import QUANTILES, SHARES, Samples
 from planning.graph import Do
 from planning.instruments import Instrument
 from planning.profile import Line
 from planning.quantities import mm, um
-from planning.samples import QUANTILES, SHARES, Samples
 from planning.tables import Figures
 
 ROUNDING = 1 / math.sqrt(12)  # standard deviation, in steps, of what is rounded to the nearest step

@@ -12,8 +12,8 @@ from statistics import NormalDist
 
 import numpy as np
 
-from planning.contact_depth import Touch
-from planning.contact_rows import Floats, Rows, Tools
+from planning.depth.contact_depth import Touch
+from planning.depth.contact_rows import Floats, Rows, Tools
 from planning.instruments import Instrument, corners
 from planning.natural import Widths
 from planning.profile import Line

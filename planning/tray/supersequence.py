@@ -17,7 +17,7 @@ from __future__ import annotations
 import heapq
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from planning.level_search import by_level
+from planning.tray.level_search import by_level
 
 MOST_REACHED = 2_000  # about 10 ms; parts of one order need a few dozen, and beyond it all levels are searched sooner
 Word = Sequence[str]

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planning.belief import AT_MM, NINE_TENTHS, TENTH, Belief, every, quantile
-from planning.contact_rows import Floats, Rows
+from planning.depth.belief import AT_MM, NINE_TENTHS, TENTH, Belief, every, quantile
+from planning.depth.contact_rows import Floats, Rows
 from planning.expected import Passes
 from planning.graph import Do
 from planning.instruments import Instrument

@@ -1,5 +1,5 @@
 """The contact-depth estimate for many canals at once, a row each: the same load and the same rest as
-`planning.contact_depth`, which is held against it.
+`planning.depth.contact_depth`, which is held against it.
 
 A canal is two arrays of one shape, (rows, corners): depth, growing along the row, and diameter there. What has no more
 corners repeats its last one. A step is a ramp of a nanometre, so that a diameter is one number at every corner.

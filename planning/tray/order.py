@@ -12,7 +12,7 @@ from itertools import groupby
 
 from planning.graph import Action, Do, RunSheet
 from planning.plan_value import TrayOrder, TrayStep
-from planning.supersequence import shortest_common_supersequence
+from planning.tray.supersequence import shortest_common_supersequence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
