@@ -4,7 +4,7 @@ compare or round alike on both databases, a whole number does. Angles and torque
 What is a record is only added to, see `append_only`. Every rule the database can hold is a constraint.
 """
 
-from cases.models.events import TreatmentEvent
+from cases.models.events import RunningWork, TreatmentEvent
 from cases.models.kits import (
     Kit,
     KitFilling,
@@ -43,6 +43,7 @@ __all__ = [
     "Review",
     "ReviewRemark",
     "Root",
+    "RunningWork",
     "TechniqueRecord",
     "ThresholdOverride",
     "Tooth",

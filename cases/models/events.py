@@ -12,6 +12,24 @@ from cases.models.plans import ToothPlanVersion
 from cases.models.teeth import Case
 
 
+class RunningWork(models.Model):
+    """Where the work on a case stands, for lists: made from the events whenever some come in, and never the truth."""
+
+    case = models.OneToOneField(Case, on_delete=models.CASCADE, primary_key=True, related_name="running_work")
+    position = models.PositiveIntegerField(help_text="The last event it is made from.")
+    halted = models.BooleanField()
+    finished = models.BooleanField(help_text="Every canal is finished, or the visit is closed.")
+    waiting_since = models.DateTimeField(null=True, help_text="Since when a supervisor's word is due.")
+    changed_at = models.DateTimeField()
+    text = models.TextField(help_text="The canals with their states, as canonical JSON.")
+
+    class Meta:
+        indexes = [models.Index(fields=["finished", "-halted", "waiting_since"], name="work_that_waits_first")]
+
+    def __str__(self) -> str:
+        return f"work after {self.position}"
+
+
 class TreatmentEvent(Sent, Fixed):
     """One thing done or seen. Only added to; an undo is an event too.
 

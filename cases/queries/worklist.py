@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 from uuid import UUID
 
-from django.db.models import OuterRef, Subquery
+from django.db.models import F, OuterRef, Subquery
 
 from cases.domain.errors import NotHere
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.who_may import Actor, May, refuse_unless
-from cases.models import Membership, Person, Review, ToothPlanVersion
+from cases.models import Membership, Person, Review, RunningWork, ToothPlanVersion
 from cases.queries.charts import names_of
 from cases.queries.plans import TEXTS
 from planning.plan_value import ToothNames
+
+MOST_RUNNING = 200  # more chairs than one supervisor can look at
 
 
 class Asks(StrEnum):
@@ -43,10 +46,7 @@ class Waiting:
 
 def waiting(person: Person, programme_id: UUID, now: datetime) -> list[Waiting]:
     """The waiting plans of the programme. Raises NotHere and NotAllowed."""
-    role = Membership.objects.role_of(person, programme_id)
-    if role is None:
-        raise NotHere(what="programme")
-    refuse_unless(May.SEE_WORKLIST, Actor(person_id=person.pk, role=role))
+    _refuse_strangers(person, programme_id)
     decided = Review.objects.filter(version__case=OuterRef("case")).order_by("-at", "-asked").values("decision")[:1]
     rows = (
         ToothPlanVersion.objects.filter(case__programme_id=programme_id, state=PlanState.WAITING)
@@ -57,6 +57,43 @@ def waiting(person: Person, programme_id: UUID, now: datetime) -> list[Waiting]:
         .order_by("-stops", "-cautions", "submitted_at", "pk")
     )
     return [_waiting(row, now) for row in rows]
+
+
+@dataclass(frozen=True, slots=True)
+class Running:
+    """Work that goes on at the chair."""
+
+    row: RunningWork
+    names: ToothNames
+    canals: list[dict[str, str]]
+    waiting_s: int | None
+    """Seconds since a supervisor's word is due; none where none is."""
+
+
+def running(person: Person, programme_id: UUID, now: datetime) -> list[Running]:
+    """The running work of the programme: halted first, then what waits longest. Raises NotHere and NotAllowed."""
+    _refuse_strangers(person, programme_id)
+    rows = (
+        RunningWork.objects.filter(case__programme_id=programme_id, finished=False)
+        .select_related("case__tooth", "case__patient", "case__student")
+        .order_by("-halted", F("waiting_since").asc(nulls_last=True), "-changed_at", "pk")[:MOST_RUNNING]
+    )
+    return [
+        Running(
+            row=row,
+            names=names_of(row.case.tooth.iso),
+            canals=json.loads(row.text),
+            waiting_s=None if row.waiting_since is None else max(0, int((now - row.waiting_since).total_seconds())),
+        )
+        for row in rows
+    ]
+
+
+def _refuse_strangers(person: Person, programme_id: UUID) -> None:
+    role = Membership.objects.role_of(person, programme_id)
+    if role is None:
+        raise NotHere(what="programme")
+    refuse_unless(May.SEE_WORKLIST, Actor(person_id=person.pk, role=role))
 
 
 def _waiting(row: ToothPlanVersion, now: datetime) -> Waiting:

@@ -15,7 +15,7 @@ from cases.domain.roles import Role
 from cases.domain.told import ReadingTold, StepTold, Told
 from cases.domain.who_may import Actor, May
 from cases.models import Canal, Case, Person, ToothPlanVersion, TreatmentEvent
-from cases.services import readings, sent
+from cases.services import readings, running_work, sent
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning.encoding import canonical_text
@@ -78,10 +78,12 @@ def _record(
             continue
         _refuse(one, number, who, versions)
         if one.device_seq != seq + 1:
+            running_work.keep(case)
             return stored, SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
         position, seq = position + 1, seq + 1
         stored.append(_store(actor, case, device, one, position, versions[one.plan_hash], sent_hash))
         _take_length(actor, case, one, number)
+    running_work.keep(case)
     return stored, None
 
 

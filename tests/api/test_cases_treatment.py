@@ -4,11 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 from pytest_django import DjangoAssertNumQueries
 
+from cases.domain.plan_life import Decision
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, Person, ToothPlanVersion
-from tests.cast import API, client, problem
+from cases.models import Case, Person, Programme, ToothPlanVersion
+from cases.services import plans
+from cases.services.plan_input import Asked
+from tests.cast import API, chart, client, decide, open_case, problem
 
 PHONE, LAPTOP, TABLET = (str(uuid7()) for _ in range(3))
 REACHED = {"kind": "step", "exit": "reached"}
@@ -126,3 +131,60 @@ def test_nothing_new_costs_one_look(
     assert (again.status_code, again.content) == (304, b"")
     report(priya, approved.case, PHONE, event(approved, 1, REACHED, node="explore/10-02"))
     assert browser.get(at(approved.case), headers={"If-None-Match": seen}).status_code == 200
+
+
+def running(person: Person, case: Case) -> list[dict[str, Any]]:
+    told = client(person).get(f"{API}/programmes/{case.programme_id}/running-work").json()
+    found: list[dict[str, Any]] = told["results"]
+    return found
+
+
+def test_running_work_tells_supervisors_what_waits(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
+    assert running(vale, approved.case) == []
+    to_the_length_hold_point(priya, approved)
+    (work,) = running(vale, approved.case)
+    assert {"canal": "DB", "state": "hold_point", "hold_point": "length"} in work["canals"]
+    assert (work["student"]["name"], work["halted"], work["waiting_s"] is None) == ("Priya", False, False)
+    report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off"))
+    (work,) = running(vale, approved.case)
+    assert work["waiting_s"] is None
+
+
+def test_an_emergency_comes_first_and_a_closed_visit_leaves_the_list(
+    programme: Programme, priya: Person, tom: Person, vale: Person, approved: ToothPlanVersion, asked: Asked
+) -> None:
+    to_the_length_hold_point(priya, approved)
+    other = another_approved(programme, tom, vale, asked)
+    report(tom, other.case, TABLET, event(other, 1, {"kind": "emergency", "what": "sudden_bleeding"}, canal=""))
+    assert [work["case"] for work in running(vale, approved.case)] == [str(other.case_id), str(approved.case_id)]
+    report(priya, approved.case, PHONE, event(approved, 4, {"kind": "close", "access_sealed": True}, canal=""))
+    assert [work["case"] for work in running(vale, approved.case)] == [str(other.case_id)]
+
+
+def another_approved(programme: Programme, student: Person, supervisor: Person, asked: Asked) -> ToothPlanVersion:
+    case = open_case(programme, student)
+    chart(case, student)
+    version, _ = plans.propose(actor=student, case=case, asked=asked)
+    decide(supervisor, plans.submit(actor=student, version=version), Decision.APPROVED)
+    return version
+
+
+def test_running_work_costs_the_same_for_one_case_or_many(
+    programme: Programme, priya: Person, tom: Person, vale: Person, approved: ToothPlanVersion, asked: Asked
+) -> None:
+    to_the_length_hold_point(priya, approved)
+    with CaptureQueriesContext(connection) as one:
+        assert len(running(vale, approved.case)) == 1
+    other = another_approved(programme, tom, vale, asked)
+    report(tom, other.case, TABLET, event(other, 1, REACHED, node="explore/10-02"))
+    with CaptureQueriesContext(connection) as two:
+        assert len(running(vale, approved.case)) == 2
+    assert len(two) == len(one)
+
+
+def test_running_work_is_for_supervisors_of_the_programme(
+    priya: Person, stranger: Person, approved: ToothPlanVersion
+) -> None:
+    at_work = f"{API}/programmes/{approved.case.programme_id}/running-work"
+    assert client(priya).get(at_work).status_code == 403
+    assert client(stranger).get(at_work).status_code == 404

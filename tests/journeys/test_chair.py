@@ -85,3 +85,22 @@ def test_an_emergency_halts_the_tooth_and_says_whether_anybody_knows(
     laptop.get_by_role("alert").get_by_label("Reason").fill("Piece kept, image taken.")
     laptop.get_by_role("alert").get_by_role("button", name="Let it go on").click()
     expect(phone.get_by_role("heading", name="Call the person in the room now.")).to_be_hidden(timeout=WORD_MS)
+
+
+def test_the_supervisor_finds_who_waits_without_a_reload(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    at_the_chair(phone, laptop, demo, "Bench 63")
+    laptop.goto("/worklist")
+    expect(laptop.get_by_role("heading", name="Waiting for you")).to_be_visible()
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    answer(phone, "Done")
+    due(phone, "Length")
+    answer(phone, "Image taken")
+    row = laptop.get_by_role("link").filter(has_text="Bench 63")
+    expect(row).to_contain_text("waits: length", timeout=WORD_MS)
+    row.click()
+    answer(laptop, "Approve")
+    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)

@@ -16,6 +16,7 @@ urlpatterns = [
     path("programmes/<uuid:programme_id>/widths", figures.WidthsView.as_view()),
     path("programmes/<uuid:programme_id>/widths/<str:tooth>/<str:canal>", figures.CanalWidthsView.as_view()),
     path("programmes/<uuid:programme_id>/cases", cases.CasesView.as_view()),
+    path("programmes/<uuid:programme_id>/running-work", worklist.RunningView.as_view()),
     path("programmes/<uuid:programme_id>/worklist", worklist.WorklistView.as_view()),
     path("cases/<uuid:case_id>", cases.CaseView.as_view()),
     path("cases/<uuid:case_id>/canals", canals.CanalsView.as_view()),

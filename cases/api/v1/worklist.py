@@ -15,6 +15,7 @@ from cases.api.base import View, answer, me
 from cases.api.fields import Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
+from cases.domain.course import CanalState
 from cases.queries import worklist
 from cases.queries.worklist import Asks
 from planning.difficulty import Level
@@ -44,6 +45,40 @@ class WaitingShown(serializers.Serializer[Any]):
 
 class WorkList(serializers.Serializer[Any]):
     results = WaitingShown(many=True)
+
+
+class RunningCanal(serializers.Serializer[Any]):
+    canal = serializers.CharField()
+    state = Value(CanalState)
+    hold_point = serializers.CharField(help_text="What it waits for, or empty.")
+
+
+class RunningShown(serializers.Serializer[Any]):
+    case = serializers.UUIDField(source="row.case_id")
+    patient_alias = serializers.CharField(source="row.case.patient.alias")
+    tooth = Value(ToothNames, source="names")
+    setting = Value(Setting, source="row.case.setting")
+    student = PersonRef(source="row.case.student")
+    halted = serializers.BooleanField(source="row.halted", help_text="An emergency stopped the work.")
+    canals = RunningCanal(many=True)
+    waiting_s = serializers.IntegerField(allow_null=True, help_text="Seconds since a supervisor's word is due.")
+    changed_at = serializers.DateTimeField(source="row.changed_at")
+
+
+class RunningList(serializers.Serializer[Any]):
+    results = RunningShown(many=True)
+
+
+class RunningView(View):
+    @extend_schema(
+        operation_id="running_work",
+        tags=["chair"],
+        summary="Work that goes on, what is halted and what waits longest first",
+        responses=RunningList,
+    )
+    def get(self, request: Request, programme_id: UUID) -> Response:
+        rows = worklist.running(me(request), programme_id, timezone.now())
+        return answer(RunningList, {"results": rows})
 
 
 class WorklistView(View):

@@ -101,6 +101,9 @@ export const review = (version_id: string, hash: string, body: S.NewReview) =>
 
 // --- at the chair ---
 
+export const listRunning = (programme: string) =>
+  told(http.GET('/api/v1/programmes/{programme_id}/running-work', ofProgramme(programme)))
+
 export const getTreatment = (id: string) => told(http.GET('/api/v1/cases/{case_id}/events', ofCase(id)))
 
 export const reportEvents = (id: string, body: { device: string; events: S.EventGiven[] }) =>

@@ -625,6 +625,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/programmes/{programme_id}/running-work": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Work that goes on, what is halted and what waits longest first
+         * @description A view for people who are signed in.
+         */
+        get: operations["running_work"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/programmes/{programme_id}/techniques": {
         parameters: {
             query?: never;
@@ -2604,6 +2624,30 @@ export interface components {
             source: string;
             unit: string;
             value: number;
+        };
+        RunningCanal: {
+            canal: string;
+            /** @description What it waits for, or empty. */
+            hold_point: string;
+            state: components["schemas"]["CanalState"];
+        };
+        RunningList: {
+            results: components["schemas"]["RunningShown"][];
+        };
+        RunningShown: {
+            canals: components["schemas"]["RunningCanal"][];
+            /** Format: uuid */
+            case: string;
+            /** Format: date-time */
+            changed_at: string;
+            /** @description An emergency stopped the work. */
+            halted: boolean;
+            patient_alias: string;
+            setting: components["schemas"]["Setting"];
+            student: components["schemas"]["PersonRef"];
+            tooth: components["schemas"]["ToothNames"];
+            /** @description Seconds since a supervisor's word is due. */
+            waiting_s: number | null;
         };
         /** @description The step graph of one canal. */
         RunSheet: {
@@ -4589,6 +4633,36 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["KitShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    running_work: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                programme_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RunningList"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

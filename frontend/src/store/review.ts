@@ -15,6 +15,17 @@ export function useWaiting() {
   return waiting
 }
 
+const LIVE_MS = 4000 // a supervisor knows of a hold point within five seconds
+
+/** The work that goes on at the chairs of the programme. */
+export function useRunning() {
+  const running = useKept('running work', async () => {
+    return (await calls.listRunning(membership.value?.programme.id ?? '')).results
+  })
+  usePolling(true, running.again, LIVE_MS)
+  return running
+}
+
 /** A version to decide on, what changed since the last one decided on, and that one to lay under it. */
 export function useReview(id: string) {
   const version = useVersion(id)

@@ -6,6 +6,7 @@ import { Sign } from '@/parts/signs'
 import { useWaiting } from '@/store/review'
 import { words } from '@/words/en'
 import { AccountLink } from '../account/account-link'
+import { RunningWork } from './running-work'
 import './worklist.css'
 
 /** The plans that wait for a supervisor: the riskiest first, then the oldest. */
@@ -13,6 +14,7 @@ export function Worklist() {
   return (
     <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />}>
       <WaitingList />
+      <RunningWork />
     </Page>
   )
 }

@@ -1,0 +1,42 @@
+"""Keeps where the work on a case stands, so that a list of a thousand running cases folds none of them."""
+
+from __future__ import annotations
+
+from cases.domain.course import CanalState, Course
+from cases.models import Case, RunningWork, courses
+from planning.encoding import canonical_text
+from planning.graph import Do
+
+WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STOP, CanalState.TO_CHECK})
+"""States that only a supervisor ends, or an answer that one will want to see."""
+
+
+def keep(case: Case) -> None:
+    """Folds the events of the case; the caller holds the case."""
+    events = list(case.events.select_related("actor").order_by("position"))
+    course = courses.course(case.pk, events)
+    if course is None or not events:
+        return
+    canals = [_canal(name, course) for name in course.canals]
+    waits = course.halted_by is not None or any(canal["state"] in WAITS for canal in canals)
+    before = RunningWork.objects.filter(case=case).first()
+    since = (before and before.waiting_since) or events[-1].server_time
+    RunningWork.objects.update_or_create(
+        case=case,
+        defaults={
+            "position": events[-1].position,
+            "halted": course.halted_by is not None,
+            "finished": course.closed or all(canal["state"] == CanalState.FINISHED for canal in canals),
+            "waiting_since": since if waits else None,
+            "changed_at": events[-1].server_time,
+            "text": canonical_text(canals),
+        },
+    )
+
+
+def _canal(name: str, course: Course) -> dict[str, str]:
+    """What a list says of one canal: its state, and what it waits for."""
+    canal = course.canals[name]
+    node = canal.walk.node
+    hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
+    return {"canal": name, "state": canal.state.value, "hold_point": hold_point or ""}
