@@ -6,16 +6,16 @@ import { useChanges, useVersion, useVersions, versionName } from './plans'
 import { membership } from './session'
 import { useKept, usePolling } from './use'
 
-/** The plans that wait, asked for anew every ten seconds while the screen is looked at. */
+const LIVE_MS = 4000 // a supervisor knows within five seconds of what waits
+
+/** The plans that wait, asked for anew while the screen is looked at. */
 export function useWaiting() {
   const waiting = useKept('worklist', async () => {
     return (await calls.listWaiting(membership.value?.programme.id ?? '')).results
   })
-  usePolling(true, waiting.again)
+  usePolling(true, waiting.again, LIVE_MS)
   return waiting
 }
-
-const LIVE_MS = 4000 // a supervisor knows of a hold point within five seconds
 
 /** The work that goes on at the chairs of the programme. */
 export function useRunning() {
