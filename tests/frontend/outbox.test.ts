@@ -119,6 +119,17 @@ describe('the outbox', () => {
     expect(nodes(stored)).toEqual(['a', 'b', 'c'])
   })
 
+  test('without locks, where the connection is not secure, it sends all the same', async () => {
+    const { stored, take } = keeper()
+    serve(({ body }) => take((body as { events: EventGiven[] }).events))
+    const { locks } = navigator
+    Object.defineProperty(navigator, 'locks', { configurable: true, value: undefined })
+    await record(CASE, done('a'))
+    await vi.waitFor(async () => expect(await left()).toEqual([]))
+    Object.defineProperty(navigator, 'locks', { configurable: true, value: locks })
+    expect(nodes(stored)).toEqual(['a'])
+  })
+
   test('an expired sign-in stops the sending and loses nothing', async () => {
     serve(() => problem(401, 'not-authenticated'))
     await record(CASE, done('a'))

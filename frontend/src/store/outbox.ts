@@ -53,13 +53,23 @@ export async function record(caseId: string, done: Done): Promise<void> {
 }
 
 /** Sends what waits, one case after the other; one tab of the phone at a time. */
-export function send(): Promise<void> {
-  return navigator.locks.request('outbox', { ifAvailable: true }, async (lock) => {
-    if (!lock) return
-    const person = personId()
-    const every = await (await database()).getAll('outbox', IDBKeyRange.bound([person], [person, []]))
-    for (const caseId of new Set(every.map((entry) => entry.caseId))) await sendCase(person, caseId)
+export async function send(): Promise<void> {
+  // Browsers have no locks where the connection is not secure; then this tab at least sends once at a time.
+  const { locks } = navigator as Partial<Navigator>
+  if (locks) return locks.request('outbox', { ifAvailable: true }, (lock) => (lock ? sendAll() : Promise.resolve()))
+  if (sending) return
+  sending = true
+  await sendAll().finally(() => {
+    sending = false
   })
+}
+
+let sending = false
+
+async function sendAll(): Promise<void> {
+  const person = personId()
+  const every = await (await database()).getAll('outbox', IDBKeyRange.bound([person], [person, []]))
+  for (const caseId of new Set(every.map((entry) => entry.caseId))) await sendCase(person, caseId)
 }
 
 async function sendCase(person: string, caseId: string): Promise<void> {
