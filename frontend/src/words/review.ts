@@ -21,6 +21,7 @@ export const review = {
     empty: 'Nothing waits.',
     allCases: 'All cases',
     atTheChair: 'At the chair now',
+    emergencies: 'Emergency: call or go there',
     halted: 'HALTED',
     waitsFor: (what: string) => `waits: ${what}`,
     plan: (alias: string, number: number) => `${alias} ·\u00a0plan\u00a0${number}`,

@@ -15,6 +15,7 @@ interface Props {
   stop: number | null
 }
 
+const HALF_MM_UM = 500 // the resolution of a stop
 const FELT_MS = 40 // just long enough to be felt through a glove
 
 /** The answers a step can have. A depth is never filled in beforehand: what is recorded is what was felt. */
@@ -78,7 +79,8 @@ interface DepthProps {
 function Depth({ stop, last, onDepth }: DepthProps) {
   const [typed, setTyped] = useState('')
   const depth = readMm(typed)
-  const from = (last ?? stop ?? 0) / 1000
+  // Stepping begins where it stopped the time before, else one step short of its stop: never at what is expected.
+  const from = (last ?? Math.max(0, (stop ?? 0) - HALF_MM_UM)) / 1000
   return (
     <div class="felt stack">
       <Stepper label={words.chair.depth} value={typed} onInput={setTyped} from={from} />

@@ -58,20 +58,22 @@ function Standing({ chair, caseId, at }: { chair: AtChair; caseId: string; at: n
   const canal = canals.find((c) => c.canal === current) ?? canals[0]
   const course = canal && chair.course.canals[canal.canal]
   const finished = course?.state === 'finished'
+  // While the tooth is halted there is one thing to read and nothing to answer.
+  const halted = chair.course.haltedBy !== null
   const turn = (name: string) => {
     setPicked(name)
     if (name !== current) void chair.record(name, '', { kind: 'turn' })
   }
   return (
     <div class="chair">
+      {halted && <Halted chair={chair} />}
       <Outbox caseId={caseId} chair={chair} at={at} />
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
-      {chair.course.haltedBy && <Halted chair={chair} />}
-      {canal && course && (
+      {canal && course && !halted && (
         <NowCard key={`${canal.canal} ${course.walk.at}`} chair={chair} canal={canal} course={course} />
       )}
       <DoneList chair={chair} />
-      {canal && !finished && <Trouble chair={chair} canal={canal.canal} />}
+      {canal && !finished && !halted && <Trouble chair={chair} canal={canal.canal} />}
     </div>
   )
 }

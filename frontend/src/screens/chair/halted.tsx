@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { words } from '@/words/en'
@@ -7,6 +8,7 @@ import { Resume } from './withheld'
 export function Halted({ chair }: { chair: Chair }) {
   const event = chair.events.find((one) => one.id === chair.course.haltedBy)
   const what = String(event?.body.what ?? '')
+  useEffect(() => globalThis.scrollTo?.(0, 0), [event?.id])
   const unsent = chair.waiting.some((entry) => entry.event.id === event?.id)
   return (
     <section class="halted stack" role="alert">

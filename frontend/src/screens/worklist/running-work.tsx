@@ -3,13 +3,13 @@ import { Sign } from '@/parts/signs'
 import { useRunning } from '@/store/review'
 import { words } from '@/words/en'
 
-/** The chairs where work goes on: what is halted first, then what waits longest; nothing where nobody works. */
-export function RunningWork() {
-  const list = useRunning().value ?? []
+/** The chairs where work stands still after an emergency, or those where it goes on: what waits longest first. */
+export function RunningWork({ halted }: { halted: boolean }) {
+  const list = (useRunning().value ?? []).filter((one) => one.halted === halted)
   if (list.length === 0) return null
   return (
-    <section class="stack">
-      <h2>{words.worklist.atTheChair}</h2>
+    <section class={halted ? 'stack halted-list' : 'stack'} role={halted ? 'alert' : undefined}>
+      <h2>{halted ? words.worklist.emergencies : words.worklist.atTheChair}</h2>
       <ul class="ledger">
         {list.map((one) => (
           <li key={one.case}>

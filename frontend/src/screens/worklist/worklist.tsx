@@ -13,8 +13,9 @@ import './worklist.css'
 export function Worklist() {
   return (
     <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />}>
+      <RunningWork halted />
       <WaitingList />
-      <RunningWork />
+      <RunningWork halted={false} />
     </Page>
   )
 }
