@@ -79,7 +79,7 @@ def test_an_emergency_halts_the_tooth_and_says_whether_anybody_knows(
     expect(phone.get_by_role("heading", name="Call the person in the room now.")).to_be_visible()
     expect(phone.get_by_text("NOT SENT: call out")).to_be_visible()
     phone.context.set_offline(False)
-    expect(phone.get_by_text("The supervisor has been told.")).to_be_visible()
+    expect(phone.get_by_text("it stands first on the supervisors")).to_be_visible()
     # One thing to read, nothing to answer.
     expect(phone.locator(".step-answers")).to_have_count(0)
 

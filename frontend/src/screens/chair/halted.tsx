@@ -17,6 +17,7 @@ export function Halted({ chair }: { chair: Chair }) {
         {words.chair.emergencies[what]}. {words.chair.halted}
       </p>
       <p>{words.chair.first[what]}</p>
+      <p class="small">{words.chair.whose}</p>
       <Notice sign={unsent ? 'stop' : 'approved'}>{unsent ? words.chair.notSentCall : words.chair.sent}</Notice>
       <Resume chair={chair} canal="" />
     </section>
