@@ -237,7 +237,12 @@ class Migration(migrations.Migration):
                 ),
                 ("position", models.PositiveIntegerField(help_text="The last event it is made from.")),
                 ("halted", models.BooleanField()),
-                ("finished", models.BooleanField(help_text="Every canal is finished, or the visit is closed.")),
+                (
+                    "finished",
+                    models.BooleanField(
+                        help_text="Every canal is finished or the visit is closed, and nothing is halted."
+                    ),
+                ),
                 ("waiting_since", models.DateTimeField(help_text="Since when a supervisor's word is due.", null=True)),
                 ("changed_at", models.DateTimeField()),
                 ("text", models.TextField(help_text="The canals with their states, as canonical JSON.")),

@@ -18,7 +18,7 @@ class RunningWork(models.Model):
     case = models.OneToOneField(Case, on_delete=models.CASCADE, primary_key=True, related_name="running_work")
     position = models.PositiveIntegerField(help_text="The last event it is made from.")
     halted = models.BooleanField()
-    finished = models.BooleanField(help_text="Every canal is finished, or the visit is closed.")
+    finished = models.BooleanField(help_text="Every canal is finished or the visit is closed, and nothing is halted.")
     waiting_since = models.DateTimeField(null=True, help_text="Since when a supervisor's word is due.")
     changed_at = models.DateTimeField()
     text = models.TextField(help_text="The canals with their states, as canonical JSON.")

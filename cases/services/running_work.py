@@ -13,20 +13,23 @@ WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STO
 
 def keep(case: Case) -> None:
     """Folds the events of the case; the caller holds the case."""
-    events = list(case.events.select_related("actor").order_by("position"))
+    events = list(case.events.order_by("position"))
     course = courses.course(case.pk, events)
     if course is None or not events:
         return
     canals = [_canal(name, course) for name in course.canals]
-    waits = course.halted_by is not None or any(canal["state"] in WAITS for canal in canals)
+    halted = course.halted_by is not None
+    over = course.closed or all(canal["state"] == CanalState.FINISHED for canal in canals)
+    waits = halted or any(canal["state"] in WAITS for canal in canals)
     before = RunningWork.objects.filter(case=case).first()
     since = (before and before.waiting_since) or events[-1].server_time
     RunningWork.objects.update_or_create(
         case=case,
         defaults={
             "position": events[-1].position,
-            "halted": course.halted_by is not None,
-            "finished": course.closed or all(canal["state"] == CanalState.FINISHED for canal in canals),
+            "halted": halted,
+            # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
+            "finished": over and not halted,
             "waiting_since": since if waits else None,
             "changed_at": events[-1].server_time,
             "text": canonical_text(canals),

@@ -161,6 +161,15 @@ def test_an_emergency_comes_first_and_a_closed_visit_leaves_the_list(
     assert [work["case"] for work in running(vale, approved.case)] == [str(other.case_id)]
 
 
+def test_an_emergency_after_the_visit_was_closed_is_still_seen(
+    priya: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    close = event(approved, 1, {"kind": "close", "access_sealed": True}, canal="")
+    swelling = event(approved, 2, {"kind": "emergency", "what": "sudden_pain_or_swelling"}, canal="")
+    report(priya, approved.case, PHONE, close, swelling)
+    assert [work["halted"] for work in running(vale, approved.case)] == [True]
+
+
 def another_approved(programme: Programme, student: Person, supervisor: Person, asked: Asked) -> ToothPlanVersion:
     case = open_case(programme, student)
     chart(case, student)

@@ -44,14 +44,14 @@ function Work({ caseId, treatment, at }: { caseId: string; treatment: Treatment;
     const chair = useChair(caseId, treatment)
     if (chair === null) return <Notice sign="note">{words.chair.notApproved}</Notice>
     if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
-    return <Standing chair={chair} caseId={caseId} at={at} />
+    return <Standing chair={chair} at={at} />
   } catch (error) {
     if (error instanceof TooNew) return <Notice sign="stop">{words.chair.tooNew}</Notice>
     throw error
   }
 }
 
-function Standing({ chair, caseId, at }: { chair: AtChair; caseId: string; at: number | undefined }) {
+function Standing({ chair, at }: { chair: AtChair; at: number | undefined }) {
   const canals = useMemo(() => chair.plan.canals.filter((c) => chair.course.canals[c.canal]), [chair.plan])
   const [picked, setPicked] = useState<string>()
   const current = picked ?? (chair.course.turnedTo || canals[0]?.canal) ?? ''
@@ -67,7 +67,7 @@ function Standing({ chair, caseId, at }: { chair: AtChair; caseId: string; at: n
   return (
     <div class="chair">
       {halted && <Halted chair={chair} />}
-      <Outbox caseId={caseId} chair={chair} at={at} />
+      <Outbox chair={chair} at={at} />
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
       {canal && course && !halted && (
         <NowCard key={`${canal.canal} ${course.walk.at}`} chair={chair} canal={canal} course={course} />

@@ -4,7 +4,7 @@ import { send, sendAgain } from '@/store/outbox'
 import { words } from '@/words/en'
 
 /** What the server does not know yet, when it was last heard, and what it would not take. */
-export function Outbox({ chair, at }: { caseId: string; chair: Chair; at: number | undefined }) {
+export function Outbox({ chair, at }: { chair: Chair; at: number | undefined }) {
   const refused = chair.waiting.find((entry) => entry.refused !== undefined)
   return (
     <>
