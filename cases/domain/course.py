@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any
 
-from cases.domain.events import NEVER_UNDONE, EventKind
+from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, EventKind
 from planning.graph import Action, Do, End, Exit, RunSheet
 from planning.walk import StepRefused, Walk
 
@@ -154,7 +154,7 @@ def past_stop(event: Happened) -> bool:
 
 def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
     """Moves the course by one event; says why where the event moves nothing."""
-    if event.kind in (EventKind.NOTE, EventKind.INSPECTED):
+    if event.kind in MOVES_NOTHING:
         return None
     if event.kind is EventKind.EMERGENCY:
         course.halted_by = course.halted_by or event.id

@@ -30,12 +30,22 @@ class EventKind(StrEnum):
     """The next visit begins; the body says which canals were found as they were left."""
     REPLAN = "replan"
     """A new version takes over where the work stands."""
+    ASK = "ask"
+    """The student asks for a supervisor's word."""
+    COME = "come"
+    """A supervisor answers: to the chair."""
+    ON_SITE = "on_site"
+    """Which licensed clinician is in the room for this visit."""
+    IMAGE = "image"
+    """An image was taken; the image itself may still be on the phone."""
+    IRRIGATED = "irrigated"
+    """Irrigated beside what the order of work asks for."""
     NOTE = "note"
     UNDO = "undo"
     """Names an earlier event that does not count; both stay."""
 
 
-BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME})
+BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME, EventKind.COME})
 FROM_HERE = frozenset({EventKind.REPLAN})
 """Recorded by the program itself, never by a device."""
 NEVER_UNDONE = frozenset(
@@ -51,6 +61,20 @@ NEVER_UNDONE = frozenset(
         EventKind.UNDO,
         EventKind.READING,
         EventKind.ANSWER,
+        EventKind.COME,
+        EventKind.ON_SITE,
     }
 )
 """Halts, answers and plans are answered by something new, never taken back."""
+MOVES_NOTHING = frozenset(
+    {
+        EventKind.NOTE,
+        EventKind.INSPECTED,
+        EventKind.ASK,
+        EventKind.COME,
+        EventKind.ON_SITE,
+        EventKind.IMAGE,
+        EventKind.IRRIGATED,
+    }
+)
+"""Kept and shown; where the work stands is the same after them."""

@@ -30,6 +30,8 @@ class StepTold:
     """The stop that the screen showed."""
     irrigant: str | None = None
     volume_ml: float | None = None
+    contact_s: int | None = None
+    """How long the irrigant stayed, as the phone counted it."""
     kind: Literal["step"] = "step"
 
 
@@ -58,6 +60,8 @@ class SignOffTold:
     """A supervisor's word at a hold point."""
 
     exit: Literal["approved", "returned"]
+    in_spite: bool = False
+    """Approved although what the hold point asks for is not there; the reason says why."""
     reason: str = ""
     kind: Literal["sign_off"] = "sign_off"
 
@@ -132,6 +136,49 @@ class ReplanTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AskTold:
+    """The student asks for a supervisor's word."""
+
+    note: str = ""
+    kind: Literal["ask"] = "ask"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ComeTold:
+    """A supervisor comes to the chair before deciding."""
+
+    note: str = ""
+    kind: Literal["come"] = "come"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnSiteTold:
+    """The licensed clinician who is in the room for this visit."""
+
+    supervisor_id: str
+    kind: Literal["on_site"] = "on_site"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ImageTold:
+    """An image was taken. Events never wait for it: it comes on a way of its own."""
+
+    image_id: str
+    shows: Literal["length", "final_size", "cone", "final", "other"] = "other"
+    kind: Literal["image"] = "image"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IrrigatedTold:
+    """Irrigated beside what the order of work asks for."""
+
+    irrigant: str
+    volume_ml: float
+    contact_s: int | None = None
+    kind: Literal["irrigated"] = "irrigated"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NoteTold:
     text: str
     kind: Literal["note"] = "note"
@@ -158,6 +205,11 @@ Told = (
     | CloseTold
     | ReopenTold
     | ReplanTold
+    | AskTold
+    | ComeTold
+    | OnSiteTold
+    | ImageTold
+    | IrrigatedTold
     | NoteTold
     | UndoTold
 )

@@ -924,6 +924,25 @@ export interface components {
          * @enum {string}
          */
         Asks: "first" | "after_return" | "after_approval";
+        /** @description The student asks for a supervisor's word. */
+        AskTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "ask";
+            note: string;
+        };
+        /** @description The student asks for a supervisor's word. */
+        AskToldRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "ask";
+            /** @default  */
+            note?: string;
+        };
         /** @description Every one of the nodes last stood at its stop. */
         AtLength: {
             nodes: string[];
@@ -1368,6 +1387,25 @@ export interface components {
             /** @default  */
             note?: string;
         };
+        /** @description A supervisor comes to the chair before deciding. */
+        ComeTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "come";
+            note: string;
+        };
+        /** @description A supervisor comes to the chair before deciding. */
+        ComeToldRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "come";
+            /** @default  */
+            note?: string;
+        };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImage: {
             after_flaring: boolean;
@@ -1561,7 +1599,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         EventShown: {
             actor: components["schemas"]["PersonRef"];
@@ -1579,7 +1617,7 @@ export interface components {
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -1713,6 +1751,27 @@ export interface components {
         };
         /** @enum {string} */
         GroupEnum: "patient" | "diagnosis" | "tooth" | "additional";
+        /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
+        ImageTold: {
+            image_id: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "image";
+            shows: components["schemas"]["ShowsEnum"];
+        };
+        /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
+        ImageToldRequest: {
+            image_id: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "image";
+            /** @default other */
+            shows?: components["schemas"]["ShowsEnum"];
+        };
         /** @description An instrument was looked at. */
         InspectedTold: {
             found: components["schemas"]["FoundEnum"];
@@ -1825,6 +1884,29 @@ export interface components {
         Irrigant: "water" | "saline" | "sodium_hypochlorite" | "chlorhexidine" | "edta";
         IrrigantTotal: {
             irrigant: string;
+            volume_ml: number;
+        };
+        /** @description Irrigated beside what the order of work asks for. */
+        IrrigatedTold: {
+            contact_s: number | null;
+            irrigant: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "irrigated";
+            volume_ml: number;
+        };
+        /** @description Irrigated beside what the order of work asks for. */
+        IrrigatedToldRequest: {
+            /** @default null */
+            contact_s?: number | null;
+            irrigant: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "irrigated";
             volume_ml: number;
         };
         /** @description Where a joining canal meets the main one, measured once. */
@@ -2028,6 +2110,15 @@ export interface components {
             master_cone: string | null;
             rests: components["schemas"]["Rest"][];
             volumes: components["schemas"]["Volumes"];
+        };
+        /** @description The licensed clinician who is in the room for this visit. */
+        OnSiteTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "on_site";
+            supervisor_id: string;
         };
         /** @enum {string} */
         OutcomeEnum: "finished" | "plan_again";
@@ -2713,6 +2804,8 @@ export interface components {
             less_um: number;
             node: string;
         };
+        /** @enum {string} */
+        ShowsEnum: "length" | "final_size" | "cone" | "final" | "other";
         SignInRequest: {
             password: string;
             username: string;
@@ -2720,6 +2813,8 @@ export interface components {
         /** @description A supervisor's word at a hold point. */
         SignOffTold: {
             exit: components["schemas"]["ExitEnum"];
+            /** @description Approved although what the hold point asks for is not there; the reason says why. */
+            in_spite: boolean;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2730,6 +2825,11 @@ export interface components {
         /** @description A supervisor's word at a hold point. */
         SignOffToldRequest: {
             exit: components["schemas"]["ExitEnum"];
+            /**
+             * @description Approved although what the hold point asks for is not there; the reason says why.
+             * @default false
+             */
+            in_spite?: boolean;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2792,6 +2892,8 @@ export interface components {
         StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "approval_void";
         /** @description A step was left. */
         StepTold: {
+            /** @description How long the irrigant stayed, as the phone counted it. */
+            contact_s: number | null;
             /** @description Where the tip stopped, in whole micrometres from the reference point. */
             depth_um: number | null;
             exit: components["schemas"]["Exit"];
@@ -2807,6 +2909,11 @@ export interface components {
         };
         /** @description A step was left. */
         StepToldRequest: {
+            /**
+             * @description How long the irrigant stayed, as the phone counted it.
+             * @default null
+             */
+            contact_s?: number | null;
             /**
              * @description Where the tip stopped, in whole micrometres from the reference point.
              * @default null

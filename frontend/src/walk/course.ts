@@ -1,5 +1,5 @@
 import type { RunSheet } from '@/api/shapes'
-import type { Happened } from './happened'
+import type { Happened, Kind } from './happened'
 import { undone } from './undone'
 import { Walk } from './walk'
 
@@ -20,6 +20,9 @@ export type OutOfCourse =
 
 /** Run sheets of one plan by canal. */
 export type Sheets = Readonly<Record<string, RunSheet>>
+
+/** Kept and shown; where the work stands is the same after them. */
+const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'ask', 'come', 'on_site', 'image', 'irrigated']
 
 /** One canal. `held` is what withholds it beside its place in the run sheet. */
 export class CanalCourse {
@@ -66,7 +69,7 @@ export class Course {
   }
 
   private take(event: Happened): OutOfCourse | null {
-    if (event.kind === 'note' || event.kind === 'inspected') return null
+    if (MOVES_NOTHING.includes(event.kind)) return null
     if (event.kind === 'emergency') {
       this.haltedBy ??= event.id
       return null

@@ -11,6 +11,11 @@ export type Kind =
   | 'close'
   | 'reopen'
   | 'replan'
+  | 'ask'
+  | 'come'
+  | 'on_site'
+  | 'image'
+  | 'irrigated'
   | 'note'
   | 'undo'
 

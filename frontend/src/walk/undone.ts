@@ -13,6 +13,8 @@ const NEVER: readonly Kind[] = [
   'undo',
   'reading',
   'answer',
+  'come',
+  'on_site',
 ]
 
 export function mayUndo({ kind, body }: Happened): boolean {
