@@ -213,6 +213,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/record": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The record of a case
+         * @description The whole course as a timeline, and what it comes to: lengths and what they rest on, work done against work planned, irrigants, instruments, words at hold points, halts, visits. A training record. ETag: the hash.
+         */
+        get: operations["record_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/roots/{name}": {
         parameters: {
             query?: never;
@@ -1178,6 +1198,22 @@ export interface components {
             /** Format: double */
             stop_mm: number | null;
         };
+        /** @description One canal: what its length rests on, what was planned, what was done. */
+        CanalRecord: {
+            canal: string;
+            /** @description The largest shaping instrument that stood at the canal's end. */
+            largest_at_length: string | null;
+            length: components["schemas"]["Length"] | null;
+            /** @description Why no length can be worked out from the readings, or empty. */
+            length_problem: string;
+            /** @description Final size and taper of the plan that stands. */
+            planned_size: string | null;
+            reference_point: string;
+            root: string;
+            /** @description Where it stands; none before the work began or where no plan has it. */
+            state: components["schemas"]["CanalState"] | null;
+            steps: components["schemas"]["StepRecord"][];
+        };
         CanalShown: {
             /** Format: double */
             apex_mm: number | null;
@@ -1222,6 +1258,11 @@ export interface components {
          * @enum {string}
          */
         CanalState: "open" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "finished";
+        CanalVolume: {
+            /** @description Empty where the entry named none. */
+            canal: string;
+            volume_ml: number;
+        };
         /** @description The canal before anything has been in it, at one depth. */
         CanalWidth: {
             from_reference_mm: number;
@@ -1321,6 +1362,23 @@ export interface components {
             step: string | null;
             unit: string | null;
             value: number | null;
+        };
+        /**
+         * @description * `stands`: Nobody did anything about it that the plan knows of.
+         *     * `let_pass`: A supervisor let the work go on in spite of it, with a reason.
+         *     * `gone`: A later version of the plan does not have it any more.
+         * @enum {string}
+         */
+        CautionEnd: "stands" | "let_pass" | "gone";
+        /** @description What a plan warned of, and how that ended. */
+        CautionRecord: {
+            canal: string | null;
+            code: string;
+            says: string;
+            settled: components["schemas"]["CautionEnd"];
+            severity: components["schemas"]["Severity"];
+            /** @description The last version that has it. */
+            version: number;
         };
         Change: {
             after: string | null;
@@ -1481,6 +1539,14 @@ export interface components {
         };
         /** @enum {string} */
         Decision: "approved" | "returned";
+        /** @description A supervisor's decision on a version of the plan. */
+        DecisionRecord: {
+            /** Format: date-time */
+            at: string;
+            decision: components["schemas"]["Decision"];
+            note: string;
+            who: components["schemas"]["RecordPerson"];
+        };
         /** @description How thick an instrument is at a distance from its tip. */
         DiameterAt: {
             diameter_mm: number;
@@ -1521,6 +1587,15 @@ export interface components {
             method: "direct_sight";
             reference_point: string;
             seen_mm: number;
+        };
+        Discarded: {
+            /** Format: date-time */
+            at: string;
+            canal: string;
+            instrument: string;
+            position: number;
+            who: components["schemas"]["RecordPerson"];
+            why: string;
         };
         /** @description One step for the hand, the eye or the supervisor. */
         Do: {
@@ -1601,6 +1676,28 @@ export interface components {
             seen_position: number;
             told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
+        /**
+         * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
+         *     * `answer`: Why an instrument went past its stop: the question that such a step opens.
+         *     * `reading`: A length was taken: the canal waits until its stops are computed from it.
+         *     * `sign_off`: A supervisor answered a hold point.
+         *     * `inspected`: An instrument was looked at: whole, or discarded.
+         *     * `turn`: The hand went over to another canal.
+         *     * `pause`: Work on one canal stands still.
+         *     * `emergency`: Work on the tooth stands still.
+         *     * `resume`: A supervisor lets the work go on.
+         *     * `close`: The visit ends.
+         *     * `reopen`: The next visit begins; the body says which canals were found as they were left.
+         *     * `replan`: A new version takes over where the work stands.
+         *     * `ask`: The student asks for a supervisor's word.
+         *     * `come`: A supervisor answers: to the chair.
+         *     * `on_site`: Which licensed clinician is in the room for this visit.
+         *     * `image`: An image was taken; the image itself may still be on the phone.
+         *     * `irrigated`: Irrigated beside what the order of work asks for.
+         *     * `undo`: Names an earlier event that does not count; both stay.
+         * @enum {string}
+         */
+        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "resume" | "close" | "reopen" | "replan" | "ask" | "come" | "on_site" | "image" | "irrigated" | "note" | "undo";
         EventShown: {
             actor: components["schemas"]["PersonRef"];
             canal: string;
@@ -1751,6 +1848,43 @@ export interface components {
         };
         /** @enum {string} */
         GroupEnum: "patient" | "diagnosis" | "tooth" | "additional";
+        HaltEnd: {
+            /** Format: date-time */
+            at: string;
+            position: number;
+            reason: string;
+            who: components["schemas"]["RecordPerson"];
+        };
+        /**
+         * @description * `pause`: One canal.
+         *     * `past_stop`: An instrument went past its stop: one canal.
+         *     * `emergency`: The whole tooth.
+         * @enum {string}
+         */
+        HaltKind: "pause" | "past_stop" | "emergency";
+        /** @description Work stood still, and what let it go on. */
+        HaltRecord: {
+            /** Format: date-time */
+            at: string;
+            canal: string;
+            /** @description Of an instrument past its stop: what was answered. */
+            cause: string;
+            ended: components["schemas"]["HaltEnd"] | null;
+            kind: components["schemas"]["HaltKind"];
+            position: number;
+            says: string;
+            who: components["schemas"]["RecordPerson"];
+        };
+        ImageListed: {
+            /** Format: date-time */
+            at: string;
+            canal: string;
+            /** @description Its id. */
+            image: string;
+            position: number;
+            shows: string;
+            who: components["schemas"]["RecordPerson"];
+        };
         /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
         ImageTold: {
             image_id: string;
@@ -1880,9 +2014,29 @@ export interface components {
         InstrumentSizes: {
             sizes: components["schemas"]["InstrumentSize"][];
         };
+        /** @description What one instrument of the kit was used for in this case; one use is one canal. */
+        InstrumentUsed: {
+            /** @description In the order it entered them; a canal stands twice where a new one of its kind entered it again. */
+            canals: string[];
+            /** @description How many of its kind were discarded. */
+            discarded: number;
+            /** @description Size and taper. */
+            instrument: string;
+            key: string;
+            /** @description As the kit allows. */
+            most_uses: number | null;
+            /** @description Of the one that is there now: in this case, and before it as the plan counted them. */
+            uses: number;
+        };
         /** @enum {string} */
         Irrigant: "water" | "saline" | "sodium_hypochlorite" | "chlorhexidine" | "edta";
         IrrigantTotal: {
+            irrigant: string;
+            volume_ml: number;
+        };
+        /** @description All of one irrigant, also what was recorded out of course; what was taken back does not count. */
+        IrrigantUsed: {
+            canals: components["schemas"]["CanalVolume"][];
             irrigant: string;
             volume_ml: number;
         };
@@ -2041,6 +2195,17 @@ export interface components {
          * @enum {string}
          */
         LengthState: "missing" | "estimated" | "settled" | "to_settle" | "unsettled";
+        /** @description What a supervisor let pass; taking it back is added, not erased. */
+        LetPassRecord: {
+            /** Format: date-time */
+            at: string;
+            canal: string | null;
+            code: string;
+            reason: string;
+            who: components["schemas"]["RecordPerson"];
+            withdrawn_at: string | null;
+            withdrawn_by: components["schemas"]["RecordPerson"] | null;
+        };
         /** @enum {string} */
         LevelEnum: "low" | "moderate" | "high";
         /**
@@ -2599,6 +2764,54 @@ export interface components {
             kind: "reading";
             taken: components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"];
         };
+        /** @description Everything that was planned, done and decided in one case. */
+        Record: {
+            canals: components["schemas"]["CanalRecord"][];
+            case: string;
+            cautions: components["schemas"]["CautionRecord"][];
+            discarded: components["schemas"]["Discarded"][];
+            /** @constant */
+            form: 1;
+            halts: components["schemas"]["HaltRecord"][];
+            images: components["schemas"]["ImageListed"][];
+            instruments: components["schemas"]["InstrumentUsed"][];
+            /** @description The programme is a demonstration: no such school, people or cases. */
+            invented: boolean;
+            irrigants: components["schemas"]["IrrigantUsed"][];
+            /**
+             * Format: date-time
+             * @description When the server had the last event; before there was one, when the case was opened.
+             */
+            last_at: string;
+            let_pass: components["schemas"]["LetPassRecord"][];
+            notice: string;
+            /** Format: date-time */
+            opened_at: string;
+            patient_alias: string;
+            /** @description Of the last event; 0 where nothing was recorded. */
+            position: number;
+            programme: string;
+            setting: string;
+            student: components["schemas"]["RecordPerson"];
+            supervisor: components["schemas"]["RecordPerson"] | null;
+            timeline: components["schemas"]["TimelineEntry"][];
+            tooth: components["schemas"]["ToothNames"];
+            versions: components["schemas"]["VersionRecord"][];
+            visits: components["schemas"]["VisitRecord"][];
+            words: components["schemas"]["WordRecord"][];
+        };
+        RecordAnswered: {
+            /** @description SHA-256 of the record's canonical text; a printed record carries it. */
+            hash: string;
+            record: components["schemas"]["Record"];
+        };
+        /** @description Somebody as the record names them. */
+        RecordPerson: {
+            id: string;
+            name: string;
+            /** @description In the programme; none for somebody who is not in it any more. */
+            role: components["schemas"]["Role"] | null;
+        };
         /** @enum {string} */
         ReferenceSetEnum: "A" | "B";
         RemarkGivenRequest: {
@@ -2890,6 +3103,38 @@ export interface components {
          * @enum {string}
          */
         StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "approval_void";
+        /** @description One step: as planned, as done, or both. */
+        StepRecord: {
+            action: components["schemas"]["Action"];
+            against_band: ("as_expected" | "shorter" | "longer") | null;
+            /** @description Where the tip stopped, as recorded. */
+            depth_mm: number | null;
+            high_mm: number | null;
+            /** @description How it was left. */
+            how: components["schemas"]["Exit"] | null;
+            /** @description Its name: size and taper. */
+            instrument: string | null;
+            /** @description The band it was expected in when the plan was made; an estimate, never a target. */
+            low_mm: number | null;
+            node: string;
+            phase: string;
+            /** @description In the timeline, where it was done. */
+            position: number | null;
+            standing: components["schemas"]["StepStanding"];
+            /** @description The stop that was shown, else the planned one. */
+            stop_mm: number | null;
+            version: number;
+            /** @description Which time the step was worked, from 1. */
+            visit: number;
+        };
+        /**
+         * @description How a step of the work lies against the plan.
+         *     * `added`: Done beside what was expected: once more, to make room, to open the way again.
+         *     * `left_out`: Expected and passed over.
+         *     * `not_yet`: Expected and not done so far.
+         * @enum {string}
+         */
+        StepStanding: "as_planned" | "added" | "left_out" | "not_yet";
         /** @description A step was left. */
         StepTold: {
             /** @description How long the irrigant stayed, as the phone counted it. */
@@ -3062,6 +3307,33 @@ export interface components {
         Teeth: {
             teeth: components["schemas"]["Tooth"][];
         };
+        /** @description One event, said plainly. What was taken back stays, marked. */
+        TimelineEntry: {
+            /**
+             * Format: date-time
+             * @description When the server had it.
+             */
+            at: string;
+            /** @description Empty where it concerns the whole tooth. */
+            canal: string;
+            /**
+             * Format: date-time
+             * @description By the device's own clock, which may be wrong.
+             */
+            device_time: string;
+            /** @description Its id. */
+            event: string;
+            kind: components["schemas"]["EventKind"];
+            /** @description Why it moved nothing. */
+            out_of_course: components["schemas"]["OutOfCourse"] | null;
+            out_of_course_says: string;
+            position: number;
+            says: string;
+            undone: boolean;
+            /** @description Number of the plan that was on the screen. */
+            version: number;
+            who: components["schemas"]["RecordPerson"];
+        };
         /** @enum {string} */
         TipEnum: "open" | "side_vented";
         Tooth: {
@@ -3198,6 +3470,17 @@ export interface components {
             submitted_at: string | null;
             technique: string;
         };
+        /** @description A version of the plan that was decided on or worked from. */
+        VersionRecord: {
+            /** Format: date-time */
+            at: string;
+            author: components["schemas"]["RecordPerson"];
+            decisions: components["schemas"]["DecisionRecord"][];
+            hash: string;
+            kit: string;
+            number: number;
+            technique: string;
+        };
         VersionRef: {
             /** Format: uuid */
             id: string;
@@ -3239,6 +3522,18 @@ export interface components {
             /** Format: date-time */
             submitted_at: string | null;
             technique: string;
+        };
+        VisitRecord: {
+            access_sealed: boolean | null;
+            closed_at: string | null;
+            closed_by: components["schemas"]["RecordPerson"] | null;
+            note: string;
+            number: number;
+            /** @description Licensed clinicians who were named as in the room. */
+            on_site: components["schemas"]["RecordPerson"][];
+            /** Format: date-time */
+            opened_at: string;
+            opened_by: components["schemas"]["RecordPerson"];
         };
         /** @description The node has been visited fewer than `n` times. Every loop passes through one of these. */
         VisitsBelow: {
@@ -3372,6 +3667,22 @@ export interface components {
             code: string;
             from_phase: string;
             says: string;
+        };
+        /** @description A supervisor's word at a hold point. */
+        WordRecord: {
+            /** Format: date-time */
+            at: string;
+            /** @description Given on the student's own phone, by a code of the supervisor's. */
+            at_bench: boolean;
+            canal: string;
+            hold_point: string;
+            in_course: boolean;
+            /** @description Approved although what the hold point asks for was not there. */
+            in_spite: boolean;
+            position: number;
+            reason: string;
+            said: components["schemas"]["Decision"];
+            who: components["schemas"]["RecordPerson"];
         };
         WorkList: {
             results: components["schemas"]["WaitingShown"][];
@@ -3979,6 +4290,36 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Plan"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    record_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RecordAnswered"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

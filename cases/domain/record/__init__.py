@@ -1,0 +1,38 @@
+"""The record of a case, made from what was charted, planned, decided and done. Values in, one value out.
+
+value      what a record is
+story      what it is made from
+words      events in plain words
+steps      done against planned, canal by canal
+sums       irrigants, instruments, images, words, halts, visits
+cautions   what was warned of, and how that ended
+"""
+
+from __future__ import annotations
+
+from cases.domain.record.story import Fact, Story
+from cases.domain.record.value import TimelineEntry
+from cases.domain.record.words import WHY, said
+
+
+def timeline(story: Story) -> tuple[TimelineEntry, ...]:
+    """Every event once, in order."""
+    return tuple(_entry(story, fact) for fact in story.facts)
+
+
+def _entry(story: Story, fact: Fact) -> TimelineEntry:
+    why = story.course.out_of_course.get(fact.event.id) if story.course else None
+    return TimelineEntry(
+        position=fact.position,
+        event=fact.event.id,
+        at=fact.at,
+        device_time=fact.device_time,
+        who=fact.who,
+        canal=fact.canal,
+        kind=fact.kind,
+        says=said(fact, story),
+        version=story.version(fact).number,
+        out_of_course=why,
+        out_of_course_says=WHY[why] if why else "",
+        undone=story.undone(fact),
+    )

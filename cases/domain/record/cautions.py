@@ -1,0 +1,41 @@
+"""What the plans of a case warned of, and how that ended."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from cases.domain.record.story import Version
+from cases.domain.record.value import CautionEnd, CautionRecord
+from planning.plan_value import Caution, Plan
+
+Key = tuple[str, str | None, int]
+"""A caution's code, its canal, and which of several like it."""
+
+
+def cautions(versions: Sequence[Version]) -> tuple[CautionRecord, ...]:
+    """Of all these versions, the earliest first; the last one says what still stands."""
+    found: dict[Key, tuple[Version, Caution]] = {}
+    for version in versions:
+        found.update((key, (version, caution)) for key, caution in _keyed(version.plan))
+    standing = dict(_keyed(versions[-1].plan)) if versions else {}
+    return tuple(_recorded(version, caution, key in standing) for key, (version, caution) in found.items())
+
+
+def _keyed(plan: Plan) -> Iterator[tuple[Key, Caution]]:
+    number: Counter[tuple[str, str | None]] = Counter()
+    for caution in plan.cautions:
+        yield (caution.code, caution.canal, number[caution.code, caution.canal]), caution
+        number[caution.code, caution.canal] += 1
+
+
+def _recorded(version: Version, caution: Caution, stands: bool) -> CautionRecord:
+    end = CautionEnd.STANDS if stands else CautionEnd.GONE
+    return CautionRecord(
+        code=caution.code,
+        severity=caution.severity,
+        canal=caution.canal,
+        says=caution.says,
+        version=version.number,
+        settled=CautionEnd.LET_PASS if stands and caution.overridden is not None else end,
+    )

@@ -1,0 +1,179 @@
+"""The work on one canal as done against as planned."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from typing import Literal
+
+from cases.domain.course import CanalState
+from cases.domain.events import EventKind
+from cases.domain.record.story import Fact, Story, Version
+from cases.domain.record.value import StepRecord, StepStanding
+from planning.expected import ExpectedStep
+from planning.graph import Action, Do, Exit, Target
+from planning.instruments import Instrument
+from planning.plan_value import CanalPlan
+from planning.quantities import mm, um
+
+Visit = tuple[str, int]
+"""A step and which time it is worked, from 1."""
+
+
+def steps(story: Story, canal: str) -> tuple[StepRecord, ...]:
+    """Version after version. What a version had expected after the work on it ended is the next version's to expect."""
+    by_hash: dict[str, list[Fact]] = {}
+    for fact in story.counting:
+        if fact.canal == canal and fact.event.node and fact.kind in (EventKind.STEP, EventKind.SIGN_OFF):
+            by_hash.setdefault(fact.event.plan, []).append(fact)
+    last = story.course.plan if story.course else ""
+    worked = sorted({*by_hash, last} & set(story.versions), key=lambda each: story.versions[each].number)
+    found: list[StepRecord] = []
+    for hash_ in worked:
+        part = list(_of_version(story, story.versions[hash_], canal, by_hash.get(hash_, [])))
+        kept = part if hash_ == last else [step for step in part if step.standing is not StepStanding.NOT_YET]
+        found += kept
+    return tuple(found)
+
+
+def largest_at_length(story: Story, canal: str) -> str | None:
+    """The largest shaping instrument that stood at the canal's end, by name."""
+    found: list[Instrument] = []
+    for fact in story.counting:
+        step = story.step(fact) if fact.kind is EventKind.STEP and fact.canal == canal else None
+        plan = story.version(fact).canal(canal)
+        if step is None or plan is None or plan.end_mm is None or step.action is not Action.INSTRUMENT:
+            continue
+        depth = _depth_um(fact)
+        if step.target is Target.TO_LENGTH and depth is not None and depth >= um(plan.end_mm):
+            found += [each for each in story.version(fact).kit.instruments if each.key == step.instrument]
+    largest = max(found, key=lambda each: (each.size, each.taper), default=None)
+    return largest.name if largest else None
+
+
+def _of_version(story: Story, version: Version, canal: str, done: list[Fact]) -> Iterator[StepRecord]:
+    """What was done in its order; what was passed over stands where it was expected."""
+    plan = version.canal(canal)
+    expected = _visits(list(plan.expected_path)) if plan else []
+    planned = [visit for visit in expected if version.step(canal, visit[0]) is not None]
+    facts = dict(zip(_visits([fact.event.node for fact in done]), done, strict=True))
+    over = story.course is not None and _finished(story, canal)
+    after = _passed_over(planned, facts)
+    yield from (_planned(version, canal, plan, visit, StepStanding.LEFT_OUT) for visit in after.pop(None, ()))
+    for visit, fact in facts.items():
+        yield _done(version, canal, plan, visit, fact, as_planned=visit in planned)
+        yield from (_planned(version, canal, plan, each, StepStanding.LEFT_OUT) for each in after.pop(visit, ()))
+    ahead = StepStanding.LEFT_OUT if over else StepStanding.NOT_YET
+    yield from (_planned(version, canal, plan, visit, ahead) for visit in _ahead(planned, facts))
+
+
+def _finished(story: Story, canal: str) -> bool:
+    course = story.course.canals.get(canal) if story.course else None
+    return course is not None and course.state is CanalState.FINISHED
+
+
+def _visits(nodes: list[str]) -> list[Visit]:
+    """Each step with how often it has been worked by then."""
+    times: Counter[str] = Counter()
+    found: list[Visit] = []
+    for node in nodes:
+        times[node] += 1
+        found.append((node, times[node]))
+    return found
+
+
+def _ahead(planned: list[Visit], facts: dict[Visit, Fact]) -> list[Visit]:
+    """What is expected after the last expected step that was done."""
+    last = max((number for number, visit in enumerate(planned) if visit in facts), default=-1)
+    return planned[last + 1 :]
+
+
+def _passed_over(planned: list[Visit], facts: dict[Visit, Fact]) -> dict[Visit | None, list[Visit]]:
+    """What was expected before the last expected step that was done, and was not done; by the step before it."""
+    found: dict[Visit | None, list[Visit]] = {}
+    before: Visit | None = None
+    for visit in planned[: len(planned) - len(_ahead(planned, facts))]:
+        if visit in facts:
+            before = visit
+        else:
+            found.setdefault(before, []).append(visit)
+    return found
+
+
+def _planned(version: Version, canal: str, plan: CanalPlan | None, visit: Visit, standing: StepStanding) -> StepRecord:
+    step = version.step(canal, visit[0])
+    if step is None:
+        raise LookupError(f"{canal}: no step {visit[0]}")
+    band = _band(plan, visit)
+    return StepRecord(
+        version=version.number,
+        node=visit[0],
+        visit=visit[1],
+        phase=step.phase,
+        action=step.action,
+        instrument=version.instrument(step.instrument),
+        standing=standing,
+        stop_mm=None if step.stop_um is None else mm(step.stop_um),
+        low_mm=band.low_mm if band else None,
+        high_mm=band.high_mm if band else None,
+    )
+
+
+def _done(
+    version: Version, canal: str, plan: CanalPlan | None, visit: Visit, fact: Fact, *, as_planned: bool
+) -> StepRecord:
+    step = version.step(canal, visit[0])
+    depth, stop = _depth_um(fact), fact.event.body.get("stop_um")
+    band = _band(plan, visit)
+    if stop is None and step is not None:
+        stop = step.stop_um
+    return StepRecord(
+        version=version.number,
+        node=visit[0],
+        visit=visit[1],
+        phase=step.phase if step else "",
+        action=step.action if step else _action(fact),
+        instrument=version.instrument(step.instrument) if step else None,
+        standing=StepStanding.AS_PLANNED if as_planned else StepStanding.ADDED,
+        stop_mm=None if stop is None else mm(stop),
+        position=fact.position,
+        how=_how(fact),
+        depth_mm=None if depth is None else mm(depth),
+        low_mm=band.low_mm if band else None,
+        high_mm=band.high_mm if band else None,
+        against_band=_against(band, depth, step),
+    )
+
+
+def _action(fact: Fact) -> Action:
+    """Of a step that no plan has: what can be told from the event alone."""
+    if fact.kind is EventKind.SIGN_OFF:
+        return Action.SIGN_OFF
+    return Action.IRRIGATE if fact.event.body.get("irrigant") else Action.INSTRUMENT
+
+
+def _how(fact: Fact) -> Exit | None:
+    exit_ = fact.event.body.get("exit")
+    return Exit(exit_) if exit_ in set(Exit) else None
+
+
+def _depth_um(fact: Fact) -> int | None:
+    """As recorded; at its stop without a depth, the stop that was shown."""
+    body = fact.event.body
+    depth: int | None = body.get("depth_um")
+    return body.get("stop_um") if depth is None and body.get("exit") == Exit.REACHED else depth
+
+
+def _band(plan: CanalPlan | None, visit: Visit) -> ExpectedStep | None:
+    steps_ = plan.expectation.steps if plan and plan.expectation else ()
+    return next((each for each in steps_ if (each.node, each.visit) == visit), None)
+
+
+def _against(
+    band: ExpectedStep | None, depth: int | None, step: Do | None
+) -> Literal["as_expected", "shorter", "longer"] | None:
+    if band is None or band.low_mm is None or band.high_mm is None or depth is None or step is None:
+        return None
+    if depth < um(band.low_mm):
+        return "shorter"
+    return "longer" if depth > um(band.high_mm) else "as_expected"

@@ -1,0 +1,91 @@
+"""What a record is made from: the events in order, the plans they belong to, and who is who."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from cases.domain.course import Course, Happened
+from cases.domain.events import EventKind
+from cases.domain.record.value import RecordPerson
+from planning.graph import Do
+from planning.plan_input import Kit
+from planning.plan_value import CanalPlan, Plan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """One event with its place, its times and its doer."""
+
+    event: Happened
+    position: int
+    at: datetime
+    device_time: datetime
+    who: RecordPerson
+    at_bench: bool = False
+    """A supervisor's word that was given on the student's phone."""
+
+    @property
+    def kind(self) -> EventKind:
+        return self.event.kind
+
+    @property
+    def canal(self) -> str:
+        return self.event.canal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Version:
+    """One version of the plan, as far as a record needs it."""
+
+    number: int
+    hash: str
+    plan: Plan
+    kit: Kit
+
+    def canal(self, name: str) -> CanalPlan | None:
+        return next((each for each in self.plan.canals if each.canal == name), None)
+
+    def step(self, canal: str, node: str) -> Do | None:
+        """The step of the canal's order of work; None where this version has none of that name."""
+        found = self.canal(canal)
+        step = found.run_sheet.nodes.get(node) if found else None
+        return step if isinstance(step, Do) else None
+
+    def instrument(self, key: str | None) -> str | None:
+        """The name of an instrument of the kit; one that is not in it goes by what it was called."""
+        return next((each.name for each in self.kit.instruments if each.key == key), key)
+
+    def key(self, called: str) -> str:
+        """The key of an instrument by its key or its name."""
+        return next((each.key for each in self.kit.instruments if called in (each.key, each.name)), called)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Story:
+    """Everything that happened in a case. `course` is the fold of the same events; none before an approved plan."""
+
+    facts: tuple[Fact, ...]
+    versions: Mapping[str, Version]
+    """By hash, every version that an event or the course names."""
+    course: Course | None
+    people: Mapping[str, RecordPerson]
+
+    def version(self, fact: Fact) -> Version:
+        return self.versions[fact.event.plan]
+
+    def step(self, fact: Fact) -> Do | None:
+        """The step of the order of work that a fact was recorded at."""
+        return self.version(fact).step(fact.canal, fact.event.node)
+
+    def undone(self, fact: Fact) -> bool:
+        return self.course is not None and fact.event.id in self.course.undone
+
+    def in_course(self, fact: Fact) -> bool:
+        return self.course is not None and not self.undone(fact) and fact.event.id not in self.course.out_of_course
+
+    @property
+    def counting(self) -> tuple[Fact, ...]:
+        """What happened: all but what was taken back, and the taking back. Out of course, a fact is a fact."""
+        return tuple(fact for fact in self.facts if fact.kind is not EventKind.UNDO and not self.undone(fact))

@@ -1,0 +1,211 @@
+"""What the events of a case come to: irrigants, instruments, images, words, halts, visits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from math import fsum
+from typing import Any
+
+from cases.domain.course import Happened, past_stop
+from cases.domain.events import EventKind
+from cases.domain.plan_life import Decision
+from cases.domain.record import words
+from cases.domain.record.story import Fact, Story
+from cases.domain.record.value import (
+    CanalVolume,
+    Discarded,
+    HaltEnd,
+    HaltKind,
+    HaltRecord,
+    ImageListed,
+    InstrumentUsed,
+    IrrigantUsed,
+    VisitRecord,
+    WordRecord,
+)
+from cases.domain.uses import Use, uses
+
+
+def irrigants(story: Story) -> tuple[IrrigantUsed, ...]:
+    """Totals of each irrigant over steps and what was irrigated beside them, to hundredths of a millilitre."""
+    found: dict[str, dict[str, list[float]]] = {}
+    for fact in story.counting:
+        name, volume_ml = fact.event.body.get("irrigant"), fact.event.body.get("volume_ml")
+        if name and volume_ml is not None:
+            found.setdefault(name, {}).setdefault(fact.canal, []).append(volume_ml)
+    return tuple(
+        IrrigantUsed(
+            irrigant=name,
+            volume_ml=round(fsum(each for volumes in canals.values() for each in volumes), 2),
+            canals=tuple(CanalVolume(canal=canal, volume_ml=round(fsum(each), 2)) for canal, each in canals.items()),
+        )
+        for name, canals in sorted(found.items())
+    )
+
+
+def instruments(story: Story) -> tuple[InstrumentUsed, ...]:
+    """In the order of first use; of what was discarded, also an instrument that never entered a canal."""
+    by_event = {fact.event.id: fact for fact in story.facts}
+
+    def named(event: Happened) -> str | None:
+        return instrument_of(story, by_event[event.id])
+
+    found: dict[str, list[Use]] = {}
+    for use in uses((fact.event for fact in story.facts), named):
+        found.setdefault(use.instrument, []).append(use)
+    return tuple(_instrument(story, by_event[each[0].event], each) for each in found.values())
+
+
+def instrument_of(story: Story, fact: Fact) -> str | None:
+    """Key of the instrument that a step or an inspection is about."""
+    if fact.kind is EventKind.INSPECTED:
+        return story.version(fact).key(str(fact.event.body.get("instrument", "")))
+    step = story.step(fact) if fact.kind is EventKind.STEP else None
+    return step.instrument if step else None
+
+
+def _instrument(story: Story, first: Fact, found: list[Use]) -> InstrumentUsed:
+    key = found[0].instrument
+    version = story.version(first)
+    kept = next((each for each in version.kit.instruments if each.key == key), None)
+    last = max((number for number, use in enumerate(found) if use.discarded), default=-1)
+    before = kept.uses if kept and last < 0 else 0
+    return InstrumentUsed(
+        key=key,
+        instrument=version.instrument(key) or key,
+        canals=tuple(use.canal for use in found if not use.discarded),
+        discarded=sum(use.discarded for use in found),
+        uses=before + len(found[last + 1 :]),
+        most_uses=kept.most_uses if kept else None,
+    )
+
+
+def discarded(story: Story) -> tuple[Discarded, ...]:
+    return tuple(
+        Discarded(
+            position=fact.position,
+            instrument=story.version(fact).instrument(instrument_of(story, fact)) or "",
+            canal=fact.canal,
+            why=str(fact.event.body.get("why", "")),
+            who=fact.who,
+            at=fact.at,
+        )
+        for fact in _of(story, EventKind.INSPECTED)
+        if fact.event.body.get("found") == "discarded"
+    )
+
+
+def images(story: Story) -> tuple[ImageListed, ...]:
+    return tuple(
+        ImageListed(
+            position=fact.position,
+            image=str(fact.event.body.get("image_id", "")),
+            shows=str(fact.event.body.get("shows", "other")),
+            canal=fact.canal,
+            who=fact.who,
+            at=fact.at,
+        )
+        for fact in _of(story, EventKind.IMAGE)
+    )
+
+
+def words_given(story: Story) -> tuple[WordRecord, ...]:
+    """Every word of a supervisor at a hold point."""
+    return tuple(
+        WordRecord(
+            position=fact.position,
+            canal=fact.canal,
+            hold_point=(step.hold_point or "") if (step := story.step(fact)) else "",
+            said=Decision(fact.event.body["exit"]),
+            in_spite=bool(fact.event.body.get("in_spite")),
+            at_bench=fact.at_bench,
+            reason=str(fact.event.body.get("reason", "")),
+            who=fact.who,
+            at=fact.at,
+            in_course=story.in_course(fact),
+        )
+        for fact in _of(story, EventKind.SIGN_OFF)
+    )
+
+
+def halts(story: Story) -> tuple[HaltRecord, ...]:
+    """Pauses, instruments past their stop, emergencies; each with what let the work go on."""
+    found: list[HaltRecord] = []
+    open_: dict[str, list[int]] = {}
+    for fact in story.counting:
+        body = fact.event.body
+        if (halt := _halt(story, fact)) is not None:
+            open_.setdefault(halt.canal, []).append(len(found))
+            found.append(halt)
+        elif fact.kind is EventKind.ANSWER and story.in_course(fact):
+            asked = _number_of(story, found, str(body.get("asks")))
+            if asked is None:
+                continue
+            found[asked] = replace(found[asked], cause=words.cause(str(body.get("cause"))))
+            if body.get("cause") == "stop_moved":
+                open_[fact.canal].remove(asked)
+                found[asked] = replace(found[asked], ended=_end(fact))
+        elif fact.kind is EventKind.RESUME and story.in_course(fact):
+            for number in open_.pop(fact.canal, ()):
+                found[number] = replace(found[number], ended=_end(fact))
+    return tuple(found)
+
+
+def _halt(story: Story, fact: Fact) -> HaltRecord | None:
+    common: dict[str, Any] = {"position": fact.position, "who": fact.who, "at": fact.at, "cause": "", "ended": None}
+    says = words.said(fact, story)
+    match fact.kind:
+        case EventKind.EMERGENCY:
+            # Also where a canal was named: it halts the whole tooth.
+            return HaltRecord(kind=HaltKind.EMERGENCY, canal="", says=says, **common)
+        case EventKind.PAUSE if story.in_course(fact):
+            return HaltRecord(kind=HaltKind.PAUSE, canal=fact.canal, says=says, **common)
+        case EventKind.STEP if past_stop(fact.event) and story.in_course(fact):
+            return HaltRecord(kind=HaltKind.PAST_STOP, canal=fact.canal, says=says, **common)
+    return None
+
+
+def _number_of(story: Story, found: list[HaltRecord], event: str) -> int | None:
+    position = next((fact.position for fact in story.facts if fact.event.id == event), None)
+    return next((number for number, halt in enumerate(found) if halt.position == position), None)
+
+
+def _end(fact: Fact) -> HaltEnd:
+    reason = str(fact.event.body.get("reason") or words.cause(str(fact.event.body.get("cause", ""))))
+    return HaltEnd(position=fact.position, who=fact.who, at=fact.at, reason=reason)
+
+
+def visits(story: Story) -> tuple[VisitRecord, ...]:
+    """From the first event or a reopening to the next closing."""
+    found: list[VisitRecord] = []
+    for fact in story.counting:
+        opens = fact.kind is EventKind.REOPEN and story.in_course(fact)
+        if not found or opens:
+            found.append(_visit(len(found) + 1, fact))
+        if fact.kind is EventKind.CLOSE and story.in_course(fact):
+            body = fact.event.body
+            sealed, note = bool(body.get("access_sealed")), str(body.get("note", ""))
+            found[-1] = replace(found[-1], closed_at=fact.at, closed_by=fact.who, access_sealed=sealed, note=note)
+        elif fact.kind is EventKind.ON_SITE:
+            named = story.people.get(str(fact.event.body.get("supervisor_id", "")))
+            if named and named not in found[-1].on_site:
+                found[-1] = replace(found[-1], on_site=(*found[-1].on_site, named))
+    return tuple(found)
+
+
+def _visit(number: int, fact: Fact) -> VisitRecord:
+    return VisitRecord(
+        number=number,
+        opened_at=fact.at,
+        opened_by=fact.who,
+        on_site=(),
+        closed_at=None,
+        closed_by=None,
+        access_sealed=None,
+        note="",
+    )
+
+
+def _of(story: Story, kind: EventKind) -> Iterator[Fact]:
+    return (fact for fact in story.counting if fact.kind is kind)

@@ -1,0 +1,317 @@
+"""The record of a case: the whole course as a timeline, and what it comes to."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from typing import Literal
+
+from cases.domain.course import CanalState, OutOfCourse
+from cases.domain.events import EventKind
+from cases.domain.plan_life import Decision
+from cases.domain.roles import Role
+from planning.graph import Action, Exit
+from planning.plan_value import Severity, ToothNames
+from planning.readings import Length
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RecordPerson:
+    """Somebody as the record names them."""
+
+    id: str
+    name: str
+    role: Role | None
+    """In the programme; none for somebody who is not in it any more."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TimelineEntry:
+    """One event, said plainly. What was taken back stays, marked."""
+
+    position: int
+    event: str
+    """Its id."""
+    at: datetime
+    """When the server had it."""
+    device_time: datetime
+    """By the device's own clock, which may be wrong."""
+    who: RecordPerson
+    canal: str
+    """Empty where it concerns the whole tooth."""
+    kind: EventKind
+    says: str
+    version: int
+    """Number of the plan that was on the screen."""
+    out_of_course: OutOfCourse | None = None
+    """Why it moved nothing."""
+    out_of_course_says: str = ""
+    undone: bool = False
+
+
+class StepStanding(StrEnum):
+    """How a step of the work lies against the plan."""
+
+    AS_PLANNED = "as_planned"
+    ADDED = "added"
+    """Done beside what was expected: once more, to make room, to open the way again."""
+    LEFT_OUT = "left_out"
+    """Expected and passed over."""
+    NOT_YET = "not_yet"
+    """Expected and not done so far."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepRecord:
+    """One step: as planned, as done, or both."""
+
+    version: int
+    node: str
+    visit: int
+    """Which time the step was worked, from 1."""
+    phase: str
+    action: Action
+    instrument: str | None
+    """Its name: size and taper."""
+    standing: StepStanding
+    stop_mm: float | None
+    """The stop that was shown, else the planned one."""
+    position: int | None = None
+    """In the timeline, where it was done."""
+    how: Exit | None = None
+    """How it was left."""
+    depth_mm: float | None = None
+    """Where the tip stopped, as recorded."""
+    low_mm: float | None = None
+    """The band it was expected in when the plan was made; an estimate, never a target."""
+    high_mm: float | None = None
+    against_band: Literal["as_expected", "shorter", "longer"] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalRecord:
+    """One canal: what its length rests on, what was planned, what was done."""
+
+    canal: str
+    root: str
+    reference_point: str
+    state: CanalState | None
+    """Where it stands; none before the work began or where no plan has it."""
+    length: Length | None
+    length_problem: str
+    """Why no length can be worked out from the readings, or empty."""
+    planned_size: str | None
+    """Final size and taper of the plan that stands."""
+    largest_at_length: str | None
+    """The largest shaping instrument that stood at the canal's end."""
+    steps: tuple[StepRecord, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DecisionRecord:
+    """A supervisor's decision on a version of the plan."""
+
+    decision: Decision
+    who: RecordPerson
+    at: datetime
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VersionRecord:
+    """A version of the plan that was decided on or worked from."""
+
+    number: int
+    hash: str
+    technique: str
+    kit: str
+    author: RecordPerson
+    at: datetime
+    decisions: tuple[DecisionRecord, ...]
+
+
+class CautionEnd(StrEnum):
+    STANDS = "stands"
+    """Nobody did anything about it that the plan knows of."""
+    LET_PASS = "let_pass"  # noqa: S105 - a word on a caution, no password
+    """A supervisor let the work go on in spite of it, with a reason."""
+    GONE = "gone"
+    """A later version of the plan does not have it any more."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CautionRecord:
+    """What a plan warned of, and how that ended."""
+
+    code: str
+    severity: Severity
+    canal: str | None
+    says: str
+    version: int
+    """The last version that has it."""
+    settled: CautionEnd
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LetPassRecord:
+    """What a supervisor let pass; taking it back is added, not erased."""
+
+    code: str
+    canal: str | None
+    reason: str
+    who: RecordPerson
+    at: datetime
+    withdrawn_by: RecordPerson | None
+    withdrawn_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WordRecord:
+    """A supervisor's word at a hold point."""
+
+    position: int
+    canal: str
+    hold_point: str
+    said: Decision
+    in_spite: bool
+    """Approved although what the hold point asks for was not there."""
+    at_bench: bool
+    """Given on the student's own phone, by a code of the supervisor's."""
+    reason: str
+    who: RecordPerson
+    at: datetime
+    in_course: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalVolume:
+    canal: str
+    """Empty where the entry named none."""
+    volume_ml: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IrrigantUsed:
+    """All of one irrigant, also what was recorded out of course; what was taken back does not count."""
+
+    irrigant: str
+    volume_ml: float
+    canals: tuple[CanalVolume, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InstrumentUsed:
+    """What one instrument of the kit was used for in this case; one use is one canal."""
+
+    key: str
+    instrument: str
+    """Size and taper."""
+    canals: tuple[str, ...]
+    """In the order it entered them; a canal stands twice where a new one of its kind entered it again."""
+    discarded: int
+    """How many of its kind were discarded."""
+    uses: int
+    """Of the one that is there now: in this case, and before it as the plan counted them."""
+    most_uses: int | None
+    """As the kit allows."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Discarded:
+    position: int
+    instrument: str
+    canal: str
+    why: str
+    who: RecordPerson
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ImageListed:
+    position: int
+    image: str
+    """Its id."""
+    shows: str
+    canal: str
+    who: RecordPerson
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HaltEnd:
+    position: int
+    who: RecordPerson
+    at: datetime
+    reason: str
+
+
+class HaltKind(StrEnum):
+    PAUSE = "pause"
+    """One canal."""
+    PAST_STOP = "past_stop"
+    """An instrument went past its stop: one canal."""
+    EMERGENCY = "emergency"
+    """The whole tooth."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HaltRecord:
+    """Work stood still, and what let it go on."""
+
+    position: int
+    kind: HaltKind
+    canal: str
+    says: str
+    cause: str
+    """Of an instrument past its stop: what was answered."""
+    who: RecordPerson
+    at: datetime
+    ended: HaltEnd | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VisitRecord:
+    number: int
+    opened_at: datetime
+    opened_by: RecordPerson
+    on_site: tuple[RecordPerson, ...]
+    """Licensed clinicians who were named as in the room."""
+    closed_at: datetime | None
+    closed_by: RecordPerson | None
+    access_sealed: bool | None
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Record:
+    """Everything that was planned, done and decided in one case."""
+
+    notice: str
+    programme: str
+    invented: bool
+    """The programme is a demonstration: no such school, people or cases."""
+    case: str
+    patient_alias: str
+    tooth: ToothNames
+    setting: str
+    student: RecordPerson
+    supervisor: RecordPerson | None
+    opened_at: datetime
+    position: int
+    """Of the last event; 0 where nothing was recorded."""
+    last_at: datetime
+    """When the server had the last event; before there was one, when the case was opened."""
+    versions: tuple[VersionRecord, ...]
+    canals: tuple[CanalRecord, ...]
+    cautions: tuple[CautionRecord, ...]
+    let_pass: tuple[LetPassRecord, ...]
+    words: tuple[WordRecord, ...]
+    halts: tuple[HaltRecord, ...]
+    visits: tuple[VisitRecord, ...]
+    irrigants: tuple[IrrigantUsed, ...]
+    instruments: tuple[InstrumentUsed, ...]
+    discarded: tuple[Discarded, ...]
+    images: tuple[ImageListed, ...]
+    timeline: tuple[TimelineEntry, ...]
+    form: Literal[1] = 1

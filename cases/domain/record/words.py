@@ -1,0 +1,205 @@
+"""What happened, in plain words, and why an event moved nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from cases.domain.course import OutOfCourse
+from cases.domain.events import EventKind
+from cases.domain.record.story import Fact, Story
+from planning.graph import Action, Do
+from planning.quantities import said as in_mm
+
+WHY = {
+    OutOfCourse.OTHER_PLAN: "recorded on another version of the plan",
+    OutOfCourse.NO_CANAL: "the plan has no such canal",
+    OutOfCourse.CLOSED: "the visit was closed",
+    OutOfCourse.HALTED: "the work was halted",
+    OutOfCourse.WITHHELD: "the canal was withheld",
+    OutOfCourse.OTHER_STEP: "another step was due",
+    OutOfCourse.NO_SUCH_EXIT: "the step has no such answer",
+    OutOfCourse.NOTHING_ASKED: "nothing was asked",
+    OutOfCourse.NOT_TO_UNDO: "it cannot be taken back",
+}
+_LEFT = {
+    "done": "done",
+    "reached": "at its stop",
+    "short": "stopped short",
+    "blocked": "does not pass",
+    "approved": "approved",
+    "returned": "returned",
+}
+_STEP = {
+    Action.INSTRUMENT: "{instrument}",
+    Action.RECAPITULATE: "{instrument} to recapitulate",
+    Action.GAUGE: "{instrument} to gauge",
+    Action.IRRIGATE: "Irrigated",
+    Action.IMAGE: "Image",
+    Action.SIGN_OFF: "Hold point",
+    Action.FIT_CONE: "Cone",
+    Action.DRY: "Dried",
+    Action.FILL: "Filled",
+}
+_CAUSE = {
+    "stop_moved": "the stop had moved",
+    "reference_changed": "the reference point has changed",
+    "tip_bleeding": "blood on the tip",
+    "tip_wet": "the tip is wet",
+    "not_known": "not known",
+}
+_EMERGENCY = {
+    "instrument_separated": "an instrument has separated",
+    "perforation_suspected": "a perforation is suspected",
+    "sudden_bleeding": "sudden bleeding",
+    "sudden_pain_or_swelling": "sudden pain or swelling",
+    "inhaled_or_swallowed": "something was inhaled or swallowed",
+    "collapse": "the patient collapses",
+}
+_SHOWS = {"length": "the length", "final_size": "the final size", "cone": "the cone", "final": "the finished tooth"}
+
+
+def said(fact: Fact, story: Story) -> str:
+    """One event as a person would tell it."""
+    return _SAID[fact.kind](fact, story)
+
+
+def irrigant(name: str) -> str:
+    return name.upper() if name == "edta" else name.replace("_", " ")
+
+
+def millimetres(length_um: int | None) -> str:
+    """A length as a sentence has it; empty for none."""
+    return "" if length_um is None else f"{in_mm(length_um)} mm"
+
+
+def cause(name: str) -> str:
+    return _CAUSE.get(name, name)
+
+
+def emergency(name: str) -> str:
+    return _EMERGENCY.get(name, name.replace("_", " "))
+
+
+def _with(start: str, *more: str) -> str:
+    """The start, and after a colon what there is of the rest."""
+    there = ", ".join(each for each in more if each)
+    return f"{start}: {there}" if there else start
+
+
+def _volume(body: Mapping[str, Any]) -> list[str]:
+    """What was irrigated with, how much, how long."""
+    name, volume_ml, contact_s = body.get("irrigant"), body.get("volume_ml"), body.get("contact_s")
+    return [
+        irrigant(name) if name else "",
+        "" if volume_ml is None else f"{volume_ml:g} ml",
+        "" if contact_s is None else f"{contact_s} s in contact",
+    ]
+
+
+def _of_step(fact: Fact, story: Story) -> str:
+    body, step = fact.event.body, story.step(fact)
+    depth_um, stop_um = body.get("depth_um"), body.get("stop_um")
+    left = _LEFT.get(str(body.get("exit")), str(body.get("exit")))
+    if step is not None and step.action is Action.IRRIGATE:
+        return _with("Irrigated", *_volume(body))
+    past = "past its stop" if depth_um is not None and stop_um is not None and depth_um > stop_um else ""
+    where = millimetres(depth_um)
+    shown = f"(stop {millimetres(stop_um)})" if stop_um is not None and where and depth_um != stop_um else ""
+    how = " ".join(each for each in (past or left, where, shown) if each)
+    return f"{_named(step, fact, story)}: {how}"
+
+
+def _named(step: Do | None, fact: Fact, story: Story) -> str:
+    if step is None:
+        return f"Step {fact.event.node}"
+    return _STEP[step.action].format(instrument=story.version(fact).instrument(step.instrument))
+
+
+def _of_sign_off(fact: Fact, story: Story) -> str:
+    body, step = fact.event.body, story.step(fact)
+    point = (step.hold_point or "") if step else ""
+    verb = "Approved" if body.get("exit") == "approved" else "Returned"
+    spite = "in spite of what is missing" if body.get("in_spite") else ""
+    bench = "at the bench" if fact.at_bench else ""
+    start = " ".join(each for each in (verb, bench, spite) if each)
+    return _with(f"{start}, {point.replace('_', ' ')}" if point else start, str(body.get("reason", "")))
+
+
+def _of_reading(fact: Fact, story: Story) -> str:
+    taken = fact.event.body.get("taken", {})
+    named = ("tooth_mm", "set_mm", "tip_short_mm", "read_mm", "repeat_mm", "seen_mm")
+    numbers = ", ".join(
+        f"{key.removesuffix('_mm').replace('_', ' ')} {taken[key]:g} mm" for key in named if key in taken
+    )
+    return _with("Length taken", str(taken.get("method", "")).replace("_", " "), numbers)
+
+
+def _of_inspected(fact: Fact, story: Story) -> str:
+    body = fact.event.body
+    version = story.version(fact)
+    name = version.instrument(version.key(str(body.get("instrument", ""))))
+    verb = "discarded" if body.get("found") == "discarded" else "looked at, whole"
+    return _with(f"{name} {verb}", str(body.get("why", "")))
+
+
+def _of_on_site(fact: Fact, story: Story) -> str:
+    who = story.people.get(str(fact.event.body.get("supervisor_id", "")))
+    return f"In the room: {who.name if who else 'somebody who is not known here'}"
+
+
+def _of_close(fact: Fact, story: Story) -> str:
+    body = fact.event.body
+    return _with(
+        "Closed for today", "access sealed" if body.get("access_sealed") else "access open", body.get("note", "")
+    )
+
+
+def _of_reopen(fact: Fact, story: Story) -> str:
+    as_left = ", ".join(fact.event.body.get("as_left", ()))
+    return f"Opened again; as they were left: {as_left or 'none'}"
+
+
+def _of_image(fact: Fact, story: Story) -> str:
+    shows = _SHOWS.get(str(fact.event.body.get("shows")))
+    return f"Image of {shows}" if shows else "Image"
+
+
+def _of_replan(fact: Fact, story: Story) -> str:
+    return f"Version {story.version(fact).number} takes over"
+
+
+def _of_undo(fact: Fact, story: Story) -> str:
+    undoes = fact.event.body.get("undoes")
+    position = next((each.position for each in story.facts if each.event.id == undoes), None)
+    return "Taken back" if position is None else f"Taken back: entry {position}"
+
+
+def _text(start: str, key: str) -> Callable[[Fact, Story], str]:
+    """Says the start and the text that the event brought."""
+    return lambda fact, story: _with(start, str(fact.event.body.get(key) or ""))
+
+
+_SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
+    EventKind.STEP: _of_step,
+    EventKind.ANSWER: lambda fact, _: f"Why past the stop: {cause(str(fact.event.body.get('cause')))}",
+    EventKind.READING: _of_reading,
+    EventKind.SIGN_OFF: _of_sign_off,
+    EventKind.INSPECTED: _of_inspected,
+    EventKind.TURN: lambda fact, _: "Turned to this canal",
+    EventKind.PAUSE: _text("Paused", "reason"),
+    EventKind.EMERGENCY: lambda fact, _: _with(
+        f"EMERGENCY, {emergency(str(fact.event.body.get('what')))}", str(fact.event.body.get("note") or "")
+    ),
+    EventKind.RESUME: _text("Goes on", "reason"),
+    EventKind.CLOSE: _of_close,
+    EventKind.REOPEN: _of_reopen,
+    EventKind.REPLAN: _of_replan,
+    EventKind.ASK: _text("Asked for a supervisor's word", "note"),
+    EventKind.COME: _text("Comes to the chair", "note"),
+    EventKind.ON_SITE: _of_on_site,
+    EventKind.IMAGE: _of_image,
+    EventKind.IRRIGATED: lambda fact, _: _with("Irrigated once more", *_volume(fact.event.body)),
+    EventKind.NOTE: _text("Note", "text"),
+    EventKind.UNDO: _of_undo,
+}

@@ -1,0 +1,188 @@
+"""The record of a case, read from everything that is kept of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from uuid import UUID
+
+from django.db.models import Prefetch
+
+from cases.domain.plan_life import Decision, PlanState
+from cases.domain.record import cautions, steps, sums, timeline
+from cases.domain.record.story import Fact, Story, Version
+from cases.domain.record.value import (
+    CanalRecord,
+    DecisionRecord,
+    LetPassRecord,
+    Record,
+    RecordPerson,
+    VersionRecord,
+)
+from cases.domain.roles import Role
+from cases.models import Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent, courses, values
+from cases.queries import charts
+from planning.encoding import canonical_text, digest
+from planning.plan import NOTICE
+
+
+@dataclass(frozen=True, slots=True)
+class RecordShown:
+    """A record with the hash of its canonical text, by which a printed one is compared."""
+
+    record: Record
+    hash: str
+
+
+def record_of(case_id: UUID) -> RecordShown:
+    """The record of the case as it stands. The same content has the same hash."""
+    made = _Made(case_id).record()
+    return RecordShown(made, digest(canonical_text(made)))
+
+
+class _Made:
+    """Everything that is kept of one case, and the record of it."""
+
+    def __init__(self, case_id: UUID) -> None:
+        self.chart = charts.shown(case_id)
+        self.case: Case = self.chart.row
+        self.rows = list(TreatmentEvent.objects.filter(case=self.case).select_related("actor").order_by("position"))
+        self.versions = _versions(self.case)
+        self.roles = _roles(self.case)
+        self.story = self._story()
+
+    def record(self) -> Record:
+        story = self.story
+        last = self.rows[-1] if self.rows else None
+        return Record(
+            notice=NOTICE,
+            programme=self.case.programme.name,
+            invented=self.case.programme.invented,
+            case=str(self.case.pk),
+            patient_alias=self.case.patient.alias,
+            tooth=self.chart.names,
+            setting=self.case.setting,
+            student=self._person(self.case.student),
+            supervisor=self._person(self.case.supervisor) if self.case.supervisor else None,
+            opened_at=self.case.created_at,
+            position=last.position if last else 0,
+            last_at=last.server_time if last else self.case.created_at,
+            versions=tuple(self._version(row) for row in self.versions if row.hash in story.versions),
+            canals=tuple(self._canal(each) for each in self.chart.canals),
+            cautions=cautions.cautions(sorted(story.versions.values(), key=lambda each: each.number)),
+            let_pass=self._let_pass(),
+            words=sums.words_given(story),
+            halts=sums.halts(story),
+            visits=sums.visits(story),
+            irrigants=sums.irrigants(story),
+            instruments=sums.instruments(story),
+            discarded=sums.discarded(story),
+            images=sums.images(story),
+            timeline=timeline(story),
+        )
+
+    def _story(self) -> Story:
+        told = {str(person.pk): self._person(person) for person in self._members()}
+        told |= {str(row.actor_id): self._person(row.actor) for row in self.rows}
+        return Story(
+            facts=tuple(self._fact(row) for row in self.rows),
+            versions={row.hash: _version(row) for row in self.versions if self._matters(row)},
+            course=courses.course(self.case.pk, self.rows),
+            people=told,
+        )
+
+    def _matters(self, row: ToothPlanVersion) -> bool:
+        """A version that was decided on, worked from, or stands."""
+        worked = any(event.plan_hash == row.hash for event in self.rows)
+        return worked or row.state != PlanState.SUPERSEDED or bool(row.reviews.all())
+
+    def _fact(self, row: TreatmentEvent) -> Fact:
+        return Fact(
+            event=values.happened(row),
+            position=row.position,
+            at=row.server_time,
+            device_time=row.device_time,
+            who=self._person(row.actor),
+        )
+
+    def _members(self) -> Iterable[Person]:
+        return Person.objects.filter(memberships__programme=self.case.programme_id)
+
+    def _person(self, person: Person) -> RecordPerson:
+        return RecordPerson(id=str(person.pk), name=str(person), role=self.roles.get(person.pk))
+
+    def _version(self, row: ToothPlanVersion) -> VersionRecord:
+        reviews: Sequence[Review] = list(row.reviews.all())
+        return VersionRecord(
+            number=row.number,
+            hash=row.hash,
+            technique=row.technique_key,
+            kit=self.story.versions[row.hash].kit.name,
+            author=self._person(row.author),
+            at=row.created_at,
+            decisions=tuple(
+                DecisionRecord(
+                    decision=Decision(each.decision),
+                    who=self._person(each.supervisor),
+                    at=each.at,
+                    note=_note(each),
+                )
+                for each in reviews
+            ),
+        )
+
+    def _canal(self, shown: charts.CanalShown) -> CanalRecord:
+        name, course = shown.row.name, self.story.course
+        latest = max(self.story.versions.values(), key=lambda each: each.number, default=None)
+        version = self.story.versions.get(course.plan) if course else latest
+        planned = version.canal(name) if version else None
+        walked = course.canals.get(name) if course else None
+        return CanalRecord(
+            canal=name,
+            root=shown.row.root.name,
+            reference_point=shown.row.reference_point,
+            state=walked.state if walked else None,
+            length=shown.length,
+            length_problem=shown.problem,
+            planned_size=f"{planned.final_size:02d}/.{planned.final_taper:02d}" if planned else None,
+            largest_at_length=steps.largest_at_length(self.story, name),
+            steps=steps.steps(self.story, name),
+        )
+
+    def _let_pass(self) -> tuple[LetPassRecord, ...]:
+        return tuple(
+            LetPassRecord(
+                code=row.code,
+                canal=row.canal.name if row.canal else None,
+                reason=row.reason,
+                who=self._person(row.supervisor),
+                at=row.at,
+                withdrawn_by=self._person(row.withdrawn_by) if row.withdrawn_by else None,
+                withdrawn_at=row.withdrawn_at,
+            )
+            for row in self.chart.overrides
+        )
+
+
+def _versions(case: Case) -> list[ToothPlanVersion]:
+    reviews = (
+        Review.objects.select_related("supervisor").prefetch_related("remarks__canal_plan").order_by("at", "asked")
+    )
+    rows = case.versions.select_related("author").prefetch_related(Prefetch("reviews", queryset=reviews))
+    return list(rows.order_by("number"))
+
+
+def _version(row: ToothPlanVersion) -> Version:
+    return Version(number=row.number, hash=row.hash, plan=values.made(row), kit=values.given(row).kit)
+
+
+def _note(review: Review) -> str:
+    """What was said of the whole, then of each canal."""
+    remarks = sorted(review.remarks.all(), key=lambda each: each.canal_plan.place)
+    said = [review.note, *(f"{each.canal_plan.canal}: {each.text}" for each in remarks)]
+    return "\n".join(each for each in said if each)
+
+
+def _roles(case: Case) -> dict[UUID, Role]:
+    rows = Membership.objects.filter(programme_id=case.programme_id).values_list("person_id", "role")
+    return {person: Role(role) for person, role in rows}

@@ -1,0 +1,223 @@
+"""The record of one canal that was worked at the chair, held against what a person would write by hand."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from typing import Any
+
+import pytest
+
+from cases.domain.course import OutOfCourse
+from cases.domain.record.value import Record, StepStanding
+from cases.domain.told import (
+    AnswerTold,
+    CloseTold,
+    EmergencyTold,
+    ImageTold,
+    InspectedTold,
+    IrrigatedTold,
+    NoteTold,
+    OnSiteTold,
+    PauseTold,
+    ResumeTold,
+    SignOffTold,
+    StepTold,
+    Told,
+    UndoTold,
+)
+from cases.domain.uuid7 import uuid7
+from cases.models import Person, ToothPlanVersion, TreatmentEvent
+from cases.queries.record import record_of
+from cases.services import treatment
+from cases.services.treatment import Reported
+from planning.graph import Exit
+
+NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
+PHONE, LAPTOP = uuid7(), uuid7()
+DONE = StepTold(exit=Exit.DONE)
+RINSED = StepTold(exit=Exit.DONE, irrigant="water", volume_ml=2)
+
+
+class Chair:
+    """Somebody who records on a device of their own."""
+
+    def __init__(self, person: Person, version: ToothPlanVersion, device: Any) -> None:
+        self.person, self.version, self.device, self.seq = person, version, device, 0
+
+    def tells(self, told: Told, node: str = "", canal: str = "DB") -> TreatmentEvent:
+        self.seq += 1
+        one = Reported(
+            id=uuid7(),
+            device_seq=self.seq,
+            seen_position=0,
+            plan_hash=self.version.hash,
+            device_time=NOON,
+            told=told,
+            canal=canal,
+            node=node,
+        )
+        return treatment.record(actor=self.person, case=self.version.case, device=self.device, batch=[one])[0]
+
+
+@pytest.fixture
+def student(priya: Person, approved: ToothPlanVersion) -> Chair:
+    return Chair(priya, approved, PHONE)
+
+
+@pytest.fixture
+def supervisor(vale: Person, approved: ToothPlanVersion) -> Chair:
+    return Chair(vale, approved, LAPTOP)
+
+
+def at_stop(depth_um: int = 18_000) -> StepTold:
+    return StepTold(exit=Exit.REACHED, depth_um=depth_um, stop_um=18_000)
+
+
+def record(version: ToothPlanVersion) -> Record:
+    return record_of(version.case_id).record
+
+
+def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
+    student: Chair, supervisor: Chair, vale: Person, approved: ToothPlanVersion
+) -> None:
+    """By hand: DB of the check molar is explored with 10/.02 to 18.0, rinsed with 2 ml, imaged and signed off."""
+    student.tells(OnSiteTold(supervisor_id=str(vale.pk)), canal="")
+    student.tells(at_stop(), "explore/10-02")
+    student.tells(RINSED, "explore/10-02/irrigate")
+    student.tells(IrrigatedTold(irrigant="water", volume_ml=0.5))
+    student.tells(ImageTold(image_id="0190-abc", shows="length"))
+    student.tells(DONE, "length/image")
+    supervisor.tells(SignOffTold(exit="approved", reason="Agrees with the locator."), "length/sign-off")
+    made = record(approved)
+    assert [(entry.position, entry.who.name, entry.canal, entry.says) for entry in made.timeline] == [
+        (1, "Priya", "", "In the room: Vale"),
+        (2, "Priya", "DB", "10/.02: at its stop 18.0 mm"),
+        (3, "Priya", "DB", "Irrigated: water, 2 ml"),
+        (4, "Priya", "DB", "Irrigated once more: water, 0.5 ml"),
+        (5, "Priya", "DB", "Image of the length"),
+        (6, "Priya", "DB", "Image: done"),
+        (7, "Vale", "DB", "Approved, length: Agrees with the locator."),
+    ]
+    assert [(one.irrigant, one.volume_ml) for one in made.irrigants] == [("water", 2.5)]
+    assert [(one.instrument, one.canals, one.uses) for one in made.instruments] == [("10/.02", ("DB",), 1)]
+    assert [(one.hold_point, one.said, one.who.name, one.who.role) for one in made.words] == [
+        ("length", "approved", "Vale", "supervisor")
+    ]
+    assert [(one.image, one.shows) for one in made.images] == [("0190-abc", "length")]
+    assert [[who.name for who in visit.on_site] for visit in made.visits] == [["Vale"]]
+
+
+def test_every_record_says_it_is_for_training(approved: ToothPlanVersion) -> None:
+    assert "does not replace the supervising licensed clinician" in record(approved).notice
+
+
+def test_before_anything_was_done_the_record_says_what_was_planned(approved: ToothPlanVersion) -> None:
+    made = record(approved)
+    assert (made.position, made.timeline, made.irrigants) == (0, (), ())
+    planned = {canal.canal: canal.planned_size for canal in made.canals}
+    assert planned == {"MB1": "30/.04", "MB2": "30/.04", "DB": "30/.04", "P": "35/.04"}
+    assert {step.standing for canal in made.canals for step in canal.steps} == {StepStanding.NOT_YET}
+
+
+def test_what_was_taken_back_is_there_and_does_not_count(student: Chair, approved: ToothPlanVersion) -> None:
+    wrong = student.tells(at_stop(), "explore/10-02")
+    student.tells(UndoTold(undoes=str(wrong.pk)))
+    made = record(approved)
+    assert [(entry.says, entry.undone) for entry in made.timeline] == [
+        ("10/.02: at its stop 18.0 mm", True),
+        ("Taken back: entry 1", False),
+    ]
+    assert made.instruments == ()
+
+
+def test_a_fact_out_of_course_is_there_with_the_reason_and_counts(student: Chair, approved: ToothPlanVersion) -> None:
+    student.tells(RINSED, "explore/10-02/irrigate")
+    made = record(approved)
+    (entry,) = made.timeline
+    assert (entry.out_of_course, entry.out_of_course_says) == (OutOfCourse.OTHER_STEP, "another step was due")
+    assert [(one.irrigant, one.volume_ml) for one in made.irrigants] == [("water", 2)]
+
+
+def test_work_stands_against_the_plan_step_by_step(student: Chair, approved: ToothPlanVersion) -> None:
+    """By hand: stopping short at the very first step is expected by nobody; what follows on the sheet is ahead."""
+    student.tells(StepTold(exit=Exit.SHORT, depth_um=15_000, stop_um=18_000), "explore/10-02")
+    steps = next(canal for canal in record(approved).canals if canal.canal == "DB").steps
+    first = steps[0]
+    assert (first.node, first.visit, first.standing) == ("explore/10-02", 1, StepStanding.AS_PLANNED)
+    assert (first.stop_mm, first.depth_mm, first.how, first.position) == (18.0, 15.0, Exit.SHORT, 1)
+    assert {step.standing for step in steps[1:]} == {StepStanding.NOT_YET}
+
+
+def test_a_step_passed_over_is_marked_where_it_was_expected(student: Chair, approved: ToothPlanVersion) -> None:
+    student.tells(at_stop(), "explore/10-02")
+    student.tells(DONE, "length/image")
+    steps = next(canal for canal in record(approved).canals if canal.canal == "DB").steps
+    assert [(step.node, step.standing) for step in steps[:3]] == [
+        ("explore/10-02", StepStanding.AS_PLANNED),
+        ("explore/10-02/irrigate", StepStanding.LEFT_OUT),
+        ("length/image", StepStanding.AS_PLANNED),
+    ]
+
+
+def test_a_halt_and_what_ended_it(student: Chair, supervisor: Chair, approved: ToothPlanVersion) -> None:
+    student.tells(PauseTold(reason="Not sure"))
+    supervisor.tells(ResumeTold(reason="Seen, go on."))
+    student.tells(EmergencyTold(what="instrument_separated"), canal="")
+    made = record(approved)
+    pause, emergency = made.halts
+    assert (pause.kind, pause.canal, pause.says) == ("pause", "DB", "Paused: Not sure")
+    assert pause.ended is not None
+    assert (pause.ended.position, pause.ended.who.name, pause.ended.reason) == (2, "Vale", "Seen, go on.")
+    assert (emergency.says, emergency.ended) == ("EMERGENCY, an instrument has separated", None)
+
+
+def test_past_its_stop_and_the_answer(student: Chair, approved: ToothPlanVersion) -> None:
+    past = student.tells(at_stop(18_500), "explore/10-02")
+    student.tells(AnswerTold(asks=str(past.pk), cause="stop_moved"))
+    (halt,) = record(approved).halts
+    assert (halt.kind, halt.says) == ("past_stop", "10/.02: past its stop 18.5 mm (stop 18.0 mm)")
+    assert halt.ended is not None
+    assert halt.ended.reason == "the stop had moved"
+
+
+def test_a_discarded_instrument_begins_anew(student: Chair, approved: ToothPlanVersion) -> None:
+    """By hand: 10/.02 enters DB, is discarded, and a new one enters DB: two uses, one of them of the one there now."""
+    student.tells(at_stop(), "explore/10-02")
+    student.tells(InspectedTold(instrument="10/.02 hand", found="discarded", why="bent"))
+    student.tells(at_stop(), "explore/10-02")
+    made = record(approved)
+    assert [(one.instrument, one.canals, one.discarded, one.uses) for one in made.instruments] == [
+        ("10/.02", ("DB", "DB"), 1, 1)
+    ]
+    assert [(one.instrument, one.why, one.canal) for one in made.discarded] == [("10/.02", "bent", "DB")]
+
+
+def test_a_visit_ends_as_it_was_closed(student: Chair, approved: ToothPlanVersion) -> None:
+    student.tells(CloseTold(access_sealed=True, note="Temporary in place."), canal="")
+    (visit,) = record(approved).visits
+    assert (visit.access_sealed, visit.note, visit.closed_by and visit.closed_by.name) == (
+        True,
+        "Temporary in place.",
+        "Priya",
+    )
+
+
+def test_every_event_is_in_the_timeline_exactly_once(
+    student: Chair, supervisor: Chair, approved: ToothPlanVersion
+) -> None:
+    student.tells(at_stop(), "explore/10-02")
+    student.tells(at_stop(), "nowhere")
+    student.tells(NoteTold(text="Long canal."))
+    supervisor.tells(SignOffTold(exit="returned", reason="Blurred."), "length/sign-off")
+    stored = TreatmentEvent.objects.order_by("position").values_list("position", "id")
+    told_of = [(entry.position, entry.event) for entry in record(approved).timeline]
+    assert told_of == [(position, str(id_)) for position, id_ in stored]
+
+
+def test_the_same_record_has_the_same_hash_and_another_entry_another(
+    student: Chair, approved: ToothPlanVersion
+) -> None:
+    before = record_of(approved.case_id).hash
+    assert record_of(approved.case_id).hash == before
+    student.tells(NoteTold(text="Anything."))
+    assert record_of(approved.case_id).hash != before
