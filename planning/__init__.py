@@ -11,6 +11,7 @@ A map, from the ground up (each may use what stands above it):
     plan_input, graph, plan_value    the values at the two ends
     irrigation, apical_size, profile, joins, selection    one rule each
     curvature, strain, walls, ovals    plane geometry of a bent, oval, thin-walled root
+    radiograph    marks on an image: scale, length along the curve, bend, two views, each with how sure it is
     natural    a canal before anything has been in it
     run_sheet, phases, walk    the order of work as a finite graph, and walking it
     depth      how deep each instrument is expected to go on that walk, how sure that is, what was felt

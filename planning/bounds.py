@@ -89,6 +89,8 @@ def _wrong(figure: Figure, value: float) -> str:
         return f"{figure.key} must lie between {least:g} and {most:g} {figure.unit}."
     if figure.unit in WHOLE_UNITS and (value < 1 or not float(value).is_integer()):
         return f"{figure.key} must be a whole number above 0."
+    if figure.unit == "share" and value >= 1:
+        return f"{figure.key} must be below 1."
     if figure.unit == "size" and int(value) not in sizes():
         return f"{figure.key} must be an ISO size."
     return ""

@@ -125,6 +125,16 @@ class PointsDoNotFit(PlanningError):
     sentence = "The curve cannot be measured: {reason}"
 
 
+class ScaleNotUsable(PlanningError):
+    code = "scale-not-usable"
+    sentence = "The image cannot be measured: {reason}"
+
+
+class ViewsDoNotFit(PlanningError):
+    code = "views-do-not-fit"
+    sentence = "The two views cannot be used together: {reason}"
+
+
 class FactorNotKnown(PlanningError):
     code = "factor-not-known"
     sentence = "{reason}"

@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from planning import instruments, tables, technique_files, teeth
+from planning import instruments, radiograph, tables, technique_files, teeth
 from planning.api.requests import (
     CurvatureRequest,
     DifficultyFactors,
     InstrumentSize,
     InstrumentSizes,
     LengthRequest,
+    MeasureRequest,
     PlanRequest,
     RunSheetAnswer,
     RunSheetRequest,
     Techniques,
     TechniqueText,
     Teeth,
+    TwoViewsRequest,
     canal_of,
     plan_input_of,
 )
@@ -28,6 +30,8 @@ from planning.instruments import Instrument, Motion, Use
 from planning.lengths import About, settle
 from planning.plan import plan
 from planning.plan_value import Plan
+from planning.radiograph import Measured
+from planning.radiograph.views import TwoViewsRead, read
 from planning.readings import Length
 from planning.tables import Figures
 from planning.technique_check import TechniqueChecked, check
@@ -94,6 +98,24 @@ def curvature(asked: CurvatureRequest) -> Curvature:
         return measure(asked.curve, Figures(asked.thresholds))
     except PlanningError as refusal:
         raise refusal.below("curve") from None
+
+
+def measured(asked: MeasureRequest) -> Measured:
+    """Raises ScaleNotUsable, PointsDoNotFit, TooMuchWork and ChoiceNotPossible."""
+    refuse_thresholds(asked.thresholds)
+    try:
+        return radiograph.measure(asked.marks, Figures(asked.thresholds))
+    except PlanningError as refusal:
+        raise refusal.below("marks") from None
+
+
+def two_views(asked: TwoViewsRequest) -> TwoViewsRead:
+    """Raises ViewsDoNotFit and ChoiceNotPossible."""
+    refuse_thresholds(asked.thresholds)
+    try:
+        return read(asked.views, Figures(asked.thresholds))
+    except PlanningError as refusal:
+        raise refusal.below("views") from None
 
 
 def tooth_plan(asked: PlanRequest) -> Plan:

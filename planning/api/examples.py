@@ -15,11 +15,13 @@ from planning.api.requests import (
     DifficultyFactors,
     InstrumentSizes,
     LengthRequest,
+    MeasureRequest,
     PlanRequest,
     RunSheetRequest,
     Techniques,
     TechniqueText,
     Teeth,
+    TwoViewsRequest,
 )
 from planning.encoding import decode, encode
 from planning.teeth import Notation, ToothName, find
@@ -124,10 +126,41 @@ _CURVE = {
 _TEXT = {"name": "hand-only.toml", "text": (tables.DATA / "techniques" / "step-back.toml").read_text(encoding="utf-8")}
 
 TECHNIQUE_TEXT = _given("The step-back technique that is provided", _TEXT)
+_MARKS = {
+    "marks": {
+        "lines": [
+            {
+                "canal": "ML",
+                "points": [
+                    {"x_px": x_px, "y_px": y_px}
+                    for x_px, y_px in ((410, 120), (412, 290), (414, 450), (433, 570), (478, 680))
+                ],
+                "orifice": 1,
+                "leaves": 2,
+                "reference_point": "ML cusp",
+            }
+        ],
+        "known": {
+            "what": "instrument",
+            "length_mm": 18,
+            "begins": {"x_px": 409, "y_px": 121},
+            "ends": {"x_px": 455, "y_px": 640},
+        },
+    }
+}
+_TWO_VIEWS = {
+    "views": {
+        "shift": {"tube": "mesial", "first_mm": 0.2, "second_mm": 1.4},
+        "bends": {"first_deg": 20, "second_deg": 12, "apart_deg": 90},
+    }
+}
+
 TOOTH_NAME = _given("A tooth in Palmer notation", _NAME)
 LENGTH_REQUEST = _given("An estimate and a confirming image", _LENGTH)
 PLAN_REQUEST = _given("A premolar whose length is an estimate", _PLAN)
 CURVATURE_REQUEST = _given("A curve tapped on an image, with its angle in a second view", _CURVE)
+MEASURE_REQUEST = _given("One canal, scaled by the instrument in it", _MARKS)
+TWO_VIEWS_REQUEST = _given("A line that moved with the tube, and a bend in two views", _TWO_VIEWS)
 RUN_SHEET_REQUEST = _given("A canal whose length is an estimate", _RUN_SHEET)
 
 _IN_PALMER = ToothName(notation=Notation.PALMER, designation="LL4")
@@ -142,4 +175,6 @@ INSTRUMENT_SIZES = Computed("The first three", lambda: InstrumentSizes(sizes=ans
 LENGTH = Computed("Its length", lambda: answers.length(decode(LengthRequest, _LENGTH)))
 PLAN = Computed("Its plan", lambda: answers.tooth_plan(decode(PlanRequest, _PLAN)))
 CURVATURE = Computed("Its angle, arcs and classes", lambda: answers.curvature(decode(CurvatureRequest, _CURVE)))
+MEASURED = Computed("Its length and bend", lambda: answers.measured(decode(MeasureRequest, _MARKS)))
+TWO_VIEWS = Computed("Where it lies", lambda: answers.two_views(decode(TwoViewsRequest, _TWO_VIEWS)))
 RUN_SHEET = Computed("Its order of work", lambda: answers.run_sheet(decode(RunSheetRequest, _RUN_SHEET)))

@@ -14,6 +14,8 @@ from planning.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
 from planning.graph import RunSheet
 from planning.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput, RootInput
 from planning.plan_value import Caution, InstrumentName, Withheld
+from planning.radiograph.values import ImageMarks
+from planning.radiograph.views import Views
 from planning.readings import Length, Reading, Resorption
 from planning.technique_files import MOST_CHARACTERS
 from planning.techniques import Setting, Technique
@@ -93,6 +95,24 @@ class CurvatureRequest:
     """Points tapped on an image, in mm in the plane of the image."""
 
     curve: TappedCurve
+    thresholds: dict[str, float] = field(default_factory=dict)
+    """The programme's own values in place of figures of the data tables, by key."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasureRequest:
+    """Marks on one image, in pixels, with what is known of its scale."""
+
+    marks: ImageMarks
+    thresholds: dict[str, float] = field(default_factory=dict)
+    """The programme's own values in place of figures of the data tables, by key."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TwoViewsRequest:
+    """Two views of one root."""
+
+    views: Views
     thresholds: dict[str, float] = field(default_factory=dict)
     """The programme's own values in place of figures of the data tables, by key."""
 

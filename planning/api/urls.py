@@ -16,6 +16,8 @@ urlpatterns = [
     path("compute/technique-check", views.compute_technique_check, name="compute-technique-check"),
     path("compute/length", views.compute_length, name="compute-length"),
     path("compute/curvature", views.compute_curvature, name="compute-curvature"),
+    path("compute/measure", views.compute_measure, name="compute-measure"),
+    path("compute/two-views", views.compute_two_views, name="compute-two-views"),
     path("compute/run-sheet", views.compute_run_sheet, name="compute-run-sheet"),
     path("compute/plan", views.compute_plan, name="compute-plan"),
 ]

@@ -17,18 +17,22 @@ from planning.api.requests import (
     DifficultyFactors,
     InstrumentSizes,
     LengthRequest,
+    MeasureRequest,
     PlanRequest,
     RunSheetAnswer,
     RunSheetRequest,
     Techniques,
     TechniqueText,
     Teeth,
+    TwoViewsRequest,
 )
 from planning.api.values import serializer_of
 from planning.curvature import Curvature
 from planning.encoding import decode, encode
 from planning.errors import UnknownTooth
 from planning.plan_value import Plan
+from planning.radiograph import Measured
+from planning.radiograph.views import TwoViewsRead
 from planning.readings import Length
 from planning.tables import data_version
 from planning.technique_check import TechniqueChecked
@@ -180,6 +184,37 @@ def compute_length(request: Request) -> Response:
 @api_view(["POST"])
 def compute_curvature(request: Request) -> Response:
     return Response(encode(answers.curvature(decode(CurvatureRequest, request.data))))
+
+
+@extend_schema(
+    operation_id="compute_measure",
+    tags=COMPUTE,
+    summary="Lengths and bends from marks on an image",
+    description="Marks are pixels along each canal. The scale is worked out from an object of known length that was "
+    "marked, else from what the image file says; the answer says what it rests on and how sure every number is. "
+    "Without a scale there are angles and ratios alone. Nothing is stored, and no image is sent.",
+    request=serializer_of(MeasureRequest),
+    responses=serializer_of(Measured),
+    examples=[examples.MEASURE_REQUEST, examples.MEASURED],
+)
+@api_view(["POST"])
+def compute_measure(request: Request) -> Response:
+    return Response(encode(answers.measured(decode(MeasureRequest, request.data))))
+
+
+@extend_schema(
+    operation_id="compute_two_views",
+    tags=COMPUTE,
+    summary="What two views of one root tell together",
+    description="Which of two lines lies towards the tongue, by the way they came apart when the tube moved; and the "
+    "angle of a bend in space, from its angles in both views.",
+    request=serializer_of(TwoViewsRequest),
+    responses=serializer_of(TwoViewsRead),
+    examples=[examples.TWO_VIEWS_REQUEST, examples.TWO_VIEWS],
+)
+@api_view(["POST"])
+def compute_two_views(request: Request) -> Response:
+    return Response(encode(answers.two_views(decode(TwoViewsRequest, request.data))))
 
 
 @extend_schema(

@@ -63,7 +63,13 @@ NAMED = {
     "STEP_MM": "rounding error",
     "STRAIGHT_MM2": "rounding error",
     "TENTH": "the band that is told",
+    "HALF_TURN_DEG": "a unit",
+    "_SAME": "rounding error",
+    "_STEP": "of a difference",
+    "_STEPS": "of a search",
+    "_STILL": "rounding error",
     "_STRAIGHT_MM": "rounding error",
+    "_TRIED": "of a difference",
 }
 
 

@@ -293,6 +293,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/compute/measure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Lengths and bends from marks on an image
+         * @description Marks are pixels along each canal. The scale is worked out from an object of known length that was marked, else from what the image file says; the answer says what it rests on and how sure every number is. Without a scale there are angles and ratios alone. Nothing is stored, and no image is sent.
+         */
+        post: operations["compute_measure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/compute/plan": {
         parameters: {
             query?: never;
@@ -367,6 +387,26 @@ export interface paths {
          * @description A designation without its notation is refused, with the teeth it could be.
          */
         post: operations["compute_tooth"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/compute/two-views": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * What two views of one root tell together
+         * @description Which of two lines lies towards the tongue, by the way they came apart when the tube moved; and the angle of a bend in space, from its angles in both views.
+         */
+        post: operations["compute_two_views"];
         delete?: never;
         options?: never;
         head?: never;
@@ -980,6 +1020,32 @@ export interface components {
             device: string;
             events: components["schemas"]["EventGivenRequest"][];
         };
+        /** @description How the canal bends on this image. */
+        Bend: {
+            /** @description Between the tangents at both ends of the arc. */
+            arc_deg: number | null;
+            arc_mm: number | null;
+            /** @description What each published scheme calls Schneider's angle. */
+            classes: components["schemas"]["CurveClass"][];
+            /** @description None: straight, or no scale. */
+            radius_mm: components["schemas"]["Between"] | null;
+            schneider_deg: components["schemas"]["Between"];
+        };
+        /** @description Schneider's angle of one bend in two views. */
+        Bends: {
+            /** @description How far the tube turned about the tooth's long axis between the views. */
+            apart_deg: number;
+            first_deg: number;
+            /** @description Below 0 where it bends to the other side than in the first view. */
+            second_deg: number;
+        };
+        /** @description A measure with the ends of its interval; the share that an interval holds is a figure. */
+        Between: {
+            least: number;
+            /** @description None: no upper end, the radius of what may be straight. */
+            most: number | null;
+            value: number;
+        };
         /** @enum {string} */
         BoundEnum: "least" | "most" | "tells";
         /** @enum {string} */
@@ -1140,6 +1206,45 @@ export interface components {
              * @default []
              */
             widths?: components["schemas"]["WidthInputRequest"][];
+        };
+        /** @description Marks along one canal on the image, the reference point first, the root's end last. */
+        CanalLineRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            canal: string;
+            /**
+             * @description Which point is where the canal leaves the axis of its coronal part.
+             * @default null
+             */
+            leaves?: number | null;
+            /**
+             * @description Which point is the orifice: above it the line is straight, as an instrument is.
+             * @default null
+             */
+            orifice?: number | null;
+            /**
+             * @description Distances from the reference point whose places on the image are wanted: stops, a junction.
+             * @default []
+             */
+            places_mm?: number[];
+            points: components["schemas"]["Pixel"][];
+            /** @default  */
+            reference_point?: string;
+            /**
+             * @description The stop that was set on that instrument.
+             * @default null
+             */
+            set_mm?: number | null;
+            /**
+             * @description Which point is where the bend ends and a straight part runs on to the end.
+             * @default null
+             */
+            straight_again?: number | null;
+            /**
+             * @description Tip of an instrument that stands in the canal.
+             * @default null
+             */
+            tip?: components["schemas"]["Pixel"] | null;
         };
         CanalList: {
             results: components["schemas"]["CanalShown"][];
@@ -1630,7 +1735,7 @@ export interface components {
              */
             kind: "emergency";
             note: string;
-            what: components["schemas"]["WhatEnum"];
+            what: components["schemas"]["EmergencyToldWhatEnum"];
         };
         /** @description The whole tooth stands still. */
         EmergencyToldRequest: {
@@ -1641,8 +1746,10 @@ export interface components {
             kind: "emergency";
             /** @default  */
             note?: string;
-            what: components["schemas"]["WhatEnum"];
+            what: components["schemas"]["EmergencyToldWhatEnum"];
         };
+        /** @enum {string} */
+        EmergencyToldWhatEnum: "instrument_separated" | "perforation_suspected" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse";
         End: {
             id: string;
             /**
@@ -1884,6 +1991,22 @@ export interface components {
             position: number;
             shows: string;
             who: components["schemas"]["RecordPerson"];
+        };
+        /** @description What was marked on one image. */
+        ImageMarksRequest: {
+            /** @default null */
+            facts?: components["schemas"]["SpacingFactsRequest"] | null;
+            /**
+             * @description Goes before what the file says.
+             * @default null
+             */
+            known?: components["schemas"]["KnownObject"] | null;
+            lines: components["schemas"]["CanalLineRequest"][];
+            /**
+             * @description One standard deviation of a mark; None: as the figures have it.
+             * @default null
+             */
+            tapped_within_px?: number | null;
         };
         /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
         ImageTold: {
@@ -2136,6 +2259,16 @@ export interface components {
             id: string;
             kit: components["schemas"]["Kit"];
         };
+        /** @description Something of known length on the image. */
+        KnownObject: {
+            begins: components["schemas"]["Pixel"];
+            ends: components["schemas"]["Pixel"];
+            /** @description An instrument from its stop to its tip; a ruler between two lines; a ball across. */
+            length_mm: number;
+            what: components["schemas"]["KnownObjectWhatEnum"];
+        };
+        /** @enum {string} */
+        KnownObjectWhatEnum: "instrument" | "ruler" | "ball";
         /** @description The working length of one canal and what it rests on. */
         Length: {
             /** @description Largest difference between readings that should agree. */
@@ -2208,6 +2341,21 @@ export interface components {
         };
         /** @enum {string} */
         LevelEnum: "low" | "moderate" | "high";
+        LineMeasured: {
+            /** @description None: where the canal leaves its axis was not marked. */
+            bend: components["schemas"]["Bend"] | null;
+            canal: string;
+            /** @description The same in widths of a pixel: for ratios. */
+            length_columns: number;
+            /** @description Along the curve from the reference point to the end; None without a scale. */
+            length_mm: components["schemas"]["Between"] | null;
+            /** @description Where the wanted distances lie; None beyond the line's end, or without a scale. */
+            places: (components["schemas"]["Pixel"] | null)[];
+            /** @description What this is as a reading of the canal; None without a scale or a reference point. */
+            reading: (components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"]) | null;
+            /** @description From the tip to the root's end; below 0 the tip is past it. */
+            tip_short_mm: components["schemas"]["Between"] | null;
+        };
         /**
          * @description * `root`: A further root with its own canal.
          *     * `form`: A form of the whole canal system, charted and not planned.
@@ -2224,6 +2372,21 @@ export interface components {
         };
         /** @enum {string} */
         MarkEnum: "apex" | "constriction";
+        Measured: {
+            lines: components["schemas"]["LineMeasured"][];
+            scale: components["schemas"]["Scale"];
+        };
+        /** @description Marks on one image, in pixels, with what is known of its scale. */
+        MeasureRequest: {
+            marks: components["schemas"]["ImageMarksRequest"];
+            /**
+             * @description The programme's own values in place of figures of the data tables, by key.
+             * @default {}
+             */
+            thresholds?: {
+                [key: string]: number;
+            };
+        };
         MembershipShown: {
             group: string;
             programme: components["schemas"]["ProgrammeRef"];
@@ -2482,6 +2645,11 @@ export interface components {
              */
             to_size?: number | null;
             why: string;
+        };
+        /** @description A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant. */
+        Pixel: {
+            x_px: number;
+            y_px: number;
         };
         Plan: {
             canals: components["schemas"]["CanalPlan"][];
@@ -2981,6 +3149,29 @@ export interface components {
             canal: string;
             plan: components["schemas"]["PlanRequest"];
         };
+        /** @description How large a pixel is, and what that rests on. */
+        Scale: {
+            column_mm: number | null;
+            /** @description What makes it better; empty where nothing does. */
+            do: string;
+            /** @description A code of what it rests on. */
+            rests_on: string;
+            row_mm: number | null;
+            /** @description How much taller than wide a pixel is; 1 where nothing is known. */
+            row_per_column: number;
+            says: string;
+            /** @description One standard deviation, as a share of any length. */
+            spread_share: number | null;
+            state: components["schemas"]["ScaleState"];
+        };
+        /**
+         * @description * `calibrated`: Good at the depth of what it was calibrated on.
+         *     * `estimated`: Corrected for a magnification that was assumed.
+         *     * `at_detector`: Nothing corrected: the image is larger than the tooth.
+         *     * `uncalibrated`: Only ratios and angles can be had.
+         * @enum {string}
+         */
+        ScaleState: "calibrated" | "estimated" | "at_detector" | "uncalibrated";
         SessionPerson: {
             /** Format: uuid */
             id: string;
@@ -3012,6 +3203,15 @@ export interface components {
          * @enum {string}
          */
         Severity: "note" | "caution" | "stop";
+        /** @description How two lines that lie over each other came apart when the tube moved. */
+        Shift: {
+            /** @description How far mesial the one line lies of the other in the first view; below 0 it lies distal. */
+            first_mm: number;
+            /** @description The same in the second view. */
+            second_mm: number;
+            /** @description Where the tube moved from the first view to the second. */
+            tube: components["schemas"]["TubeEnum"];
+        };
         /** @description A stop that depends on where another instrument stopped: `less_um` short of its last depth. */
         ShorterThan: {
             less_um: number;
@@ -3083,6 +3283,26 @@ export interface components {
             says: string;
             size: number | null;
             source: string;
+        };
+        /** @description From one pixel to the next, as the image file says it. */
+        Spacing: {
+            /** @description To the right, from column to column. */
+            column_mm: number;
+            /** @description Downwards, from row to row. */
+            row_mm: number;
+        };
+        /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
+        SpacingFactsRequest: {
+            /** @default null */
+            at_detector?: components["schemas"]["Spacing"] | null;
+            /** @default null */
+            calibration?: ("fiducial" | "geometry") | null;
+            /** @default null */
+            in_patient?: components["schemas"]["Spacing"] | null;
+            /** @default null */
+            magnification?: number | null;
+            /** @default null */
+            scanned?: components["schemas"]["Spacing"] | null;
         };
         /** @description Where the plan of a case stands. */
         Standing: {
@@ -3400,6 +3620,8 @@ export interface components {
             /** @description Of the last event; 0 where there is none. */
             position: number;
         };
+        /** @enum {string} */
+        TubeEnum: "mesial" | "distal";
         /** @description The hand went over to another canal. */
         TurnTold: {
             /**
@@ -3407,6 +3629,24 @@ export interface components {
              * @enum {string}
              */
             kind: "turn";
+        };
+        TwoViewsRead: {
+            /** @description None where no bends were given. */
+            in_space_deg: number | null;
+            /** @description Where the one line lies against the other; None where no shift was given. */
+            one_is: ("buccal" | "lingual" | "cannot_tell") | null;
+            why: string;
+        };
+        /** @description Two views of one root. */
+        TwoViewsRequest: {
+            /**
+             * @description The programme's own values in place of figures of the data tables, by key.
+             * @default {}
+             */
+            thresholds?: {
+                [key: string]: number;
+            };
+            views: components["schemas"]["ViewsRequest"];
         };
         /** @description One's own last entry on the canal does not count. */
         UndoTold: {
@@ -3523,6 +3763,13 @@ export interface components {
             submitted_at: string | null;
             technique: string;
         };
+        /** @description What two views of one root have in common. */
+        ViewsRequest: {
+            /** @default null */
+            bends?: components["schemas"]["Bends"] | null;
+            /** @default null */
+            shift?: components["schemas"]["Shift"] | null;
+        };
         VisitRecord: {
             access_sealed: boolean | null;
             closed_at: string | null;
@@ -3610,8 +3857,6 @@ export interface components {
          * @enum {string}
          */
         What: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld";
-        /** @enum {string} */
-        WhatEnum: "instrument_separated" | "perforation_suspected" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse";
         /** @description The reason of one number of a canal's plan. */
         Why: {
             inputs: components["schemas"]["WhyInput"][];
@@ -4435,6 +4680,38 @@ export interface operations {
             };
         };
     };
+    compute_measure: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MeasureRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Measured"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     compute_plan: {
         parameters: {
             query?: never;
@@ -4550,6 +4827,38 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Tooth"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    compute_two_views: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TwoViewsRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TwoViewsRead"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

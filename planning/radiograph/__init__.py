@@ -1,0 +1,16 @@
+"""What marks on an image measure: how large a pixel is, how long a canal, how it bends, how sure each of these is.
+
+values       what goes in and what comes out
+scale        from what is known of the image to millimetres per pixel, and what that rests on
+line         a curve through marks: its length, and the place at a distance along it
+bend         the circle through marks, and Schneider's angle
+spread       what a slip of the finger does to a number
+views        two views of one root: buccal or lingual, the angle in space
+measuring    the front door
+"""
+
+from planning.radiograph.measuring import measure
+from planning.radiograph.scale import scale_of
+from planning.radiograph.values import ImageMarks, Measured
+
+__all__ = ["ImageMarks", "Measured", "measure", "scale_of"]

@@ -1,0 +1,59 @@
+"""A smooth line through a few marks: between two of them a circle's arc that bends as the marks around it do.
+
+On marks along one circle it is that circle, where straight pieces would cut every corner; a spline through
+so few and so uneven marks swings out.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+Marks = NDArray[np.float64]
+"""Shape (n, 2): x to the right, y down, both in one unit."""
+
+_MOST_SINE: Final = 0.9  # half a turn's sine beyond which a piece is no arc but a slip of the finger
+
+
+def length(marks: Marks, straight_to: int = 0) -> float:
+    """Along the line, in the unit of the marks; straight up to the mark `straight_to`."""
+    return float(_pieces(marks, straight_to)[1].sum())
+
+
+def places(marks: Marks, distances: NDArray[np.float64], straight_to: int = 0) -> Marks:
+    """Where distances from the first mark lie on the line. Shape (m, 2); NaN before it begins and past its end."""
+    turns, lengths = _pieces(marks, straight_to)
+    ends = np.cumsum(lengths)
+    piece = np.clip(np.searchsorted(ends, distances), 0, len(lengths) - 1)
+    share = (distances - (ends - lengths)[piece]) / lengths[piece]
+    step = np.diff(marks, axis=0)[piece]
+    heading = np.arctan2(step[:, 1], step[:, 0]) + turns[piece] * (share - 1) / 2
+    # sin(x)/x from numpy, whose sinc has pi inside.
+    chord = lengths[piece] * share * np.sinc(turns[piece] * share / (2 * np.pi))
+    found: Marks = marks[piece] + chord[:, None] * np.column_stack((np.cos(heading), np.sin(heading)))
+    found[(distances < 0) | ((share > 1) & ~np.isclose(share, 1))] = np.nan
+    return found
+
+
+def _pieces(marks: Marks, straight_to: int) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """By piece: how far it turns [rad, signed], and how long it is."""
+    chords = np.hypot(*np.diff(marks, axis=0).T)
+    bows = np.zeros(len(marks))
+    curved = marks[straight_to:]
+    if len(curved) > 2:
+        inner = _bows(curved)
+        bows[straight_to:] = np.concatenate((inner[:1], inner, inner[-1:]))
+    mean = (bows[:-1] + bows[1:]) / 2
+    mean[:straight_to] = 0.0
+    half = np.arcsin(np.clip(mean * chords / 2, -_MOST_SINE, _MOST_SINE))
+    return 2 * half, chords / np.sinc(half / np.pi)
+
+
+def _bows(marks: Marks) -> NDArray[np.float64]:
+    """Signed curvature at every inner mark: of the circle through it and its neighbours."""
+    before, after, over = marks[1:-1] - marks[:-2], marks[2:] - marks[1:-1], marks[2:] - marks[:-2]
+    cross = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0]
+    bows: NDArray[np.float64] = 2 * cross / (np.hypot(*before.T) * np.hypot(*after.T) * np.hypot(*over.T))
+    return bows

@@ -1,0 +1,141 @@
+"""Millimetres per pixel, and what they rest on: a ladder from an object of known length down to nothing.
+
+DICOM PS3.3: Pixel Spacing (0028,0030) is meant in the patient, Imager Pixel Spacing (0018,1164) at the detector and
+never corrected, Nominal Scanned Pixel Spacing (0018,2010) on a film that was scanned; Pixel Spacing Calibration Type
+(0028,0A02); Estimated Radiographic Magnification Factor (0018,1114). Rows come first in all of them.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from planning.errors import Pointer, ScaleNotUsable
+from planning.radiograph.values import KnownObject, Scale, ScaleState, Spacing, SpacingFacts
+from planning.tables import Figures
+
+DIGITS = 6  # a nanometre a pixel: finer than any detector
+_SAME: Final = 1e-3  # share by which two spacings of one file may differ and be the same: decimal strings are rounded
+_MARK = "Mark something of known length on the image: an instrument at its stop, a ruler, a ball."
+
+
+def scale_of(facts: SpacingFacts | None, known: KnownObject | None, tapped_px: float, figures: Figures) -> Scale:
+    """The best scale there is. Raises ScaleNotUsable for one that no detector and no film has."""
+    facts = facts or SpacingFacts()
+    if known is not None:
+        return _by_object(known, _aspect(facts, figures), tapped_px, figures)
+    for name in ("in_patient", "at_detector", "scanned"):
+        if (spacing := getattr(facts, name)) is not None:
+            _refuse_implausible(spacing, figures, ("facts", name))
+    rung = _rung(facts, figures)
+    return Scale(
+        state=rung.state,
+        row_mm=None if rung.spacing is None else round(rung.spacing.row_mm, DIGITS),
+        column_mm=None if rung.spacing is None else round(rung.spacing.column_mm, DIGITS),
+        row_per_column=_aspect(facts, figures),
+        spread_share=None if rung.figure is None else figures[rung.figure],
+        rests_on=rung.rests_on,
+        says=rung.says,
+        do="" if rung.state is ScaleState.CALIBRATED else _MARK,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Rung:
+    state: ScaleState
+    rests_on: str
+    says: str
+    spacing: Spacing | None = None
+    figure: str | None = None
+    """The row that holds its spread."""
+
+
+def _rung(facts: SpacingFacts, figures: Figures) -> _Rung:
+    """What the file alone is worth: the standard's attributes in the order of what they promise."""
+    patient, detector = facts.in_patient, facts.at_detector or facts.scanned
+    if patient is not None and facts.calibration == "fiducial":
+        says = "Calibrated on an object of known size: right at that object's depth, near the middle of the beam."
+        return _Rung(ScaleState.CALIBRATED, "fiducial", says, patient, "scale.fiducial_share")
+    if patient is not None and facts.calibration == "geometry":
+        says = "The file corrects for a magnification that was assumed or known, at no stated depth."
+        return _Rung(ScaleState.ESTIMATED, "geometry", says, patient, "scale.geometry_share")
+    if detector is not None and facts.magnification is not None:
+        says = f"Detector spacing, taken down by the file's estimated magnification of {facts.magnification:g}."
+        smaller = _shrunk(detector, facts.magnification, figures)
+        return _Rung(ScaleState.ESTIMATED, "magnification", says, smaller, "scale.geometry_share")
+    if patient is not None and detector is not None and not _alike(patient, detector):
+        says = "The file's spacing differs from its detector's and does not say why: it cannot be relied on."
+        return _Rung(ScaleState.UNCALIBRATED, "unknown_correction", says)
+    if detector is not None:
+        what = "detector" if facts.at_detector else "film"
+        says = f"Spacing at the {what}, not corrected: lengths come out too long by the magnification."
+        return _Rung(ScaleState.AT_DETECTOR, what, says, detector, "scale.detector_share")
+    if patient is not None:
+        says = "The file has a spacing and does not say whether it was corrected: it cannot be relied on."
+        return _Rung(ScaleState.UNCALIBRATED, "unknown_spacing", says)
+    return _Rung(ScaleState.UNCALIBRATED, "nothing", "The image has no scale: only ratios and angles can be had.")
+
+
+def _by_object(known: KnownObject, row_per_column: float, tapped_px: float, figures: Figures) -> Scale:
+    least, most = figures["scale.object_least"], figures["scale.object_most"]
+    if not least <= known.length_mm <= most:
+        reason = f"an object of {known.length_mm:g} mm cannot be: {least:g} to {most:g} mm. Type its length again."
+        raise ScaleNotUsable(reason=reason, at=("known", "length_mm"))
+    across, down = known.ends.x_px - known.begins.x_px, (known.ends.y_px - known.begins.y_px) * row_per_column
+    columns = math.hypot(across, down)
+    # Both ends were tapped, each a little off along the object.
+    off = math.sqrt(2) * tapped_px
+    if columns * figures["scale.object_off_share"] <= off:
+        reason = "the two marks lie too close together to measure by. Zoom in, and mark both ends again."
+        raise ScaleNotUsable(reason=reason, at=("known", "ends"))
+    column_mm = known.length_mm / columns
+    spacing = Spacing(row_mm=column_mm * row_per_column, column_mm=column_mm)
+    _refuse_implausible(spacing, figures, ("known", "length_mm"))
+    spread = math.hypot(off / columns, figures[f"scale.{known.what}_spread"] / known.length_mm)
+    return Scale(
+        state=ScaleState.CALIBRATED,
+        row_mm=round(spacing.row_mm, DIGITS),
+        column_mm=round(spacing.column_mm, DIGITS),
+        row_per_column=row_per_column,
+        spread_share=spread,
+        rests_on=known.what,
+        says=f"Marked: {known.what}, {known.length_mm:g} mm. Right at its depth in the beam.",
+        do="",
+    )
+
+
+def _aspect(facts: SpacingFacts, figures: Figures) -> float:
+    """How much taller than wide a pixel is, by the first spacing that can be right; 1 where there is none."""
+    for spacing in (facts.in_patient, facts.at_detector, facts.scanned):
+        if spacing is not None and not _implausible(spacing, figures):
+            return spacing.row_mm / spacing.column_mm
+    return 1.0
+
+
+def _alike(one: Spacing, other: Spacing) -> bool:
+    pairs = ((one.row_mm, other.row_mm), (one.column_mm, other.column_mm))
+    return all(math.isclose(a, b, rel_tol=_SAME) for a, b in pairs)
+
+
+def _shrunk(spacing: Spacing, magnification: float, figures: Figures) -> Spacing:
+    most = figures["scale.magnification_most"]
+    if not 1 <= magnification <= most:
+        reason = f"a magnification of {magnification:g} cannot be: 1 to {most:g}. {_MARK}"
+        raise ScaleNotUsable(reason=reason, at=("facts", "magnification"))
+    return Spacing(row_mm=spacing.row_mm / magnification, column_mm=spacing.column_mm / magnification)
+
+
+def _refuse_implausible(spacing: Spacing, figures: Figures, at: Pointer) -> None:
+    if why := _implausible(spacing, figures):
+        raise ScaleNotUsable(reason=f"{why} {_MARK}", at=at)
+
+
+def _implausible(spacing: Spacing, figures: Figures) -> str:
+    least, most, aspect = figures["scale.least"], figures["scale.most"], figures["scale.aspect_most"]
+    for value in (spacing.row_mm, spacing.column_mm):
+        if not least <= value <= most:
+            return f"{value:g} mm a pixel cannot be right: {least:g} to {most:g} mm can."
+    if not 1 / aspect <= spacing.row_mm / spacing.column_mm <= aspect:
+        return f"pixels of {spacing.row_mm:g} by {spacing.column_mm:g} mm cannot be right."
+    return ""

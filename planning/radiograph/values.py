@@ -1,0 +1,163 @@
+"""What goes in and what comes out: marks in pixels, measures in millimetres."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Literal
+
+from planning.curvature import CurveClass
+from planning.readings import Reading
+
+Calibration = Literal["fiducial", "geometry"]
+KnownWhat = Literal["instrument", "ruler", "ball"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pixel:
+    """A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant."""
+
+    x_px: float
+    y_px: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spacing:
+    """From one pixel to the next, as the image file says it."""
+
+    row_mm: float
+    """Downwards, from row to row."""
+    column_mm: float
+    """To the right, from column to column."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpacingFacts:
+    """What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`."""
+
+    in_patient: Spacing | None = None
+    at_detector: Spacing | None = None
+    scanned: Spacing | None = None
+    calibration: Calibration | None = None
+    magnification: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnownObject:
+    """Something of known length on the image."""
+
+    what: KnownWhat
+    length_mm: float
+    """An instrument from its stop to its tip; a ruler between two lines; a ball across."""
+    begins: Pixel
+    ends: Pixel
+
+
+class ScaleState(StrEnum):
+    CALIBRATED = "calibrated"
+    """Good at the depth of what it was calibrated on."""
+    ESTIMATED = "estimated"
+    """Corrected for a magnification that was assumed."""
+    AT_DETECTOR = "at_detector"
+    """Nothing corrected: the image is larger than the tooth."""
+    UNCALIBRATED = "uncalibrated"
+    """Only ratios and angles can be had."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scale:
+    """How large a pixel is, and what that rests on."""
+
+    state: ScaleState
+    row_mm: float | None
+    column_mm: float | None
+    row_per_column: float
+    """How much taller than wide a pixel is; 1 where nothing is known."""
+    spread_share: float | None
+    """One standard deviation, as a share of any length."""
+    rests_on: str
+    """A code of what it rests on."""
+    says: str
+    do: str
+    """What makes it better; empty where nothing does."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalLine:
+    """Marks along one canal on the image, the reference point first, the root's end last."""
+
+    canal: str
+    points: tuple[Pixel, ...]
+    orifice: int | None = None
+    """Which point is the orifice: above it the line is straight, as an instrument is."""
+    leaves: int | None = None
+    """Which point is where the canal leaves the axis of its coronal part."""
+    straight_again: int | None = None
+    """Which point is where the bend ends and a straight part runs on to the end."""
+    tip: Pixel | None = None
+    """Tip of an instrument that stands in the canal."""
+    set_mm: float | None = None
+    """The stop that was set on that instrument."""
+    reference_point: str = ""
+    after_flaring: bool = False
+    places_mm: tuple[float, ...] = ()
+    """Distances from the reference point whose places on the image are wanted: stops, a junction."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ImageMarks:
+    """What was marked on one image."""
+
+    lines: tuple[CanalLine, ...]
+    facts: SpacingFacts | None = None
+    known: KnownObject | None = None
+    """Goes before what the file says."""
+    tapped_within_px: float | None = None
+    """One standard deviation of a mark; None: as the figures have it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Between:
+    """A measure with the ends of its interval; the share that an interval holds is a figure."""
+
+    value: float
+    least: float
+    most: float | None
+    """None: no upper end, the radius of what may be straight."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bend:
+    """How the canal bends on this image."""
+
+    schneider_deg: Between
+    radius_mm: Between | None
+    """None: straight, or no scale."""
+    arc_deg: float | None
+    """Between the tangents at both ends of the arc."""
+    arc_mm: float | None
+    classes: tuple[CurveClass, ...]
+    """What each published scheme calls Schneider's angle."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineMeasured:
+    canal: str
+    length_mm: Between | None
+    """Along the curve from the reference point to the end; None without a scale."""
+    length_columns: float
+    """The same in widths of a pixel: for ratios."""
+    bend: Bend | None
+    """None: where the canal leaves its axis was not marked."""
+    tip_short_mm: Between | None
+    """From the tip to the root's end; below 0 the tip is past it."""
+    reading: Reading | None
+    """What this is as a reading of the canal; None without a scale or a reference point."""
+    places: tuple[Pixel | None, ...]
+    """Where the wanted distances lie; None beyond the line's end, or without a scale."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measured:
+    scale: Scale
+    lines: tuple[LineMeasured, ...]

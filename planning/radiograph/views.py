@@ -1,0 +1,95 @@
+"""Two views of one root: which of two lines lies towards the tongue, and a bend's angle in space."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Literal
+
+from planning.errors import ViewsDoNotFit
+from planning.tables import Figures
+
+HALF_TURN_DEG = 180  # two views from opposite sides show the same
+DIGITS = 3  # a thousandth of a degree: finer than any finger taps
+
+Way = Literal["mesial", "distal"]
+Side = Literal["buccal", "lingual", "cannot_tell"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shift:
+    """How two lines that lie over each other came apart when the tube moved."""
+
+    tube: Way
+    """Where the tube moved from the first view to the second."""
+    first_mm: float
+    """How far mesial the one line lies of the other in the first view; below 0 it lies distal."""
+    second_mm: float
+    """The same in the second view."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bends:
+    """Schneider's angle of one bend in two views."""
+
+    first_deg: float
+    second_deg: float
+    """Below 0 where it bends to the other side than in the first view."""
+    apart_deg: float
+    """How far the tube turned about the tooth's long axis between the views."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Views:
+    """What two views of one root have in common."""
+
+    shift: Shift | None = None
+    bends: Bends | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TwoViewsRead:
+    one_is: Side | None
+    """Where the one line lies against the other; None where no shift was given."""
+    why: str
+    in_space_deg: float | None
+    """None where no bends were given."""
+
+
+def read(views: Views, figures: Figures) -> TwoViewsRead:
+    """Raises ViewsDoNotFit."""
+    side, why = (None, "") if views.shift is None else _side(views.shift, figures)
+    space = None if views.bends is None else _in_space_deg(views.bends, figures)
+    return TwoViewsRead(one_is=side, why=why, in_space_deg=space)
+
+
+def _side(shift: Shift, figures: Figures) -> tuple[Side, str]:
+    """What moves the way of the tube lies towards the tongue, what moves against it towards the cheek."""
+    moved = shift.second_mm - shift.first_mm
+    if abs(moved) < figures["views.moved_least"]:
+        return "cannot_tell", "The lines hardly moved against each other: turn the tube further, and take it again."
+    way: Way = "mesial" if moved > 0 else "distal"
+    if way == shift.tube:
+        return "lingual", f"The tube moved to the {shift.tube} and the line moved with it."
+    return "buccal", f"The tube moved to the {shift.tube} and the line moved the other way."
+
+
+def _in_space_deg(bends: Bends, figures: Figures) -> float:
+    """Angle [degrees] of a bend seen from two directions about the long axis.
+
+    Derived: a bend leans tan(angle) sideways for every unit it runs down; a view shows the part of the lean that
+    lies in its plane, and two such parts give the whole. At a right angle it is the known sum of the squared tangents.
+    """
+    least = figures["views.apart_least"]
+    most = HALF_TURN_DEG - least
+    if not least <= bends.apart_deg <= most:
+        reason = f"views {bends.apart_deg:g}° apart show too nearly the same: {least:g} to {most:g}° can be used."
+        raise ViewsDoNotFit(reason=reason, at=("bends", "apart_deg"))
+    for name in ("first_deg", "second_deg"):
+        if abs(getattr(bends, name)) >= figures["curvature.most_deg"]:
+            reason = f"an angle of {getattr(bends, name):g}° cannot be: below {figures['curvature.most_deg']:g}°."
+            raise ViewsDoNotFit(reason=reason, at=("bends", name))
+    apart = math.radians(bends.apart_deg)
+    first, second = (math.tan(math.radians(deg)) for deg in (bends.first_deg, bends.second_deg))
+    across = (second - first * math.cos(apart)) / math.sin(apart)
+    return round(math.degrees(math.atan(math.hypot(first, across))), DIGITS)
