@@ -21,6 +21,7 @@ A map, from the ground up (each may use what stands above it):
     layout, cautions, caution_rules, difficulty_rules, refusals    the other parts
     why, whys            the reason of every number a plan shows
     plan                 the front door
+    bands                what is expected of the rest, once part of the work has been done
     api                  the same over HTTP, without tables
 """
 

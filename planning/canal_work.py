@@ -22,7 +22,7 @@ from planning.run_sheet import CanalWork, Sheet, step_name
 from planning.selection import Selection
 from planning.tables import Figures
 from planning.techniques import Phase, PhaseKind, Setting
-from planning.walk import expected_path
+from planning.walk import Walk, expected_path
 
 
 def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
@@ -116,33 +116,53 @@ def as_written(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str,
 
 
 def expected(
-    canal: Canal, selected: Selection, sheet: RunSheet, figures: Figures, *, sure: bool = True
+    canal: Canal,
+    selected: Selection,
+    sheet: RunSheet,
+    figures: Figures,
+    *,
+    sure: bool = True,
+    so_far: Walk | None = None,
 ) -> tuple[tuple[str, ...], Expectation | None]:
-    """The way by the contact-depth estimate; where no widths are known by what the technique expects."""
+    """The way by the contact-depth estimate; where no widths are known by what the technique expects.
+
+    With a walk so far it begins as that one went.
+    """
     natural = canal.natural
     if natural is None or canal.widths is None:
         return as_written(canal, selected, sheet), None
     descend = _descend(canal)
+    flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
         natural=natural,
         kit={one.key: one for one in canal.given.kit.instruments},
         touch=contact_depth.touch(figures),
         felt=canal.input.felt,
         tries=figures.count("make_room.most"),
-        flaring=frozenset(p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE),
+        flaring=frozenset(flaring),
         descending=descend.key if descend else None,
+        one_pass=_one_pass(flaring, descend, selected),
         most_passes=(descend and descend.most_passes) or 1,
     )
-    found = forecast(sheet, working, _belief(canal, canal.widths, working, figures) if sure else None)
+    more = bool(canal.input.felt or (so_far and so_far.left))
+    believed = _belief(canal, canal.widths, working, figures, more=more) if sure else None
+    found = forecast(sheet, working, believed, so_far)
     return found.path, found.expectation
 
 
-def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures) -> Belief | None:
-    """The sampled canals; None where no samples are asked for. Recorded depths ask for more of them."""
+def _one_pass(flaring: Sequence[str], descend: Phase | None, selected: Selection) -> list[str]:
+    worked = [(phase, one) for phase in flaring for one in selected.coronal]
+    if descend is not None:
+        worked += [(descend.key, one) for one in selected.descending]
+    return [f"{phase}/{step_name(one)}" for phase, one in worked]
+
+
+def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *, more: bool) -> Belief | None:
+    """The sampled canals; None where no samples are asked for. Recorded depths ask for `more` of them."""
     given, count = canal.given, canal.given.samples
     if count < 1:
         return None
-    if canal.input.felt:
+    if more:
         count = min(MOST_SAMPLES, count * figures.count("samples.felt_times"))
     spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
     drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)

@@ -5,25 +5,21 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from planning import apical_size, caution_rules, difficulty_rules, final_size, layout, selection, teeth, tray
+from planning import caution_rules, difficulty_rules, layout, selection, tray
 from planning.bounds import refuse_thresholds, refuse_too_much
-from planning.canal import Canal
+from planning.canal import Canal, known, tooth_of
 from planning.canal_plan import Planned, plan_canal
 from planning.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
-from planning.errors import ChoiceNotPossible, InstrumentTooShort, PlanningError, UnknownTooth
+from planning.errors import InstrumentTooShort, PlanningError
 from planning.graph import Do
-from planning.instruments import Instrument, reach_mm, sizes
-from planning.joins import join_of
-from planning.lengths import About, settle
-from planning.natural import widths_of
-from planning.plan_input import CanalChoice, CanalInput, PlanInput
+from planning.instruments import Instrument, reach_mm
+from planning.plan_input import PlanInput
 from planning.plan_value import Caution, Plan, RowUsed, ToothNames
 from planning.quantities import mm, um
-from planning.readings import Length
 from planning.refusals import refuse
 from planning.tables import Figures, data_version
 from planning.technique_files import refuse_unusable
-from planning.teeth import Notation, Tooth, ToothName
+from planning.teeth import Tooth
 from planning.version import VERSION
 from planning.whys import whys
 
@@ -38,7 +34,7 @@ def plan(given: PlanInput) -> Plan:
     refuse_too_much(given)
     refuse_thresholds(given.thresholds)
     _refuse_unusable_technique(given)
-    tooth = _tooth(given)
+    tooth = tooth_of(given)
     figures = Figures(given.thresholds)
     refuse(given, tooth, figures)
     refuse_overrides(given)
@@ -64,32 +60,14 @@ def _canal(
     given: PlanInput,
     number: int,
     tooth: Tooth,
-    held: tuple[Caution, ...],
+    shut: tuple[Caution, ...],
     selected: selection.Selection,
     figures: Figures,
 ) -> tuple[Canal, list[Caution]]:
     """One canal with what keeps its steps closed, and what is warned of before it is planned."""
-    one = given.canals[number]
-    length = _length(given, number, one, figures)
-    join = join_of(given, number, length)
-    widths = widths_of(given, number, figures)
-    charted = final_size.Charted(given=given, number=number, tooth=tooth, length=length, join=join, widths=widths)
-    asked = final_size.asked(charted, selected.series_taper, figures)
-    advised = apical_size.advise(asked, figures)
-    canal = Canal(
-        given=given,
-        number=number,
-        length=length,
-        join=join,
-        size_asked=asked,
-        size_range=advised,
-        final_size=_choice(given, one).final_size or advised.proposed,
-        crown_mm=tooth.crown_mm or 0.0,
-        widths=widths,
-        held=held,
-    )
+    canal = known(given, number, tooth, selected, figures)
     found = overridden(given, caution_rules.canal_cautions(canal, tooth, figures))
-    return replace(canal, held=(*held, *withholding(found))), found
+    return replace(canal, held=(*shut, *withholding(found))), found
 
 
 def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[Planned, list[Caution]]:
@@ -108,39 +86,6 @@ def _refuse_unusable_technique(given: PlanInput) -> None:
         refuse_unusable(given.technique, where=given.technique.name)
     except PlanningError as refusal:
         raise refusal.below("technique") from None
-
-
-def _tooth(given: PlanInput) -> Tooth:
-    try:
-        return teeth.find(ToothName(notation=Notation.ISO_3950, designation=given.tooth))
-    except UnknownTooth as refusal:
-        refusal.pointer = ("tooth",)
-        raise
-
-
-def _length(given: PlanInput, number: int, canal: CanalInput, figures: Figures) -> Length:
-    about = About(
-        canal=canal.name,
-        reference_point=canal.reference_point,
-        setting=given.setting,
-        resorption=canal.resorption,
-        apex_mm=canal.apex_mm,
-    )
-    try:
-        return settle(canal.readings, about, figures)
-    except PlanningError as refusal:
-        raise refusal.below("canals", number, "readings") from None
-
-
-def _choice(given: PlanInput, canal: CanalInput) -> CanalChoice:
-    for number, choice in enumerate(given.choices.canals):
-        if choice.canal == canal.name:
-            if choice.final_size is not None and choice.final_size not in sizes():
-                at = ("choices", "canals", number, "final_size")
-                reason = f"{choice.final_size} is no ISO size. Choose one from {sizes()[0]:02d} to {sizes()[-1]}."
-                raise ChoiceNotPossible(canal=canal.name, reason=reason, at=at)
-            return choice
-    return CanalChoice(canal=canal.name)
 
 
 def _assembled(

@@ -16,6 +16,16 @@ class StepRefused(PlanningError):
     sentence = "{node} cannot be left by '{exit}'."
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Left:
+    """How a step was left."""
+
+    node: str
+    exit: Exit
+    depth_um: int | None = None
+    """Where the tip stopped; none where no depth was given."""
+
+
 @dataclass(slots=True)
 class Walk:
     """A walk in progress. `at` is always a step to do or an end: questions are answered on the way."""
@@ -26,6 +36,8 @@ class Walk:
     depths_um: dict[str, list[int | None]] = field(default_factory=dict)
     """Depths at every visit of an instrument step; None where it stopped short and no depth was given."""
     path: list[str] = field(default_factory=list)
+    left: list[Left] = field(default_factory=list)
+    """What was answered so far."""
 
     def __post_init__(self) -> None:
         self._go(self.sheet.start)
@@ -59,6 +71,7 @@ class Walk:
             exit_ = Exit.REACHED
         if isinstance(node, End) or exit_ not in node.exits:
             raise StepRefused(node=self.at, exit=exit_)
+        self.left.append(Left(node=node.id, exit=exit_, depth_um=depth_um))
         if exit_ in (Exit.REACHED, Exit.SHORT):
             self.depths_um.setdefault(node.id, []).append(
                 stop if exit_ is Exit.REACHED and depth_um is None else depth_um

@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from typing import Any
 from uuid import UUID
 
-from django.db.models import Max
+from django.db.models import Subquery
 
 from cases.domain.course import CanalCourse, CanalState, Course
-from cases.models import TreatmentEvent, courses
+from cases.domain.plan_life import Decision
+from cases.models import Case, Review, TreatmentEvent, courses
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,9 +44,16 @@ class TreatmentShown:
     events: Sequence[EventShown]
 
 
-def position_of(case_id: UUID) -> int:
-    """Of the last event; 0 where there is none."""
-    return TreatmentEvent.objects.filter(case_id=case_id).aggregate(last=Max("position"))["last"] or 0
+def tag_of(case_id: UUID) -> str:
+    """Another one whenever the course is another: after every event, and once work may begin."""
+    events = TreatmentEvent.objects.filter(case_id=case_id).order_by("-position")
+    approved = Review.objects.filter(version__case_id=case_id, decision=Decision.APPROVED).order_by("-at")
+    position, review = (
+        Case.objects.filter(pk=case_id)
+        .values_list(Subquery(events.values("position")[:1]), Subquery(approved.values("version__number")[:1]))
+        .get()
+    )
+    return f"{position or 0}.{review or 0}"
 
 
 def treatment_of(case_id: UUID) -> TreatmentShown:

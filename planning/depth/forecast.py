@@ -19,7 +19,7 @@ from planning.instruments import Instrument, Motion
 from planning.plan_input import Felt
 from planning.profile import Line, narrow_line, narrows_upwards
 from planning.quantities import mm, um
-from planning.walk import Walk, expected_exit
+from planning.walk import Left, Walk, expected_exit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +36,8 @@ class Working:
     """Phases of coronal flaring."""
     descending: str | None
     """The phase of the descending series; none in a technique without one."""
+    one_pass: Sequence[str]
+    """The steps of one pass in order, from coronal flaring to the smallest of the series."""
     most_passes: int
 
 
@@ -46,14 +48,19 @@ class Forecast:
     expectation: Expectation
 
 
-def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None) -> Forecast:
-    """The way expected through a run sheet, and what is expected of every insertion on it; bands with a belief."""
+def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so_far: Walk | None = None) -> Forecast:
+    """The way expected through a run sheet, and what is expected of every insertion on it; bands with a belief.
+
+    With a walk so far the way begins as that one went, whatever was expected, and goes on from where it stands.
+    """
     canal = narrow_line(working.natural)
     walk = Walk(sheet)
     descent = Descent(belief, _series(sheet, working)) if belief and working.descending else None
     course = _Course(working=working, walk=walk, canal=canal, belief=belief, descent=descent)
+    if so_far is not None:
+        course.follow(so_far)
     while isinstance(node := walk.node, Do):
-        course.take(node)
+        course.take(node, course.felt(node))
     return Forecast(
         path=tuple(walk.path),
         expectation=Expectation(
@@ -69,13 +76,9 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None) ->
 
 
 def _series(sheet: RunSheet, working: Working) -> Series:
-    phases = {*working.flaring, working.descending}
+    steps = [node for id_ in working.one_pass if isinstance(node := sheet.nodes.get(id_), Do)]
     return Series(
-        steps=[
-            (node, working.kit[node.instrument])
-            for node in sheet.nodes.values()
-            if isinstance(node, Do) and node.phase in phases and node.target is Target.TO_RESISTANCE and node.instrument
-        ],
+        steps=[(node, working.kit[node.instrument]) for node in steps if node.instrument],
         phase=working.descending or "",
         most_passes=working.most_passes,
     )
@@ -102,16 +105,34 @@ class _Course:
     makes_room: bool = False
     flared: bool = False
 
-    def take(self, node: Do) -> None:
-        """Answers one step as expected, or as felt."""
-        felt = self._felt(node)
+    def follow(self, so_far: Walk) -> None:
+        """The steps as they were left; where a supervisor named another step, that one is gone to."""
+        for left in so_far.left:
+            self._go_to(left.node)
+            self.take(self._node(left.node), left)
+        self._go_to(so_far.at)
+
+    def _go_to(self, step: str) -> None:
+        if self.walk.at != step:
+            self.walk.go_to(step)
+
+    def take(self, node: Do, left: Left | None) -> None:
+        """Answers one step as it was left, else as expected."""
         self.flared = self.flared or node.phase in self.working.flaring
         if node.action is Action.INSTRUMENT and node.instrument is not None:
-            self._insert(node, self.working.kit[node.instrument], felt)
-        elif felt is not None and Exit.SHORT in node.exits:
-            self._gauge(node, felt)
-        else:
-            self.walk.leave(expected_exit(node))
+            self._insert(node, self.working.kit[node.instrument], left)
+            return
+        if node.action is Action.GAUGE and left is not None:
+            self._gauge(node, left)
+        self.walk.leave(left.exit if left else expected_exit(node), left.depth_um if left else None)
+
+    def felt(self, node: Do) -> Left | None:
+        """What was recorded at this visit of the step, where a depth can be an answer to it."""
+        here = [felt for felt in self.working.felt if felt.node == node.id]
+        visit = self.walk.visits[node.id]
+        if visit > len(here) or Exit.SHORT not in node.exits:
+            return None
+        return Left(node=node.id, exit=Exit.SHORT, depth_um=um(here[visit - 1].depth_mm))
 
     def passes(self) -> Passes | None:
         """Of the descending series; None where it is not worked."""
@@ -128,26 +149,20 @@ class _Course:
             raise TypeError(f"{id_} is no step")
         return node
 
-    def _felt(self, node: Do) -> Felt | None:
-        """What was recorded at this visit of the step."""
-        here = [felt for felt in self.working.felt if felt.node == node.id]
-        visit = self.walk.visits[node.id]
-        return here[visit - 1] if visit <= len(here) else None
-
-    def _gauge(self, node: Do, felt: Felt) -> None:
+    def _gauge(self, node: Do, left: Left) -> None:
         """A hand instrument felt without cutting: only after coronal flaring does it say something of the end."""
         stop_um = node.stop_um or 0
-        reached = node.action is Action.GAUGE and um(felt.depth_mm) >= stop_um
+        reached = left.exit is Exit.REACHED or (left.depth_um or 0) >= stop_um
         if self.belief is not None and self.flared and reached and node.instrument:
             self.belief.passed(self.working.kit[node.instrument], mm(stop_um))
-        self.walk.leave(Exit.SHORT, um(felt.depth_mm))
 
-    def _insert(self, node: Do, one: Instrument, felt: Felt | None) -> None:
-        came = self._came(node, one, felt)
+    def _insert(self, node: Do, one: Instrument, left: Left | None) -> None:
+        felt_mm = self._felt_mm(left)
+        came = self._came(node, one, felt_mm)
         insertion = stand(one, self.canal, came.depth_mm, self.working.touch)
         self.canal = insertion.canal
         self.makes_room = self.makes_room or node.shorter_than is not None
-        told = came.band if felt is None else None
+        told = came.band if felt_mm is None else None
         self.steps.append(
             ExpectedStep(
                 node=node.id,
@@ -164,17 +179,28 @@ class _Course:
                 felt=came.felt,
             )
         )
-        self.walk.leave(Exit.SHORT, um(came.depth_mm))
+        if left is None:
+            self.walk.leave(Exit.SHORT, um(came.depth_mm))
+        else:
+            self.walk.leave(left.exit, left.depth_um)
 
-    def _came(self, node: Do, one: Instrument, felt: Felt | None) -> _Came:
+    def _felt_mm(self, left: Left | None) -> float | None:
+        """Where an instrument stopped by what was recorded; None where that says no depth."""
+        if left is None:
+            return None
+        if left.depth_um is None and left.exit is Exit.REACHED:
+            return mm(self.walk.stop_um() or 0)
+        return None if left.depth_um is None else mm(left.depth_um)
+
+    def _came(self, node: Do, one: Instrument, felt_mm: float | None) -> _Came:
         stop_mm = mm(self.walk.stop_um() or 0)
         tried = self.walk.visits[node.id] > self.working.tries
         # A hand instrument is worked until it goes to its stop; it is not led in by light touch.
         worked = node.target is Target.TO_LENGTH and (one.motion is Motion.HAND or tried)
         if self.belief is not None and not worked:
-            return self._sampled(self.belief, node, one, felt)
-        if felt is not None:
-            came = _Came(depth_mm=felt.depth_mm)
+            return self._sampled(self.belief, node, one, felt_mm)
+        if felt_mm is not None:
+            came = _Came(depth_mm=felt_mm)
         elif worked:
             came = _Came(depth_mm=stop_mm)
         else:
@@ -183,16 +209,16 @@ class _Course:
             self.belief.stands(node.id, one, every(came.depth_mm, self.belief.count))
         return came
 
-    def _sampled(self, belief: Belief, node: Do, one: Instrument, felt: Felt | None) -> _Came:
+    def _sampled(self, belief: Belief, node: Do, one: Instrument, felt_mm: float | None) -> _Came:
         """By what the samples say; a recorded depth takes their places and weighs them."""
         visit = self.walk.visits[node.id]
         stops = belief.stops_mm(node)
         depths = belief.led(one, stops)
         band = belief.band(f"{node.id} {visit}", depths, stops)
         came = _Came(depth_mm=band.median_mm, band=band)
-        if felt is not None:
-            depths = belief.learn(f"{node.id} {visit}", felt.depth_mm, depths, stops)
-            came = _Came(depth_mm=felt.depth_mm, band=band, felt=band.judged(felt.depth_mm))
+        if felt_mm is not None:
+            depths = belief.learn(f"{node.id} {visit}", felt_mm, depths, stops)
+            came = _Came(depth_mm=felt_mm, band=band, felt=band.judged(felt_mm))
         belief.stands(node.id, one, depths)
         if self.descent is not None and node.phase == self.working.descending:
             self.descent.note(node, visit, depths)

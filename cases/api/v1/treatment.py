@@ -97,9 +97,7 @@ class EventsView(View):
     )
     def get(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        if request.headers.get("If-None-Match", "").removeprefix("W/") == tag(found.position_of(case.pk)):
-            return Response(status=304)
-        return _shown(case.pk)
+        return not_modified(request, found.tag_of(case.pk)) or _shown(case.pk)
 
     @extend_schema(
         operation_id="events_create",
@@ -120,6 +118,12 @@ class EventsView(View):
         return _shown(case.pk)
 
 
+def not_modified(request: Request, etag: str) -> Response | None:
+    """The answer to somebody who has this state already, None for anybody else."""
+    return Response(status=304) if request.headers.get("If-None-Match", "").removeprefix("W/") == tag(etag) else None
+
+
 def _shown(case_id: UUID) -> Response:
-    shown = found.treatment_of(case_id)
-    return answer(TreatmentShown, shown, etag=shown.position)
+    # First the tag: an event that comes in between makes the next question answered in full.
+    etag = found.tag_of(case_id)
+    return answer(TreatmentShown, found.treatment_of(case_id), etag=etag)

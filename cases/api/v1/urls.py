@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from django.urls import path
 
-from cases.api.v1 import canals, cases, figures, overrides, plans, programmes, record, sessions, treatment, worklist
+from cases.api.v1 import (
+    bands,
+    canals,
+    cases,
+    figures,
+    overrides,
+    plans,
+    programmes,
+    record,
+    sessions,
+    treatment,
+    worklist,
+)
 
 urlpatterns = [
     path("session", sessions.SessionView.as_view()),
@@ -24,6 +36,7 @@ urlpatterns = [
     path("cases/<uuid:case_id>/preview", plans.PreviewView.as_view()),
     path("cases/<uuid:case_id>/events", treatment.EventsView.as_view()),
     path("cases/<uuid:case_id>/record", record.RecordView.as_view()),
+    path("cases/<uuid:case_id>/bands", bands.BandsView.as_view()),
     path("cases/<uuid:case_id>/plan-versions", plans.VersionsView.as_view()),
     path("cases/<uuid:case_id>/overrides", overrides.OverridesView.as_view()),
     path("overrides/<uuid:override_id>/withdraw", overrides.WithdrawView.as_view()),

@@ -97,6 +97,26 @@ export interface paths {
         patch: operations["case_update"];
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/bands": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What is expected of the work that remains
+         * @description By the contact-depth estimate, an estimate for teaching, brought up to date with every depth that was recorded. No part of what was approved: stops and steps stay as they are. ETag: changes with every event.
+         */
+        get: operations["bands_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/canals": {
         parameters: {
             query?: never;
@@ -1012,6 +1032,14 @@ export interface components {
              */
             test: "at_length";
         };
+        BandsShown: {
+            /** @description Canals that are worked; without those whose widths nobody knows. */
+            canals: components["schemas"]["CanalBands"][];
+            /** @description Of the plan that is worked; null before one was. */
+            plan_hash: string | null;
+            /** @description Of the last event that they know. */
+            position: number;
+        };
         BatchGivenRequest: {
             /**
              * Format: uuid
@@ -1050,6 +1078,13 @@ export interface components {
         BoundEnum: "least" | "most" | "tells";
         /** @enum {string} */
         ByEnum: "three_points" | "tangents" | "one_arc";
+        /** @description What is expected of one canal from where its work stands. */
+        CanalBands: {
+            canal: string;
+            /** @description How many of the steps have been made; the others are expected. */
+            done: number;
+            expectation: components["schemas"]["Expectation"];
+        };
         CanalChanges: {
             /** @description Not in the earlier version. */
             came: boolean;
@@ -4209,6 +4244,46 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["CaseShown"];
                 };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    bands_retrieve: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last: 304 where nothing has happened. */
+                "If-None-Match"?: string;
+            };
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BandsShown"];
+                };
+            };
+            /** @description No response body */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

@@ -1,0 +1,40 @@
+"""What is expected of the work that remains, while it goes on."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, me
+from cases.api.fields import Value
+from cases.api.v1.treatment import IF_NONE_MATCH, TAGS, not_modified
+from cases.queries import bands as found
+from cases.queries import course, seen
+from planning.bands import CanalBands
+
+
+class BandsShown(serializers.Serializer[Any]):
+    plan_hash = serializers.CharField(allow_null=True, help_text="Of the plan that is worked; null before one was.")
+    position = serializers.IntegerField(help_text="Of the last event that they know.")
+    canals = Value(tuple[CanalBands, ...], help_text="Canals that are worked; without those whose widths nobody knows.")
+
+
+class BandsView(View):
+    @extend_schema(
+        operation_id="bands_retrieve",
+        tags=TAGS,
+        summary="What is expected of the work that remains",
+        description="By the contact-depth estimate, an estimate for teaching, brought up to date with every depth that "
+        "was recorded. No part of what was approved: stops and steps stay as they are. ETag: changes with every event.",
+        parameters=[IF_NONE_MATCH],
+        responses={200: BandsShown, 304: None},
+    )
+    def get(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        tag = course.tag_of(case.pk)
+        return not_modified(request, tag) or answer(BandsShown, found.bands_of(case.pk), etag=tag)

@@ -1,0 +1,51 @@
+"""What is expected of the work that remains, once part of an order of work has been done.
+
+The order of work is the one that was approved and stays as it is: only what is expected of its steps moves.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from planning import canal_work, selection
+from planning.canal import known, tooth_of
+from planning.expected import Expectation
+from planning.graph import Action, Do
+from planning.plan_input import PlanInput
+from planning.tables import Figures
+from planning.walk import Walk
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalBands:
+    """What is expected of one canal from where its work stands."""
+
+    canal: str
+    done: int
+    """How many of the steps have been made; the others are expected."""
+    expectation: Expectation
+
+
+def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]:
+    """Of every canal that is worked and whose widths are known; `given` is what the order of work was made from.
+
+    The same samples as the plan's; each recorded depth takes the place of the simulated one and weighs them.
+    """
+    figures = Figures(given.thresholds)
+    tooth, selected = tooth_of(given), selection.select(given, figures)
+    found = []
+    for number, one in enumerate(given.canals):
+        walk = walks.get(one.name)
+        if walk is None:
+            continue
+        canal = known(given, number, tooth, selected, figures)
+        _, expectation = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
+        if expectation is not None:
+            found.append(CanalBands(canal=one.name, done=_insertions(walk), expectation=expectation))
+    return tuple(found)
+
+
+def _insertions(walk: Walk) -> int:
+    nodes = (walk.sheet.nodes[left.node] for left in walk.left)
+    return sum(isinstance(node, Do) and node.action is Action.INSTRUMENT for node in nodes)
