@@ -36,6 +36,8 @@ class Happened:
 
 class CanalState(StrEnum):
     OPEN = "open"
+    NOT_RELEASED = "not_released"
+    """A supervisor's decision on the plan leaves this canal out for now."""
     HOLD_POINT = "hold_point"
     """Waits for a supervisor's word."""
     PAUSED = "paused"
@@ -62,7 +64,9 @@ class OutOfCourse(StrEnum):
     NOT_TO_UNDO = "not_to_undo"
 
 
-OF_THE_TOOTH = frozenset({EventKind.RESUME, EventKind.CLOSE, EventKind.REOPEN})
+OF_THE_TOOTH = frozenset(
+    {EventKind.RESUME, EventKind.CLOSE, EventKind.REOPEN, EventKind.RELEASE, EventKind.ASK, EventKind.COME}
+)
 """May come without a canal."""
 
 
@@ -74,12 +78,19 @@ class CanalCourse:
     held: CanalState | None = None
     asked_by: str | None = None
     """The event whose question is open."""
+    released: bool = True
+    asking: str | None = None
+    """The event by which the student asked for a supervisor's word; none once it was given."""
+    coming: str | None = None
+    """The event by which a supervisor said that they come."""
 
     @property
     def state(self) -> CanalState:
+        node = self.walk.node
+        if not self.released and not (isinstance(node, End) and node.outcome == "finished"):
+            return CanalState.NOT_RELEASED
         if self.held is not None:
             return self.held
-        node = self.walk.node
         if isinstance(node, End):
             return CanalState.FINISHED if node.outcome == "finished" else CanalState.TO_PLAN
         return CanalState.HOLD_POINT if node.action is Action.SIGN_OFF else CanalState.OPEN
@@ -169,13 +180,23 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
 
 
 def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
-    """A new version's run sheets begin where the work stands; what is paused stays so."""
+    """A new version's run sheets begin where the work stands; what is paused or not released stays so."""
     if event.body.get("replaces") != course.plan or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
-    paused = {name for name, canal in course.canals.items() if canal.held is CanalState.PAUSED}
+    before = course.canals
     course.plan, course.canals = event.plan, _begun(plans[event.plan])
-    for name in paused & set(course.canals):
-        course.canals[name].held = CanalState.PAUSED
+    for name in before.keys() & course.canals.keys():
+        canal = course.canals[name]
+        canal.released = before[name].released
+        canal.held = CanalState.PAUSED if before[name].held is CanalState.PAUSED else None
+    return None
+
+
+def _release(course: Course, event: Happened) -> OutOfCourse | None:
+    """The last decision says which canals may not be worked; all others may."""
+    left_out = {one["canal"] for one in event.body.get("not_released", ())}
+    for name, canal in course.canals.items():
+        canal.released = name not in left_out
     return None
 
 
@@ -189,7 +210,7 @@ def _step(course: Course, event: Happened) -> OutOfCourse | None:
     if canal.state is CanalState.HOLD_POINT:
         return OutOfCourse.WITHHELD
     stop = canal.walk.stop_um()
-    if why := _leave(canal.walk, event):
+    if why := _leave(canal, event):
         return why
     depth = event.body.get("depth_um")
     if depth is not None and stop is not None and depth > stop:
@@ -202,17 +223,18 @@ def _shut(course: Course, canal: CanalCourse) -> OutOfCourse | None:
         return OutOfCourse.CLOSED
     if course.halted_by:
         return OutOfCourse.HALTED
-    return OutOfCourse.WITHHELD if canal.held is not None else None
+    return OutOfCourse.WITHHELD if canal.held is not None or not canal.released else None
 
 
-def _leave(walk: Walk, event: Happened) -> OutOfCourse | None:
+def _leave(canal: CanalCourse, event: Happened) -> OutOfCourse | None:
     exit_ = event.body.get("exit")
     if exit_ not in set(Exit):
         return OutOfCourse.NO_SUCH_EXIT
     try:
-        walk.leave(Exit(exit_), event.body.get("depth_um"))
+        canal.walk.leave(Exit(exit_), event.body.get("depth_um"))
     except StepRefused:
         return OutOfCourse.NO_SUCH_EXIT
+    canal.asking = canal.coming = None
     return None
 
 
@@ -222,7 +244,19 @@ def _sign_off(course: Course, event: Happened) -> OutOfCourse | None:
     node = canal.walk.node
     if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
         return OutOfCourse.OTHER_STEP
-    return _leave(canal.walk, event)
+    return _leave(canal, event)
+
+
+def _ask(course: Course, event: Happened) -> OutOfCourse | None:
+    if event.canal:
+        course.canals[event.canal].asking = event.id
+    return None
+
+
+def _come(course: Course, event: Happened) -> OutOfCourse | None:
+    if event.canal:
+        course.canals[event.canal].coming = event.id
+    return None
 
 
 def _answer(course: Course, event: Happened) -> OutOfCourse | None:
@@ -258,7 +292,7 @@ def _resume(course: Course, event: Happened) -> OutOfCourse | None:
         return OutOfCourse.WITHHELD
     if event.node and not canal.walk.go_to(event.node):
         return OutOfCourse.OTHER_STEP
-    canal.held = canal.asked_by = None
+    canal.held = canal.asked_by = canal.asking = canal.coming = None
     return None
 
 
@@ -287,6 +321,9 @@ def _reopen(course: Course, event: Happened) -> OutOfCourse | None:
 _TAKE = {
     EventKind.STEP: _step,
     EventKind.SIGN_OFF: _sign_off,
+    EventKind.ASK: _ask,
+    EventKind.COME: _come,
+    EventKind.RELEASE: _release,
     EventKind.ANSWER: _answer,
     EventKind.READING: _reading,
     EventKind.PAUSE: _pause,

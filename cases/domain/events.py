@@ -30,6 +30,8 @@ class EventKind(StrEnum):
     """The next visit begins; the body says which canals were found as they were left."""
     REPLAN = "replan"
     """A new version takes over where the work stands."""
+    RELEASE = "release"
+    """A supervisor decided on a plan: which of its canals may not be worked yet."""
     ASK = "ask"
     """The student asks for a supervisor's word."""
     COME = "come"
@@ -46,7 +48,7 @@ class EventKind(StrEnum):
 
 
 BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME, EventKind.COME})
-FROM_HERE = frozenset({EventKind.REPLAN})
+FROM_HERE = frozenset({EventKind.REPLAN, EventKind.RELEASE})
 """Recorded by the program itself, never by a device."""
 NEVER_UNDONE = frozenset(
     {
@@ -58,6 +60,7 @@ NEVER_UNDONE = frozenset(
         EventKind.CLOSE,
         EventKind.REOPEN,
         EventKind.REPLAN,
+        EventKind.RELEASE,
         EventKind.UNDO,
         EventKind.READING,
         EventKind.ANSWER,
@@ -70,8 +73,6 @@ MOVES_NOTHING = frozenset(
     {
         EventKind.NOTE,
         EventKind.INSPECTED,
-        EventKind.ASK,
-        EventKind.COME,
         EventKind.ON_SITE,
         EventKind.IMAGE,
         EventKind.IRRIGATED,

@@ -27,6 +27,8 @@ class VersionFacts:
     case_revision: int
     was_approved: bool
     """A supervisor approved it at some time."""
+    not_released: tuple[str, ...] = ()
+    """Canals that the approval leaves out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +58,9 @@ def standing(versions: Sequence[VersionFacts], case_revision: int) -> Standing:
     stale = current.case_revision != case_revision
     state = _state(current, approved, stale)
     says, do = _sentences(state, current.number, approved, stale)
+    if state is StandingState.APPROVED and current.not_released:
+        says = f"Plan {current.number} is approved, but not {' and '.join(current.not_released)}."
+        do = "Read the remarks, change the plan, submit the new one. The other canals go on."
     return Standing(state=state, number=current.number, stale=stale, approved_number=approved, says=says, do=do)
 
 

@@ -63,6 +63,8 @@ class SignOffTold:
     in_spite: bool = False
     """Approved although what the hold point asks for is not there; the reason says why."""
     reason: str = ""
+    at_bench: bool = False
+    """Given on the student's phone with a one-time code; recorded by the server alone."""
     kind: Literal["sign_off"] = "sign_off"
 
 
@@ -136,6 +138,25 @@ class ReplanTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NotReleased:
+    """A canal that a supervisor's decision leaves out."""
+
+    canal: str
+    remark: str
+    """Why; empty where only its partner was returned."""
+    joins: str = ""
+    """The returned canal that it joins with; empty where it was returned itself."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReleaseTold:
+    """A supervisor decided on the plan: every canal may be worked but these."""
+
+    not_released: tuple[NotReleased, ...]
+    kind: Literal["release"] = "release"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AskTold:
     """The student asks for a supervisor's word."""
 
@@ -205,6 +226,7 @@ Told = (
     | CloseTold
     | ReopenTold
     | ReplanTold
+    | ReleaseTold
     | AskTold
     | ComeTold
     | OnSiteTold

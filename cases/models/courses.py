@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from uuid import UUID
 
 from cases.domain.course import Course, Sheets, fold
-from cases.domain.events import EventKind
+from cases.domain.events import FROM_HERE, EventKind
 from cases.domain.plan_life import Decision
 from cases.models import values
 from cases.models.events import TreatmentEvent
@@ -26,15 +26,22 @@ def course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
 
 
 def _begun_with(case_id: UUID, events: Sequence[TreatmentEvent]) -> ToothPlanVersion | None:
-    """The plan that work began on: that of the first event if it was approved, else the last approved one."""
+    """The plan that work began on: that of the first event of a device if it was approved, else the last approved one.
+
+    What is recorded here before any work is a decision, and the next one may be on another plan.
+    """
     approved = (
         ToothPlanVersion.objects.filter(case_id=case_id, reviews__decision=Decision.APPROVED)
         .distinct()
         .order_by("-number")
     )
     by_hash = {version.hash: version for version in approved}
-    begun = next((by_hash[event.plan_hash] for event in events if event.plan_hash in by_hash), None)
+    begun = next((by_hash[event.plan_hash] for event in events if _done(event) and event.plan_hash in by_hash), None)
     return begun or next(iter(by_hash.values()), None)
+
+
+def _done(event: TreatmentEvent) -> bool:
+    return event.kind not in FROM_HERE
 
 
 def _sheets(version: ToothPlanVersion) -> Sheets:

@@ -22,7 +22,9 @@ class ToothPlanVersion(Sent, Fixed):
     stands in its life, and which revision of the case it was last found to fit.
     """
 
-    moving: ClassVar[frozenset[str]] = frozenset({"state", "asked", "submitted_at", "decided_at", "case_revision"})
+    moving: ClassVar[frozenset[str]] = frozenset(
+        {"state", "asked", "submitted_at", "decided_at", "case_revision", "not_released"}
+    )
 
     case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="versions")
     number = models.PositiveIntegerField()
@@ -44,6 +46,7 @@ class ToothPlanVersion(Sent, Fixed):
     asked = models.PositiveIntegerField(default=0, help_text="How often it was submitted.")
     submitted_at = models.DateTimeField(null=True, blank=True)
     decided_at = models.DateTimeField(null=True, blank=True)
+    not_released = models.JSONField(default=list, blank=True, help_text="Canals that the approval leaves out.")
     case_revision = models.PositiveIntegerField()
 
     class Meta:

@@ -38,6 +38,7 @@ class ReviewRemark(Fixed):
     review = models.ForeignKey(Review, on_delete=models.PROTECT, related_name="remarks")
     canal_plan = models.ForeignKey(CanalPlan, on_delete=models.PROTECT, related_name="remarks")
     text = models.TextField()
+    returned = models.BooleanField(default=False, help_text="The approval leaves this canal out.")
 
     class Meta:
         constraints = [

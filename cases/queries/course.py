@@ -22,7 +22,7 @@ class EventShown:
     """The body as data."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CanalShown:
     """Where one canal stands."""
 
@@ -31,6 +31,8 @@ class CanalShown:
     node: str
     stop_um: int | None
     asked_by: str | None
+    asking: str | None
+    coming: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,4 +71,12 @@ def treatment_of(case_id: UUID) -> TreatmentShown:
 
 
 def _canal(name: str, canal: CanalCourse) -> CanalShown:
-    return CanalShown(name, canal.state, canal.walk.at, canal.walk.stop_um(), canal.asked_by)
+    return CanalShown(
+        canal=name,
+        state=canal.state,
+        node=canal.walk.at,
+        stop_um=canal.walk.stop_um(),
+        asked_by=canal.asked_by,
+        asking=canal.asking,
+        coming=canal.coming,
+    )

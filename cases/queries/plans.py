@@ -47,6 +47,7 @@ def facts_of(row: ToothPlanVersion) -> VersionFacts:
         state=PlanState(row.state),
         case_revision=row.case_revision,
         was_approved=was_approved,
+        not_released=tuple(row.not_released),
     )
 
 

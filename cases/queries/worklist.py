@@ -6,6 +6,7 @@ import json
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from typing import Any
 from uuid import UUID
 
 from django.db.models import F, OuterRef, Subquery
@@ -65,7 +66,7 @@ class Running:
 
     row: RunningWork
     names: ToothNames
-    canals: list[dict[str, str]]
+    canals: list[dict[str, Any]]
     waiting_s: int | None
     """Seconds since a supervisor's word is due; none where none is."""
 

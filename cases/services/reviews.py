@@ -14,7 +14,7 @@ from cases.domain.plan_life import Decision, PlanState, Verb, after
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
 from cases.models import Person, Review, ReviewRemark, ToothPlanVersion
-from cases.services import log, sent
+from cases.services import log, release, sent
 from cases.services.doer import guard
 from cases.services.plans import held, refuse_stale
 
@@ -25,6 +25,8 @@ VERB = {Decision.APPROVED: Verb.APPROVE, Decision.RETURNED: Verb.RETURN}
 class Remark:
     canal: str
     text: str
+    returned: bool = False
+    """The approval leaves this canal out."""
 
 
 @transaction.atomic
@@ -40,8 +42,9 @@ def decide(
 ) -> tuple[Review, bool]:
     """Approves or returns exactly the version that was on the screen; False where it was sent before.
 
-    Raises NotAllowed, ChangedSince, MoveNotPossible (another supervisor was first), PlanStale, NothingSaid,
-    NoSuchCanal, SentDifferently.
+    An approval may leave canals out that a remark returns: they wait with what ends in one with them, the others go
+    on. Raises NotAllowed, ChangedSince, MoveNotPossible (another supervisor was first), PlanStale, NothingSaid,
+    NoSuchCanal, NotUsable where nothing is left to approve, SentDifferently.
     """
     guard(May.REVIEW, supervisor, version.case)
     if supervisor.pk in (version.author_id, version.case.student_id):
@@ -69,6 +72,9 @@ def decide(
         note=note,
     )
     _remark(review, version, remarks)
+    if decision is Decision.APPROVED:
+        returned = {remark.canal: remark.text for remark in remarks if remark.returned}
+        release.let_go(supervisor=supervisor, case=case, version=version, returned=returned)
     log.changed(actor=supervisor, verb=VERB[decision], subject=version, case=case, after={"state": version.state})
     return review, True
 
@@ -82,7 +88,11 @@ def _remark(review: Review, version: ToothPlanVersion, remarks: Sequence[Remark]
         if remark.canal in said:
             reason = f"Put what you have to say of {remark.canal} into one remark."
             raise NotUsable(reason=reason, at=("remarks", number, "canal"))
+        if remark.returned and review.decision != Decision.APPROVED:
+            reason = "A returned plan returns every canal: only an approval leaves some out."
+            raise NotUsable(reason=reason, at=("remarks", number, "returned"))
         said.add(remark.canal)
     ReviewRemark.objects.bulk_create(
-        ReviewRemark(review=review, canal_plan=canals[remark.canal], text=remark.text) for remark in remarks
+        ReviewRemark(review=review, canal_plan=canals[remark.canal], text=remark.text, returned=remark.returned)
+        for remark in remarks
     )

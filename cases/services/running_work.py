@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import json
+from collections.abc import Mapping
+
 from cases.domain.course import CanalState, Course
-from cases.models import Case, RunningWork, courses
+from cases.domain.events import FROM_HERE, EventKind
+from cases.models import Case, RunningWork, TreatmentEvent, courses
 from planning.encoding import canonical_text
 from planning.graph import Do
 
@@ -15,9 +19,10 @@ def keep(case: Case) -> None:
     """Folds the events of the case; the caller holds the case."""
     events = list(case.events.order_by("position"))
     course = courses.course(case.pk, events)
-    if course is None or not events:
+    if course is None or all(event.kind in FROM_HERE for event in events):
         return
-    canals = [_canal(name, course) for name in course.canals]
+    asked = {str(event.pk): event for event in events if event.kind == EventKind.ASK}
+    canals = [_canal(name, course, asked) for name in course.canals]
     halted = course.halted_by is not None
     over = course.closed or all(canal["state"] == CanalState.FINISHED for canal in canals)
     waits = halted or any(canal["state"] in WAITS for canal in canals)
@@ -37,9 +42,17 @@ def keep(case: Case) -> None:
     )
 
 
-def _canal(name: str, course: Course) -> dict[str, str]:
-    """What a list says of one canal: its state, and what it waits for."""
+def _canal(name: str, course: Course, asked: Mapping[str, TreatmentEvent]) -> dict[str, str | bool]:
+    """What a list says of one canal: its state, what it waits for, and what is asked."""
     canal = course.canals[name]
     node = canal.walk.node
     hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
-    return {"canal": name, "state": canal.state.value, "hold_point": hold_point or ""}
+    asking = asked.get(canal.asking or "")
+    return {
+        "canal": name,
+        "state": canal.state.value,
+        "hold_point": hold_point or "",
+        "asked": asking is not None,
+        "note": json.loads(asking.text)["note"] if asking else "",
+        "coming": canal.coming is not None,
+    }

@@ -9,13 +9,13 @@ from uuid import UUID
 
 from django.db import transaction
 
-from cases.domain.errors import NotAllowed, NotUsable, SequenceGap
+from cases.domain.errors import NotAllowed, NotUsable, Pointer, SequenceGap
 from cases.domain.events import BY_SUPERVISOR, FROM_HERE, EventKind
 from cases.domain.roles import Role
-from cases.domain.told import ReadingTold, StepTold, Told
+from cases.domain.told import ReadingTold, SignOffTold, StepTold, Told
 from cases.domain.who_may import Actor, May
 from cases.models import Canal, Case, Person, ToothPlanVersion, TreatmentEvent
-from cases.services import readings, running_work, sent
+from cases.services import from_here, readings, running_work, sent
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning.encoding import canonical_text
@@ -64,12 +64,12 @@ def _record(
     actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
 ) -> tuple[list[TreatmentEvent], SequenceGap | None]:
     who = guard(May.TREAT, actor, case)
+    if device == from_here.HERE:
+        raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device",))
     case = locked(case.pk)
     versions = {version.hash: version for version in case.versions.defer("input_text", "output_text")}
-    last = case.events.order_by("-position").first()
-    position = last.position if last else 0
-    of_device = case.events.filter(device=device).order_by("-device_seq").first()
-    seq = of_device.device_seq if of_device else 0
+    position = from_here.last_of(case, "position")
+    seq = from_here.last_of(case, "device_seq", device=device)
     stored: list[TreatmentEvent] = []
     for number, one in enumerate(batch):
         sent_hash = _fingerprint(actor, case, device, one)
@@ -106,15 +106,33 @@ def _refuse(one: Reported, number: int, who: Actor, versions: Mapping[str, Tooth
     if one.plan_hash not in versions:
         raise NotUsable(reason="This case never had that plan.", at=(*at, "plan_hash"))
     if one.kind in FROM_HERE:
-        raise NotAllowed(reason="A new version takes over when it is approved.", at=(*at, "told", "kind"))
+        raise NotAllowed(reason="That is recorded here, when a supervisor decides on a plan.", at=(*at, "told", "kind"))
     if one.kind in BY_SUPERVISOR and who.role is not Role.SUPERVISOR:
         raise NotAllowed(reason="A supervisor signs off and lets the work go on.", at=(*at, "told", "kind"))
+    if isinstance(one.told, SignOffTold):
+        _refuse_word(one.told, (*at, "told"))
     most = um(Figures()["length.most"])
     for field in ("depth_um", "stop_um"):
         depth = getattr(one.told, field) if isinstance(one.told, StepTold) else None
         if depth is not None and not 0 <= depth <= most:
             reason = f"A depth lies between 0 and {most} µm: {depth} is a slip of the decimal point."
             raise NotUsable(reason=reason, at=(*at, "told", field))
+
+
+def _refuse_word(word: SignOffTold, at: Pointer) -> None:
+    if word.at_bench:
+        raise NotAllowed(reason="A word at the bench is given with a supervisor's code.", at=(*at, "at_bench"))
+    refuse_unreasoned(word, at)
+
+
+def refuse_unreasoned(word: SignOffTold, at: Pointer = ()) -> None:
+    """Raises NotUsable where a word lacks the reason that it needs."""
+    if word.in_spite and word.exit != "approved":
+        raise NotUsable(reason="Only what is approved can be let pass in spite of something.", at=(*at, "in_spite"))
+    if (word.in_spite or word.exit == "returned") and not word.reason.strip():
+        raise NotUsable(
+            reason="Give the reason: the student works by it, and it stays in the record.", at=(*at, "reason")
+        )
 
 
 def _store(

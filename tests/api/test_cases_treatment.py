@@ -63,6 +63,8 @@ def test_the_answer_says_where_the_work_stands(priya: Person, approved: ToothPla
         "node": "length/sign-off",
         "stop_um": None,
         "asked_by": None,
+        "asking": None,
+        "coming": None,
     }
     assert [each["position"] for each in told["events"]] == [1, 2, 3]
 
@@ -143,7 +145,14 @@ def test_running_work_tells_supervisors_what_waits(priya: Person, vale: Person, 
     assert running(vale, approved.case) == []
     to_the_length_hold_point(priya, approved)
     (work,) = running(vale, approved.case)
-    assert {"canal": "DB", "state": "hold_point", "hold_point": "length"} in work["canals"]
+    assert canal(work) == {
+        "canal": "DB",
+        "state": "hold_point",
+        "hold_point": "length",
+        "asked": False,
+        "note": "",
+        "coming": False,
+    }
     assert (work["student"]["name"], work["halted"], work["waiting_s"] is None) == ("Priya", False, False)
     report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off"))
     (work,) = running(vale, approved.case)

@@ -59,5 +59,8 @@ def test_worked_case(name: str) -> None:
     assert list(course.undone) == expected.get("undone", [])
     assert (course.halted_by is not None) == expected.get("halted", False)
     assert course.closed == expected.get("closed", False)
+    asking = {canal: one.asking for canal, one in course.canals.items() if one.asking}
+    coming = {canal: one.coming for canal, one in course.canals.items() if one.coming}
+    assert (asking, coming) == (expected.get("asking", {}), expected.get("coming", {}))
     assert course.turned_to == expected.get("turned_to", "")
     assert course.plan == expected.get("plan", "A")

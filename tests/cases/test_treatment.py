@@ -160,7 +160,7 @@ def test_a_length_taken_at_the_chair_is_a_reading_and_withholds_its_canal(
 
 
 def test_no_device_makes_a_new_version_take_over(vale: Person, approved: ToothPlanVersion) -> None:
-    with pytest.raises(NotAllowed, match="approved"):
+    with pytest.raises(NotAllowed, match="recorded here"):
         record(vale, approved, event(approved, 1, ReplanTold(replaces=approved.hash), canal=""))
 
 

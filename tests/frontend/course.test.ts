@@ -17,6 +17,8 @@ interface Case {
     halted?: boolean
     closed?: boolean
     turned_to?: string
+    asking?: Record<string, string>
+    coming?: Record<string, string>
     plan?: string
   }
 }
@@ -53,6 +55,11 @@ function courseOf({ plans, events }: Case): Course {
   return new Course(Object.fromEntries(sheets), 'A', happened)
 }
 
+function eventsOf(course: Course, what: 'asking' | 'coming'): Record<string, string | null> {
+  const canals = Object.entries(course.canals).filter(([, canal]) => canal[what] !== null)
+  return Object.fromEntries(canals.map(([name, canal]) => [name, canal[what]]))
+}
+
 describe('the course of a tooth', () => {
   test.each(shared.cases.map((one) => [one.name, one] as const))('%s', (_, one) => {
     const course = courseOf(one)
@@ -67,6 +74,8 @@ describe('the course of a tooth', () => {
       halted: course.haltedBy !== null,
       closed: course.closed,
       turned_to: course.turnedTo,
+      asking: eventsOf(course, 'asking'),
+      coming: eventsOf(course, 'coming'),
       plan: course.plan,
     }).toEqual({
       out_of_course: {},
@@ -74,6 +83,8 @@ describe('the course of a tooth', () => {
       halted: false,
       closed: false,
       turned_to: '',
+      asking: {},
+      coming: {},
       plan: 'A',
       ...one.expect,
     })

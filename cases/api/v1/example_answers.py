@@ -133,7 +133,7 @@ def _review() -> dict[str, Any]:
         "supervisor": _DR_SAND,
         "at": AT,
         "note": "",
-        "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size."}],
+        "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size.", "returned": False}],
     }
 
 

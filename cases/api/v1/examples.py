@@ -127,6 +127,7 @@ REVIEW = _given(
         "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size."}],
     },
 )
+RELEASE = _given("The canal that was returned, and its partner", {"canals": ["MB1", "MB2"]})
 EVENTS = _given(
     "A step that stopped short, and the irrigation after it",
     {

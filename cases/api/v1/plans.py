@@ -21,7 +21,7 @@ from cases.domain.errors import NotUsable
 from cases.domain.plan_life import Decision
 from cases.queries import plans as found
 from cases.queries import seen
-from cases.services import plans, reviews
+from cases.services import plans, release, reviews
 from cases.services.plan_input import Asked
 from cases.services.reviews import Remark
 from planning.api import examples as planning_examples
@@ -31,6 +31,7 @@ from planning.plan_input import Choices
 from planning.plan_value import Plan
 
 TAGS = ["plan"]
+MOST_CANALS = 20  # more than any tooth has
 IF_MATCH = OpenApiParameter(
     "If-Match", str, OpenApiParameter.HEADER, required=True, description="The hash that was on the screen, as ETag."
 )
@@ -53,6 +54,9 @@ class VersionGiven(AskedGiven):
 class RemarkGiven(Strict):
     canal = Text(max_length=12)
     text = Text()
+    returned = Value(
+        bool, required=False, help_text="With an approval: this canal is not released, its partner neither."
+    )
 
 
 class ReviewGiven(Strict):
@@ -60,6 +64,10 @@ class ReviewGiven(Strict):
     decision = Value(Decision)
     note = Text(required=False, allow_blank=True)
     remarks = RemarkGiven(many=True, required=False)
+
+
+class ReleaseGiven(Strict):
+    canals = serializers.ListField(child=Text(max_length=12), min_length=1, max_length=MOST_CANALS)
 
 
 class VersionList(serializers.Serializer[Any]):
@@ -162,8 +170,9 @@ class ReviewsView(View):
         tags=TAGS,
         summary="Approve or return a plan",
         description="By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as "
-        "If-Match (428 without, 412 for another). A returned plan needs a note or a remark. 409 where another "
-        "supervisor was first or the case has changed.",
+        "If-Match (428 without, 412 for another). A returned plan needs a note or a remark. An approval may leave "
+        "canals out: those whose remark says `returned`, and what ends in one with them. 409 where another supervisor "
+        "was first or the case has changed.",
         parameters=[IF_MATCH],
         request=ReviewGiven,
         responses={200: ReviewShown, 201: ReviewShown},
@@ -175,6 +184,26 @@ class ReviewsView(View):
         read["remarks"] = [Remark(**remark) for remark in read.get("remarks", [])]
         row, created = reviews.decide(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
         return answer(ReviewShown, row, created=created)
+
+
+class ReleaseView(View):
+    @extend_schema(
+        operation_id="plan_version_release",
+        tags=TAGS,
+        summary="Release canals that an approval left out",
+        description="By a supervisor, for exactly the version on the screen (If-Match). A canal goes together with the "
+        "one it ends in. Harmless where it was released before. 409 where the plan is not approved or the case has "
+        "changed.",
+        parameters=[IF_MATCH],
+        request=ReleaseGiven,
+        responses=VersionShown,
+        examples=[examples.RELEASE],
+    )
+    def post(self, request: Request, version_id: UUID) -> Response:
+        version = seen.version(me(request), version_id)
+        read = given(ReleaseGiven, request)
+        row = release.release(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
+        return _shown(row.pk)
 
 
 class ChangesView(View):

@@ -124,6 +124,7 @@ class CaseShown(CaseListed):
 class RemarkShown(serializers.Serializer[Any]):
     canal = serializers.CharField(source="canal_plan.canal")
     text = serializers.CharField()
+    returned = serializers.BooleanField(help_text="The approval leaves this canal out.")
 
 
 class ReviewShown(serializers.Serializer[Any]):
@@ -155,6 +156,11 @@ class VersionListed(serializers.Serializer[Any]):
     created_at = serializers.DateTimeField(source="row.created_at")
     submitted_at = serializers.DateTimeField(source="row.submitted_at", allow_null=True)
     decided_at = serializers.DateTimeField(source="row.decided_at", allow_null=True)
+    not_released = Value(
+        tuple[str, ...],
+        source="row.not_released",
+        help_text="Canals that the approval leaves out: those returned, and those that end in one with them.",
+    )
     reviews = ReviewShown(source="row.reviews.all", many=True)
 
 

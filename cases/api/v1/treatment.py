@@ -66,6 +66,8 @@ class CanalCourseShown(serializers.Serializer[Any]):
     node = serializers.CharField(help_text="The present step.")
     stop_um = serializers.IntegerField(allow_null=True)
     asked_by = serializers.CharField(allow_null=True, help_text="The event whose question is open.")
+    asking = serializers.CharField(allow_null=True, help_text="The event by which the student asked for a word.")
+    coming = serializers.CharField(allow_null=True, help_text="The event by which a supervisor said that they come.")
 
 
 class CourseShown(serializers.Serializer[Any]):

@@ -47,5 +47,6 @@ urlpatterns = [
     path("plan-versions/<uuid:version_id>/submit", plans.SubmitView.as_view()),
     path("plan-versions/<uuid:version_id>/withdraw", plans.WithdrawView.as_view()),
     path("plan-versions/<uuid:version_id>/reviews", plans.ReviewsView.as_view()),
+    path("plan-versions/<uuid:version_id>/release", plans.ReleaseView.as_view()),
     path("plan-versions/<uuid:version_id>/changes", plans.ChangesView.as_view()),
 ]

@@ -51,6 +51,9 @@ class RunningCanal(serializers.Serializer[Any]):
     canal = serializers.CharField()
     state = Value(CanalState)
     hold_point = serializers.CharField(help_text="What it waits for, or empty.")
+    asked = serializers.BooleanField(default=False, help_text="The student asked for a supervisor's word.")
+    note = serializers.CharField(default="", help_text="What is asked, in the student's words.")
+    coming = serializers.BooleanField(default=False, help_text="A supervisor comes to the chair.")
 
 
 class RunningShown(serializers.Serializer[Any]):

@@ -533,6 +533,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/plan-versions/{version_id}/release": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Release canals that an approval left out
+         * @description By a supervisor, for exactly the version on the screen (If-Match). A canal goes together with the one it ends in. Harmless where it was released before. 409 where the plan is not approved or the case has changed.
+         */
+        post: operations["plan_version_release"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/plan-versions/{version_id}/reviews": {
         parameters: {
             query?: never;
@@ -544,7 +564,7 @@ export interface paths {
         put?: never;
         /**
          * Approve or return a plan
-         * @description By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as If-Match (428 without, 412 for another). A returned plan needs a note or a remark. 409 where another supervisor was first or the case has changed.
+         * @description By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as If-Match (428 without, 412 for another). A returned plan needs a note or a remark. An approval may leave canals out: those whose remark says `returned`, and what ends in one with them. 409 where another supervisor was first or the case has changed.
          */
         post: operations["reviews_create"];
         delete?: never;
@@ -1118,7 +1138,11 @@ export interface components {
         CanalCourseShown: {
             /** @description The event whose question is open. */
             asked_by: string | null;
+            /** @description The event by which the student asked for a word. */
+            asking: string | null;
             canal: string;
+            /** @description The event by which a supervisor said that they come. */
+            coming: string | null;
             /** @description The present step. */
             node: string;
             state: components["schemas"]["CanalState"];
@@ -1391,13 +1415,14 @@ export interface components {
             widths: components["schemas"]["WidthInput"][];
         };
         /**
-         * @description * `hold_point`: Waits for a supervisor's word.
+         * @description * `not_released`: A supervisor's decision on the plan leaves this canal out for now.
+         *     * `hold_point`: Waits for a supervisor's word.
          *     * `past_stop`: An instrument went past its stop and why has not been answered.
          *     * `to_plan`: Waits for a new version: a length was taken, or the plan no longer fits.
          *     * `to_check`: Not found as it was left at the last visit: nothing engine-driven enters it.
          * @enum {string}
          */
-        CanalState: "open" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "finished";
+        CanalState: "open" | "not_released" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "finished";
         CanalVolume: {
             /** @description Empty where the entry named none. */
             canal: string;
@@ -1816,7 +1841,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -1831,6 +1856,7 @@ export interface components {
          *     * `close`: The visit ends.
          *     * `reopen`: The next visit begins; the body says which canals were found as they were left.
          *     * `replan`: A new version takes over where the work stands.
+         *     * `release`: A supervisor decided on a plan: which of its canals may not be worked yet.
          *     * `ask`: The student asks for a supervisor's word.
          *     * `come`: A supervisor answers: to the chair.
          *     * `on_site`: Which licensed clinician is in the room for this visit.
@@ -1839,7 +1865,7 @@ export interface components {
          *     * `undo`: Names an earlier event that does not count; both stay.
          * @enum {string}
          */
-        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "resume" | "close" | "reopen" | "replan" | "ask" | "come" | "on_site" | "image" | "irrigated" | "note" | "undo";
+        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "on_site" | "image" | "irrigated" | "note" | "undo";
         EventShown: {
             actor: components["schemas"]["PersonRef"];
             canal: string;
@@ -1856,7 +1882,7 @@ export interface components {
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -2468,6 +2494,25 @@ export interface components {
             kind: "note";
             text: string;
         };
+        /** @description A canal that a supervisor's decision leaves out. */
+        NotReleased: {
+            canal: string;
+            /** @description The returned canal that it joins with; empty where it was returned itself. */
+            joins: string;
+            /** @description Why; empty where only its partner was returned. */
+            remark: string;
+        };
+        /** @description A canal that a supervisor's decision leaves out. */
+        NotReleasedRequest: {
+            canal: string;
+            /**
+             * @description The returned canal that it joins with; empty where it was returned itself.
+             * @default
+             */
+            joins?: string;
+            /** @description Why; empty where only its partner was returned. */
+            remark: string;
+        };
         Obturation: {
             /** @description Name of the proposed cone: the one of the kit that rests at the end within tolerance; none where none does. */
             master_cone: string | null;
@@ -3017,12 +3062,37 @@ export interface components {
         };
         /** @enum {string} */
         ReferenceSetEnum: "A" | "B";
+        ReleaseGivenRequest: {
+            canals: string[];
+        };
+        /** @description A supervisor decided on the plan: every canal may be worked but these. */
+        ReleaseTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "release";
+            not_released: components["schemas"]["NotReleased"][];
+        };
+        /** @description A supervisor decided on the plan: every canal may be worked but these. */
+        ReleaseToldRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "release";
+            not_released: components["schemas"]["NotReleasedRequest"][];
+        };
         RemarkGivenRequest: {
             canal: string;
+            /** @description With an approval: this canal is not released, its partner neither. */
+            returned?: boolean;
             text: string;
         };
         RemarkShown: {
             canal: string;
+            /** @description The approval leaves this canal out. */
+            returned: boolean;
             text: string;
         };
         /** @description The next visit begins. */
@@ -3133,9 +3203,24 @@ export interface components {
             value: number;
         };
         RunningCanal: {
+            /**
+             * @description The student asked for a supervisor's word.
+             * @default false
+             */
+            asked?: boolean;
             canal: string;
+            /**
+             * @description A supervisor comes to the chair.
+             * @default false
+             */
+            coming?: boolean;
             /** @description What it waits for, or empty. */
             hold_point: string;
+            /**
+             * @description What is asked, in the student's words.
+             * @default
+             */
+            note?: string;
             state: components["schemas"]["CanalState"];
         };
         RunningList: {
@@ -3260,6 +3345,8 @@ export interface components {
         };
         /** @description A supervisor's word at a hold point. */
         SignOffTold: {
+            /** @description Given on the student's phone with a one-time code; recorded by the server alone. */
+            at_bench: boolean;
             exit: components["schemas"]["ExitEnum"];
             /** @description Approved although what the hold point asks for is not there; the reason says why. */
             in_spite: boolean;
@@ -3272,6 +3359,11 @@ export interface components {
         };
         /** @description A supervisor's word at a hold point. */
         SignOffToldRequest: {
+            /**
+             * @description Given on the student's phone with a one-time code; recorded by the server alone.
+             * @default false
+             */
+            at_bench?: boolean;
             exit: components["schemas"]["ExitEnum"];
             /**
              * @description Approved although what the hold point asks for is not there; the reason says why.
@@ -3733,6 +3825,8 @@ export interface components {
             intent_hash: string;
             /** Format: uuid */
             kit: string;
+            /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
+            not_released: string[];
             number: number;
             planner_version: string;
             reviews: components["schemas"]["ReviewShown"][];
@@ -3783,6 +3877,8 @@ export interface components {
             intent_hash: string;
             /** Format: uuid */
             kit: string;
+            /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
+            not_released: string[];
             number: number;
             plan: components["schemas"]["Plan"];
             planner_version: string;
@@ -5083,6 +5179,43 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["ChangesShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_version_release: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description The hash that was on the screen, as ETag. */
+                "If-Match": string;
+            };
+            path: {
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReleaseGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionShown"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

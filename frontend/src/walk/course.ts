@@ -4,7 +4,7 @@ import { undone } from './undone'
 import { Walk } from './walk'
 
 export type Held = 'paused' | 'past_stop' | 'to_plan' | 'to_check'
-export type CanalState = Held | 'open' | 'hold_point' | 'finished'
+export type CanalState = Held | 'open' | 'not_released' | 'hold_point' | 'finished'
 
 /** Why an event moves nothing. It is kept and shown all the same: a clinical fact is never refused. */
 export type OutOfCourse =
@@ -22,7 +22,7 @@ export type OutOfCourse =
 export type Sheets = Readonly<Record<string, RunSheet>>
 
 /** Kept and shown; where the work stands is the same after them. */
-const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'ask', 'come', 'on_site', 'image', 'irrigated']
+const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'on_site', 'image', 'irrigated']
 
 /** One canal. `held` is what withholds it beside its place in the run sheet. */
 export class CanalCourse {
@@ -30,14 +30,21 @@ export class CanalCourse {
   held: Held | null = null
   /** The event whose question is open. */
   askedBy: string | null = null
+  /** False where a supervisor's decision on the plan leaves this canal out for now. */
+  released = true
+  /** The event by which the student asked for a supervisor's word; null once it was given. */
+  asking: string | null = null
+  /** The event by which a supervisor said that they come. */
+  coming: string | null = null
 
   constructor(sheet: RunSheet) {
     this.walk = new Walk(sheet)
   }
 
   get state(): CanalState {
-    if (this.held) return this.held
     const { node } = this.walk
+    if (!this.released && !(node.kind === 'end' && node.outcome === 'finished')) return 'not_released'
+    if (this.held) return this.held
     if (node.kind === 'end') return node.outcome === 'finished' ? 'finished' : 'to_plan'
     return node.action === 'sign_off' ? 'hold_point' : 'open'
   }
@@ -92,6 +99,11 @@ export class Course {
         return null
       case 'reopen':
         return this.reopen(event)
+      case 'release':
+        return this.release(event)
+      case 'ask':
+      case 'come':
+        return null
       default:
         return 'no_canal'
     }
@@ -116,8 +128,15 @@ export class Course {
       case 'turn':
         this.turnedTo = event.canal
         return null
+      case 'ask':
+        canal.asking = event.id
+        return null
+      case 'come':
+        canal.coming = event.id
+        return null
       case 'close':
       case 'reopen':
+      case 'release':
         return this.takeTooth(event)
       default:
         return 'no_canal'
@@ -128,12 +147,12 @@ export class Course {
     const { walk } = canal
     if (this.closed) return 'closed'
     if (this.haltedBy) return 'halted'
-    if (canal.held) return 'withheld'
+    if (canal.held || !canal.released) return 'withheld'
     if (walk.at !== event.node) return 'other_step'
     if (canal.state === 'hold_point') return 'withheld'
     const stop = walk.stop()
     const depth = depthOf(event)
-    if (!walk.leave(String(event.body.exit), depth)) return 'no_such_exit'
+    if (!leave(canal, String(event.body.exit), depth)) return 'no_such_exit'
     if (depth !== null && stop !== null && depth > stop) {
       canal.held = 'past_stop'
       canal.askedBy = event.id
@@ -141,7 +160,7 @@ export class Course {
     return null
   }
 
-  /** A new version's run sheets begin where the work stands; what is paused stays so. */
+  /** A new version's run sheets begin where the work stands; what is paused or not released stays so. */
   private replan(event: Happened): OutOfCourse | null {
     const sheets = this.plans[event.plan]
     if (event.body.replaces !== this.plan || !sheets) return 'other_plan'
@@ -150,7 +169,15 @@ export class Course {
     this.canals = begun(sheets)
     for (const [name, canal] of Object.entries(this.canals)) {
       if (before[name]?.held === 'paused') canal.held = 'paused'
+      canal.released = before[name]?.released ?? true
     }
+    return null
+  }
+
+  /** The last decision says which canals may not be worked; all others may. */
+  private release(event: Happened): OutOfCourse | null {
+    const leftOut = notReleased(event).map((one) => one.canal)
+    for (const [name, canal] of Object.entries(this.canals)) canal.released = !leftOut.includes(name)
     return null
   }
 
@@ -171,10 +198,18 @@ function begun(sheets: Sheets): Record<string, CanalCourse> {
 }
 
 /** Answers the hold point it names; a halt does not stop a supervisor's word. */
-function signOff(event: Happened, { walk }: CanalCourse): OutOfCourse | null {
-  const { node } = walk
+function signOff(event: Happened, canal: CanalCourse): OutOfCourse | null {
+  const { node } = canal.walk
   if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== event.node) return 'other_step'
-  return walk.leave(String(event.body.exit), null) ? null : 'no_such_exit'
+  return leave(canal, String(event.body.exit), null) ? null : 'no_such_exit'
+}
+
+/** Whatever was asked of a supervisor is over once the canal goes on. */
+function leave(canal: CanalCourse, exit: string, depth: number | null): boolean {
+  if (!canal.walk.leave(exit, depth)) return false
+  canal.asking = null
+  canal.coming = null
+  return true
 }
 
 /** A stop that had slipped lets the canal go on; any other cause is for the supervisor. */
@@ -191,9 +226,23 @@ function resume(event: Happened, canal: CanalCourse): OutOfCourse | null {
   if (event.node && !canal.walk.goTo(event.node)) return 'other_step'
   canal.held = null
   canal.askedBy = null
+  canal.asking = null
+  canal.coming = null
   return null
 }
 
 export function depthOf(event: Happened): number | null {
   return typeof event.body.depth_um === 'number' ? event.body.depth_um : null
+}
+
+export interface NotReleased {
+  readonly canal: string
+  readonly remark: string
+  /** The returned canal that it joins with; empty where it was returned itself. */
+  readonly joins: string
+}
+
+/** The canals that a supervisor's decision leaves out. */
+export function notReleased(event: Happened): readonly NotReleased[] {
+  return Array.isArray(event.body.not_released) ? (event.body.not_released as NotReleased[]) : []
 }

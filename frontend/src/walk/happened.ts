@@ -11,6 +11,7 @@ export type Kind =
   | 'close'
   | 'reopen'
   | 'replan'
+  | 'release'
   | 'ask'
   | 'come'
   | 'on_site'

@@ -10,6 +10,7 @@ const NEVER: readonly Kind[] = [
   'close',
   'reopen',
   'replan',
+  'release',
   'undo',
   'reading',
   'answer',

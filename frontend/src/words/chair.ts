@@ -10,6 +10,7 @@ export const chair = {
     state: {
       open: 'open',
       hold_point: 'waits',
+      not_released: 'not released',
       paused: 'paused',
       past_stop: 'past the stop',
       to_plan: 'to be planned',
@@ -106,6 +107,7 @@ export const chair = {
       close: 'closed for today',
       reopen: 'opened again',
       replan: 'new version',
+      release: 'supervisor decided on the plan',
       ask: 'asked for a word',
       come: 'supervisor comes to the chair',
       on_site: 'clinician in the room named',

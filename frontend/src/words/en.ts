@@ -6,6 +6,7 @@ import { difficulty } from './difficulty'
 import { drawing } from './drawing'
 import { expected } from './expected'
 import { figures } from './figures'
+import { hold } from './hold'
 import { plan } from './plan'
 import { planning } from './planning'
 import { review } from './review'
@@ -17,6 +18,7 @@ export const words = {
   ...drawing,
   ...cases,
   ...chair,
+  ...hold,
   ...plan,
   ...planning,
   ...review,

@@ -7,6 +7,7 @@ import { words } from '@/words/en'
 const SIGNS: Record<CanalState, SignName> = {
   open: 'draft',
   hold_point: 'waiting',
+  not_released: 'returned',
   paused: 'stop',
   past_stop: 'caution',
   to_plan: 'returned',

@@ -16,7 +16,8 @@ interface Props {
 /** The one step of a canal that is due: what, with which instrument, to which stop, and the answers to it. */
 export function NowCard({ chair, canal, course }: Props) {
   const { node } = course.walk
-  if (course.held || node.kind === 'end') return <Withheld chair={chair} canal={canal.canal} course={course} />
+  if (course.held || !course.released || node.kind === 'end')
+    return <Withheld chair={chair} canal={canal.canal} course={course} />
   const stop = course.walk.stop()
   return (
     <section class="now-card" aria-label={canal.canal}>

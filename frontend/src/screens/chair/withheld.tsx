@@ -3,7 +3,7 @@ import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { membership } from '@/store/session'
-import type { CanalCourse } from '@/walk/course'
+import { type CanalCourse, notReleased } from '@/walk/course'
 import { words } from '@/words/en'
 
 type Cause = keyof typeof words.chair.causes
@@ -18,6 +18,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
     finished: words.chair.finished,
     open: '',
     hold_point: '',
+    not_released: notReleasedSays(chair, canal),
   }[course.state]
   const answer = (cause: Cause) => void chair.record(canal, '', { kind: 'answer', asks: course.askedBy ?? '', cause })
   return (
@@ -38,6 +39,13 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
       {(course.held === 'paused' || course.held === 'to_check') && <Resume chair={chair} canal={canal} />}
     </section>
   )
+}
+
+/** Why a supervisor's decision leaves the canal out: the remark on it, or the canal it ends in one with. */
+function notReleasedSays(chair: Chair, canal: string): string {
+  const decision = chair.events.findLast((event) => event.kind === 'release')
+  const left = decision && notReleased(decision).find((one) => one.canal === canal)
+  return left?.joins ? words.hold.partnerReturned(left.joins) : words.hold.returned(left?.remark ?? '')
 }
 
 /** Only a supervisor lets the work go on, and says why. */
