@@ -85,11 +85,12 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
     (waiting,) = supervisor.get(f"{API}/programmes/{molar.programme_id}/worklist").json()["results"]
     assert (waiting["version"], waiting["asks"]) == (version["id"], "first")
     shown = supervisor.get(version_at(version))
-    remark = {"decision": "returned", "remarks": [{"canal": "MB2", "text": "Smaller, it joins."}]}
+    remark: dict[str, Any] = {"decision": "returned", "remarks": [{"canal": "MB2", "text": "Smaller, it joins."}]}
     returned = supervisor.post(
         version_at(version, "/reviews"), remark, format="json", headers={"If-Match": shown["ETag"]}
     )
-    assert (returned.status_code, returned.json()["remarks"]) == (201, remark["remarks"])
+    said = [{**remark["remarks"][0], "returned": False}]
+    assert (returned.status_code, returned.json()["remarks"]) == (201, said)
     assert student.get(at(molar, "")[:-1]).json()["standing"]["state"] == "returned"
 
     sized = {**body, "choices": {**body["choices"], "canals": [{"canal": "P", "final_size": 40}]}}
