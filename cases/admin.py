@@ -111,6 +111,7 @@ admin.site.register(
         models.CautionOverride,
         models.ChangeLog,
         models.DemoPatient,
+        models.Image,
         models.JunctionReading,
         models.LengthReading,
         models.ProgrammeWidths,

@@ -19,3 +19,5 @@ settings.load_profile("gate" if os.environ.get("CI") else "here")
 
 # The real hashers are slow on purpose, and no test is about them.
 django_settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
+# Images of tests stay in memory.
+django_settings.STORAGES["images"] = {"BACKEND": "django.core.files.storage.InMemoryStorage"}

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from rest_framework import status
 from rest_framework.exceptions import NotAuthenticated
 from rest_framework.pagination import CursorPagination
+from rest_framework.parsers import BaseParser
 from rest_framework.request import Request
 from rest_framework.response import Response
 from rest_framework.serializers import BaseSerializer
@@ -22,7 +24,7 @@ class View(APIView):
     """A view for people who are signed in."""
 
     schema = ProblemSchema()
-    parser_classes = (BoundedJSONParser,)
+    parser_classes: Sequence[type[BaseParser]] = (BoundedJSONParser,)
 
 
 def me(request: Request) -> Person:

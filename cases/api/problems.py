@@ -20,6 +20,7 @@ from cases.domain.errors import (
     NotAllowed,
     NotHere,
     NotUsable,
+    OffsetMismatch,
     SequenceGap,
     SignInRefused,
     TooManyTries,
@@ -97,7 +98,7 @@ def _answer(data: dict[str, Any]) -> Response:
 
 def _of_case_error(error: CaseError) -> dict[str, Any]:
     status = next(found for kind, found in STATUS.items() if isinstance(error, kind))
-    more = {"expected": error.expected} if isinstance(error, SequenceGap) else {}
+    more = {"expected": error.expected} if isinstance(error, SequenceGap | OffsetMismatch) else {}
     errors = [_error(error.pointer, error.code, str(error))] if error.pointer else []
     return body(status, error.code, str(error), errors, **more)
 

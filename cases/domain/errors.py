@@ -62,6 +62,23 @@ class NoSuchCanal(NotUsable):
     sentence = "The plan has no canal '{canal}'. It has {canals}."
 
 
+class ImageRefused(NotUsable):
+    code = "image-refused"
+
+
+class ImageDamaged(NotUsable):
+    code = "image-damaged"
+    sentence = "The image was changed on the way: its SHA-256 is not what was announced. Send it again from the start."
+
+
+class ImagesFull(NotUsable):
+    code = "images-full"
+    sentence = (
+        "The programme's room for images is used up: {left_mb} MB are left of {most_mb}. "
+        "Ask the coordinator for more; the image stays where it is."
+    )
+
+
 # --- at odds with how things stand ---
 
 
@@ -115,6 +132,16 @@ class SequenceGap(Conflict):
     @property
     def expected(self) -> int:
         """The number the device has to go on with."""
+        return int(self.fields["expected"])
+
+
+class OffsetMismatch(Conflict):
+    code = "offset-mismatch"
+    sentence = "The upload goes on from byte {expected}; this part begins at {given}."
+
+    @property
+    def expected(self) -> int:
+        """The byte to go on from."""
         return int(self.fields["expected"])
 
 

@@ -9,6 +9,7 @@ from planning.graph import Exit
 from planning.readings import Reading
 
 PastStopCause = Literal["stop_moved", "reference_changed", "tip_bleeding", "tip_wet", "not_known"]
+Shows = Literal["pre_operative", "length", "final_size", "cone", "final", "other"]
 WhatHappened = Literal[
     "instrument_separated",
     "perforation_suspected",
@@ -185,7 +186,7 @@ class ImageTold:
     """An image was taken. Events never wait for it: it comes on a way of its own."""
 
     image_id: str
-    shows: Literal["length", "final_size", "cone", "final", "other"] = "other"
+    shows: Shows = "other"
     kind: Literal["image"] = "image"
 
 

@@ -20,6 +20,7 @@ class May(StrEnum):
     SEE_WORKLIST = "see the plans that wait"
     OVERRIDE = "let the work go on in spite of a caution"
     TREAT = "record what was done"
+    ADD_IMAGE = "add an image"
     KEEP_KITS = "change kits, techniques and figures of the programme"
 
 
@@ -72,6 +73,11 @@ RULES: dict[May, Rule] = {
         roles=frozenset({_STUDENT, _SUPERVISOR}),
         own=frozenset({_STUDENT}),
         otherwise="What was done is recorded by the student of the case or by a supervisor.",
+    ),
+    May.ADD_IMAGE: Rule(
+        roles=frozenset({_STUDENT, _SUPERVISOR}),
+        own=frozenset({_STUDENT}),
+        otherwise="Images are added by the student of the case or by a supervisor.",
     ),
     May.KEEP_KITS: Rule(
         roles=frozenset({_COORDINATOR}), otherwise="Kits, techniques and figures are kept by the coordinator."

@@ -5,6 +5,7 @@ What is a record is only added to, see `append_only`. Every rule the database ca
 """
 
 from cases.models.events import RunningWork, TreatmentEvent
+from cases.models.images import Image, ImagePart
 from cases.models.kits import (
     Kit,
     KitFilling,
@@ -30,6 +31,8 @@ __all__ = [
     "ChangeLog",
     "DemoPatient",
     "FailedSignIn",
+    "Image",
+    "ImagePart",
     "JunctionReading",
     "Kit",
     "KitFilling",

@@ -55,6 +55,7 @@ class Programme(Identified):
     name = models.CharField(max_length=120, unique=True)
     invented = models.BooleanField(default=False, help_text="Demonstration: no such school, people or cases.")
     created_at = models.DateTimeField(auto_now_add=True)
+    images_most_mb = models.PositiveIntegerField(default=2000, help_text="Room for the images of all its cases.")
 
     class Meta:
         constraints = [models.CheckConstraint(condition=~Q(name=""), name="programme_has_name")]

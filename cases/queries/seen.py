@@ -12,7 +12,7 @@ from django.db.models import Model, Q, QuerySet
 
 from cases.domain.errors import NotHere
 from cases.domain.roles import Role
-from cases.models import Canal, Case, CautionOverride, Membership, Person, Programme, ToothPlanVersion
+from cases.models import Canal, Case, CautionOverride, Image, Membership, Person, Programme, ToothPlanVersion
 
 Row = TypeVar("Row", bound=Model)
 WHOLE_PROGRAMME = (Role.SUPERVISOR, Role.COORDINATOR)
@@ -60,6 +60,12 @@ def override(person: Person, id_: UUID) -> CautionOverride:
     """Raises NotHere."""
     rows: QuerySet[CautionOverride] = CautionOverride.objects.filter(case__in=cases(person)).select_related("case")
     return _one(rows, id_, "override")
+
+
+def image(person: Person, case_id: UUID, id_: UUID) -> Image:
+    """Raises NotHere."""
+    rows: QuerySet[Image] = Image.objects.filter(case__in=cases(person), case_id=case_id)
+    return _one(rows.select_related("case", "taken_by"), id_, "image")
 
 
 def _one(rows: QuerySet[Row], id_: UUID, what: str) -> Row:

@@ -69,6 +69,27 @@ def database() -> dict[str, Any]:
     return described
 
 
+def image_storage() -> dict[str, Any]:
+    """Django's description of where images lie: an S3-compatible store where IMAGE_BUCKET names one, else a folder.
+
+    IMAGE_FOLDER is that folder. Neither is reachable from outside: the API serves images to those who may see the case.
+    """
+    bucket = _read.str("IMAGE_BUCKET", default="")
+    if not bucket:
+        folder = _read.str("IMAGE_FOLDER", default=str(DATA / "images"))
+        options = {"location": folder, "file_permissions_mode": 0o600, "directory_permissions_mode": 0o700}
+        return {"BACKEND": "django.core.files.storage.FileSystemStorage", "OPTIONS": options}
+    options = {
+        "bucket_name": bucket,
+        "endpoint_url": _read.str("IMAGE_STORE_URL", default="") or None,
+        "access_key": _read.str("IMAGE_STORE_KEY", default="") or None,
+        "secret_key": _read.str("IMAGE_STORE_SECRET", default="") or None,
+        "default_acl": None,
+        "querystring_auth": True,
+    }
+    return {"BACKEND": "storages.backends.s3.S3Storage", "OPTIONS": options}
+
+
 # IMMEDIATE: a transaction that will write takes the lock at its start, or it fails with "database is locked".
 # FULL: an event that was acknowledged survives a power cut, not only a crash of the process.
 SQLITE: dict[str, Any] = {

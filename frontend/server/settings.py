@@ -106,8 +106,20 @@ WHITENOISE_IMMUTABLE_FILE_TEST = files.is_immutable
 WHITENOISE_ADD_HEADERS_FUNCTION = files.add_headers
 STORAGES = {
     "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "images": env.image_storage(),
     "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
 }
+
+# --- images ---
+# A phone's camera at its finest, as it comes from the phone.
+IMAGE_MOST_BYTES = 32_000_000
+IMAGE_MOST_PX = 50_000_000
+IMAGE_LONGEST_SIDE_PX = 12_000
+# Of one part of an upload; a thin line gets a part through before it breaks.
+IMAGE_MOST_PART_BYTES = 4_000_000
+# What reading one image may take; beyond, it is refused.
+IMAGE_READ_SECONDS = 20
+IMAGE_READ_MEMORY_BYTES = 1_500_000_000
 
 # --- words and times ---
 LANGUAGE_CODE = "en-gb"

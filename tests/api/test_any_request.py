@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from hashlib import sha256
 from typing import Any
 
 import pytest
@@ -14,20 +15,27 @@ import schemathesis
 from django.core.signals import request_finished, request_started
 from django.core.wsgi import get_wsgi_application
 from django.db import close_old_connections
+from django.utils import timezone
 from hypothesis import HealthCheck, settings
 from schemathesis import GenerationMode, checks
 from schemathesis.core.parameters import ParameterLocation
 
+from cases.domain.uuid7 import uuid7
 from cases.models import CautionOverride, Person, ToothPlanVersion
+from cases.services import images
+from cases.services.images import Announced
+from tests.cases.pictures import picture
 from tests.cast import API, canal_of, client
 
 EXAMPLES = 4  # of each operation: some thirty operations in about half a minute
+PICTURE = picture()
 JUDGED = (
     checks.not_a_server_error,
     checks.status_code_conformance,
     checks.content_type_conformance,
     checks.response_schema_conformance,
 )
+schemathesis.serializer.alias("application/partial-upload", "application/octet-stream")
 schema = schemathesis.openapi.from_wsgi(f"{API}/schema", get_wsgi_application())
 # Signing in and out is tested on its own: it would end the session that asks.
 records = schema.include(path_regex=f"^{API}/(programmes|cases|canals|plan-versions|overrides)").exclude(
@@ -41,12 +49,17 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
     let_pass = CautionOverride.objects.create(
         sent_hash="", case=case, code="apex-wide", reason="Seen.", supervisor=vale, version=submitted
     )
+    told = Announced(
+        id=uuid7(), sha256=sha256(PICTURE).hexdigest(), sent_bytes=len(PICTURE), device_time=timezone.now()
+    )
+    image = images.receive(actor=vale, case=case, told=told, data=PICTURE)
     return {
         "programme_id": str(case.programme_id),
         "case_id": str(case.pk),
         "canal_id": str(canal_of(case, "P").pk),
         "version_id": str(submitted.pk),
         "override_id": str(let_pass.pk),
+        "image_id": str(image.pk),
         "name": "MB",
         "key": "passes.gain",
         "tooth": "16",

@@ -165,6 +165,118 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/images": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Every image of the case, and the room that is left
+         * @description An image that an event names and that is not listed is still where it was taken.
+         */
+        get: operations["images_list"];
+        put?: never;
+        /**
+         * Send an image as a form
+         * @description One image as multipart/form-data; to send it again harmlessly, make its id and use PUT. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing; the received bytes are never kept.
+         */
+        post: operations["images_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/images/{image_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What is known of an image
+         * @description `Upload-Offset` says from which byte its upload goes on.
+         */
+        get: operations["image_retrieve"];
+        /**
+         * Send an image whole
+         * @description JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content. The same bytes under the same id are answered the same, others are refused (409). What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing; the received bytes are never kept.
+         */
+        put: operations["image_update"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        /**
+         * Send the next part of an image
+         * @description After the draft for resumable uploads (draft-ietf-httpbis-resumable-upload): `Upload-Offset`, `Upload-Length`, media type `application/partial-upload`; GET or HEAD of the image says from which byte to go on. It differs in one thing: the sender makes the id, so the part at byte 0 begins the upload. Where another byte is next, the answer names it as `expected` (409). A part that came before counts once. The last part is answered with the stored image. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing; the received bytes are never kept.
+         */
+        patch: operations["image_partial_update"];
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/images/{image_id}/content": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The image for screens
+         * @description A file of a stored image. It is asked for again each time: another person may sit at the same browser.
+         */
+        get: operations["image_content_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/images/{image_id}/data-set": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The de-identified DICOM data set
+         * @description A file of a stored image. It is asked for again each time: another person may sit at the same browser.
+         */
+        get: operations["image_data_set_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/images/{image_id}/thumbnail": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The image, small
+         * @description A file of a stored image. It is asked for again each time: another person may sit at the same browser.
+         */
+        get: operations["image_thumbnail_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/overrides": {
         parameters: {
             query?: never;
@@ -1096,6 +1208,12 @@ export interface components {
         };
         /** @enum {string} */
         BoundEnum: "least" | "most" | "tells";
+        /**
+         * @description Whether words may be part of the picture itself: DICOM Burned In Annotation (0028,0301).
+         *     * `unknown`: The file does not say: a person has to look.
+         * @enum {string}
+         */
+        BurntInText: "stated" | "denied" | "unknown";
         /** @enum {string} */
         ByEnum: "three_points" | "tangents" | "one_arc";
         /** @description What is expected of one canal from where its work stands. */
@@ -2043,6 +2161,11 @@ export interface components {
             says: string;
             who: components["schemas"]["RecordPerson"];
         };
+        /**
+         * @description What was sent, by its content.
+         * @enum {string}
+         */
+        ImageKind: "jpeg" | "png" | "webp" | "tiff" | "heic" | "dicom";
         ImageListed: {
             /** Format: date-time */
             at: string;
@@ -2069,6 +2192,58 @@ export interface components {
              */
             tapped_within_px?: number | null;
         };
+        ImageSentRequest: {
+            /** @default  */
+            canal?: string;
+            /** Format: date-time */
+            device_time?: string;
+            /**
+             * Format: binary
+             * @description JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content.
+             */
+            file: string;
+            /** @default other */
+            shows?: components["schemas"]["ShowsEnum"];
+        };
+        ImageShown: {
+            burnt_in_text: components["schemas"]["BurntInText"];
+            canal: string;
+            /** Format: date-time */
+            device_time: string;
+            /** @description A de-identified DICOM data set is there too. */
+            has_data_set: boolean;
+            height_px: number | null;
+            /** Format: uuid */
+            id: string;
+            /** @description What was sent, by its content; null until it was read. */
+            readonly kind: components["schemas"]["ImageKind"] | null;
+            /** @description Why it was refused; else empty. */
+            reason: string;
+            /** @description An upload goes on from here. */
+            readonly received_bytes: number;
+            /** @description Of the whole upload. */
+            sent_bytes: number;
+            /** Format: date-time */
+            server_time: string;
+            /** @description Of what was sent, in hexadecimal. */
+            sha256: string;
+            shows: components["schemas"]["ShowsEnum"];
+            /** @description What the file said of its scale, as read. */
+            readonly spacing: components["schemas"]["Spacing"] | null;
+            state: components["schemas"]["ImageState"];
+            taken_by: components["schemas"]["PersonRef"];
+            width_px: number | null;
+        };
+        ImagesShown: {
+            images: components["schemas"]["ImageShown"][];
+            room: components["schemas"]["RoomShown"];
+        };
+        /**
+         * @description * `awaited`: Told of, and not here yet, or only in part.
+         *     * `refused`: Could not be kept; the reason says why.
+         * @enum {string}
+         */
+        ImageState: "awaited" | "stored" | "refused";
         /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
         ImageTold: {
             image_id: string;
@@ -3167,6 +3342,12 @@ export interface components {
         };
         /** @enum {string} */
         Role: "student" | "supervisor" | "coordinator";
+        RoomShown: {
+            /** @description Of the programme; ask before a camera opens. */
+            left_bytes: number;
+            most_bytes: number;
+            most_bytes_each: number;
+        };
         RootGivenRequest: {
             main_canal?: string | null;
             pattern: components["schemas"]["Pattern"];
@@ -3338,7 +3519,7 @@ export interface components {
             node: string;
         };
         /** @enum {string} */
-        ShowsEnum: "length" | "final_size" | "cone" | "final" | "other";
+        ShowsEnum: "pre_operative" | "length" | "final_size" | "cone" | "final" | "other";
         SignInRequest: {
             password: string;
             username: string;
@@ -3411,12 +3592,35 @@ export interface components {
             size: number | null;
             source: string;
         };
-        /** @description From one pixel to the next, as the image file says it. */
+        /**
+         * @description What a DICOM file said of its scale, as read: nothing is computed, nothing put right.
+         *
+         *     Pairs are row spacing, then column spacing [mm]. A value of zero or below is kept as it was said.
+         */
         Spacing: {
-            /** @description To the right, from column to column. */
-            column_mm: number;
-            /** @description Downwards, from row to row. */
-            row_mm: number;
+            /** @description (0018,1114): distance source to detector by distance source to patient. */
+            estimated_magnification: number | null;
+            /** @description (0018,1164): at the front of the detector, never corrected for magnification. */
+            imager_pixel_spacing_mm: [
+                number,
+                number
+            ] | null;
+            /** @description (0018,2010): of a scanned film. */
+            nominal_scanned_pixel_spacing_mm: [
+                number,
+                number
+            ] | null;
+            /** @description (0028,0A02) */
+            pixel_spacing_calibration_type: ("GEOMETRY" | "FIDUCIAL" | "other") | null;
+            /** @description (0028,0030) */
+            pixel_spacing_mm: [
+                number,
+                number
+            ] | null;
+            /** @description (0018,1110) */
+            source_to_detector_mm: number | null;
+            /** @description (0018,1111) */
+            source_to_patient_mm: number | null;
         };
         /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
         SpacingFactsRequest: {
@@ -4528,6 +4732,290 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["TreatmentShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    images_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImagesShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    images_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "multipart/form-data": components["schemas"]["ImageSentRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_update: {
+        parameters: {
+            query?: {
+                /** @description The canal it shows; left out where it shows the tooth. */
+                canal?: string;
+                /** @description When it was taken; left out: now. */
+                device_time?: string;
+                /** @description What it was taken for. */
+                shows?: "cone" | "final" | "final_size" | "length" | "other" | "pre_operative";
+            };
+            header?: {
+                /** @description SHA-256 of the whole image (RFC 9530): `sha-256=:<base64>:`. */
+                "Repr-Digest"?: string;
+            };
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/octet-stream": string;
+                "image/*": string;
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_partial_update: {
+        parameters: {
+            query?: {
+                /** @description The canal it shows; left out where it shows the tooth. */
+                canal?: string;
+                /** @description When it was taken; left out: now. */
+                device_time?: string;
+                /** @description What it was taken for. */
+                shows?: "cone" | "final" | "final_size" | "length" | "other" | "pre_operative";
+            };
+            header: {
+                /** @description SHA-256 of the whole image (RFC 9530): `sha-256=:<base64>:`. */
+                "Repr-Digest": string;
+                /** @description Bytes of the whole image. */
+                "Upload-Length": number;
+                /** @description Where it begins. */
+                "Upload-Offset": number;
+            };
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: {
+            content: {
+                "application/partial-upload": string;
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_content_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "image/jpeg": string;
+                    "image/png": string;
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_data_set_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/dicom": string;
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_thumbnail_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "image/jpeg": string;
                 };
             };
             /** @description Refused, with the reason and the way out. */

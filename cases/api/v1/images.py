@@ -1,0 +1,290 @@
+"""Images: announced, sent whole or in parts, listed, and served to those who may see the case."""
+
+from __future__ import annotations
+
+import hashlib
+from typing import Any, ClassVar
+from uuid import UUID
+
+from django.conf import settings
+from django.http import HttpResponse
+from django.utils import timezone
+from drf_spectacular.types import OpenApiTypes
+from drf_spectacular.utils import OpenApiParameter, extend_schema, extend_schema_field
+from rest_framework import serializers
+from rest_framework.parsers import MultiPartParser
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api import bytes as sent_bytes
+from cases.api.base import View, answer, me
+from cases.api.etags import tag
+from cases.api.fields import Strict, Text, Value
+from cases.api.v1.shapes import PersonRef
+from cases.domain.errors import NotHere
+from cases.domain.images import BurntInText, ImageKind, ImageState, Spacing
+from cases.domain.told import Shows
+from cases.domain.uuid7 import uuid7
+from cases.queries import images as found
+from cases.queries import seen
+from cases.services import image_files, images
+from cases.services.images import Announced
+
+TAGS = ["images"]
+CANAL = OpenApiParameter("canal", str, description="The canal it shows; left out where it shows the tooth.")
+SHOWS = OpenApiParameter(
+    "shows",
+    str,
+    enum=["pre_operative", "length", "final_size", "cone", "final", "other"],
+    default="other",
+    description="What it was taken for.",
+)
+DEVICE_TIME = OpenApiParameter("device_time", OpenApiTypes.DATETIME, description="When it was taken; left out: now.")
+DIGEST = "SHA-256 of the whole image (RFC 9530): `sha-256=:<base64>:`."
+REPR_DIGEST = OpenApiParameter("Repr-Digest", str, OpenApiParameter.HEADER, description=DIGEST)
+OFFSET = OpenApiParameter("Upload-Offset", int, OpenApiParameter.HEADER, required=True, description="Where it begins.")
+LENGTH = OpenApiParameter(
+    "Upload-Length", int, OpenApiParameter.HEADER, required=True, description="Bytes of the whole image."
+)
+KINDS = "JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content."
+KEPT = (
+    "What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of "
+    "DICOM a de-identified data set is built from pixels and spacing; the received bytes are never kept."
+)
+
+
+class FactsGiven(Strict):
+    canal = Text(max_length=12, required=False, allow_blank=True, default="")
+    shows = Value(Shows, required=False, default="other")
+    device_time = serializers.DateTimeField(required=False, default=timezone.now)
+
+
+class ImageSent(FactsGiven):
+    file = serializers.FileField(help_text=KINDS)
+
+
+class ImageShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    canal = serializers.CharField()
+    shows = Value(Shows)
+    taken_by = PersonRef()
+    device_time = serializers.DateTimeField()
+    server_time = serializers.DateTimeField()
+    state = Value(ImageState)
+    reason = serializers.CharField(help_text="Why it was refused; else empty.")
+    sha256 = serializers.CharField(help_text="Of what was sent, in hexadecimal.")
+    sent_bytes = serializers.IntegerField(help_text="Of the whole upload.")
+    received_bytes = serializers.SerializerMethodField(help_text="An upload goes on from here.")
+    kind = serializers.SerializerMethodField(help_text="What was sent, by its content; null until it was read.")
+    width_px = serializers.IntegerField(allow_null=True)
+    height_px = serializers.IntegerField(allow_null=True)
+    has_data_set = serializers.BooleanField(help_text="A de-identified DICOM data set is there too.")
+    spacing = serializers.SerializerMethodField(help_text="What the file said of its scale, as read.")
+    burnt_in_text = Value(BurntInText)
+
+    @extend_schema_field(OpenApiTypes.INT)
+    def get_received_bytes(self, image: Any) -> int:
+        return images.received_bytes(image)
+
+    @extend_schema_field(Value(ImageKind | None))
+    def get_kind(self, image: Any) -> str | None:
+        return image.kind or None
+
+    @extend_schema_field(Value(Spacing | None))
+    def get_spacing(self, image: Any) -> Any:
+        return Value(Spacing | None).to_representation(found.spacing_of(image))
+
+
+class RoomShown(serializers.Serializer[Any]):
+    left_bytes = serializers.IntegerField(help_text="Of the programme; ask before a camera opens.")
+    most_bytes = serializers.IntegerField()
+    most_bytes_each = serializers.IntegerField()
+
+
+class ImagesShown(serializers.Serializer[Any]):
+    room = RoomShown()
+    images = ImageShown(many=True)
+
+
+class ImagesView(View):
+    parser_classes = (MultiPartParser,)
+
+    @extend_schema(
+        operation_id="images_list",
+        tags=TAGS,
+        summary="Every image of the case, and the room that is left",
+        description="An image that an event names and that is not listed is still where it was taken.",
+        responses=ImagesShown,
+    )
+    def get(self, request: Request, case_id: UUID) -> Response:
+        return answer(ImagesShown, found.of_case(seen.case(me(request), case_id)))
+
+    @extend_schema(
+        operation_id="images_create",
+        tags=TAGS,
+        summary="Send an image as a form",
+        description=f"One image as multipart/form-data; to send it again harmlessly, make its id and use PUT. {KEPT}",
+        request={"multipart/form-data": ImageSent},
+        responses={201: ImageShown},
+    )
+    def post(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        if int(request.headers.get("Content-Length") or 0) > settings.IMAGE_MOST_BYTES:
+            raise sent_bytes.BytesTooMany
+        given = ImageSent(data=dict(request.data.items()))
+        given.is_valid(raise_exception=True)
+        facts = dict(given.validated_data)
+        data = facts.pop("file").read()
+        told = Announced(id=uuid7(), sha256=hashlib.sha256(data).hexdigest(), sent_bytes=len(data), **facts)
+        return answer(ImageShown, images.receive(actor=me(request), case=case, told=told, data=data), created=True)
+
+
+class ImageView(View):
+    parser_classes = (sent_bytes.BytesParser,)
+
+    @extend_schema(
+        operation_id="image_retrieve",
+        tags=TAGS,
+        summary="What is known of an image",
+        description="`Upload-Offset` says from which byte its upload goes on.",
+        responses=ImageShown,
+    )
+    def get(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
+        return _progress(seen.image(me(request), case_id, image_id))
+
+    @extend_schema(
+        operation_id="image_update",
+        tags=TAGS,
+        summary="Send an image whole",
+        description=f"{KINDS} The same bytes under the same id are answered the same, others are refused (409). {KEPT}",
+        parameters=[CANAL, SHOWS, DEVICE_TIME, REPR_DIGEST],
+        request={"application/octet-stream": OpenApiTypes.BINARY, "image/*": OpenApiTypes.BINARY},
+        responses=ImageShown,
+    )
+    def put(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        data = sent_bytes.body(request)
+        digest = sent_bytes.digest(request) or hashlib.sha256(data).hexdigest()
+        told = Announced(id=image_id, sha256=digest, sent_bytes=len(data), **_facts(request))
+        return answer(ImageShown, images.receive(actor=me(request), case=case, told=told, data=data))
+
+    @extend_schema(
+        operation_id="image_partial_update",
+        tags=TAGS,
+        summary="Send the next part of an image",
+        description=(
+            "After the draft for resumable uploads (draft-ietf-httpbis-resumable-upload): `Upload-Offset`, "
+            "`Upload-Length`, media type `application/partial-upload`; GET or HEAD of the image says from which byte "
+            "to go on. It differs in one thing: the sender makes the id, so the part at byte 0 begins the upload. "
+            "Where another byte is next, the answer names it as `expected` (409). A part that came before counts once. "
+            f"The last part is answered with the stored image. {KEPT}"
+        ),
+        parameters=[
+            CANAL,
+            SHOWS,
+            DEVICE_TIME,
+            OpenApiParameter(**REPR_DIGEST.__dict__ | {"required": True}),
+            OFFSET,
+            LENGTH,
+        ],
+        request={"application/partial-upload": OpenApiTypes.BINARY},
+        responses=ImageShown,
+    )
+    def patch(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        data = sent_bytes.body(request)
+        if len(data) > settings.IMAGE_MOST_PART_BYTES:
+            raise sent_bytes.BytesTooMany
+        length = sent_bytes.count(request, "Upload-Length")
+        offset = sent_bytes.count(request, "Upload-Offset")
+        told = Announced(id=image_id, sha256=_required_digest(request), sent_bytes=length, **_facts(request))
+        image = images.receive_part(actor=me(request), case=case, told=told, offset=offset, data=data)
+        return _progress(image)
+
+
+class ImageFileView(View):
+    """A file of a stored image. It is asked for again each time: another person may sit at the same browser."""
+
+    part: ClassVar[str] = "view"
+
+    def file(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:
+        image = seen.image(me(request), case_id, image_id)
+        if image.state != ImageState.STORED or (self.part == "data_set" and not image.has_data_set):
+            raise NotHere(what="file of an image")
+        etag = tag(f"{image.pk}-{self.part}")
+        if request.headers.get("If-None-Match", "").removeprefix("W/") == etag:
+            return HttpResponse(status=304, headers={"ETag": etag})
+        media_type, ending = _form(self.part, image.view_type)
+        shown = "attachment" if self.part == "data_set" else "inline"
+        headers = {
+            "ETag": etag,
+            "Cache-Control": "private, no-cache",
+            "X-Content-Type-Options": "nosniff",
+            "Content-Disposition": f'{shown}; filename="{image.pk}.{ending}"',
+        }
+        return HttpResponse(image_files.opened(image, self.part), content_type=media_type, headers=headers)
+
+
+class ContentView(ImageFileView):
+    @extend_schema(
+        operation_id="image_content_retrieve",
+        tags=TAGS,
+        summary="The image for screens",
+        responses={(200, "image/jpeg"): OpenApiTypes.BINARY, (200, "image/png"): OpenApiTypes.BINARY},
+    )
+    def get(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:
+        return self.file(request, case_id, image_id)
+
+
+class ThumbnailView(ImageFileView):
+    part = "thumbnail"
+
+    @extend_schema(
+        operation_id="image_thumbnail_retrieve",
+        tags=TAGS,
+        summary="The image, small",
+        responses={(200, "image/jpeg"): OpenApiTypes.BINARY},
+    )
+    def get(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:
+        return self.file(request, case_id, image_id)
+
+
+class DataSetView(ImageFileView):
+    part = "data_set"
+
+    @extend_schema(
+        operation_id="image_data_set_retrieve",
+        tags=TAGS,
+        summary="The de-identified DICOM data set",
+        responses={(200, "application/dicom"): OpenApiTypes.BINARY},
+    )
+    def get(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:
+        return self.file(request, case_id, image_id)
+
+
+def _form(part: str, view_type: str) -> tuple[str, str]:
+    """Media type and ending of a file."""
+    if part == "data_set":
+        return "application/dicom", "dcm"
+    media_type = view_type if part == "view" else "image/jpeg"
+    return media_type, media_type.removeprefix("image/").replace("jpeg", "jpg")
+
+
+def _facts(request: Request) -> dict[str, Any]:
+    given = FactsGiven(data=request.query_params.dict())
+    given.is_valid(raise_exception=True)
+    return dict(given.validated_data)
+
+
+def _required_digest(request: Request) -> str:
+    digest = sent_bytes.digest(request)
+    if digest is None:
+        raise serializers.ValidationError({"Repr-Digest": ["Send the SHA-256 of the whole image."]}, code="required")
+    return digest
+
+
+def _progress(image: Any) -> Response:
+    told = answer(ImageShown, image)
+    told["Upload-Offset"] = str(images.received_bytes(image))
+    told["Upload-Complete"] = "?0" if image.state == ImageState.AWAITED else "?1"
+    return told

@@ -1,0 +1,9 @@
+"""Reading images that come from outside: bytes in, clean images and a few facts out. Knows no framework and no tables.
+
+value       limits, refusals, what comes out
+kinds       which kind a file is, by its content
+pictures    JPEG, PNG, WebP, TIFF, HEIC
+dicom       DICOM: de-identified anew, never as received
+child       the process that reads one image and ends
+reading     the front door: starts that process, within bounds of time and memory
+"""

@@ -1,0 +1,149 @@
+"""DICOM images. What is kept is a data set built anew from the pixels and a few numbers: nothing is copied from the
+file because it was not on a list of things to remove; what is not named here is not kept.
+"""
+
+from __future__ import annotations
+
+from io import BytesIO
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+from PIL import Image
+from pydicom import dcmread, uid
+from pydicom.dataset import Dataset, FileMetaDataset
+from pydicom.errors import InvalidDicomError
+from pydicom.pixels.processing import apply_color_lut, apply_modality_lut, apply_voi_lut
+from pydicom.pixels.utils import pixel_array
+
+from cases.domain.images import BurntInText, ImageKind
+from cases.imaging.dicom_spacing import spacing_of, write_spacing
+from cases.imaging.pictures import eight_bits, eight_bits_of_colour, png, thumbnail
+from cases.imaging.value import Clean, Limits, Unreadable
+
+Values = npt.NDArray[Any]
+SOP_CLASSES = (
+    uid.DigitalIntraOralXRayImageStorageForPresentation,
+    uid.DigitalIntraOralXRayImageStorageForProcessing,
+    uid.DigitalXRayImageStorageForPresentation,
+    uid.DigitalXRayImageStorageForProcessing,
+    uid.ComputedRadiographyImageStorage,
+    uid.SecondaryCaptureImageStorage,
+    uid.VLPhotographicImageStorage,
+)
+MODALITIES = ("IO", "DX", "CR", "RG", "XC", "OT")
+GREY = ("MONOCHROME1", "MONOCHROME2")
+COLOUR = ("RGB", "YBR_FULL", "YBR_FULL_422", "YBR_RCT", "YBR_ICT")
+DEPTHS_BITS = (8, 16)
+BURNT_IN = {"YES": BurntInText.STATED, "NO": BurntInText.DENIED}
+# Windows and rescaling, numbers that say how the stored values are shown.
+SHOWN_BY = ("WindowCenter", "WindowWidth", "RescaleIntercept", "RescaleSlope")
+
+
+def clean(data: bytes, limits: Limits) -> Clean:
+    """The image for screens and the de-identified data set. Raises Unreadable."""
+    try:
+        told = dcmread(BytesIO(data))
+    except InvalidDicomError:
+        raise Unreadable("The DICOM file has no readable head.") from None
+    _refuse(told, limits)
+    values = _values(told)
+    grey = told.PhotometricInterpretation in GREY
+    picture = Image.fromarray(_shown(told, values) if grey else eight_bits_of_colour(values))
+    view, view_type = png(picture)
+    return Clean(
+        kind=ImageKind.DICOM,
+        width_px=picture.width,
+        height_px=picture.height,
+        view=view,
+        view_type=view_type,
+        thumbnail=thumbnail(picture),
+        data_set=_written(_data_set(told, values if grey else np.asarray(picture))),
+        spacing=spacing_of(told),
+        burnt_in_text=BURNT_IN.get(told.get("BurnedInAnnotation", ""), BurntInText.UNKNOWN),
+    )
+
+
+def _refuse(told: Dataset, limits: Limits) -> None:
+    if told.get("SOPClassUID") not in SOP_CLASSES:
+        raise Unreadable(
+            "This kind of DICOM file is not taken. Send an intra-oral, digital or computed radiograph, a secondary "
+            "capture or a photograph."
+        )
+    if int(told.get("NumberOfFrames") or 1) != 1:
+        raise Unreadable("The DICOM file holds several images. Send one at a time.")
+    if told.get("Rows") is None or told.get("Columns") is None or "PixelData" not in told:
+        raise Unreadable("The DICOM file holds no image.")
+    limits.refuse_size(int(told.Columns), int(told.Rows))
+    shown_as = told.get("PhotometricInterpretation")
+    if shown_as not in (*GREY, *COLOUR, "PALETTE COLOR") or told.get("BitsAllocated") not in DEPTHS_BITS:
+        raise Unreadable(f"A DICOM image of {told.get('BitsAllocated')} bits as {shown_as} is not taken.")
+
+
+def _values(told: Dataset) -> Values:
+    """Stored values of grey, red green and blue of colour. Raises Unreadable for what no decoder here reads."""
+    syntax = told.file_meta.get("TransferSyntaxUID")
+    if syntax is None:
+        raise Unreadable("The DICOM file does not say how it is encoded.")
+    try:
+        values: Values = pixel_array(told)
+    except (RuntimeError, NotImplementedError):
+        reason = f"The DICOM image could not be decoded ({uid.UID(syntax).name}). Export it uncompressed."
+        raise Unreadable(reason) from None
+    if told.PhotometricInterpretation == "PALETTE COLOR":
+        return np.asarray(apply_color_lut(values, told))
+    stored = int(told.get("BitsStored") or told.BitsAllocated)
+    # Older files draw words into the bits above the picture.
+    return values & ((1 << stored) - 1) if values.dtype.kind == "u" else values
+
+
+def _shown(told: Dataset, values: Values) -> npt.NDArray[np.uint8]:
+    """As the file wants it shown: rescaled, within its window, dark where it says so."""
+    eight = eight_bits(apply_voi_lut(apply_modality_lut(values, told), told))
+    return 255 - eight if told.PhotometricInterpretation == "MONOCHROME1" else eight
+
+
+def _data_set(told: Dataset, values: Values) -> Dataset:
+    kept = Dataset()
+    kept.SOPClassUID = told.SOPClassUID
+    kept.SOPInstanceUID = uid.generate_uid(prefix=None)
+    kept.StudyInstanceUID = uid.generate_uid(prefix=None)
+    kept.SeriesInstanceUID = uid.generate_uid(prefix=None)
+    kept.Modality = told.get("Modality") if told.get("Modality") in MODALITIES else "OT"
+    # Required by the standard and empty: there is no patient here.
+    for keyword in ("PatientName", "PatientID", "PatientBirthDate", "PatientSex", "StudyDate", "StudyTime", "StudyID"):
+        setattr(kept, keyword, "")
+    kept.PatientIdentityRemoved = "YES"
+    kept.DeidentificationMethod = "Built anew from pixels and spacing"
+    if told.get("BurnedInAnnotation") in BURNT_IN:
+        kept.BurnedInAnnotation = told.BurnedInAnnotation
+    write_spacing(kept, spacing_of(told))
+    _write_pixels(kept, told, values)
+    return kept
+
+
+def _write_pixels(kept: Dataset, told: Dataset, values: Values) -> None:
+    kept.Rows, kept.Columns = values.shape[:2]
+    grey = values.ndim == 2
+    kept.SamplesPerPixel = 1 if grey else values.shape[2]
+    kept.PhotometricInterpretation = told.PhotometricInterpretation if grey else "RGB"
+    kept.BitsAllocated = values.dtype.itemsize * 8
+    kept.BitsStored = int(told.BitsStored) if grey else kept.BitsAllocated
+    kept.HighBit = kept.BitsStored - 1
+    kept.PixelRepresentation = int(values.dtype.kind == "i")
+    if grey:
+        for keyword in SHOWN_BY:
+            if isinstance(number := told.get(keyword), float | int):
+                setattr(kept, keyword, number)
+    else:
+        kept.PlanarConfiguration = 0
+    kept.PixelData = values.astype(values.dtype.newbyteorder("<")).tobytes()
+    kept["PixelData"].VR = "OW" if kept.BitsAllocated > 8 else "OB"
+
+
+def _written(kept: Dataset) -> bytes:
+    kept.file_meta = FileMetaDataset()
+    kept.file_meta.TransferSyntaxUID = uid.ExplicitVRLittleEndian
+    out = BytesIO()
+    kept.save_as(out, enforce_file_format=True)
+    return out.getvalue()

@@ -1,0 +1,33 @@
+"""Which kind of image a file is. Its content says so; names and types that came with it are not asked."""
+
+from __future__ import annotations
+
+from cases.domain.images import ImageKind
+from cases.imaging.value import Unreadable
+
+PREAMBLE_BYTES = 128  # DICOM PS3.10: anything may stand there, then 'DICM'
+HEIC_BRANDS = (b"heic", b"heix", b"heim", b"heis", b"mif1", b"msf1", b"hevc", b"hevx")
+STARTS: tuple[tuple[bytes, ImageKind], ...] = (
+    (b"\xff\xd8\xff", ImageKind.JPEG),
+    (b"\x89PNG\r\n\x1a\n", ImageKind.PNG),
+    (b"II*\x00", ImageKind.TIFF),
+    (b"MM\x00*", ImageKind.TIFF),
+)
+NONE_OF_THEM = "This is no image that can be kept here. Send JPEG, PNG, WebP, TIFF, HEIC or DICOM."
+
+
+def kind_of(data: bytes) -> ImageKind:
+    """Raises Unreadable for what is none of the kinds, and for what two programs would read as two of them."""
+    found: list[ImageKind] = [kind for start, kind in STARTS if data.startswith(start)]
+    if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
+        found.append(ImageKind.WEBP)
+    if data[4:8] == b"ftyp" and data[8:12] in HEIC_BRANDS:
+        found.append(ImageKind.HEIC)
+    if data[PREAMBLE_BYTES : PREAMBLE_BYTES + 4] == b"DICM":
+        # PS3.10, 7.1 lets the preamble hold the head of a TIFF for programs that know no DICOM: real devices do so.
+        found = [*(kind for kind in found if kind is not ImageKind.TIFF), ImageKind.DICOM]
+    if len(found) > 1:
+        raise Unreadable("The file could be read as two kinds of image. Export it again as one of them.")
+    if not found:
+        raise Unreadable(NONE_OF_THEM)
+    return found[0]

@@ -1,0 +1,88 @@
+"""Images: what is known of each; the pixels lie in the storage, cleaned, under names made from ids."""
+
+from __future__ import annotations
+
+from typing import Any, get_args
+
+from django.db import models
+from django.db.models import Q, Sum
+
+from cases.domain.images import BurntInText, ImageKind, ImageState
+from cases.domain.told import Shows
+from cases.models.base import HASH_LENGTH, Sent, choices, one_of
+from cases.models.people import Person
+from cases.models.teeth import Case
+
+SHOWS = get_args(Shows)
+
+
+class ImageManager(models.Manager["Image"]):
+    def bytes_of(self, programme_id: Any) -> int:
+        """What the programme's images take, those announced and not here yet included."""
+        of_programme = self.filter(case__programme_id=programme_id)
+        stored = of_programme.aggregate(bytes=Sum("stored_bytes"))["bytes"] or 0
+        coming = of_programme.filter(state=ImageState.AWAITED).aggregate(bytes=Sum("sent_bytes"))["bytes"] or 0
+        return int(stored + coming)
+
+
+class Image(Sent):
+    """An image of a case. Its id and SHA-256 are made where it was taken; one id never stands for two images."""
+
+    case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="images")
+    canal = models.CharField(max_length=12, blank=True, help_text="Empty where it shows the tooth.")
+    shows = models.CharField(max_length=13, choices=[(each, each.replace("_", " ")) for each in SHOWS])
+    taken_by = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+    device_time = models.DateTimeField(help_text="When it was taken, by the device's clock.")
+    server_time = models.DateTimeField(auto_now_add=True)
+    sha256 = models.CharField(max_length=HASH_LENGTH, help_text="Of what was sent, which is not what is kept.")
+    sent_bytes = models.PositiveIntegerField()
+
+    state = models.CharField(max_length=7, choices=choices(ImageState), default=ImageState.AWAITED.value)
+    reason = models.TextField(blank=True, help_text="Why it was refused.")
+    kind = models.CharField(max_length=5, choices=choices(ImageKind), blank=True)
+    width_px = models.PositiveIntegerField(null=True, blank=True)
+    height_px = models.PositiveIntegerField(null=True, blank=True)
+    view_type = models.CharField(max_length=20, blank=True, help_text="Media type of what screens show.")
+    stored_bytes = models.PositiveIntegerField(default=0)
+    has_data_set = models.BooleanField(default=False, help_text="A de-identified DICOM data set is kept beside it.")
+    spacing_text = models.TextField(blank=True, help_text="Canonical JSON of what the file said of its scale.")
+    burnt_in_text = models.CharField(max_length=7, choices=choices(BurntInText), default=BurntInText.UNKNOWN.value)
+
+    objects = ImageManager()
+
+    class Meta:
+        constraints = [
+            models.CheckConstraint(condition=one_of("shows", SHOWS), name="image_shows_known"),
+            models.CheckConstraint(condition=one_of("state", ImageState), name="image_state_known"),
+            models.CheckConstraint(
+                condition=~Q(state=ImageState.REFUSED.value) | ~Q(reason=""), name="image_refused_with_reason"
+            ),
+            models.CheckConstraint(
+                condition=~Q(state=ImageState.STORED.value) | Q(width_px__gte=1, height_px__gte=1, stored_bytes__gte=1),
+                name="image_stored_has_pixels",
+            ),
+        ]
+        indexes = [models.Index(fields=["case", "server_time"], name="images_of_a_case")]
+
+    def __str__(self) -> str:
+        return f"{self.shows} {self.canal}".strip()
+
+    def name_of(self, what: str) -> str:
+        """Where a part of it (view, thumbnail, data_set) lies in the storage."""
+        return f"{self.case_id}/{self.pk}/{what}"
+
+
+class ImagePart(models.Model):
+    """A piece of an upload that is not complete yet. It is gone once the image is stored or refused."""
+
+    image = models.ForeignKey(Image, on_delete=models.CASCADE, related_name="parts")
+    offset = models.PositiveIntegerField()
+    length = models.PositiveIntegerField()
+    data = models.BinaryField()
+    at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        constraints = [models.UniqueConstraint(fields=["image", "offset"], name="image_part_once")]
+
+    def __str__(self) -> str:
+        return f"from {self.offset}"

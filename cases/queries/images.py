@@ -1,0 +1,44 @@
+"""Images as they are shown, and the room that is left for more."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from django.conf import settings
+
+from cases.domain.images import Spacing
+from cases.models import Case, Image
+from planning.encoding import decode
+
+BYTES_PER_MB = 1_000_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Room:
+    """What may still be stored; asked before a camera opens."""
+
+    left_bytes: int
+    most_bytes: int
+    most_bytes_each: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ImagesOfCase:
+    room: Room
+    images: Sequence[Image]
+
+
+def of_case(case: Case) -> ImagesOfCase:
+    """Every image of the case, in the order they were told of."""
+    most = case.programme.images_most_mb * BYTES_PER_MB
+    left = max(0, most - Image.objects.bytes_of(case.programme_id))
+    rows = case.images.select_related("taken_by").order_by("server_time", "id")
+    room = Room(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
+    return ImagesOfCase(room=room, images=list(rows))
+
+
+def spacing_of(image: Image) -> Spacing | None:
+    """What the file said of its scale; None where it said nothing."""
+    return decode(Spacing, json.loads(image.spacing_text)) if image.spacing_text else None

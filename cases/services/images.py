@@ -1,0 +1,201 @@
+"""Taking images in: announced, received whole or in parts, cleaned by a process of its own, stored or refused.
+
+The parts of an upload wait in the database, so that any server process may receive the next one. No lock is held
+while an image is read.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+from uuid import UUID
+
+from django.conf import settings
+from django.db import transaction
+from django.db.models import Max, Sum
+from django.utils import timezone
+
+from cases.domain.errors import ImageDamaged, ImageRefused, ImagesFull, NotUsable, OffsetMismatch
+from cases.domain.images import ImageState
+from cases.domain.told import Shows
+from cases.domain.who_may import May
+from cases.imaging import reading
+from cases.imaging.value import Clean, Limits, Unreadable
+from cases.models import Case, Image, ImagePart, Person
+from cases.services import image_files, log, sent
+from cases.services.doer import guard
+from cases.services.locking import locked
+from planning.encoding import canonical_text
+
+BYTES_PER_MB = 1_000_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Announced:
+    """What is said of an image before its bytes."""
+
+    id: UUID
+    sha256: str
+    sent_bytes: int
+    device_time: datetime
+    canal: str = ""
+    shows: Shows = "other"
+
+
+def receive(*, actor: Person, case: Case, told: Announced, data: bytes) -> Image:
+    """The stored image. The same again is answered the same.
+
+    Raises NotAllowed, SentDifferently, ImagesFull; ImageDamaged and ImageRefused, after which nothing of the bytes is
+    kept.
+    """
+    image = _announce(actor, case, told)
+    return _finish(actor, image, lambda: data)
+
+
+def receive_part(*, actor: Person, case: Case, told: Announced, offset: int, data: bytes) -> Image:
+    """The image after this part: stored once all bytes are there, awaited until then. A part that came before counts
+    once.
+
+    Raises what `receive` does, and OffsetMismatch where another byte is next.
+    """
+    image = _announce(actor, case, told)
+    if image.state == ImageState.AWAITED and _append(image, offset, data) < image.sent_bytes:
+        return image
+    return _finish(actor, image, lambda: b"".join(image.parts.order_by("offset").values_list("data", flat=True)))
+
+
+def received_bytes(image: Image) -> int:
+    """How many bytes of the upload are here."""
+    if image.state != ImageState.AWAITED:
+        return image.sent_bytes
+    return int(image.parts.aggregate(bytes=Sum("length"))["bytes"] or 0)
+
+
+@transaction.atomic
+def _announce(actor: Person, case: Case, told: Announced) -> Image:
+    guard(May.ADD_IMAGE, actor, case)
+    case = locked(case.pk)
+    facts = {
+        "sha256": told.sha256,
+        "sent_bytes": told.sent_bytes,
+        "canal": told.canal,
+        "shows": told.shows,
+    }
+    sent_hash = sent.fingerprint(actor=actor, to=case.pk, what=facts)
+    if before := sent.known(Image, told.id, sent_hash):
+        return before
+    if not 0 < told.sent_bytes <= settings.IMAGE_MOST_BYTES:
+        most = settings.IMAGE_MOST_BYTES // BYTES_PER_MB
+        raise NotUsable(reason=f"An image has at least one byte and at most {most} MB. Send a smaller one.")
+    _refuse_full(case, told.sent_bytes)
+    return Image.objects.create(
+        id=told.id,
+        sent_hash=sent_hash,
+        case=case,
+        canal=told.canal,
+        shows=told.shows,
+        taken_by=actor,
+        device_time=told.device_time,
+        sha256=told.sha256,
+        sent_bytes=told.sent_bytes,
+    )
+
+
+def _refuse_full(case: Case, more_bytes: int) -> None:
+    most_mb = case.programme.images_most_mb
+    left = most_mb * BYTES_PER_MB - Image.objects.bytes_of(case.programme_id)
+    if more_bytes > left:
+        raise ImagesFull(left_mb=max(0, left) // BYTES_PER_MB, most_mb=most_mb)
+
+
+@transaction.atomic
+def _append(image: Image, offset: int, data: bytes) -> int:
+    """How many bytes are here with this part."""
+    locked(image.case_id)
+    here = received_bytes(image)
+    if offset + len(data) <= here and (data or offset == here):
+        return here  # came before: its answer was lost
+    if offset != here or offset + len(data) > image.sent_bytes:
+        raise OffsetMismatch(expected=here, given=offset)
+    ImagePart.objects.create(image=image, offset=offset, length=len(data), data=data)
+    return here + len(data)
+
+
+def _finish(actor: Person, image: Image, content: Callable[[], bytes]) -> Image:
+    if image.state == ImageState.REFUSED:
+        raise ImageRefused(reason=image.reason)
+    if image.state == ImageState.STORED:
+        return image
+    data = content()
+    if hashlib.sha256(data).hexdigest() != image.sha256:
+        image.parts.all().delete()
+        raise ImageDamaged
+    try:
+        clean = reading.read(data, limits())
+    except Unreadable as refusal:
+        _settle(actor, image.pk, {"state": ImageState.REFUSED, "reason": str(refusal)})
+        raise ImageRefused(reason=str(refusal)) from None
+    return _settle(actor, image.pk, _facts(clean), clean)
+
+
+@transaction.atomic
+def _settle(actor: Person, image_id: UUID, facts: dict[str, Any], clean: Clean | None = None) -> Image:
+    """Writes what became of it, once: of two requests with the same bytes the second finds it done."""
+    image = Image.objects.select_for_update(no_key=True, of=("self",)).select_related("taken_by").get(pk=image_id)
+    if image.state != ImageState.AWAITED:
+        return image
+    if clean is not None:
+        facts |= {"stored_bytes": image_files.put(image, clean)}
+    for name, value in facts.items():
+        setattr(image, name, value)
+    image.save(update_fields=list(facts))
+    image.parts.all().delete()
+    log.changed(actor=actor, verb=str(facts["state"]), subject=image, case=image.case)
+    return image
+
+
+def _facts(clean: Clean) -> dict[str, Any]:
+    return {
+        "state": ImageState.STORED,
+        "kind": clean.kind,
+        "width_px": clean.width_px,
+        "height_px": clean.height_px,
+        "view_type": clean.view_type,
+        "has_data_set": bool(clean.data_set),
+        "spacing_text": "" if clean.spacing is None else canonical_text(clean.spacing),
+        "burnt_in_text": clean.burnt_in_text,
+    }
+
+
+def limits() -> Limits:
+    return Limits(
+        most_px=settings.IMAGE_MOST_PX,
+        longest_side_px=settings.IMAGE_LONGEST_SIDE_PX,
+        seconds=settings.IMAGE_READ_SECONDS,
+        memory_bytes=settings.IMAGE_READ_MEMORY_BYTES,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tidied:
+    """What was removed."""
+
+    parts: int
+    files: int
+
+
+def tidy(*, older_than: timedelta) -> Tidied:
+    """Removes parts of uploads that nobody went on with for that long, and files that no image owns.
+
+    The image stays announced: a phone that comes back after a holiday begins its upload anew.
+    """
+    before = timezone.now() - older_than
+    given_up = ImagePart.objects.values("image").annotate(last=Max("at")).filter(last__lt=before)
+    parts, _ = ImagePart.objects.filter(image__in=given_up.values("image")).delete()
+    names = list(image_files.left_alone(before))
+    for name in names:
+        image_files.storage().delete(name)
+    return Tidied(parts=parts, files=len(names))
