@@ -105,5 +105,7 @@ def test_any_request(case: Any, things: dict[str, str], priya: Person, vale: Per
 
 def _body_is_wrong(case: Any) -> bool:
     """Addresses and cookies are put right above, so only the body is still as it was drawn."""
+    if case.media_type == "multipart/form-data":
+        return False  # a form cannot tell an empty field from one that was left out
     body = case.meta.components.get(ParameterLocation.BODY) if case.meta else None
     return body is not None and body.mode is GenerationMode.NEGATIVE

@@ -131,7 +131,7 @@ class ImagesView(View):
         case = seen.case(me(request), case_id)
         if int(request.headers.get("Content-Length") or 0) > settings.IMAGE_MOST_BYTES:
             raise sent_bytes.BytesTooMany
-        given = ImageSent(data=dict(request.data.items()))
+        given = ImageSent(data=request.data)
         given.is_valid(raise_exception=True)
         facts = dict(given.validated_data)
         data = facts.pop("file").read()
