@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from planning import canal_work, selection
 from planning.canal import known, tooth_of
-from planning.expected import Expectation
+from planning.expected import Expectation, Judged
 from planning.graph import Action, Do
 from planning.plan_input import PlanInput
 from planning.tables import Figures
@@ -25,6 +25,8 @@ class CanalBands:
     done: int
     """How many of the steps have been made; the others are expected."""
     expectation: Expectation
+    last: Judged | None
+    """The last recorded depth that was expected in a band."""
 
 
 def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]:
@@ -40,9 +42,10 @@ def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]
         if walk is None:
             continue
         canal = known(given, number, tooth, selected, figures)
-        _, expectation = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
-        if expectation is not None:
-            found.append(CanalBands(canal=one.name, done=_insertions(walk), expectation=expectation))
+        way = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
+        if way.expectation is not None:
+            done = _insertions(walk)
+            found.append(CanalBands(canal=one.name, done=done, expectation=way.expectation, last=way.last))
     return tuple(found)
 
 

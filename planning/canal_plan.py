@@ -50,7 +50,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     whole = bool(withheld) and known and shown_whole(canal.held)
     tabled = canal_work.written(canal, work, selected, figures, every, ()) if whole else sheet
     table_path = canal_work.as_written(canal, selected, tabled)
-    path, expectation = canal_work.expected(canal, selected, tabled, figures)
+    way = canal_work.expected(canal, selected, tabled, figures)
     final = _final_instrument(canal, selected)
     steps = _walked(tabled, table_path)
     outline = _outline(canal, tabled, table_path)
@@ -72,14 +72,16 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         needle=_needle(work, tabled, selected, final, steps) if known and (open_ or whole) else None,
         withheld=withheld,
         run_sheet=sheet,
-        expected_path=path if tabled is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)[0],
-        expectation=expectation,
+        expected_path=(
+            way if tabled is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)
+        ).path,
+        expectation=way.expectation,
         strain=shaped.strains(_deepest(canal, tabled, table_path), bend, figures),
         wall=shaped.wall_left(canal.size_asked.wall, outline, place) if known else None,
         obturation=_obturation(canal, final, outline, steps, place, figures) if known else None,
-        irrigants=irrigation.totals(_walked(tabled, path)),
+        irrigants=irrigation.totals(_walked(tabled, way.path)),
     )
-    return Planned(plan=plan, tabled=tabled, table_path=table_path, path=path)
+    return Planned(plan=plan, tabled=tabled, table_path=table_path, path=way.path)
 
 
 # --- what follows from it -------------------------------------------------------------------------------------------

@@ -8,10 +8,9 @@ from planning import irrigation, phases, profile, run_sheet
 from planning.canal import Canal
 from planning.depth import belief, contact_depth, samples
 from planning.depth.belief import Belief
-from planning.depth.forecast import Working, forecast
+from planning.depth.forecast import Forecast, Working, forecast
 from planning.depth.samples import MOST_SAMPLES, Samples
 from planning.errors import CanalsDoNotFit
-from planning.expected import Expectation
 from planning.graph import End, RunSheet
 from planning.instruments import reach_mm
 from planning.natural import Widths
@@ -123,14 +122,14 @@ def expected(
     *,
     sure: bool = True,
     so_far: Walk | None = None,
-) -> tuple[tuple[str, ...], Expectation | None]:
+) -> Forecast:
     """The way by the contact-depth estimate; where no widths are known by what the technique expects.
 
     With a walk so far it begins as that one went.
     """
     natural = canal.natural
     if natural is None or canal.widths is None:
-        return as_written(canal, selected, sheet), None
+        return Forecast(path=as_written(canal, selected, sheet), expectation=None)
     descend = _descend(canal)
     flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
@@ -146,8 +145,7 @@ def expected(
     )
     more = bool(canal.input.felt or (so_far and so_far.left))
     believed = _belief(canal, canal.widths, working, figures, more=more) if sure else None
-    found = forecast(sheet, working, believed, so_far)
-    return found.path, found.expectation
+    return forecast(sheet, working, believed, so_far)
 
 
 def _one_pass(flaring: Sequence[str], descend: Phase | None, selected: Selection) -> list[str]:

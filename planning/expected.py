@@ -61,6 +61,18 @@ class ExpectedStep:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Judged:
+    """A recorded depth against the band it was expected in, as that was just before."""
+
+    node: str
+    visit: int
+    depth_mm: float
+    low_mm: float
+    high_mm: float
+    felt: Literal["as_expected", "shorter", "longer"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Passes:
     """How often the descending series is worked until its smallest is at length."""
 

@@ -13,7 +13,7 @@ from typing import Literal
 from planning.depth.belief import Band, Belief, every
 from planning.depth.contact_depth import Touch, insert, stand
 from planning.depth.descent import Descent, Series
-from planning.expected import Expectation, ExpectedStep, NaturalCanal, Passes, ProfilePoint
+from planning.expected import Expectation, ExpectedStep, Judged, NaturalCanal, Passes, ProfilePoint
 from planning.graph import Action, Do, Exit, RunSheet, Target
 from planning.instruments import Instrument, Motion
 from planning.plan_input import Felt
@@ -45,7 +45,10 @@ class Working:
 class Forecast:
     path: tuple[str, ...]
     """Node ids in the order expected."""
-    expectation: Expectation
+    expectation: Expectation | None
+    """None where no widths are known."""
+    last: Judged | None = None
+    """The last recorded depth that was expected in a band."""
 
 
 def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so_far: Walk | None = None) -> Forecast:
@@ -72,6 +75,7 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
             few_agree=belief is not None and belief.few_agree,
             narrows=narrows_upwards(canal),
         ),
+        last=course.last,
     )
 
 
@@ -104,6 +108,7 @@ class _Course:
     steps: list[ExpectedStep] = field(default_factory=list)
     makes_room: bool = False
     flared: bool = False
+    last: Judged | None = None
 
     def follow(self, so_far: Walk) -> None:
         """The steps as they were left; where a supervisor named another step, that one is gone to."""
@@ -219,6 +224,14 @@ class _Course:
         if felt_mm is not None:
             depths = belief.learn(f"{node.id} {visit}", felt_mm, depths, stops)
             came = _Came(depth_mm=felt_mm, band=band, felt=band.judged(felt_mm))
+            self.last = Judged(
+                node=node.id,
+                visit=visit,
+                depth_mm=felt_mm,
+                low_mm=band.low_mm,
+                high_mm=band.high_mm,
+                felt=band.judged(felt_mm),
+            )
         belief.stands(node.id, one, depths)
         if self.descent is not None and node.phase == self.working.descending:
             self.descent.note(node, visit, depths)

@@ -76,6 +76,16 @@ def test_a_depth_moves_what_remains_and_nothing_that_is_done() -> None:
     assert (after[7].low_mm, after[7].depth_mm) == (None, 14.0)
 
 
+def test_the_last_depth_is_told_with_the_band_it_was_expected_in() -> None:
+    """By the bands as they were before it."""
+    before, after = (bands(SAMPLED, {"single": walked(SAMPLED, FIRST_PASS_UM[:n])})[0] for n in (7, 8))
+    was, last = before.expectation.steps[7], after.last
+    assert last is not None
+    assert (last.node, last.visit, last.depth_mm) == (was.node, was.visit, 14.0)
+    assert (last.low_mm, last.high_mm) == (was.low_mm, was.high_mm)
+    assert last.felt == after.expectation.steps[7].felt
+
+
 def test_the_way_goes_on_from_where_the_work_stands_however_it_came_there() -> None:
     """A block in the middle of the first pass: the estimate alone would never have gone there."""
     walk = walked(SAMPLED, FIRST_PASS_UM[:8])

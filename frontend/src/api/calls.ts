@@ -106,5 +106,7 @@ export const listRunning = (programme: string) =>
 
 export const getTreatment = (id: string) => told(http.GET('/api/v1/cases/{case_id}/events', ofCase(id)))
 
+export const getBands = (id: string) => told(http.GET('/api/v1/cases/{case_id}/bands', ofCase(id)))
+
 export const reportEvents = (id: string, body: { device: string; events: S.EventGiven[] }) =>
   told(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }))

@@ -1222,6 +1222,8 @@ export interface components {
             /** @description How many of the steps have been made; the others are expected. */
             done: number;
             expectation: components["schemas"]["Expectation"];
+            /** @description The last recorded depth that was expected in a band. */
+            last: components["schemas"]["Judged"] | null;
         };
         CanalChanges: {
             /** @description Not in the earlier version. */
@@ -2079,6 +2081,8 @@ export interface components {
             /** @description The step in the run sheet. */
             node: string;
         };
+        /** @enum {string} */
+        FeltEnum: "as_expected" | "shorter" | "longer";
         FigureGivenRequest: {
             /**
              * Format: double
@@ -2421,6 +2425,15 @@ export interface components {
              */
             kind: "irrigated";
             volume_ml: number;
+        };
+        /** @description A recorded depth against the band it was expected in, as that was just before. */
+        Judged: {
+            depth_mm: number;
+            felt: components["schemas"]["FeltEnum"];
+            high_mm: number;
+            low_mm: number;
+            node: string;
+            visit: number;
         };
         /** @description Where a joining canal meets the main one, measured once. */
         Junction: {

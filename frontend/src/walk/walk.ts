@@ -5,12 +5,23 @@ export class TooNew extends Error {}
 
 export type Exit = keyof Do['exits'] & string
 
+/** How a step was left, and the how manieth time it was come to. */
+export interface Left {
+  readonly node: string
+  readonly visit: number
+  readonly exit: Exit
+  /** Where the tip stopped, in micrometres; null where no depth was given. */
+  readonly depth_um: number | null
+}
+
 /**
  * A walk along one canal's run sheet. `at` is always a step to do or an end: questions are answered on the way.
  * Depths are whole micrometres, compared and never computed, but for the stop of an instrument that makes room.
  */
 export class Walk {
   at = ''
+  /** What was answered so far. */
+  readonly left: Left[] = []
   private readonly visits = new Map<string, number>()
   /** Depths at every visit of an instrument step; null where it stopped short and no depth was given. */
   private readonly depths = new Map<string, (number | null)[]>()
@@ -45,6 +56,7 @@ export class Walk {
     const left = (exit === 'short' && depth !== null && stop !== null && depth >= stop ? 'reached' : exit) as Exit
     const next = node.exits[left]
     if (next === undefined) return false
+    this.left.push({ node: node.id, visit: this.visits.get(node.id) ?? 1, exit: left, depth_um: depth })
     if (left === 'reached' || left === 'short') {
       const before = this.depths.get(node.id) ?? []
       this.depths.set(node.id, [...before, left === 'reached' && depth === null ? stop : depth])

@@ -1,3 +1,4 @@
+import { bands } from './bands'
 import { because } from './because'
 import { cases } from './case'
 import { chair } from './chair'
@@ -23,6 +24,7 @@ export const words = {
   ...planning,
   ...review,
   ...because,
+  ...bands,
   ...expected,
   ...figures,
   ...size,

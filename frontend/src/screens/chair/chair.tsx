@@ -3,11 +3,13 @@ import type { Treatment } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
+import { useAhead } from '@/store/bands'
 import { useCase } from '@/store/cases'
 import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair'
 import { usePolling } from '@/store/use'
 import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
+import { BandsBoard, LastDepth } from './bands'
 import { CanalStrip } from './canal-strip'
 import { DoneList } from './done-list'
 import { Halted } from './halted'
@@ -44,14 +46,15 @@ function Work({ caseId, treatment, at }: { caseId: string; treatment: Treatment;
     const chair = useChair(caseId, treatment)
     if (chair === null) return <Notice sign="note">{words.chair.notApproved}</Notice>
     if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
-    return <Standing chair={chair} at={at} />
+    return <Standing caseId={caseId} chair={chair} at={at} />
   } catch (error) {
     if (error instanceof TooNew) return <Notice sign="stop">{words.chair.tooNew}</Notice>
     throw error
   }
 }
 
-function Standing({ chair, at }: { chair: AtChair; at: number | undefined }) {
+function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: number | undefined }) {
+  const ahead = useAhead(caseId, chair)
   const canals = useMemo(() => chair.plan.canals.filter((c) => chair.course.canals[c.canal]), [chair.plan])
   const [picked, setPicked] = useState<string>()
   const current = picked ?? (chair.course.turnedTo || canals[0]?.canal) ?? ''
@@ -69,9 +72,11 @@ function Standing({ chair, at }: { chair: AtChair; at: number | undefined }) {
       {halted && <Halted chair={chair} />}
       <Outbox chair={chair} at={at} />
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
+      {canal && !halted && <LastDepth chair={chair} ahead={ahead} canal={canal} />}
       {canal && course && !halted && (
         <NowCard key={`${canal.canal} ${course.walk.at}`} chair={chair} canal={canal} course={course} />
       )}
+      {canal && !halted && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
       <DoneList chair={chair} />
       {canal && !finished && !halted && <Trouble chair={chair} canal={canal.canal} />}
     </div>

@@ -1,0 +1,81 @@
+import { useState } from 'preact/hooks'
+import type { CanalPlan } from '@/api/shapes'
+import { DepthBoard } from '@/parts/depth-board/depth-board'
+import { coronalStops } from '@/parts/depth-board/shape'
+import { Tick } from '@/parts/fields'
+import { about, mm } from '@/parts/millimetres'
+import { Notice } from '@/parts/notice'
+import { type Ahead, insertions } from '@/store/bands'
+import type { Chair } from '@/store/chair'
+import { words } from '@/words/en'
+import './bands.css'
+
+interface Props {
+  chair: Chair
+  ahead: Ahead
+  canal: CanalPlan
+}
+
+/** After the answer, never before it: how the depth just recorded lies against what was expected. Not in the clinic. */
+export function LastDepth({ chair, ahead, canal: { canal } }: Props) {
+  const last = ahead.canals.find((one) => one.canal === canal)?.last
+  const walk = chair.course.canals[canal]?.walk
+  const made = walk && insertions(walk).at(-1)
+  if (chair.plan.setting === 'clinic' || !last || last.node !== made?.node || last.visit !== made.visit) return null
+  const node = walk?.sheet.nodes[last.node]
+  const key = node?.kind === 'do' ? node.instrument : null
+  const name = chair.plan.tray_list.find((item) => item.instrument.key === key)?.instrument.name ?? key ?? ''
+  return (
+    <output class="last-depth" data-felt={last.felt}>
+      <span class="strong">{words.bands.stoppedAt(name, mm(last.depth_mm))}</span>
+      <span class="small">{words.expected.band(about(last.low_mm), about(last.high_mm))}</span>
+      <span class="says">{words.bands.felt[last.felt]}</span>
+    </output>
+  )
+}
+
+/** The depth board as far as the work has come, what was recorded as ticks, and what is expected of the rest. */
+export function BandsBoard({ chair: { plan }, ahead, canal }: Props) {
+  const [expected, setExpected] = useState(plan.setting !== 'clinic')
+  const [open, setOpen] = useState(false)
+  const of = (name: string) => ahead.canals.find((one) => one.canal === name)
+  const canals = plan.canals.map((one) => ({
+    ...one,
+    expectation: expected ? (of(one.canal)?.expectation ?? null) : null,
+  }))
+  const done = new Map(expected ? ahead.canals.map((one) => [one.canal, one.done]) : [])
+  return (
+    <details class="bands-board" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{words.bands.title}</summary>
+      {open && (
+        <div class="stack close">
+          {plan.setting === 'clinic' && <Tick label={words.expected.show} checked={expected} onChange={setExpected} />}
+          <div class="board-room">
+            <DepthBoard
+              canals={canals}
+              coronal={coronalStops(plan.canals, plan.stop_table)}
+              picked={canal.canal}
+              progress={expected ? { done, now: undefined } : undefined}
+            />
+          </div>
+          {expected && <Whence ahead={ahead} canal={canal.canal} />}
+        </div>
+      )}
+    </details>
+  )
+}
+
+function Whence({ ahead, canal }: { ahead: Ahead; canal: string }) {
+  const few = ahead.canals.find((one) => one.canal === canal)?.expectation.few_agree
+  return (
+    <>
+      {few && <Notice sign="caution">{words.bands.few}</Notice>}
+      {ahead.from !== 'server' && (
+        <Notice sign="note">
+          {ahead.at === undefined ? words.bands.fromPlan : words.bands.since(words.when(ahead.at))}
+        </Notice>
+      )}
+      <p class="small soft">{words.expected.hint}</p>
+    </>
+  )
+}

@@ -1,0 +1,120 @@
+import { render, screen } from '@testing-library/preact'
+import { describe, expect, test } from 'vitest'
+import type { Bands, CanalPlan, Do, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
+import { LastDepth } from '@/screens/chair/bands'
+import { aheadOf } from '@/store/bands'
+import type { Chair } from '@/store/chair'
+import { Course } from '@/walk/course'
+import { forecast } from './sample-expected'
+
+const HASH = 'h'
+const STOP_UM = 18_500
+
+function step(id: string, instrument: string, to: string): Do {
+  const nothing = { stop_um: STOP_UM, shorter_than: null, hold_point: null, irrigant: null, volume_ml: null }
+  const exits = { reached: to, short: to }
+  const more = { phase: 'p', target: 'to_resistance', needle_at_most_um: null, say: '', kind: 'do' } as const
+  return { id, action: 'instrument', instrument, exits, ...nothing, ...more }
+}
+
+/** One hand instrument, then the same rotary one twice: as the sample plan expects MB to be worked. */
+const SHEET: RunSheet = {
+  canal: 'MB',
+  start: 'a',
+  nodes: {
+    a: step('a', '10/.02 hand', 'b'),
+    b: step('b', '35/.03 continuous', 'more'),
+    more: {
+      id: 'more',
+      phase: 'p',
+      question: { test: 'visits_below', node: 'b', n: 2 },
+      exits: { yes: 'b', no: 'end' },
+      kind: 'ask',
+    },
+    end: { id: 'end', outcome: 'finished', say: '', kind: 'end' },
+  },
+  form: 1,
+}
+
+/** MB has been worked to these depths; `unsent` of them are still on the phone. */
+function chairAt(depths_um: readonly number[], unsent = 0, setting: Plan['setting'] = 'extracted'): Chair {
+  const plan = { ...forecast(), setting }
+  const events = depths_um.map((depth_um, i) => ({
+    id: String(i),
+    kind: 'step' as const,
+    actor: 's',
+    plan: HASH,
+    canal: 'MB',
+    node: i === 0 ? 'a' : 'b',
+    body: { exit: 'short', depth_um, stop_um: STOP_UM },
+  }))
+  const treatment = { position: depths_um.length - unsent } as Treatment
+  return {
+    version: { hash: HASH } as VersionShown,
+    plan,
+    course: new Course({ [HASH]: { MB: SHEET } }, HASH, events),
+    events,
+    waiting: Array.from({ length: unsent }) as unknown as Chair['waiting'],
+    treatment,
+    record: (_canal: string, _node: string, _told: Told) => Promise.resolve(),
+  } as Chair
+}
+
+function toldOf(chair: Chair, position: number): Bands {
+  const expectation = chair.plan.canals[0]?.expectation
+  if (!expectation) throw new Error('the sample has bands')
+  return { plan_hash: HASH, position, canals: [{ canal: 'MB', done: position, expectation, last: null }] }
+}
+
+describe('what is expected of the rest of the work', () => {
+  test('is what the server says once it knows everything', () => {
+    const chair = chairAt([18_500])
+    const told = toldOf(chair, 1)
+    expect(aheadOf(chair, told, 5)).toEqual({ canals: told.canals, from: 'server' })
+  })
+
+  test('is the plan’s, with what was recorded laid over it, while the server has said nothing', () => {
+    const { canals, from } = aheadOf(chairAt([18_500, 15_000], 2), undefined, undefined)
+    expect(from).toBe('plan')
+    expect(canals[0]?.done).toBe(2)
+    expect(canals[0]?.expectation.steps[1]).toMatchObject({ depth_mm: 15, felt: 'as_expected', low_mm: null })
+    expect(canals[0]?.expectation.steps[2]).toMatchObject({ visit: 2, depth_mm: 18.5, felt: null, low_mm: 17 })
+    expect(canals[0]?.last).toMatchObject({ node: 'b', visit: 1, depth_mm: 15, low_mm: 14.4, high_mm: 16 })
+  })
+
+  test('is what the server said last, with its time, while it cannot be asked', () => {
+    const chair = chairAt([18_500, 14_000], 1)
+    const { from, at, canals } = aheadOf(chair, toldOf(chair, 1), 5)
+    expect([from, at]).toEqual(['kept', 5])
+    expect(canals[0]?.last?.felt).toBe('shorter')
+  })
+
+  test('of another version says nothing of this one', () => {
+    const chair = chairAt([18_500])
+    expect(aheadOf(chair, { ...toldOf(chair, 1), plan_hash: 'other' }, 5).from).toBe('plan')
+  })
+})
+
+describe('after the answer', () => {
+  const show = (chair: Chair) => {
+    const ahead = aheadOf(chair, undefined, undefined)
+    render(<LastDepth chair={chair} ahead={ahead} canal={chair.plan.canals[0] as CanalPlan} />)
+  }
+
+  test('the band is shown, and what to do where the depth lies outside it', () => {
+    show(chairAt([18_500, 17_000], 2))
+    expect(screen.getByText('35/.03 stopped at 17.0')).toBeTruthy()
+    expect(screen.getByText('8 of 10: 14.4–16.0')).toBeTruthy()
+    expect(screen.getByText(/Deeper than expected: check the stop/)).toBeTruthy()
+  })
+
+  test('nothing is shown before it', () => {
+    show(chairAt([18_500], 1))
+    expect(screen.queryByText(/8 of 10/)).toBeNull()
+  })
+
+  test('nothing is shown in the clinic', () => {
+    show(chairAt([18_500, 17_000], 2, 'clinic'))
+    expect(screen.queryByText(/8 of 10/)).toBeNull()
+  })
+})
