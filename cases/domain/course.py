@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any
 
-from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, EventKind
+from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, SALINE_AFTER, EventKind
 from planning.graph import Action, Do, End, Exit, RunSheet
 from planning.walk import StepRefused, Walk
 
@@ -104,6 +104,8 @@ class Course:
     canals: dict[str, CanalCourse]
     halted_by: str | None = None
     """The emergency that stopped the work."""
+    saline_by: str | None = None
+    """The emergency since which every canal is irrigated with saline alone."""
     closed: bool = False
     turned_to: str = ""
     out_of_course: dict[str, OutOfCourse] = field(default_factory=dict)
@@ -169,6 +171,8 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
         return None
     if event.kind is EventKind.EMERGENCY:
         course.halted_by = course.halted_by or event.id
+        if event.body.get("what") in SALINE_AFTER:
+            course.saline_by = course.saline_by or event.id
         return None
     if event.kind is EventKind.REPLAN:
         return _replan(course, plans, event)
@@ -283,16 +287,24 @@ def _pause(course: Course, event: Happened) -> OutOfCourse | None:
 def _resume(course: Course, event: Happened) -> OutOfCourse | None:
     """The tooth, or one canal; `node` says where the canal goes on if not where it stood."""
     if not event.canal:
-        if course.halted_by is None:
-            return OutOfCourse.NOTHING_ASKED
-        course.halted_by = None
-        return None
+        return _resume_tooth(course, event)
     canal = course.canals[event.canal]
     if canal.held is CanalState.TO_PLAN:
         return OutOfCourse.WITHHELD
     if event.node and not canal.walk.go_to(event.node):
         return OutOfCourse.OTHER_STEP
     canal.held = canal.asked_by = canal.asking = canal.coming = None
+    return None
+
+
+def _resume_tooth(course: Course, event: Happened) -> OutOfCourse | None:
+    """Lifts the halt, and with it saline alone, unless the supervisor keeps that; it may be lifted later."""
+    lifts_saline = course.saline_by is not None and not event.body.get("keep_saline")
+    if course.halted_by is None and not lifts_saline:
+        return OutOfCourse.NOTHING_ASKED
+    course.halted_by = None
+    if lifts_saline:
+        course.saline_by = None
     return None
 
 

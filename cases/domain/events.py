@@ -47,6 +47,10 @@ class EventKind(StrEnum):
     """Names an earlier event that does not count; both stay."""
 
 
+SALINE_AFTER = frozenset(
+    {"perforation_suspected", "hypochlorite_accident", "sudden_bleeding", "sudden_pain_or_swelling"}
+)
+"""Emergencies after which nothing but saline goes into any canal: what was given may have left the root."""
 BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME, EventKind.COME})
 FROM_HERE = frozenset({EventKind.REPLAN, EventKind.RELEASE})
 """Recorded by the program itself, never by a device."""

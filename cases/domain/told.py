@@ -13,11 +13,15 @@ Shows = Literal["pre_operative", "length", "final_size", "cone", "final", "other
 WhatHappened = Literal[
     "instrument_separated",
     "perforation_suspected",
+    "hypochlorite_accident",
     "sudden_bleeding",
     "sudden_pain_or_swelling",
     "inhaled_or_swallowed",
     "collapse",
 ]
+
+
+WhatPauses = Literal["sensitivity", "normal_bleeding", "ledge_suspected", "not_sure", "other"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +75,7 @@ class SignOffTold:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InspectedTold:
-    """An instrument was looked at."""
+    """An instrument was looked at. What is found whole after a discard is a new one."""
 
     instrument: str
     found: Literal["whole", "discarded"]
@@ -90,6 +94,7 @@ class TurnTold:
 class PauseTold:
     """This canal stands still until a supervisor lets it go on."""
 
+    what: WhatPauses = "other"
     reason: str = ""
     kind: Literal["pause"] = "pause"
 
@@ -108,6 +113,8 @@ class ResumeTold:
     """A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency."""
 
     reason: str
+    keep_saline: bool = False
+    """Of the tooth: the work goes on, and irrigation stays with saline."""
     kind: Literal["resume"] = "resume"
 
 

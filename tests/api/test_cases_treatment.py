@@ -100,6 +100,18 @@ def test_an_emergency_halts_the_tooth_until_a_supervisor_resumes(
     assert report(vale, approved.case, LAPTOP, resume).json()["course"]["halted_by"] is None
 
 
+def test_after_a_hypochlorite_accident_saline_alone_until_a_supervisor_lifts_it(
+    priya: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    halt = event(approved, 1, {"kind": "emergency", "what": "hypochlorite_accident"}, canal="")
+    assert report(priya, approved.case, PHONE, halt).json()["course"]["saline_by"] == halt["id"]
+    kept = event(approved, 1, {"kind": "resume", "reason": "Calm again.", "keep_saline": True}, canal="")
+    told = report(vale, approved.case, LAPTOP, kept).json()["course"]
+    assert (told["halted_by"], told["saline_by"]) == (None, halt["id"])
+    lifted = event(approved, 2, {"kind": "resume", "reason": "Ends whole on the image."}, canal="")
+    assert report(vale, approved.case, LAPTOP, lifted).json()["course"]["saline_by"] is None
+
+
 def test_sent_twice_it_is_there_once(priya: Person, approved: ToothPlanVersion) -> None:
     first = event(approved, 1, REACHED, node="explore/10-02")
     assert (

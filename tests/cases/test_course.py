@@ -58,6 +58,7 @@ def test_worked_case(name: str) -> None:
     assert course.out_of_course == expected.get("out_of_course", {})
     assert list(course.undone) == expected.get("undone", [])
     assert (course.halted_by is not None) == expected.get("halted", False)
+    assert (course.saline_by is not None) == expected.get("saline", False)
     assert course.closed == expected.get("closed", False)
     asking = {canal: one.asking for canal, one in course.canals.items() if one.asking}
     coming = {canal: one.coming for canal, one in course.canals.items() if one.coming}

@@ -15,6 +15,7 @@ interface Case {
     out_of_course?: Record<string, string>
     undone?: string[]
     halted?: boolean
+    saline?: boolean
     closed?: boolean
     turned_to?: string
     asking?: Record<string, string>
@@ -72,6 +73,7 @@ describe('the course of a tooth', () => {
       out_of_course: course.outOfCourse,
       undone: [...course.undone].sort(),
       halted: course.haltedBy !== null,
+      saline: course.salineBy !== null,
       closed: course.closed,
       turned_to: course.turnedTo,
       asking: eventsOf(course, 'asking'),
@@ -81,6 +83,7 @@ describe('the course of a tooth', () => {
       out_of_course: {},
       undone: [],
       halted: false,
+      saline: false,
       closed: false,
       turned_to: '',
       asking: {},

@@ -73,6 +73,9 @@ class CanalCourseShown(serializers.Serializer[Any]):
 class CourseShown(serializers.Serializer[Any]):
     plan_hash = serializers.CharField(source="plan")
     halted_by = serializers.CharField(allow_null=True, help_text="The emergency that stopped the work.")
+    saline_by = serializers.CharField(
+        allow_null=True, help_text="The emergency since which every canal is irrigated with saline alone."
+    )
     closed = serializers.BooleanField()
     turned_to = serializers.CharField(help_text="The canal in hand, or empty.")
     out_of_course = Value(

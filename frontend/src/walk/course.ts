@@ -24,6 +24,14 @@ export type Sheets = Readonly<Record<string, RunSheet>>
 /** Kept and shown; where the work stands is the same after them. */
 const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'on_site', 'image', 'irrigated']
 
+/** Emergencies after which nothing but saline goes into any canal: what was given may have left the root. */
+const SALINE_AFTER: readonly unknown[] = [
+  'perforation_suspected',
+  'hypochlorite_accident',
+  'sudden_bleeding',
+  'sudden_pain_or_swelling',
+]
+
 /** One canal. `held` is what withholds it beside its place in the run sheet. */
 export class CanalCourse {
   readonly walk: Walk
@@ -54,6 +62,8 @@ export class CanalCourse {
 export class Course {
   canals: Record<string, CanalCourse>
   haltedBy: string | null = null
+  /** The emergency since which every canal is irrigated with saline alone. */
+  salineBy: string | null = null
   closed = false
   turnedTo = ''
   readonly outOfCourse: Record<string, OutOfCourse> = {}
@@ -79,6 +89,7 @@ export class Course {
     if (MOVES_NOTHING.includes(event.kind)) return null
     if (event.kind === 'emergency') {
       this.haltedBy ??= event.id
+      if (SALINE_AFTER.includes(event.body.what)) this.salineBy ??= event.id
       return null
     }
     if (event.kind === 'replan') return this.replan(event)
@@ -91,9 +102,7 @@ export class Course {
   private takeTooth(event: Happened): OutOfCourse | null {
     switch (event.kind) {
       case 'resume':
-        if (!this.haltedBy) return 'nothing_asked'
-        this.haltedBy = null
-        return null
+        return this.resumeTooth(event)
       case 'close':
         this.closed = true
         return null
@@ -157,6 +166,15 @@ export class Course {
       canal.held = 'past_stop'
       canal.askedBy = event.id
     }
+    return null
+  }
+
+  /** Lifts the halt, and with it saline alone, unless the supervisor keeps that; it may be lifted later. */
+  private resumeTooth({ body }: Happened): OutOfCourse | null {
+    const liftsSaline = this.salineBy !== null && !body.keep_saline
+    if (!this.haltedBy && !liftsSaline) return 'nothing_asked'
+    this.haltedBy = null
+    if (liftsSaline) this.salineBy = null
     return null
   }
 
