@@ -10,6 +10,7 @@ A map, from the ground up (each may use what stands above it):
     techniques           phases as data; technique_files reads and checks them
     plan_input, graph, plan_value    the values at the two ends
     irrigation, apical_size, profile, joins, selection    one rule each
+    at_the_chair    first steps, what to look for and contact times, brought along by every plan
     curvature, strain, walls, ovals    plane geometry of a bent, oval, thin-walled root
     radiograph    marks on an image: scale, length along the curve, bend, two views, each with how sure it is
     natural    a canal before anything has been in it

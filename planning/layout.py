@@ -24,6 +24,7 @@ def instrument_name(one: Instrument) -> InstrumentName:
         motion=one.motion,
         colour=colour(one.size),
         setting_says=_setting_says(one),
+        setting_stated=one.motion == "hand" or states_motor(one),
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from planning import caution_rules, difficulty_rules, layout, selection, tray
+from planning.at_the_chair import at_the_chair
 from planning.bounds import refuse_thresholds, refuse_too_much
 from planning.canal import Canal, known, tooth_of
 from planning.canal_plan import Planned, plan_canal
@@ -53,7 +54,8 @@ def plan(given: PlanInput) -> Plan:
     found += caution_rules.worn_cautions(given, planned)
     found += unused_overrides(given, found)
     made = _assembled(given, tooth, canals, planned, found, figures)
-    return replace(made, difficulty=difficulty)
+    # Figures of its own: what is brought along for the chair is nothing that this plan's numbers rest on.
+    return replace(made, difficulty=difficulty, at_the_chair=at_the_chair(Figures(given.thresholds)))
 
 
 def _canal(

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
 
+from planning.at_the_chair import AtTheChair
 from planning.difficulty import Difficulty
 from planning.expected import Expectation, ProfilePoint
 from planning.graph import RunSheet, Target
@@ -69,6 +70,8 @@ class InstrumentName:
     """ISO 3630-1 colour name; never the only sign."""
     setting_says: str
     """Speed and torque as the programme typed them in, or that they are not stated."""
+    setting_stated: bool = True
+    """False for an engine instrument whose speed or torque is missing: it is not used before they are looked up."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -253,4 +256,6 @@ class Plan:
     notice: str
     difficulty: Difficulty | None = None
     """None for a training block."""
+    at_the_chair: AtTheChair | None = None
+    """What the phone shows at the chair without asking anybody; None in plans made before there was any."""
     form: Literal[1] = 1

@@ -5,7 +5,16 @@ const CANALS = ['MB', 'ML', 'DB', 'DL', 'X1', 'X2'] as const
 
 export function instrument(size: number, taper: number, motion: string, colour: string): InstrumentName {
   const name = `${size}/.${String(taper).padStart(2, '0')}`
-  return { key: `${name} ${motion}`, name, size, taper, motion, colour, setting_says: 'not stated' }
+  return {
+    key: `${name} ${motion}`,
+    name,
+    size,
+    taper,
+    motion,
+    colour,
+    setting_says: 'not stated',
+    setting_stated: true,
+  }
 }
 
 /** Tip to the end of a cutting part of 16 mm. */
@@ -125,6 +134,7 @@ export function plan(n = 4): Plan {
     ],
     rows_used: [{ key: 'set_back', value: 1, unit: 'mm', source: 'Invented', know: 'from memory', programme: false }],
     difficulty: null,
+    at_the_chair: { advice: [], contacts: [] },
     planner_version: '0',
     data_version: '0',
     notice: 'Training.',

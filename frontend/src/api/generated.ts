@@ -1038,10 +1038,25 @@ export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
         /**
+         * @description * `look`: What an instrument is looked at for.
+         *     * `discard`: Why one is not used again.
+         * @enum {string}
+         */
+        About: "emergency" | "pause" | "look" | "discard";
+        /**
          * @description * `gauge`: A hand instrument that feels the size at the end; it must not cut.
          * @enum {string}
          */
         Action: "instrument" | "irrigate" | "recapitulate" | "image" | "sign_off" | "gauge" | "fit_cone" | "dry" | "fill";
+        /** @description One sentence; those of one `key` stand in the order in which they are done. */
+        Advice: {
+            about: components["schemas"]["About"];
+            /** @description Which emergency, pause or finding, as it is recorded; of `look` whether at every chair or with patients only. */
+            key: string;
+            know: string;
+            says: string;
+            source: string;
+        };
         /**
          * @description * `charted_by_supervisor`: An unusual tooth, a third molar for instance, whose canals a supervisor entered.
          * @enum {string}
@@ -1163,6 +1178,11 @@ export interface components {
              * @enum {string}
              */
             test: "at_length";
+        };
+        /** @description Carried by every plan, so that it is on the phone before anything happens. */
+        AtTheChair: {
+            advice: components["schemas"]["Advice"][];
+            contacts: components["schemas"]["Contact"][];
         };
         BandsShown: {
             /** @description Canals that are worked; without those whose widths nobody knows. */
@@ -1778,6 +1798,15 @@ export interface components {
             /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
             tip_short_mm: number;
         };
+        /** @description How long an irrigant stays in the canal. */
+        Contact: {
+            about_s: number;
+            irrigant: string;
+            /** @description Longer than this is warned of. */
+            most_s: number;
+            /** @description What the two rest on. */
+            rows: components["schemas"]["Figure"][];
+        };
         CourseShown: {
             closed: boolean;
             /** @description The emergency that stopped the work. */
@@ -1787,6 +1816,8 @@ export interface components {
                 [key: string]: components["schemas"]["OutOfCourse"];
             };
             plan_hash: string;
+            /** @description The emergency since which every canal is irrigated with saline alone. */
+            saline_by: string | null;
             /** @description The canal in hand, or empty. */
             turned_to: string;
             /** @description Events that an undo took out. */
@@ -1929,7 +1960,7 @@ export interface components {
             what: components["schemas"]["EmergencyToldWhatEnum"];
         };
         /** @enum {string} */
-        EmergencyToldWhatEnum: "instrument_separated" | "perforation_suspected" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse";
+        EmergencyToldWhatEnum: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse";
         End: {
             id: string;
             /**
@@ -1961,7 +1992,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2083,6 +2114,16 @@ export interface components {
         };
         /** @enum {string} */
         FeltEnum: "as_expected" | "shorter" | "longer";
+        /** @description One figure with where it comes from. */
+        Figure: {
+            key: string;
+            know: string;
+            programme: boolean;
+            says: string;
+            source: string;
+            unit: string;
+            value: number;
+        };
         FigureGivenRequest: {
             /**
              * Format: double
@@ -2269,7 +2310,7 @@ export interface components {
             /** @default other */
             shows?: components["schemas"]["ShowsEnum"];
         };
-        /** @description An instrument was looked at. */
+        /** @description An instrument was looked at. What is found whole after a discard is a new one. */
         InspectedTold: {
             found: components["schemas"]["FoundEnum"];
             instrument: string;
@@ -2280,7 +2321,7 @@ export interface components {
             kind: "inspected";
             why: string;
         };
-        /** @description An instrument was looked at. */
+        /** @description An instrument was looked at. What is found whole after a discard is a new one. */
         InspectedToldRequest: {
             found: components["schemas"]["FoundEnum"];
             instrument: string;
@@ -2323,6 +2364,8 @@ export interface components {
             name: string;
             /** @description Speed and torque as the programme typed them in, or that they are not stated. */
             setting_says: string;
+            /** @description False for an engine instrument whose speed or torque is missing: it is not used before they are looked up. */
+            setting_stated: boolean;
             size: number;
             taper: number;
         };
@@ -2826,6 +2869,7 @@ export interface components {
              */
             kind: "pause";
             reason: string;
+            what: components["schemas"]["PauseToldWhatEnum"];
         };
         /** @description This canal stands still until a supervisor lets it go on. */
         PauseToldRequest: {
@@ -2836,7 +2880,11 @@ export interface components {
             kind: "pause";
             /** @default  */
             reason?: string;
+            /** @default other */
+            what?: components["schemas"]["PauseToldWhatEnum"];
         };
+        /** @enum {string} */
+        PauseToldWhatEnum: "sensitivity" | "normal_bleeding" | "ledge_suspected" | "not_sure" | "other";
         PersonRef: {
             /** Format: uuid */
             id: string;
@@ -2920,6 +2968,8 @@ export interface components {
             y_px: number;
         };
         Plan: {
+            /** @description What the phone shows at the chair without asking anybody; None in plans made before there was any. */
+            at_the_chair: components["schemas"]["AtTheChair"] | null;
             canals: components["schemas"]["CanalPlan"][];
             cautions: components["schemas"]["Caution"][];
             data_version: string;
@@ -3324,6 +3374,22 @@ export interface components {
         };
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
         ResumeTold: {
+            /** @description Of the tooth: the work goes on, and irrigation stays with saline. */
+            keep_saline: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "resume";
+            reason: string;
+        };
+        /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
+        ResumeToldRequest: {
+            /**
+             * @description Of the tooth: the work goes on, and irrigation stays with saline.
+             * @default false
+             */
+            keep_saline?: boolean;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}

@@ -1,0 +1,29 @@
+"""What can be recorded of an emergency or a pause has its first steps, and nothing else has."""
+
+from __future__ import annotations
+
+from typing import get_args
+
+import pytest
+
+from cases.domain.events import SALINE_AFTER
+from cases.domain.told import WhatHappened, WhatPauses
+from planning.at_the_chair import About, at_the_chair
+from planning.tables import Figures
+
+ADVICE = at_the_chair(Figures()).advice
+
+
+def keys(about: About) -> set[str]:
+    return {one.key for one in ADVICE if one.about is about}
+
+
+def test_every_emergency_and_every_pause_has_its_first_steps() -> None:
+    assert keys(About.EMERGENCY) == set(get_args(WhatHappened))
+    assert keys(About.PAUSE) == set(get_args(WhatPauses))
+
+
+@pytest.mark.parametrize("what", get_args(WhatHappened))
+def test_saline_alone_is_told_exactly_where_it_is_all_that_goes_in(what: str) -> None:
+    told = any("saline only" in one.says for one in ADVICE if (one.about, one.key) == (About.EMERGENCY, what))
+    assert told == (what in SALINE_AFTER)

@@ -1,0 +1,48 @@
+"""What every plan brings along for the chair."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from planning import plan
+from planning.at_the_chair import About, at_the_chair
+from planning.tables import Figures
+from tests.planning.given import molar
+
+
+def test_edta_stays_for_about_a_minute_and_never_over_ten() -> None:
+    """Lecture notes on final rinses: about 1 minute; Calt & Serper 2002 (from memory): 10 minutes erode dentine."""
+    (edta,) = at_the_chair(Figures()).contacts
+    assert (edta.irrigant, edta.about_s, edta.most_s) == ("edta", 60, 600)
+    assert all(row.source for row in edta.rows)
+
+
+def test_a_programme_sets_its_own_time() -> None:
+    (edta,) = at_the_chair(Figures({"rinse.edta_about_min": 1.5})).contacts
+    assert (edta.about_s, edta.most_s) == (90, 600)
+
+
+@pytest.mark.parametrize("about", About)
+def test_every_sentence_says_where_it_is_from(about: About) -> None:
+    said = [one for one in at_the_chair(Figures()).advice if one.about is about]
+    assert said
+    assert all(one.says and one.source and one.know for one in said)
+
+
+def test_a_plan_brings_it_along_and_its_numbers_do_not_rest_on_it() -> None:
+    made = plan(molar())
+    assert made.at_the_chair == at_the_chair(Figures())
+    assert not any(row.key.startswith("rinse.edta") for row in made.rows_used)
+
+
+def test_an_engine_instrument_without_speed_or_torque_is_told_apart() -> None:
+    stated, given = molar(), molar()
+    silent = tuple(replace(one, speed_rpm=None) for one in given.kit.instruments)
+    given = replace(given, kit=replace(given.kit, instruments=silent))
+    assert {(item.instrument.motion, item.instrument.setting_stated) for item in plan(given).tray_list} == {
+        ("hand", True),
+        ("continuous", False),
+    }
+    assert all(item.instrument.setting_stated for item in plan(stated).tray_list)
