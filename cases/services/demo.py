@@ -11,8 +11,10 @@ from django.db import transaction
 
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
+from cases.domain.told import Told
 from cases.models import Canal, Case, Kit, Membership, Person, Programme, ToothPlanVersion
 from cases.services import canals, cases, plans, programmes, readings, reviews
+from cases.services.demo_work import Bench
 from cases.services.plan_input import Asked
 from cases.services.reviews import Remark
 from planning.encoding import decode
@@ -82,6 +84,7 @@ class _Story:
         self.programme = self.student.memberships.get().programme
         self.case = self._opened()
         self.version: ToothPlanVersion | None = None
+        self.bench: Bench | None = None
 
     def play(self) -> None:
         self._chart()
@@ -177,6 +180,19 @@ class _Story:
             note=step["note"],
             remarks=[Remark(canal=canal, text=text) for canal, text in step.get("remarks", {}).items()],
         )
+
+    def _work(self, step: Row) -> None:
+        self._at_the_bench().work(step["canal"], until=step.get("until"))
+
+    def _tell(self, step: Row) -> None:
+        told: Told = decode(Told, step["told"])
+        who = self.people[step["by"]] if "by" in step else self.student
+        self._at_the_bench().tell(who, step["canal"], [("", told)])
+
+    def _at_the_bench(self) -> Bench:
+        if self.bench is None:
+            self.bench = Bench(self.student, self.people[self.told["supervisor"]], self._asked_for())
+        return self.bench
 
     def _asked_for(self) -> ToothPlanVersion:
         if self.version is None:

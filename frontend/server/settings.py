@@ -167,6 +167,9 @@ LOGGING = {
         "django.security.DisallowedHost": {"handlers": [], "propagate": False},
         # An answer of 4xx is told to the one who asked.
         "django.request": {"level": "ERROR"},
+        # They tell every table of a typeface that they cut.
+        "fontTools": {"level": "WARNING"},
+        "fpdf": {"level": "WARNING"},
     },
     "root": {"handlers": ["console"], "level": ENVIRONMENT.log_level},
 }

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from io import BytesIO
+
+from pypdf import PdfReader
+
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Person, ToothPlanVersion
 from tests.api.test_cases_treatment import PHONE, REACHED, event, report
@@ -19,7 +23,7 @@ def test_it_holds_what_was_reported(priya: Person, approved: ToothPlanVersion) -
     told = answer.json()
     assert answer["ETag"] == f'"{told["hash"]}"'
     (entry,) = told["record"]["timeline"]
-    assert (entry["event"], entry["says"]) == (first["id"], "10/.02: at its stop 18.0 mm")
+    assert (entry["event"], entry["says"]) == (first["id"], "10/.02: at its stop, 18.0 mm")
     assert entry["who"] == {"id": str(priya.pk), "name": "Priya", "role": "student"}
 
 
@@ -42,3 +46,21 @@ def test_nobody_else_reads_it(tom: Person, stranger: Person, approved: ToothPlan
 
 def test_there_is_none_of_a_case_that_is_not_there(priya: Person) -> None:
     problem(client(priya).get(f"{API}/cases/{uuid7()}/record"), 404, "not-found")
+
+
+def test_on_paper_it_carries_the_same_hash(priya: Person, approved: ToothPlanVersion) -> None:
+    told = client(priya).get(at(approved.case)).json()
+    answer = client(priya).get(f"{at(approved.case)}.pdf")
+    assert (answer["Content-Type"], answer["ETag"]) == ("application/pdf", f'"{told["hash"]}"')
+    assert told["hash"] in PdfReader(BytesIO(answer.content)).pages[0].extract_text().replace("\n", "")
+
+
+def test_the_paper_is_for_the_same_people(tom: Person, stranger: Person, approved: ToothPlanVersion) -> None:
+    for person in (tom, stranger):
+        problem(client(person).get(f"{at(approved.case)}.pdf"), 404, "not-found")
+
+
+def test_what_was_seen_is_not_sent_again(priya: Person, approved: ToothPlanVersion) -> None:
+    for path in (at(approved.case), f"{at(approved.case)}.pdf"):
+        seen = client(priya).get(path)["ETag"]
+        assert client(priya).get(path, headers={"if-none-match": seen}).status_code == 304

@@ -7,7 +7,9 @@ from typing import Any
 
 import pytest
 
-from cases.domain.course import OutOfCourse
+from cases.domain.course import CanalState, OutOfCourse
+from cases.domain.events import EventKind
+from cases.domain.record import words
 from cases.domain.record.value import Record, StepStanding
 from cases.domain.told import (
     AnswerTold,
@@ -26,6 +28,7 @@ from cases.domain.told import (
     UndoTold,
 )
 from cases.domain.uuid7 import uuid7
+from cases.exports import record_pdf
 from cases.models import Person, ToothPlanVersion, TreatmentEvent
 from cases.queries.record import record_of
 from cases.services import treatment
@@ -91,7 +94,7 @@ def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
     made = record(approved)
     assert [(entry.position, entry.who.name, entry.canal, entry.says) for entry in made.timeline] == [
         (1, "Priya", "", "In the room: Vale"),
-        (2, "Priya", "DB", "10/.02: at its stop 18.0 mm"),
+        (2, "Priya", "DB", "10/.02: at its stop, 18.0 mm"),
         (3, "Priya", "DB", "Irrigated: water, 2 ml"),
         (4, "Priya", "DB", "Irrigated once more: water, 0.5 ml"),
         (5, "Priya", "DB", "Image of the length"),
@@ -124,7 +127,7 @@ def test_what_was_taken_back_is_there_and_does_not_count(student: Chair, approve
     student.tells(UndoTold(undoes=str(wrong.pk)))
     made = record(approved)
     assert [(entry.says, entry.undone) for entry in made.timeline] == [
-        ("10/.02: at its stop 18.0 mm", True),
+        ("10/.02: at its stop, 18.0 mm", True),
         ("Taken back: entry 1", False),
     ]
     assert made.instruments == ()
@@ -175,7 +178,7 @@ def test_past_its_stop_and_the_answer(student: Chair, approved: ToothPlanVersion
     past = student.tells(at_stop(18_500), "explore/10-02")
     student.tells(AnswerTold(asks=str(past.pk), cause="stop_moved"))
     (halt,) = record(approved).halts
-    assert (halt.kind, halt.says) == ("past_stop", "10/.02: past its stop 18.5 mm (stop 18.0 mm)")
+    assert (halt.kind, halt.says) == ("past_stop", "10/.02: past its stop, 18.5 mm (stop 18.0 mm)")
     assert halt.ended is not None
     assert halt.ended.reason == "the stop had moved"
 
@@ -221,3 +224,9 @@ def test_the_same_record_has_the_same_hash_and_another_entry_another(
     assert record_of(approved.case_id).hash == before
     student.tells(NoteTold(text="Anything."))
     assert record_of(approved.case_id).hash != before
+
+
+def test_every_kind_of_event_and_every_reason_has_words() -> None:
+    assert set(words.SAID) == set(EventKind)
+    assert set(words.WHY) == set(OutOfCourse)
+    assert set(record_pdf.STATE) == set(CanalState)

@@ -5,14 +5,18 @@ from __future__ import annotations
 from typing import Any
 from uuid import UUID
 
-from drf_spectacular.utils import extend_schema
+from django.http import HttpResponse
+from drf_spectacular.types import OpenApiTypes
+from drf_spectacular.utils import OpenApiParameter, extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, me
+from cases.api.etags import tag
 from cases.api.fields import Value
 from cases.domain.record.value import Record
+from cases.exports.record_pdf import record_pdf
 from cases.queries import record as found
 from cases.queries import seen
 
@@ -24,6 +28,11 @@ class RecordAnswered(serializers.Serializer[Any]):
     record = Value(Record)
 
 
+IF_NONE_MATCH = OpenApiParameter(
+    "If-None-Match", str, OpenApiParameter.HEADER, description="The ETag seen last: 304 where the record is the same."
+)
+
+
 class RecordView(View):
     @extend_schema(
         operation_id="record_retrieve",
@@ -32,8 +41,36 @@ class RecordView(View):
         description="The whole course as a timeline, and what it comes to: lengths and what they rest on, work done "
         "against work planned, irrigants, instruments, words at hold points, halts, visits. A training record. ETag: "
         "the hash.",
-        responses=RecordAnswered,
+        parameters=[IF_NONE_MATCH],
+        responses={200: RecordAnswered, 304: None},
     )
     def get(self, request: Request, case_id: UUID) -> Response:
         shown = found.record_of(seen.case(me(request), case_id).pk)
+        if _known(request, shown.hash):
+            return Response(status=304)
         return answer(RecordAnswered, shown, etag=shown.hash)
+
+
+class RecordPdfView(View):
+    @extend_schema(
+        operation_id="record_pdf",
+        tags=TAGS,
+        summary="The record of a case on paper",
+        description="A4, in black and white. It carries the record's hash; the same record is the same bytes.",
+        parameters=[IF_NONE_MATCH],
+        responses={(200, "application/pdf"): OpenApiTypes.BINARY, 304: None},
+    )
+    def get(self, request: Request, case_id: UUID) -> HttpResponse:
+        shown = found.record_of(seen.case(me(request), case_id).pk)
+        if _known(request, shown.hash):
+            return HttpResponse(status=304)
+        name = f"record-{shown.record.tooth.iso}-{shown.record.case}.pdf"
+        return HttpResponse(
+            record_pdf(shown.record, shown.hash),
+            content_type="application/pdf",
+            headers={"ETag": tag(shown.hash), "Content-Disposition": f'inline; filename="{name}"'},
+        )
+
+
+def _known(request: Request, record_hash: str) -> bool:
+    return request.headers.get("If-None-Match", "").removeprefix("W/") == tag(record_hash)

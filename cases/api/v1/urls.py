@@ -43,6 +43,7 @@ urlpatterns = [
     path("cases/<uuid:case_id>/images/<uuid:image_id>/content", images.ContentView.as_view()),
     path("cases/<uuid:case_id>/images/<uuid:image_id>/thumbnail", images.ThumbnailView.as_view()),
     path("cases/<uuid:case_id>/images/<uuid:image_id>/data-set", images.DataSetView.as_view()),
+    path("cases/<uuid:case_id>/record.pdf", record.RecordPdfView.as_view()),
     path("cases/<uuid:case_id>/plan-versions", plans.VersionsView.as_view()),
     path("cases/<uuid:case_id>/overrides", overrides.OverridesView.as_view()),
     path("overrides/<uuid:override_id>/withdraw", overrides.WithdrawView.as_view()),

@@ -11,7 +11,7 @@ from cases.domain.events import EventKind
 from cases.domain.record.story import Fact, Story, Version
 from cases.domain.record.value import StepRecord, StepStanding
 from planning.expected import ExpectedStep
-from planning.graph import Action, Do, Exit, Target
+from planning.graph import Action, Do, Exit
 from planning.instruments import Instrument
 from planning.plan_value import CanalPlan
 from planning.quantities import mm, um
@@ -45,7 +45,7 @@ def largest_at_length(story: Story, canal: str) -> str | None:
         if step is None or plan is None or plan.end_mm is None or step.action is not Action.INSTRUMENT:
             continue
         depth = _depth_um(fact)
-        if step.target is Target.TO_LENGTH and depth is not None and depth >= um(plan.end_mm):
+        if depth is not None and depth >= um(plan.end_mm):
             found += [each for each in story.version(fact).kit.instruments if each.key == step.instrument]
     largest = max(found, key=lambda each: (each.size, each.taper), default=None)
     return largest.name if largest else None

@@ -23,8 +23,11 @@ class Fact:
     at: datetime
     device_time: datetime
     who: RecordPerson
-    at_bench: bool = False
-    """A supervisor's word that was given on the student's phone."""
+
+    @property
+    def at_bench(self) -> bool:
+        """A supervisor's word that was given on the student's phone."""
+        return bool(self.event.body.get("at_bench"))
 
     @property
     def kind(self) -> EventKind:

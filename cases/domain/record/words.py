@@ -61,11 +61,16 @@ _SHOWS = {"length": "the length", "final_size": "the final size", "cone": "the c
 
 def said(fact: Fact, story: Story) -> str:
     """One event as a person would tell it."""
-    return _SAID[fact.kind](fact, story)
+    return SAID[fact.kind](fact, story)
 
 
 def irrigant(name: str) -> str:
-    return name.upper() if name == "edta" else name.replace("_", " ")
+    return name.upper() if name == "edta" else plain(name)
+
+
+def plain(name: str) -> str:
+    """A name of the program as words."""
+    return str(name).replace("_", " ").replace("-", " ")
 
 
 def millimetres(length_um: int | None) -> str:
@@ -78,7 +83,7 @@ def cause(name: str) -> str:
 
 
 def emergency(name: str) -> str:
-    return _EMERGENCY.get(name, name.replace("_", " "))
+    return _EMERGENCY.get(name, plain(name))
 
 
 def _with(start: str, *more: str) -> str:
@@ -103,11 +108,12 @@ def _of_step(fact: Fact, story: Story) -> str:
     left = _LEFT.get(str(body.get("exit")), str(body.get("exit")))
     if step is not None and step.action is Action.IRRIGATE:
         return _with("Irrigated", *_volume(body))
-    past = "past its stop" if depth_um is not None and stop_um is not None and depth_um > stop_um else ""
+    past = depth_um is not None and stop_um is not None and depth_um > stop_um
     where = millimetres(depth_um)
-    shown = f"(stop {millimetres(stop_um)})" if stop_um is not None and where and depth_um != stop_um else ""
-    how = " ".join(each for each in (past or left, where, shown) if each)
-    return f"{_named(step, fact, story)}: {how}"
+    between = " at " if left == _LEFT["short"] and not past else ", "
+    how = between.join(each for each in ("past its stop" if past else left, where) if each)
+    shown = f" (stop {millimetres(stop_um)})" if stop_um is not None and where and depth_um != stop_um else ""
+    return f"{_named(step, fact, story)}: {how}{shown}"
 
 
 def _named(step: Do | None, fact: Fact, story: Story) -> str:
@@ -123,16 +129,14 @@ def _of_sign_off(fact: Fact, story: Story) -> str:
     spite = "in spite of what is missing" if body.get("in_spite") else ""
     bench = "at the bench" if fact.at_bench else ""
     start = " ".join(each for each in (verb, bench, spite) if each)
-    return _with(f"{start}, {point.replace('_', ' ')}" if point else start, str(body.get("reason", "")))
+    return _with(f"{start}, {plain(point)}" if point else start, str(body.get("reason", "")))
 
 
 def _of_reading(fact: Fact, story: Story) -> str:
     taken = fact.event.body.get("taken", {})
     named = ("tooth_mm", "set_mm", "tip_short_mm", "read_mm", "repeat_mm", "seen_mm")
-    numbers = ", ".join(
-        f"{key.removesuffix('_mm').replace('_', ' ')} {taken[key]:g} mm" for key in named if key in taken
-    )
-    return _with("Length taken", str(taken.get("method", "")).replace("_", " "), numbers)
+    numbers = ", ".join(f"{plain(key.removesuffix('_mm'))} {taken[key]:g} mm" for key in named if key in taken)
+    return _with("Length taken", plain(taken.get("method", "")), numbers)
 
 
 def _of_inspected(fact: Fact, story: Story) -> str:
@@ -169,6 +173,14 @@ def _of_replan(fact: Fact, story: Story) -> str:
     return f"Version {story.version(fact).number} takes over"
 
 
+def _of_release(fact: Fact, story: Story) -> str:
+    left_out = [
+        f"{one['canal']} ({one['remark'] or 'with ' + one['joins']})" for one in fact.event.body.get("not_released", ())
+    ]
+    start = "Plan decided on, not to be worked yet" if left_out else "Plan decided on, every canal may be worked"
+    return _with(start, ", ".join(left_out))
+
+
 def _of_undo(fact: Fact, story: Story) -> str:
     undoes = fact.event.body.get("undoes")
     position = next((each.position for each in story.facts if each.event.id == undoes), None)
@@ -180,7 +192,7 @@ def _text(start: str, key: str) -> Callable[[Fact, Story], str]:
     return lambda fact, story: _with(start, str(fact.event.body.get(key) or ""))
 
 
-_SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
+SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
     EventKind.STEP: _of_step,
     EventKind.ANSWER: lambda fact, _: f"Why past the stop: {cause(str(fact.event.body.get('cause')))}",
     EventKind.READING: _of_reading,
@@ -195,6 +207,7 @@ _SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
     EventKind.CLOSE: _of_close,
     EventKind.REOPEN: _of_reopen,
     EventKind.REPLAN: _of_replan,
+    EventKind.RELEASE: _of_release,
     EventKind.ASK: _text("Asked for a supervisor's word", "note"),
     EventKind.COME: _text("Comes to the chair", "note"),
     EventKind.ON_SITE: _of_on_site,

@@ -365,6 +365,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/record.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The record of a case on paper
+         * @description A4, in black and white. It carries the record's hash; the same record is the same bytes.
+         */
+        get: operations["record_pdf"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/roots/{name}": {
         parameters: {
             query?: never;
@@ -5289,7 +5309,10 @@ export interface operations {
     record_retrieve: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last: 304 where the record is the same. */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -5304,6 +5327,53 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["RecordAnswered"];
                 };
+            };
+            /** @description No response body */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    record_pdf: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last: 304 where the record is the same. */
+                "If-None-Match"?: string;
+            };
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description No response body */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

@@ -1,0 +1,1 @@
+"""What leaves the program in another form: a value in, bytes out."""

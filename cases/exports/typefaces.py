@@ -1,0 +1,93 @@
+"""Typefaces for any script, cut down to the letters that a text needs.
+
+Noto (SIL Open Font License) covers what people write names in; a character that none of them has is named by its
+number, so that nothing is left out without a word.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+
+from fontTools import subset
+from fontTools.ttLib import TTFont
+from fontTools.varLib import instancer
+
+REGULAR, BOLD = 400, 700  # weight classes of OpenType's `wght` axis
+_FIRST = ("NotoSans[wght].ttf", "NotoSansSymbols[wght].ttf")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Face:
+    """One typeface, as two files that hold only what is needed."""
+
+    family: str
+    regular: Path
+    bold: Path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Faces:
+    """The first face is the text's own; the others stand in where it lacks a letter."""
+
+    faces: tuple[Face, ...]
+    lacking: frozenset[str]
+    """Characters that none of them has."""
+
+    @property
+    def joins(self) -> bool:
+        """Whether there may be letters that join, or are written from right to left."""
+        return len(self.faces) > 1
+
+    def spelt(self, text: str) -> str:
+        """The text with every character that cannot be drawn named by its number."""
+        return "".join(f"[U+{ord(each):04X}]" if each in self.lacking else each for each in text)
+
+
+def faces(text: str, folder: Path) -> Faces:
+    """Faces for all characters of the text, written into the folder."""
+    left = (set(text) - {"\n"}) | set("[]+U0123456789ABCDEF")
+    found: list[Face] = []
+    for path in _files():
+        if own := {each for each in left if ord(each) in _covers(path)}:
+            left -= own
+            family = f"face{len(found)}"
+            regular, bold = (_cut(path, own, weight, folder / f"{family}-{weight}") for weight in (REGULAR, BOLD))
+            found.append(Face(family=family, regular=regular, bold=bold))
+        if not left:
+            break
+    return Faces(faces=tuple(found), lacking=frozenset(left))
+
+
+@cache
+def _files() -> tuple[Path, ...]:
+    """Typefaces in the order they are asked: the plain one, signs, single scripts, and the large one of East Asia."""
+    folder = Path(str(files("manimgx_fonts")))
+    single = sorted(path for path in folder.glob("*.ttf") if "Italic" not in path.name and path.name not in _FIRST)
+    east_asian = sorted(Path(str(files("manimgx_fonts_cjk"))).glob("*.ttc"))
+    return (*(folder / name for name in _FIRST), *single, *east_asian)
+
+
+@cache
+def _covers(path: Path) -> frozenset[int]:
+    """Code points that the typeface has."""
+    with TTFont(path, fontNumber=0, lazy=True) as font:
+        return frozenset(font.getBestCmap())
+
+
+def _cut(path: Path, characters: set[str], weight: int, to: Path) -> Path:
+    """The typeface with these characters alone, at one weight. The same asked is the same written."""
+    with TTFont(path, fontNumber=0, lazy=True, recalcTimestamp=False) as font:
+        options = subset.Options(notdef_outline=True)
+        # In small print kerning is not seen, and it takes most of the time.
+        options.layout_features = [each for each in options.layout_features if each != "kern"]
+        cutter = subset.Subsetter(options)
+        cutter.populate(text="".join(sorted(characters)))
+        cutter.subset(font)
+        axes = {axis.axisTag: axis.defaultValue for axis in font["fvar"].axes} | {"wght": weight}
+        fixed = instancer.instantiateVariableFont(font, axes, inplace=True)
+        written = to.with_suffix(".otf" if path.suffix == ".ttc" else ".ttf")
+        fixed.save(written)
+    return written

@@ -1,0 +1,104 @@
+"""The record on paper, read back by another program (pypdf)."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from io import BytesIO
+
+import pytest
+from pypdf import PdfReader
+
+from cases.domain.events import EventKind
+from cases.domain.record.value import Record, RecordPerson, TimelineEntry
+from cases.domain.roles import Role
+from cases.exports.record_pdf import record_pdf
+from cases.models import ToothPlanVersion
+from cases.queries.record import record_of
+
+HASH = "5f" * 32
+NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
+PRIYA = RecordPerson(id="p", name="Priya", role=Role.STUDENT)
+
+
+@pytest.fixture
+def record(approved: ToothPlanVersion) -> Record:
+    return record_of(approved.case_id).record
+
+
+def pages(record: Record) -> list[str]:
+    """The text of each page, line breaks and blanks alike."""
+    read = PdfReader(BytesIO(record_pdf(record, HASH)))
+    return [" ".join(page.extract_text().split()) for page in read.pages]
+
+
+def entries(*said: str) -> tuple[TimelineEntry, ...]:
+    return tuple(
+        TimelineEntry(
+            position=number,
+            event=f"e{number}",
+            at=NOON + timedelta(minutes=number),
+            device_time=NOON,
+            who=PRIYA,
+            canal="DB",
+            kind=EventKind.NOTE,
+            says=text,
+            version=1,
+        )
+        for number, text in enumerate(said, start=1)
+    )
+
+
+def test_every_page_says_whose_it_is_and_that_it_is_for_training(record: Record) -> None:
+    found = pages(replace(record, timeline=entries(*(f"Note {number}" for number in range(80)))))
+    assert len(found) >= 2
+    for number, page in enumerate(found, start=1):
+        assert f"Training record · Bench 1 · tooth 26 · case {record.case}" in page
+        assert "does not replace the supervising licensed clinician" in page
+        assert f"page {number} of {len(found)}" in page
+        assert f"SHA-256 {HASH}" in page
+
+
+def test_a_long_timeline_repeats_its_heads_and_each_entry_is_there_once(record: Record) -> None:
+    said = [f"Note number {number}." for number in range(100, 220)]
+    found = pages(replace(record, timeline=entries(*said)))
+    with_entries = [page for page in found if "Note number" in page]
+    assert len(with_entries) >= 2
+    assert all("Entry At (device) Who Canal What" in page for page in with_entries)
+    assert [" ".join(found).count(one) for one in said] == [1] * len(said)
+
+
+def test_what_was_taken_back_says_so_in_words(record: Record) -> None:
+    (one,) = entries("10/.02: at its stop")
+    assert "10/.02: at its stop. TAKEN BACK" in " ".join(pages(replace(record, timeline=(replace(one, undone=True),))))
+
+
+def test_names_and_notes_in_any_script_are_there(record: Record) -> None:
+    said = ["Ñandú Größe", "Ελληνικά", "Журавль", "牙齿 七", "치아", "はいしゃ", "दवा", "שן", "Reed 🦷"]
+    text = " ".join(pages(replace(record, patient_alias="牙齿", timeline=entries(*said))))
+    assert [one for one in said if one not in text] == []
+    assert "Training record · 牙齿 · tooth 26" in text
+
+
+def test_a_character_that_no_typeface_has_is_named_by_its_number(record: Record) -> None:
+    """U+16A0 is a rune, which none of the typefaces draws."""
+    assert "Reed [U+16A0]" in pages(replace(record, patient_alias="Reed \u16a0"))[0]
+
+
+def test_markup_in_what_people_write_is_only_text(record: Record) -> None:
+    said = "**bold** __under__ ~~struck~~ {nb} <b>x</b>"
+    assert said in " ".join(pages(replace(record, timeline=entries(said))))
+
+
+def test_the_same_record_is_the_same_bytes(record: Record) -> None:
+    assert record_pdf(record, HASH) == record_pdf(record, HASH)
+
+
+def test_nothing_is_in_colour(record: Record) -> None:
+    """A grey of the PDF's colour operators (ISO 32000-1, 8.6.8) has three equal shares."""
+    read = PdfReader(BytesIO(record_pdf(record, HASH)))
+    drawn = b"".join(page.get_contents().get_data() for page in read.pages if page.get_contents())  # type: ignore[union-attr]
+    colours = re.findall(rb"([\d.]+) ([\d.]+) ([\d.]+) (?:rg|RG)\b", drawn)
+    assert all(red == green == blue for red, green, blue in colours)
+    assert not re.search(rb"[\d.]+ [\d.]+ [\d.]+ [\d.]+ [kK]\b", drawn)
