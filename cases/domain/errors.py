@@ -52,6 +52,17 @@ class NotUsable(CaseError):
     sentence = "{reason}"
 
 
+class PasswordWrong(NotUsable):
+    code = "password-wrong"
+    sentence = "This is not your password."
+
+
+class CodeRefused(NotUsable):
+    """A one-time code that does not count."""
+
+    code = "code-refused"
+
+
 class NothingSaid(NotUsable):
     code = "nothing-said"
     sentence = "A returned plan needs a note or a remark on a canal: the student must know what to change."
@@ -123,6 +134,11 @@ class CanalInUse(Conflict):
 class SettingFixed(Conflict):
     code = "setting-fixed"
     sentence = "The setting cannot be changed once lengths are recorded: they rest on it. Open a new case."
+
+
+class HoldPointAnswered(Conflict):
+    code = "hold-point-answered"
+    sentence = "{canal} does not wait for a word at this step. {last}"
 
 
 class SequenceGap(Conflict):

@@ -10,6 +10,7 @@ from planning.readings import Reading
 
 PastStopCause = Literal["stop_moved", "reference_changed", "tip_bleeding", "tip_wet", "not_known"]
 Shows = Literal["pre_operative", "length", "final_size", "cone", "final", "other"]
+SignOffExit = Literal["approved", "returned"]
 WhatHappened = Literal[
     "instrument_separated",
     "perforation_suspected",
@@ -64,7 +65,7 @@ class ReadingTold:
 class SignOffTold:
     """A supervisor's word at a hold point."""
 
-    exit: Literal["approved", "returned"]
+    exit: SignOffExit
     in_spite: bool = False
     """Approved although what the hold point asks for is not there; the reason says why."""
     reason: str = ""

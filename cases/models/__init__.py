@@ -4,6 +4,7 @@ compare or round alike on both databases, a whole number does. Angles and torque
 What is a record is only added to, see `append_only`. Every rule the database can hold is a constraint.
 """
 
+from cases.models.bench_codes import BenchCode, WrongCode
 from cases.models.events import RunningWork, TreatmentEvent
 from cases.models.images import Image, ImagePart
 from cases.models.kits import (
@@ -24,6 +25,7 @@ from cases.models.reviews import Review, ReviewRemark
 from cases.models.teeth import Canal, Case, DemoPatient, Root, Tooth
 
 __all__ = [
+    "BenchCode",
     "Canal",
     "CanalPlan",
     "Case",
@@ -52,4 +54,5 @@ __all__ = [
     "Tooth",
     "ToothPlanVersion",
     "TreatmentEvent",
+    "WrongCode",
 ]

@@ -7,6 +7,7 @@ from uuid import UUID
 
 from cases.domain.roles import Role
 from cases.models import Kit, Membership, Person, Programme, values
+from cases.queries.bench_codes import with_bench_codes
 from planning import technique_files
 from planning.plan_input import Kit as KitValue
 from planning.techniques import Technique
@@ -46,12 +47,14 @@ def memberships(person: Person) -> list[Membership]:
 
 
 def shown(person: Person, programme: Programme) -> ProgrammeShown:
-    members = Membership.objects.filter(programme=programme, role=Role.SUPERVISOR, person__is_active=True)
+    supervisors = Person.objects.filter(
+        memberships__programme=programme, memberships__role=Role.SUPERVISOR, is_active=True
+    )
     role = Membership.objects.role_of(person, programme.pk)
     return ProgrammeShown(
         row=programme,
         role=role or Role.STUDENT,
-        supervisors=[each.person for each in members.select_related("person").order_by("person__display_name")],
+        supervisors=list(with_bench_codes(supervisors).order_by("display_name")),
         thresholds=values.thresholds(programme.pk),
     )
 

@@ -8,7 +8,7 @@ from django.contrib.auth import authenticate, login, logout
 from django.http import HttpRequest
 from django.utils import timezone
 
-from cases.domain.errors import SignInRefused, TooManyTries
+from cases.domain.errors import PasswordWrong, SignInRefused, TooManyTries
 from cases.models import FailedSignIn, Person
 from planning.encoding import digest
 
@@ -35,6 +35,16 @@ def sign_in(*, request: HttpRequest, username: str, password: str) -> Person:
     FailedSignIn.objects.filter(key=tries[0][0]).delete()
     login(request, person)
     return person
+
+
+def confirm(*, person: Person, password: str) -> None:
+    """The person who is signed in is asked once more. Raises PasswordWrong and TooManyTries."""
+    key, since = digest(f"again {person.pk}"), timezone.now() - WINDOW
+    if FailedSignIn.objects.filter(key=key, at__gt=since).count() >= MOST_FOR_ONE_NAME:
+        raise TooManyTries(minutes=int(WINDOW.total_seconds() // 60))
+    if not person.check_password(password):
+        FailedSignIn.objects.create(key=key)
+        raise PasswordWrong(at=("password",))
 
 
 def sign_out(*, request: HttpRequest) -> None:

@@ -8,20 +8,30 @@ from pathlib import Path
 from threading import Barrier
 from typing import Any
 
+import pyotp
 import pytest
 from django.db import connection
+from django.utils import timezone
 
 from cases.domain.errors import CaseError
+from cases.domain.one_time_code import STEP_S
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
+from cases.domain.told import SignOffTold, StepTold
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, LengthReading, Person, Review, ToothPlanVersion
-from cases.services import plans, readings
+from cases.models import Case, LengthReading, Person, Review, ToothPlanVersion, TreatmentEvent, values
+from cases.queries.course import treatment_of
+from cases.services import bench_codes, bench_sign_off, plans, readings, treatment
+from cases.services.bench_sign_off import BenchWord
 from cases.services.plan_input import Asked
+from cases.services.treatment import Reported
+from planning.graph import Action, Do, RunSheet
 from planning.plan_input import Choices
 from planning.readings import PreOperativeImage
+from planning.walk import Walk
 from tests import factories
 from tests.cast import canal_of, chart, decide, open_case
+from tests.factories import PASSWORD
 from tests.planning.given import OPEN_30
 
 pytestmark = pytest.mark.usefixtures("database_of_many")
@@ -126,3 +136,49 @@ def test_one_plan_proposed_twice_at_once_is_one_version() -> None:
     came = at_once(proposing, proposing)
     assert sorted(made for _, made in came) == [False, True]
     assert ToothPlanVersion.objects.count() == 1
+
+
+def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
+    scene = Scene()
+    version = scene.submitted()
+    vale = scene.supervisors[0]
+    decide(vale, version, Decision.APPROVED)
+    secret = pyotp.TOTP(bench_codes.make(actor=vale, password=PASSWORD).secret)
+    step = int(timezone.now().timestamp()) // STEP_S
+    bench_codes.confirm(actor=vale, code=secret.generate_otp(step))
+    canals = {canal.canal: canal for canal in values.made(version).canals if canal.canal in ("DB", "P")}
+    for canal in canals.values():
+        _to_its_first_hold_point(scene, version, canal.run_sheet)
+    code = secret.generate_otp(step + 1)
+
+    def signing(name: str) -> Callable[[], Any]:
+        waits = treatment_of(scene.case.pk)
+        node = next(canal.node for canal in waits.canals if canal.canal == name)
+        told = SignOffTold(exit="approved", at_bench=True)
+        word = BenchWord(supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, told=told)
+        return lambda: bench_sign_off.sign_off(actor=scene.student, case=scene.case, word=word)
+
+    came = at_once(*(signing(name) for name in canals))
+    assert sorted(type(each).__name__ for each in came) == ["CodeRefused", "TreatmentEvent"]
+    assert TreatmentEvent.objects.filter(kind="sign_off").count() == 1
+
+
+def _to_its_first_hold_point(scene: Scene, version: ToothPlanVersion, sheet: RunSheet) -> None:
+    walk, device = Walk(sheet), uuid7()
+    batch: list[Reported] = []
+    while isinstance(walk.node, Do) and walk.node.action is not Action.SIGN_OFF:
+        left = next(iter(walk.node.exits))
+        batch.append(
+            Reported(
+                id=uuid7(),
+                device_seq=len(batch) + 1,
+                seen_position=0,
+                plan_hash=version.hash,
+                device_time=timezone.now(),
+                canal=sheet.canal,
+                node=walk.at,
+                told=StepTold(exit=left),
+            )
+        )
+        walk.leave(left)
+    treatment.record(actor=scene.student, case=scene.case, device=device, batch=batch)

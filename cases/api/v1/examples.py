@@ -127,6 +127,17 @@ REVIEW = _given(
         "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size."}],
     },
 )
+BENCH_SIGN_OFF = _given(
+    "A length signed off at the bench",
+    {
+        "supervisor": example_id(11),
+        "code": "287 082",
+        "plan_hash": "0f" * 32,
+        "canal": "MB1",
+        "node": "length/sign-off",
+        "exit": "approved",
+    },
+)
 RELEASE = _given("The canal that was returned, and its partner", {"canals": ["MB1", "MB2"]})
 EVENTS = _given(
     "A step that stopped short, and the irrigation after it",

@@ -27,12 +27,16 @@ from planning.technique_files import MOST_CHARACTERS
 from planning.techniques import Technique
 
 
+class SupervisorShown(PersonRef):
+    signs_at_bench = serializers.BooleanField(help_text="One-time codes of theirs count on a student's phone.")
+
+
 class ProgrammeShown(serializers.Serializer[Any]):
     id = serializers.UUIDField(source="row.id")
     name = serializers.CharField(source="row.name")
     invented = serializers.BooleanField(source="row.invented", help_text="Demonstration: no such school.")
     role = Value(Role, help_text="What you are in it.")
-    supervisors = PersonRef(many=True)
+    supervisors = SupervisorShown(many=True)
     thresholds = serializers.DictField(
         child=serializers.FloatField(), help_text="Figures of the programme's own in place of published ones, by key."
     )

@@ -102,7 +102,7 @@ class EventsView(View):
     )
     def get(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        return not_modified(request, found.tag_of(case.pk)) or _shown(case.pk)
+        return not_modified(request, found.tag_of(case.pk)) or treatment_answer(case.pk)
 
     @extend_schema(
         operation_id="events_create",
@@ -120,7 +120,7 @@ class EventsView(View):
         read = given(BatchGiven, request)
         batch = [Reported(**event) for event in read["events"]]
         treatment.record(actor=me(request), case=case, device=read["device"], batch=batch)
-        return _shown(case.pk)
+        return treatment_answer(case.pk)
 
 
 def not_modified(request: Request, etag: str) -> Response | None:
@@ -128,7 +128,8 @@ def not_modified(request: Request, etag: str) -> Response | None:
     return Response(status=304) if request.headers.get("If-None-Match", "").removeprefix("W/") == tag(etag) else None
 
 
-def _shown(case_id: UUID) -> Response:
+def treatment_answer(case_id: UUID) -> Response:
+    """What was done, and where the work stands now."""
     # First the tag: an event that comes in between makes the next question answered in full.
     etag = found.tag_of(case_id)
     return answer(TreatmentShown, found.treatment_of(case_id), etag=etag)

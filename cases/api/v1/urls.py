@@ -6,6 +6,7 @@ from django.urls import path
 
 from cases.api.v1 import (
     bands,
+    bench,
     canals,
     cases,
     figures,
@@ -21,6 +22,8 @@ from cases.api.v1 import (
 
 urlpatterns = [
     path("session", sessions.SessionView.as_view()),
+    path("bench-code", bench.BenchCodeView.as_view()),
+    path("bench-code/confirm", bench.BenchCodeConfirmView.as_view()),
     path("programmes/<uuid:programme_id>", programmes.ProgrammeView.as_view()),
     path("programmes/<uuid:programme_id>/kits", programmes.KitsView.as_view()),
     path("programmes/<uuid:programme_id>/techniques", programmes.TechniquesView.as_view()),
@@ -35,6 +38,7 @@ urlpatterns = [
     path("cases/<uuid:case_id>/canals", canals.CanalsView.as_view()),
     path("cases/<uuid:case_id>/roots/<str:name>", canals.RootView.as_view()),
     path("cases/<uuid:case_id>/preview", plans.PreviewView.as_view()),
+    path("cases/<uuid:case_id>/bench-sign-offs", bench.BenchSignOffsView.as_view()),
     path("cases/<uuid:case_id>/events", treatment.EventsView.as_view()),
     path("cases/<uuid:case_id>/record", record.RecordView.as_view()),
     path("cases/<uuid:case_id>/bands", bands.BandsView.as_view()),

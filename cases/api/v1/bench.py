@@ -1,0 +1,142 @@
+"""Words at the bench: a supervisor's one-time codes, and signing off with one on the student's phone."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+import segno
+from django.utils.cache import add_never_cache_headers
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers, status
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, given, me
+from cases.api.fields import Id, Strict, Text, Value
+from cases.api.v1 import examples
+from cases.api.v1.treatment import HASH_DIGITS, TreatmentShown, treatment_answer
+from cases.domain.told import SignOffExit, SignOffTold
+from cases.queries import bench_codes as found
+from cases.queries import seen
+from cases.queries.bench_codes import BenchCodeState
+from cases.services import bench_codes, bench_sign_off
+from cases.services.bench_sign_off import BenchWord
+
+TAGS = ["bench"]
+CODE_DIGITS = 6
+
+
+class Code(Text):
+    """Six digits as they are shown, with or without the gap in the middle."""
+
+    def to_internal_value(self, data: Any) -> str:
+        read = super().to_internal_value(data).replace(" ", "")
+        if not (len(read) == CODE_DIGITS and read.isascii() and read.isdecimal()):
+            raise serializers.ValidationError(f"A code has {CODE_DIGITS} digits.", code="not-a-code")
+        return read
+
+
+class BenchCodeShown(serializers.Serializer[Any]):
+    state = Value(BenchCodeState)
+    since = serializers.DateTimeField(allow_null=True, help_text="Since when it counts.")
+
+
+class PasswordGiven(Strict):
+    password = Text(max_length=200, trim_whitespace=False)
+
+
+class BenchCodeMade(serializers.Serializer[Any]):
+    secret = serializers.CharField(help_text="Base 32 (RFC 4648), to be typed into a code app.")
+    address = serializers.CharField(help_text="`otpauth://totp/...`: the same for a code app on this phone.")
+    square = serializers.ListField(
+        child=serializers.CharField(), help_text="The address as a QR code (ISO/IEC 18004): rows of 0 and 1."
+    )
+
+
+class CodeGiven(Strict):
+    code = Code(max_length=7)
+
+
+class BenchSignOffGiven(Strict):
+    supervisor = Id(help_text="Who types the code.")
+    code = Code(max_length=7)
+    plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
+    canal = Text(max_length=12)
+    node = Text(max_length=120, help_text="The hold point in the run sheet.")
+    exit = Value(SignOffExit)
+    in_spite = Value(bool, required=False, help_text="Approved although what is asked for is not there.")
+    reason = Text(required=False, allow_blank=True)
+
+
+class BenchCodeView(View):
+    @extend_schema(
+        operation_id="bench_code_retrieve", tags=TAGS, summary="Whether codes of yours count", responses=BenchCodeShown
+    )
+    def get(self, request: Request) -> Response:
+        return answer(BenchCodeShown, found.shown(me(request)))
+
+    @extend_schema(
+        operation_id="bench_code_create",
+        tags=TAGS,
+        summary="Make a new secret for one-time codes",
+        description="For supervisors. RFC 6238 with its usual choices: SHA-1, 30 seconds, six digits. Shown this once "
+        "and kept nowhere. It counts once a first code was confirmed; until then an earlier one goes on to count. "
+        "The password is asked for once more.",
+        request=PasswordGiven,
+        responses={201: BenchCodeMade},
+    )
+    def post(self, request: Request) -> Response:
+        made = bench_codes.make(actor=me(request), **given(PasswordGiven, request))
+        rows = ["".join(map(str, row)) for row in segno.make_qr(made.address, error="m").matrix]
+        told = answer(BenchCodeMade, {"secret": made.secret, "address": made.address, "square": rows}, created=True)
+        add_never_cache_headers(told)
+        return told
+
+    @extend_schema(
+        operation_id="bench_code_destroy",
+        tags=TAGS,
+        summary="Let no code count any more",
+        description="Harmless where none did.",
+        responses={204: None},
+    )
+    def delete(self, request: Request) -> Response:
+        bench_codes.remove(actor=me(request))
+        return Response(status=status.HTTP_204_NO_CONTENT)
+
+
+class BenchCodeConfirmView(View):
+    @extend_schema(
+        operation_id="bench_code_confirm",
+        tags=TAGS,
+        summary="Confirm a new secret by its first code",
+        description="422 for a code that does not count, 429 after five of them.",
+        request=CodeGiven,
+        responses=BenchCodeShown,
+    )
+    def post(self, request: Request) -> Response:
+        bench_codes.confirm(actor=me(request), **given(CodeGiven, request))
+        return answer(BenchCodeShown, found.shown(me(request)))
+
+
+class BenchSignOffsView(View):
+    @extend_schema(
+        operation_id="bench_sign_offs_create",
+        tags=TAGS,
+        summary="A supervisor's word on the student's phone",
+        description="Online only. The code is the named supervisor's, counts once, and only for the hold point at "
+        "which the canal waits on this plan: 409, `hold-point-answered`, where it waits there no more. The event is "
+        "the supervisor's, with `at_bench`. 422 for a code that does not count; after five wrong ones, 429 for "
+        "fifteen minutes.",
+        request=BenchSignOffGiven,
+        responses=TreatmentShown,
+        examples=[examples.BENCH_SIGN_OFF],
+    )
+    def post(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        read = given(BenchSignOffGiven, request)
+        told = SignOffTold(
+            **{key: read.pop(key) for key in ("exit", "in_spite", "reason") if key in read}, at_bench=True
+        )
+        bench_sign_off.sign_off(actor=me(request), case=case, word=BenchWord(told=told, **read))
+        return treatment_answer(case.pk)

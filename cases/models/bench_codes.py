@@ -1,0 +1,50 @@
+"""A supervisor's one-time codes for words at the bench, and wrong tries at them."""
+
+from __future__ import annotations
+
+from django.db import models
+from django.db.models import Q
+
+from cases.models.base import HASH_LENGTH, Identified
+from cases.models.people import Person
+from cases.models.teeth import Case
+
+
+class BenchCode(Identified):
+    """One enrolment. The secret is kept nowhere: it is made of `seed` and the server's key, so that neither the
+    database nor a copy of it gives codes."""
+
+    person = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="bench_codes")
+    seed = models.CharField(max_length=HASH_LENGTH, editable=False)
+    made_at = models.DateTimeField(auto_now_add=True)
+    confirmed_at = models.DateTimeField(null=True, blank=True, help_text="It counts from then on.")
+    ended_at = models.DateTimeField(null=True, blank=True)
+    last_step = models.PositiveBigIntegerField(default=0, help_text="Of the last code used: none counts twice.")
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(
+                fields=["person"], condition=Q(ended_at=None, confirmed_at=None), name="one_bench_code_to_confirm"
+            ),
+            models.UniqueConstraint(
+                fields=["person"], condition=Q(ended_at=None, confirmed_at__isnull=False), name="one_bench_code_counts"
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.person}, {self.made_at:%Y-%m-%d}"
+
+
+class WrongCode(models.Model):
+    """A code that did not count: whose it should have been, and on whose phone it was typed."""
+
+    supervisor = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="+")
+    by = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="+")
+    case = models.ForeignKey(Case, on_delete=models.CASCADE, null=True, related_name="+")
+    at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        indexes = [models.Index(fields=["supervisor", "at"], name="wrong_code_by_supervisor")]
+
+    def __str__(self) -> str:
+        return f"{self.at:%Y-%m-%d %H:%M}"

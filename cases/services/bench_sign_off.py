@@ -1,0 +1,87 @@
+"""A supervisor's word on the student's phone: with a one-time code, and only while the server can be reached."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from uuid import UUID
+
+from django.db import transaction
+
+from cases.domain.course import CanalState
+from cases.domain.errors import CaseError, HoldPointAnswered, NotUsable
+from cases.domain.events import EventKind
+from cases.domain.roles import Role
+from cases.domain.told import SignOffTold
+from cases.domain.who_may import May
+from cases.models import Case, Membership, Person, TreatmentEvent, courses
+from cases.services import bench_codes, from_here, log, running_work
+from cases.services.doer import guard
+from cases.services.locking import locked
+from cases.services.treatment import refuse_unreasoned
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchWord:
+    """What a supervisor types in on the student's phone, and what the screen shows while they do."""
+
+    supervisor: UUID
+    code: str
+    plan_hash: str
+    canal: str
+    node: str
+    told: SignOffTold
+
+
+def sign_off(*, actor: Person, case: Case, word: BenchWord) -> TreatmentEvent:
+    """The event, in the supervisor's name. The code is used up by it, and only by it.
+
+    Raises NotAllowed, NotUsable, HoldPointAnswered where the canal does not wait at this step of this plan,
+    CodeRefused, TooManyTries.
+    """
+    came = _sign_off(actor, case, word)
+    if isinstance(came, CaseError):
+        raise came
+    return came
+
+
+@transaction.atomic
+def _sign_off(actor: Person, case: Case, word: BenchWord) -> TreatmentEvent | CaseError:
+    guard(May.TREAT, actor, case)
+    refuse_unreasoned(word.told)
+    supervisor = _supervisor(case, word.supervisor)
+    case = locked(case.pk)
+    version = case.versions.filter(hash=word.plan_hash).first()
+    if version is None:
+        raise NotUsable(reason="This case never had that plan.", at=("plan_hash",))
+    _refuse_elsewhere(case, word)
+    # A wrong try is kept, so the transaction ends well and the refusal is raised after it.
+    if refusal := bench_codes.use(supervisor=supervisor, code=word.code, by=actor, case=case):
+        return refusal
+    event = from_here.write(
+        actor=supervisor, case=case, version=version, told=word.told, canal=word.canal, node=word.node
+    )
+    log.changed(actor=actor, verb="take-word", subject=event, case=case, after={"supervisor": supervisor})
+    running_work.keep(case)
+    return event
+
+
+def _supervisor(case: Case, id_: UUID) -> Person:
+    """Raises NotUsable for who does not supervise in the programme."""
+    members = Membership.objects.filter(programme=case.programme_id, role=Role.SUPERVISOR, person__is_active=True)
+    found = members.filter(person=id_).select_related("person").first()
+    if found is None:
+        raise NotUsable(reason="That is no supervisor of the programme.", at=("supervisor",))
+    return found.person
+
+
+def _refuse_elsewhere(case: Case, word: BenchWord) -> None:
+    """Raises HoldPointAnswered unless the canal waits at exactly this step of this plan."""
+    events = list(case.events.select_related("actor").order_by("position"))
+    course = courses.course(case.pk, events)
+    canal = course.canals.get(word.canal) if course and course.plan == word.plan_hash else None
+    if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == word.node:
+        return
+    words = [event for event in events if event.kind == EventKind.SIGN_OFF and event.canal == word.canal]
+    last = f"{words[-1].actor}: {json.loads(words[-1].text)['exit']}." if words else ""
+    raise HoldPointAnswered(canal=word.canal, last=last)
