@@ -1,6 +1,54 @@
 // Made from the OpenAPI description by `npm run api-types`. Not edited by hand.
 
 export interface paths {
+    "/api/v1/bench-code": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Whether codes of yours count
+         * @description A view for people who are signed in.
+         */
+        get: operations["bench_code_retrieve"];
+        put?: never;
+        /**
+         * Make a new secret for one-time codes
+         * @description For supervisors. RFC 6238 with its usual choices: SHA-1, 30 seconds, six digits. Shown this once and kept nowhere. It counts once a first code was confirmed; until then an earlier one goes on to count. The password is asked for once more.
+         */
+        post: operations["bench_code_create"];
+        /**
+         * Let no code count any more
+         * @description Harmless where none did.
+         */
+        delete: operations["bench_code_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/bench-code/confirm": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Confirm a new secret by its first code
+         * @description 422 for a code that does not count, 429 after five of them.
+         */
+        post: operations["bench_code_confirm"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/canals/{canal_id}": {
         parameters: {
             query?: never;
@@ -111,6 +159,26 @@ export interface paths {
         get: operations["bands_retrieve"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/bench-sign-offs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * A supervisor's word on the student's phone
+         * @description Online only. The code is the named supervisor's, counts once, and only for the hold point at which the canal waits on this plan: 409, `hold-point-answered`, where it waits there no more. The event is the supervisor's, with `at_bench`. 422 for a code that does not count; after five wrong ones, 429 for fifteen minutes.
+         */
+        post: operations["bench_sign_offs_create"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1220,6 +1288,44 @@ export interface components {
             device: string;
             events: components["schemas"]["EventGivenRequest"][];
         };
+        BenchCodeMade: {
+            /** @description `otpauth://totp/...`: the same for a code app on this phone. */
+            address: string;
+            /** @description Base 32 (RFC 4648), to be typed into a code app. */
+            secret: string;
+            /** @description The address as a QR code (ISO/IEC 18004): rows of 0 and 1. */
+            square: string[];
+        };
+        BenchCodeShown: {
+            /**
+             * Format: date-time
+             * @description Since when it counts.
+             */
+            since: string | null;
+            state: components["schemas"]["BenchCodeState"];
+        };
+        /**
+         * @description * `to_confirm`: Made, and no code of it was typed in yet.
+         * @enum {string}
+         */
+        BenchCodeState: "none" | "to_confirm" | "counts";
+        BenchSignOffGivenRequest: {
+            canal: string;
+            code: string;
+            exit: components["schemas"]["ExitEnum"];
+            /** @description Approved although what is asked for is not there. */
+            in_spite?: boolean;
+            /** @description The hold point in the run sheet. */
+            node: string;
+            /** @description Of the plan on the screen. */
+            plan_hash: string;
+            reason?: string;
+            /**
+             * Format: uuid
+             * @description Who types the code.
+             */
+            supervisor: string;
+        };
         /** @description How the canal bends on this image. */
         Bend: {
             /** @description Between the tangents at both ends of the arc. */
@@ -1769,6 +1875,9 @@ export interface components {
             kind: "close";
             /** @default  */
             note?: string;
+        };
+        CodeGivenRequest: {
+            code: string;
         };
         /** @description A supervisor comes to the chair before deciding. */
         ComeTold: {
@@ -2828,6 +2937,9 @@ export interface components {
             high: number | null;
             low: number | null;
         };
+        PasswordGivenRequest: {
+            password: string;
+        };
         PatchedCanalChangesRequest: {
             /**
              * Format: double
@@ -3190,7 +3302,7 @@ export interface components {
             name: string;
             /** @description What you are in it. */
             role: components["schemas"]["Role"];
-            supervisors: components["schemas"]["PersonRef"][];
+            supervisors: components["schemas"]["SupervisorShown"][];
             /** @description Figures of the programme's own in place of published ones, by key. */
             thresholds: {
                 [key: string]: number;
@@ -3853,6 +3965,13 @@ export interface components {
         };
         /** @enum {string} */
         StrainClassEnum: "low" | "medium" | "high";
+        SupervisorShown: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+            /** @description One-time codes of theirs count on a student's phone. */
+            signs_at_bench: boolean;
+        };
         /** @description A canal's curve as it was tapped, orifice side first. */
         TappedCurveRequest: {
             /** @description On the straight coronal part. */
@@ -4375,6 +4494,125 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    bench_code_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BenchCodeShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    bench_code_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PasswordGivenRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BenchCodeMade"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    bench_code_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    bench_code_confirm: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CodeGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BenchCodeShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     canal_retrieve: {
         parameters: {
             query?: never;
@@ -4683,6 +4921,40 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    bench_sign_offs_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BenchSignOffGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TreatmentShown"];
+                };
             };
             /** @description Refused, with the reason and the way out. */
             default: {
