@@ -143,8 +143,7 @@ _MARKS = {
         "known": {
             "what": "instrument",
             "length_mm": 18,
-            "begins": {"x_px": 409, "y_px": 121},
-            "ends": {"x_px": 455, "y_px": 640},
+            "points": [{"x_px": 410, "y_px": 121}, {"x_px": 414, "y_px": 450}, {"x_px": 455, "y_px": 640}],
         },
     }
 }

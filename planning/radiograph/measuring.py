@@ -183,11 +183,12 @@ def _reading(
         return None
     detector = None if facts is None else facts.at_detector
     if known is not None and known.what == "instrument" and detector is not None:
-        across = (known.ends.x_px - known.begins.x_px) * detector.column_mm
-        down = (known.ends.y_px - known.begins.y_px) * detector.row_mm
+        on_detector = np.array(
+            [(point.x_px * detector.column_mm, point.y_px * detector.row_mm) for point in known.points]
+        )
         return Ratio(
             instrument_mm=known.length_mm,
-            instrument_on_image_mm=round(math.hypot(across, down), 2),
+            instrument_on_image_mm=round(line.length(on_detector), 2),
             tooth_on_image_mm=round(columns * detector.column_mm, 2),
             reference_point=of.reference_point,
             after_flaring=of.after_flaring,

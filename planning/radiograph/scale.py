@@ -9,12 +9,17 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
-from planning.errors import Pointer, ScaleNotUsable
+import numpy as np
+
+from planning.errors import Pointer, ScaleNotUsable, TooMuchWork
+from planning.radiograph import line, spread
 from planning.radiograph.values import KnownObject, Scale, ScaleState, Spacing, SpacingFacts
 from planning.tables import Figures
 
+MOST_POINTS = 40  # along one object
 DIGITS = 6  # a nanometre a pixel: finer than any detector
 _SAME: Final = 1e-3  # share by which two spacings of one file may differ and be the same: decimal strings are rounded
 _MARK = "Mark something of known length on the image: an instrument at its stop, a ruler, a ball."
@@ -82,13 +87,11 @@ def _by_object(known: KnownObject, row_per_column: float, tapped_px: float, figu
     if not least <= known.length_mm <= most:
         reason = f"an object of {known.length_mm:g} mm cannot be: {least:g} to {most:g} mm. Type its length again."
         raise ScaleNotUsable(reason=reason, at=("known", "length_mm"))
-    across, down = known.ends.x_px - known.begins.x_px, (known.ends.y_px - known.begins.y_px) * row_per_column
-    columns = math.hypot(across, down)
-    # Both ends were tapped, each a little off along the object.
-    off = math.sqrt(2) * tapped_px
+    _refuse_marks(known)
+    columns, off = _in_columns(known, row_per_column, tapped_px)
     if columns * figures["scale.object_off_share"] <= off:
-        reason = "the two marks lie too close together to measure by. Zoom in, and mark both ends again."
-        raise ScaleNotUsable(reason=reason, at=("known", "ends"))
+        reason = "its marks lie too close together to measure by. Zoom in, and mark both ends again."
+        raise ScaleNotUsable(reason=reason, at=("known", "points"))
     column_mm = known.length_mm / columns
     spacing = Spacing(row_mm=column_mm * row_per_column, column_mm=column_mm)
     _refuse_implausible(spacing, figures, ("known", "length_mm"))
@@ -103,6 +106,23 @@ def _by_object(known: KnownObject, row_per_column: float, tapped_px: float, figu
         says=f"Marked: {known.what}, {known.length_mm:g} mm. Right at its depth in the beam.",
         do="",
     )
+
+
+def _in_columns(known: KnownObject, row_per_column: float, tapped_px: float) -> tuple[float, float]:
+    """How long it is on the image in widths of a pixel, and one standard deviation of that from tapping."""
+    unit = np.array([1.0, row_per_column])
+    marks = np.array([(point.x_px, point.y_px) for point in known.points]) * unit
+    return line.length(marks), spread.from_tapping(line.length, marks, np.broadcast_to(tapped_px * unit, marks.shape))
+
+
+def _refuse_marks(known: KnownObject) -> None:
+    count = len(known.points)
+    if count > MOST_POINTS:
+        raise TooMuchWork(reason=f"{count} marks along it are more than {MOST_POINTS}.", at=("known", "points"))
+    apart = [math.hypot(b.x_px - a.x_px, b.y_px - a.y_px) for a, b in pairwise(known.points)]
+    if not apart or min(apart) < 1:
+        reason = "it needs a mark at both ends, no two on one pixel."
+        raise ScaleNotUsable(reason=reason, at=("known", "points"))
 
 
 def _aspect(facts: SpacingFacts, figures: Figures) -> float:

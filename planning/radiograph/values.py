@@ -49,8 +49,8 @@ class KnownObject:
     what: KnownWhat
     length_mm: float
     """An instrument from its stop to its tip; a ruler between two lines; a ball across."""
-    begins: Pixel
-    ends: Pixel
+    points: tuple[Pixel, ...]
+    """Marks along it, both ends at least: an instrument in a bent canal is bent."""
 
 
 class ScaleState(StrEnum):

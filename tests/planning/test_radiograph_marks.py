@@ -31,8 +31,7 @@ def one(line: CanalLine, facts: SpacingFacts | None = SQUARE, known: KnownObject
 
 
 def instrument(length_mm: float, image_mm: float, px_mm: float = 0.03) -> KnownObject:
-    ends = down(0, image_mm, px_mm=px_mm)
-    return KnownObject(what="instrument", length_mm=length_mm, begins=ends[0], ends=ends[1])
+    return KnownObject(what="instrument", length_mm=length_mm, points=down(0, image_mm, px_mm=px_mm))
 
 
 def test_a_straight_line_is_as_long_as_its_pixels() -> None:
@@ -115,13 +114,8 @@ def test_a_length_lies_within_its_interval_as_often_as_it_says(spacing: tuple[fl
     for _ in range(draws):
         marks = canal / [column_mm, row_mm] + 300 + draw.normal(0, 1, canal.shape)
         ends = np.array([[0, 0], [0, 18 + draw.normal(0, 0.15)]]) / [column_mm, row_mm] + 300
-        begins, tip = ends + draw.normal(0, 1, ends.shape)
-        known = KnownObject(
-            what="instrument",
-            length_mm=18,
-            begins=Pixel(x_px=begins[0], y_px=begins[1]),
-            ends=Pixel(x_px=tip[0], y_px=tip[1]),
-        )
+        ends += draw.normal(0, 1, ends.shape)
+        known = KnownObject(what="instrument", length_mm=18, points=tuple(Pixel(x_px=x, y_px=y) for x, y in ends))
         line = CanalLine(canal="MB", points=tuple(Pixel(x_px=x, y_px=y) for x, y in marks))
         found = one(line, facts, known).length_mm
         assert found is not None

@@ -44,7 +44,7 @@ def marked(
     what: KnownWhat = "instrument", length_mm: float = 18, long_px: float = 600, in_patient: Spacing | None = None
 ) -> Scale:
     known = KnownObject(
-        what=what, length_mm=length_mm, begins=Pixel(x_px=100, y_px=50), ends=Pixel(x_px=100, y_px=50 + long_px)
+        what=what, length_mm=length_mm, points=(Pixel(x_px=100, y_px=50), Pixel(x_px=100, y_px=50 + long_px))
     )
     return scale_of(SpacingFacts(in_patient=in_patient), known, 1.0, Figures())
 
@@ -94,7 +94,7 @@ def test_pixels_that_are_no_squares_stay_so_under_a_known_object() -> None:
     """Rows 0.05 and columns 0.025 apart: an object across the image and one down it give the same pixel."""
     wide = Spacing(row_mm=0.05, column_mm=0.025)
     down = marked(length_mm=20, long_px=400, in_patient=wide)
-    flat = KnownObject(what="ruler", length_mm=20, begins=Pixel(x_px=0, y_px=9), ends=Pixel(x_px=800, y_px=9))
+    flat = KnownObject(what="ruler", length_mm=20, points=(Pixel(x_px=0, y_px=9), Pixel(x_px=800, y_px=9)))
     across = scale_of(SpacingFacts(in_patient=wide), flat, 1.0, Figures())
     assert (down.row_mm, down.column_mm) == (across.row_mm, across.column_mm) == (0.05, 0.025)
 
@@ -116,8 +116,8 @@ def test_a_known_object_goes_before_a_spacing_that_cannot_be() -> None:
 @pytest.mark.parametrize(
     ("length_mm", "long_px", "pointer"),
     [
-        (18, 10, ("known", "ends")),
-        (18, 0, ("known", "ends")),
+        (18, 10, ("known", "points")),
+        (18, 0, ("known", "points")),
         (0, 600, ("known", "length_mm")),
         (-18, 600, ("known", "length_mm")),
         (180, 600, ("known", "length_mm")),
