@@ -6,12 +6,14 @@ import { describe, expect, test } from 'vitest'
 const MAY: Record<string, readonly string[]> = {
   api: [],
   store: ['api', 'walk', 'words'],
-  parts: ['walk', 'words'],
-  screens: ['parts', 'store', 'walk', 'words', 'router', 'screens'],
+  parts: ['walk', 'marks', 'words'],
+  screens: ['parts', 'store', 'walk', 'marks', 'words', 'router', 'screens'],
   words: ['parts/millimetres'],
   worker: [],
   // Walks run sheets by the rules the server walks by: plain, and known to screens.
   walk: [],
+  // Measures marks by the rule the server measures by: plain, and known to screens.
+  marks: [],
 }
 
 const src = join(import.meta.dirname, '../../frontend/src')

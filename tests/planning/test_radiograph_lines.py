@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import json
 import math
 from itertools import pairwise
+from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
@@ -11,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.special import ellipeinc
 
-from planning.radiograph import line
+from planning.radiograph import bend, line
 
 
 def arc(radius: float, degrees: float, marks: int) -> line.Marks:
@@ -66,3 +69,19 @@ def test_nothing_lies_before_the_first_mark_or_past_the_last() -> None:
     found = line.places(marks, np.array([-0.1, 0.0, 4.0, 10.0, 10.1]))
     assert found[1:4] == pytest.approx(np.array([[0.0, 0.0], [0.0, 4.0], [0.0, 10.0]]))
     assert np.isnan(found[[0, 4]]).all()
+
+
+SHARED = json.loads((Path(__file__).parents[1] / "shared/marks.json").read_text(encoding="utf-8"))["cases"]
+
+
+@pytest.mark.parametrize("case", SHARED, ids=lambda case: case["name"])
+def test_a_worked_case_that_the_phone_answers_too(case: dict[str, Any]) -> None:
+    marks = np.array(case["marks"])
+    if "length" in case:
+        assert line.length(marks, case["straight_to"]) == pytest.approx(case["length"], abs=1e-5)
+    found = line.places(marks, np.array([place["along"] for place in case["places"]]), case["straight_to"])
+    for place, at in zip(case["places"], found, strict=True):
+        assert np.isnan(at).all() if place["at"] is None else at == pytest.approx(place["at"], abs=1e-5)
+    if "axis" in case:
+        angle = math.degrees(bend.schneider_rad(marks[: case["axis"]], marks[case["axis"] - 1], marks[-1]))
+        assert angle == pytest.approx(case["schneider_deg"], abs=1e-5)
