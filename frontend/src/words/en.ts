@@ -8,6 +8,7 @@ import { drawing } from './drawing'
 import { expected } from './expected'
 import { figures } from './figures'
 import { hold } from './hold'
+import { marks } from './marks'
 import { plan } from './plan'
 import { planning } from './planning'
 import { review } from './review'
@@ -20,6 +21,7 @@ export const words = {
   ...cases,
   ...chair,
   ...hold,
+  ...marks,
   ...plan,
   ...planning,
   ...review,

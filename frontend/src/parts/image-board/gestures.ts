@@ -1,0 +1,127 @@
+import { useRef, useState } from 'preact/hooks'
+import { apart, inside, moved, onImage, onScreen, type Size, type Spot, type View, zoomed } from './view'
+
+const REACH_PX = 30 // a finger means the mark nearest to it within this
+
+interface Given {
+  readonly image: Size
+  readonly pane: Size
+  readonly view: View
+  readonly setView: (view: View) => void
+  /** Marks that a finger can take hold of. */
+  readonly marks: readonly Spot[]
+  readonly onPick: (number: number) => void
+  readonly onMove: (number: number, to: Spot) => void
+  readonly onMoved: () => void
+  readonly onPlace: (at: Spot) => void
+}
+
+type Doing =
+  | { kind: 'place'; at: Spot }
+  // A finger that takes hold beside the mark keeps its distance: the mark does not jump.
+  | { kind: 'hold'; number: number; beside: Spot }
+  | { kind: 'pinch'; middle: Spot; apart: number }
+
+/**
+ * One finger sets a mark where it lets go, or moves the mark that it took hold of; two fingers zoom and shift the image.
+ * `under` is the spot of the image that the magnifier shows.
+ */
+export function useGestures(given: Given) {
+  const fingers = useRef(new Map<number, Spot>())
+  const doing = useRef<Doing | undefined>(undefined)
+  const [under, setUnder] = useState<Spot>()
+  const { image, pane, view } = given
+
+  const down = (event: PointerEvent) => {
+    if (event.button !== 0) return
+    ;(event.currentTarget as Element).setPointerCapture(event.pointerId)
+    fingers.current.set(event.pointerId, spotOf(event))
+    if (fingers.current.size === 2) {
+      const [a, b] = [...fingers.current.values()] as [Spot, Spot]
+      doing.current = { kind: 'pinch', middle: middle(a, b), apart: apart(a, b) }
+      setUnder(undefined)
+    } else if (fingers.current.size === 1) begin(spotOf(event))
+  }
+
+  const begin = (at: Spot) => {
+    const places = given.marks.map((mark) => onScreen(view, mark))
+    const number = nearest(places, at)
+    const place = number === undefined ? undefined : places[number]
+    if (number === undefined || !place) {
+      doing.current = { kind: 'place', at }
+      setUnder(inside(onImage(view, at), image))
+      return
+    }
+    doing.current = { kind: 'hold', number, beside: { x: place.x - at.x, y: place.y - at.y } }
+    given.onPick(number)
+    setUnder(given.marks[number])
+  }
+
+  const move = (event: PointerEvent) => {
+    if (!fingers.current.has(event.pointerId)) return
+    fingers.current.set(event.pointerId, spotOf(event))
+    const now = doing.current
+    if (now?.kind === 'pinch') pinch(now)
+    else if (now?.kind === 'place') {
+      now.at = spotOf(event)
+      setUnder(inside(onImage(view, now.at), image))
+    } else if (now?.kind === 'hold') {
+      const { x, y } = spotOf(event)
+      const to = inside(onImage(view, { x: x + now.beside.x, y: y + now.beside.y }), image)
+      given.onMove(now.number, to)
+      setUnder(to)
+    }
+  }
+
+  const pinch = (before: Extract<Doing, { kind: 'pinch' }>) => {
+    const [a, b] = [...fingers.current.values()]
+    if (!a || !b) return
+    const now = { kind: 'pinch' as const, middle: middle(a, b), apart: apart(a, b) }
+    const by = { x: now.middle.x - before.middle.x, y: now.middle.y - before.middle.y }
+    given.setView(zoomed(moved(view, by, image, pane), now.apart / (before.apart || 1), now.middle, image, pane))
+    doing.current = now
+  }
+
+  const up = (event: PointerEvent) => {
+    if (!fingers.current.delete(event.pointerId)) return
+    const now = doing.current
+    // Of two fingers the one that stays does nothing until it is lifted as well.
+    if (now?.kind === 'place') given.onPlace(inside(onImage(view, now.at), image))
+    if (now?.kind === 'hold') given.onMoved()
+    doing.current = undefined
+    setUnder(undefined)
+  }
+
+  const cancel = (event: PointerEvent) => {
+    fingers.current.delete(event.pointerId)
+    doing.current = undefined
+    setUnder(undefined)
+  }
+
+  const wheel = (event: WheelEvent) => {
+    event.preventDefault()
+    given.setView(zoomed(view, event.deltaY < 0 ? 1.25 : 0.8, spotOf(event), image, pane))
+  }
+
+  return {
+    under,
+    on: { onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: cancel, onWheel: wheel },
+  }
+}
+
+function spotOf(event: PointerEvent | WheelEvent): Spot {
+  const { left, top } = (event.currentTarget as Element).getBoundingClientRect()
+  return { x: event.clientX - left, y: event.clientY - top }
+}
+
+const middle = (a: Spot, b: Spot): Spot => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 })
+
+function nearest(places: readonly Spot[], at: Spot): number | undefined {
+  let found: number | undefined
+  let least = REACH_PX
+  places.forEach((place, number) => {
+    const far = apart(place, at)
+    if (far <= least) [found, least] = [number, far]
+  })
+  return found
+}

@@ -1,0 +1,132 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { words } from '@/words/en'
+import { useGestures } from './gestures'
+import './image-board.css'
+import { Loupe } from './loupe'
+import { type Marked, MarkedLine } from './marked-line'
+import { fitted, moved, type Size, type Spot, type View, zoomed } from './view'
+
+export interface Look {
+  readonly brightness: number
+  readonly contrast: number
+  readonly invert: boolean
+}
+
+interface Props {
+  readonly src: string
+  readonly image: Size
+  readonly look: Look
+  /** Every line on the image; the one that is worked on last, so that it lies on top. */
+  readonly lines: readonly Marked[]
+  /** Marks that can be taken hold of. */
+  readonly marks: readonly Spot[]
+  readonly picked: number | undefined
+  readonly onPick: (number: number) => void
+  readonly onMove: (number: number, to: Spot) => void
+  readonly onMoved: () => void
+  readonly onPlace: (at: Spot) => void
+}
+
+const STEP = 1.5 // of one touch on nearer or farther
+
+/** An image that is zoomed and shifted, with lines of marks on it, a magnifier under the finger, and keys. */
+export function ImageBoard({ src, image, look, lines, marks, picked, ...on }: Props) {
+  const pane = useRef<HTMLDivElement>(null)
+  const room = useRoom(pane)
+  const [view, setView] = useState<View>()
+  const shown = view ?? fitted(image, room)
+  const gestures = useGestures({ image, pane: room, view: shown, setView, marks, ...on })
+  const filter = `brightness(${look.brightness}) contrast(${look.contrast}) invert(${look.invert ? 1 : 0})`
+  const nearer = (factor: number) =>
+    setView(zoomed(shown, factor, { x: room.width / 2, y: room.height / 2 }, image, room))
+  const key = (event: KeyboardEvent) => {
+    const by = WAYS[event.key]
+    const mark = picked === undefined ? undefined : marks[picked]
+    if (event.key === '+') nearer(STEP)
+    else if (event.key === '-') nearer(1 / STEP)
+    else if (by && mark && picked !== undefined) {
+      on.onMove(picked, { x: mark.x + by.x / 2, y: mark.y + by.y / 2 })
+      on.onMoved()
+    } else if (by) setView(moved(shown, { x: -40 * by.x, y: -40 * by.y }, image, room))
+    else return
+    event.preventDefault()
+  }
+  return (
+    <div class="image-board">
+      <div
+        ref={pane}
+        class="image-pane"
+        role="application"
+        aria-label={words.marks.board}
+        aria-describedby="image-keys"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it takes keys
+        tabIndex={0}
+        onKeyDown={key}
+        {...gestures.on}
+      >
+        <img
+          src={src}
+          alt=""
+          width={image.width}
+          height={image.height}
+          style={{ transform: `translate(${shown.x}px, ${shown.y}px) scale(${shown.zoom})`, filter }}
+          draggable={false}
+        />
+        <svg aria-hidden="true">
+          {lines.map((line) => (
+            <MarkedLine key={line.name} line={line} view={shown} />
+          ))}
+        </svg>
+        {gestures.under && (
+          <Loupe
+            src={src}
+            image={image}
+            at={gestures.under}
+            zoom={shown.zoom}
+            filter={filter}
+            view={shown}
+            room={room}
+          />
+        )}
+      </div>
+      <p id="image-keys" class="unseen">
+        {words.marks.keys}
+      </p>
+      <div class="image-zoom">
+        <button type="button" class="button" aria-label={words.marks.farther} onClick={() => nearer(1 / STEP)}>
+          −
+        </button>
+        <button type="button" class="button" aria-label={words.marks.whole} onClick={() => setView(undefined)}>
+          <svg viewBox="0 0 24 24" aria-hidden="true">
+            <path d="M4 9V4h5M20 9V4h-5M4 15v5h5M20 15v5h-5" fill="none" stroke="currentColor" stroke-width="2" />
+          </svg>
+        </button>
+        <button type="button" class="button" aria-label={words.marks.nearer} onClick={() => nearer(STEP)}>
+          +
+        </button>
+      </div>
+    </div>
+  )
+}
+
+const WAYS: Readonly<Record<string, Spot>> = {
+  ArrowLeft: { x: -1, y: 0 },
+  ArrowRight: { x: 1, y: 0 },
+  ArrowUp: { x: 0, y: -1 },
+  ArrowDown: { x: 0, y: 1 },
+}
+
+/** The pane's own size, followed. */
+function useRoom(of: { readonly current: HTMLElement | null }): Size {
+  const [room, setRoom] = useState<Size>({ width: 1, height: 1 })
+  useEffect(() => {
+    const element = of.current
+    if (!element) return
+    const look = () => setRoom({ width: element.clientWidth || 1, height: element.clientHeight || 1 })
+    look()
+    const watch = new ResizeObserver(look)
+    watch.observe(element)
+    return () => watch.disconnect()
+  }, [])
+  return room
+}

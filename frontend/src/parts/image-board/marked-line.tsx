@@ -1,0 +1,69 @@
+import { lengthOf, type Mark, placeOf } from '@/marks/line'
+import { onScreen, type Spot, type View } from './view'
+
+/** A line of marks as it is drawn. */
+export interface Marked {
+  readonly name: string
+  readonly points: readonly Spot[]
+  /** How much taller than wide a pixel is. */
+  readonly rowPerColumn: number
+  readonly straightTo: number
+  /** The one that is worked on; the others are only looked at. */
+  readonly active: boolean
+  readonly picked?: number | undefined
+  /** Places on it that are shown: stops, a tip. */
+  readonly spots?: readonly { readonly at: Spot; readonly says: string }[]
+  /** Drawn broken: somebody else's, or what it is compared with. */
+  readonly broken?: boolean
+}
+
+const PIECES = 60 // enough for the eye
+
+export function MarkedLine({ line, view }: { line: Marked; view: View }) {
+  const places = line.points.map((point) => onScreen(view, point))
+  const path = pathOf(line).map((spot) => onScreen(view, spot))
+  const drawn = path.map(({ x, y }, i) => `${i ? 'L' : 'M'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
+  const last = places.at(-1)
+  return (
+    <g class="marked-line" data-active={line.active || undefined} data-broken={line.broken || undefined}>
+      <path class="under" d={drawn} />
+      <path class="over" d={drawn} />
+      {places.map(({ x, y }, i) => (
+        <g
+          key={i}
+          transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}
+          data-picked={line.picked === i || undefined}
+        >
+          <circle class="ring" r={line.active ? 9 : 4} />
+          {line.active && <path class="cross" d="M-14 0h8M6 0h8M0 -14v8M0 6v8" />}
+        </g>
+      ))}
+      {line.spots?.map(({ at, says }) => {
+        const { x, y } = onScreen(view, at)
+        return (
+          <g key={says} class="spot" transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
+            <path d="M-9 0h18" />
+            <text x="13" y="4">
+              {says}
+            </text>
+          </g>
+        )
+      })}
+      {last && (
+        <text class="name" x={last.x + 14} y={last.y + 5}>
+          {line.name}
+        </text>
+      )}
+    </g>
+  )
+}
+
+/** The smooth line that is measured, in pixels of the image. */
+function pathOf({ points, rowPerColumn, straightTo }: Marked): Spot[] {
+  const marks = points.map(({ x, y }): Mark => [x, y * rowPerColumn])
+  if (marks.length < 2) return []
+  const whole = lengthOf(marks, straightTo)
+  return Array.from({ length: PIECES + 1 }, (_, i) => placeOf(marks, (whole * i) / PIECES, straightTo))
+    .filter((mark) => mark !== undefined)
+    .map(([x, y]) => ({ x, y: y / rowPerColumn }))
+}

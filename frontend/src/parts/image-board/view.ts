@@ -1,0 +1,60 @@
+/** Across and down, in pixels of the image or of the screen. */
+export interface Spot {
+  readonly x: number
+  readonly y: number
+}
+
+export interface Size {
+  readonly width: number
+  readonly height: number
+}
+
+/** How the image lies in its pane: a spot of the image times `zoom`, moved by x and y. */
+export interface View extends Spot {
+  readonly zoom: number
+}
+
+const FARTHEST_IN = 8 // screen pixels to one of the image: a pixel is a square one can see
+const KEPT = 0.25 // share of the pane that the image never leaves
+
+/** The whole image in the middle of its pane. */
+export function fitted(image: Size, pane: Size): View {
+  const zoom = Math.min(pane.width / image.width, pane.height / image.height)
+  return { zoom, x: (pane.width - image.width * zoom) / 2, y: (pane.height - image.height * zoom) / 2 }
+}
+
+export const onScreen = (view: View, { x, y }: Spot): Spot => ({ x: x * view.zoom + view.x, y: y * view.zoom + view.y })
+
+export const onImage = (view: View, { x, y }: Spot): Spot => ({
+  x: (x - view.x) / view.zoom,
+  y: (y - view.y) / view.zoom,
+})
+
+/** Nearer or farther, the spot of the screen `at` staying where it is. */
+export function zoomed(view: View, factor: number, at: Spot, image: Size, pane: Size): View {
+  const least = fitted(image, pane).zoom
+  const zoom = Math.min(FARTHEST_IN, Math.max(least, view.zoom * factor))
+  const kept = onImage(view, at)
+  return within({ zoom, x: at.x - kept.x * zoom, y: at.y - kept.y * zoom }, image, pane)
+}
+
+export function moved(view: View, by: Spot, image: Size, pane: Size): View {
+  return within({ ...view, x: view.x + by.x, y: view.y + by.y }, image, pane)
+}
+
+/** Never out of sight. */
+function within(view: View, image: Size, pane: Size): View {
+  const hold = (at: number, long: number, room: number) =>
+    Math.min(room * (1 - KEPT), Math.max(room * KEPT - long * view.zoom, at))
+  return {
+    zoom: view.zoom,
+    x: hold(view.x, image.width, pane.width),
+    y: hold(view.y, image.height, pane.height),
+  }
+}
+
+export function inside({ x, y }: Spot, image: Size): Spot {
+  return { x: Math.min(image.width, Math.max(0, x)), y: Math.min(image.height, Math.max(0, y)) }
+}
+
+export const apart = (a: Spot, b: Spot): number => Math.hypot(b.x - a.x, b.y - a.y)
