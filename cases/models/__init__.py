@@ -17,6 +17,7 @@ from cases.models.kits import (
     ThresholdOverride,
 )
 from cases.models.log import ChangeLog
+from cases.models.markings import Marking
 from cases.models.overrides import CautionOverride
 from cases.models.people import FailedSignIn, Membership, Person, Programme
 from cases.models.plans import CanalPlan, ToothPlanVersion
@@ -41,6 +42,7 @@ __all__ = [
     "KitInstrument",
     "KitNeedle",
     "LengthReading",
+    "Marking",
     "Membership",
     "Person",
     "Programme",

@@ -9,6 +9,7 @@ from django.db import models
 from django.db.models import Q
 
 from cases.models.base import Fixed, Sent, one_of
+from cases.models.markings import Marking
 from cases.models.people import Person
 from cases.models.teeth import Canal
 
@@ -42,6 +43,9 @@ class LengthReading(Measured):
     """A reading of a canal's length, as `planning.readings` describes it."""
 
     canal = models.ForeignKey(Canal, on_delete=models.PROTECT, related_name="readings")
+    marking = models.ForeignKey(
+        Marking, on_delete=models.PROTECT, related_name="readings", null=True, help_text="The marks it was taken from."
+    )
 
     class Meta:
         constraints = [

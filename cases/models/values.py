@@ -8,9 +8,11 @@ from typing import Any
 
 from django.db.models import Prefetch, QuerySet
 
+from cases.domain import images
 from cases.domain.course import Happened
 from cases.domain.events import EventKind
 from cases.models.events import TreatmentEvent
+from cases.models.images import Image
 from cases.models.kits import Kit as KitRow
 from cases.models.kits import KitFilling, KitInstrument, KitNeedle, ProgrammeWidths, TechniqueRecord, ThresholdOverride
 from cases.models.overrides import CautionOverride
@@ -37,6 +39,7 @@ from planning.plan_input import (
 )
 from planning.plan_value import Plan
 from planning.quantities import mm, um
+from planning.radiograph.values import Calibration, Spacing, SpacingFacts
 from planning.readings import Length, Reading, Resorption
 from planning.tables import Figures
 from planning.techniques import Technique
@@ -155,6 +158,30 @@ def given(version: ToothPlanVersion) -> PlanInput:
 def made(version: ToothPlanVersion) -> Plan:
     """What the planner said."""
     return decode(Plan, json.loads(version.output_text))
+
+
+# --- images ---
+
+
+def spacing_facts(row: Image) -> SpacingFacts | None:
+    """What the image's file said of its scale; None where it said nothing."""
+    if not row.spacing_text:
+        return None
+    said = decode(images.Spacing, json.loads(row.spacing_text))
+    return SpacingFacts(
+        in_patient=_spacing(said.pixel_spacing_mm),
+        at_detector=_spacing(said.imager_pixel_spacing_mm),
+        scanned=_spacing(said.nominal_scanned_pixel_spacing_mm),
+        calibration=CALIBRATION.get(said.pixel_spacing_calibration_type or ""),
+        magnification=said.estimated_magnification,
+    )
+
+
+CALIBRATION: Mapping[str, Calibration] = {"GEOMETRY": "geometry", "FIDUCIAL": "fiducial"}
+
+
+def _spacing(pair: images.Pair | None) -> Spacing | None:
+    return None if pair is None else Spacing(row_mm=pair[0], column_mm=pair[1])
 
 
 # --- what was done ---

@@ -11,7 +11,7 @@ from django.db import transaction
 from cases.domain.errors import NotUsable
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
-from cases.models import Canal, Case, JunctionReading, LengthReading, Person, values
+from cases.models import Canal, Case, JunctionReading, LengthReading, Marking, Person, values
 from cases.models.readings import Measured
 from cases.services import log, sent
 from cases.services.doer import guard
@@ -33,6 +33,7 @@ def take_length(
     actor: Person,
     canal: Canal,
     reading: Reading,
+    marking: Marking | None = None,
     id: UUID | None = None,
 ) -> tuple[LengthReading, bool]:
     """A reading of the canal's length and True; False where it was sent before.
@@ -47,7 +48,7 @@ def take_length(
         reason = f"Choose the reference point of {canal.name} first: a length without one says nothing."
         raise NotUsable(reason=reason, at=("reading", "reference_point"))
     _refuse_absurd(canal, case, reading)
-    row = _add(LengthReading, canal, actor, id, sent_hash, reading.method, reading)
+    row = _add(LengthReading, canal, actor, id, sent_hash, reading.method, reading, marking=marking)
     log.changed(actor=actor, verb="take", subject=row, case=case, after={"canal": canal.name, "method": row.method})
     raise_revision(case)
     return row, True
@@ -111,7 +112,14 @@ def _figures(case: Case) -> Figures:
 
 
 def _add(
-    model: type[Row], canal: Canal, actor: Person, id_: UUID | None, sent_hash: str, method: str, value: Any
+    model: type[Row],
+    canal: Canal,
+    actor: Person,
+    id_: UUID | None,
+    sent_hash: str,
+    method: str,
+    value: Any,
+    **more: Any,
 ) -> Row:
     last = model._default_manager.filter(canal=canal).order_by("-number").values_list("number", flat=True).first()
     row = model(
@@ -122,6 +130,7 @@ def _add(
         method=method,
         text=canonical_text(value),
         actor=actor,
+        **more,
     )
     row.save(force_insert=True)
     return row

@@ -22,18 +22,23 @@ def length(marks: Marks, straight_to: int = 0) -> float:
     return float(_pieces(marks, straight_to)[1].sum())
 
 
-def places(marks: Marks, distances: NDArray[np.float64], straight_to: int = 0) -> Marks:
-    """Where distances from the first mark lie on the line. Shape (m, 2); NaN before it begins and past its end."""
+def distances(marks: Marks, straight_to: int = 0) -> NDArray[np.float64]:
+    """From the first mark to each, along the line. Shape (n,)."""
+    return np.concatenate(([0.0], np.cumsum(_pieces(marks, straight_to)[1])))
+
+
+def places(marks: Marks, along: NDArray[np.float64], straight_to: int = 0) -> Marks:
+    """Where distances along the line from its first mark lie. Shape (m, 2); NaN before it begins and past its end."""
     turns, lengths = _pieces(marks, straight_to)
     ends = np.cumsum(lengths)
-    piece = np.clip(np.searchsorted(ends, distances), 0, len(lengths) - 1)
-    share = (distances - (ends - lengths)[piece]) / lengths[piece]
+    piece = np.clip(np.searchsorted(ends, along), 0, len(lengths) - 1)
+    share = (along - (ends - lengths)[piece]) / lengths[piece]
     step = np.diff(marks, axis=0)[piece]
     heading = np.arctan2(step[:, 1], step[:, 0]) + turns[piece] * (share - 1) / 2
     # sin(x)/x from numpy, whose sinc has pi inside.
     chord = lengths[piece] * share * np.sinc(turns[piece] * share / (2 * np.pi))
     found: Marks = marks[piece] + chord[:, None] * np.column_stack((np.cos(heading), np.sin(heading)))
-    found[(distances < 0) | ((share > 1) & ~np.isclose(share, 1))] = np.nan
+    found[(along < 0) | ((share > 1) & ~np.isclose(share, 1))] = np.nan
     return found
 
 

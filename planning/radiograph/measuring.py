@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 import numpy as np
+from numpy.typing import NDArray
 
 from planning.curvature import classes
 from planning.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMuchWork
@@ -65,7 +66,8 @@ def _measured(
     marks = np.array([(point.x_px, point.y_px) for point in of.points]) * unit
     slips = np.broadcast_to(tapped * unit, marks.shape)
     straight_to = of.orifice or 0
-    along = line.length(marks, straight_to)
+    distances = line.distances(marks, straight_to)
+    along = float(distances[-1])
     off = spread.from_tapping(lambda moved: line.length(moved, straight_to), marks, slips)
     mm = _between(along, off, scale, figures)
     most = figures["length.most"]
@@ -77,7 +79,8 @@ def _measured(
         canal=of.canal,
         length_mm=mm,
         length_columns=round(along / float(unit[0]), DIGITS),
-        bend=_bend(of, marks, slips, scale, figures),
+        orifice_mm=None if mm is None or not straight_to else round(float(distances[straight_to]), DIGITS),
+        bend=_bend(of, marks, slips, distances, scale, figures),
         tip_short_mm=tip,
         reading=_reading(of, mm, tip, facts, known, along / float(unit[0]), figures),
         places=_places(of, marks, unit, scale, straight_to),
@@ -96,7 +99,9 @@ def _between(value: float, off: float, scale: Scale, figures: Figures) -> Betwee
     )
 
 
-def _bend(of: CanalLine, marks: Marks, slips: Marks, scale: Scale, figures: Figures) -> Bend | None:
+def _bend(
+    of: CanalLine, marks: Marks, slips: Marks, distances: NDArray[np.float64], scale: Scale, figures: Figures
+) -> Bend | None:
     if of.leaves is None:
         return None
     first, leaves, last = of.orifice or 0, of.leaves, of.straight_again or len(marks) - 1
@@ -113,6 +118,8 @@ def _bend(of: CanalLine, marks: Marks, slips: Marks, scale: Scale, figures: Figu
     curve, sd = bend.curvature(marks[curved], slips[curved]) if last - leaves >= 2 else (0.0, 0.0)
     radius = _radius(curve, sd, scale, figures)
     turn = bend.turn_rad(marks[curved], curve)
+    begins, ends = float(distances[leaves]), float(distances[last])
+    whole = None if scale.spread_share is None else float(distances[-1])
     return Bend(
         schneider_deg=Between(
             value=round(angle, DIGITS),
@@ -122,6 +129,8 @@ def _bend(of: CanalLine, marks: Marks, slips: Marks, scale: Scale, figures: Figu
         radius_mm=radius,
         arc_deg=None if radius is None else round(math.degrees(turn), DIGITS),
         arc_mm=None if radius is None else round(turn / curve, DIGITS),
+        begins_mm=None if whole is None else round(begins, DIGITS),
+        middle_from_end_mm=None if whole is None else round(whole - (begins + ends) / 2, DIGITS),
         classes=classes(angle),
     )
 

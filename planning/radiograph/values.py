@@ -136,6 +136,10 @@ class Bend:
     arc_deg: float | None
     """Between the tangents at both ends of the arc."""
     arc_mm: float | None
+    begins_mm: float | None
+    """From the reference point to where the canal leaves its axis, along it."""
+    middle_from_end_mm: float | None
+    """From the canal's end to the middle of its bend, along it."""
     classes: tuple[CurveClass, ...]
     """What each published scheme calls Schneider's angle."""
 
@@ -147,6 +151,8 @@ class LineMeasured:
     """Along the curve from the reference point to the end; None without a scale."""
     length_columns: float
     """The same in widths of a pixel: for ratios."""
+    orifice_mm: float | None
+    """From the reference point to the orifice; None without a scale or without that mark."""
     bend: Bend | None
     """None: where the canal leaves its axis was not marked."""
     tip_short_mm: Between | None

@@ -1,0 +1,137 @@
+"""Marking images: the marks are kept, and what they measure becomes readings and facts of the canals."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+from uuid import UUID
+
+from django.db import transaction
+
+from cases.domain.errors import NoSuchCanal, NotUsable
+from cases.domain.images import ImageState
+from cases.domain.who_may import May
+from cases.models import Canal, Image, Marking, Person, values
+from cases.services import canals, log, readings, sent
+from cases.services.doer import guard
+from cases.services.locking import locked
+from planning import radiograph
+from planning.encoding import canonical_text
+from planning.errors import PlanningError
+from planning.radiograph import ImageMarks, Measured
+from planning.radiograph.values import LineMeasured
+from planning.tables import Figures
+
+MOST_MARKINGS = 60  # of one image: everybody who sees it, many times over
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Marked:
+    """A person's marks, and what is to be made of them."""
+
+    id: UUID
+    marks: ImageMarks
+    """Without the file's facts: they are the image's own."""
+    take: Sequence[str] = ()
+    """Canals whose length becomes a reading, and whose bend is charted."""
+    corrects: UUID | None = None
+    note: str = ""
+
+
+@transaction.atomic
+def mark(*, actor: Person, image: Image, told: Marked) -> tuple[Marking, bool]:
+    """The marking and True; False where it was sent before.
+
+    Raises NotAllowed, SentDifferently, NotUsable, NoSuchCanal; what cannot be measured (ScaleNotUsable,
+    PointsDoNotFit); what the planner refuses of a length.
+    """
+    guard(May.CHART, actor, image.case)
+    case = locked(image.case_id)
+    what = {"marks": told.marks, "take": list(told.take), "corrects": str(told.corrects or ""), "note": told.note}
+    sent_hash = sent.fingerprint(actor=actor, to=image.pk, what=what)
+    if before := sent.known(Marking, told.id, sent_hash):
+        return before, False
+    corrected = _refuse_unfit(image, told)
+    measured = measure(image, told.marks, Figures(values.thresholds(case.programme_id)))
+    last = image.markings.order_by("-number").values_list("number", flat=True).first()
+    row = Marking(
+        id=told.id,
+        sent_hash=sent_hash,
+        image=image,
+        number=(last or 0) + 1,
+        made_by=actor,
+        corrects=corrected,
+        note=told.note,
+        text=canonical_text(told.marks),
+        measured_text=canonical_text(measured),
+    )
+    row.save(force_insert=True)
+    log.changed(
+        actor=actor, verb="mark", subject=row, case=case, after={"image": str(image.pk), "take": list(told.take)}
+    )
+    for number, name in enumerate(told.take):
+        _take(actor, image, row, measured, name, ("take", number))
+    return row, True
+
+
+def measure(image: Image, marks: ImageMarks, figures: Figures) -> Measured:
+    """What the marks measure on this image's own pixels. Raises what `planning.radiograph.measure` does."""
+    try:
+        return radiograph.measure(replace(marks, facts=values.spacing_facts(image)), figures)
+    except PlanningError as refusal:
+        raise refusal.below("marks") from None
+
+
+def _refuse_unfit(image: Image, told: Marked) -> Marking | None:
+    """The marking that is corrected. Raises NotUsable and NoSuchCanal."""
+    if image.state != ImageState.STORED:
+        raise NotUsable(reason="The image is not here yet. Marks come after it.")
+    if told.marks.facts is not None:
+        reason = "What the file says of its scale is the image's own. Leave it out."
+        raise NotUsable(reason=reason, at=("marks", "facts"))
+    if image.markings.count() >= MOST_MARKINGS:
+        raise NotUsable(reason=f"The image was marked {MOST_MARKINGS} times; more are not taken.")
+    lines = {line.canal for line in told.marks.lines}
+    for number, name in enumerate(told.take):
+        if name not in lines or name in told.take[:number]:
+            raise NotUsable(reason=f"{name} is not marked on this image, or named twice.", at=("take", number))
+    if told.corrects is None:
+        return None
+    corrected: Marking | None = image.markings.filter(pk=told.corrects).first()
+    if corrected is None:
+        raise NotUsable(reason="This image has no such marking to correct.", at=("corrects",))
+    return corrected
+
+
+def _take(actor: Person, image: Image, row: Marking, measured: Measured, name: str, at: tuple[str | int, ...]) -> None:
+    """The canal's length becomes a reading, its bend is charted."""
+    canal = Canal.objects.filter(tooth__case=image.case_id, name=name).select_related("tooth__case", "root").first()
+    if canal is None:
+        names = Canal.objects.filter(tooth__case=image.case_id).order_by("place").values_list("name", flat=True)
+        raise NoSuchCanal(canal=name, canals=", ".join(names), at=at)
+    line = next(line for line in measured.lines if line.canal == name)
+    if line.reading is None:
+        reason = f"{name} has no length on this image: mark its scale, and from the reference point to the root's end."
+        raise NotUsable(reason=reason, at=at)
+    try:
+        readings.take_length(actor=actor, canal=canal, reading=line.reading, marking=row)
+    except PlanningError as refusal:
+        refusal.pointer = at
+        raise
+    changes = _facts(line)
+    if changes:
+        canals.change_canal(actor=actor, canal=canal, changes=changes)
+
+
+def _facts(line: LineMeasured) -> dict[str, Any]:
+    """What the line says of the canal beside its length; a radius only where it is known at both ends."""
+    bend = line.bend
+    if bend is None or bend.begins_mm is None:
+        return {}
+    found: dict[str, Any] = {"curvature_deg": bend.schneider_deg.value, "curve_start_mm": bend.begins_mm}
+    if line.orifice_mm is not None:
+        found["orifice_mm"] = line.orifice_mm
+    if bend.radius_mm is not None and bend.radius_mm.most is not None:
+        found |= {"curve_radius_mm": bend.radius_mm.value, "curve_from_end_mm": bend.middle_from_end_mm}
+    return found
