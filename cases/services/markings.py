@@ -19,6 +19,7 @@ from cases.services.locking import locked
 from planning import radiograph
 from planning.encoding import canonical_text
 from planning.errors import PlanningError
+from planning.quantities import um
 from planning.radiograph import ImageMarks, Measured
 from planning.radiograph.values import LineMeasured
 from planning.tables import Figures
@@ -129,9 +130,9 @@ def _facts(line: LineMeasured) -> dict[str, Any]:
     bend = line.bend
     if bend is None or bend.begins_mm is None:
         return {}
-    found: dict[str, Any] = {"curvature_deg": bend.schneider_deg.value, "curve_start_mm": bend.begins_mm}
+    found: dict[str, Any] = {"curvature_deg": bend.schneider_deg.value, "curve_start_um": um(bend.begins_mm)}
     if line.orifice_mm is not None:
-        found["orifice_mm"] = line.orifice_mm
-    if bend.radius_mm is not None and bend.radius_mm.most is not None:
-        found |= {"curve_radius_mm": bend.radius_mm.value, "curve_from_end_mm": bend.middle_from_end_mm}
+        found["orifice_um"] = um(line.orifice_mm)
+    if bend.radius_mm is not None and bend.radius_mm.most is not None and bend.middle_from_end_mm is not None:
+        found |= {"curve_radius_um": um(bend.radius_mm.value), "curve_from_end_um": um(bend.middle_from_end_mm)}
     return found

@@ -11,7 +11,7 @@ from planning.curvature import classes
 from planning.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMuchWork
 from planning.radiograph import bend, line, spread
 from planning.radiograph.line import Marks
-from planning.radiograph.scale import scale_of
+from planning.radiograph.scale import scale_of, why_not
 from planning.radiograph.values import (
     Bend,
     Between,
@@ -191,7 +191,7 @@ def _reading(
     if mm is None or not figures["length.least"] <= mm.value <= figures["length.most"]:
         return None
     detector = None if facts is None else facts.at_detector
-    if known is not None and known.what == "instrument" and detector is not None:
+    if known is not None and known.what == "instrument" and detector and not why_not(detector, figures):
         on_detector = np.array(
             [(point.x_px * detector.column_mm, point.y_px * detector.row_mm) for point in known.points]
         )

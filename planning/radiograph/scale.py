@@ -128,7 +128,7 @@ def _refuse_marks(known: KnownObject) -> None:
 def _aspect(facts: SpacingFacts, figures: Figures) -> float:
     """How much taller than wide a pixel is, by the first spacing that can be right; 1 where there is none."""
     for spacing in (facts.in_patient, facts.at_detector, facts.scanned):
-        if spacing is not None and not _implausible(spacing, figures):
+        if spacing is not None and not why_not(spacing, figures):
             return spacing.row_mm / spacing.column_mm
     return 1.0
 
@@ -147,11 +147,12 @@ def _shrunk(spacing: Spacing, magnification: float, figures: Figures) -> Spacing
 
 
 def _refuse_implausible(spacing: Spacing, figures: Figures, at: Pointer) -> None:
-    if why := _implausible(spacing, figures):
+    if why := why_not(spacing, figures):
         raise ScaleNotUsable(reason=f"{why} {_MARK}", at=at)
 
 
-def _implausible(spacing: Spacing, figures: Figures) -> str:
+def why_not(spacing: Spacing, figures: Figures) -> str:
+    """Why no detector and no film has such pixels; empty for pixels that can be."""
     least, most, aspect = figures["scale.least"], figures["scale.most"], figures["scale.aspect_most"]
     for value in (spacing.row_mm, spacing.column_mm):
         if not least <= value <= most:

@@ -325,6 +325,46 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/images/{image_id}/markings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What was marked on an image
+         * @description Every marking, those that were corrected as well.
+         */
+        get: operations["markings_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/images/{image_id}/markings/{marking_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Mark an image
+         * @description Marks are measured and kept for good; who marks again or corrects another adds a marking. A length that is taken becomes a reading of its canal like any other, and its bend is charted.
+         */
+        put: operations["marking_update"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/images/{image_id}/thumbnail": {
         parameters: {
             query?: never;
@@ -1331,8 +1371,12 @@ export interface components {
             /** @description Between the tangents at both ends of the arc. */
             arc_deg: number | null;
             arc_mm: number | null;
+            /** @description From the reference point to where the canal leaves its axis, along it. */
+            begins_mm: number | null;
             /** @description What each published scheme calls Schneider's angle. */
             classes: components["schemas"]["CurveClass"][];
+            /** @description From the canal's end to the middle of its bend, along it. */
+            middle_from_end_mm: number | null;
             /** @description None: straight, or no scale. */
             radius_mm: components["schemas"]["Between"] | null;
             schneider_deg: components["schemas"]["Between"];
@@ -1531,6 +1575,25 @@ export interface components {
              * @default []
              */
             widths?: components["schemas"]["WidthInputRequest"][];
+        };
+        /** @description Marks along one canal on the image, the reference point first, the root's end last. */
+        CanalLine: {
+            after_flaring: boolean;
+            canal: string;
+            /** @description Which point is where the canal leaves the axis of its coronal part. */
+            leaves: number | null;
+            /** @description Which point is the orifice: above it the line is straight, as an instrument is. */
+            orifice: number | null;
+            /** @description Distances from the reference point whose places on the image are wanted: stops, a junction. */
+            places_mm: number[];
+            points: components["schemas"]["Pixel"][];
+            reference_point: string;
+            /** @description The stop that was set on that instrument. */
+            set_mm: number | null;
+            /** @description Which point is where the bend ends and a straight part runs on to the end. */
+            straight_again: number | null;
+            /** @description Tip of an instrument that stands in the canal. */
+            tip: components["schemas"]["Pixel"] | null;
         };
         /** @description Marks along one canal on the image, the reference point first, the root's end last. */
         CanalLineRequest: {
@@ -2351,6 +2414,15 @@ export interface components {
             who: components["schemas"]["RecordPerson"];
         };
         /** @description What was marked on one image. */
+        ImageMarks: {
+            facts: components["schemas"]["SpacingFacts"] | null;
+            /** @description Goes before what the file says. */
+            known: components["schemas"]["KnownObject"] | null;
+            lines: components["schemas"]["CanalLine"][];
+            /** @description One standard deviation of a mark; None: as the figures have it. */
+            tapped_within_px: number | null;
+        };
+        /** @description What was marked on one image. */
         ImageMarksRequest: {
             /** @default null */
             facts?: components["schemas"]["SpacingFactsRequest"] | null;
@@ -2682,10 +2754,10 @@ export interface components {
         };
         /** @description Something of known length on the image. */
         KnownObject: {
-            begins: components["schemas"]["Pixel"];
-            ends: components["schemas"]["Pixel"];
             /** @description An instrument from its stop to its tip; a ruler between two lines; a ball across. */
             length_mm: number;
+            /** @description Marks along it, both ends at least: an instrument in a bent canal is bent. */
+            points: components["schemas"]["Pixel"][];
             what: components["schemas"]["KnownObjectWhatEnum"];
         };
         /** @enum {string} */
@@ -2770,6 +2842,8 @@ export interface components {
             length_columns: number;
             /** @description Along the curve from the reference point to the end; None without a scale. */
             length_mm: components["schemas"]["Between"] | null;
+            /** @description From the reference point to the orifice; None without a scale or without that mark. */
+            orifice_mm: number | null;
             /** @description Where the wanted distances lie; None beyond the line's end, or without a scale. */
             places: (components["schemas"]["Pixel"] | null)[];
             /** @description What this is as a reading of the canal; None without a scale or a reference point. */
@@ -2793,6 +2867,39 @@ export interface components {
         };
         /** @enum {string} */
         MarkEnum: "apex" | "constriction";
+        MarkingGivenRequest: {
+            /**
+             * Format: uuid
+             * @description The marking that this one puts right.
+             */
+            corrects?: string | null;
+            /** @description Without `facts`: what the file says of its scale is the image's own. */
+            marks: components["schemas"]["ImageMarksRequest"];
+            /** @default  */
+            note?: string;
+            /** @description Canals whose length becomes a reading, and whose bend is charted. */
+            take?: string[];
+        };
+        MarkingShown: {
+            /** Format: date-time */
+            at: string;
+            /** Format: uuid */
+            corrects: string | null;
+            /** Format: uuid */
+            id: string;
+            made_by: components["schemas"]["PersonRef"];
+            marks: components["schemas"]["ImageMarks"];
+            measured: components["schemas"]["Measured"];
+            note: string;
+            number: number;
+            /** @description Canals whose length was taken from it. */
+            readings: string[];
+        };
+        MarkingsShown: {
+            markings: components["schemas"]["MarkingShown"][];
+            /** @description What the file alone gives. */
+            scale: components["schemas"]["Scale"];
+        };
         Measured: {
             lines: components["schemas"]["LineMeasured"][];
             scale: components["schemas"]["Scale"];
@@ -3832,6 +3939,14 @@ export interface components {
             source_to_detector_mm: number | null;
             /** @description (0018,1111) */
             source_to_patient_mm: number | null;
+        };
+        /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
+        SpacingFacts: {
+            at_detector: components["schemas"]["Spacing"] | null;
+            calibration: ("fiducial" | "geometry") | null;
+            in_patient: components["schemas"]["Spacing"] | null;
+            magnification: number | null;
+            scanned: components["schemas"]["Spacing"] | null;
         };
         /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
         SpacingFactsRequest: {
@@ -5356,6 +5471,81 @@ export interface operations {
                 };
                 content: {
                     "application/dicom": string;
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    markings_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MarkingsShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    marking_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+                marking_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MarkingGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MarkingShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MarkingShown"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

@@ -1,0 +1,196 @@
+"""Markings over the API: a drawn radiograph is marked, lengths are taken from it, a supervisor puts one right."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+
+from cases.domain.uuid7 import uuid7
+from cases.models import Case, Image, LengthReading, Marking, Person
+from cases.services import canals
+from tests.api.test_cases_images import at, digest, put
+from tests.cases.pictures import intra_oral, picture, written
+from tests.cast import canal_of, client, problem
+from tests.radiographs import Places, Radiograph, Root, drawn
+
+ROOT = Root(canal="P", begins=(6, 3), straight_mm=13, radius_mm=9, bend_deg=40, instrument_mm=18)
+DRAWN = drawn(ROOT)
+
+
+@pytest.fixture(autouse=True)
+def empty_storage(settings: Any) -> None:
+    settings.STORAGES = {**settings.STORAGES, "images": {"BACKEND": "django.core.files.storage.InMemoryStorage"}}
+
+
+@pytest.fixture
+def image(priya: Person, opened: Case, tmp_path: Path) -> Image:
+    """The drawn radiograph as a picture of a camera's kind: without a scale."""
+    canals.change_canal(actor=priya, canal=canal_of(opened, "P"), changes={"reference_point": "palatal cusp"})
+    return sent(priya, opened, DRAWN.png(tmp_path / "drawn.png").read_bytes())
+
+
+def sent(person: Person, case: Case, data: bytes) -> Image:
+    id_ = uuid7()
+    assert put(person, case, id_, data, "?canal=P&shows=pre_operative").status_code == 200
+    return Image.objects.get(pk=id_)
+
+
+def pixels(of: Radiograph, places_mm: Places) -> list[dict[str, float]]:
+    return [{"x_px": round(x, 1), "y_px": round(y, 1)} for x, y in of.on_image(places_mm)]
+
+
+def marks(of: Radiograph = DRAWN, root: Root = ROOT, **more: Any) -> dict[str, Any]:
+    """Marks where the canal was drawn, and along the instrument that stands in it."""
+    along = np.array([0, 4, root.straight_mm, *np.linspace(root.straight_mm, root.length_mm, 5)[1:]])
+    line = {
+        "canal": root.canal,
+        "points": pixels(of, root.along(along)),
+        "orifice": 1,
+        "leaves": 2,
+        "reference_point": "palatal cusp",
+    }
+    points = pixels(of, root.along(np.linspace(0, root.instrument_mm or 0, 6)))
+    return {"lines": [line], "known": {"what": "instrument", "length_mm": root.instrument_mm, "points": points}} | more
+
+
+def mark(person: Person | None, image: Image, body: dict[str, Any], id_: object = None) -> Any:
+    where = at(image.case, image.pk, f"/markings/{id_ or uuid7()}")
+    return client(person).put(where, body, format="json")
+
+
+def test_a_length_is_taken_from_an_image(priya: Person, opened: Case, image: Image) -> None:
+    """Drawn 13 mm straight and 40 degrees of a circle of radius 9: 19.283 mm, 20 degrees by Schneider."""
+    answer = mark(priya, image, {"marks": marks(), "take": ["P"]})
+    assert answer.status_code == 201
+    line = answer.json()["measured"]["lines"][0]
+    assert line["length_mm"]["value"] == pytest.approx(ROOT.length_mm, abs=0.1)
+    assert answer.json()["readings"] == ["P"]
+    reading = LengthReading.objects.get(canal=canal_of(opened, "P"))
+    assert reading.told["tooth_mm"] == pytest.approx(ROOT.length_mm, abs=0.1)
+    assert str(reading.marking_id) == answer.json()["id"]
+    charted = canal_of(opened, "P")
+    assert charted.curvature_deg == pytest.approx(20, abs=1)
+    assert (charted.orifice_um or 0) == pytest.approx(4_000, abs=100)
+    assert (charted.curve_start_um or 0) == pytest.approx(13_000, abs=100)
+    assert (charted.curve_radius_um or 0) == pytest.approx(9_000, abs=400)
+
+
+def test_the_file_alone_gives_the_scale(priya: Person, opened: Case, tmp_path: Path) -> None:
+    """Detector spacing and a magnification of 1.06 in an intra-oral file: estimated, and right."""
+    canals.change_canal(actor=priya, canal=canal_of(opened, "P"), changes={"reference_point": "palatal cusp"})
+    image = sent(priya, opened, DRAWN.dicom(tmp_path / "drawn.dcm").read_bytes())
+    listed = client(priya).get(at(opened, image.pk, "/markings")).json()
+    assert (listed["scale"]["state"], listed["scale"]["rests_on"], listed["markings"]) == (
+        "estimated",
+        "magnification",
+        [],
+    )
+    given = marks()
+    del given["known"]
+    told = mark(priya, image, {"marks": given}).json()
+    assert told["measured"]["lines"][0]["length_mm"]["value"] == pytest.approx(ROOT.length_mm, abs=0.1)
+
+
+def test_a_spacing_that_cannot_be_is_said_and_a_known_object_helps(priya: Person, opened: Case) -> None:
+    image = sent(priya, opened, written(intra_oral(ImagerPixelSpacing=[0, 0])))
+    listed = client(priya).get(at(opened, image.pk, "/markings")).json()
+    assert (listed["scale"]["state"], listed["scale"]["rests_on"]) == ("uncalibrated", "refused")
+    given = marks()
+    del given["known"]
+    assert "#/marks/facts/at_detector" in problem(mark(priya, image, {"marks": given}), 422, "scale-not-usable")
+    assert mark(priya, image, {"marks": marks()}).status_code == 201
+
+
+def test_without_a_scale_marks_are_kept_and_no_length_is_taken(priya: Person, image: Image) -> None:
+    given = marks()
+    del given["known"]
+    assert "#/take/0" in problem(mark(priya, image, {"marks": given, "take": ["P"]}), 422, "not-usable")
+    assert not Marking.objects.exists()
+    told = mark(priya, image, {"marks": given}).json()
+    assert told["measured"]["lines"][0]["length_mm"] is None
+    assert told["measured"]["lines"][0]["bend"]["schneider_deg"]["value"] == pytest.approx(20, abs=1)
+
+
+def test_a_supervisor_puts_a_length_right_and_both_stay(
+    priya: Person, vale: Person, opened: Case, image: Image
+) -> None:
+    first = mark(priya, image, {"marks": marks(), "take": ["P"]}).json()
+    longer = replace(ROOT, straight_mm=ROOT.straight_mm + 0.5)
+    body = {"marks": marks(root=longer), "take": ["P"], "corrects": first["id"], "note": "The apex lies deeper."}
+    body["marks"]["known"] = marks()["known"]
+    second = mark(vale, image, body).json()
+    listed = client(priya).get(at(opened, image.pk, "/markings")).json()["markings"]
+    assert [(each["number"], each["made_by"]["name"], each["corrects"]) for each in listed] == [
+        (1, priya.display_name, None),
+        (2, vale.display_name, first["id"]),
+    ]
+    lengths = [each["measured"]["lines"][0]["length_mm"]["value"] for each in (first, second)]
+    assert lengths[1] - lengths[0] == pytest.approx(0.5, abs=0.05)
+    told = [reading.told["tooth_mm"] for reading in LengthReading.objects.order_by("number")]
+    assert told == [pytest.approx(lengths[0], abs=0.01), pytest.approx(lengths[1], abs=0.01)]
+
+
+def test_the_same_again_is_answered_the_same(priya: Person, image: Image) -> None:
+    id_, body = uuid7(), {"marks": marks(), "take": ["P"]}
+    first = mark(priya, image, body, id_)
+    again = mark(priya, image, body, id_)
+    assert (first.status_code, again.status_code, again.json()) == (201, 200, first.json())
+    assert LengthReading.objects.count() == 1
+    problem(mark(priya, image, {**body, "take": []}, id_), 409, "id-used-differently")
+
+
+def test_who_may(priya: Person, tom: Person, rosa: Person, stranger: Person, image: Image) -> None:
+    body = {"marks": marks()}
+    problem(mark(tom, image, body), 404, "not-found")
+    problem(mark(stranger, image, body), 404, "not-found")
+    problem(mark(rosa, image, body), 403, "not-allowed")
+    problem(mark(None, image, body), 401, "not-authenticated")
+    problem(client(stranger).get(at(image.case, image.pk, "/markings")), 404, "not-found")
+    assert not Marking.objects.exists()
+
+
+@pytest.mark.parametrize(
+    ("change", "code", "pointer"),
+    [
+        ({"take": ["MB9"]}, "not-usable", "#/take/0"),
+        ({"take": ["P", "P"]}, "not-usable", "#/take/1"),
+        ({"corrects": str(uuid7())}, "not-usable", "#/corrects"),
+        ({"marks": marks(facts={})}, "not-usable", "#/marks/facts"),
+        ({"marks": marks(tapped_within_px=0)}, "scale-not-usable", "#/marks/tapped_within_px"),
+        ({"marks": {"lines": [{"canal": "P", "points": []}]}}, "points-do-not-fit", "#/marks/lines/0/points"),
+    ],
+)
+def test_what_cannot_be_is_refused(
+    priya: Person, image: Image, change: dict[str, Any], code: str, pointer: str
+) -> None:
+    assert pointer in problem(mark(priya, image, {"marks": marks()} | change), 422, code)
+    assert not Marking.objects.exists()
+
+
+def test_a_canal_that_the_tooth_has_not_is_refused(priya: Person, image: Image) -> None:
+    given = marks(root=replace(ROOT, canal="MB9"))
+    assert "#/take/0" in problem(mark(priya, image, {"marks": given, "take": ["MB9"]}), 422, "no-such-canal")
+
+
+def test_marks_come_after_their_image(priya: Person, opened: Case) -> None:
+    id_, data = uuid7(), picture(60)
+    headers = {"Upload-Offset": "0", "Upload-Length": str(len(data))}
+    client(priya).patch(
+        at(opened, id_),
+        data[:10],
+        content_type="application/partial-upload",
+        headers={"Repr-Digest": digest(data), **headers},
+    )
+    problem(mark(priya, Image.objects.get(pk=id_), {"marks": marks()}), 422, "not-usable")
+
+
+def test_a_marking_is_never_changed(priya: Person, image: Image) -> None:
+    mark(priya, image, {"marks": marks()})
+    row = Marking.objects.get()
+    row.note = "another"
+    with pytest.raises(TypeError, match="only added to"):
+        row.save()
