@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { defineConfig, type Plugin } from 'vitest/config'
+import { awaits } from './vitest.awaits.ts'
 
 const root = fileURLToPath(new URL('.', import.meta.url))
 const tests = join(root, '../tests/frontend')
@@ -17,7 +18,7 @@ const packagesOfTheApp: Plugin = {
 
 export default defineConfig({
   root,
-  plugins: [packagesOfTheApp],
+  plugins: [packagesOfTheApp, awaits],
   resolve: { alias: { '@': join(root, 'src') } },
   server: { fs: { allow: [join(root, '..')] } },
   test: {

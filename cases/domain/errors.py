@@ -141,6 +141,11 @@ class HoldPointAnswered(Conflict):
     sentence = "{canal} does not wait for a word at this step. {last}"
 
 
+class OtherPerson(Conflict):
+    code = "other-person"
+    sentence = "Somebody else has signed in on this device. It keeps this until the person who did it signs in again."
+
+
 class SequenceGap(Conflict):
     code = "sequence-gap"
     sentence = "Expected event {expected} of this device, got {given}. Nothing from there on was stored."

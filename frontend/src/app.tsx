@@ -13,6 +13,7 @@ import { Review } from './screens/review/review'
 import { FirstNotice } from './screens/sign-in/first-notice'
 import { SignIn } from './screens/sign-in/sign-in'
 import { Worklist } from './screens/worklist/worklist'
+import { tab } from './store/database'
 import { noticeRead, readNotice } from './store/first-notice'
 import { membership, personId, standing } from './store/session'
 import { words } from './words/en'
@@ -33,7 +34,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
 
 /** The screen of the present address, behind sign-in and the first notice. */
 export function App() {
-  if (standing.value === 'asking') return <output class="unseen">{words.loading}</output>
+  if (standing.value === 'asking') return <OtherTab or={<output class="unseen">{words.loading}</output>} />
   if (standing.value === 'out') return <SignIn />
   if (!noticeRead.value) return <FirstNotice onUnderstood={readNotice} />
   const expired = standing.value === 'expired'
@@ -43,11 +44,23 @@ export function App() {
         {words.skip}
       </a>
       {newVersion.value && <Notice action={{ says: words.takeUp, onDo: newVersion.value }}>{words.newVersion}</Notice>}
+      <OtherTab />
       <div class="under" inert={expired} key={personId()}>
         {screenAt(address.value)}
       </div>
       {expired && <SignIn again />}
     </>
+  )
+}
+
+/** Two versions of the app on one phone: the older one reloads, the newer one waits for it. */
+function OtherTab({ or = null }: { or?: preact.JSX.Element | null }) {
+  if (tab.value === 'waits') return <Notice sign="caution">{words.phone.waits}</Notice>
+  if (tab.value === 'alone') return or
+  return (
+    <Notice sign="stop" action={{ says: words.phone.reload, onDo: () => location.reload() }}>
+      {words.phone.older}
+    </Notice>
   )
 }
 

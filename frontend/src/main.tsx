@@ -5,9 +5,10 @@ import '@/look/base.css'
 import '@/look/fields.css'
 import { App } from './app'
 import { startRouter } from './router'
-import { startOutbox } from './store/outbox'
 import { followScheme } from './store/scheme'
+import { startSending } from './store/sender'
 import { findSession } from './store/session'
+import { startSpace } from './store/space'
 import { registerWorker } from './worker/register'
 
 const root = document.getElementById('app')
@@ -15,7 +16,8 @@ if (!root) throw new Error('the page has no place for the app')
 
 followScheme()
 startRouter()
-void findSession().then(startOutbox)
+void findSession().then(startSending)
+startSpace()
 root.replaceChildren()
 render(<App />, root)
 void registerWorker()

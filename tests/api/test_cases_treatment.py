@@ -218,3 +218,16 @@ def test_running_work_is_for_supervisors_of_the_programme(
     at_work = f"{API}/programmes/{approved.case.programme_id}/running-work"
     assert client(priya).get(at_work).status_code == 403
     assert client(stranger).get(at_work).status_code == 404
+
+
+def test_what_one_person_did_is_not_stored_for_another_who_signed_in_on_the_device(
+    priya: Person, tom: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    batch = {"device": PHONE, "events": [event(approved, 1, REACHED, node="explore/10-02")]}
+    # Vale sees the case, Tom does not: neither answer may let a device give up what Priya did.
+    for other in (tom, vale):
+        answer = client(other).post(at(approved.case), {**batch, "actor": str(priya.pk)}, format="json")
+        assert list(problem(answer, 409, "other-person")) == ["#/actor"]
+    assert not approved.case.events.exists()
+    told = client(priya).post(at(approved.case), {**batch, "actor": str(priya.pk)}, format="json").json()
+    assert [each["actor"]["id"] for each in told["events"]] == [str(priya.pk)]

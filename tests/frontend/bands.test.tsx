@@ -50,13 +50,14 @@ function chairAt(depths_um: readonly number[], unsent = 0, setting: Plan['settin
   }))
   const treatment = { position: depths_um.length - unsent } as Treatment
   return {
+    caseId: 'c',
     version: { hash: HASH } as VersionShown,
     plan,
     course: new Course({ [HASH]: { MB: SHEET } }, HASH, events),
     events,
     waiting: Array.from({ length: unsent }) as unknown as Chair['waiting'],
     treatment,
-    record: (_canal: string, _node: string, _told: Told) => Promise.resolve(),
+    record: (_canal: string, _node: string, _told: Told) => Promise.resolve(true),
   } as Chair
 }
 

@@ -1,7 +1,9 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import type { EventGiven, Session } from '@/api/shapes'
 import { database } from '@/store/database'
-import { type Done, record, send, sendAgain, unsent } from '@/store/outbox'
+import { unsent } from '@/store/outbox'
+import { type Done, record } from '@/store/record'
+import { send, sendAgain } from '@/store/sender'
 import { session } from '@/store/session'
 import { problem, serve } from './server'
 
@@ -109,12 +111,15 @@ describe('the outbox', () => {
     await send()
     await send()
     expect(nodes(stored)).toEqual(['a'])
-    expect(unsent(CASE).value.map(({ event, refused }) => [event.node, refused])).toEqual([
-      ['b', 'A slip.'],
-      ['c', undefined],
-    ])
+    const shown = unsent(CASE)
+    await vi.waitFor(() =>
+      expect(shown.value.map(({ event, refused }) => [event.node, refused])).toEqual([
+        ['b', 'A slip.'],
+        ['c', undefined],
+      ]),
+    )
     refusing = false
-    const [entry] = unsent(CASE).value
+    const [entry] = shown.value
     if (entry) await sendAgain(entry)
     expect(nodes(stored)).toEqual(['a', 'b', 'c'])
   })

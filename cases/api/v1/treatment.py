@@ -16,6 +16,7 @@ from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.course import CanalState, OutOfCourse
+from cases.domain.errors import OtherPerson
 from cases.domain.told import Told
 from cases.queries import course as found
 from cases.queries import seen
@@ -43,6 +44,9 @@ class EventGiven(Strict):
 
 class BatchGiven(Strict):
     device = Id(help_text="Made once by the device and kept.")
+    actor = Id(
+        required=False, help_text="Who did it, as the device knows; nothing is stored where somebody else is signed in."
+    )
     events = serializers.ListField(child=EventGiven(), min_length=1, max_length=MOST_EVENTS)
 
 
@@ -116,8 +120,11 @@ class EventsView(View):
         examples=[examples.EVENTS],
     )
     def post(self, request: Request, case_id: UUID) -> Response:
-        case = seen.case(me(request), case_id)
         read = given(BatchGiven, request)
+        # First: for somebody else the case may not even be there, and that is no reason to give up what was done.
+        if read.get("actor", me(request).pk) != me(request).pk:
+            raise OtherPerson(at=("actor",))
+        case = seen.case(me(request), case_id)
         batch = [Reported(**event) for event in read["events"]]
         treatment.record(actor=me(request), case=case, device=read["device"], batch=batch)
         return treatment_answer(case.pk)

@@ -108,5 +108,5 @@ export const getTreatment = (id: string) => told(http.GET('/api/v1/cases/{case_i
 
 export const getBands = (id: string) => told(http.GET('/api/v1/cases/{case_id}/bands', ofCase(id)))
 
-export const reportEvents = (id: string, body: { device: string; events: S.EventGiven[] }) =>
+export const reportEvents = (id: string, body: { device: string; actor: string; events: S.EventGiven[] }) =>
   told(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }))

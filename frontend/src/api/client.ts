@@ -11,6 +11,13 @@ export function onSignedOut(tell: () => void): void {
   signedOut = tell
 }
 
+let answered: (date: string) => void = () => undefined
+
+/** Who is told the server's time of each answer. */
+export function onAnswered(tell: (date: string) => void): void {
+  answered = tell
+}
+
 /** Read at each sending: the token turns at sign-in. */
 export function csrfToken(): string {
   return /(?:^|; )csrftoken=([^;]+)/.exec(document.cookie)?.[1] ?? ''
@@ -25,7 +32,9 @@ const withToken: Middleware = {
 
 async function send(request: Request): Promise<Response> {
   try {
-    return await fetch(request, { signal: AbortSignal.timeout(TIMEOUT_MS), cache: 'no-cache' })
+    const response = await fetch(request, { signal: AbortSignal.timeout(TIMEOUT_MS), cache: 'no-cache' })
+    answered(response.headers.get('Date') ?? '')
+    return response
   } catch {
     throw new Unreachable()
   }

@@ -1323,6 +1323,11 @@ export interface components {
         BatchGivenRequest: {
             /**
              * Format: uuid
+             * @description Who did it, as the device knows; nothing is stored where somebody else is signed in.
+             */
+            actor?: string;
+            /**
+             * Format: uuid
              * @description Made once by the device and kept.
              */
             device: string;

@@ -3,21 +3,24 @@ import * as calls from '@/api/calls'
 import type { Plan, Told, Treatment, VersionShown } from '@/api/shapes'
 import { Course } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
-import type { Unsent } from './database'
-import { type Done, record, treatmentName, unsent } from './outbox'
+import { treatmentName, unsent } from './outbox'
 import { useVersion, useVersions } from './plans'
+import { type Done, tell } from './record'
+import type { Unsent } from './schema'
 import { personId } from './session'
 import { useKept } from './use'
 
 /** A case at the chair: its plan and the course of everything recorded, sent or not. */
 export interface Chair {
+  readonly caseId: string
   readonly version: VersionShown
   readonly plan: Plan
   readonly course: Course
   readonly events: readonly Happened[]
   readonly waiting: readonly Unsent[]
   readonly treatment: Treatment
-  record(canal: string, node: string, told: Told): Promise<void>
+  /** True once it is written on the phone. */
+  record(canal: string, node: string, told: Told): Promise<boolean>
 }
 
 /** What the server last said of the work, kept on the phone. */
@@ -52,6 +55,7 @@ function chairOf(caseId: string, version: VersionShown, treatment: Treatment, wa
   const sheets = Object.fromEntries(version.plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
   const course = new Course({ [version.hash]: sheets }, version.hash, events)
   return {
+    caseId,
     version,
     plan: version.plan,
     course,
@@ -60,7 +64,7 @@ function chairOf(caseId: string, version: VersionShown, treatment: Treatment, wa
     treatment,
     record: (canal, node, told) => {
       const done: Done = { plan_hash: version.hash, seen_position: treatment.position, canal, node, told }
-      return record(caseId, done)
+      return tell(caseId, done)
     },
   }
 }

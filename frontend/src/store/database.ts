@@ -1,77 +1,79 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
-import type { EventGiven } from '@/api/shapes'
-
-interface Entry {
-  /** Whose it is: another person on the same phone neither sees nor sends it. */
-  person: string
-  name: string
-  value: unknown
-  at: number
-  /** In which form of the server's answers it was kept. */
-  form?: number
-}
+import { signal } from '@preact/signals'
+import { type IDBPDatabase, openDB } from 'idb'
+import { type Entry, type Local, UPGRADES } from './schema'
 
 /** Raised when screens come to need what earlier answers did not have: an older copy is then no copy. */
 const FORM = 2
 
-/** One event that the server has not acknowledged. It is sealed to the person who recorded it. */
-export interface Unsent {
-  person: string
-  caseId: string
-  seq: number
-  event: EventGiven
-  /** What the server said where it would not take it; nothing after it is sent until it is dealt with. */
-  refused?: string
-}
-
-interface Local extends DBSchema {
-  /** What was last seen of the server's things. */
-  kept: { key: [string, string]; value: Entry }
-  /** What was typed and not yet confirmed by the server. */
-  drafts: { key: [string, string]; value: Entry }
-  /** What belongs to this phone. */
-  device: { key: string; value: unknown }
-  /** What was done at the chair and has not been acknowledged by the server, in the order it was done. */
-  outbox: { key: [string, string, number]; value: Unsent }
-}
+/**
+ * How this tab stands to a newer app on the same phone: `older` where the newer one has taken the store, `waits` where
+ * this is the newer one and another tab still holds the store.
+ */
+export const tab = signal<'alone' | 'older' | 'waits'>('alone')
 
 let opened: Promise<IDBPDatabase<Local>> | undefined
 
 export function database(): Promise<IDBPDatabase<Local>> {
-  opened ??= openDB<Local>('fourth-canal', 2, {
-    upgrade(db, from) {
-      if (from < 1) {
-        db.createObjectStore('kept', { keyPath: ['person', 'name'] })
-        db.createObjectStore('drafts', { keyPath: ['person', 'name'] })
-        db.createObjectStore('device')
-      }
-      db.createObjectStore('outbox', { keyPath: ['person', 'caseId', 'seq'] })
-    },
-    // Another tab has a newer app: it must not wait for this one.
-    blocking: () => void closeDatabase(),
+  opened ??= open().catch((error) => {
+    // An app that was kept from before opens what a newer one has upgraded.
+    if (error instanceof DOMException && error.name === 'VersionError') tab.value = 'older'
+    opened = undefined
+    throw error
   })
   return opened
 }
 
-/** Closes the database; for tests that begin with an empty one. */
+async function open(): Promise<IDBPDatabase<Local>> {
+  const db = await openDB<Local>('fourth-canal', UPGRADES.length, {
+    upgrade(upgraded, from) {
+      for (const upgrade of UPGRADES.slice(from)) upgrade(upgraded)
+    },
+    blocked: () => {
+      tab.value = 'waits'
+    },
+    // Another tab has a newer app: it must not wait for this one.
+    blocking: () => {
+      tab.value = 'older'
+      void closeDatabase()
+    },
+    // The browser has closed the store, short of memory: it is opened again when next needed.
+    terminated: () => {
+      opened = undefined
+    },
+  })
+  if (tab.value === 'waits') tab.value = 'alone'
+  return db
+}
+
+/** Closes the database; it is opened again when next needed. */
 export async function closeDatabase(): Promise<void> {
-  const db = await opened
-  db?.close()
+  const closing = opened
   opened = undefined
+  const db = await closing?.catch(() => undefined)
+  db?.close()
 }
 
 export type Shelf = 'kept' | 'drafts'
 
 export async function read(shelf: Shelf, person: string, name: string): Promise<Entry | undefined> {
-  const entry = await (await database()).get(shelf, [person, name])
-  return shelf === 'kept' && entry?.form !== FORM ? undefined : entry
+  const found = await (await database()).get(shelf, [person, name])
+  return shelf === 'kept' && found?.form !== FORM ? undefined : found
 }
 
 export async function write(shelf: Shelf, person: string, name: string, value: unknown): Promise<void> {
-  const tx = (await database()).transaction(shelf, 'readwrite', { durability: 'strict' })
-  await tx.store.put({ person, name, value, at: Date.now(), form: FORM })
-  await tx.done
+  // A copy of the server's things can be asked for again; what was typed cannot.
+  const durability = shelf === 'kept' ? 'relaxed' : 'strict'
+  const tx = (await database()).transaction(shelf, 'readwrite', { durability })
+  await Promise.all([tx.store.put(entry(person, name, value)), tx.done])
 }
+
+export const entry = (person: string, name: string, value: unknown): Entry => ({
+  person,
+  name,
+  value,
+  at: Date.now(),
+  form: FORM,
+})
 
 export async function remove(shelf: Shelf, person: string, name: string): Promise<void> {
   await (await database()).delete(shelf, [person, name])

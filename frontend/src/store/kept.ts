@@ -2,6 +2,7 @@ import { type Signal, signal } from '@preact/signals'
 import { Refused, Unreachable } from '@/api/problem'
 import { read, write } from './database'
 import { personId } from './session'
+import { onHeard, tellTabs } from './tabs'
 
 export interface Kept<T> {
   readonly value?: T
@@ -20,8 +21,10 @@ interface Shelf {
 
 const shelves = new Map<string, Shelf>()
 
+const keyOf = (person: string, name: string) => JSON.stringify([person, name])
+
 function shelfOf(person: string, name: string): Shelf {
-  const key = JSON.stringify([person, name])
+  const key = keyOf(person, name)
   const found = shelves.get(key) ?? { signal: signal<Kept<unknown>>({ state: 'asking' }), turn: 0 }
   shelves.set(key, found)
   return found
@@ -59,11 +62,32 @@ export async function replace<T>(name: string, value: T): Promise<void> {
   await put(shelf, person, name, value)
 }
 
+/** Puts an answer of the server to this person on the screen; the caller keeps it on the phone. */
+export function show(person: string, name: string, value: unknown): void {
+  const shelf = shelfOf(person, name)
+  shelf.turn += 1
+  shelf.signal.value = { value, at: Date.now(), state: 'fresh' }
+}
+
 async function put(shelf: Shelf, person: string, name: string, value: unknown): Promise<void> {
   shelf.signal.value = { value, at: Date.now(), state: 'fresh' }
   // A full or forbidden store must not keep the answer from the screen.
-  await write('kept', person, name, value).catch(() => undefined)
+  await write('kept', person, name, value)
+    .then(() => tellTabs({ kind: 'kept', person, name }))
+    .catch(() => undefined)
 }
+
+// Another tab has heard from the server.
+onHeard('kept', async ({ person, name }) => {
+  const shelf = shelves.get(keyOf(person, name))
+  if (!shelf) return
+  const { turn } = shelf
+  const copy = await read('kept', person, name)
+  const { at = 0 } = shelf.signal.value
+  if (!copy || shelf.turn !== turn || copy.at < at) return
+  shelf.turn += 1
+  shelf.signal.value = { value: copy.value, at: copy.at, state: 'fresh' }
+})
 
 function failure(error: unknown): Pick<Kept<unknown>, 'state' | 'problem'> {
   if (error instanceof Unreachable) return { state: 'offline' }

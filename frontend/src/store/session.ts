@@ -4,6 +4,7 @@ import { Refused, Unreachable } from '@/api/problem'
 import * as calls from '@/api/session'
 import type { Session } from '@/api/shapes'
 import { forgetKept, readDevice, writeDevice } from './database'
+import { onHeard, tellTabs } from './tabs'
 
 export type Standing = 'asking' | 'out' | 'in' | 'expired'
 
@@ -38,14 +39,25 @@ export async function findSession(): Promise<void> {
   } catch (error) {
     if (error instanceof Unreachable) {
       if (!known) standing.value = 'out'
-    } else if (error instanceof Refused) standing.value = known ? 'expired' : 'out'
-    else throw error
+    } else if (error instanceof Refused) {
+      standing.value = known ? 'expired' : 'out'
+      if (!known) session.value = undefined
+    } else throw error
   }
 }
+
+/** Somebody signed in or out in another tab: everything is that person's from here on. */
+export async function findSessionAgain(): Promise<void> {
+  await findSession()
+  signIns.value += 1
+}
+
+onHeard('session', findSessionAgain)
 
 export async function signIn(username: string, password: string): Promise<void> {
   await take(await calls.signIn(username, password))
   signIns.value += 1
+  tellTabs({ kind: 'session' })
 }
 
 async function take(found: Session): Promise<void> {
@@ -62,4 +74,5 @@ export async function signOut(): Promise<void> {
   await writeDevice(SESSION, undefined).catch(() => undefined)
   session.value = undefined
   standing.value = 'out'
+  tellTabs({ kind: 'session' })
 }

@@ -9,6 +9,7 @@ import { expected } from './expected'
 import { figures } from './figures'
 import { hold } from './hold'
 import { marks } from './marks'
+import { phone } from './phone'
 import { plan } from './plan'
 import { planning } from './planning'
 import { review } from './review'
@@ -22,6 +23,7 @@ export const words = {
   ...chair,
   ...hold,
   ...marks,
+  ...phone,
   ...plan,
   ...planning,
   ...review,

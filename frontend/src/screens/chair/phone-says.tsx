@@ -1,0 +1,30 @@
+import { Notice } from '@/parts/notice'
+import { clockAhead_ms } from '@/store/clock'
+import { notRecorded } from '@/store/record'
+import { spaceLeft_bytes } from '@/store/space'
+import { words } from '@/words/en'
+import { span } from '@/words/phone'
+
+const MB = 1_000_000
+
+/** What is wrong with this phone, before it costs an entry: an answer not written, space that runs out, a wrong clock. */
+export function PhoneSays({ caseId }: { caseId: string }) {
+  const lost = notRecorded.value
+  const left = spaceLeft_bytes.value
+  const ahead_ms = clockAhead_ms.value
+  return (
+    <>
+      {lost?.caseId === caseId && (
+        <Notice sign="stop" action={{ says: words.phone.recordAgain, onDo: () => void lost.again() }}>
+          <b>{words.phone.notRecorded[lost.why]}</b>
+        </Notice>
+      )}
+      {left !== undefined && <Notice sign="caution">{words.phone.short(Math.floor(left / MB))}</Notice>}
+      {ahead_ms !== 0 && (
+        <Notice>
+          {words.phone.clock(ahead_ms > 0 ? words.phone.ahead(span(ahead_ms)) : words.phone.behind(span(-ahead_ms)))}
+        </Notice>
+      )}
+    </>
+  )
+}

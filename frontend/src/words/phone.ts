@@ -1,0 +1,31 @@
+/** What a phone has to say of itself: its store, its clock, its other tabs. */
+export const phone = {
+  phone: {
+    notRecorded: {
+      full: 'NOT RECORDED: this phone’s storage is full. Free some space, then record it again.',
+      other: 'NOT RECORDED: this phone could not write it down. Record it again.',
+    },
+    recordAgain: 'Record again',
+    short: (left_mb: number) =>
+      `This phone is almost full: ${left_mb} MB are left for the app. Free some space before work cannot be recorded.`,
+    clock: (off: string) =>
+      `This phone’s clock is ${off} the server’s. The order of the work is right all the same; set the clock.`,
+    ahead: (span: string) => `${span} ahead of`,
+    behind: (span: string) => `${span} behind`,
+    older: 'A newer version of the app is open in another tab. Reload this one: nothing recorded is lost.',
+    reload: 'Reload',
+    waits: 'Another tab holds an older version of the app. Close it: this one waits for it.',
+    unsent: 'Not sent yet',
+    unsentSays: 'They stay on this phone and are sent as soon as there is a connection and you are signed in here.',
+    nothingUnsent: 'Everything was sent.',
+  },
+} as const
+
+/** A span of time in its largest unit: "4 min", "3 h", "2 days", "5 years". */
+export function span(ms: number): string {
+  const min = Math.round(ms / 60_000)
+  if (min < 100) return `${min} min`
+  if (min < 48 * 60) return `${Math.round(min / 60)} h`
+  const days = Math.round(min / 1440)
+  return days < 730 ? `${days} days` : `${Math.round(days / 365)} years`
+}

@@ -1,0 +1,133 @@
+import { IDBFactory } from 'fake-indexeddb'
+import { expect, test } from 'vitest'
+import type { EventGiven } from '@/api/shapes'
+import type { Done } from '@/store/record'
+import { type App, type Fate, known, openApp, type Stop } from './page'
+import { problem, serve } from './server'
+
+// The page is killed at every await on the way of an entry, and nothing is lost or counted twice. The awaits are taken
+// from the code as it is. The judge is a server that stores each device's events in their order, each id once, and
+// refuses a gap (RFC 9562 ids; the real server is held to the same in tests/api/test_cases_treatment.py).
+
+const CASE = 'case-1'
+const NODES = ['a', 'b', 'c', 'd']
+
+interface Way {
+  /** What the server does to the first requests; it is well afterwards. */
+  readonly first?: 'no answer' | 'answer lost' | 'signed out' | 'refuses b'
+  /** Another tab has the lock and sleeps. */
+  readonly asleep?: boolean
+}
+
+const WAYS: Record<string, Way> = {
+  plain: {},
+  'no answer': { first: 'no answer' },
+  'answer lost': { first: 'answer lost' },
+  'signed out': { first: 'signed out' },
+  'one refused': { first: 'refuses b' },
+  'another tab asleep': { asleep: true },
+}
+
+function done(node: string): Done {
+  return { plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'note', text: node } } as unknown as Done
+}
+
+/** The server, and what is wrong with it at first. */
+function keeper({ first }: Way) {
+  const stored: EventGiven[] = []
+  const state = { first, app: undefined as App | undefined }
+  const take = (events: readonly EventGiven[]) => {
+    for (const event of events) {
+      if (stored.some((one) => one.id === event.id)) continue
+      if (event.device_seq !== stored.length + 1) return problem(409, 'sequence-gap')
+      stored.push(event)
+    }
+    return { body: { position: stored.length, course: null, canals: [], events: stored } }
+  }
+  serve(({ body }) => {
+    if (!state.app?.page.sends) return 'nothing'
+    const { events } = body as { events: EventGiven[] }
+    if (state.first === 'no answer') return 'nothing'
+    if (state.first === 'signed out') return problem(401, 'not-authenticated')
+    if (state.first === 'answer lost') {
+      take(events)
+      return 'nothing'
+    }
+    const b = events.findIndex((one) => one.node === 'b')
+    if (state.first === 'refuses b' && b >= 0)
+      return problem(422, 'not-usable', [{ pointer: `#/events/${b}`, detail: '?' }])
+    return take(events)
+  })
+  return { stored, state }
+}
+
+/** Sends until nothing waits; what was refused is tried again. */
+async function sendAll(app: App): Promise<void> {
+  await app.send()
+  for (const one of await waiting(app)) if (one.refused !== undefined) await app.sendAgain(one)
+}
+
+const waiting = async (app: App) => (await app.database()).getAll('outbox')
+
+/** What a student does: records, with a server that is not well at first. Tells what was recorded. */
+async function work(app: App, server: ReturnType<typeof keeper>, told: string[]): Promise<void> {
+  app.unsent(CASE)
+  for (const node of NODES) {
+    await app.tell(CASE, done(node))
+    told.push(node)
+  }
+  await app.send()
+  server.state.first = undefined
+  await sendAll(app)
+  app.page.kill()
+}
+
+async function run(way: Way, stop?: Stop) {
+  globalThis.indexedDB = new IDBFactory()
+  const server = keeper(way)
+  const told: string[] = []
+  const app = await openApp('ada', stop, way.asleep)
+  server.state.app = app
+  void work(app, server, told)
+  await app.page.killed
+  server.state.first = undefined
+  const again = await openApp('ada')
+  server.state.app = again
+  await again.tell(CASE, done('z'))
+  await sendAll(again)
+  const left = await waiting(again)
+  again.page.kill()
+  return { app, told, stored: server.stored.map((one) => one.node ?? ''), left: left.map((one) => one.event.node) }
+}
+
+/** Whatever was recorded is there, in the order of doing, once; what was not told as recorded may be there. */
+function check({ told, stored, left }: Awaited<ReturnType<typeof run>>, where: string): void {
+  const possible = [...NODES, 'z'].filter((node) => stored.includes(node))
+  expect({ where, stored, left }).toEqual({ where, stored: possible, left: [] })
+  expect(stored, where).toEqual(expect.arrayContaining([...told, 'z']))
+  // One entry at most was being written when the page was killed.
+  expect(stored.length - 1 - told.length, where).toBeLessThanOrEqual(1)
+}
+
+test.each(Object.entries(WAYS))('%s: killed at every await', async (_, way) => {
+  const whole = await run(way)
+  check(whole, 'not killed')
+  expect(whole.told).toEqual(NODES)
+  const times = new Map<string, number>()
+  for (const name of whole.app.page.passed) times.set(name, (times.get(name) ?? 0) + 1)
+  for (const [at, most] of times) {
+    // The first time, once more with something behind it, and the last.
+    for (const time of new Set([1, Math.min(2, most), most])) {
+      for (const fate of ['undone', 'done'] satisfies Fate[]) {
+        check(await run(way, { at, time, fate }), `${at}, time ${time}, ${fate}`)
+      }
+    }
+  }
+})
+
+test('no await on the way is left out', async () => {
+  const reached = new Set<string>()
+  for (const way of Object.values(WAYS)) for (const name of (await run(way)).app.page.passed) reached.add(name)
+  expect([...known].filter((name) => !reached.has(name))).toEqual([])
+  expect(known.size).toBeGreaterThan(20)
+})
