@@ -50,6 +50,12 @@ def answer(
     return Response(serializer(value).data, status=code, headers=headers)
 
 
+def not_modified(request: Request, etag: object) -> Response | None:
+    """304 where If-None-Match names the present state, else None."""
+    seen = request.headers.get("If-None-Match", "").removeprefix("W/")
+    return Response(status=status.HTTP_304_NOT_MODIFIED) if seen == tag(etag) else None
+
+
 class NewestFirst(CursorPagination):
     """Pages that stay whole while new rows come in."""
 

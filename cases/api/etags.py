@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from drf_spectacular.utils import OpenApiParameter
 from rest_framework.request import Request
 
 from cases.domain.errors import HashMissing
 
 NO_REVISION = -1  # no case has it
+IF_NONE_MATCH = OpenApiParameter(
+    "If-None-Match", str, OpenApiParameter.HEADER, description="The ETag seen last: 304 where nothing has changed."
+)
 
 
 def tag(value: object) -> str:

@@ -2,15 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
 from uuid import UUID
 
+from cases.domain.at_a_glance import Band, Bands
 from cases.domain.course import Course, Sheets, fold
 from cases.domain.events import FROM_HERE, EventKind
 from cases.domain.plan_life import Decision
 from cases.models import values
 from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
+from planning.plan_value import Plan
+from planning.quantities import um
+
+TEXTS = ("input_text", "output_text")
+# Reading a plan takes longer than folding a visit; so many are worked on in one clinic.
+PLANS_KEPT = 64
 
 
 def course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
@@ -18,11 +27,11 @@ def course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
     first = _begun_with(case_id, events)
     if first is None:
         return None
-    sheets = {first.hash: _sheets(first)}
+    plans = {first.hash: worked(first.pk).sheets}
     taken_over = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
-    for version in ToothPlanVersion.objects.filter(case_id=case_id, hash__in=taken_over):
-        sheets[version.hash] = _sheets(version)
-    return fold(sheets, first.hash, [values.happened(row) for row in events])
+    for version in ToothPlanVersion.objects.filter(case_id=case_id, hash__in=taken_over).defer(*TEXTS):
+        plans[version.hash] = worked(version.pk).sheets
+    return fold(plans, first.hash, [values.happened(row) for row in events])
 
 
 def _begun_with(case_id: UUID, events: Sequence[TreatmentEvent]) -> ToothPlanVersion | None:
@@ -32,6 +41,7 @@ def _begun_with(case_id: UUID, events: Sequence[TreatmentEvent]) -> ToothPlanVer
     """
     approved = (
         ToothPlanVersion.objects.filter(case_id=case_id, reviews__decision=Decision.APPROVED)
+        .defer(*TEXTS)
         .distinct()
         .order_by("-number")
     )
@@ -44,6 +54,33 @@ def _done(event: TreatmentEvent) -> bool:
     return event.kind not in FROM_HERE
 
 
-def _sheets(version: ToothPlanVersion) -> Sheets:
-    """The run sheets of a version by canal."""
-    return {canal.canal: canal.run_sheet for canal in values.made(version).canals}
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """What the work at the chair asks of a version."""
+
+    sheets: Sheets
+    bands: Bands
+    names: Mapping[str, str]
+    """Written sizes of the instruments by their keys."""
+
+
+@lru_cache(PLANS_KEPT)
+def worked(version_id: UUID) -> Worked:
+    """A version never changes, so it is read once."""
+    plan = values.made(ToothPlanVersion.objects.get(pk=version_id))
+    return Worked(
+        sheets={canal.canal: canal.run_sheet for canal in plan.canals},
+        bands=_bands(plan),
+        names={item.instrument.key: item.instrument.name for item in plan.tray_list},
+    )
+
+
+def _bands(plan: Plan) -> Bands:
+    found: dict[tuple[str, str], list[Band | None]] = {}
+    for canal in plan.canals:
+        for step in canal.expectation.steps if canal.expectation else ():
+            band = None
+            if step.low_mm is not None and step.high_mm is not None:
+                band = Band(low_um=um(step.low_mm), high_um=um(step.high_mm))
+            found.setdefault((canal.canal, step.node), []).append(band)
+    return found

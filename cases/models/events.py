@@ -7,7 +7,7 @@ from django.db.models import Q
 
 from cases.domain.events import EventKind
 from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
-from cases.models.people import Person
+from cases.models.people import Person, Programme
 from cases.models.plans import ToothPlanVersion
 from cases.models.teeth import Case
 
@@ -16,15 +16,29 @@ class RunningWork(models.Model):
     """Where the work on a case stands, for lists: made from the events whenever some come in, and never the truth."""
 
     case = models.OneToOneField(Case, on_delete=models.CASCADE, primary_key=True, related_name="running_work")
+    # The case's, here once more: a list of one programme is read off an index.
+    programme = models.ForeignKey(Programme, on_delete=models.CASCADE, related_name="+")
     position = models.PositiveIntegerField(help_text="The last event it is made from.")
     halted = models.BooleanField()
     finished = models.BooleanField(help_text="Every canal is finished or the visit is closed, and nothing is halted.")
     waiting_since = models.DateTimeField(null=True, help_text="Since when a supervisor's word is due.")
+    step_since = models.DateTimeField(null=True, help_text="Since when the present step is in hand.")
     changed_at = models.DateTimeField()
-    text = models.TextField(help_text="The canals with their states, as canonical JSON.")
+    text = models.TextField(help_text="The canals and the step in hand, as canonical JSON.")
 
     class Meta:
-        indexes = [models.Index(fields=["finished", "-halted", "waiting_since"], name="work_that_waits_first")]
+        indexes = [
+            models.Index(
+                fields=["programme", "-halted", "waiting_since", "case"],
+                condition=Q(finished=False, waiting_since__isnull=False),
+                name="work_that_waits_longest",
+            ),
+            models.Index(
+                fields=["programme", "-changed_at", "case"],
+                condition=Q(finished=False, waiting_since__isnull=True),
+                name="work_that_goes_on",
+            ),
+        ]
 
     def __str__(self) -> str:
         return f"work after {self.position}"

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 from typing import Any
 from uuid import UUID
 
-from django.db.models import F, OuterRef, Subquery
+from django.db.models import OuterRef, Subquery
 
 from cases.domain.errors import NotHere
 from cases.domain.plan_life import Decision, PlanState
@@ -17,9 +18,11 @@ from cases.domain.who_may import Actor, May, refuse_unless
 from cases.models import Membership, Person, Review, RunningWork, ToothPlanVersion
 from cases.queries.charts import names_of
 from cases.queries.plans import TEXTS
+from planning.encoding import digest
 from planning.plan_value import ToothNames
 
 MOST_RUNNING = 200  # more chairs than one supervisor can look at
+SECONDS_A_MINUTE = 60
 
 
 class Asks(StrEnum):
@@ -66,28 +69,57 @@ class Running:
 
     row: RunningWork
     names: ToothNames
-    canals: list[dict[str, Any]]
+    glance: Mapping[str, Any]
+    """The canals and the step in hand, as `services.running_work` keeps them."""
     waiting_s: int | None
     """Seconds since a supervisor's word is due; none where none is."""
+    step_s: int | None
+    """Seconds the present step has been in hand."""
 
 
-def running(person: Person, programme_id: UUID, now: datetime) -> list[Running]:
-    """The running work of the programme: halted first, then what waits longest. Raises NotHere and NotAllowed."""
+@dataclass(frozen=True, slots=True)
+class RunningPage:
+    results: Sequence[Running]
+    more: bool
+    """There is more than is listed."""
+
+    @property
+    def tag(self) -> str:
+        """Changes with all that is shown, times told in whole minutes."""
+        return digest(repr([(str(one.row.pk), one.row.position, *_minutes(one)) for one in self.results] + [self.more]))
+
+
+def running(person: Person, programme_id: UUID, now: datetime) -> RunningPage:
+    """The running work of the programme: halted first, what waits longest, then what went on last.
+
+    Raises NotHere and NotAllowed.
+    """
     _refuse_strangers(person, programme_id)
-    rows = (
-        RunningWork.objects.filter(case__programme_id=programme_id, finished=False)
-        .select_related("case__tooth", "case__patient", "case__student")
-        .order_by("-halted", F("waiting_since").asc(nulls_last=True), "-changed_at", "pk")[:MOST_RUNNING]
+    every = RunningWork.objects.filter(programme_id=programme_id, finished=False).select_related(
+        "case__tooth", "case__patient", "case__student"
     )
-    return [
-        Running(
-            row=row,
-            names=names_of(row.case.tooth.iso),
-            canals=json.loads(row.text),
-            waiting_s=None if row.waiting_since is None else max(0, int((now - row.waiting_since).total_seconds())),
-        )
-        for row in rows
-    ]
+    most = MOST_RUNNING + 1
+    rows = list(every.filter(waiting_since__isnull=False).order_by("-halted", "waiting_since", "case")[:most])
+    rows += every.filter(waiting_since__isnull=True).order_by("-changed_at", "case")[: most - len(rows)]
+    return RunningPage([_running(row, now) for row in rows[:MOST_RUNNING]], more=len(rows) == most)
+
+
+def _running(row: RunningWork, now: datetime) -> Running:
+    return Running(
+        row=row,
+        names=names_of(row.case.tooth.iso),
+        glance=json.loads(row.text),
+        waiting_s=_seconds(row.waiting_since, now),
+        step_s=_seconds(row.step_since, now),
+    )
+
+
+def _seconds(since: datetime | None, now: datetime) -> int | None:
+    return None if since is None else max(0, int((now - since).total_seconds()))
+
+
+def _minutes(one: Running) -> list[int | None]:
+    return [None if seconds is None else seconds // SECONDS_A_MINUTE for seconds in (one.waiting_s, one.step_s)]
 
 
 def _refuse_strangers(person: Person, programme_id: UUID) -> None:

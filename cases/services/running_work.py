@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from datetime import datetime
 
-from cases.domain.course import CanalState, Course
-from cases.domain.events import FROM_HERE, EventKind
-from cases.models import Case, RunningWork, TreatmentEvent, courses
-from planning.encoding import canonical_text
-from planning.graph import Do
+from cases.domain import at_a_glance
+from cases.domain.at_a_glance import CanalAtAGlance, StepInHand
+from cases.domain.course import CanalState, Course, Happened
+from cases.domain.events import FROM_HERE
+from cases.models import Case, RunningWork, courses, values
+from planning.encoding import canonical_text, encode
 
 WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STOP, CanalState.TO_CHECK})
 """States that only a supervisor ends, or an answer that one will want to see."""
@@ -21,38 +22,39 @@ def keep(case: Case) -> None:
     course = courses.course(case.pk, events)
     if course is None or all(event.kind in FROM_HERE for event in events):
         return
-    asked = {str(event.pk): event for event in events if event.kind == EventKind.ASK}
-    canals = [_canal(name, course, asked) for name in course.canals]
-    halted = course.halted_by is not None
-    over = course.closed or all(canal["state"] == CanalState.FINISHED for canal in canals)
-    waits = halted or any(canal["state"] in WAITS for canal in canals)
+    at = events[-1].server_time
     before = RunningWork.objects.filter(case=case).first()
-    since = (before and before.waiting_since) or events[-1].server_time
+    canals, now = _glance(case, course, [values.happened(row) for row in events])
+    halted = course.halted_by is not None
+    over = course.closed or all(canal.state is CanalState.FINISHED for canal in canals)
+    waits = halted or any(canal.state in WAITS for canal in canals)
     RunningWork.objects.update_or_create(
         case=case,
         defaults={
+            "programme_id": case.programme_id,
             "position": events[-1].position,
             "halted": halted,
             # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
             "finished": over and not halted,
-            "waiting_since": since if waits else None,
-            "changed_at": events[-1].server_time,
-            "text": canonical_text(canals),
+            "waiting_since": ((before and before.waiting_since) or at) if waits else None,
+            "step_since": _since(before, now, at),
+            "changed_at": at,
+            "text": canonical_text({"canals": canals, "now": now}),
         },
     )
 
 
-def _canal(name: str, course: Course, asked: Mapping[str, TreatmentEvent]) -> dict[str, str | bool]:
-    """What a list says of one canal: its state, what it waits for, and what is asked."""
-    canal = course.canals[name]
-    node = canal.walk.node
-    hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
-    asking = asked.get(canal.asking or "")
-    return {
-        "canal": name,
-        "state": canal.state.value,
-        "hold_point": hold_point or "",
-        "asked": asking is not None,
-        "note": json.loads(asking.text)["note"] if asking else "",
-        "coming": canal.coming is not None,
-    }
+def _glance(case: Case, course: Course, events: list[Happened]) -> tuple[tuple[CanalAtAGlance, ...], StepInHand | None]:
+    version = courses.worked(case.versions.values_list("pk", flat=True).get(hash=course.plan))
+    return (
+        at_a_glance.canals(course, events, version.bands),
+        at_a_glance.in_hand(course, events, str(case.student_id), version.names),
+    )
+
+
+def _since(before: RunningWork | None, now: StepInHand | None, at: datetime) -> datetime | None:
+    """Since when the step is in hand, by the server's clock: a device's may be wrong."""
+    if now is None:
+        return None
+    same = before is not None and json.loads(before.text)["now"] == encode(now)
+    return before.step_since if before is not None and same else at

@@ -21,7 +21,11 @@ def fingerprint(*, actor: Person, to: Any, what: Mapping[str, Any]) -> str:
 
 def known(model: type[Row], id_: UUID | None, sent_hash: str) -> Row | None:
     """The row of this id where the same was sent before, None for a new one. Raises SentDifferently."""
-    row = model._default_manager.filter(pk=id_).first() if id_ else None
+    return same(model._default_manager.filter(pk=id_).first() if id_ else None, sent_hash)
+
+
+def same(row: Row | None, sent_hash: str) -> Row | None:
+    """The row that has the id. Raises SentDifferently where something else was sent with it."""
     if row is not None and row.sent_hash != sent_hash:
-        raise SentDifferently(id=id_, at=("id",))
+        raise SentDifferently(id=row.pk, at=("id",))
     return row

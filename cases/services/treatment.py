@@ -70,21 +70,27 @@ def _record(
     versions = {version.hash: version for version in case.versions.defer("input_text", "output_text")}
     position = from_here.last_of(case, "position")
     seq = from_here.last_of(case, "device_seq", device=device)
+    known = TreatmentEvent.objects.in_bulk([one.id for one in batch])
     stored: list[TreatmentEvent] = []
+    new: list[TreatmentEvent] = []
+    gap = None
     for number, one in enumerate(batch):
         sent_hash = _fingerprint(actor, case, device, one)
-        if before := sent.known(TreatmentEvent, one.id, sent_hash):
+        if before := sent.same(known.get(one.id), sent_hash):
             stored.append(before)
             continue
         _refuse(one, number, who, versions)
         if one.device_seq != seq + 1:
-            running_work.keep(case)
-            return stored, SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
+            gap = SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
+            break
         position, seq = position + 1, seq + 1
-        stored.append(_store(actor, case, device, one, position, versions[one.plan_hash], sent_hash))
+        row = known[one.id] = _row(actor, case, device, one, position, versions[one.plan_hash], sent_hash)
+        new.append(row)
+        stored.append(row)
         _take_length(actor, case, one, number)
+    TreatmentEvent.objects.bulk_create(new)
     running_work.keep(case)
-    return stored, None
+    return stored, gap
 
 
 def _fingerprint(actor: Person, case: Case, device: UUID, one: Reported) -> str:
@@ -135,7 +141,7 @@ def refuse_unreasoned(word: SignOffTold, at: Pointer = ()) -> None:
         )
 
 
-def _store(
+def _row(
     actor: Person,
     case: Case,
     device: UUID,
@@ -144,7 +150,7 @@ def _store(
     version: ToothPlanVersion,
     sent_hash: str,
 ) -> TreatmentEvent:
-    return TreatmentEvent.objects.create(
+    return TreatmentEvent(
         id=one.id,
         sent_hash=sent_hash,
         case=case,

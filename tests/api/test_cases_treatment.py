@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from typing import Any
 
+import pytest
 from django.db import connection
+from django.db.models import F
 from django.test.utils import CaptureQueriesContext
 from pytest_django import DjangoAssertNumQueries
 
 from cases.domain.plan_life import Decision
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, Person, Programme, ToothPlanVersion
+from cases.models import Case, Person, Programme, RunningWork, ToothPlanVersion, values
+from cases.queries import worklist
 from cases.services import plans
 from cases.services.plan_input import Asked
+from planning.graph import Do, Exit
+from planning.walk import Walk, expected_exit
 from tests.cast import API, chart, client, decide, open_case, problem
+from tests.many import copies
 
 PHONE, LAPTOP, TABLET = (str(uuid7()) for _ in range(3))
 REACHED = {"kind": "step", "exit": "reached"}
@@ -149,6 +156,7 @@ def test_nothing_new_costs_one_look(
 
 def running(person: Person, case: Case) -> list[dict[str, Any]]:
     told = client(person).get(f"{API}/programmes/{case.programme_id}/running-work").json()
+    assert told["more"] is False
     found: list[dict[str, Any]] = told["results"]
     return found
 
@@ -164,6 +172,7 @@ def test_running_work_tells_supervisors_what_waits(priya: Person, vale: Person, 
         "asked": False,
         "note": "",
         "coming": False,
+        "out_of_band": None,
     }
     assert (work["student"]["name"], work["halted"], work["waiting_s"] is None) == ("Priya", False, False)
     report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off"))
@@ -231,3 +240,57 @@ def test_what_one_person_did_is_not_stored_for_another_who_signed_in_on_the_devi
     assert not approved.case.events.exists()
     told = client(priya).post(at(approved.case), {**batch, "actor": str(priya.pk)}, format="json").json()
     assert [each["actor"]["id"] for each in told["events"]] == [str(priya.pk)]
+
+
+def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
+    priya: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    sheet = values.made(approved).canals[0]
+    assert sheet.expectation is not None
+    first = next(step for step in sheet.expectation.steps if step.low_mm is not None)
+    short = REACHED | {"exit": "short", "depth_um": 10_000, "stop_um": 19_500}
+    report(priya, approved.case, PHONE, event(approved, 1, {"kind": "turn"}, canal="MB1"))
+    (work,) = running(vale, approved.case)
+    assert (work["now"]["canal"], work["now"]["instrument"], work["step_s"]) == ("MB1", "10/.02", 0)
+    walk = Walk(sheet.run_sheet)
+    batch = []
+    while isinstance(node := walk.node, Do) and node.id != first.node:
+        exit_ = expected_exit(node)
+        by_supervisor = exit_ is Exit.APPROVED
+        told = {"kind": "sign_off" if by_supervisor else "step", "exit": exit_.value}
+        batch.append((vale if by_supervisor else priya, told, node.id))
+        walk.leave(exit_)
+    seqs = {priya: 1, vale: 0}
+    for person, told, node_id in [*batch, (priya, short, first.node)]:
+        seqs[person] += 1
+        device = PHONE if person is priya else LAPTOP
+        report(person, approved.case, device, event(approved, seqs[person], told, canal="MB1", node=node_id))
+    (work,) = running(vale, approved.case)
+    mb1 = next(each for each in work["canals"] if each["canal"] == "MB1")
+    assert first.low_mm is not None
+    assert first.high_mm is not None
+    low_um, high_um = round(first.low_mm * 1000), round(first.high_mm * 1000)
+    assert mb1["out_of_band"] == {"depth_um": 10_000, "low_um": low_um, "high_um": high_um}
+
+
+def test_unchanged_running_work_is_not_sent_again(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
+    to_the_length_hold_point(priya, approved)
+    browser, address = client(vale), f"{API}/programmes/{approved.case.programme_id}/running-work"
+    seen = browser.get(address)["ETag"]
+    assert browser.get(address, headers={"If-None-Match": seen}).status_code == 304
+    report(priya, approved.case, PHONE, event(approved, 4, {"kind": "note", "text": "Wait."}))
+    assert browser.get(address, headers={"If-None-Match": seen}).status_code == 200
+    # A minute later the times that are shown are others.
+    seen = browser.get(address)["ETag"]
+    RunningWork.objects.update(waiting_since=F("waiting_since") - timedelta(minutes=1))
+    assert browser.get(address, headers={"If-None-Match": seen}).status_code == 200
+
+
+def test_no_more_running_work_than_can_be_looked_at(
+    priya: Person, vale: Person, approved: ToothPlanVersion, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(worklist, "MOST_RUNNING", 2)
+    for version in copies(approved, 3):
+        report(priya, version.case, PHONE, event(version, 1, {"kind": "turn"}))
+    told = client(vale).get(f"{API}/programmes/{approved.case.programme_id}/running-work").json()
+    assert (len(told["results"]), told["more"]) == (2, True)

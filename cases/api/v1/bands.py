@@ -10,9 +10,10 @@ from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, me
+from cases.api.base import View, answer, me, not_modified
+from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Value
-from cases.api.v1.treatment import IF_NONE_MATCH, TAGS, not_modified
+from cases.api.v1.treatment import TAGS
 from cases.queries import bands as found
 from cases.queries import course, seen
 from planning.bands import CanalBands

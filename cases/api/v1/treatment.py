@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Any
 from uuid import UUID
 
-from drf_spectacular.utils import OpenApiParameter, extend_schema
+from drf_spectacular.utils import extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, given, me
-from cases.api.etags import tag
+from cases.api.base import View, answer, given, me, not_modified
+from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
@@ -26,9 +26,6 @@ from cases.services.treatment import Reported
 TAGS = ["chair"]
 HASH_DIGITS = 64  # SHA-256 in hexadecimal
 MOST_EVENTS = 200  # in one batch: a whole visit
-IF_NONE_MATCH = OpenApiParameter(
-    "If-None-Match", str, OpenApiParameter.HEADER, description="The ETag seen last: 304 where nothing has happened."
-)
 
 
 class EventGiven(Strict):
@@ -128,11 +125,6 @@ class EventsView(View):
         batch = [Reported(**event) for event in read["events"]]
         treatment.record(actor=me(request), case=case, device=read["device"], batch=batch)
         return treatment_answer(case.pk)
-
-
-def not_modified(request: Request, etag: str) -> Response | None:
-    """The answer to somebody who has this state already, None for anybody else."""
-    return Response(status=304) if request.headers.get("If-None-Match", "").removeprefix("W/") == tag(etag) else None
 
 
 def treatment_answer(case_id: UUID) -> Response:

@@ -11,7 +11,8 @@ from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, me
+from cases.api.base import View, answer, me, not_modified
+from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
@@ -19,6 +20,7 @@ from cases.domain.course import CanalState
 from cases.queries import worklist
 from cases.queries.worklist import Asks
 from planning.difficulty import Level
+from planning.graph import Action
 from planning.plan_value import ToothNames
 from planning.techniques import Setting
 
@@ -47,6 +49,12 @@ class WorkList(serializers.Serializer[Any]):
     results = WaitingShown(many=True)
 
 
+class OutOfBandShown(serializers.Serializer[Any]):
+    depth_um = serializers.IntegerField()
+    low_um = serializers.IntegerField()
+    high_um = serializers.IntegerField()
+
+
 class RunningCanal(serializers.Serializer[Any]):
     canal = serializers.CharField()
     state = Value(CanalState)
@@ -54,6 +62,17 @@ class RunningCanal(serializers.Serializer[Any]):
     asked = serializers.BooleanField(default=False, help_text="The student asked for a supervisor's word.")
     note = serializers.CharField(default="", help_text="What is asked, in the student's words.")
     coming = serializers.BooleanField(default=False, help_text="A supervisor comes to the chair.")
+    out_of_band = OutOfBandShown(
+        allow_null=True, help_text="The canal's last depth, where it lies outside what the plan expected."
+    )
+
+
+class StepInHandShown(serializers.Serializer[Any]):
+    canal = serializers.CharField()
+    node = serializers.CharField()
+    phase = serializers.CharField()
+    action = Value(Action)
+    instrument = serializers.CharField(help_text="Written size, or empty.")
 
 
 class RunningShown(serializers.Serializer[Any]):
@@ -63,25 +82,30 @@ class RunningShown(serializers.Serializer[Any]):
     setting = Value(Setting, source="row.case.setting")
     student = PersonRef(source="row.case.student")
     halted = serializers.BooleanField(source="row.halted", help_text="An emergency stopped the work.")
-    canals = RunningCanal(many=True)
+    canals = RunningCanal(many=True, source="glance.canals")
+    now = StepInHandShown(source="glance.now", allow_null=True, help_text="The step in the student's hand.")
+    step_s = serializers.IntegerField(allow_null=True, help_text="Seconds it has been in hand.")
     waiting_s = serializers.IntegerField(allow_null=True, help_text="Seconds since a supervisor's word is due.")
     changed_at = serializers.DateTimeField(source="row.changed_at")
 
 
 class RunningList(serializers.Serializer[Any]):
     results = RunningShown(many=True)
+    more = serializers.BooleanField(help_text="There is more than is listed here.")
 
 
 class RunningView(View):
     @extend_schema(
         operation_id="running_work",
         tags=["chair"],
-        summary="Work that goes on, what is halted and what waits longest first",
-        responses=RunningList,
+        summary="Work that goes on: halted first, then what waits longest, then what went on last",
+        description="ETag: changes with all that is shown, times told in whole minutes.",
+        parameters=[IF_NONE_MATCH],
+        responses={200: RunningList, 304: None},
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        rows = worklist.running(me(request), programme_id, timezone.now())
-        return answer(RunningList, {"results": rows})
+        page = worklist.running(me(request), programme_id, timezone.now())
+        return not_modified(request, page.tag) or answer(RunningList, page, etag=page.tag)
 
 
 class WorklistView(View):

@@ -973,8 +973,8 @@ export interface paths {
             cookie?: never;
         };
         /**
-         * Work that goes on, what is halted and what waits longest first
-         * @description A view for people who are signed in.
+         * Work that goes on: halted first, then what waits longest, then what went on last
+         * @description ETag: changes with all that is shown, times told in whole minutes.
          */
         get: operations["running_work"];
         put?: never;
@@ -3002,6 +3002,11 @@ export interface components {
         };
         /** @enum {string} */
         OutcomeEnum: "finished" | "plan_again";
+        OutOfBandShown: {
+            depth_um: number;
+            high_um: number;
+            low_um: number;
+        };
         /**
          * @description Why an event moves nothing.
          * @enum {string}
@@ -3725,9 +3730,13 @@ export interface components {
              * @default
              */
             note?: string;
+            /** @description The canal's last depth, where it lies outside what the plan expected. */
+            out_of_band: components["schemas"]["OutOfBandShown"] | null;
             state: components["schemas"]["CanalState"];
         };
         RunningList: {
+            /** @description There is more than is listed here. */
+            more: boolean;
             results: components["schemas"]["RunningShown"][];
         };
         RunningShown: {
@@ -3738,8 +3747,12 @@ export interface components {
             changed_at: string;
             /** @description An emergency stopped the work. */
             halted: boolean;
+            /** @description The step in the student's hand. */
+            now: components["schemas"]["StepInHandShown"] | null;
             patient_alias: string;
             setting: components["schemas"]["Setting"];
+            /** @description Seconds it has been in hand. */
+            step_s: number | null;
             student: components["schemas"]["PersonRef"];
             tooth: components["schemas"]["ToothNames"];
             /** @description Seconds since a supervisor's word is due. */
@@ -3985,6 +3998,14 @@ export interface components {
          * @enum {string}
          */
         StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "approval_void";
+        StepInHandShown: {
+            action: components["schemas"]["Action"];
+            canal: string;
+            /** @description Written size, or empty. */
+            instrument: string;
+            node: string;
+            phase: string;
+        };
         /** @description One step: as planned, as done, or both. */
         StepRecord: {
             action: components["schemas"]["Action"];
@@ -5017,7 +5038,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where nothing has happened. */
+                /** @description The ETag seen last: 304 where nothing has changed. */
                 "If-None-Match"?: string;
             };
             path: {
@@ -5166,7 +5187,7 @@ export interface operations {
         parameters: {
             query?: never;
             header?: {
-                /** @description The ETag seen last: 304 where nothing has happened. */
+                /** @description The ETag seen last: 304 where nothing has changed. */
                 "If-None-Match"?: string;
             };
             path: {
@@ -6718,7 +6739,10 @@ export interface operations {
     running_work: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last: 304 where nothing has changed. */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -6733,6 +6757,13 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["RunningList"];
                 };
+            };
+            /** @description No response body */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

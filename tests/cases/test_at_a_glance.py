@@ -1,0 +1,102 @@
+"""What a list says of work at the chair, worked out by hand on a canal of three steps."""
+
+from __future__ import annotations
+
+from cases.domain import at_a_glance
+from cases.domain.at_a_glance import Band, OutOfBand
+from cases.domain.course import CanalState, Course, Happened, fold
+from cases.domain.events import EventKind
+from planning.graph import Action, Do, End, Exit, RunSheet, Target
+
+SIZE_25 = Do(
+    id="shape/25",
+    action=Action.INSTRUMENT,
+    phase="shape",
+    exits={Exit.REACHED: "sign", Exit.SHORT: "shape/20"},
+    instrument="25/.04 continuous",
+    stop_um=19_500,
+    target=Target.TO_RESISTANCE,
+)
+SIZE_20 = Do(
+    id="shape/20",
+    action=Action.INSTRUMENT,
+    phase="shape",
+    exits={Exit.REACHED: "shape/25", Exit.SHORT: "shape/25"},
+    instrument="20/.04 continuous",
+    stop_um=19_500,
+    target=Target.TO_RESISTANCE,
+)
+SIGN = Do(id="sign", action=Action.SIGN_OFF, phase="shape", exits={Exit.APPROVED: "end"}, hold_point="final_size")
+SHEET = RunSheet(
+    canal="P",
+    start="shape/25",
+    nodes={node.id: node for node in (SIZE_25, SIZE_20, SIGN, End(id="end", outcome="finished"))},
+)
+NAMES = {"25/.04 continuous": "25/.04", "20/.04 continuous": "20/.04"}
+BANDS = {("P", "shape/25"): [Band(low_um=15_000, high_um=17_000), Band(low_um=17_500, high_um=18_500)]}
+
+
+def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: str) -> Happened:
+    given = {"actor": "student", "plan": "A", "canal": "P"} | more
+    return Happened(id=id_, kind=EventKind.STEP, node=node, body={"exit": exit_, "depth_um": depth_um}, **given)
+
+
+def course(*events: Happened) -> Course:
+    return fold({"A": {"P": SHEET}}, "A", events)
+
+
+def outside(*events: Happened) -> OutOfBand | None:
+    (canal,) = at_a_glance.canals(course(*events), events, BANDS)
+    return canal.out_of_band
+
+
+FIRST = step("1", "shape/25", Exit.SHORT, 16_000)
+SMALLER = step("2", "shape/20", Exit.SHORT, 18_000)
+
+
+def test_a_depth_is_held_against_the_band_of_its_own_visit() -> None:
+    assert outside(FIRST) is None
+    # 16.0 was as expected the first time; the second time 17.5 to 18.5 is.
+    assert outside(FIRST, SMALLER, step("3", "shape/25", Exit.SHORT, 16_000)) == OutOfBand(
+        depth_um=16_000, low_um=17_500, high_um=18_500
+    )
+
+
+def test_the_ends_of_a_band_are_within_it() -> None:
+    for depth_um, expected in ((14_999, False), (15_000, True), (17_000, True), (17_001, False)):
+        assert (outside(step("1", "shape/25", Exit.SHORT, depth_um)) is None) is expected
+
+
+def test_only_the_last_depth_of_a_canal_counts() -> None:
+    low = step("1", "shape/25", Exit.SHORT, 14_000)
+    assert outside(low) is not None
+    # Nothing is expected of the smaller one: no band, no remark.
+    assert outside(low, SMALLER) is None
+
+
+def test_what_was_undone_or_did_not_fit_is_no_remark() -> None:
+    low = step("1", "shape/25", Exit.SHORT, 14_000)
+    undo = Happened(id="2", kind=EventKind.UNDO, actor="student", plan="A", canal="P", body={"undoes": "1"})
+    assert outside(low, undo) is None
+    assert outside(step("1", "elsewhere", Exit.SHORT, 1_000)) is None
+
+
+def test_the_step_in_hand_is_that_of_the_canal_the_student_turned_to() -> None:
+    events = (FIRST,)
+    found = at_a_glance.in_hand(course(*events), events, "student", NAMES)
+    assert found is not None
+    assert (found.canal, found.node, found.instrument, found.action) == ("P", "shape/20", "20/.04", Action.INSTRUMENT)
+    assert at_a_glance.in_hand(course(*events), events, "somebody else", NAMES) is None
+
+
+def test_the_second_time_round_is_another_step_in_hand() -> None:
+    events = (FIRST, SMALLER)
+    found = at_a_glance.in_hand(course(*events), events, "student", NAMES)
+    assert found is not None
+    assert (found.node, found.visit) == ("shape/25", 2)
+
+
+def test_a_canal_at_its_hold_point_says_what_it_waits_for() -> None:
+    events = (step("1", "shape/25", Exit.REACHED),)
+    (canal,) = at_a_glance.canals(course(*events), events, BANDS)
+    assert (canal.state, canal.hold_point) == (CanalState.HOLD_POINT, "final_size")

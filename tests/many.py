@@ -1,0 +1,61 @@
+"""Many cases as copies of one, made in bulk: what a school has after years."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from django.utils import timezone
+
+from cases.domain.plan_life import Decision, PlanState
+from cases.domain.uuid7 import uuid7
+from cases.models import CanalPlan, Case, DemoPatient, Review, Tooth, ToothPlanVersion
+
+IN_BULK = 2_000
+
+
+def copies(like: ToothPlanVersion, count: int, *, state: PlanState = PlanState.APPROVED) -> Iterator[ToothPlanVersion]:
+    """Cases with one plan each, all with the content of `like`, approved unless another state is asked for."""
+    for start in range(0, count, IN_BULK):
+        yield from _copies(like, min(IN_BULK, count - start), state)
+
+
+def _copies(like: ToothPlanVersion, count: int, state: PlanState) -> list[ToothPlanVersion]:
+    now = timezone.now()
+    patients = [DemoPatient(programme_id=like.case.programme_id, alias=f"Copy {uuid7()}"[:40]) for _ in range(count)]
+    cases = [
+        Case(
+            sent_hash="",
+            programme_id=like.case.programme_id,
+            patient=patient,
+            student_id=like.case.student_id,
+            setting=like.case.setting,
+        )
+        for patient in patients
+    ]
+    versions = [_version(like, case, state, now) for case in cases]
+    canals = list(like.canal_plans.all())
+    DemoPatient.objects.bulk_create(patients)
+    Case.objects.bulk_create(cases)
+    Tooth.objects.bulk_create(Tooth(case=case, iso="26", notation="iso_3950", designation="26") for case in cases)
+    ToothPlanVersion.objects.bulk_create(versions)
+    CanalPlan.objects.bulk_create(_canal(canal, version) for version in versions for canal in canals)
+    if state is PlanState.APPROVED:
+        decision = like.reviews.get(decision=Decision.APPROVED)
+        Review.objects.bulk_create(
+            Review(sent_hash="", version=version, asked=1, supervisor_id=decision.supervisor_id, decision="approved")
+            for version in versions
+        )
+    return versions
+
+
+def _version(like: ToothPlanVersion, case: Case, state: PlanState, now: Any) -> ToothPlanVersion:
+    kept = ("number", "author_id", "kit_id", "technique_key", "input_text", "output_text", "hash", "intent_hash")
+    same = {name: getattr(like, name) for name in (*kept, "planner_version", "stops", "cautions", "difficulty")}
+    times = {"submitted_at": now, "decided_at": now}
+    return ToothPlanVersion(sent_hash="", case=case, case_revision=1, asked=1, state=state, **same, **times)
+
+
+def _canal(like: CanalPlan, version: ToothPlanVersion) -> CanalPlan:
+    kept = ("place", "canal", "length_state", "stop_um", "end_um", "final_size", "final_taper")
+    return CanalPlan(version=version, **{name: getattr(like, name) for name in kept})
