@@ -253,7 +253,7 @@ def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
     (work,) = running(vale, approved.case)
     assert (work["now"]["canal"], work["now"]["instrument"], work["step_s"]) == ("MB1", "10/.02", 0)
     walk = Walk(sheet.run_sheet)
-    batch = []
+    batch: list[tuple[Person, dict[str, Any], str]] = []
     while isinstance(node := walk.node, Do) and node.id != first.node:
         exit_ = expected_exit(node)
         by_supervisor = exit_ is Exit.APPROVED
@@ -261,7 +261,8 @@ def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
         batch.append((vale if by_supervisor else priya, told, node.id))
         walk.leave(exit_)
     seqs = {priya: 1, vale: 0}
-    for person, told, node_id in [*batch, (priya, short, first.node)]:
+    batch.append((priya, short, first.node))
+    for person, told, node_id in batch:
         seqs[person] += 1
         device = PHONE if person is priya else LAPTOP
         report(person, approved.case, device, event(approved, seqs[person], told, canal="MB1", node=node_id))

@@ -20,7 +20,7 @@ def fill(apps, schema_editor):
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("cases", "0005_words_at_the_bench"),
+        ("cases", "0006_markings"),
     ]
 
     operations = [
