@@ -5,6 +5,7 @@ import '@/look/base.css'
 import '@/look/fields.css'
 import { App } from './app'
 import { startRouter } from './router'
+import { startImages } from './store/images'
 import { followScheme } from './store/scheme'
 import { startSending } from './store/sender'
 import { findSession } from './store/session'
@@ -16,7 +17,7 @@ if (!root) throw new Error('the page has no place for the app')
 
 followScheme()
 startRouter()
-void findSession().then(startSending)
+void findSession().then(startSending).then(startImages)
 startSpace()
 root.replaceChildren()
 render(<App />, root)

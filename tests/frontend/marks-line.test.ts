@@ -14,7 +14,9 @@ interface Case {
 }
 
 // The worked cases that the server's measuring answers too.
-const { cases } = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/marks.json'), 'utf8')) as { cases: Case[] }
+const { cases } = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/marks.json'), 'utf8')) as {
+  cases: Case[]
+}
 
 test.each(cases)('$name', ({ marks, straight_to, length, places, axis, schneider_deg }) => {
   if (length !== undefined) expect(lengthOf(marks, straight_to)).toBeCloseTo(length, 5)
@@ -23,7 +25,8 @@ test.each(cases)('$name', ({ marks, straight_to, length, places, axis, schneider
     if (at === null) expect(found).toBeUndefined()
     else at.forEach((value, i) => expect(found?.[i]).toBeCloseTo(value, 5))
   }
-  if (axis !== undefined) expect(schneiderDeg(marks.slice(0, axis), marks.at(-1) as Mark)).toBeCloseTo(schneider_deg ?? 0, 5)
+  if (axis !== undefined)
+    expect(schneiderDeg(marks.slice(0, axis), marks.at(-1) as Mark)).toBeCloseTo(schneider_deg ?? 0, 5)
 })
 
 test('there are cases', () => expect(cases.length).toBeGreaterThan(8))

@@ -45,8 +45,9 @@ def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[s
 @pytest.fixture(scope="session")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Any]]:
     """The running demonstration on a database of its own: {"url", "sign_ins": [{name, username, password, role}]}."""
-    database = tmp_path_factory.mktemp("journeys") / "demo.sqlite3"
-    env = {**os.environ, "DATABASE_URL": f"sqlite:///{database}", "PORT": str(_free_port()), "HOST": "127.0.0.1"}
+    folder = tmp_path_factory.mktemp("journeys")
+    own = {"DATABASE_URL": f"sqlite:///{folder / 'demo.sqlite3'}", "IMAGE_FOLDER": str(folder / "images")}
+    env = {**os.environ, **own, "PORT": str(_free_port()), "HOST": "127.0.0.1"}
     command = [sys.executable, "manage.py", "demo", "--fresh", "--json"]
     with subprocess.Popen(command, cwd=ROOT, env=env, stdout=subprocess.PIPE, text=True) as started:
         assert started.stdout is not None

@@ -72,6 +72,10 @@ export type NewOverride = Schemas['OverrideGivenRequest']
 export type Override = Schemas['OverrideShown']
 export type Waiting = Schemas['WaitingShown']
 
+export type ImageShown = Schemas['ImageShown']
+export type ImagesShown = Schemas['ImagesShown']
+export type Shows = ImageShown['shows']
+
 export type EventGiven = Schemas['EventGivenRequest']
 export type EventShown = Schemas['EventShown']
 export type Told = EventGiven['told']

@@ -8,6 +8,7 @@ import { drawing } from './drawing'
 import { expected } from './expected'
 import { figures } from './figures'
 import { hold } from './hold'
+import { images } from './images'
 import { marks } from './marks'
 import { phone } from './phone'
 import { plan } from './plan'
@@ -21,6 +22,7 @@ export const words = {
   ...drawing,
   ...cases,
   ...chair,
+  ...images,
   ...hold,
   ...marks,
   ...phone,

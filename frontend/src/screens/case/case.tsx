@@ -5,6 +5,7 @@ import { useCase } from '@/store/cases'
 import { membership } from '@/store/session'
 import { words } from '@/words/en'
 import { StandingPill } from '../cases/case-row'
+import { CaseImages } from '../images/case-images'
 import { AddCanal } from './add-canal'
 import { CanalRow } from './canal-row'
 import { DifficultyFactors } from './difficulty-factors'
@@ -56,6 +57,7 @@ function Charted({ of }: { of: CaseShown }) {
       {joinable.map((root) => (
         <RootCard key={root.name} root={root} of={of} />
       ))}
+      <CaseImages of={of} />
       <ToothFacts of={of} />
       <DifficultyFactors of={of} />
     </>

@@ -4,6 +4,7 @@ import { mm } from '@/parts/millimetres'
 import type { Chair } from '@/store/chair'
 import type { CanalCourse } from '@/walk/course'
 import { words } from '@/words/en'
+import { StepImages } from '../images/step-images'
 import { Answers } from './answers'
 import { Withheld } from './withheld'
 
@@ -26,6 +27,9 @@ export function NowCard({ chair, canal, course }: Props) {
       </p>
       <What node={node} instrument={instrumentOf(chair, node)} stop={stop} />
       {node.say && <p>{node.say}</p>}
+      {(node.action === 'image' || node.action === 'sign_off') && (
+        <StepImages chair={chair} canal={canal.canal} node={node} />
+      )}
       <Answers chair={chair} canal={canal.canal} node={node} course={course} stop={stop} />
     </section>
   )

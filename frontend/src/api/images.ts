@@ -1,0 +1,43 @@
+import { http, told } from './client'
+import type { ImageShown, ImagesShown, Shows } from './shapes'
+
+/** An image on its way: what is said of it before its bytes. */
+export interface ImageFacts {
+  readonly id: string
+  readonly caseId: string
+  readonly canal: string
+  readonly shows: Shows
+  readonly device_time: string
+  /** Of the whole image, in base64. */
+  readonly sha256: string
+  readonly length: number
+}
+
+export const listImages = (case_id: string) =>
+  // The client's types lose how many numbers a pair has.
+  told(http.GET('/api/v1/cases/{case_id}/images', { params: { path: { case_id } } })) as Promise<ImagesShown>
+
+export const getImage = (case_id: string, image_id: string) =>
+  told(http.GET('/api/v1/cases/{case_id}/images/{image_id}', { params: { path: { case_id, image_id } } }))
+
+/** Sends the bytes from `offset` on; answers with the image, stored once all of it is there. */
+export function sendPart(of: ImageFacts, offset: number, bytes: ArrayBuffer): Promise<ImageShown> {
+  const { caseId: case_id, id: image_id, canal, shows, device_time } = of
+  return told(
+    http.PATCH('/api/v1/cases/{case_id}/images/{image_id}', {
+      params: {
+        path: { case_id, image_id },
+        query: { canal, shows, device_time },
+        header: { 'Repr-Digest': `sha-256=:${of.sha256}:`, 'Upload-Offset': offset, 'Upload-Length': of.length },
+      },
+      headers: { 'Content-Type': 'application/partial-upload' },
+      // The description has no type for bytes.
+      body: bytes as unknown as string,
+      bodySerializer: (body) => body,
+    }),
+  ) as Promise<ImageShown>
+}
+
+/** Where the browser gets an image of the server's. */
+export const imageAddress = (caseId: string, id: string, part: 'content' | 'thumbnail') =>
+  `/api/v1/cases/${caseId}/images/${id}/${part}`

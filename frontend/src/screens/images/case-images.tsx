@@ -1,0 +1,39 @@
+import { useState } from 'preact/hooks'
+import type { CaseShown, Shows } from '@/api/shapes'
+import { Select } from '@/parts/fields'
+import { words } from '@/words/en'
+import { ImagesOf } from './images-of'
+import { TakeImage } from './take-image'
+
+const WHOLE_TOOTH = ''
+
+/** Every image of a case, and a further one. */
+export function CaseImages({ of }: { of: CaseShown }) {
+  const [canal, setCanal] = useState(WHOLE_TOOTH)
+  const [shows, setShows] = useState<Shows>('pre_operative')
+  const canals = of.canals.map(({ name }) => ({ value: name, says: name }))
+  return (
+    <section class="stack">
+      <h2>{words.images.title}</h2>
+      <ImagesOf caseId={of.id} />
+      <details>
+        <summary>{words.images.add}</summary>
+        <div class="stack">
+          <Select
+            label={words.images.canal}
+            options={[{ value: WHOLE_TOOTH, says: words.images.tooth }, ...canals]}
+            value={canal}
+            onChoose={setCanal}
+          />
+          <Select
+            label={words.images.what}
+            options={Object.entries(words.images.shows).map(([value, says]) => ({ value, says }))}
+            value={shows}
+            onChoose={(value) => setShows(value as Shows)}
+          />
+          <TakeImage caseId={of.id} canal={canal} shows={shows} />
+        </div>
+      </details>
+    </section>
+  )
+}

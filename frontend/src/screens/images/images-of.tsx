@@ -1,0 +1,131 @@
+import { useState } from 'preact/hooks'
+import type { ImageShown } from '@/api/shapes'
+import { Notice } from '@/parts/notice'
+import { Sign } from '@/parts/signs'
+import { Viewer } from '@/parts/viewer/viewer'
+import {
+  imageAddress,
+  sendImageAgain,
+  throwAway,
+  useImages,
+  useLocalImage,
+  type WaitingImage,
+  waitingImages,
+} from '@/store/images'
+import { usePolling } from '@/store/use'
+import { words } from '@/words/en'
+import './images.css'
+
+interface Props {
+  caseId: string
+  /** Those meant, as events name them; left out: every image of the case. */
+  ids?: readonly string[] | undefined
+}
+
+const SECONDS_3 = 3000 // an image that comes in is seen by who waits for it
+
+/** Images in a row, each opening in the viewer; one that is not here yet says where it is. */
+export function ImagesOf({ caseId, ids }: Props) {
+  const found = useImages(caseId)
+  const stored = found.value?.images ?? []
+  const here = waitingImages().value.filter((image) => image.caseId === caseId)
+  const meant = ids ?? [...new Set([...stored, ...here].map((image) => image.id))]
+  usePolling(
+    meant.some((id) => stored.find((image) => image.id === id)?.state !== 'stored'),
+    found.again,
+    SECONDS_3,
+  )
+  if (meant.length === 0) return null
+  return (
+    <ul class="images">
+      {meant.map((id) => (
+        <li key={id}>
+          <OneImage
+            caseId={caseId}
+            stored={stored.find((image) => image.id === id)}
+            here={here.find((image) => image.id === id)}
+          />
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+interface OneProps {
+  caseId: string
+  stored: ImageShown | undefined
+  here: WaitingImage | undefined
+}
+
+function OneImage({ caseId, stored, here }: OneProps) {
+  if (stored?.state === 'stored') return <Stored caseId={caseId} image={stored} />
+  if (here) return <Here image={here} />
+  return (
+    <p class="image-plate small">
+      <Sign name={stored?.state === 'refused' ? 'stop' : 'waiting'} />{' '}
+      {words.images.absent[stored?.state ?? 'elsewhere']}
+    </p>
+  )
+}
+
+const nameOf = ({ shows, canal, device_time }: Pick<ImageShown, 'shows' | 'canal' | 'device_time'>) =>
+  words.images.alt(words.images.shows[shows], canal, words.when(device_time))
+
+function Stored({ caseId, image }: { caseId: string; image: ImageShown }) {
+  return (
+    <Tile
+      name={nameOf(image)}
+      small={imageAddress(caseId, image.id, 'thumbnail')}
+      large={imageAddress(caseId, image.id, 'content')}
+      note={image.burnt_in_text === 'stated' ? words.images.burntIn : undefined}
+    />
+  )
+}
+
+function Here({ image }: { image: WaitingImage }) {
+  const address = useLocalImage(image)
+  return (
+    <>
+      <Tile name={nameOf(image)} small={address} large={address}>
+        <span class="image-state small">
+          <Sign name={image.refused === undefined ? 'waiting' : 'stop'} /> {words.images.onThisPhone}
+        </span>
+      </Tile>
+      {image.refused !== undefined && (
+        <Notice sign="stop" action={{ says: words.tryAgain, onDo: () => void sendImageAgain(image.id) }}>
+          {words.images.refused} {image.refused}
+          <button type="button" class="button plain" onClick={() => void throwAway(image.id)}>
+            {words.images.throwAway}
+          </button>
+        </Notice>
+      )}
+    </>
+  )
+}
+
+interface TileProps {
+  name: string
+  small: string | undefined
+  large: string | undefined
+  note?: string | undefined
+  children?: preact.ComponentChildren
+}
+
+function Tile({ name, small, large, note, children }: TileProps) {
+  const [open, setOpen] = useState(false)
+  const [broken, setBroken] = useState(false)
+  return (
+    <>
+      <button type="button" class="image-tile" aria-label={words.images.open(name)} onClick={() => setOpen(true)}>
+        {small && !broken ? (
+          <img src={small} alt="" onError={() => setBroken(true)} />
+        ) : (
+          <span class="image-plate small">{broken && words.images.noPicture}</span>
+        )}
+        {children}
+        <span class="image-name small">{name}</span>
+      </button>
+      {open && large && <Viewer address={large} name={name} note={note} onClose={() => setOpen(false)} />}
+    </>
+  )
+}

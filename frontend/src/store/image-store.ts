@@ -1,0 +1,72 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { ImageFacts } from '@/api/images'
+
+// Images lie in a database of their own: neither their size nor a change of their form ever holds up what was done.
+
+/** An image that the server has not stored yet. It is sealed to the person who took it. */
+export interface WaitingImage extends ImageFacts {
+  readonly person: string
+  readonly type: string
+  /** What the server said where it would not keep it. */
+  readonly refused?: string
+}
+
+interface Images extends DBSchema {
+  waiting: { key: string; value: WaitingImage; indexes: { person: string } }
+  /** Buffers and not blobs: some browsers lose a blob that is read back after a restart. */
+  bytes: { key: string; value: ArrayBuffer }
+}
+
+let opened: Promise<IDBPDatabase<Images>> | undefined
+
+function images(): Promise<IDBPDatabase<Images>> {
+  opened ??= openDB<Images>('fourth-canal-images', 1, {
+    upgrade(db) {
+      db.createObjectStore('waiting', { keyPath: 'id' }).createIndex('person', 'person')
+      db.createObjectStore('bytes')
+    },
+    // Another tab has a newer app: it must not wait for this one.
+    blocking: () => void closeImages(),
+  })
+  return opened
+}
+
+/** Closes the database; it is opened again when next needed. */
+export async function closeImages(): Promise<void> {
+  const db = await opened
+  db?.close()
+  opened = undefined
+}
+
+/** Facts and bytes at once, on the disk before anything else happens. */
+export async function keepImage(facts: WaitingImage, bytes: ArrayBuffer): Promise<void> {
+  const tx = (await images()).transaction(['waiting', 'bytes'], 'readwrite', { durability: 'strict' })
+  void tx.objectStore('bytes').put(bytes, facts.id)
+  void tx.objectStore('waiting').put(facts)
+  await tx.done
+}
+
+export async function waitingOf(person: string): Promise<WaitingImage[]> {
+  // Ids begin with the time: the order of taking.
+  return (await images()).getAllFromIndex('waiting', 'person', person)
+}
+
+export async function bytesOf(id: string): Promise<ArrayBuffer | undefined> {
+  return (await images()).get('bytes', id)
+}
+
+/** Says what became of it; only an image that still waits is written. */
+export async function noteRefusal(id: string, refused: string | undefined): Promise<void> {
+  const tx = (await images()).transaction('waiting', 'readwrite')
+  const found = await tx.store.get(id)
+  const { refused: _, ...facts } = found ?? ({} as WaitingImage)
+  if (found) await tx.store.put(refused === undefined ? facts : { ...facts, refused })
+  await tx.done
+}
+
+export async function dropImage(id: string): Promise<void> {
+  const tx = (await images()).transaction(['waiting', 'bytes'], 'readwrite', { durability: 'strict' })
+  void tx.objectStore('waiting').delete(id)
+  void tx.objectStore('bytes').delete(id)
+  await tx.done
+}

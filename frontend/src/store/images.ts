@@ -1,0 +1,159 @@
+import { effect, type Signal, signal } from '@preact/signals'
+import { useEffect, useState } from 'preact/hooks'
+import * as calls from '@/api/images'
+import { Refused, Unreachable } from '@/api/problem'
+import type { ImagesShown, Shows } from '@/api/shapes'
+import { bytesOf, dropImage, keepImage, noteRefusal, type WaitingImage, waitingOf } from './image-store'
+import { refresh } from './kept'
+import { personId, signIns } from './session'
+import { useKept } from './use'
+import { uuid7 } from './uuid7'
+
+// An image is written first, shown at once, and sent in parts until the server has stored it. What is told of it at the
+// chair never waits for it.
+
+export { imageAddress } from '@/api/images'
+export type { WaitingImage } from './image-store'
+
+const PART_BYTES = 512_000 // what a thin line carries before a phone gives up on the answer
+const RETRY_MS = 8000
+
+const imagesName = (caseId: string) => `images of ${caseId}`
+
+/** What the server has of a case's images, and the room that is left. */
+export function useImages(caseId: string) {
+  return useKept<ImagesShown>(imagesName(caseId), () => calls.listImages(caseId))
+}
+
+const signals = new Map<string, Signal<readonly WaitingImage[]>>()
+
+/** Images of the case that this person took and that are still on this phone. */
+export function waitingImages(): Signal<readonly WaitingImage[]> {
+  const person = personId()
+  const found = signals.get(person)
+  if (found) return found
+  const made = signal<readonly WaitingImage[]>([])
+  signals.set(person, made)
+  void load(person)
+  return made
+}
+
+async function load(person: string): Promise<void> {
+  const found = signals.get(person)
+  if (found) found.value = await waitingOf(person)
+}
+
+/** Keeps an image on the phone, for good, before anything else; returns its id. */
+export async function takeImage(caseId: string, canal: string, shows: Shows, file: Blob): Promise<string> {
+  const person = personId()
+  const bytes = await file.arrayBuffer()
+  const sha256 = base64(await crypto.subtle.digest('SHA-256', bytes))
+  const device_time = new Date().toISOString()
+  const facts = { id: uuid7(), caseId, canal, shows, device_time, sha256, length: bytes.byteLength }
+  await keepImage({ ...facts, person, type: file.type }, bytes)
+  await load(person)
+  void sendImages()
+  return facts.id
+}
+
+const base64 = (bytes: ArrayBuffer) => btoa(String.fromCharCode(...new Uint8Array(bytes)))
+
+let sending = false
+
+/** Sends what waits, one image after the other; one tab of the phone at a time. */
+export async function sendImages(): Promise<void> {
+  const { locks } = navigator as Partial<Navigator>
+  if (locks) return locks.request('images', { ifAvailable: true }, (lock) => (lock ? sendAll() : Promise.resolve()))
+  if (sending) return
+  sending = true
+  await sendAll().finally(() => {
+    sending = false
+  })
+}
+
+async function sendAll(): Promise<void> {
+  const person = personId()
+  for (;;) {
+    // Asked anew after each: more may have been taken meanwhile.
+    const next = (await waitingOf(person)).find((image) => image.refused === undefined)
+    if (!next || person !== personId()) return
+    try {
+      await sendOne(next)
+      // Shown from the server before it leaves the phone: there is no moment without it.
+      await refresh(imagesName(next.caseId), () => calls.listImages(next.caseId))
+      await dropImage(next.id)
+    } catch (error) {
+      if (error instanceof Refused && error.status === 401) return
+      if (error instanceof Refused && error.status < 500) await noteRefusal(next.id, error.message)
+      else if (error instanceof Refused || error instanceof Unreachable) {
+        setTimeout(() => void sendImages(), RETRY_MS)
+        return
+      } else throw error
+    } finally {
+      await load(person)
+    }
+  }
+}
+
+async function sendOne(image: WaitingImage): Promise<void> {
+  const bytes = (await bytesOf(image.id)) ?? new ArrayBuffer(0)
+  let from = await begunAt(image)
+  for (;;) {
+    const told = await calls.sendPart(image, from, bytes.slice(from, from + PART_BYTES))
+    if (told.state !== 'awaited') return
+    from = told.received_bytes
+  }
+}
+
+/** From which byte the server goes on. */
+async function begunAt({ caseId, id }: WaitingImage): Promise<number> {
+  try {
+    return (await calls.getImage(caseId, id)).received_bytes
+  } catch (error) {
+    if (error instanceof Refused && error.status === 404) return 0
+    throw error
+  }
+}
+
+/** Tries again what the server would not keep. */
+export async function sendImageAgain(id: string): Promise<void> {
+  await noteRefusal(id, undefined)
+  await load(personId())
+  await sendImages()
+}
+
+/** Takes an image off the phone that the server would not keep. */
+export async function throwAway(id: string): Promise<void> {
+  await dropImage(id)
+  await load(personId())
+}
+
+/** An address of an image on this phone, for as long as the screen shows it. */
+export function useLocalImage(image: WaitingImage | undefined): string | undefined {
+  const [address, setAddress] = useState<string>()
+  useEffect(() => {
+    let made: string | undefined
+    let gone = false
+    if (image)
+      void bytesOf(image.id).then((bytes) => {
+        if (!bytes || gone) return
+        made = URL.createObjectURL(new Blob([bytes], { type: image.type }))
+        setAddress(made)
+      })
+    return () => {
+      gone = true
+      if (made) URL.revokeObjectURL(made)
+      setAddress(undefined)
+    }
+  }, [image?.id])
+  return address
+}
+
+/** Sends what waits whenever the connection, the screen or the sign-in comes back. */
+export function startImages(): void {
+  effect(() => {
+    if (signIns.value >= 0) void sendImages()
+  })
+  addEventListener('online', () => void sendImages())
+  document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void sendImages())
+}

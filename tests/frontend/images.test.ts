@@ -1,0 +1,141 @@
+import { beforeEach, describe, expect, test, vi } from 'vitest'
+import { bytesOf, closeImages, waitingOf } from '@/store/image-store'
+import { sendImageAgain, sendImages, takeImage, throwAway, waitingImages } from '@/store/images'
+import { personId } from '@/store/session'
+import { signedIn } from './people'
+
+const CASE = 'case-1'
+const EMPTY = { room: { left_bytes: 1, most_bytes: 1, most_bytes_each: 1 }, images: [] }
+
+interface Upload {
+  parts: Uint8Array[]
+  length: number
+  digest: string
+}
+
+/** A server that takes images in parts as the real one does; `line` is asked before and after each request. */
+function receiver(line: (when: 'before' | 'after', method: string) => boolean = () => true) {
+  const uploads = new Map<string, Upload>()
+  const refuse: { says?: string } = {}
+  const have = ({ parts }: Upload) => parts.reduce((sum, part) => sum + part.length, 0)
+  const shown = (id: string, upload: Upload) => ({
+    id,
+    received_bytes: have(upload),
+    state: have(upload) < upload.length ? 'awaited' : 'stored',
+  })
+  const answer = (status: number, body: unknown) => Response.json(body, { status })
+  const take = async (request: Request, id: string) => {
+    if (refuse.says) return answer(422, { type: 'urn:fourth-canal:problem:image-refused', detail: refuse.says })
+    const header = (name: string) => request.headers.get(name) ?? ''
+    const upload = uploads.get(id) ?? {
+      parts: [],
+      length: Number(header('Upload-Length')),
+      digest: header('Repr-Digest'),
+    }
+    if (Number(header('Upload-Offset')) !== have(upload)) return answer(409, { type: 'x:offset-mismatch' })
+    upload.parts.push(new Uint8Array(await request.arrayBuffer()))
+    uploads.set(id, upload)
+    return answer(200, shown(id, upload))
+  }
+  vi.stubGlobal('fetch', async (request: Request) => {
+    if (!line('before', request.method)) throw new TypeError('Failed to fetch')
+    const id = /images\/([^/?]+)/.exec(request.url)?.[1]
+    const upload = id === undefined ? undefined : uploads.get(id)
+    const told = await (id === undefined
+      ? answer(200, EMPTY)
+      : request.method === 'PATCH'
+        ? take(request, id)
+        : upload
+          ? answer(200, shown(id, upload))
+          : answer(404, { type: 'x:not-found' }))
+    if (!line('after', request.method)) throw new TypeError('Failed to fetch')
+    return told
+  })
+  return { uploads, refuse }
+}
+
+const photo = (bytes: number) => new Blob([new Uint8Array(bytes).map((_, i) => i % 251)], { type: 'image/jpeg' })
+const left = async () => (await waitingOf(personId())).map((image) => image.id)
+const allSent = () => vi.waitFor(async () => expect(await left()).toEqual([]), { timeout: 3000 })
+
+async function whole({ parts }: Upload): Promise<string> {
+  const bytes = await new Blob(parts as BlobPart[]).arrayBuffer()
+  const digest = await crypto.subtle.digest('SHA-256', bytes)
+  return `sha-256=:${Buffer.from(digest).toString('base64')}:`
+}
+
+beforeEach(async () => {
+  await closeImages()
+  signedIn(`ada ${Math.random()}`)
+})
+
+describe('images on the phone', () => {
+  test('go to the server in parts that make up the whole, and then leave the phone', async () => {
+    const { uploads } = receiver()
+    const id = await takeImage(CASE, 'MB', 'length', photo(1_300_000))
+    await allSent()
+    const upload = uploads.get(id)
+    expect(upload?.parts.map((part) => part.length)).toEqual([512_000, 512_000, 276_000])
+    expect(upload && (await whole(upload))).toBe(upload?.digest)
+    expect(await bytesOf(id)).toBeUndefined()
+  })
+
+  test('wait while there is no connection, and are seen meanwhile', async () => {
+    let online = false
+    const { uploads } = receiver(() => online)
+    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    await sendImages()
+    expect(await left()).toEqual([id])
+    await vi.waitFor(() => expect(waitingImages().value.map((image) => image.id)).toEqual([id]))
+    expect((await bytesOf(id))?.byteLength).toBe(1000)
+    online = true
+    await sendImages()
+    await allSent()
+    expect([...uploads.keys()]).toEqual([id])
+  })
+
+  test('go on where the line broke, also where only an answer was lost', async () => {
+    let parts = 0
+    const { uploads } = receiver((when, method) => !(method === 'PATCH' && when === 'after' && ++parts === 2))
+    const id = await takeImage(CASE, '', 'other', photo(1_300_000))
+    await vi.waitFor(() => expect(parts).toBe(2))
+    await vi.waitFor(async () => {
+      await sendImages()
+      expect(await left()).toEqual([])
+    })
+    const upload = uploads.get(id)
+    expect(upload?.parts.map((part) => part.length)).toEqual([512_000, 512_000, 276_000])
+    expect(upload && (await whole(upload))).toBe(upload?.digest)
+  })
+
+  test('that the server will not keep stay with its sentence, do not hold up others, and can be removed', async () => {
+    const { uploads, refuse } = receiver()
+    refuse.says = 'This is no image.'
+    const bad = await takeImage(CASE, '', 'other', photo(10))
+    await vi.waitFor(() => expect(waitingImages().value[0]?.refused).toBe('This is no image.'))
+    delete refuse.says
+    const good = await takeImage(CASE, '', 'other', photo(20))
+    await vi.waitFor(async () => expect(await left()).toEqual([bad]))
+    expect([...uploads.keys()]).toEqual([good])
+    await sendImageAgain(bad)
+    await allSent()
+    expect([...uploads.keys()]).toEqual([good, bad])
+    refuse.says = 'This is no image.'
+    const worse = await takeImage(CASE, '', 'other', photo(30))
+    await vi.waitFor(() => expect(waitingImages().value[0]?.refused).toBeDefined())
+    await throwAway(worse)
+    expect(await left()).toEqual([])
+    expect(await bytesOf(worse)).toBeUndefined()
+  })
+
+  test('of one person are neither seen nor sent by another on the same phone', async () => {
+    let online = false
+    const { uploads } = receiver(() => online)
+    await takeImage(CASE, '', 'other', photo(10))
+    signedIn('somebody else')
+    online = true
+    await sendImages()
+    expect(await left()).toEqual([])
+    expect(uploads.size).toBe(0)
+  })
+})

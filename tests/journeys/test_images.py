@@ -1,0 +1,84 @@
+"""Images at the chair: taken with no connection, kept through a restart, seen by the supervisor elsewhere."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from playwright.sync_api import Page, expect
+
+from tests.cases.pictures import noise
+from tests.journeys.conftest import Opens
+from tests.journeys.test_chair import answer, at_the_chair, due
+
+# Over one part of an upload, so that it goes in several.
+PHOTO = {"name": "IMG_1.jpg", "mimeType": "image/jpeg", "buffer": noise(1200, 900, "JPEG")}
+
+
+def take_photo(page: Page, photo: Mapping[str, Any] = PHOTO) -> None:
+    page.get_by_label("Take a photo").set_input_files([dict(photo)])
+
+
+def drawn(page: Page) -> None:
+    """The image is not only named: its pixels are on the screen."""
+    page.wait_for_function("() => [...document.querySelectorAll('.image-tile img')].some((i) => i.naturalWidth > 1)")
+
+
+def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 71")
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    answer(phone, "Done")
+    due(phone, "Length")
+
+    phone.context.set_offline(True)
+    take_photo(phone)
+    tile = phone.get_by_role("button", name=re.compile("^Open MB: length"))
+    expect(tile).to_contain_text("on this phone")
+    drawn(phone)
+    answer(phone, "Image taken")
+    expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
+    phone.reload()
+    expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
+    expect(tile).to_contain_text("on this phone")
+    drawn(phone)
+
+    laptop.goto(f"/cases/{case}/chair")
+    phone.context.set_offline(False)
+    expect(phone.get_by_text("on this phone")).to_be_hidden(timeout=30_000)
+    seen = laptop.get_by_role("button", name=re.compile("^Open MB: length"))
+    seen.click(timeout=30_000)
+    drawn(laptop)
+    viewer = laptop.get_by_role("dialog")
+    viewer.get_by_role("button", name="Invert").click()
+    viewer.get_by_role("button", name="Larger").click()
+    expect(viewer.locator("img")).to_have_attribute("style", re.compile(r"invert\(1\).*scale\(1\.5\)"))
+    viewer.get_by_role("button", name="Close").click()
+    answer(laptop, "Approve")
+    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=5000)
+    stored = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"]
+    assert [(each["state"], each["canal"], each["shows"]) for each in stored] == [("stored", "MB", "length")]
+
+
+def test_an_image_that_is_still_on_the_phone_is_said_to_be_there(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 72")
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    answer(phone, "Done")
+    due(phone, "Length")
+    # What was done gets through a thin line; the image does not.
+    phone.route("**/images/*", lambda route: route.abort())
+    take_photo(phone)
+    answer(phone, "Image taken")
+    laptop.goto(f"/cases/{case}/chair")
+    expect(laptop.get_by_text("Image still on the phone")).to_be_visible()
+    phone.unroute("**/images/*")
+    phone.reload()
+    expect(laptop.get_by_role("button", name=re.compile("^Open MB: length"))).to_be_visible(timeout=30_000)
