@@ -6,18 +6,18 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import FilePayload, Page, expect
 
 from tests.cases.pictures import noise
 from tests.journeys.conftest import Opens
 from tests.journeys.test_chair import answer, at_the_chair, due
 
 # Over one part of an upload, so that it goes in several.
-PHOTO = {"name": "IMG_1.jpg", "mimeType": "image/jpeg", "buffer": noise(1200, 900, "JPEG")}
+PHOTO = FilePayload(name="IMG_1.jpg", mimeType="image/jpeg", buffer=noise(1200, 900, "JPEG"))
 
 
-def take_photo(page: Page, photo: Mapping[str, Any] = PHOTO) -> None:
-    page.get_by_label("Take a photo").set_input_files([dict(photo)])
+def take_photo(page: Page, photo: FilePayload = PHOTO) -> None:
+    page.get_by_label("Take a photo").set_input_files([photo])
 
 
 def drawn(page: Page) -> None:
