@@ -50,6 +50,11 @@ def refuse_too_much(given: PlanInput) -> None:
             for what, most in (("widths", MOST_WIDTHS), ("felt", MOST_FELT))
         ),
         *(
+            ("insertions", len(canal.begun.made), MOST_FELT, ("canals", number, "begun", "made"))
+            for number, canal in enumerate(given.canals)
+            if canal.begun is not None
+        ),
+        *(
             ("diameters", len(one.diameters), MOST_DIAMETERS, ("kit", "instruments", number, "diameters"))
             for number, one in enumerate(given.kit.instruments)
         ),

@@ -36,8 +36,9 @@ class Planned:
     tabled: RunSheet
     table_path: tuple[str, ...]
     """As the technique expects it, with every instrument of its series: stops do not hang on an estimate."""
+    ahead: RunSheet
     path: tuple[str, ...]
-    """As it is expected to go."""
+    """As the rest of the work, in `ahead`, is expected to go."""
 
 
 def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
@@ -46,11 +47,15 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     known = canal.length.stop_mm is not None
     every = canal_work.phases_of(canal.given)
     open_, withheld = open_phases(every, canal.held)
-    sheet = canal_work.written(canal, work, selected, figures, open_, withheld)
+    full = canal_work.written(canal, work, selected, figures, open_, withheld)
+    begun = canal.input.begun
+    sheet = canal_work.written(canal, work, selected, figures, open_, withheld, begun) if begun else full
     whole = bool(withheld) and known and shown_whole(canal.held)
-    tabled = canal_work.written(canal, work, selected, figures, every, ()) if whole else sheet
+    tabled = canal_work.written(canal, work, selected, figures, every, ()) if whole else full
     table_path = canal_work.as_written(canal, selected, tabled)
-    way = canal_work.expected(canal, selected, tabled, figures)
+    # What is done is tabled still, so that the shape can be judged; expected is what remains.
+    ahead = sheet if begun else tabled
+    way = canal_work.expected(canal, selected, ahead, figures)
     final = _final_instrument(canal, selected)
     steps = _walked(tabled, table_path)
     outline = _outline(canal, tabled, table_path)
@@ -73,15 +78,15 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         withheld=withheld,
         run_sheet=sheet,
         expected_path=(
-            way if tabled is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)
+            way if ahead is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)
         ).path,
         expectation=way.expectation,
         strain=shaped.strains(_deepest(canal, tabled, table_path), bend, figures),
         wall=shaped.wall_left(canal.size_asked.wall, outline, place) if known else None,
         obturation=_obturation(canal, final, outline, steps, place, figures) if known else None,
-        irrigants=irrigation.totals(_walked(tabled, way.path)),
+        irrigants=irrigation.totals(_walked(ahead, way.path)),
     )
-    return Planned(plan=plan, tabled=tabled, table_path=table_path, path=way.path)
+    return Planned(plan=plan, tabled=tabled, table_path=table_path, ahead=ahead, path=way.path)
 
 
 # --- what follows from it -------------------------------------------------------------------------------------------

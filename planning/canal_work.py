@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from planning import irrigation, phases, profile, run_sheet
+from planning import irrigation, mid_course, phases, profile, run_sheet
+from planning.begun import Begun
 from planning.canal import Canal
 from planning.depth import belief, contact_depth, samples
 from planning.depth.belief import Belief
@@ -82,7 +83,9 @@ def written(
     figures: Figures,
     open_phases: Sequence[Phase],
     withheld: Sequence[Withheld],
+    begun: Begun | None = None,
 ) -> RunSheet:
+    """The order of work through the open phases; where work has begun, from where it stands."""
     sheet = Sheet(work, selected, canal.given.technique, figures)
     looped = _looped(open_phases)
     for phase in open_phases:
@@ -91,7 +94,9 @@ def written(
         last = End(id=run_sheet.PLAN_AGAIN, outcome="plan_again", say=withheld[0].says)
     else:
         last = End(id=run_sheet.FINISHED, outcome="finished", say="Finished: complete the record.")
-    return run_sheet.finish(sheet, open_phases, last)
+    if begun is None:
+        return run_sheet.finish(sheet, open_phases, last)
+    return mid_course.finish(sheet, phases_of(canal.given), open_phases, last, begun, canal.length.working_length_mm)
 
 
 def _looped(every: Sequence[Phase]) -> set[str]:
@@ -130,20 +135,23 @@ def expected(
     natural = canal.natural
     if natural is None or canal.widths is None:
         return Forecast(path=as_written(canal, selected, sheet), expectation=None)
+    begun = canal.input.begun
     descend = _descend(canal)
     flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
         natural=natural,
         kit={one.key: one for one in canal.given.kit.instruments},
         touch=contact_depth.touch(figures),
-        felt=canal.input.felt,
+        # What was felt before this order of work begins is in what has been made.
+        felt=() if begun else canal.input.felt,
+        made=begun.made if begun else (),
         tries=figures.count("make_room.most"),
         flaring=frozenset(flaring),
         descending=descend.key if descend else None,
         one_pass=_one_pass(flaring, descend, selected),
         most_passes=(descend and descend.most_passes) or 1,
     )
-    more = bool(canal.input.felt or (so_far and so_far.left))
+    more = bool(canal.input.felt or begun or (so_far and so_far.left))
     believed = _belief(canal, canal.widths, working, figures, more=more) if sure else None
     return forecast(sheet, working, believed, so_far)
 

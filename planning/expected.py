@@ -96,3 +96,5 @@ class Expectation:
     """The recorded depths fit hardly any sample: take the bands lightly."""
     narrows: bool
     """The widths narrow towards the orifice somewhere, so load may fall with depth."""
+    prepared: tuple[ProfilePoint, ...] = ()
+    """Outline of the canal before the first of the steps, where instruments have been in it; else empty."""

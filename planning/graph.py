@@ -118,18 +118,37 @@ Node = Do | Ask | End
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Behind:
+    """What was walked before the sheet starts: its questions count on from there."""
+
+    visits: dict[str, int] = field(default_factory=dict)
+    """How often each step was come to."""
+    depths_um: dict[str, tuple[int | None, ...]] = field(default_factory=dict)
+    """Where an instrument stopped at every visit of a step; None where no depth was given."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RunSheet:
     """The step graph of one canal."""
 
     canal: str
     start: str
     nodes: dict[str, Node] = field(default_factory=dict)
+    behind: Behind | None = None
+    """None for a sheet that starts before anything was done."""
     form: Literal[1] = 1
 
 
 def next_ids(node: Node) -> tuple[str, ...]:
     """Where a node can lead."""
     return () if isinstance(node, End) else tuple(node.exits.values())
+
+
+def asked_of(node: Node) -> tuple[str, ...]:
+    """The steps that a question is about."""
+    if not isinstance(node, Ask):
+        return ()
+    return (node.question.node,) if isinstance(node.question, VisitsBelow) else node.question.nodes
 
 
 def why_unsound(sheet: RunSheet) -> str:

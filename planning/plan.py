@@ -100,10 +100,10 @@ def _assembled(
 ) -> Plan:
     kit = {one.key: one for one in given.kit.instruments}
     _refuse_short(planned, kit, figures)
-    laid = {p.plan.canal: (p.tabled, p.path) for p in planned}
+    laid = {p.plan.canal: (p.ahead, p.path) for p in planned}
     tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
     courses = [
-        tray.course(p.tabled, p.path, shares=caution_rules.passed_on(canal, figures))
+        tray.course(p.ahead, p.path, shares=caution_rules.passed_on(canal, figures))
         for canal, p in zip(canals, planned, strict=True)
     ]
     return Plan(

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Literal
 
+from planning.begun import Begun
 from planning.instruments import Instrument
 from planning.obturation import FillingItem
 from planning.readings import Reading, Resorption
@@ -84,6 +85,8 @@ class Felt:
     """The step in the run sheet."""
     depth_mm: float
     """Where the tip stopped, from the reference point; the stop or deeper counts as reached."""
+    stop_mm: float | None = None
+    """The stop that it was worked to; none takes that of this plan's step."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,6 +114,8 @@ class CanalInput:
     first_binder_size: int | None = None
     """First hand size that bound at the end when it was gauged after coronal flaring."""
     felt: tuple[Felt, ...] = ()
+    begun: Begun | None = None
+    """How far its work had come when this plan was made; none before anything was done."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

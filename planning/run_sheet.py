@@ -6,7 +6,7 @@ every walk through the result ends.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from planning import irrigation
@@ -15,6 +15,7 @@ from planning.graph import (
     Action,
     Ask,
     AtLength,
+    Behind,
     Do,
     End,
     Exit,
@@ -24,6 +25,7 @@ from planning.graph import (
     ShorterThan,
     Target,
     VisitsBelow,
+    asked_of,
     next_ids,
     why_unsound,
 )
@@ -193,10 +195,12 @@ def step_name(instrument: Instrument) -> str:
     return f"{instrument.size:02d}-{instrument.taper:02d}"
 
 
-def finish(sheet: Sheet, phases: Sequence[Phase], last: End) -> RunSheet:
+def finish(
+    sheet: Sheet, phases: Sequence[Phase], last: End, start: str | None = None, behind: Behind | None = None
+) -> RunSheet:
     """Joins the phases in order, drops what cannot be reached and proves that every walk ends.
 
-    Raises TechniqueNotUsable.
+    It starts with the first phase or at `start`, a step or the place of one. Raises TechniqueNotUsable.
     """
     for end in (last, End(id=PLAN_AGAIN, outcome="plan_again", say="The plan no longer fits: make a new version.")):
         sheet.nodes.setdefault(end.id, end)
@@ -206,23 +210,33 @@ def finish(sheet: Sheet, phases: Sequence[Phase], last: End) -> RunSheet:
         goals[f"after:{phase.key}"] = following
         following = goals.setdefault(phase.key, following)
     nodes = {node.id: _resolved(node, goals) for node in sheet.nodes.values()}
-    written = RunSheet(canal=sheet.work.canal, start=following, nodes=_reachable(following, nodes))
+    first = following if start is None else _placed(start, goals)
+    found = _reachable(first, nodes)
+    if behind is not None:
+        behind = Behind(
+            visits={step: count for step, count in behind.visits.items() if step in found},
+            depths_um={step: depths for step, depths in behind.depths_um.items() if step in found},
+        )
+    written = RunSheet(canal=sheet.work.canal, start=first, nodes=found, behind=behind)
     unsound = why_unsound(written)
     if unsound:
         raise TechniqueNotUsable(where=f"{sheet.technique.name}, {sheet.work.canal}", reason=unsound)
     return written
 
 
-def _resolved(node: Node, goals: dict[str, str]) -> Node:
+def _resolved(node: Node, goals: Mapping[str, str]) -> Node:
     if isinstance(node, End):
         return node
 
-    def goal(to: str) -> str:
-        while to.startswith("@"):
-            to = goals[f"after:{node.phase}" if to == "@next" else to[1:]]
-        return to
+    goals = {**goals, "next": goals.get(f"after:{node.phase}", "")}
+    return replace(node, exits={exit_: _placed(to, goals) for exit_, to in node.exits.items()})
 
-    return replace(node, exits={exit_: goal(to) for exit_, to in node.exits.items()})
+
+def _placed(to: str, goals: Mapping[str, str]) -> str:
+    """The step that a place stands for."""
+    while to.startswith("@"):
+        to = goals[to[1:]]
+    return to
 
 
 def _reachable(start: str, nodes: dict[str, Node]) -> dict[str, Node]:
@@ -233,5 +247,6 @@ def _reachable(start: str, nodes: dict[str, Node]) -> dict[str, Node]:
         if id_ in found or id_ not in nodes:
             continue
         found.add(id_)
-        waiting.extend(next_ids(nodes[id_]))
+        # A question may be of a step that lies behind the start.
+        waiting.extend((*next_ids(nodes[id_]), *asked_of(nodes[id_])))
     return {id_: node for id_, node in nodes.items() if id_ in found}

@@ -47,7 +47,8 @@ def _records(canal: Canal, planned: Planned) -> Iterator[_Record]:
         node = planned.tabled.nodes.get(felt.node)
         if isinstance(node, Do):
             instrument = kit.get(node.instrument or "")
-            yield _Record(node=node, depth_um=um(felt.depth_mm), instrument=instrument, stop_um=node.stop_um)
+            stop_um = node.stop_um if felt.stop_mm is None else um(felt.stop_mm)
+            yield _Record(node=node, depth_um=um(felt.depth_mm), instrument=instrument, stop_um=stop_um)
 
 
 def _about(plan: CanalPlan, code: str, record: _Record, limit_um: int) -> Caution:

@@ -69,7 +69,7 @@ def worn_cautions(given: PlanInput, planned: Sequence[Planned]) -> list[Caution]
     """Instruments that would be used in more canals than they are allowed."""
     canals: dict[str, set[str]] = {}
     for each in planned:
-        for node in (each.tabled.nodes[id_] for id_ in each.path):
+        for node in (each.ahead.nodes[id_] for id_ in each.path):
             if isinstance(node, Do) and node.instrument:
                 canals.setdefault(node.instrument, set()).add(each.plan.canal)
     return [

@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
+from planning.begun import Made
 from planning.depth.belief import Band, Belief, every
 from planning.depth.contact_depth import Touch, insert, stand
 from planning.depth.descent import Descent, Series
@@ -30,6 +31,8 @@ class Working:
     kit: Mapping[str, Instrument]
     touch: Touch
     felt: Sequence[Felt]
+    made: Sequence[Made]
+    """What had been in the canal before the order of work begins."""
     tries: int
     """After this many tries to length the walk goes on as if it had been reached: the supervisor decides there."""
     flaring: frozenset[str]
@@ -60,6 +63,8 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
     walk = Walk(sheet)
     descent = Descent(belief, _series(sheet, working)) if belief and working.descending else None
     course = _Course(working=working, walk=walk, canal=canal, belief=belief, descent=descent)
+    course.begin()
+    before = course.outline() if working.made else ()
     if so_far is not None:
         course.follow(so_far)
     while isinstance(node := walk.node, Do):
@@ -68,6 +73,7 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
         path=tuple(walk.path),
         expectation=Expectation(
             natural=working.natural,
+            prepared=before,
             steps=tuple(course.steps),
             passes=course.passes(),
             makes_room=course.makes_room,
@@ -109,6 +115,27 @@ class _Course:
     makes_room: bool = False
     flared: bool = False
     last: Judged | None = None
+
+    def begin(self) -> None:
+        """The canal as earlier orders of work have left it. What the kit has no more leaves no trace here."""
+        for number, made in enumerate(self.working.made):
+            self.flared = self.flared or made.phase in self.working.flaring
+            one = self.working.kit.get(made.instrument)
+            if one is None:
+                continue
+            self.canal = stand(one, self.canal, made.depth_mm, self.working.touch).canal
+            if self.belief is not None:
+                self._believe(self.belief, number, one, made)
+
+    def _believe(self, belief: Belief, number: int, one: Instrument, made: Made) -> None:
+        depths = every(made.depth_mm, belief.count)
+        if made.led and made.stop_mm is not None:
+            stops = every(made.stop_mm, belief.count)
+            depths = belief.learn(f"made {number}", made.depth_mm, belief.led(one, stops), stops)
+        belief.stands(made.step, one, depths)
+
+    def outline(self) -> tuple[ProfilePoint, ...]:
+        return tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in self.canal)
 
     def follow(self, so_far: Walk) -> None:
         """The steps as they were left; where a supervisor named another step, that one is gone to."""
@@ -178,9 +205,7 @@ class _Course:
                 high_mm=told.high_mm if told else None,
                 reach_share=told.reach_share if told else None,
                 removes_mm3=round(insertion.removes_mm3, 3),
-                shape=tuple(
-                    ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in insertion.canal
-                ),
+                shape=self.outline(),
                 felt=came.felt,
             )
         )

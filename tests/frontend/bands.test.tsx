@@ -33,6 +33,7 @@ const SHEET: RunSheet = {
     },
     end: { id: 'end', outcome: 'finished', say: '', kind: 'end' },
   },
+  behind: null,
   form: 1,
 }
 

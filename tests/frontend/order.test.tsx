@@ -31,7 +31,7 @@ const nodes = Object.fromEntries(
   ].map((node) => [node.id, node]),
 )
 const walked = canal('MB', 17.5, {
-  run_sheet: { canal: 'MB', start: 'a', nodes, form: 1 },
+  run_sheet: { canal: 'MB', start: 'a', nodes, behind: null, form: 1 },
   expected_path: ['a', 'b', 'c', 'd', 'a', 'b'],
   withheld: [{ from_phase: 'confirm', code: 'x', says: 'No length.' }],
 })

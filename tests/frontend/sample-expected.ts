@@ -32,6 +32,7 @@ export function expectation(end_mm: number, steps: readonly Given[], over: Parti
     samples: 500,
     few_agree: false,
     narrows: false,
+    prepared: [],
     ...over,
   }
 }

@@ -72,7 +72,7 @@ export function canal(name: string, end_mm: number, over: Partial<CanalPlan> = {
     ],
     needle: { ceiling_mm: end_mm - 2, now: [{ after: '25/.03', at_most_mm: end_mm - 6 }], first_at_ceiling: null },
     withheld: [],
-    run_sheet: { canal: name, start: 'a', nodes: {}, form: 1 },
+    run_sheet: { canal: name, start: 'a', nodes: {}, behind: null, form: 1 },
     expected_path: [],
     expectation: null,
     strain: [],

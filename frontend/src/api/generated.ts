@@ -1333,6 +1333,68 @@ export interface components {
             device: string;
             events: components["schemas"]["EventGivenRequest"][];
         };
+        /** @description Where the work stands, in the order of work that was walked so far. */
+        Begun: {
+            /** @description The step that is due. */
+            at: string;
+            behind: components["schemas"]["Behind"];
+            /** @description The working length that was worked by and signed off; another one is signed off before the work goes on. */
+            length_mm: number | null;
+            /** @description All that has been in the canal, in order. */
+            made: components["schemas"]["Made"][];
+            /** @description That phase is over: the next one is due. */
+            over: boolean;
+            /** @description The phase of that step; where there is none any more, the last that was worked. */
+            phase: string;
+        };
+        /** @description Where the work stands, in the order of work that was walked so far. */
+        BegunRequest: {
+            /** @description The step that is due. */
+            at: string;
+            behind: components["schemas"]["BehindRequest"];
+            /** @description The working length that was worked by and signed off; another one is signed off before the work goes on. */
+            length_mm: number | null;
+            /**
+             * @description All that has been in the canal, in order.
+             * @default []
+             */
+            made?: components["schemas"]["MadeRequest"][];
+            /**
+             * @description That phase is over: the next one is due.
+             * @default false
+             */
+            over?: boolean;
+            /** @description The phase of that step; where there is none any more, the last that was worked. */
+            phase: string;
+        };
+        /** @description What was walked before the sheet starts: its questions count on from there. */
+        Behind: {
+            /** @description Where an instrument stopped at every visit of a step; None where no depth was given. */
+            depths_um: {
+                [key: string]: (number | null)[];
+            };
+            /** @description How often each step was come to. */
+            visits: {
+                [key: string]: number;
+            };
+        };
+        /** @description What was walked before the sheet starts: its questions count on from there. */
+        BehindRequest: {
+            /**
+             * @description Where an instrument stopped at every visit of a step; None where no depth was given.
+             * @default {}
+             */
+            depths_um?: {
+                [key: string]: (number | null)[];
+            };
+            /**
+             * @description How often each step was come to.
+             * @default {}
+             */
+            visits?: {
+                [key: string]: number;
+            };
+        };
         BenchCodeMade: {
             /** @description `otpauth://totp/...`: the same for a code app on this phone. */
             address: string;
@@ -1508,6 +1570,8 @@ export interface components {
         CanalInput: {
             /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm: number | null;
+            /** @description How far its work had come when this plan was made; none before anything was done. */
+            begun: components["schemas"]["Begun"] | null;
             curvature_deg: number | null;
             /** @description From the canal's end to the middle of its curve. */
             curve_from_end_mm: number | null;
@@ -1536,6 +1600,11 @@ export interface components {
              * @default null
              */
             apex_mm?: number | null;
+            /**
+             * @description How far its work had come when this plan was made; none before anything was done.
+             * @default null
+             */
+            begun?: components["schemas"]["BegunRequest"] | null;
             /** @default null */
             curvature_deg?: number | null;
             /**
@@ -1551,7 +1620,7 @@ export interface components {
              */
             curve_start_mm?: number | null;
             /** @default [] */
-            felt?: components["schemas"]["Felt"][];
+            felt?: components["schemas"]["FeltRequest"][];
             /** @default found */
             finding?: components["schemas"]["Finding"];
             /**
@@ -2250,6 +2319,8 @@ export interface components {
             natural: components["schemas"]["NaturalCanal"];
             /** @description None in a technique without a descending series. */
             passes: components["schemas"]["Passes"] | null;
+            /** @description Outline of the canal before the first of the steps, where instruments have been in it; else empty. */
+            prepared: components["schemas"]["ProfilePoint"][];
             samples: number;
             steps: components["schemas"]["ExpectedStep"][];
         };
@@ -2308,9 +2379,23 @@ export interface components {
             depth_mm: number;
             /** @description The step in the run sheet. */
             node: string;
+            /** @description The stop that it was worked to; none takes that of this plan's step. */
+            stop_mm: number | null;
         };
         /** @enum {string} */
         FeltEnum: "as_expected" | "shorter" | "longer";
+        /** @description A depth that was felt and recorded at one step; in the order of work. */
+        FeltRequest: {
+            /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
+            depth_mm: number;
+            /** @description The step in the run sheet. */
+            node: string;
+            /**
+             * @description The stop that it was worked to; none takes that of this plan's step.
+             * @default null
+             */
+            stop_mm?: number | null;
+        };
         /** @description One figure with where it comes from. */
         Figure: {
             key: string;
@@ -2862,6 +2947,40 @@ export interface components {
          * @enum {string}
          */
         LookForKind: "canal" | "root" | "form";
+        /** @description One insertion of an instrument that goes into the canal to work there. */
+        Made: {
+            /** @description Where the tip stopped, from the reference point. */
+            depth_mm: number;
+            /** @description Key in the kit. */
+            instrument: string;
+            /** @description Led in to resistance: then its depth tells how wide the canal is. */
+            led: boolean;
+            phase: string;
+            /** @description In the order of work it was made by. */
+            step: string;
+            /** @description The stop it was worked to. */
+            stop_mm: number | null;
+        };
+        /** @description One insertion of an instrument that goes into the canal to work there. */
+        MadeRequest: {
+            /** @description Where the tip stopped, from the reference point. */
+            depth_mm: number;
+            /** @description Key in the kit. */
+            instrument: string;
+            /**
+             * @description Led in to resistance: then its depth tells how wide the canal is.
+             * @default false
+             */
+            led?: boolean;
+            phase: string;
+            /** @description In the order of work it was made by. */
+            step: string;
+            /**
+             * @description The stop it was worked to.
+             * @default null
+             */
+            stop_mm?: number | null;
+        };
         /** @description Which canal of a root is proposed to go to the common terminus where two join; a person decides. */
         MainCanal: {
             canal: string;
@@ -3760,6 +3879,8 @@ export interface components {
         };
         /** @description The step graph of one canal. */
         RunSheet: {
+            /** @description None for a sheet that starts before anything was done. */
+            behind: components["schemas"]["Behind"] | null;
             canal: string;
             /** @constant */
             form: 1;

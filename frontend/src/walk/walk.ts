@@ -27,6 +27,8 @@ export class Walk {
   private readonly depths = new Map<string, (number | null)[]>()
 
   constructor(readonly sheet: RunSheet) {
+    for (const [node, count] of Object.entries(sheet.behind?.visits ?? {})) this.visits.set(node, count)
+    for (const [node, each] of Object.entries(sheet.behind?.depths_um ?? {})) this.depths.set(node, each)
     this.go(sheet.start)
   }
 

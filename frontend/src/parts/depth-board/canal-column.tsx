@@ -36,7 +36,8 @@ export function CanalColumn({ place, canal, before, coronal, hatch, picked, prog
 /** The canal's shape as far as the work has come; in the plan as a whole, once everything has stood at its stop. */
 function prepared(canal: BoardCanal, progress: Progress | undefined): readonly Width[] {
   const done = progress?.done.get(canal.canal)
-  return done === undefined ? canal.outline : (canal.expectation?.steps[done - 1]?.shape ?? [])
+  const of = canal.expectation
+  return done === undefined ? canal.outline : (of?.steps[done - 1]?.shape ?? of?.prepared ?? [])
 }
 
 function Access({ place, outline, hatch }: { place: Place; outline: readonly Width[]; hatch: string }) {
