@@ -9,6 +9,7 @@ import { Cases } from './screens/cases/cases'
 import { Chair } from './screens/chair/chair'
 import { NewCase } from './screens/new-case/new-case'
 import { Planning } from './screens/plan/plan'
+import { Record } from './screens/record/record'
 import { Review } from './screens/review/review'
 import { FirstNotice } from './screens/sign-in/first-notice'
 import { SignIn } from './screens/sign-in/sign-in'
@@ -26,6 +27,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases/:id', ({ id = '' }) => <Case id={id} key={id} />],
   ['/cases/:id/plan', ({ id = '' }) => <Planning id={id} key={id} />],
   ['/cases/:id/chair', ({ id = '' }) => <Chair id={id} key={id} />],
+  ['/cases/:id/record', ({ id = '' }) => <Record id={id} key={id} />],
   ['/cases/:id/canals/:canal', ({ id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />],
   ['/worklist', () => <Worklist />],
   ['/plans/:id', ({ id = '' }) => <Review id={id} key={id} />],

@@ -110,3 +110,7 @@ export const getBands = (id: string) => told(http.GET('/api/v1/cases/{case_id}/b
 
 export const reportEvents = (id: string, body: { device: string; actor: string; events: S.EventGiven[] }) =>
   told(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }))
+
+// --- record ---
+
+export const getRecord = (id: string) => told(http.GET('/api/v1/cases/{case_id}/record', ofCase(id)))

@@ -13,6 +13,7 @@ import { marks } from './marks'
 import { phone } from './phone'
 import { plan } from './plan'
 import { planning } from './planning'
+import { record } from './record'
 import { review } from './review'
 import { size } from './size'
 
@@ -28,6 +29,7 @@ export const words = {
   ...phone,
   ...plan,
   ...planning,
+  ...record,
   ...review,
   ...because,
   ...bands,

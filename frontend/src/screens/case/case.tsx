@@ -1,5 +1,6 @@
 import type { CaseShown } from '@/api/shapes'
 import { Page } from '@/parts/page'
+import { RecordLink } from '@/parts/record-link'
 import { Seen } from '@/parts/seen'
 import { useCase } from '@/store/cases'
 import { membership } from '@/store/session'
@@ -22,6 +23,7 @@ export function Case({ id }: { id: string }) {
       title={one ? words.chart.title(one.tooth.iso, one.patient_alias) : words.cases.title}
       under={one && words.chart.under(one.tooth.name, words.setting[one.setting])}
       back={{ to: '/cases', says: words.back }}
+      aside={one?.version && <RecordLink caseId={id} />}
       foot={one && <PlanLink of={one} />}
     >
       <Seen of={found} rows={5}>

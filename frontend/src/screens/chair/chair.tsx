@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Treatment } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
+import { RecordLink } from '@/parts/record-link'
 import { Seen } from '@/parts/seen'
 import { useAhead } from '@/store/bands'
 import { useCase } from '@/store/cases'
@@ -31,6 +32,7 @@ export function Chair({ id }: { id: string }) {
       title={words.chair.title(of?.tooth.iso ?? '')}
       under={of && `${of.patient_alias} · ${words.setting[of.setting]}`}
       back={{ to: `/cases/${id}`, says: words.back }}
+      aside={<RecordLink caseId={id} />}
       wide
     >
       <Seen of={treatment} rows={5}>

@@ -1,0 +1,110 @@
+import type { CanalRecord, RecordValue, StepRecord } from '@/api/shapes'
+import { mm } from '@/parts/millimetres'
+import { Sign } from '@/parts/signs'
+import { words } from '@/words/en'
+
+/** Canal by canal: its length and what that rests on, its size as planned and as done, and the work step by step. */
+export function Canals({ of }: { of: RecordValue }) {
+  return (
+    <section class="stack">
+      <h2>{words.record.canals}</h2>
+      <ul class="ledger">
+        {of.canals.map((canal) => (
+          <li key={canal.canal} class="record-canal">
+            <OneCanal of={canal} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function OneCanal({ of }: { of: CanalRecord }) {
+  const { length } = of
+  const rests = length && words.record.restsOn(words.lengthState(length.state), methodsOf(length.rests_on))
+  const sizes = [
+    of.planned_size && words.record.planned(of.planned_size),
+    of.largest_at_length && words.record.largest(of.largest_at_length),
+  ]
+  return (
+    <>
+      <p class="row apart">
+        <b>{of.canal}</b>
+        <span>{of.state ? words.chair.state[of.state] : words.record.notBegun}</span>
+        <span class="number">{length?.stop_mm == null ? words.record.noLength : mm(length.stop_mm)}</span>
+      </p>
+      <p class="small">
+        {[rests || of.length_problem, of.reference_point].filter(Boolean).join(' · ')}
+        <br />
+        {sizes.filter(Boolean).join(' · ')}
+      </p>
+      <Work of={of} />
+    </>
+  )
+}
+
+function methodsOf(methods: readonly string[]): string {
+  return methods.map((method) => words.method(method)).join(', ')
+}
+
+/** What was done and what was passed over; what is ahead only as a number. Irrigating and recapitulating only where left out or added. */
+function Work({ of }: { of: CanalRecord }) {
+  const told = of.steps.filter(isTold)
+  const ahead = of.steps.filter((step) => step.standing === 'not_yet').length
+  if (told.length === 0) return null
+  return (
+    <details class="record-work">
+      <summary>{words.record.work(told.length)}</summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{words.record.step}</th>
+            <th scope="col">{words.record.stop}</th>
+            <th scope="col">{words.record.depth}</th>
+            <th scope="col">{words.record.expected}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {told.map((step) => (
+            <Step key={`${step.version} ${step.node} ${step.visit}`} of={step} />
+          ))}
+        </tbody>
+      </table>
+      <p class="small soft">
+        {words.record.estimate} {ahead > 0 && words.record.ahead(ahead)}
+      </p>
+    </details>
+  )
+}
+
+const QUIET = ['irrigate', 'recapitulate']
+
+function isTold(step: StepRecord): boolean {
+  if (step.standing === 'not_yet') return false
+  return step.standing !== 'as_planned' || !QUIET.includes(step.action)
+}
+
+function Step({ of }: { of: StepRecord }) {
+  const mark = words.record.standing[of.standing]
+  const action = of.instrument && of.action === 'instrument' ? '' : words.order.action(of.action)
+  const what = [of.instrument, action, of.visit > 1 && words.record.time(of.visit)].filter(Boolean).join(', ')
+  const how = of.how ? words.record.left[of.how] : ''
+  return (
+    <tr>
+      <th scope="row">
+        {what}
+        {mark && (
+          <span class="small strong record-mark">
+            <Sign name={of.standing === 'left_out' ? 'caution' : 'note'} /> {mark}
+          </span>
+        )}
+      </th>
+      <td>{of.stop_mm !== null && mm(of.stop_mm)}</td>
+      <td>{of.depth_mm === null ? how : mm(of.depth_mm)}</td>
+      <td>
+        {of.low_mm !== null && of.high_mm !== null && `${of.low_mm.toFixed(1)}–${of.high_mm.toFixed(1)}`}
+        {of.against_band && <span class="small"> {words.record.against[of.against_band]}</span>}
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,212 @@
+import type { ComponentChildren } from 'preact'
+import type { RecordValue } from '@/api/shapes'
+import { Sign } from '@/parts/signs'
+import { words } from '@/words/en'
+
+const said = words.record
+
+/** What the course comes to. A part that has nothing to tell is left out. */
+export function Sums({ of }: { of: RecordValue }) {
+  return (
+    <>
+      <SignOffs of={of} />
+      <Halts of={of} />
+      <Decisions of={of} />
+      <Cautions of={of} />
+      <Part title={said.visits}>
+        {of.visits.map((visit) => (
+          <Line
+            key={visit.number}
+            says={`${said.visit(visit.number)}: ${said.at(visit.opened_at)}, ${visit.opened_by.name}`}
+            more={[
+              visit.on_site.length > 0 && said.inTheRoom(visit.on_site.map((who) => who.name).join(', ')),
+              visit.closed_at && visit.closed_by
+                ? said.closed(said.at(visit.closed_at), visit.closed_by.name, visit.access_sealed ?? false)
+                : said.stillOpen,
+              visit.note,
+            ]}
+          />
+        ))}
+      </Part>
+      <Part title={said.irrigants}>
+        {of.irrigants.map((one) => (
+          <Line
+            key={one.irrigant}
+            says={`${words.irrigant(one.irrigant)}: ${words.chair.millilitres(one.volume_ml)}`}
+            more={[
+              one.canals
+                .map((each) => `${each.canal || said.tooth} ${words.chair.millilitres(each.volume_ml)}`)
+                .join(' · '),
+            ]}
+          />
+        ))}
+      </Part>
+      <Instruments of={of} />
+      <Part title={said.images}>
+        {of.images.map((one) => (
+          <Line key={one.position} says={`${one.canal || said.tooth}: ${one.shows}`} more={[by(one)]} />
+        ))}
+      </Part>
+    </>
+  )
+}
+
+/** Who and when. */
+function by({ who, at }: { who: { name: string }; at: string }): string {
+  return `${who.name}, ${said.at(at)}`
+}
+
+function Part({ title, children }: { title: string; children: ComponentChildren[] }) {
+  if (children.length === 0) return null
+  return (
+    <section class="stack">
+      <h2>{title}</h2>
+      <ul class="ledger record-lines">{children}</ul>
+    </section>
+  )
+}
+
+interface LineProps {
+  says: ComponentChildren
+  more?: readonly (string | false | null)[]
+}
+
+function Line({ says, more = [] }: LineProps) {
+  return (
+    <li>
+      <p>{says}</p>
+      {more.filter(Boolean).map((each) => (
+        <p key={each} class="small soft">
+          {each}
+        </p>
+      ))}
+    </li>
+  )
+}
+
+function SignOffs({ of }: { of: RecordValue }) {
+  return (
+    <Part title={said.signOffs}>
+      {of.words.map((one) => {
+        const marks = [one.in_spite && said.inSpite, one.at_bench && said.atBench, !one.in_course && said.notInCourse]
+        return (
+          <Line
+            key={one.position}
+            says={
+              <>
+                <Sign name={one.said} /> <b>{one.canal}</b> {said.point(one.hold_point)}:{' '}
+                {[said.said[one.said], ...marks].filter(Boolean).join(', ')}
+              </>
+            }
+            more={[one.reason, by(one)]}
+          />
+        )
+      })}
+    </Part>
+  )
+}
+
+function Halts({ of }: { of: RecordValue }) {
+  return (
+    <Part title={said.halts}>
+      {of.halts.map((one) => (
+        <Line
+          key={one.position}
+          says={
+            <>
+              <Sign name={one.kind === 'pause' ? 'caution' : 'stop'} /> <b>{one.canal || said.tooth}</b> {one.says}
+            </>
+          }
+          more={[
+            one.cause && said.cause(one.cause),
+            by(one),
+            one.ended ? said.ended(one.ended.who.name, said.at(one.ended.at), one.ended.reason) : said.stands,
+          ]}
+        />
+      ))}
+    </Part>
+  )
+}
+
+function Decisions({ of }: { of: RecordValue }) {
+  return (
+    <Part title={said.plans}>
+      {of.versions.map((one) => (
+        <Line
+          key={one.number}
+          says={said.version(one.number, one.technique, one.kit)}
+          more={
+            one.decisions.length === 0
+              ? [said.undecided]
+              : one.decisions.map((each) => [said.said[each.decision], by(each), each.note].filter(Boolean).join(' · '))
+          }
+        />
+      ))}
+    </Part>
+  )
+}
+
+function Cautions({ of }: { of: RecordValue }) {
+  return (
+    <>
+      <Part title={said.cautions}>
+        {of.cautions.map((one, number) => (
+          <Line
+            key={number}
+            says={
+              <>
+                <Sign name={one.severity} /> {one.says}
+              </>
+            }
+            more={[said.settled[one.settled]]}
+          />
+        ))}
+      </Part>
+      <Part title={said.letPass}>
+        {of.let_pass.map((one) => (
+          <Line
+            key={one.at}
+            says={`${one.canal ?? said.tooth}: ${one.code}. ${one.reason}`}
+            more={[
+              by(one),
+              one.withdrawn_by &&
+                one.withdrawn_at &&
+                said.takenBackBy(one.withdrawn_by.name, said.at(one.withdrawn_at)),
+            ]}
+          />
+        ))}
+      </Part>
+    </>
+  )
+}
+
+function Instruments({ of }: { of: RecordValue }) {
+  return (
+    <>
+      <Part title={said.instruments}>
+        {of.instruments.map((one) => (
+          <Line
+            key={one.key}
+            says={
+              <span class="row apart">
+                <span>
+                  {one.key}: {one.canals.join(', ')}
+                </span>
+                <span class="number">
+                  {said.uses(one.uses, one.most_uses)}
+                  {one.most_uses !== null && one.uses > one.most_uses && ` ${said.tooMany}`}
+                </span>
+              </span>
+            }
+            more={[one.discarded > 0 && said.discardedTimes(one.discarded)]}
+          />
+        ))}
+      </Part>
+      <Part title={said.discarded}>
+        {of.discarded.map((one) => (
+          <Line key={one.position} says={`${one.instrument}, ${one.canal}: ${one.why}`} more={[by(one)]} />
+        ))}
+      </Part>
+    </>
+  )
+}

@@ -1,0 +1,41 @@
+import type { RecordValue, TimelineEntry } from '@/api/shapes'
+import { words } from '@/words/en'
+
+/** Every entry once, in order. What was taken back or moved nothing stays, and says so in words. */
+export function Timeline({ of }: { of: RecordValue }) {
+  return (
+    <section class="stack record-timeline">
+      <h2>{words.record.timeline}</h2>
+      {of.timeline.length === 0 && <p class="soft">{words.record.nothing}</p>}
+      <ol class="ledger">
+        {of.timeline.map((entry) => (
+          <li key={entry.event}>
+            <Entry of={entry} />
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
+function Entry({ of }: { of: TimelineEntry }) {
+  const says = (
+    <>
+      {of.canal && <b>{of.canal} </b>}
+      {of.says}
+    </>
+  )
+  return (
+    <div class="record-entry">
+      <span class="number soft">{of.position}</span>
+      <div>
+        <p>{of.undone ? <del>{says}</del> : says}</p>
+        {of.undone && <p class="small strong">{words.record.takenBack}</p>}
+        {of.out_of_course && <p class="small strong">{words.record.outOfCourse(of.out_of_course_says)}</p>}
+        <p class="small soft">
+          {words.record.at(of.at)} · {of.who.name}
+        </p>
+      </div>
+    </div>
+  )
+}

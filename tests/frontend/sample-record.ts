@@ -1,0 +1,119 @@
+import type { RecordAnswered, RecordValue } from '@/api/shapes'
+
+const at = '2026-03-05T12:00:00Z'
+const priya = { id: 'p', name: 'Priya', role: 'student' } as const
+const vale = { id: 'v', name: 'Dr Vale', role: 'supervisor' } as const
+const entry = { at, device_time: at, who: priya, canal: 'DB', kind: 'step', version: 1 } as const
+const ok = { out_of_course: null, out_of_course_says: '', undone: false }
+const step = { version: 1, visit: 1, phase: 'explore', instrument: '10/.02', position: null, how: null } as const
+const none = { stop_mm: null, depth_mm: null, low_mm: null, high_mm: null, against_band: null }
+
+/** An invented course: one step taken back, one out of course, one left out, a pause that a supervisor ended. */
+export const record: RecordValue = {
+  notice: 'For training.',
+  programme: 'Check programme',
+  invented: false,
+  case: 'k1',
+  patient_alias: 'Bench 1',
+  tooth: { iso: '26', universal: '14', palmer: 'UL6', palmer_glyph: '', name: 'Maxillary left first molar' },
+  setting: 'extracted',
+  student: priya,
+  supervisor: vale,
+  opened_at: at,
+  position: 4,
+  last_at: at,
+  versions: [
+    {
+      number: 1,
+      hash: 'h',
+      technique: 'crown-down',
+      kit: 'Check kit',
+      author: priya,
+      at,
+      decisions: [{ decision: 'approved', who: vale, at, note: 'Go on.' }],
+    },
+  ],
+  canals: [
+    {
+      canal: 'DB',
+      root: 'DB',
+      reference_point: 'DB cusp',
+      state: 'open',
+      length: null,
+      length_problem: 'No reading yet.',
+      planned_size: '30/.04',
+      largest_at_length: null,
+      steps: [
+        {
+          ...step,
+          ...none,
+          node: 'a',
+          action: 'instrument',
+          standing: 'as_planned',
+          stop_mm: 18,
+          depth_mm: 16.5,
+          low_mm: 17,
+          high_mm: 18,
+          against_band: 'shorter',
+          position: 1,
+          how: 'short',
+        },
+        { ...step, ...none, node: 'b', action: 'irrigate', instrument: null, standing: 'left_out' },
+        { ...step, ...none, node: 'c', action: 'irrigate', instrument: null, standing: 'as_planned', position: 2 },
+        { ...step, ...none, node: 'd', action: 'instrument', standing: 'not_yet' },
+      ],
+    },
+  ],
+  cautions: [{ code: 'x', severity: 'caution', canal: null, says: 'Wall is thin.', version: 1, settled: 'let_pass' }],
+  let_pass: [],
+  words: [
+    {
+      position: 4,
+      canal: 'DB',
+      hold_point: 'final-size',
+      said: 'approved',
+      in_spite: true,
+      at_bench: true,
+      reason: 'Clear.',
+      who: vale,
+      at,
+      in_course: true,
+    },
+  ],
+  halts: [
+    {
+      position: 2,
+      kind: 'pause',
+      canal: 'DB',
+      says: 'Paused: Not sure',
+      cause: '',
+      who: priya,
+      at,
+      ended: { position: 3, who: vale, at, reason: 'Seen.' },
+    },
+  ],
+  visits: [],
+  irrigants: [{ irrigant: 'water', volume_ml: 2.5, canals: [{ canal: 'DB', volume_ml: 2.5 }] }],
+  instruments: [
+    { key: '10/.02 hand', instrument: '10/.02', canals: ['DB', 'DB'], discarded: 1, uses: 3, most_uses: 2 },
+  ],
+  discarded: [],
+  images: [],
+  timeline: [
+    { ...entry, ...ok, position: 1, event: 'e1', says: '10/.02: at its stop, 18.0 mm', undone: true },
+    { ...entry, ...ok, position: 2, event: 'e2', says: 'Paused: Not sure', kind: 'pause' },
+    { ...entry, ...ok, position: 3, event: 'e3', says: 'Goes on: Seen.', kind: 'resume', who: vale },
+    {
+      ...entry,
+      position: 4,
+      event: 'e4',
+      says: 'Irrigated: water, 2 ml',
+      out_of_course: 'other_step',
+      out_of_course_says: 'another step was due',
+      undone: false,
+    },
+  ],
+  form: 1,
+}
+
+export const answered: RecordAnswered = { hash: '5f'.repeat(32), record }
