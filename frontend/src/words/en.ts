@@ -1,5 +1,6 @@
 import { bands } from './bands'
 import { because } from './because'
+import { card } from './card'
 import { cases } from './case'
 import { chair } from './chair'
 import { common, when } from './common'
@@ -23,6 +24,7 @@ export const words = {
   ...drawing,
   ...cases,
   ...chair,
+  ...card,
   ...images,
   ...hold,
   ...marks,

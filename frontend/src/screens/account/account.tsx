@@ -4,10 +4,12 @@ import { Choice } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { go } from '@/router'
+import { type Hand, hand, setHand } from '@/store/hand'
 import { type Scheme, scheme } from '@/store/scheme'
 import { membership, session, signOut } from '@/store/session'
 import { words } from '@/words/en'
 
+const HANDS: readonly Hand[] = ['right', 'left']
 const SCHEMES: readonly Scheme[] = ['as the phone', 'light', 'dark']
 
 /** Who is signed in, light or dark, and the way out. */
@@ -39,6 +41,12 @@ export function Account() {
         onChoose={(value) => {
           scheme.value = value
         }}
+      />
+      <Choice
+        label={words.hand.label}
+        value={hand.value}
+        options={HANDS.map((value) => ({ value, says: words.hand[value] }))}
+        onChoose={setHand}
       />
       <ul class="stack points">
         {words.notice.points.map((point) => (

@@ -1,49 +1,75 @@
 import { useState } from 'preact/hooks'
-import type { Do, Told } from '@/api/shapes'
-import { Stepper } from '@/parts/fields'
-import { mm, readMm } from '@/parts/millimetres'
+import type { CanalPlan, Do, Told } from '@/api/shapes'
+import { mm } from '@/parts/millimetres'
 import type { Chair } from '@/store/chair'
 import type { CanalCourse } from '@/walk/course'
+import { irrigantAt } from '@/walk/irrigants'
 import { words } from '@/words/en'
-import { HoldPoint } from './hold-point'
+import { DepthRuler } from './depth-ruler'
+import { IrrigateAnswers } from './irrigate'
 
-interface Props {
+export interface StepProps {
   chair: Chair
-  canal: string
-  node: Do
+  canal: CanalPlan
   course: CanalCourse
-  stop: number | null
+  node: Do
 }
 
-const HALF_MM_UM = 500 // the resolution of a stop
+type More = Partial<Extract<Told, { kind: 'step' }>>
+
 const FELT_MS = 40 // just long enough to be felt through a glove
 
-/** The answers a step can have. A depth is never filled in beforehand: what is recorded is what was felt. */
-export function Answers({ chair, canal, node, course, stop }: Props) {
-  const [asking, setAsking] = useState(node.target === 'to_resistance')
-  const leave = (exit: string, more: Partial<Extract<Told, { kind: 'step' }>> = {}) => {
+/** Leaves the present step by one of its exits. */
+export function leaveBy({ chair, canal, course, node }: StepProps) {
+  return (exit: string, more: More = {}) => {
     navigator.vibrate?.(FELT_MS)
-    const { irrigant = null, volume_ml = null } = node
-    const told = { kind: 'step', exit, depth_um: null, stop_um: stop, irrigant, volume_ml, ...more } as Told
-    void chair.record(canal, node.id, told)
+    const irrigant = irrigantAt(chair.course, node)
+    const given = { depth_um: null, stop_um: course.walk.stop(), irrigant, volume_ml: node.volume_ml }
+    void chair.record(canal.canal, node.id, { kind: 'step', exit, ...given, ...more } as Told)
   }
-  if (node.action === 'sign_off') return <HoldPoint chair={chair} canal={canal} node={node} />
-  const small = node.action === 'recapitulate'
+}
+
+/** The answers a step can have. A depth is never filled in beforehand: what is recorded is what was felt. */
+export function Answers(props: StepProps) {
+  const { node, course, canal } = props
+  const [asking, setAsking] = useState(node.target === 'to_resistance')
+  const [depth, setDepth] = useState<number>()
+  const leave = leaveBy(props)
+  const stop = course.walk.stop()
+  if (node.action === 'irrigate') return <IrrigateAnswers {...props} />
+  const reached = 'reached' in node.exits && (
+    <button
+      type="button"
+      class={asking && node.target === 'to_resistance' ? 'button answer' : 'button main'}
+      onClick={() => leave('reached', { depth_um: stop })}
+    >
+      {node.action === 'recapitulate' ? words.chair.passes : reachedSays(stop)}
+    </button>
+  )
+  const stopped = (
+    <button
+      type="button"
+      class={node.target === 'to_resistance' ? 'button main' : 'button answer'}
+      disabled={depth === undefined}
+      onClick={() => leave('short', { depth_um: depth ?? null })}
+    >
+      {depth === undefined ? words.card.notTouched : words.chair.stoppedAtDepth(mm(depth / 1000))}
+    </button>
+  )
   return (
     <>
-      {asking && (
-        <Depth stop={stop} last={course.walk.last(node.id)} onDepth={(depth_um) => leave('short', { depth_um })} />
+      {asking && 'short' in node.exits && (
+        <DepthRuler
+          depth={depth}
+          stop={stop}
+          last={course.walk.last(node.id)}
+          orifice={(canal.outline[0]?.from_reference_mm ?? 0) * 1000}
+          onDepth={setDepth}
+        />
       )}
       <div class="step-answers">
-        {'reached' in node.exits && (
-          <button type="button" class="button main" onClick={() => leave('reached', { depth_um: stop })}>
-            {small
-              ? words.chair.passes
-              : stop === null
-                ? words.chair.reachedStop
-                : words.chair.reached(mm(stop / 1000))}
-          </button>
-        )}
+        {asking && 'short' in node.exits && stopped}
+        {reached}
         {'done' in node.exits && (
           <button type="button" class="button main" onClick={() => leave('done')}>
             {node.action === 'image' ? words.chair.imageTaken : words.chair.done}
@@ -52,11 +78,6 @@ export function Answers({ chair, canal, node, course, stop }: Props) {
         {'short' in node.exits && !asking && (
           <button type="button" class="button answer" onClick={() => setAsking(true)}>
             {words.chair.short}
-          </button>
-        )}
-        {'short' in node.exits && asking && (
-          <button type="button" class="button answer" onClick={() => leave('short')}>
-            {words.chair.noDepth}
           </button>
         )}
         {'blocked' in node.exits && (
@@ -69,29 +90,6 @@ export function Answers({ chair, canal, node, course, stop }: Props) {
   )
 }
 
-interface DepthProps {
-  stop: number | null
-  /** Where this instrument stopped the time before. */
-  last: number | null
-  onDepth: (depth_um: number) => void
-}
-
-function Depth({ stop, last, onDepth }: DepthProps) {
-  const [typed, setTyped] = useState('')
-  const depth = readMm(typed)
-  // Stepping begins where it stopped the time before, else one step short of its stop: never at what is expected.
-  const from = (last ?? Math.max(0, (stop ?? 0) - HALF_MM_UM)) / 1000
-  return (
-    <div class="felt stack">
-      <Stepper label={words.chair.depth} value={typed} onInput={setTyped} from={from} />
-      <button
-        type="button"
-        class="button answer"
-        disabled={depth === undefined || depth < 0}
-        onClick={() => depth !== undefined && onDepth(Math.round(depth * 1000))}
-      >
-        {depth === undefined ? words.chair.notTouched : words.chair.stoppedAtDepth(mm(depth))}
-      </button>
-    </div>
-  )
+function reachedSays(stop: number | null): string {
+  return stop === null ? words.chair.reachedStop : words.chair.reached(mm(stop / 1000))
 }

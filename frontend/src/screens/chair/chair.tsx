@@ -12,11 +12,13 @@ import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
 import { BandsBoard, LastDepth } from './bands'
 import { CanalStrip } from './canal-strip'
+import { Dock } from './dock'
 import { DoneList } from './done-list'
-import { Halted } from './halted'
+import { Halted, SalineOnly } from './halted'
+import { IrrigateMore } from './irrigate'
+import { NextAtTray } from './next-at-tray'
 import { NowCard } from './now-card'
 import { Outbox } from './outbox'
-import { Trouble } from './trouble'
 import './chair.css'
 
 const SECONDS_3 = 3000 // a supervisor's word must reach the chair within five seconds
@@ -62,9 +64,11 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
   const current = picked ?? (chair.course.turnedTo || canals[0]?.canal) ?? ''
   const canal = canals.find((c) => c.canal === current) ?? canals[0]
   const course = canal && chair.course.canals[canal.canal]
-  const finished = course?.state === 'finished'
   // While the tooth is halted there is one thing to read and nothing to answer.
   const halted = chair.course.haltedBy !== null
+  const step = course ? `${canal?.canal} ${course.walk.left.length}` : ''
+  // Another step is read from its top.
+  useEffect(() => globalThis.scrollTo?.(0, 0), [step])
   const turn = (name: string) => {
     setPicked(name)
     if (name !== current) void chair.record(name, '', { kind: 'turn' })
@@ -72,15 +76,21 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
   return (
     <div class="chair">
       {halted && <Halted chair={chair} />}
+      <SalineOnly chair={chair} />
       <Outbox chair={chair} at={at} />
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
       {canal && !halted && <LastDepth chair={chair} ahead={ahead} canal={canal} />}
       {canal && course && !halted && (
-        <NowCard key={`${canal.canal} ${course.walk.at}`} chair={chair} canal={canal} course={course} />
+        <NowCard key={step} chair={chair} canal={canal} course={course}>
+          <div class="now-more">
+            <IrrigateMore chair={chair} canal={canal.canal} course={course} />
+            <NextAtTray chair={chair} canals={canals} current={canal.canal} onTurn={turn} />
+          </div>
+        </NowCard>
       )}
       {canal && !halted && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
       <DoneList chair={chair} />
-      {canal && !finished && !halted && <Trouble chair={chair} canal={canal.canal} />}
+      {canal && course && !halted && <Dock key={step} chair={chair} canal={canal} course={course} />}
     </div>
   )
 }

@@ -1,7 +1,6 @@
-import { mm } from '@/parts/millimetres'
 import type { Chair } from '@/store/chair'
-import type { Happened } from '@/walk/happened'
 import { words } from '@/words/en'
+import { saidOf } from './said'
 
 const SHOWN = 30 // enough to see what led here; the record shows all
 
@@ -27,13 +26,4 @@ export function DoneList({ chair }: { chair: Chair }) {
       </ol>
     </details>
   )
-}
-
-function saidOf({ plan }: Chair, { kind, canal, node, body }: Happened): string {
-  if (kind === 'emergency') return `${words.chair.kind.emergency}: ${words.chair.emergencies[String(body.what)]}`
-  if (kind !== 'step') return [words.chair.kind[kind], body.exit, body.reason].filter(Boolean).join(' ')
-  const step = plan.canals.find((one) => one.canal === canal)?.run_sheet.nodes[node]
-  const what = step?.kind === 'do' ? (step.instrument ?? words.order.action(step.action)) : node
-  const depth = typeof body.depth_um === 'number' ? ` ${mm(body.depth_um / 1000)}` : ''
-  return `${what}: ${String(body.exit)}${depth}`
 }

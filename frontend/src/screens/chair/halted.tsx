@@ -1,8 +1,10 @@
-import { useEffect } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
+import { TextField, Tick } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
+import { membership } from '@/store/session'
 import { words } from '@/words/en'
-import { Resume } from './withheld'
+import { FirstSteps } from './first-steps'
 
 /** An emergency: first the person in the room, then what to do, then whether anybody elsewhere knows. */
 export function Halted({ chair }: { chair: Chair }) {
@@ -13,13 +15,46 @@ export function Halted({ chair }: { chair: Chair }) {
   return (
     <section class="halted stack" role="alert">
       <h2>{words.chair.callNow}</h2>
+      <Notice sign={unsent ? 'stop' : 'approved'}>{unsent ? words.chair.notSentCall : words.chair.sent}</Notice>
       <p class="strong">
         {words.chair.emergencies[what]}. {words.chair.halted}
       </p>
-      <p>{words.chair.first[what]}</p>
+      <FirstSteps chair={chair} about="emergency" what={what} />
       <p class="small">{words.chair.whose}</p>
-      <Notice sign={unsent ? 'stop' : 'approved'}>{unsent ? words.chair.notSentCall : words.chair.sent}</Notice>
-      <Resume chair={chair} canal="" />
+      <ResumeTooth chair={chair} says={words.chair.resume} />
     </section>
+  )
+}
+
+/** Since an emergency, saline alone: said on every canal until a supervisor lifts it. */
+export function SalineOnly({ chair }: { chair: Chair }) {
+  if (!chair.course.salineBy || chair.course.haltedBy) return null
+  return (
+    <div class="stack">
+      <Notice sign="stop">{words.card.saline}</Notice>
+      <ResumeTooth chair={chair} says={words.card.liftSaline} />
+    </div>
+  )
+}
+
+/** Only a supervisor lets the work on the tooth go on, says why, and may keep it to saline. */
+function ResumeTooth({ chair, says }: { chair: Chair; says: string }) {
+  const [reason, setReason] = useState('')
+  const [keep, setKeep] = useState(false)
+  if (membership.value?.role !== 'supervisor') return null
+  const mayKeep = chair.course.haltedBy !== null && chair.course.salineBy !== null
+  return (
+    <div class="stack">
+      <TextField label={words.chair.reason} value={reason} onInput={setReason} rows={2} />
+      {mayKeep && <Tick label={words.card.keepSaline} checked={keep} onChange={setKeep} />}
+      <button
+        type="button"
+        class="button main"
+        disabled={!reason.trim()}
+        onClick={() => void chair.record('', '', { kind: 'resume', reason, keep_saline: mayKeep && keep })}
+      >
+        {says}
+      </button>
+    </div>
   )
 }

@@ -1,69 +1,139 @@
 import type { CanalPlan, Do, InstrumentName } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { mm } from '@/parts/millimetres'
+import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import type { CanalCourse } from '@/walk/course'
+import { irrigantAt } from '@/walk/irrigants'
+import { placeOf } from '@/walk/place'
 import { words } from '@/words/en'
 import { StepImages } from '../images/step-images'
-import { Answers } from './answers'
+import { beforeStep, instrumentOf, justOut, nameOf } from './at-hand'
+import { HoldPoint } from './hold-point'
+import { ContactTime } from './irrigate'
+import { Discard, lookFor } from './look-first'
 import { Withheld } from './withheld'
+import './now-card.css'
 
 interface Props {
   chair: Chair
   canal: CanalPlan
   course: CanalCourse
+  /** What else may be done from here. */
+  children?: preact.ComponentChildren
 }
 
-/** The one step of a canal that is due: what, with which instrument, to which stop, and the answers to it. */
-export function NowCard({ chair, canal, course }: Props) {
+/** The one step of a canal that is due: what, with which instrument, to which stop, and what that rests on. */
+export function NowCard({ chair, canal, course, children }: Props) {
   const { node } = course.walk
   if (course.held || !course.released || node.kind === 'end')
-    return <Withheld chair={chair} canal={canal.canal} course={course} />
-  const stop = course.walk.stop()
+    return (
+      <>
+        <Withheld chair={chair} canal={canal.canal} course={course} />
+        {children}
+      </>
+    )
+  const instrument = instrumentOf(chair, node.instrument)
+  const asPlanned = irrigantAt(chair.course, node) === node.irrigant
   return (
     <section class="now-card" aria-label={canal.canal}>
-      <p class="now-where">
-        <b>{canal.canal}</b> · {words.phase(node.phase)}
-      </p>
-      <What node={node} instrument={instrumentOf(chair, node)} stop={stop} />
-      {node.say && <p>{node.say}</p>}
+      <Where chair={chair} canal={canal} course={course} node={node} />
+      <What chair={chair} node={node} instrument={instrument} stop={course.walk.stop()} />
+      <p>{detailsOf(node, instrument).join(' · ')}</p>
+      {node.action === 'irrigate' && <ContactTime chair={chair} canal={canal} course={course} node={node} />}
+      {beforeStep(chair, canal.canal, course)?.what === 'motor' && (
+        <Notice sign="stop">{words.card.motorMissing}</Notice>
+      )}
+      {node.say && asPlanned && <p>{node.say}</p>}
+      <p class="small soft">{restsOn(canal)}</p>
+      <Out chair={chair} course={course} node={node} />
       {(node.action === 'image' || node.action === 'sign_off') && (
         <StepImages chair={chair} canal={canal.canal} node={node} />
       )}
-      <Answers chair={chair} canal={canal.canal} node={node} course={course} stop={stop} />
+      {course.state === 'hold_point' && <HoldPoint chair={chair} canal={canal.canal} node={node} />}
+      {children}
     </section>
+  )
+}
+
+/** Which canal and phase, and how far one has come. */
+function Where({ chair, canal, course, node }: Props & { node: Do }) {
+  const worked = chair.plan.canals.filter((one) => chair.course.canals[one.canal])
+  const { step, about } = placeOf(canal, course.walk)
+  const number = worked.findIndex((one) => one.canal === canal.canal) + 1
+  return (
+    <p class="now-where">
+      <b>{canal.canal}</b> {words.phase(node.phase)}
+      <span class="small soft block">{words.card.place(number, worked.length, step, about)}</span>
+    </p>
   )
 }
 
 function detailsOf(node: Do, instrument: InstrumentName | undefined): string[] {
   return [
-    instrument && words.order.action(node.action),
+    instrument && node.action !== 'instrument' && words.order.action(node.action),
     node.target && words.chair.to[node.target],
-    instrument && instrument.motion !== 'hand' && instrument.setting_says,
-    node.volume_ml !== null && words.chair.millilitres(node.volume_ml),
-    node.irrigant && words.irrigant(node.irrigant),
-    node.needle_at_most_um !== null && words.chair.noFurther(mm(node.needle_at_most_um / 1000)),
+    instrument &&
+      instrument.motion !== 'hand' &&
+      `${words.order.motion(instrument.motion)}, ${instrument.setting_says}`,
+    node.irrigant && node.volume_ml !== null && words.chair.millilitres(node.volume_ml),
   ].filter((said) => typeof said === 'string')
 }
 
-function instrumentOf({ plan }: Chair, node: Do): InstrumentName | undefined {
-  return plan.tray_list.find((item) => item.instrument.key === node.instrument)?.instrument
+function restsOn({ length, provisional }: CanalPlan): string {
+  const agree =
+    length.apart_mm === null ? '' : length.apart_mm === 0 ? words.card.agree : words.card.apart(mm(length.apart_mm))
+  return words.card.restsOn(
+    length.stop_mm === null ? '–' : mm(length.stop_mm),
+    length.rests_on.map((method) => words.method(method)),
+    provisional ? words.card.provisional : agree,
+  )
 }
 
-function What({ node, instrument, stop }: { node: Do; instrument: InstrumentName | undefined; stop: number | null }) {
+interface WhatProps {
+  chair: Chair
+  node: Do
+  instrument: InstrumentName | undefined
+  stop: number | null
+}
+
+/** What is in the hand, and the one number to set: read at arm's length. */
+function What({ chair, node, instrument, stop }: WhatProps) {
+  const irrigant = irrigantAt(chair.course, node)
+  const action = irrigant ? words.irrigant(irrigant) : words.order.action(node.action)
+  const needle = node.needle_at_most_um
   return (
-    <>
-      <p class="now-what">
-        {instrument ? (
-          <InstrumentLabel name={instrument.name} colour={instrument.colour} />
-        ) : (
-          <span class="now-words">
-            {node.hold_point ? words.order.holdPoint(node.hold_point, false) : words.order.action(node.action)}
-          </span>
-        )}
-        {stop !== null && node.target && <span class="number now-stop">{mm(stop / 1000)}</span>}
+    <p class="now-what">
+      {instrument ? (
+        <InstrumentLabel name={instrument.name} colour={instrument.colour} />
+      ) : (
+        <span class="now-words">{node.hold_point ? words.order.holdPoint(node.hold_point, false) : action}</span>
+      )}
+      {stop !== null && node.target && <Setting says={words.card.stop} um={stop} />}
+      {needle !== null && <Setting says={words.card.needle} um={needle} />}
+    </p>
+  )
+}
+
+function Setting({ says, um }: { says: string; um: number }) {
+  return (
+    <span class="now-set">
+      <span class="small soft">{says}</span>
+      <span class="number now-stop">{mm(um / 1000)}</span>
+    </span>
+  )
+}
+
+/** After an instrument has come out: what to look for while irrigating. */
+function Out({ chair, course, node }: Pick<Props, 'chair' | 'course'> & { node: Do }) {
+  const instrument = node.action === 'irrigate' ? justOut(course) : undefined
+  if (!instrument) return null
+  return (
+    <div class="just-out">
+      <p class="small">
+        <b>{words.card.lookAfter(nameOf(chair, instrument))}</b> {lookFor(chair)}
       </p>
-      <p>{detailsOf(node, instrument).join(' · ')}</p>
-    </>
+      <Discard chair={chair} instruments={[instrument]} />
+    </div>
   )
 }

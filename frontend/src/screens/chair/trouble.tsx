@@ -1,60 +1,61 @@
-import { useRef } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import type { Told } from '@/api/shapes'
+import { Sheet } from '@/parts/reason/sheet'
 import type { Chair } from '@/store/chair'
-import { lastToUndo } from '@/store/undo'
 import { words } from '@/words/en'
 
-type What = Extract<Told, { kind: 'emergency' }>['what']
+type Emergency = Extract<Told, { kind: 'emergency' }>['what']
+type Pause = NonNullable<Extract<Told, { kind: 'pause' }>['what']>
 
-/** The ways out of a step that are always there: take back, not sure, problem. */
-export function Trouble({ chair, canal }: { chair: Chair; canal: string }) {
-  const dialog = useRef<HTMLDialogElement>(null)
-  const last = lastToUndo(chair, canal)
-  const pause = (reason: string) => void chair.record(canal, '', { kind: 'pause', reason })
+/** Something is wrong: what stops the whole tooth first, then what lets one canal rest. */
+export function Trouble({ chair, canal, pausable }: { chair: Chair; canal: string; pausable: boolean }) {
+  const [open, setOpen] = useState(false)
+  const close = () => setOpen(false)
   const stop = (what: string) => {
-    dialog.current?.close()
-    void chair.record('', '', { kind: 'emergency', what: what as What, note: '' })
+    close()
+    void chair.record('', '', { kind: 'emergency', what: what as Emergency, note: '' })
+  }
+  const pause = (what: string) => {
+    close()
+    void chair.record(canal, '', { kind: 'pause', what: what as Pause, reason: '' })
   }
   return (
     <>
-      <div class="ways-out">
-        <button
-          type="button"
-          class="button"
-          disabled={!last}
-          onClick={() => last && void chair.record(canal, '', { kind: 'undo', undoes: last.id })}
-        >
-          {words.chair.undo}
-        </button>
-        <button type="button" class="button" onClick={() => pause(words.chair.notSure)}>
-          {words.chair.notSure}
-        </button>
-        <button type="button" class="button" onClick={() => dialog.current?.showModal()}>
-          {words.chair.problem}
-        </button>
-      </div>
-      <dialog ref={dialog} class="trouble" aria-label={words.chair.what}>
-        <h2>{words.chair.what}</h2>
-        <button
-          type="button"
-          class="button answer"
-          onClick={() => {
-            dialog.current?.close()
-            pause(words.chair.problem)
-          }}
-        >
-          {words.chair.pause}
-        </button>
-        <h3>{words.chair.emergency}</h3>
-        {Object.entries(words.chair.emergencies).map(([what, says]) => (
-          <button key={what} type="button" class="button answer" data-sign="stop" onClick={() => stop(what)}>
-            {says}
-          </button>
-        ))}
-        <button type="button" class="button plain" onClick={() => dialog.current?.close()}>
-          {words.chair.cancel}
-        </button>
-      </dialog>
+      <button type="button" class="button answer" onClick={() => setOpen(true)}>
+        {words.chair.problem}
+      </button>
+      {open && (
+        <Sheet title={words.chair.what} onClose={close}>
+          <section class="stack close" data-level="stop">
+            <h3>{words.chair.emergency}</h3>
+            <Ways says={words.chair.emergencies} sign="stop" onChoose={stop} />
+          </section>
+          {pausable && (
+            <section class="stack close">
+              <h3>{words.card.pauseHere}</h3>
+              <Ways says={words.card.pauses} sign="caution" onChoose={pause} />
+            </section>
+          )}
+        </Sheet>
+      )}
     </>
+  )
+}
+
+interface WaysProps {
+  says: Record<string, string>
+  sign: 'stop' | 'caution'
+  onChoose: (what: string) => void
+}
+
+function Ways({ says, sign, onChoose }: WaysProps) {
+  return (
+    <div class="ways">
+      {Object.entries(says).map(([what, said]) => (
+        <button key={what} type="button" class="button answer" data-sign={sign} onClick={() => onChoose(what)}>
+          {said}
+        </button>
+      ))}
+    </div>
   )
 }

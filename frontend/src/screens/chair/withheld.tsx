@@ -5,6 +5,7 @@ import type { Chair } from '@/store/chair'
 import { membership } from '@/store/session'
 import { type CanalCourse, notReleased } from '@/walk/course'
 import { words } from '@/words/en'
+import { FirstSteps } from './first-steps'
 
 type Cause = keyof typeof words.chair.causes
 
@@ -27,6 +28,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
         <b>{canal}</b>
       </p>
       <Notice sign={course.state === 'finished' ? 'approved' : 'stop'}>{says}</Notice>
+      {course.held === 'paused' && <FirstSteps chair={chair} about="pause" what={pausedFor(chair, canal)} />}
       {course.held === 'past_stop' && (
         <div class="step-answers">
           {(Object.keys(words.chair.causes) as Cause[]).map((cause) => (
@@ -46,6 +48,11 @@ function notReleasedSays(chair: Chair, canal: string): string {
   const decision = chair.events.findLast((event) => event.kind === 'release')
   const left = decision && notReleased(decision).find((one) => one.canal === canal)
   return left?.joins ? words.hold.partnerReturned(left.joins) : words.hold.returned(left?.remark ?? '')
+}
+
+function pausedFor({ events, course }: Chair, canal: string): string {
+  const last = events.findLast((one) => one.kind === 'pause' && one.canal === canal && !course.undone.has(one.id))
+  return String(last?.body.what ?? 'other')
 }
 
 /** Only a supervisor lets the work go on, and says why. */

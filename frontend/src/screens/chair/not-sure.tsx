@@ -1,0 +1,96 @@
+import { useState } from 'preact/hooks'
+import type { CanalPlan, Do } from '@/api/shapes'
+import { Notice } from '@/parts/notice'
+import { pathsOf } from '@/parts/reason/paths'
+import { Sheet } from '@/parts/reason/sheet'
+import type { Chair } from '@/store/chair'
+import type { CanalCourse } from '@/walk/course'
+import { words } from '@/words/en'
+import { leaveBy } from './answers'
+
+interface Props {
+  chair: Chair
+  canal: CanalPlan
+  course: CanalCourse
+}
+
+/** An answer like the others: ask somebody, read why, or let the canal rest. */
+export function NotSure({ chair, canal, course }: Props) {
+  const [open, setOpen] = useState(false)
+  const close = () => setOpen(false)
+  return (
+    <>
+      <button type="button" class="button answer" onClick={() => setOpen(true)}>
+        {words.card.notSure}
+      </button>
+      {open && (
+        <Sheet title={words.card.askTitle} onClose={close}>
+          <Help chair={chair} canal={canal} course={course} onDone={close} />
+        </Sheet>
+      )}
+    </>
+  )
+}
+
+function Help({ chair, canal, course, onDone }: Props & { onDone: () => void }) {
+  const { node } = course.walk
+  const asked = chair.events.findLast((one) => one.kind === 'ask' && one.canal === canal.canal && one.node === node.id)
+  const unsent = chair.waiting.some((entry) => entry.event.id === asked?.id)
+  const works = course.state === 'open' && node.kind === 'do'
+  return (
+    <>
+      {asked ? (
+        <Notice sign={unsent ? 'stop' : 'waiting'}>{unsent ? words.card.askedNotSent : words.card.asked}</Notice>
+      ) : (
+        <button
+          type="button"
+          class="button main"
+          onClick={() => void chair.record(canal.canal, node.id, { kind: 'ask', note: '' })}
+        >
+          {words.card.ask}
+        </button>
+      )}
+      {works && 'short' in node.exits && (
+        <button
+          type="button"
+          class="button answer"
+          onClick={() => {
+            leaveBy({ chair, canal, course, node })('short')
+            onDone()
+          }}
+        >
+          {words.chair.noDepth}
+        </button>
+      )}
+      {course.held === null && (
+        <button
+          type="button"
+          class="button answer"
+          onClick={() => {
+            void chair.record(canal.canal, '', { kind: 'pause', what: 'not_sure', reason: '' })
+            onDone()
+          }}
+        >
+          {words.card.pauseHere}
+        </button>
+      )}
+      {node.kind === 'do' && <Why chair={chair} canal={canal} node={node} />}
+    </>
+  )
+}
+
+/** What the step is for and why its stop is where it is. */
+function Why({ chair, canal, node }: Pick<Props, 'chair' | 'canal'> & { node: Do }) {
+  const row = chair.plan.stop_table.find(({ instrument }) => instrument.key === node.instrument)
+  const stop = row?.stops.find((one) => one.canal === canal.canal && one.stop_mm * 1000 === node.stop_um)
+  const found = stop && pathsOf(stop.why).map((path) => canal.why.find(({ of }) => of === path))
+  const rule = found?.find(Boolean)?.rule
+  if (!node.say && !rule) return null
+  return (
+    <section class="stack close">
+      <h3>{words.card.why}</h3>
+      {node.say && <p>{node.say}</p>}
+      {rule && <p>{rule}</p>}
+    </section>
+  )
+}

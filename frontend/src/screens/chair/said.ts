@@ -1,0 +1,21 @@
+import { mm } from '@/parts/millimetres'
+import type { Chair } from '@/store/chair'
+import type { Happened } from '@/walk/happened'
+import { words } from '@/words/en'
+import { nameOf } from './at-hand'
+
+/** What an event tells, in a few words. */
+export function saidOf(chair: Chair, { kind, canal, node, body }: Happened): string {
+  if (kind === 'emergency') return `${words.chair.kind.emergency}: ${words.chair.emergencies[String(body.what)]}`
+  if (kind === 'pause') return words.card.pausedFor[String(body.what)] ?? words.chair.kind.pause ?? ''
+  if (kind === 'inspected')
+    return `${nameOf(chair, String(body.instrument))}: ${[body.found, body.why].filter(Boolean).join(', ')}`
+  if (kind === 'irrigated') return words.card.amount(Number(body.volume_ml), words.irrigant(String(body.irrigant)))
+  if (kind === 'turn') return words.card.turned(canal)
+  if (kind !== 'step') return [words.chair.kind[kind], body.exit, body.reason].filter(Boolean).join(' ')
+  const step = chair.plan.canals.find((one) => one.canal === canal)?.run_sheet.nodes[node]
+  const named =
+    step?.kind === 'do' && (step.instrument ? nameOf(chair, step.instrument) : words.order.action(step.action))
+  const depth = body.exit === 'short' && typeof body.depth_um === 'number'
+  return `${named || node}: ${depth ? words.card.stopped(mm(Number(body.depth_um) / 1000)) : words.card.exit(String(body.exit))}`
+}

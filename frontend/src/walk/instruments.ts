@@ -1,0 +1,49 @@
+import type { Do, RunSheet } from '@/api/shapes'
+import type { Happened } from './happened'
+
+/** One instrument at the chair, by what was recorded. */
+export interface InUse {
+  /** The canal it was last in. */
+  canal: string
+  /** Looked at since then. */
+  looked: boolean
+  /** Why it is not used again, until a new one is taken; null where it is in use. */
+  discarded: string | null
+}
+
+const GOES_IN = ['instrument', 'recapitulate', 'gauge']
+
+/** Every instrument that was used or looked at, by its key. What was told out of course was done all the same. */
+export function instrumentsOf(
+  events: readonly Happened[],
+  undone: ReadonlySet<string>,
+  sheets: Readonly<Record<string, RunSheet>>,
+): ReadonlyMap<string, Readonly<InUse>> {
+  const found = new Map<string, InUse>()
+  for (const { id, kind, canal, node, body } of events) {
+    if (undone.has(id)) continue
+    const step = sheets[canal]?.nodes[node]
+    if (kind === 'step' && step?.kind === 'do' && step.instrument && GOES_IN.includes(step.action)) {
+      const before = found.get(step.instrument)
+      found.set(step.instrument, { canal, looked: false, discarded: before?.discarded ?? null })
+    }
+    if (kind === 'inspected') {
+      const key = String(body.instrument)
+      const discarded = body.found === 'discarded' ? String(body.why ?? '') : null
+      found.set(key, { canal: found.get(key)?.canal ?? '', looked: true, discarded })
+    }
+  }
+  return found
+}
+
+/**
+ * What has to be looked at before this step is worked: instruments that come from another canal, and the step's own
+ * before it cuts once more. The small instrument that passes again and again in one canal is looked at when it leaves it.
+ */
+export function toLookAt(inUse: ReadonlyMap<string, Readonly<InUse>>, canal: string, node: Do): string[] {
+  return [...inUse].flatMap(([key, one]) => {
+    if (one.looked || one.discarded !== null) return []
+    const again = key === node.instrument && node.action === 'instrument'
+    return one.canal !== canal || again ? [key] : []
+  })
+}

@@ -1,0 +1,33 @@
+import type { Do } from '@/api/shapes'
+import type { Course } from './course'
+import type { Happened } from './happened'
+
+const SALINE = 'saline'
+
+/** What goes in at this step now: as planned, or saline alone. */
+export function irrigantAt(course: Course, node: Do): string | null {
+  return node.irrigant && course.salineBy ? SALINE : node.irrigant
+}
+
+/** What may be given beside the order of work: what the plan has for any canal, and saline. */
+export function irrigantsOf(course: Course): string[] {
+  if (course.salineBy) return [SALINE]
+  const nodes = Object.values(course.canals).flatMap(({ walk }) => Object.values(walk.sheet.nodes))
+  const planned = nodes.flatMap((node) => (node.kind === 'do' && node.irrigant ? [node.irrigant] : []))
+  return [...new Set([...planned, SALINE])]
+}
+
+/** Millilitres by irrigant that went into one canal; what was told out of course went in all the same. */
+export function givenIn(
+  canal: string,
+  events: readonly Happened[],
+  undone: ReadonlySet<string>,
+): Record<string, number> {
+  const total: Record<string, number> = {}
+  for (const { id, kind, canal: where, body } of events) {
+    if (where !== canal || undone.has(id) || (kind !== 'step' && kind !== 'irrigated')) continue
+    if (typeof body.irrigant === 'string' && typeof body.volume_ml === 'number')
+      total[body.irrigant] = (total[body.irrigant] ?? 0) + body.volume_ml
+  }
+  return total
+}

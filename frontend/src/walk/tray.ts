@@ -1,0 +1,53 @@
+import type { CanalPlan, TrayOrder } from '@/api/shapes'
+import type { CanalCourse } from './course'
+
+/** What the order at the tray takes up next: an instrument and the canal it goes into. */
+export interface Next {
+  readonly canal: string
+  readonly instrument: string
+}
+
+/**
+ * The open canal whose next instrument comes first in the order at the tray; a proposal, any canal may be turned to.
+ * Undefined where no canal has an instrument ahead.
+ */
+export function nextAtTray(
+  tray: TrayOrder,
+  canals: readonly Pick<CanalPlan, 'canal' | 'expected_path'>[],
+  courses: Readonly<Record<string, CanalCourse>>,
+): Next | undefined {
+  const ahead = canals.flatMap(({ canal, expected_path }) => {
+    const course = courses[canal]
+    if (course?.state !== 'open') return []
+    const found = instrumentAhead(course, expected_path)
+    if (!found) return []
+    const served = tray.steps.flatMap((step, i) =>
+      step.instrument === found.instrument && step.canals.includes(canal) ? [i] : [],
+    )
+    // A step that several canals share is listed under the phase of the first of them.
+    const own = served.filter((i) => tray.steps[i]?.phase === found.phase)
+    const places = own.length > 0 ? own : served
+    // Gone round more often than expected: it still comes where the order had it last.
+    const place = places[Math.min(found.time, places.length) - 1]
+    return place === undefined ? [] : [{ canal, instrument: found.instrument, place }]
+  })
+  const [first] = ahead.sort((a, b) => a.place - b.place)
+  return first && { canal: first.canal, instrument: first.instrument }
+}
+
+/** The instrument at the present step or the next one on the expected way, and for the how manieth time it is taken up. */
+function instrumentAhead({ walk }: CanalCourse, path: readonly string[]) {
+  const made = walk.left.filter(({ node }) => node === walk.at).length
+  const start = path.flatMap((id, i) => (id === walk.at ? [i] : []))
+  const from = start[Math.min(made, start.length - 1)] ?? path.length
+  for (const id of [walk.at, ...path.slice(from + 1)]) {
+    const node = walk.sheet.nodes[id]
+    // What follows a supervisor's word is not taken up before it.
+    if (node?.kind === 'end' || (node?.kind === 'do' && node.action === 'sign_off')) return undefined
+    if (node?.kind === 'do' && node.action === 'instrument' && node.instrument) {
+      const time = walk.left.filter((one) => one.node === id).length + 1
+      return { phase: node.phase, instrument: node.instrument, time }
+    }
+  }
+  return undefined
+}

@@ -1,0 +1,92 @@
+const EXITS: Record<string, string> = {
+  done: 'done',
+  reached: 'at its stop',
+  short: 'stopped short',
+  blocked: 'does not pass',
+}
+
+const listed = (all: readonly string[]) =>
+  all.length > 1 ? `${all.slice(0, -1).join(', ')} and ${all.at(-1)}` : (all[0] ?? '')
+
+const clock = (seconds: number) => `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`
+
+/** Words of the step that is due: where one is, what it rests on, and the ways out of it. */
+export const card = {
+  card: {
+    place: (canal: number, canals: number, step: number, about: number) =>
+      `canal ${canal} of ${canals} · step ${step} of about ${about}`,
+    restsOn: (length: string, methods: readonly string[], agree: string) =>
+      [`Length ${length}${methods.length ? `: rests on ${methods.join(' and ')}` : ''}`, agree]
+        .filter(Boolean)
+        .join(', '),
+    agree: 'they agree',
+    apart: (mm: string) => `${mm} mm apart`,
+    provisional: 'an estimate',
+    stop: 'stop',
+    needle: 'needle now, at most',
+    exit: (exit: string) => EXITS[exit] ?? exit,
+    stopped: (depth: string) => `stopped at ${depth}`,
+    motorMissing:
+      'Not used before its speed and torque are known. Look them up in the maker’s instructions, have them entered in the kit, and plan again.',
+    turned: (canal: string) => `turned to ${canal}`,
+    undo: (what: string) => `Take back: ${what}`,
+    notSure: 'I am not sure',
+    why: 'Why this step',
+    askTitle: 'Not sure?',
+    ask: 'Ask a supervisor',
+    asked: 'A supervisor is asked. It stands on their list; look for them in the room too.',
+    askedNotSent: 'Not sent yet: this phone has no connection. Ask in the room.',
+    pauseHere: 'Pause this canal',
+    pauses: {
+      sensitivity: 'It hurts',
+      normal_bleeding: 'It bleeds a little',
+      ledge_suspected: 'It catches: a ledge?',
+      other: 'Something else',
+    } as Record<string, string>,
+    pausedFor: {
+      sensitivity: 'Paused: it hurts.',
+      normal_bleeding: 'Paused: it bleeds a little.',
+      ledge_suspected: 'Paused: a ledge is suspected.',
+      not_sure: 'Paused: not sure.',
+      other: 'Paused.',
+    } as Record<string, string>,
+    from: 'Where this is from',
+    noFirst: 'This plan was made before first steps came with it. The person in the room says what to do.',
+    keepSaline: 'Keep to saline after this',
+    saline: 'Saline only, in every canal, until a supervisor lifts it.',
+    liftSaline: 'Lift saline only',
+    irrigateMore: 'Irrigate',
+    moreTitle: (canal: string) => `Irrigate ${canal} now`,
+    which: 'With what',
+    howMuch: 'How much',
+    ml: (ml: number) => `${ml} ml`,
+    soFar: (said: readonly string[]) => (said.length ? `In this canal so far: ${said.join(', ')}.` : 'Nothing so far.'),
+    amount: (ml: number, irrigant: string) => `${ml} ml ${irrigant}`,
+    startTime: 'It is in: start the time',
+    countTime: 'Count the time',
+    doneUntimed: 'Done, not timed',
+    doneTimed: (seconds: number) => `Done after ${clock(seconds)}`,
+    time: (seconds: number, about: number | undefined) =>
+      about === undefined ? clock(seconds) : `${clock(seconds)} of about ${clock(about)}`,
+    timeEnough: 'Long enough. Flush it out before the next irrigant.',
+    timeOver: (most: number) => `Over ${clock(most)}: it harms dentine. Flush it out now.`,
+    next: (instrument: string, canal: string) => `Next at the tray: ${instrument} in ${canal}`,
+    look: (instruments: readonly string[]) => `Look at ${listed(instruments)} first`,
+    lookAfter: (instrument: string) => `Out: look at ${instrument}.`,
+    allWhole: (n: number) => (n === 1 ? 'As it was' : 'All as they were'),
+    discard: 'Discard',
+    discardTitle: 'Discard which?',
+    whyDiscard: (instrument: string) => `${instrument}: why?`,
+    pieceMissing: 'A piece is missing',
+    takeNew: (instrument: string) => `Take a new ${instrument}`,
+    wasDiscarded: (why: string) => `The one in use was discarded${why ? `: ${why.toLowerCase()}` : ''}.`,
+    newTaken: 'New one in hand',
+    newOne: 'new one',
+    depth: 'Depth at which it stopped',
+    notTouched: 'Stopped at —',
+    less: 'half a millimetre less deep',
+    more: 'half a millimetre deeper',
+    lastTime: (depth: string) => `last time ${depth}`,
+  },
+  hand: { label: 'Hand that answers at the chair', right: 'right', left: 'left' },
+} as const
