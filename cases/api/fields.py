@@ -98,6 +98,24 @@ class Value(serializers.Field[Any, Any, Any, Any]):
         return encode(value)
 
 
+class Each(serializers.ListField):
+    """A list in which what a value refuses by itself names its place, as other mistakes do."""
+
+    def run_child_validation(self, data: Any) -> Any:
+        read: list[Any] = []
+        wrong: dict[Any, Any] = {}
+        for number, one in enumerate(data):
+            try:
+                read.append(self.child.run_validation(one))
+            except serializers.ValidationError as error:
+                wrong[number] = error.detail
+            except PlanningError as refusal:
+                raise refusal.below(self.field_name or "", number) from None
+        if wrong:
+            raise serializers.ValidationError(wrong)
+        return read
+
+
 def _nested(wrong: NotUnderstood) -> Any:
     """The problems as the REST framework nests errors."""
     root: dict[Any, Any] = {}

@@ -11,8 +11,10 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any
 
-from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, SALINE_AFTER, EventKind
+from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, OF_THE_VISIT, SALINE_AFTER, EventKind
+from cases.domain.visit import Missing, Visit
 from planning.graph import Action, Do, End, Exit, RunSheet
+from planning.techniques import Setting
 from planning.walk import StepRefused, Walk
 
 Sheets = Mapping[str, RunSheet]
@@ -57,6 +59,9 @@ class OutOfCourse(StrEnum):
     NO_CANAL = "no_canal"
     CLOSED = "closed"
     HALTED = "halted"
+    DAM_OFF = "dam_off"
+    NOBODY_ON_SITE = "nobody_on_site"
+    APPROVAL_LAPSED = "approval_lapsed"
     WITHHELD = "withheld"
     OTHER_STEP = "other_step"
     NO_SUCH_EXIT = "no_such_exit"
@@ -64,9 +69,7 @@ class OutOfCourse(StrEnum):
     NOT_TO_UNDO = "not_to_undo"
 
 
-OF_THE_TOOTH = frozenset(
-    {EventKind.RESUME, EventKind.CLOSE, EventKind.REOPEN, EventKind.RELEASE, EventKind.ASK, EventKind.COME}
-)
+OF_THE_TOOTH = frozenset({EventKind.RESUME, EventKind.SIGN_OFF, EventKind.RELEASE, EventKind.ASK, EventKind.COME})
 """May come without a canal."""
 
 
@@ -102,21 +105,26 @@ class Course:
 
     plan: str
     canals: dict[str, CanalCourse]
+    visit: Visit
     halted_by: str | None = None
     """The emergency that stopped the work."""
     saline_by: str | None = None
     """The emergency since which every canal is irrigated with saline alone."""
-    closed: bool = False
     turned_to: str = ""
     out_of_course: dict[str, OutOfCourse] = field(default_factory=dict)
     undone: tuple[str, ...] = ()
 
+    @property
+    def missing(self) -> tuple[Missing, ...]:
+        """What has to be there before any canal is worked."""
+        return self.visit.missing(halted=self.halted_by is not None)
 
-def fold(plans: Mapping[str, Sheets], first: str, events: Iterable[Happened]) -> Course:
+
+def fold(plans: Mapping[str, Sheets], first: str, events: Iterable[Happened], *, setting: Setting) -> Course:
     """The course of a tooth that began with plan `first`. `plans` holds the run sheets of every version by hash."""
     every = list(events)
     gone, not_to_undo = _undone(every)
-    course = Course(plan=first, canals=_begun(plans[first]), undone=tuple(sorted(gone)))
+    course = Course(plan=first, canals=_begun(plans[first]), visit=Visit(setting=setting), undone=tuple(sorted(gone)))
     course.out_of_course.update(dict.fromkeys(not_to_undo, OutOfCourse.NOT_TO_UNDO))
     for event in every:
         if event.kind is EventKind.UNDO or event.id in gone:
@@ -176,6 +184,8 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
         return None
     if event.kind is EventKind.REPLAN:
         return _replan(course, plans, event)
+    if event.kind in OF_THE_VISIT:
+        return _visit(course, event)
     if event.plan != course.plan:
         return OutOfCourse.OTHER_PLAN
     if event.canal not in course.canals and (event.canal or event.kind not in OF_THE_TOOTH):
@@ -223,10 +233,8 @@ def _step(course: Course, event: Happened) -> OutOfCourse | None:
 
 
 def _shut(course: Course, canal: CanalCourse) -> OutOfCourse | None:
-    if course.closed:
-        return OutOfCourse.CLOSED
-    if course.halted_by:
-        return OutOfCourse.HALTED
+    if course.missing:
+        return OutOfCourse(course.missing[0])
     return OutOfCourse.WITHHELD if canal.held is not None or not canal.released else None
 
 
@@ -243,7 +251,10 @@ def _leave(canal: CanalCourse, event: Happened) -> OutOfCourse | None:
 
 
 def _sign_off(course: Course, event: Happened) -> OutOfCourse | None:
-    """Answers the hold point it names; a halt does not stop a supervisor's word."""
+    """Answers the hold point it names, of a canal or of the visit; a halt does not stop a supervisor's word."""
+    if not event.canal:
+        moved = course.visit.sign_off(event.node, event.body.get("exit"))
+        return None if moved else OutOfCourse.NOTHING_ASKED
     canal = course.canals[event.canal]
     node = canal.walk.node
     if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
@@ -313,19 +324,32 @@ def _turn(course: Course, event: Happened) -> OutOfCourse | None:
     return None
 
 
-def _close(course: Course, event: Happened) -> OutOfCourse | None:
-    course.closed = True
-    return None
+def _visit(course: Course, event: Happened) -> OutOfCourse | None:
+    """What is said of the visit holds for the tooth, whatever plan was on the screen."""
+    visit, body = course.visit, event.body
+    match event.kind:
+        case EventKind.CLOSE:
+            return None if visit.close() else OutOfCourse.CLOSED
+        case EventKind.REOPEN:
+            return _reopen(course, event)
+        case EventKind.ON_SITE:
+            return None if visit.name(body) else OutOfCourse.CLOSED
+        case _:
+            return None if visit.isolate(body) else OutOfCourse.CLOSED
 
 
 def _reopen(course: Course, event: Happened) -> OutOfCourse | None:
     """Canals that were not found as they were left stay withheld, finished ones excepted."""
-    if not course.closed:
+    if not course.visit.reopen(event.body):
         return OutOfCourse.NOTHING_ASKED
-    course.closed = False
     as_left = set(event.body.get("as_left", ()))
+    moved = {row["canal"] for row in event.body.get("found", ()) if row.get("reference_point")}
     for name, canal in course.canals.items():
-        if name not in as_left and canal.held is None and canal.state is not CanalState.FINISHED:
+        if canal.state is CanalState.FINISHED:
+            continue
+        if name in moved:
+            canal.held = CanalState.TO_PLAN
+        elif name not in as_left and canal.held is None:
             canal.held = CanalState.TO_CHECK
     return None
 
@@ -341,6 +365,4 @@ _TAKE = {
     EventKind.PAUSE: _pause,
     EventKind.RESUME: _resume,
     EventKind.TURN: _turn,
-    EventKind.CLOSE: _close,
-    EventKind.REOPEN: _reopen,
 }

@@ -38,6 +38,8 @@ class EventKind(StrEnum):
     """A supervisor answers: to the chair."""
     ON_SITE = "on_site"
     """Which licensed clinician is in the room for this visit."""
+    DAM = "dam"
+    """The dam is on, off or leaking."""
     IMAGE = "image"
     """An image was taken; the image itself may still be on the phone."""
     IRRIGATED = "irrigated"
@@ -54,6 +56,8 @@ SALINE_AFTER = frozenset(
 BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME, EventKind.COME})
 FROM_HERE = frozenset({EventKind.REPLAN, EventKind.RELEASE})
 """Recorded by the program itself, never by a device."""
+OF_THE_VISIT = frozenset({EventKind.CLOSE, EventKind.REOPEN, EventKind.ON_SITE, EventKind.DAM})
+"""Concern the room and the whole tooth, whatever plan was on the screen."""
 NEVER_UNDONE = frozenset(
     {
         EventKind.SIGN_OFF,
@@ -70,6 +74,7 @@ NEVER_UNDONE = frozenset(
         EventKind.ANSWER,
         EventKind.COME,
         EventKind.ON_SITE,
+        EventKind.DAM,
     }
 )
 """Halts, answers and plans are answered by something new, never taken back."""
@@ -77,7 +82,6 @@ MOVES_NOTHING = frozenset(
     {
         EventKind.NOTE,
         EventKind.INSPECTED,
-        EventKind.ON_SITE,
         EventKind.IMAGE,
         EventKind.IRRIGATED,
     }

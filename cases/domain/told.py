@@ -5,6 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from cases.domain.told_of_visits import CloseTold as CloseTold
+from cases.domain.told_of_visits import DamTold as DamTold
+from cases.domain.told_of_visits import OnSiteTold as OnSiteTold
+from cases.domain.told_of_visits import ReopenTold as ReopenTold
 from planning.graph import Exit
 from planning.readings import Reading
 
@@ -120,24 +124,6 @@ class ResumeTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CloseTold:
-    """The visit ends."""
-
-    access_sealed: bool
-    note: str = ""
-    kind: Literal["close"] = "close"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReopenTold:
-    """The next visit begins."""
-
-    as_left: tuple[str, ...]
-    """Canals whose small instrument went to length again; the others wait."""
-    kind: Literal["reopen"] = "reopen"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class ReplanTold:
     """A new version takes over."""
 
@@ -179,14 +165,6 @@ class ComeTold:
 
     note: str = ""
     kind: Literal["come"] = "come"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OnSiteTold:
-    """The licensed clinician who is in the room for this visit."""
-
-    supervisor_id: str
-    kind: Literal["on_site"] = "on_site"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -239,6 +217,7 @@ Told = (
     | AskTold
     | ComeTold
     | OnSiteTold
+    | DamTold
     | ImageTold
     | IrrigatedTold
     | NoteTold

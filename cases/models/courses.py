@@ -16,6 +16,7 @@ from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
 from planning.plan_value import Plan
 from planning.quantities import um
+from planning.techniques import Setting
 
 TEXTS = ("input_text", "output_text")
 # Reading a plan takes longer than folding a visit; so many are worked on in one clinic.
@@ -31,7 +32,7 @@ def course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
     taken_over = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
     for version in ToothPlanVersion.objects.filter(case_id=case_id, hash__in=taken_over).defer(*TEXTS):
         plans[version.hash] = worked(version.pk).sheets
-    return fold(plans, first.hash, [values.happened(row) for row in events])
+    return fold(plans, first.hash, [values.happened(row) for row in events], setting=worked(first.pk).setting)
 
 
 def _begun_with(case_id: UUID, events: Sequence[TreatmentEvent]) -> ToothPlanVersion | None:
@@ -59,6 +60,7 @@ class Worked:
     """What the work at the chair asks of a version."""
 
     sheets: Sheets
+    setting: Setting
     bands: Bands
     names: Mapping[str, str]
     """Written sizes of the instruments by their keys."""
@@ -70,6 +72,7 @@ def worked(version_id: UUID) -> Worked:
     plan = values.made(ToothPlanVersion.objects.get(pk=version_id))
     return Worked(
         sheets={canal.canal: canal.run_sheet for canal in plan.canals},
+        setting=Setting(plan.setting),
         bands=_bands(plan),
         names={item.instrument.key: item.instrument.name for item in plan.tray_list},
     )

@@ -20,7 +20,10 @@ class RunningWork(models.Model):
     programme = models.ForeignKey(Programme, on_delete=models.CASCADE, related_name="+")
     position = models.PositiveIntegerField(help_text="The last event it is made from.")
     halted = models.BooleanField()
-    finished = models.BooleanField(help_text="Every canal is finished or the visit is closed, and nothing is halted.")
+    finished = models.BooleanField(help_text="Every canal is finished or the visit is closed, and nothing is due.")
+    on_site = models.ForeignKey(
+        Person, on_delete=models.PROTECT, null=True, related_name="+", help_text="The licensed clinician in the room."
+    )
     waiting_since = models.DateTimeField(null=True, help_text="Since when a supervisor's word is due.")
     step_since = models.DateTimeField(null=True, help_text="Since when the present step is in hand.")
     changed_at = models.DateTimeField()

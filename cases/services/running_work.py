@@ -9,6 +9,7 @@ from cases.domain import at_a_glance
 from cases.domain.at_a_glance import CanalAtAGlance, StepInHand
 from cases.domain.course import CanalState, Course, Happened
 from cases.domain.events import FROM_HERE
+from cases.domain.visit import Missing
 from cases.models import Case, RunningWork, courses, values
 from planning.encoding import canonical_text, encode
 
@@ -26,8 +27,11 @@ def keep(case: Case) -> None:
     before = RunningWork.objects.filter(case=case).first()
     canals, now = _glance(case, course, [values.happened(row) for row in events])
     halted = course.halted_by is not None
-    over = course.closed or all(canal.state is CanalState.FINISHED for canal in canals)
-    waits = halted or any(canal.state in WAITS for canal in canals)
+    visit, missing = course.visit, course.missing
+    over = visit.closed or all(canal.state is CanalState.FINISHED for canal in canals)
+    # While a visit is closed its canals wait for nothing but its check.
+    waiting = not visit.closed and any(canal.state in WAITS for canal in canals)
+    waits = halted or waiting or visit.check_due or Missing.APPROVAL_LAPSED in missing
     RunningWork.objects.update_or_create(
         case=case,
         defaults={
@@ -35,11 +39,12 @@ def keep(case: Case) -> None:
             "position": events[-1].position,
             "halted": halted,
             # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
-            "finished": over and not halted,
+            "finished": over and not halted and not visit.check_due,
             "waiting_since": ((before and before.waiting_since) or at) if waits else None,
             "step_since": _since(before, now, at),
             "changed_at": at,
-            "text": canonical_text({"canals": canals, "now": now}),
+            "on_site_id": visit.on_site or None,
+            "text": canonical_text({"canals": canals, "now": now, "missing": missing, "check_due": visit.check_due}),
         },
     )
 

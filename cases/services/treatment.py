@@ -15,7 +15,7 @@ from cases.domain.roles import Role
 from cases.domain.told import ReadingTold, SignOffTold, StepTold, Told
 from cases.domain.who_may import Actor, May
 from cases.models import Canal, Case, Person, ToothPlanVersion, TreatmentEvent
-from cases.services import from_here, readings, running_work, sent
+from cases.services import from_here, readings, running_work, sent, visits
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning.encoding import canonical_text
@@ -49,9 +49,9 @@ def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
 
     A clinical fact is never refused for coming at the wrong moment: the course sets it aside with the reason. Refused
     are strangers, a supervisor's word from somebody else, a plan the case never had, a depth longer than any tooth, a
-    length that cannot be; then nothing of the batch is stored. Raises NotAllowed, NotUsable, SentDifferently, what the
-    planner refuses of a length; SequenceGap where an event of the device is missing: what came before the gap is
-    stored, nothing from there on.
+    length that cannot be, somebody in the room who does not supervise; then nothing of the batch is stored. Raises
+    NotAllowed, NotUsable, SentDifferently, what the planner refuses of a length; SequenceGap where an event of the
+    device is missing: what came before the gap is stored, nothing from there on.
     """
     stored, gap = _record(actor, case, device, batch)
     if gap is not None:
@@ -80,6 +80,8 @@ def _record(
             stored.append(before)
             continue
         _refuse(one, number, who, versions)
+        at = ("events", number, "told")
+        visits.refuse_stranger_on_site(case, one.told, at)
         if one.device_seq != seq + 1:
             gap = SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
             break
@@ -88,6 +90,7 @@ def _record(
         new.append(row)
         stored.append(row)
         _take_length(actor, case, one, number)
+        visits.move_reference_points(actor, case, one.told, versions[one.plan_hash], at)
     TreatmentEvent.objects.bulk_create(new)
     running_work.keep(case)
     return stored, gap

@@ -13,6 +13,8 @@ import { Record } from './screens/record/record'
 import { Review } from './screens/review/review'
 import { FirstNotice } from './screens/sign-in/first-notice'
 import { SignIn } from './screens/sign-in/sign-in'
+import { CloseVisit } from './screens/visit/close'
+import { ReopenVisit } from './screens/visit/reopen'
 import { Worklist } from './screens/worklist/worklist'
 import { tab } from './store/database'
 import { noticeRead, readNotice } from './store/first-notice'
@@ -28,6 +30,8 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases/:id/plan', ({ id = '' }) => <Planning id={id} key={id} />],
   ['/cases/:id/chair', ({ id = '' }) => <Chair id={id} key={id} />],
   ['/cases/:id/record', ({ id = '' }) => <Record id={id} key={id} />],
+  ['/cases/:id/chair/close', ({ id = '' }) => <CloseVisit id={id} key={id} />],
+  ['/cases/:id/chair/reopen', ({ id = '' }) => <ReopenVisit id={id} key={id} />],
   ['/cases/:id/canals/:canal', ({ id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />],
   ['/worklist', () => <Worklist />],
   ['/plans/:id', ({ id = '' }) => <Review id={id} key={id} />],

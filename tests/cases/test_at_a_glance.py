@@ -7,6 +7,7 @@ from cases.domain.at_a_glance import Band, OutOfBand
 from cases.domain.course import CanalState, Course, Happened, fold
 from cases.domain.events import EventKind
 from planning.graph import Action, Do, End, Exit, RunSheet, Target
+from planning.techniques import Setting
 
 SIZE_25 = Do(
     id="shape/25",
@@ -42,7 +43,7 @@ def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: 
 
 
 def course(*events: Happened) -> Course:
-    return fold({"A": {"P": SHEET}}, "A", events)
+    return fold({"A": {"P": SHEET}}, "A", events, setting=Setting.EXTRACTED)
 
 
 def outside(*events: Happened) -> OutOfBand | None:

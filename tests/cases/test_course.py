@@ -12,6 +12,7 @@ from cases.domain.course import Course, Happened, fold
 from cases.domain.events import EventKind
 from planning.encoding import decode, encode
 from planning.graph import RunSheet
+from planning.techniques import Setting
 
 SHARED = json.loads((Path(__file__).parents[1] / "shared" / "courses.json").read_text(encoding="utf-8"))
 CASES = {case["name"]: case for case in SHARED["cases"]}
@@ -34,7 +35,8 @@ def happened(number: int, event: dict[str, Any], canals: list[str]) -> Happened:
 def course_of(case: dict[str, Any]) -> Course:
     plans = {key: {canal: SHEETS[name] for canal, name in canals.items()} for key, canals in case["plans"].items()}
     canals = list(case["plans"]["A"])
-    return fold(plans, "A", [happened(n, event, canals) for n, event in enumerate(case["events"], start=1)])
+    events = [happened(n, event, canals) for n, event in enumerate(case["events"], start=1)]
+    return fold(plans, "A", events, setting=Setting(case.get("setting", "extracted")))
 
 
 def test_the_files_run_sheets_are_as_the_api_sends_them() -> None:
@@ -59,9 +61,13 @@ def test_worked_case(name: str) -> None:
     assert list(course.undone) == expected.get("undone", [])
     assert (course.halted_by is not None) == expected.get("halted", False)
     assert (course.saline_by is not None) == expected.get("saline", False)
-    assert course.closed == expected.get("closed", False)
     asking = {canal: one.asking for canal, one in course.canals.items() if one.asking}
     coming = {canal: one.coming for canal, one in course.canals.items() if one.coming}
     assert (asking, coming) == (expected.get("asking", {}), expected.get("coming", {}))
+    assert course.visit.closed == expected.get("closed", False)
+    assert course.visit.on_site == expected.get("on_site", "")
+    assert course.visit.dam == expected.get("dam")
+    assert course.visit.check_due == expected.get("check_due", False)
+    assert list(course.missing) == expected.get("missing", [])
     assert course.turned_to == expected.get("turned_to", "")
     assert course.plan == expected.get("plan", "A")

@@ -54,7 +54,7 @@ function chairAt(depths_um: readonly number[], unsent = 0, setting: Plan['settin
     caseId: 'c',
     version: { hash: HASH } as VersionShown,
     plan,
-    course: new Course({ [HASH]: { MB: SHEET } }, HASH, events),
+    course: new Course({ [HASH]: { MB: SHEET } }, HASH, events, 'extracted'),
     events,
     waiting: Array.from({ length: unsent }) as unknown as Chair['waiting'],
     treatment,

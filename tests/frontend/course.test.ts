@@ -4,11 +4,13 @@ import { describe, expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
 import { Course } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
+import type { Setting } from '@/walk/visit'
 import { TooNew, Walk } from '@/walk/walk'
 
 interface Case {
   name: string
   plans: Record<string, Record<string, string>>
+  setting?: Setting
   events: Partial<Happened>[]
   expect: {
     canals: Record<string, { at: string; state: string; stop_um: number | null }>
@@ -17,6 +19,10 @@ interface Case {
     halted?: boolean
     saline?: boolean
     closed?: boolean
+    on_site?: string
+    dam?: string
+    check_due?: boolean
+    missing?: string[]
     turned_to?: string
     asking?: Record<string, string>
     coming?: Record<string, string>
@@ -36,7 +42,7 @@ function sheetOf(name: string): RunSheet {
   return sheet
 }
 
-function courseOf({ plans, events }: Case): Course {
+function courseOf({ plans, events, setting = 'extracted' }: Case): Course {
   const sheets = Object.entries(plans).map(([plan, canals]) => [
     plan,
     Object.fromEntries(Object.entries(canals).map(([canal, name]) => [canal, sheetOf(name)])),
@@ -53,7 +59,7 @@ function courseOf({ plans, events }: Case): Course {
     body: {},
     ...event,
   }))
-  return new Course(Object.fromEntries(sheets), 'A', happened)
+  return new Course(Object.fromEntries(sheets), 'A', happened, setting)
 }
 
 function eventsOf(course: Course, what: 'asking' | 'coming'): Record<string, string | null> {
@@ -74,7 +80,11 @@ describe('the course of a tooth', () => {
       undone: [...course.undone].sort(),
       halted: course.haltedBy !== null,
       saline: course.salineBy !== null,
-      closed: course.closed,
+      closed: course.visit.closed,
+      on_site: course.visit.onSite,
+      dam: course.visit.dam,
+      check_due: course.visit.checkDue,
+      missing: course.missing,
       turned_to: course.turnedTo,
       asking: eventsOf(course, 'asking'),
       coming: eventsOf(course, 'coming'),
@@ -85,6 +95,10 @@ describe('the course of a tooth', () => {
       halted: false,
       saline: false,
       closed: false,
+      on_site: '',
+      dam: null,
+      check_due: false,
+      missing: [],
       turned_to: '',
       asking: {},
       coming: {},

@@ -19,17 +19,21 @@ def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers:
     return answer.json()
 
 
-def approved_case(student: Page, supervisor: Page, alias: str) -> str:
+def approved_case(student: Page, supervisor: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> str:
     """A lower second molar with three canals, every length confirmed, its plan approved; returns the case's id."""
     programme = student.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"]
     kit = student.request.get(f"/api/v1/programmes/{programme}/kits").json()["results"][0]["id"]
-    tooth = {"notation": "iso_3950", "designation": "37"}
+    named = {"notation": "iso_3950", "designation": tooth}
     opened = send(
         student,
         "POST",
         f"programmes/{programme}/cases",
-        {"patient_alias": alias, "setting": "extracted", "tooth": tooth},
+        {"patient_alias": alias, "setting": setting, "tooth": named},
     )
+    if setting == "clinic":
+        opened = send(
+            student, "PATCH", f"cases/{opened['id']}", {"isolated": True}, **{"If-Match": f'"{opened["revision"]}"'}
+        )
     for canal in opened["canals"]:
         point = canal["reference_point"] or "DB cusp"
         send(student, "PATCH", f"canals/{canal['id']}", {"finding": "found", "reference_point": point})

@@ -12,12 +12,13 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me, not_modified
 from cases.api.etags import IF_NONE_MATCH
-from cases.api.fields import Id, Strict, Text, Value
+from cases.api.fields import Each, Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.errors import OtherPerson
 from cases.domain.told import Told
+from cases.domain.visit import Dam, Missing
 from cases.queries import course as found
 from cases.queries import seen
 from cases.services import treatment
@@ -44,7 +45,7 @@ class BatchGiven(Strict):
     actor = Id(
         required=False, help_text="Who did it, as the device knows; nothing is stored where somebody else is signed in."
     )
-    events = serializers.ListField(child=EventGiven(), min_length=1, max_length=MOST_EVENTS)
+    events = Each(child=EventGiven(), min_length=1, max_length=MOST_EVENTS)
 
 
 class EventShown(serializers.Serializer[Any]):
@@ -77,7 +78,15 @@ class CourseShown(serializers.Serializer[Any]):
     saline_by = serializers.CharField(
         allow_null=True, help_text="The emergency since which every canal is irrigated with saline alone."
     )
-    closed = serializers.BooleanField()
+    closed = serializers.BooleanField(source="visit.closed")
+    on_site = serializers.CharField(
+        source="visit.on_site", help_text="Id of the licensed clinician in the room, or empty."
+    )
+    dam = Value(Dam | None, source="visit.dam", allow_null=True, help_text="As last said in this visit.")
+    check_due = serializers.BooleanField(
+        source="visit.check_due", help_text="The visit was closed and waits for a supervisor's check."
+    )
+    missing = Value(tuple[Missing, ...], help_text="What has to be there before any canal is worked.")
     turned_to = serializers.CharField(help_text="The canal in hand, or empty.")
     out_of_course = Value(
         dict[str, OutOfCourse], help_text="Events that are kept and move nothing, by id, each with the reason."

@@ -17,6 +17,7 @@ from cases.api.fields import Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
 from cases.domain.course import CanalState
+from cases.domain.visit import Missing
 from cases.queries import worklist
 from cases.queries.worklist import Asks
 from planning.difficulty import Level
@@ -82,6 +83,18 @@ class RunningShown(serializers.Serializer[Any]):
     setting = Value(Setting, source="row.case.setting")
     student = PersonRef(source="row.case.student")
     halted = serializers.BooleanField(source="row.halted", help_text="An emergency stopped the work.")
+    on_site = PersonRef(
+        source="row.on_site", allow_null=True, help_text="The licensed clinician in the room, in the clinic."
+    )
+    check_due = serializers.BooleanField(
+        source="glance.check_due", default=False, help_text="The visit was closed and waits for a supervisor's check."
+    )
+    missing = Value(
+        tuple[Missing, ...],
+        source="glance.missing",
+        default=(),
+        help_text="What has to be there before any canal is worked.",
+    )
     canals = RunningCanal(many=True, source="glance.canals")
     now = StepInHandShown(source="glance.now", allow_null=True, help_text="The step in the student's hand.")
     step_s = serializers.IntegerField(allow_null=True, help_text="Seconds it has been in hand.")

@@ -26,6 +26,8 @@ from cases.domain.record.value import (
 )
 from cases.domain.uses import Use, uses
 
+NAMES_THE_ROOM = (EventKind.ON_SITE, EventKind.REOPEN)
+
 
 def irrigants(story: Story) -> tuple[IrrigantUsed, ...]:
     """Totals of each irrigant over steps and what was irrigated beside them, to hundredths of a millilitre."""
@@ -187,7 +189,7 @@ def visits(story: Story) -> tuple[VisitRecord, ...]:
             body = fact.event.body
             sealed, note = bool(body.get("access_sealed")), str(body.get("note", ""))
             found[-1] = replace(found[-1], closed_at=fact.at, closed_by=fact.who, access_sealed=sealed, note=note)
-        elif fact.kind is EventKind.ON_SITE:
+        elif fact.kind in NAMES_THE_ROOM:
             named = story.people.get(str(fact.event.body.get("supervisor_id", "")))
             if named and named not in found[-1].on_site:
                 found[-1] = replace(found[-1], on_site=(*found[-1].on_site, named))

@@ -7,6 +7,7 @@ from typing import Any
 
 from cases.domain.course import OutOfCourse
 from cases.domain.events import EventKind
+from cases.domain.record import of_visits
 from cases.domain.record.story import Fact, Story
 from planning.graph import Action, Do
 from planning.quantities import said as in_mm
@@ -16,6 +17,9 @@ WHY = {
     OutOfCourse.NO_CANAL: "the plan has no such canal",
     OutOfCourse.CLOSED: "the visit was closed",
     OutOfCourse.HALTED: "the work was halted",
+    OutOfCourse.DAM_OFF: "the dam was not on",
+    OutOfCourse.NOBODY_ON_SITE: "nobody was named in the room",
+    OutOfCourse.APPROVAL_LAPSED: "the approval had lapsed",
     OutOfCourse.WITHHELD: "the canal was withheld",
     OutOfCourse.OTHER_STEP: "another step was due",
     OutOfCourse.NO_SUCH_EXIT: "the step has no such answer",
@@ -124,7 +128,7 @@ def _named(step: Do | None, fact: Fact, story: Story) -> str:
 
 def _of_sign_off(fact: Fact, story: Story) -> str:
     body, step = fact.event.body, story.step(fact)
-    point = (step.hold_point or "") if step else ""
+    point = (step.hold_point or "") if step else of_visits.POINTS.get(fact.event.node, "")
     verb = "Approved" if body.get("exit") == "approved" else "Returned"
     spite = "in spite of what is missing" if body.get("in_spite") else ""
     bench = "at the bench" if fact.at_bench else ""
@@ -153,15 +157,11 @@ def _of_on_site(fact: Fact, story: Story) -> str:
 
 
 def _of_close(fact: Fact, story: Story) -> str:
-    body = fact.event.body
-    return _with(
-        "Closed for today", "access sealed" if body.get("access_sealed") else "access open", body.get("note", "")
-    )
+    return _with("Closed for today", *of_visits.closed(fact.event.body))
 
 
 def _of_reopen(fact: Fact, story: Story) -> str:
-    as_left = ", ".join(fact.event.body.get("as_left", ()))
-    return f"Opened again; as they were left: {as_left or 'none'}"
+    return f"Opened again; {of_visits.reopened(fact.event.body)}"
 
 
 def _of_image(fact: Fact, story: Story) -> str:
@@ -211,6 +211,7 @@ SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
     EventKind.ASK: _text("Asked for a supervisor's word", "note"),
     EventKind.COME: _text("Comes to the chair", "note"),
     EventKind.ON_SITE: _of_on_site,
+    EventKind.DAM: lambda fact, _: of_visits.dam(fact.event.body),
     EventKind.IMAGE: _of_image,
     EventKind.IRRIGATED: lambda fact, _: _with("Irrigated once more", *_volume(fact.event.body)),
     EventKind.NOTE: _text("Note", "text"),

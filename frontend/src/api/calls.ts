@@ -63,6 +63,8 @@ export const getTooth = (iso: string) => told(http.GET('/api/v1/teeth/{iso}', { 
 
 export const listFactors = () => told(http.GET('/api/v1/difficulty-factors'))
 
+export const getProgramme = (id: string) => told(http.GET('/api/v1/programmes/{programme_id}', ofProgramme(id)))
+
 export const listKits = (programme: string) =>
   told(http.GET('/api/v1/programmes/{programme_id}/kits', ofProgramme(programme)))
 

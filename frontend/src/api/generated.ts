@@ -1995,16 +1995,25 @@ export interface components {
         /** @description The visit ends. */
         CloseTold: {
             access_sealed: boolean;
+            /** @description What was left in the canals; None where nobody said. */
+            dressing: ("none" | "calcium_hydroxide" | "other") | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "close";
             note: string;
+            /** @description What the access was sealed with. */
+            temporary: ("none" | "zinc_oxide" | "glass_ionomer" | "other") | null;
         };
         /** @description The visit ends. */
         CloseToldRequest: {
             access_sealed: boolean;
+            /**
+             * @description What was left in the canals; None where nobody said.
+             * @default null
+             */
+            dressing?: ("none" | "calcium_hydroxide" | "other") | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2012,6 +2021,11 @@ export interface components {
             kind: "close";
             /** @default  */
             note?: string;
+            /**
+             * @description What the access was sealed with.
+             * @default null
+             */
+            temporary?: ("none" | "zinc_oxide" | "glass_ionomer" | "other") | null;
         };
         CodeGivenRequest: {
             code: string;
@@ -2074,9 +2088,17 @@ export interface components {
             rows: components["schemas"]["Figure"][];
         };
         CourseShown: {
+            /** @description The visit was closed and waits for a supervisor's check. */
+            check_due: boolean;
             closed: boolean;
+            /** @description As last said in this visit. */
+            dam: ("on" | "off" | "leaking") | null;
             /** @description The emergency that stopped the work. */
             halted_by: string | null;
+            /** @description What has to be there before any canal is worked. */
+            missing: components["schemas"]["Missing"][];
+            /** @description Id of the licensed clinician in the room, or empty. */
+            on_site: string;
             /** @description Events that are kept and move nothing, by id, each with the reason. */
             out_of_course: {
                 [key: string]: components["schemas"]["OutOfCourse"];
@@ -2118,6 +2140,15 @@ export interface components {
             name: string | null;
             scheme: string;
             source: string;
+        };
+        /** @description How the dam was found. In the clinic nothing goes on unless it is on. */
+        DamTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "dam";
+            state: components["schemas"]["StateEnum"];
         };
         /** @enum {string} */
         Decision: "approved" | "returned";
@@ -2258,7 +2289,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2277,12 +2308,13 @@ export interface components {
          *     * `ask`: The student asks for a supervisor's word.
          *     * `come`: A supervisor answers: to the chair.
          *     * `on_site`: Which licensed clinician is in the room for this visit.
+         *     * `dam`: The dam is on, off or leaking.
          *     * `image`: An image was taken; the image itself may still be on the phone.
          *     * `irrigated`: Irrigated beside what the order of work asks for.
          *     * `undo`: Names an earlier event that does not count; both stay.
          * @enum {string}
          */
-        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "on_site" | "image" | "irrigated" | "note" | "undo";
+        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
         EventShown: {
             actor: components["schemas"]["PersonRef"];
             canal: string;
@@ -2299,7 +2331,7 @@ export interface components {
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -2447,8 +2479,41 @@ export interface components {
          * @enum {string}
          */
         Finding: "expected" | "found" | "searched_not_found";
+        /** @description One canal at the beginning of the next visit. */
+        Found: {
+            canal: string;
+            /** @description A locator or an image agrees with the length before; None where there was none. */
+            length_agrees: boolean | null;
+            /** @description Where lengths are measured from now, if the point has gone: those taken before count no more. */
+            reference_point: string;
+            /** @description The point that its lengths are measured from is as it was. */
+            reference_there: boolean;
+            /** @description The small instrument went as deep as before; None in a canal that had not been worked. */
+            small_as_deep: boolean | null;
+        };
         /** @enum {string} */
         FoundEnum: "whole" | "discarded";
+        /** @description One canal at the beginning of the next visit. */
+        FoundRequest: {
+            canal: string;
+            /**
+             * @description A locator or an image agrees with the length before; None where there was none.
+             * @default null
+             */
+            length_agrees?: boolean | null;
+            /**
+             * @description Where lengths are measured from now, if the point has gone: those taken before count no more.
+             * @default
+             */
+            reference_point?: string;
+            /** @description The point that its lengths are measured from is as it was. */
+            reference_there: boolean;
+            /**
+             * @description The small instrument went as deep as before; None in a canal that had not been worked.
+             * @default null
+             */
+            small_as_deep?: boolean | null;
+        };
         /** @description Some instrument of this pass went at least `least_um` deeper than the same one in the pass before. */
         Gained: {
             least_um: number;
@@ -3046,6 +3111,12 @@ export interface components {
         };
         /** @enum {string} */
         MethodEnum: "cone_mark" | "two_instruments" | "image_estimate";
+        /**
+         * @description What has to be there before any canal is worked.
+         *     * `dam_off`: Not said to be on in this visit, off, or leaking. Nobody's word takes its place.
+         * @enum {string}
+         */
+        Missing: "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed";
         /** @enum {string} */
         Motion: "hand" | "continuous" | "reciprocating";
         /** @description The canal's widths from the orifice down to its end, and where they are from. */
@@ -3130,7 +3201,7 @@ export interface components {
          * @description Why an event moves nothing.
          * @enum {string}
          */
-        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo";
+        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo";
         /** @description A supervisor lets the work go on in spite of a caution. */
         Override: {
             /** @description None for a caution that concerns the whole tooth. */
@@ -3703,13 +3774,44 @@ export interface components {
         };
         /** @description The next visit begins. */
         ReopenTold: {
-            /** @description Canals whose small instrument went to length again; the others wait. */
+            /** @description Canals that were found as they were left, or have not been worked yet; the others wait for a supervisor. */
             as_left: string[];
+            /** @description What was looked at, canal by canal. */
+            found: components["schemas"]["Found"][];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "reopen";
+            /** @description In the clinic the dam is on; on the bench eyes and skin are protected. */
+            protected: boolean;
+            /** @description The licensed clinician who is in the room, in the clinic. */
+            supervisor_id: string;
+        };
+        /** @description The next visit begins. */
+        ReopenToldRequest: {
+            /** @description Canals that were found as they were left, or have not been worked yet; the others wait for a supervisor. */
+            as_left: string[];
+            /**
+             * @description What was looked at, canal by canal.
+             * @default []
+             */
+            found?: components["schemas"]["FoundRequest"][];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "reopen";
+            /**
+             * @description In the clinic the dam is on; on the bench eyes and skin are protected.
+             * @default false
+             */
+            protected?: boolean;
+            /**
+             * @description The licensed clinician who is in the room, in the clinic.
+             * @default
+             */
+            supervisor_id?: string;
         };
         /** @description A new version takes over. */
         ReplanTold: {
@@ -3864,10 +3966,22 @@ export interface components {
             case: string;
             /** Format: date-time */
             changed_at: string;
+            /**
+             * @description The visit was closed and waits for a supervisor's check.
+             * @default false
+             */
+            check_due?: boolean;
             /** @description An emergency stopped the work. */
             halted: boolean;
+            /**
+             * @description What has to be there before any canal is worked.
+             * @default []
+             */
+            missing?: components["schemas"]["Missing"][];
             /** @description The step in the student's hand. */
             now: components["schemas"]["StepInHandShown"] | null;
+            /** @description The licensed clinician in the room, in the clinic. */
+            on_site: components["schemas"]["PersonRef"] | null;
             patient_alias: string;
             setting: components["schemas"]["Setting"];
             /** @description Seconds it has been in hand. */
@@ -4119,6 +4233,8 @@ export interface components {
          * @enum {string}
          */
         StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "approval_void";
+        /** @enum {string} */
+        StateEnum: "on" | "off" | "leaking";
         StepInHandShown: {
             action: components["schemas"]["Action"];
             canal: string;

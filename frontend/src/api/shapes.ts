@@ -75,6 +75,7 @@ export type Waiting = Schemas['WaitingShown']
 export type ImageShown = Schemas['ImageShown']
 export type ImagesShown = Schemas['ImagesShown']
 export type Shows = ImageShown['shows']
+export type Found = Schemas['FoundRequest']
 
 export type EventGiven = Schemas['EventGivenRequest']
 export type EventShown = Schemas['EventShown']

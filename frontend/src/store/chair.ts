@@ -3,6 +3,7 @@ import * as calls from '@/api/calls'
 import type { Plan, Told, Treatment, VersionShown } from '@/api/shapes'
 import { Course } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
+import type { Setting } from '@/walk/visit'
 import { treatmentName, unsent } from './outbox'
 import { useVersion, useVersions } from './plans'
 import { type Done, tell } from './record'
@@ -53,7 +54,7 @@ function chairOf(caseId: string, version: VersionShown, treatment: Treatment, wa
     ),
   ]
   const sheets = Object.fromEntries(version.plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
-  const course = new Course({ [version.hash]: sheets }, version.hash, events)
+  const course = new Course({ [version.hash]: sheets }, version.hash, events, version.plan.setting as Setting)
   return {
     caseId,
     version,

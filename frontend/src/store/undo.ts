@@ -16,8 +16,8 @@ export function lastToUndo(chair: Chair, canal: string, now: number = Date.now()
   return at !== undefined && now - at < TEN_MINUTES_MS ? last : undefined
 }
 
-function timeOf({ treatment, waiting }: Chair, id: string): number | undefined {
-  // By this phone's clock on both sides: it may be wrong, but not against itself.
+/** When it was recorded. By this phone's clock on both sides: it may be wrong, but not against itself. */
+export function timeOf({ treatment, waiting }: Chair, id: string): number | undefined {
   const sent = treatment.events.find((event) => event.id === id)?.device_time
   const time = sent ?? waiting.find((entry) => entry.event.id === id)?.event.device_time
   return time === undefined ? undefined : Date.parse(time)

@@ -1,6 +1,7 @@
 import type { RunSheet } from '@/api/shapes'
 import type { Happened, Kind } from './happened'
 import { undone } from './undone'
+import { type Missing, type Setting, Visit } from './visit'
 import { Walk } from './walk'
 
 export type Held = 'paused' | 'past_stop' | 'to_plan' | 'to_check'
@@ -10,8 +11,7 @@ export type CanalState = Held | 'open' | 'not_released' | 'hold_point' | 'finish
 export type OutOfCourse =
   | 'other_plan'
   | 'no_canal'
-  | 'closed'
-  | 'halted'
+  | Missing
   | 'withheld'
   | 'other_step'
   | 'no_such_exit'
@@ -22,7 +22,7 @@ export type OutOfCourse =
 export type Sheets = Readonly<Record<string, RunSheet>>
 
 /** Kept and shown; where the work stands is the same after them. */
-const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'on_site', 'image', 'irrigated']
+const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated']
 
 /** Emergencies after which nothing but saline goes into any canal: what was given may have left the root. */
 const SALINE_AFTER: readonly unknown[] = [
@@ -58,13 +58,18 @@ export class CanalCourse {
   }
 }
 
+interface Reopened {
+  readonly as_left?: readonly string[]
+  readonly found?: readonly { canal: string; reference_point?: string }[]
+}
+
 /** The whole tooth: the fold of everything recorded, in order, by the rules that the server folds by. */
 export class Course {
   canals: Record<string, CanalCourse>
   haltedBy: string | null = null
   /** The emergency since which every canal is irrigated with saline alone. */
   salineBy: string | null = null
-  closed = false
+  readonly visit: Visit
   turnedTo = ''
   readonly outOfCourse: Record<string, OutOfCourse> = {}
   readonly undone: ReadonlySet<string>
@@ -73,7 +78,9 @@ export class Course {
     private readonly plans: Readonly<Record<string, Sheets>>,
     public plan: string,
     events: readonly Happened[],
+    setting: Setting,
   ) {
+    this.visit = new Visit(setting)
     this.canals = begun(plans[plan] ?? {})
     const { gone, wrong } = undone(events)
     this.undone = gone
@@ -85,6 +92,11 @@ export class Course {
     }
   }
 
+  /** What has to be there before any canal is worked. */
+  get missing(): Missing[] {
+    return this.visit.missing(this.haltedBy !== null)
+  }
+
   private take(event: Happened): OutOfCourse | null {
     if (MOVES_NOTHING.includes(event.kind)) return null
     if (event.kind === 'emergency') {
@@ -93,21 +105,36 @@ export class Course {
       return null
     }
     if (event.kind === 'replan') return this.replan(event)
+    const ofVisit = this.takeVisit(event)
+    if (ofVisit !== undefined) return ofVisit
     if (event.plan !== this.plan) return 'other_plan'
     const canal = this.canals[event.canal]
     if (event.canal === '' || !canal) return event.canal === '' ? this.takeTooth(event) : 'no_canal'
     return this.takeCanal(event, canal)
   }
 
+  /** What is said of the visit holds for the tooth, whatever plan was on the screen; undefined for any other event. */
+  private takeVisit(event: Happened): OutOfCourse | null | undefined {
+    switch (event.kind) {
+      case 'close':
+        return this.visit.close() ? null : 'closed'
+      case 'reopen':
+        return this.reopen(event)
+      case 'on_site':
+        return this.visit.name(event) ? null : 'closed'
+      case 'dam':
+        return this.visit.isolate(event) ? null : 'closed'
+      default:
+        return undefined
+    }
+  }
+
   private takeTooth(event: Happened): OutOfCourse | null {
     switch (event.kind) {
       case 'resume':
         return this.resumeTooth(event)
-      case 'close':
-        this.closed = true
-        return null
-      case 'reopen':
-        return this.reopen(event)
+      case 'sign_off':
+        return this.visit.signOff(event) ? null : 'nothing_asked'
       case 'release':
         return this.release(event)
       case 'ask':
@@ -143,8 +170,6 @@ export class Course {
       case 'come':
         canal.coming = event.id
         return null
-      case 'close':
-      case 'reopen':
       case 'release':
         return this.takeTooth(event)
       default:
@@ -154,8 +179,8 @@ export class Course {
 
   private step(event: Happened, canal: CanalCourse): OutOfCourse | null {
     const { walk } = canal
-    if (this.closed) return 'closed'
-    if (this.haltedBy) return 'halted'
+    const [missing] = this.missing
+    if (missing) return missing
     if (canal.held || !canal.released) return 'withheld'
     if (walk.at !== event.node) return 'other_step'
     if (canal.state === 'hold_point') return 'withheld'
@@ -201,11 +226,12 @@ export class Course {
 
   /** Canals that were not found as they were left stay withheld, finished ones excepted. */
   private reopen(event: Happened): OutOfCourse | null {
-    if (!this.closed) return 'nothing_asked'
-    this.closed = false
-    const asLeft = Array.isArray(event.body.as_left) ? event.body.as_left : []
+    if (!this.visit.reopen(event)) return 'nothing_asked'
+    const { as_left = [], found = [] } = event.body as Reopened
     for (const [name, canal] of Object.entries(this.canals)) {
-      if (!asLeft.includes(name) && !canal.held && canal.state !== 'finished') canal.held = 'to_check'
+      if (canal.state === 'finished') continue
+      if (found.some((one) => one.canal === name && one.reference_point)) canal.held = 'to_plan'
+      else if (!as_left.includes(name)) canal.held ??= 'to_check'
     }
     return null
   }

@@ -15,6 +15,7 @@ export type Kind =
   | 'ask'
   | 'come'
   | 'on_site'
+  | 'dam'
   | 'image'
   | 'irrigated'
   | 'note'

@@ -16,6 +16,7 @@ const NEVER: readonly Kind[] = [
   'answer',
   'come',
   'on_site',
+  'dam',
 ]
 
 export function mayUndo({ kind, body }: Happened): boolean {

@@ -17,6 +17,7 @@ import { planning } from './planning'
 import { record } from './record'
 import { review } from './review'
 import { size } from './size'
+import { visit } from './visit'
 
 /** Every word the reader sees. */
 export const words = {
@@ -39,5 +40,6 @@ export const words = {
   ...figures,
   ...size,
   ...difficulty,
+  ...visit,
   when,
 } as const

@@ -23,6 +23,7 @@ export const review = {
     atTheChair: 'At the chair now',
     emergencies: 'Emergency: call or go there',
     halted: 'HALTED',
+    checkDue: 'closed for today, to be checked',
     waitsFor: (what: string) => `waits: ${what}`,
     plan: (alias: string, number: number) => `${alias} ·\u00a0plan\u00a0${number}`,
     asks: ASKS,

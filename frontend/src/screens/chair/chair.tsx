@@ -12,14 +12,17 @@ import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
 import { BandsBoard, LastDepth } from './bands'
 import { CanalStrip } from './canal-strip'
+import { ClosedVisit } from './closed-visit'
 import { Dock } from './dock'
 import { DoneList } from './done-list'
 import { Halted, SalineOnly } from './halted'
 import { IrrigateMore } from './irrigate'
+import { MayStart } from './may-start'
 import { NextAtTray } from './next-at-tray'
 import { NowCard } from './now-card'
 import { Outbox } from './outbox'
 import './chair.css'
+import './may-start.css'
 
 const SECONDS_3 = 3000 // a supervisor's word must reach the chair within five seconds
 
@@ -66,6 +69,8 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
   const course = canal && chair.course.canals[canal.canal]
   // While the tooth is halted there is one thing to read and nothing to answer.
   const halted = chair.course.haltedBy !== null
+  const { closed } = chair.course.visit
+  const open = chair.course.missing.length === 0
   const step = course ? `${canal?.canal} ${course.walk.left.length}` : ''
   // Another step is read from its top.
   useEffect(() => globalThis.scrollTo?.(0, 0), [step])
@@ -79,8 +84,9 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
       <SalineOnly chair={chair} />
       <Outbox chair={chair} at={at} />
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
-      {canal && !halted && <LastDepth chair={chair} ahead={ahead} canal={canal} />}
-      {canal && course && !halted && (
+      {closed ? <ClosedVisit chair={chair} caseId={caseId} /> : !halted && <MayStart chair={chair} canal={canal} />}
+      {canal && open && <LastDepth chair={chair} ahead={ahead} canal={canal} />}
+      {canal && course && open && (
         <NowCard key={step} chair={chair} canal={canal} course={course}>
           <div class="now-more">
             <IrrigateMore chair={chair} canal={canal.canal} course={course} />
@@ -88,8 +94,13 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
           </div>
         </NowCard>
       )}
-      {canal && !halted && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
+      {canal && open && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
       <DoneList chair={chair} />
+      {!closed && (
+        <a class="button close-for-today" href={`/cases/${caseId}/chair/close`}>
+          {words.visit.close}
+        </a>
+      )}
       {canal && course && !halted && <Dock key={step} chair={chair} canal={canal} course={course} />}
     </div>
   )

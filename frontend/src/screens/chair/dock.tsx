@@ -35,7 +35,7 @@ export function Dock({ chair, canal, course }: Props) {
 /** What this step wants now: an instrument looked at, a new one, or its answers. */
 function Due({ chair, canal, course }: Props) {
   const { node } = course.walk
-  if (course.state !== 'open' || node.kind === 'end') return null
+  if (chair.course.missing.length > 0 || course.state !== 'open' || node.kind === 'end') return null
   const before = beforeStep(chair, canal.canal, course)
   switch (before?.what) {
     case 'new':

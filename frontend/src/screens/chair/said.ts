@@ -1,6 +1,7 @@
 import { mm } from '@/parts/millimetres'
 import type { Chair } from '@/store/chair'
 import type { Happened } from '@/walk/happened'
+import type { Dam } from '@/walk/visit'
 import { words } from '@/words/en'
 import { nameOf } from './at-hand'
 
@@ -11,6 +12,7 @@ export function saidOf(chair: Chair, { kind, canal, node, body }: Happened): str
   if (kind === 'inspected')
     return `${nameOf(chair, String(body.instrument))}: ${[body.found, body.why].filter(Boolean).join(', ')}`
   if (kind === 'irrigated') return words.card.amount(Number(body.volume_ml), words.irrigant(String(body.irrigant)))
+  if (kind === 'dam') return words.visit.dam[body.state as Dam]
   if (kind === 'turn') return words.card.turned(canal)
   if (kind !== 'step') return [words.chair.kind[kind], body.exit, body.reason].filter(Boolean).join(' ')
   const step = chair.plan.canals.find((one) => one.canal === canal)?.run_sheet.nodes[node]

@@ -22,6 +22,7 @@ export function RunningWork({ halted }: { halted: boolean }) {
 }
 
 function RunningRow({ of }: { of: Running }) {
+  const { missing = [] } = of
   return (
     <a class="entry waiting-row" href={`/cases/${of.case}/chair`} data-halted={of.halted || undefined}>
       <span class="tooth-number">{of.tooth.iso}</span>
@@ -29,11 +30,21 @@ function RunningRow({ of }: { of: Running }) {
         <b class="block">{of.patient_alias}</b>
         <span class="small soft one-line">{of.student.name}</span>
         <span class="small block">
-          {of.canals.map(({ canal, state, hold_point }) => (
-            <span key={canal} class="block">
-              <b>{canal}</b> {hold_point ? words.worklist.waitsFor(hold_point) : words.chair.state[state]}
-            </span>
-          ))}
+          {of.on_site && <span class="block">{words.visit.inRoom(of.on_site.name)}</span>}
+          {of.check_due && <b class="block">{words.worklist.checkDue}</b>}
+          {missing
+            .filter((what) => what !== 'halted' && what !== 'closed')
+            .map((what) => (
+              <b key={what} class="block">
+                {words.visit.missing[what]}
+              </b>
+            ))}
+          {!missing.includes('closed') &&
+            of.canals.map(({ canal, state, hold_point }) => (
+              <span key={canal} class="block">
+                <b>{canal}</b> {hold_point ? words.worklist.waitsFor(hold_point) : words.chair.state[state]}
+              </span>
+            ))}
         </span>
       </span>
       <span class="waiting-side">

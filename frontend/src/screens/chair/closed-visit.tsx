@@ -1,0 +1,58 @@
+import { Notice } from '@/parts/notice'
+import type { Chair } from '@/store/chair'
+import { membership } from '@/store/session'
+import { timeOf } from '@/store/undo'
+import { actorOf, lastOf } from '@/store/visits'
+import { CHECK } from '@/walk/visit'
+import { words } from '@/words/en'
+import { Word } from './word'
+
+/** A visit that was closed: what was left in the tooth, whether a supervisor has looked at it, and the way back in. */
+export function ClosedVisit({ chair, caseId }: { chair: Chair; caseId: string }) {
+  const closed = lastOf(chair, 'close')
+  const at = closed && timeOf(chair, closed.id)
+  const { dressing, temporary, access_sealed, note } = (closed?.body ?? {}) as Left
+  return (
+    <section class="now-card" aria-label={words.chair.kind.close}>
+      <h2>{words.visit.closedAt(at === undefined ? '' : words.when(at))}</h2>
+      <dl class="left-behind">
+        <dt>{words.visit.dressing}</dt>
+        <dd>{dressing ? words.visit.dressings[dressing] : words.visit.notSaid}</dd>
+        <dt>{words.visit.temporary}</dt>
+        <dd>{temporary ? words.visit.temporaries[temporary] : words.visit.notSaid}</dd>
+      </dl>
+      <Notice sign={access_sealed ? 'approved' : 'caution'}>
+        {access_sealed ? words.visit.accessSealed : words.visit.accessOpen}
+      </Notice>
+      {note && <p>{note}</p>}
+      {chair.course.visit.clinic && <Check chair={chair} since={closed ? chair.events.indexOf(closed) : 0} />}
+      <a
+        class={`button ${membership.value?.role === 'supervisor' ? 'answer' : 'main'}`}
+        href={`/cases/${caseId}/chair/reopen`}
+      >
+        {words.visit.openAgain}
+      </a>
+    </section>
+  )
+}
+
+interface Left {
+  readonly dressing?: keyof typeof words.visit.dressings | null
+  readonly temporary?: keyof typeof words.visit.temporaries | null
+  readonly access_sealed?: boolean
+  readonly note?: string
+}
+
+/** The supervisor's word on the closed visit. */
+function Check({ chair, since }: { chair: Chair; since: number }) {
+  const word = lastOf(chair, 'sign_off', (event) => event.node === CHECK && chair.events.indexOf(event) > since)
+  const by = word && actorOf(chair, word)
+  if (word && !chair.course.visit.checkDue) return <Notice sign="approved">{words.visit.checked(by ?? '')}</Notice>
+  return (
+    <>
+      <Notice sign="waiting">{words.visit.checkDue}</Notice>
+      {word && <Notice sign="returned">{words.visit.notYetGood(by ?? '', String(word.body.reason ?? ''))}</Notice>}
+      <Word chair={chair} node={CHECK} yes={words.visit.check} no={words.visit.checkNot} />
+    </>
+  )
+}

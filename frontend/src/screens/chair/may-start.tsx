@@ -1,0 +1,139 @@
+import type { ComponentChildren } from 'preact'
+import type { CanalPlan, PersonRef, Told } from '@/api/shapes'
+import { mm } from '@/parts/millimetres'
+import { Notice } from '@/parts/notice'
+import type { Chair } from '@/store/chair'
+import { actorOf, lastOf, useSupervisors } from '@/store/visits'
+import { type Missing, RENEW } from '@/walk/visit'
+import { words } from '@/words/en'
+import { InTheRoom } from './in-the-room'
+import { Word } from './word'
+
+/** May I start? One line of what is there and what is missing; what is missing can be told right under it. */
+export function MayStart({ chair, canal }: { chair: Chair; canal: CanalPlan | undefined }) {
+  const { missing, visit } = chair.course
+  const supervisors = useSupervisors()
+  const line = <Line chair={chair} canal={canal} supervisors={supervisors} />
+  if (missing.length === 0 && !visit.clinic) return <p class="may-start">{line}</p>
+  if (missing.length === 0) return <Room chair={chair} line={line} supervisors={supervisors} />
+  return (
+    <section class="may-start stack" data-missing aria-label={words.visit.mayStart}>
+      <p>{line}</p>
+      {missing.includes('dam_off') && (
+        <>
+          {visit.dam !== null && <Notice sign="stop">{words.visit.damStops}</Notice>}
+          <button type="button" class="button main" onClick={() => say(chair, { kind: 'dam', state: 'on' })}>
+            {visit.dam === null ? words.visit.damOn : words.visit.damOnAgain}
+          </button>
+        </>
+      )}
+      {missing.includes('nobody_on_site') && (
+        <InTheRoom
+          supervisors={supervisors}
+          now=""
+          onName={(supervisor_id) => say(chair, { kind: 'on_site', supervisor_id })}
+        />
+      )}
+      {missing.includes('approval_lapsed') && <Lapsed chair={chair} />}
+    </section>
+  )
+}
+
+function say(chair: Chair, told: Told): void {
+  void chair.record('', '', told)
+}
+
+interface RoomProps {
+  chair: Chair
+  line: ComponentChildren
+  supervisors: readonly PersonRef[] | undefined
+}
+
+/** All is there; under the line what may change in the middle of a visit. */
+function Room({ chair, line, supervisors }: RoomProps) {
+  return (
+    <details class="may-start" aria-label={words.visit.mayStart}>
+      <summary>{line}</summary>
+      <div class="stack">
+        <div class="step-answers two">
+          <button type="button" class="button" onClick={() => say(chair, { kind: 'dam', state: 'off' })}>
+            {words.visit.damOff}
+          </button>
+          <button type="button" class="button" onClick={() => say(chair, { kind: 'dam', state: 'leaking' })}>
+            {words.visit.damLeaking}
+          </button>
+        </div>
+        <InTheRoom
+          supervisors={supervisors}
+          now={chair.course.visit.onSite}
+          onName={(supervisor_id) => say(chair, { kind: 'on_site', supervisor_id })}
+        />
+      </div>
+    </details>
+  )
+}
+
+interface LineProps {
+  chair: Chair
+  canal: CanalPlan | undefined
+  supervisors: readonly PersonRef[] | undefined
+}
+
+/** The answer, what is missing, and what is there. */
+function Line({ chair, canal, supervisors }: LineProps) {
+  const { missing, visit } = chair.course
+  const room = supervisors?.find((one) => one.id === visit.onSite)?.name ?? words.visit.somebody
+  const withheld = canal && withheldSays(chair, canal.canal)
+  const absent = [...missing.map((what) => saysOf(chair, what)), ...(withheld ? [withheld] : [])]
+  const there = [
+    visit.clinic && visit.onSite && words.visit.inRoom(room),
+    visit.clinic && visit.dam === 'on' && words.visit.dam.on,
+    !missing.includes('approval_lapsed') && words.visit.approved,
+    // A settled length stands on the card of the step.
+    canal && canal.length.state !== 'settled' && lengthOf(canal),
+  ].filter((said) => typeof said === 'string' && said !== '')
+  return (
+    <>
+      <b>{words.visit.mayStart}</b>{' '}
+      <b class="may-start-answer" data-missing={absent.length > 0 || undefined}>
+        {absent.length > 0 ? words.visit.notYet(absent.join(', ')) : words.visit.yes}
+      </b>{' '}
+      <span class="block small soft">{there.join(' · ')}</span>
+    </>
+  )
+}
+
+/** What keeps this canal closed although the visit is open, if anything does. */
+function withheldSays({ course }: Chair, canal: string): string | undefined {
+  const state = course.canals[canal]?.state
+  if (state === undefined || state === 'open' || state === 'hold_point' || state === 'finished') return undefined
+  return `${canal} ${words.chair.state[state]}`
+}
+
+function saysOf({ course }: Chair, what: Missing): string {
+  const { dam } = course.visit
+  return what === 'dam_off' && dam ? words.visit.dam[dam] : words.visit.missing[what]
+}
+
+function lengthOf({ canal, length }: CanalPlan): string {
+  const stop = length.stop_mm ?? length.estimate_mm
+  return stop === null
+    ? words.visit.noLength(canal)
+    : words.visit.length(canal, mm(stop), words.lengthState(length.state))
+}
+
+/** A supervisor lets the approval count for this visit too, or says why not. */
+function Lapsed({ chair }: { chair: Chair }) {
+  const word = lastOf(chair, 'sign_off', (event) => event.node === RENEW)
+  const opened = lastOf(chair, 'reopen')
+  const since = word && opened && chair.events.indexOf(word) > chair.events.indexOf(opened)
+  return (
+    <>
+      <Notice sign="waiting">{words.visit.lapsed}</Notice>
+      {since && (
+        <Notice sign="returned">{words.visit.notRenewed(actorOf(chair, word), String(word.body.reason ?? ''))}</Notice>
+      )}
+      <Word chair={chair} node={RENEW} yes={words.visit.renew} no={words.chair.giveBack} />
+    </>
+  )
+}

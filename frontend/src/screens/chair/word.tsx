@@ -1,0 +1,43 @@
+import { useState } from 'preact/hooks'
+import { TextField } from '@/parts/fields'
+import type { Chair } from '@/store/chair'
+import { membership } from '@/store/session'
+import { words } from '@/words/en'
+
+interface Props {
+  chair: Chair
+  /** What the word is on. */
+  node: string
+  yes: string
+  no: string
+}
+
+/** A supervisor's word on the visit: yes, or no with a reason. Nobody else sees it. */
+export function Word({ chair, node, yes, no }: Props) {
+  const [reason, setReason] = useState('')
+  const [asked, setAsked] = useState(false)
+  if (membership.value?.role !== 'supervisor') return null
+  const say = (exit: 'approved' | 'returned') => {
+    if (exit === 'returned' && !reason.trim()) setAsked(true)
+    else void chair.record('', node, { kind: 'sign_off', exit, reason })
+  }
+  return (
+    <div class="stack">
+      <TextField
+        label={words.chair.reason}
+        value={reason}
+        onInput={setReason}
+        rows={2}
+        wrong={asked && !reason.trim() ? words.chair.reasonNeeded : undefined}
+      />
+      <div class="step-answers">
+        <button type="button" class="button main" onClick={() => say('approved')}>
+          {yes}
+        </button>
+        <button type="button" class="button answer" onClick={() => say('returned')}>
+          {no}
+        </button>
+      </div>
+    </div>
+  )
+}

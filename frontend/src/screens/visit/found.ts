@@ -1,0 +1,92 @@
+import type { CanalPlan, Found, Told } from '@/api/shapes'
+import type { Chair } from '@/store/chair'
+import { workedIn } from '@/store/visits'
+
+export type YesNo = 'yes' | 'no'
+
+/** What was answered so far, before the visit is open again. Nothing is answered beforehand. */
+export interface Answers {
+  supervisor_id: string
+  protected: boolean
+  /** By reference point: canals that share one have one answer. */
+  there: Readonly<Record<string, YesNo>>
+  newPoint: Readonly<Record<string, string>>
+  /** By canal. */
+  small: Readonly<Record<string, YesNo>>
+  length: Readonly<Record<string, YesNo>>
+}
+
+export const empty = (): Answers => ({
+  supervisor_id: '',
+  protected: false,
+  there: {},
+  newPoint: {},
+  small: {},
+  length: {},
+})
+
+/** The canals that have something to find again: a finished one has not. */
+export function toFind(chair: Chair): CanalPlan[] {
+  return chair.plan.canals.filter(({ canal }) => (chair.course.canals[canal]?.state ?? 'finished') !== 'finished')
+}
+
+/** Canals by the reference point they are measured from. */
+export function byPoint(canals: readonly CanalPlan[]): Map<string, string[]> {
+  const found = new Map<string, string[]>()
+  for (const { canal, reference_point } of canals) {
+    found.set(reference_point, [...(found.get(reference_point) ?? []), canal])
+  }
+  return found
+}
+
+export function pointNamed(point: string, { there, newPoint }: Answers): boolean {
+  const named = (newPoint[point] ?? '').trim()
+  return there[point] === 'yes' || (there[point] === 'no' && named !== '' && named !== point)
+}
+
+/** Whether a canal whose reference point has gone is asked the rest: its length is taken anew anyway. */
+export const asksFurther = (canal: CanalPlan, { there }: Answers) => there[canal.reference_point] === 'yes'
+
+/** What is told of every canal, or undefined while a question is open. */
+export function foundOf(chair: Chair, answers: Answers): Found[] | undefined {
+  const found: Found[] = []
+  for (const canal of toFind(chair)) {
+    const { canal: name, reference_point: point } = canal
+    if (!pointNamed(point, answers)) return undefined
+    if (!asksFurther(canal, answers)) {
+      found.push({ canal: name, reference_there: false, reference_point: (answers.newPoint[point] ?? '').trim() })
+    } else if (!workedIn(chair, canal)) found.push({ canal: name, reference_there: true })
+    else {
+      const small = answers.small[name]
+      const length = answers.length[name]
+      if (!small || !length) return undefined
+      found.push({
+        canal: name,
+        reference_there: true,
+        small_as_deep: small === 'yes',
+        length_agrees: length === 'yes',
+      })
+    }
+  }
+  return found
+}
+
+const asLeft = (one: Found) => one.reference_there && one.small_as_deep !== false && one.length_agrees !== false
+
+/** Canals by what follows from how they were found. */
+export function followsFrom(found: readonly Found[]): { toCheck: string[]; toPlan: string[] } {
+  return {
+    toCheck: found.filter((one) => one.reference_there && !asLeft(one)).map((one) => one.canal),
+    toPlan: found.filter((one) => !one.reference_there).map((one) => one.canal),
+  }
+}
+
+export function reopening(answers: Answers, found: Found[]): Told {
+  return {
+    kind: 'reopen',
+    as_left: found.filter(asLeft).map((one) => one.canal),
+    protected: answers.protected,
+    supervisor_id: answers.supervisor_id,
+    found,
+  }
+}

@@ -1,0 +1,32 @@
+import type { ComponentChildren } from 'preact'
+import { Notice } from '@/parts/notice'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { useCase } from '@/store/cases'
+import { type Chair, useChair, useTreatment } from '@/store/chair'
+import { words } from '@/words/en'
+import './visit.css'
+
+interface Props {
+  id: string
+  title: string
+  children: (chair: Chair) => ComponentChildren
+}
+
+/** A screen beside the chair, on the same course. */
+export function VisitPage({ id, title, children }: Props) {
+  const of = useCase(id).value
+  const treatment = useTreatment(id)
+  const chair = useChair(id, treatment.value)
+  return (
+    <Page
+      title={title}
+      under={of && `${of.tooth.iso} · ${of.patient_alias} · ${words.setting[of.setting]}`}
+      back={{ to: `/cases/${id}/chair`, says: words.back }}
+    >
+      <Seen of={treatment} rows={5}>
+        {() => (chair ? children(chair) : <Notice sign="note">{words.chair.notHere}</Notice>)}
+      </Seen>
+    </Page>
+  )
+}

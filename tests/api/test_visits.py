@@ -1,0 +1,183 @@
+"""A patient's visit over the API: named, worked, closed, checked, opened again, renewed."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from cases.domain.plan_life import Decision
+from cases.models import Person, Programme, ToothPlanVersion
+from cases.services import cases, plans
+from cases.services.plan_input import Asked
+from tests.api.test_cases_treatment import LAPTOP, PHONE, TABLET, at, event, report, running
+from tests.cast import canal_of, chart, client, decide, open_case, problem
+
+CLOSE = {"kind": "close", "access_sealed": True, "dressing": "calcium_hydroxide", "temporary": "glass_ionomer"}
+DAM_ON = {"kind": "dam", "state": "on"}
+CHECK = {"kind": "sign_off", "exit": "approved"}
+
+
+def reopen(supervisor: Person | None, *as_left: str, **more: Any) -> dict[str, Any]:
+    return {
+        "kind": "reopen",
+        "as_left": list(as_left),
+        "protected": True,
+        "supervisor_id": str(supervisor.pk) if supervisor else "",
+        **more,
+    }
+
+
+def on_site(supervisor: Person) -> dict[str, Any]:
+    return {"kind": "on_site", "supervisor_id": str(supervisor.pk)}
+
+
+def told(version: ToothPlanVersion, seq: int, body: dict[str, Any], node: str = "") -> dict[str, Any]:
+    return event(version, seq, body, canal="", node=node)
+
+
+@pytest.fixture
+def clinic(programme: Programme, priya: Person, vale: Person, asked: Asked) -> ToothPlanVersion:
+    """The check molar in a patient, isolated, its plan approved."""
+    case = open_case(programme, priya, setting="clinic")
+    chart(case, priya)
+    case.refresh_from_db()
+    cases.change_case(actor=priya, case=case, seen_revision=case.revision, changes={"isolated": True})
+    case.refresh_from_db()
+    version = plans.submit(actor=priya, version=plans.propose(actor=priya, case=case, asked=asked)[0])
+    decide(vale, version, Decision.APPROVED)
+    return version
+
+
+def test_the_answer_says_what_is_missing_before_the_first_step(
+    priya: Person, vale: Person, clinic: ToothPlanVersion
+) -> None:
+    course = client(priya).get(at(clinic.case)).json()["course"]
+    assert course["missing"] == ["dam_off", "nobody_on_site"]
+    course = report(priya, clinic.case, PHONE, told(clinic, 1, DAM_ON), told(clinic, 2, on_site(vale))).json()["course"]
+    assert (course["missing"], course["on_site"], course["dam"]) == ([], str(vale.pk), "on")
+
+
+def test_a_visit_from_closing_to_going_on(priya: Person, vale: Person, clinic: ToothPlanVersion) -> None:
+    course = report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE)).json()["course"]
+    assert (course["closed"], course["check_due"], course["missing"]) == (True, True, ["closed"])
+    course = report(vale, clinic.case, LAPTOP, told(clinic, 1, CHECK, "visit/check")).json()["course"]
+    assert (course["closed"], course["check_due"]) == (True, False)
+    again = told(clinic, 2, reopen(vale, "MB1", "MB2", "DB", "P"))
+    assert report(priya, clinic.case, PHONE, again).json()["course"]["missing"] == ["approval_lapsed"]
+    renewed = report(vale, clinic.case, LAPTOP, told(clinic, 2, CHECK, "visit/renew")).json()
+    assert renewed["course"]["missing"] == []
+    assert {canal["state"] for canal in renewed["canals"]} == {"hold_point"}
+
+
+def test_a_student_neither_checks_nor_renews(priya: Person, clinic: ToothPlanVersion) -> None:
+    report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE))
+    for node in ("visit/check", "visit/renew"):
+        answer = report(priya, clinic.case, PHONE, told(clinic, 2, CHECK, node))
+        assert list(problem(answer, 403, "not-allowed")) == ["#/events/0/told/kind"]
+
+
+def test_only_a_supervisor_of_the_programme_is_named_as_being_in_the_room(
+    priya: Person, tom: Person, stranger: Person, clinic: ToothPlanVersion
+) -> None:
+    for who in (tom, stranger):
+        for body in (on_site(who), reopen(who)):
+            answer = report(priya, clinic.case, PHONE, told(clinic, 1, body))
+            assert list(problem(answer, 422, "not-usable")) == ["#/events/0/told/supervisor_id"]
+    for name in ("", "Dr Vale"):
+        answer = report(priya, clinic.case, PHONE, told(clinic, 1, {"kind": "on_site", "supervisor_id": name}))
+        assert list(problem(answer, 422, "not-usable")) == ["#/events/0/told/supervisor_id"]
+
+
+def test_strangers_close_nothing(tom: Person, stranger: Person, clinic: ToothPlanVersion) -> None:
+    assert report(tom, clinic.case, PHONE, told(clinic, 1, CLOSE)).status_code == 404
+    assert report(stranger, clinic.case, PHONE, told(clinic, 1, CLOSE)).status_code == 404
+
+
+def test_closed_twice_by_two_phones_the_second_is_kept_out_of_course(priya: Person, clinic: ToothPlanVersion) -> None:
+    report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE))
+    late = told(clinic, 1, CLOSE | {"dressing": "none"})
+    assert report(priya, clinic.case, TABLET, late).json()["course"]["out_of_course"] == {late["id"]: "closed"}
+
+
+@pytest.mark.parametrize(
+    ("body", "pointer"),
+    [
+        ({"kind": "close", "access_sealed": True, "dressing": "chewing gum"}, "dressing"),
+        ({"kind": "dam", "state": "nearly"}, "state"),
+        ({"kind": "reopen", "as_left": [], "found": [{"canal": "P"}]}, "found/0/reference_there"),
+    ],
+)
+def test_what_is_not_understood_is_named(
+    body: dict[str, Any], pointer: str, priya: Person, clinic: ToothPlanVersion
+) -> None:
+    answer = report(priya, clinic.case, PHONE, told(clinic, 1, body))
+    assert list(problem(answer, 400, "not-understood")) == [f"#/events/0/told/{pointer}"]
+
+
+@pytest.mark.parametrize(
+    ("found", "pointer"),
+    [
+        ({"canal": "P", "reference_there": True, "small_as_deep": False, "length_agrees": True}, "found/0"),
+        ({"canal": "DB", "reference_there": False}, "found/0/reference_point"),
+        ({"canal": "DB", "reference_there": True, "reference_point": "P cusp"}, "found/0/reference_point"),
+        ({"canal": "DB", "reference_there": False, "reference_point": "x" * 41}, "found/0/reference_point"),
+    ],
+)
+def test_what_was_found_does_not_contradict_itself(
+    found: dict[str, Any], pointer: str, priya: Person, vale: Person, clinic: ToothPlanVersion
+) -> None:
+    answer = report(priya, clinic.case, PHONE, told(clinic, 1, reopen(vale, "P", found=[found])))
+    assert list(problem(answer, 422, "found-not-clear")) == [f"#/events/0/told/{pointer}"]
+
+
+def test_a_reference_point_that_has_gone_voids_the_lengths_that_use_it(
+    priya: Person, vale: Person, clinic: ToothPlanVersion
+) -> None:
+    """Decision A7: readings from different points never combine; the other canals are untouched."""
+    browser, before = client(priya), canal_of(clinic.case, "DB").reference_point
+    found = [{"canal": "DB", "reference_there": False, "reference_point": f"{before}, reduced"}]
+    again = told(clinic, 2, reopen(vale, "MB1", "MB2", "P", found=found))
+    shown = report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE), again).json()
+    assert {each["canal"]: each["state"] for each in shown["canals"]}["DB"] == "to_plan"
+    charted = {each["name"]: each for each in browser.get(f"/api/v1/cases/{clinic.case_id}").json()["canals"]}
+    assert charted["DB"]["reference_point"] == f"{before}, reduced"
+    assert [charted[name]["length"]["stop_mm"] for name in ("DB", "P")] == [None, 21.5]
+
+
+def test_a_new_reference_point_has_a_name_of_its_own(priya: Person, vale: Person, clinic: ToothPlanVersion) -> None:
+    before = canal_of(clinic.case, "DB").reference_point
+    found = [{"canal": "DB", "reference_there": False, "reference_point": before}]
+    answer = report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE), told(clinic, 2, reopen(vale, found=found)))
+    assert list(problem(answer, 422, "not-usable")) == ["#/events/1/told/found/0/reference_point"]
+    assert client(priya).get(at(clinic.case)).json()["position"] == 0
+
+
+def test_supervisors_see_who_is_in_the_room_and_what_is_missing(
+    priya: Person, vale: Person, clinic: ToothPlanVersion
+) -> None:
+    report(priya, clinic.case, PHONE, told(clinic, 1, DAM_ON), told(clinic, 2, on_site(vale)))
+    (work,) = running(vale, clinic.case)
+    assert (work["on_site"]["name"], work["missing"], work["check_due"]) == ("Vale", [], False)
+    report(priya, clinic.case, PHONE, told(clinic, 3, {"kind": "dam", "state": "leaking"}))
+    (work,) = running(vale, clinic.case)
+    assert (work["missing"], work["halted"]) == (["dam_off"], False)
+
+
+def test_a_closed_visit_stays_on_the_list_until_it_was_checked(
+    priya: Person, vale: Person, clinic: ToothPlanVersion
+) -> None:
+    report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE))
+    (work,) = running(vale, clinic.case)
+    assert (work["check_due"], work["missing"], work["on_site"]) == (True, ["closed"], None)
+    assert work["waiting_s"] is not None
+    report(vale, clinic.case, LAPTOP, told(clinic, 1, CHECK, "visit/check"))
+    assert running(vale, clinic.case) == []
+
+
+def test_an_approval_that_lapsed_waits_for_a_supervisor(priya: Person, vale: Person, clinic: ToothPlanVersion) -> None:
+    canals = ("MB1", "MB2", "DB", "P")
+    report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE), told(clinic, 2, reopen(vale, *canals)))
+    (work,) = running(vale, clinic.case)
+    assert work["missing"] == ["approval_lapsed"]
+    assert work["waiting_s"] is not None

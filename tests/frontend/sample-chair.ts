@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { vi } from 'vitest'
+import type { Plan, RunSheet, Told } from '@/api/shapes'
+import type { Chair } from '@/store/chair'
+import { Course } from '@/walk/course'
+import type { Happened } from '@/walk/happened'
+import type { Setting } from '@/walk/visit'
+import { canal, instrument } from './sample-plan'
+
+const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8')) as {
+  sheets: Record<string, RunSheet>
+}
+
+/** A chair with two canals of one root, MB1 and MB2, after these events; what is recorded goes to `told`. */
+export function chairAfter(events: readonly Partial<Happened>[], setting: Setting = 'clinic') {
+  const happened = events.map((event, i) => ({
+    id: String(i + 1),
+    kind: 'step' as const,
+    actor: 's',
+    plan: 'A',
+    canal: '',
+    node: '',
+    body: {},
+    ...event,
+  }))
+  const { small, second } = shared.sheets as { small: RunSheet; second: RunSheet }
+  const plan = {
+    setting,
+    canals: [
+      canal('MB1', 19, { reference_point: 'MB cusp', run_sheet: small }),
+      canal('MB2', 18, { reference_point: 'MB cusp', run_sheet: second }),
+    ],
+    tray_list: [{ instrument: { ...instrument(10, 2, 'hand', 'purple'), key: '10' } }],
+  } as unknown as Plan
+  const course = new Course({ A: { MB1: small, MB2: second } }, 'A', happened, setting)
+  const told: Told[] = []
+  const record = vi.fn(async (_canal: string, _node: string, one: Told) => void told.push(one))
+  const chair = { plan, course, events: happened, waiting: [], treatment: { events: [] }, record } as unknown as Chair
+  return { chair, told, record }
+}
