@@ -53,6 +53,8 @@ class Environment:
                 told.append("ALLOWED_HOSTS names every host (*); name those this server answers to.")
             if not _read.str("DATABASE_URL", default=""):
                 told.append("DATABASE_URL is missing: the database that keeps the records.")
+            if not (_read.str("IMAGE_FOLDER", default="") or _read.str("IMAGE_BUCKET", default="")):
+                told.append("IMAGE_FOLDER is missing, or IMAGE_BUCKET: where images are kept.")
         return told
 
     def key(self) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import os
 import secrets
+import shutil
 import signal
 from pathlib import Path
 from typing import Any
@@ -80,7 +81,10 @@ def _hosts(address: Address) -> str:
 
 
 def _forget() -> None:
-    """Removes every record: the file of SQLite, the rows of another database."""
+    """Removes every record: the file of SQLite, the rows of another database; and every image in the folder."""
+    folder = settings.STORAGES["images"].get("OPTIONS", {}).get("location")
+    if folder:
+        shutil.rmtree(folder, ignore_errors=True)
     if connection.vendor != "sqlite":
         call_command("migrate", verbosity=0)
         call_command("flush", interactive=False, verbosity=0)

@@ -37,7 +37,7 @@ export const images = {
     zoom: { in: 'Larger', out: 'Smaller', whole: 'Whole image' },
     look: { brightness: 'Brightness', contrast: 'Contrast', invert: 'Invert', reset: 'As it is' },
     close: 'Close',
-    noPicture: 'This phone cannot draw this kind of image; the server makes one that it can.',
+    noPicture: 'No preview of this kind of file here',
     waiting: (n: number) => (n === 1 ? '1 image not sent yet' : `${n} images not sent yet`),
   },
 } as const

@@ -6,7 +6,7 @@ import pytest
 from pytest_django.fixtures import Settings
 
 from frontend.server.checks import NotReady, check_environment, refuse_unready
-from frontend.server.env import LEAST_KEY_LENGTH, Environment, database
+from frontend.server.env import LEAST_KEY_LENGTH, Environment, database, image_storage
 
 KEY = "k" * LEAST_KEY_LENGTH
 READY = {
@@ -14,6 +14,7 @@ READY = {
     "SECRET_KEY": KEY,
     "ALLOWED_HOSTS": "canal.example",
     "DATABASE_URL": "postgres://u@/socket/d",
+    "IMAGE_FOLDER": "/var/lib/canal/images",
 }
 
 
@@ -41,7 +42,7 @@ def test_without_being_told_anything_it_serves_this_machine_alone(told: pytest.M
 def test_a_bare_production_start_is_refused_with_the_whole_list(told: pytest.MonkeyPatch) -> None:
     with pytest.raises(NotReady) as refused:
         refuse_unready(_set(told, {"MODE": "production"}))
-    assert all(name in str(refused.value) for name in ("SECRET_KEY", "ALLOWED_HOSTS", "DATABASE_URL"))
+    assert all(name in str(refused.value) for name in ("SECRET_KEY", "ALLOWED_HOSTS", "DATABASE_URL", "IMAGE_FOLDER"))
 
 
 def test_a_complete_production_start_is_allowed(told: pytest.MonkeyPatch) -> None:
@@ -53,7 +54,13 @@ def test_a_complete_production_start_is_allowed(told: pytest.MonkeyPatch) -> Non
 
 @pytest.mark.parametrize(
     ("name", "value"),
-    [("SECRET_KEY", "k" * (LEAST_KEY_LENGTH - 1)), ("ALLOWED_HOSTS", "*"), ("DATABASE_URL", ""), ("MODE", "prod")],
+    [
+        ("SECRET_KEY", "k" * (LEAST_KEY_LENGTH - 1)),
+        ("ALLOWED_HOSTS", "*"),
+        ("DATABASE_URL", ""),
+        ("IMAGE_FOLDER", ""),
+        ("MODE", "prod"),
+    ],
 )
 def test_each_wrong_value_is_named(told: pytest.MonkeyPatch, name: str, value: str) -> None:
     missing = _set(told, {**READY, name: value}).missing()
@@ -88,3 +95,19 @@ def test_another_database_takes_its_place_by_address(told: pytest.MonkeyPatch) -
     assert described["ENGINE"] == "django.db.backends.postgresql"
     assert (described["HOST"], described["PORT"], described["NAME"]) == ("db.example", 5433, "canal")
     assert "OPTIONS" not in described
+
+
+def test_images_lie_in_a_folder_that_only_the_program_may_read(told: pytest.MonkeyPatch) -> None:
+    told.setenv("IMAGE_FOLDER", "/srv/images")
+    assert image_storage()["OPTIONS"] == {
+        "location": "/srv/images",
+        "file_permissions_mode": 0o600,
+        "directory_permissions_mode": 0o700,
+    }
+
+
+def test_a_bucket_takes_the_folders_place(told: pytest.MonkeyPatch) -> None:
+    told.setenv("IMAGE_BUCKET", "canal")
+    described = image_storage()
+    assert described["BACKEND"] == "storages.backends.s3.S3Storage"
+    assert described["OPTIONS"]["bucket_name"] == "canal"

@@ -37,17 +37,20 @@ export function ImagesOf({ caseId, ids }: Props) {
   )
   if (meant.length === 0) return null
   return (
-    <ul class="images">
-      {meant.map((id) => (
-        <li key={id}>
-          <OneImage
-            caseId={caseId}
-            stored={stored.find((image) => image.id === id)}
-            here={here.find((image) => image.id === id)}
-          />
-        </li>
-      ))}
-    </ul>
+    <>
+      <ul class="images">
+        {meant.map((id) => (
+          <li key={id}>
+            <OneImage
+              caseId={caseId}
+              stored={stored.find((image) => image.id === id)}
+              here={here.find((image) => image.id === id)}
+            />
+          </li>
+        ))}
+      </ul>
+      {here.map((image) => meant.includes(image.id) && image.refused !== undefined && <NotKept image={image} />)}
+    </>
   )
 }
 
@@ -85,21 +88,24 @@ function Stored({ caseId, image }: { caseId: string; image: ImageShown }) {
 function Here({ image }: { image: WaitingImage }) {
   const address = useLocalImage(image)
   return (
-    <>
-      <Tile name={nameOf(image)} small={address} large={address}>
-        <span class="image-state small">
-          <Sign name={image.refused === undefined ? 'waiting' : 'stop'} /> {words.images.onThisPhone}
-        </span>
-      </Tile>
-      {image.refused !== undefined && (
-        <Notice sign="stop" action={{ says: words.tryAgain, onDo: () => void sendImageAgain(image.id) }}>
-          {words.images.refused} {image.refused}
-          <button type="button" class="button plain" onClick={() => void throwAway(image.id)}>
-            {words.images.throwAway}
-          </button>
-        </Notice>
-      )}
-    </>
+    <Tile name={nameOf(image)} small={address} large={address}>
+      <span class="image-state small">
+        <Sign name={image.refused === undefined ? 'waiting' : 'stop'} /> {words.images.onThisPhone}
+      </span>
+    </Tile>
+  )
+}
+
+function NotKept({ image }: { image: WaitingImage }) {
+  return (
+    <Notice sign="stop" action={{ says: words.tryAgain, onDo: () => void sendImageAgain(image.id) }}>
+      <p>
+        {words.images.refused} {image.refused}
+      </p>
+      <button type="button" class="button plain" onClick={() => void throwAway(image.id)}>
+        {words.images.throwAway}
+      </button>
+    </Notice>
   )
 }
 

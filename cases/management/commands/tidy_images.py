@@ -1,0 +1,26 @@
+"""Removes what uploads and crashes left behind."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Any
+
+from django.core.management import CommandParser
+from django.core.management.base import BaseCommand
+
+from cases.services import images
+
+KEEP_DAYS = 14  # a phone may lie in a drawer over a holiday, its upload half done
+
+
+class Command(BaseCommand):
+    """For a timer, once a day."""
+
+    help = "Remove parts of uploads nobody went on with, and files that no image owns."
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument("--days", type=int, default=KEEP_DAYS, help=f"how long such things are kept ({KEEP_DAYS})")
+
+    def handle(self, *args: Any, days: int, **options: Any) -> None:
+        tidied = images.tidy(older_than=timedelta(days=days))
+        self.stdout.write(f"Removed {tidied.parts} parts of uploads and {tidied.files} files.")

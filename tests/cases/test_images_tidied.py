@@ -1,0 +1,76 @@
+"""What uploads and crashes leave behind is removed; what is wanted stays."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, timedelta
+from hashlib import sha256
+from io import StringIO
+from typing import Any
+
+import pytest
+from django.core.files.base import ContentFile
+from django.core.files.storage import Storage, storages
+from django.core.management import call_command
+
+from cases.domain.errors import ImageRefused
+from cases.domain.images import ImageState
+from cases.domain.uuid7 import uuid7
+from cases.models import Case, Image, ImagePart, Person
+from cases.services import image_files, images
+from cases.services.images import Announced
+from tests.cases.pictures import picture
+
+PNG = picture()
+
+
+@pytest.fixture
+def store(settings: Any, tmp_path: Any) -> Storage:
+    """A folder, as the program has it by default."""
+    backend = "django.core.files.storage.FileSystemStorage"
+    settings.STORAGES = {**settings.STORAGES, "images": {"BACKEND": backend, "OPTIONS": {"location": tmp_path}}}
+    return storages["images"]
+
+
+def told(data: bytes = PNG) -> Announced:
+    digest = sha256(data).hexdigest()
+    return Announced(id=uuid7(), sha256=digest, sent_bytes=len(data), device_time=datetime.now(UTC))
+
+
+def begun(actor: Person, case: Case) -> Image:
+    return images.receive_part(actor=actor, case=case, told=told(), offset=0, data=PNG[:10])
+
+
+def test_an_upload_that_nobody_went_on_with_can_begin_anew(priya: Person, opened: Case, store: Storage) -> None:
+    image = begun(priya, opened)
+    ImagePart.objects.update(at=datetime.now(UTC) - timedelta(days=15))
+    going_on = begun(priya, opened)
+    tidied = images.tidy(older_than=timedelta(days=14))
+    assert (tidied.parts, images.received_bytes(image), images.received_bytes(going_on)) == (1, 0, 10)
+
+
+def test_files_without_an_image_go_and_an_images_files_stay(priya: Person, opened: Case, store: Storage) -> None:
+    image = images.receive(actor=priya, case=opened, told=told(), data=PNG)
+    lost = store.save(f"{opened.pk}/{uuid7()}/view", ContentFile(b"x"))
+    foreign = store.save("somebody/else/here", ContentFile(b"x"))
+    out = StringIO()
+    call_command("tidy_images", "--days", "14", stdout=out)
+    assert store.exists(lost)  # perhaps it is just being written
+    call_command("tidy_images", "--days", "0", stdout=out)
+    assert out.getvalue().splitlines()[-1] == "Removed 0 parts of uploads and 2 files."
+    assert not store.exists(lost)
+    assert not store.exists(foreign)
+    assert image_files.opened(image, "view").startswith(b"\x89PNG")
+
+
+def test_files_left_by_a_crash_are_written_over(priya: Person, opened: Case, store: Storage) -> None:
+    announced = told()
+    store.save(f"{opened.pk}/{announced.id}/view", ContentFile(b"half"))
+    image = images.receive(actor=priya, case=opened, told=announced, data=PNG)
+    assert image_files.opened(image, "view").startswith(b"\x89PNG")
+
+
+def test_what_is_refused_leaves_no_file(priya: Person, opened: Case, store: Storage) -> None:
+    with pytest.raises(ImageRefused):
+        images.receive(actor=priya, case=opened, told=told(b"none"), data=b"none")
+    assert Image.objects.get().state == ImageState.REFUSED
+    assert list(image_files.left_alone(datetime.now(UTC))) == []

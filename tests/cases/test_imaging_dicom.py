@@ -1,0 +1,306 @@
+"""DICOM images: what is shown, what is kept, what of a patient is not. Files: the samples that come with pydicom."""
+
+from __future__ import annotations
+
+import warnings
+from collections.abc import Iterator
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pydicom
+import pytest
+from PIL import Image
+from pydicom._dicom_dict import DicomDictionary
+from pydicom.dataset import Dataset
+from pydicom.sequence import Sequence
+from pydicom.uid import SecondaryCaptureImageStorage
+
+from cases.domain.images import BurntInText, ImageKind, Spacing
+from cases.imaging import dicom
+from cases.imaging.dicom_spacing import spacing_of
+from cases.imaging.kinds import kind_of
+from cases.imaging.value import Clean, Unreadable
+from tests.cases.pictures import SAMPLES, intra_oral, written
+from tests.cases.test_imaging import LIMITS
+
+SECRET = "SECRETNAME"
+SECRET_UID = "1.2.826.9.9.9"
+SECRET_DATE = "19680704"
+
+
+@pytest.fixture(autouse=True)
+def no_warnings() -> Iterator[None]:
+    """Files from devices break rules of wording that nothing here rests on; pydicom warns of each."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        yield
+
+
+def clean(told: Dataset) -> Clean:
+    return dicom.clean(written(told), LIMITS)
+
+
+def sample(name: str) -> Dataset:
+    return pydicom.dcmread(SAMPLES / name)
+
+
+def as_capture(name: str) -> Dataset:
+    """The sample under the class of a secondary capture, so that it is taken."""
+    told = sample(name)
+    told.SOPClassUID = told.file_meta.MediaStorageSOPClassUID = SecondaryCaptureImageStorage
+    return told
+
+
+def shown(image: Clean) -> list[int]:
+    with Image.open(BytesIO(image.view)) as opened:
+        return list(opened.tobytes())
+
+
+def kept(image: Clean) -> Dataset:
+    return pydicom.dcmread(BytesIO(image.data_set))
+
+
+# --- every sample, sound or broken ---
+
+FILES = sorted(path for path in SAMPLES.rglob("*") if path.is_file())
+# Projections, captures and photographs of one frame that are whole; all others are of another class, have several
+# frames, or are broken.
+TAKEN = {
+    "GDCMJ2K_TextGBR.dcm",
+    "JPEG2000.dcm",
+    "JPEGLSNearLossless_08.dcm",
+    "JPEGLSNearLossless_16.dcm",
+    "JPGExtended.dcm",
+    "SC_jpeg_no_color_transform.dcm",
+    "SC_jpeg_no_color_transform_2.dcm",
+    "SC_rgb_dcmtk_+eb+cr.dcm",
+    "SC_rgb_dcmtk_+eb+cy+n1.dcm",
+    "SC_rgb_dcmtk_+eb+cy+n2.dcm",
+    "SC_rgb_dcmtk_+eb+cy+np.dcm",
+    "SC_rgb_dcmtk_+eb+cy+s2.dcm",
+    "SC_rgb_dcmtk_+eb+cy+s4.dcm",
+    "SC_rgb_gdcm_KY.dcm",
+    "SC_rgb_jls_lossy_line.dcm",
+    "SC_rgb_jls_lossy_sample.dcm",
+    "SC_rgb_jpeg.dcm",
+    "SC_rgb_jpeg_app14_dcmd.dcm",
+    "SC_rgb_jpeg_dcmd.dcm",
+    "SC_rgb_jpeg_dcmtk.dcm",
+    "SC_rgb_jpeg_gdcm.dcm",
+    "SC_rgb_jpeg_lossy_gdcm.dcm",
+    "SC_rgb_rle.dcm",
+    "SC_rgb_rle_16bit.dcm",
+    "SC_rgb_small_odd.dcm",
+    "SC_rgb_small_odd_big_endian.dcm",
+    "SC_rgb_small_odd_jpeg.dcm",
+    "SC_ybr_full_422_uncompressed.dcm",
+    "dicomdirtests/77654033/CR1/6154",
+    "dicomdirtests/77654033/CR2/6247",
+    "dicomdirtests/77654033/CR3/6278",
+    "image_dfl.dcm",
+}
+
+
+def outcome(path: Path) -> Clean | str:
+    data = path.read_bytes()
+    try:
+        assert kind_of(data) is ImageKind.DICOM
+        return dicom.clean(data, LIMITS)
+    except Unreadable as refusal:
+        return str(refusal)
+
+
+def test_every_sample_is_taken_right_or_refused_in_words() -> None:
+    outcomes = {path.relative_to(SAMPLES).as_posix(): outcome(path) for path in FILES}
+    assert {name for name, image in outcomes.items() if isinstance(image, Clean)} == TAKEN
+    assert all(image for image in outcomes.values())
+    for name in TAKEN:
+        image, told = outcomes[name], sample(name)
+        assert isinstance(image, Clean)
+        assert (image.height_px, image.width_px) == (told.Rows, told.Columns)
+        said = told.get("PixelSpacing")
+        assert (image.spacing and image.spacing.pixel_spacing_mm) == (said and tuple(map(float, said)))
+
+
+@pytest.mark.parametrize("name", ["MR_small_RLE.dcm", "MR_small_jp2klossless.dcm", "MR_small_jpeg_ls_lossless.dcm"])
+def test_a_compressed_image_is_the_uncompressed_one(name: str) -> None:
+    """pydicom's samples: the same slice, stored plainly and without loss in three compressed forms."""
+    assert shown(clean(as_capture(name))) == shown(clean(as_capture("MR_small.dcm")))
+
+
+# --- what is shown ---
+
+
+def test_values_are_stretched_from_dark_to_light() -> None:
+    assert shown(clean(intra_oral())) == [round(value * 255 / 47) for value in range(48)]
+
+
+def test_a_negative_is_turned_over() -> None:
+    dark = clean(intra_oral(PhotometricInterpretation="MONOCHROME1"))
+    assert shown(dark) == [255 - round(value * 255 / 47) for value in range(48)]
+
+
+def test_the_window_of_the_file_is_used() -> None:
+    """DICOM PS3.3, C.11.2.1.2.1: black up to c - ½ - (w - 1)/2, white above c - ½ + (w - 1)/2, between them linear."""
+    values = shown(clean(intra_oral(WindowCenter=24, WindowWidth=10)))
+    assert values[19] == 0
+    assert values[29] == 255
+    assert values[24] == round(((24 - 23.5) / 9 + 0.5) * 255)
+
+
+def test_words_drawn_into_the_upper_bits_are_not_kept() -> None:
+    """Retired in PS3.5, 8.1.2, and still met: an overlay in the bits above the picture."""
+    with_words = (np.arange(48, dtype="<u2") | 0x8000).tobytes()
+    image = clean(intra_oral(PixelData=with_words))
+    assert shown(image) == shown(clean(intra_oral()))
+    assert kept(image).PixelData == np.arange(48, dtype="<u2").tobytes()
+
+
+# --- scale, as read ---
+
+
+def test_row_spacing_comes_first() -> None:
+    image = clean(as_capture("dicomdirtests/98892001/CT2N/6293"))
+    assert image.spacing is not None
+    assert image.spacing.pixel_spacing_mm == (0.545455, 0.596847)
+
+
+def test_spacing_of_the_detector_alone() -> None:
+    image = dicom.clean((SAMPLES / "dicomdirtests/77654033/CR1/6154").read_bytes(), LIMITS)
+    assert image.spacing == Spacing(imager_pixel_spacing_mm=(0.1, 0.1))
+
+
+def test_all_that_a_scale_rests_on() -> None:
+    said: dict[str, Any] = {
+        "PixelSpacing": [0.018, 0.019],
+        "PixelSpacingCalibrationType": "FIDUCIAL",
+        "PixelSpacingCalibrationDescription": SECRET,
+        "EstimatedRadiographicMagnificationFactor": 1.1,
+        "DistanceSourceToDetector": 330,
+        "DistanceSourceToPatient": 300,
+        "NominalScannedPixelSpacing": [0.05, 0.05],
+    }
+    image = clean(intra_oral(**said))
+    assert image.spacing == Spacing(
+        imager_pixel_spacing_mm=(0.02, 0.02),
+        pixel_spacing_mm=(0.018, 0.019),
+        pixel_spacing_calibration_type="FIDUCIAL",
+        estimated_magnification=1.1,
+        source_to_detector_mm=330,
+        source_to_patient_mm=300,
+        nominal_scanned_pixel_spacing_mm=(0.05, 0.05),
+    )
+    assert spacing_of(kept(image)) == image.spacing
+
+
+def test_spacing_of_nothing_is_kept_as_it_was_said() -> None:
+    image = clean(intra_oral(ImagerPixelSpacing=[0, 0], PixelSpacing=[-0.1, 0.1]))
+    assert image.spacing == Spacing(imager_pixel_spacing_mm=(0, 0), pixel_spacing_mm=(-0.1, 0.1))
+
+
+def test_spacing_that_is_no_pair_of_numbers_is_none() -> None:
+    told = intra_oral()
+    told.add_new(0x00280030, "LO", "wide")
+    del told.ImagerPixelSpacing
+    assert clean(told).spacing is None
+
+
+@pytest.mark.parametrize(
+    ("said", "means"), [("YES", BurntInText.STATED), ("NO", BurntInText.DENIED), (None, BurntInText.UNKNOWN)]
+)
+def test_words_in_the_picture_are_for_a_person(said: str | None, means: BurntInText) -> None:
+    told = intra_oral() if said is None else intra_oral(BurnedInAnnotation=said)
+    assert clean(told).burnt_in_text is means
+
+
+# --- nothing of a patient ---
+
+TEXT_VALUES = dict.fromkeys(("AE", "CS", "LO", "LT", "PN", "SH", "ST", "UC", "UR", "UT"), SECRET)
+TEXT_VALUES |= {"UI": SECRET_UID, "DA": SECRET_DATE, "DT": SECRET_DATE, "TM": "010203"}
+# Without these there is no image to be kept at all.
+NEEDED = {"SOPClassUID", "PhotometricInterpretation"}
+
+
+# Written out: a new attribute needs a look at what it could say.
+MAY_BE_KEPT = """
+    SOPClassUID SOPInstanceUID StudyInstanceUID SeriesInstanceUID Modality StudyDate StudyTime StudyID
+    PatientName PatientID PatientBirthDate PatientSex PatientIdentityRemoved DeidentificationMethod BurnedInAnnotation
+    ImagerPixelSpacing PixelSpacing NominalScannedPixelSpacing EstimatedRadiographicMagnificationFactor
+    DistanceSourceToDetector DistanceSourceToPatient PixelSpacingCalibrationType PixelSpacingCalibrationDescription
+    Rows Columns SamplesPerPixel PhotometricInterpretation BitsAllocated BitsStored HighBit PixelRepresentation
+    PlanarConfiguration WindowCenter WindowWidth RescaleIntercept RescaleSlope PixelData
+"""
+
+
+def with_secrets() -> Dataset:
+    """Every attribute of the standard's dictionary that holds words, dates or identifiers, filled; also within
+    sequences and in private ones."""
+    told, filled = intra_oral(), 0
+    for tag, (vr, _, _, _, keyword) in DicomDictionary.items():
+        if vr in TEXT_VALUES and keyword not in NEEDED and tag >> 16 >= 0x0008 and tag >> 16 != 0x7FE0:
+            told.add_new(tag, vr, TEXT_VALUES[vr])
+            filled += 1
+    assert filled > 1500
+    assert {"PatientName", "PatientID", "PatientBirthDate", "OtherPatientIDs"} <= set(told.dir())
+    nested = Dataset()
+    nested.PatientName, nested.PatientID = SECRET, SECRET
+    private = nested.private_block(0x0011, SECRET, create=True)
+    private.add_new(1, "LO", SECRET)
+    told.RequestAttributesSequence = Sequence([nested])
+    told.OtherPatientIDsSequence = Sequence([nested])
+    own = told.private_block(0x0013, SECRET, create=True)
+    own.add_new(1, "LO", SECRET)
+    own.add_new(2, "SQ", Sequence([nested]))
+    own.add_new(3, "OB", SECRET.encode())
+    told.file_meta.SourceApplicationEntityTitle = SECRET
+    told.preamble = SECRET.encode().ljust(128, b"\x00")
+    return told
+
+
+def test_nothing_of_a_patient_is_kept() -> None:
+    sent = written(with_secrets())
+    for secret in (SECRET, SECRET_UID, SECRET_DATE):
+        assert secret.encode() in sent
+    image = dicom.clean(sent, LIMITS)
+    for secret in (SECRET, SECRET_UID, SECRET_DATE):
+        for content in (image.data_set, image.view, image.thumbnail, repr(image.spacing).encode()):
+            assert secret.encode() not in content
+    told = kept(image)
+    assert (told.PatientName, told.PatientID, told.PatientIdentityRemoved) == ("", "", "YES")
+    assert not [element for element in told.iterall() if element.tag.is_private]
+
+
+def test_what_is_kept_is_the_image_under_names_of_its_own() -> None:
+    told = intra_oral()
+    one, two = kept(clean(told)), kept(clean(told))
+    assert one.PixelData == told.PixelData
+    assert len({one.SOPInstanceUID, two.SOPInstanceUID, told.SOPInstanceUID}) == 3
+    assert {element.keyword for element in one} <= set(MAY_BE_KEPT.split())
+
+
+# --- refused ---
+
+
+@pytest.mark.parametrize(
+    ("wrong", "says"),
+    [
+        ({"SOPClassUID": "1.2.840.10008.5.1.4.1.1.2"}, "This kind of DICOM file"),
+        ({"NumberOfFrames": 2}, "several images"),
+        ({"Rows": 20_000, "Columns": 20_000}, "20000 by 20000 px"),
+        ({"Rows": 0}, "no pixels"),
+        ({"BitsAllocated": 32}, "32 bits"),
+        ({"PhotometricInterpretation": SECRET}, "is not taken"),
+    ],
+)
+def test_refused_before_anything_is_decoded(wrong: dict[str, Any], says: str) -> None:
+    with pytest.raises(Unreadable, match=says):
+        clean(intra_oral(**wrong))
+
+
+def test_no_pixels() -> None:
+    told = intra_oral()
+    del told.PixelData
+    with pytest.raises(Unreadable, match="holds no image"):
+        clean(told)
