@@ -139,7 +139,10 @@ describe('the outbox', () => {
     serve(() => problem(401, 'not-authenticated'))
     await record(CASE, done('a'))
     await settled()
-    expect(unsent(CASE).value.map(({ event, refused }) => [event.node, refused])).toEqual([['a', undefined]])
+    const shown = unsent(CASE)
+    await vi.waitFor(() =>
+      expect(shown.value.map(({ event, refused }) => [event.node, refused])).toEqual([['a', undefined]]),
+    )
   })
 
   test('another person on this phone neither sees nor sends it', async () => {

@@ -11,6 +11,8 @@ interface ProblemBody {
   readonly errors?: readonly FieldProblem[]
 }
 
+const OTHER = 'other-person'
+
 /** The server refused and says why (RFC 9457). */
 export class Refused extends Error {
   readonly status: number
@@ -27,6 +29,16 @@ export class Refused extends Error {
     this.status = status
     this.code = body.type?.split(':').at(-1) ?? String(status)
     this.fields = body.errors ?? []
+  }
+
+  /** The server will not take it however often it is sent. */
+  get forGood(): boolean {
+    return this.status >= 400 && this.status < 500 && ![401, 408, 429].includes(this.status) && this.code !== OTHER
+  }
+
+  /** Somebody else has signed in on this phone, in another tab. */
+  get otherPerson(): boolean {
+    return this.code === OTHER
   }
 
   /** The sentence for a field by its name, wherever the pointer finds it; also for what lies below the field. */

@@ -60,20 +60,6 @@ export async function changeRoot(of: S.CaseShown, root: string, body: Omit<S.Roo
   await refreshCase(of.id)
 }
 
-export async function addReading(caseId: string, canal: string, id: string, reading: S.Reading): Promise<void> {
-  await calls.addReading(canal, { id, reading })
-  await refreshCase(caseId)
-}
-
-export async function addJunction(
-  caseId: string,
-  canal: string,
-  body: Parameters<typeof calls.addJunction>[1],
-): Promise<void> {
-  await calls.addJunction(canal, body)
-  await refreshCase(caseId)
-}
-
 export function useKits(of: string | undefined) {
   return useKept(of && `kits of ${of}`, async () =>
     (await calls.listKits(of ?? '')).results.map(({ id, kit }) => ({ id, ...kit })),

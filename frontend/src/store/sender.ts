@@ -4,11 +4,13 @@ import { Refused, Unreachable } from '@/api/problem'
 import type { Treatment } from '@/api/shapes'
 import { database, entry } from './database'
 import { show } from './kept'
-import { changed, ofCase, ofPerson, treatmentName } from './outbox'
+import { changed, treatmentName } from './outbox'
 import type { Unsent } from './schema'
 import { findSessionAgain, personId, signIns } from './session'
 import { tellTabs } from './tabs'
+import { sendTaken } from './taken'
 import { uuid7 } from './uuid7'
+import { ofCase, ofPerson } from './waiting'
 
 // Sends what waits until the server has acknowledged it. The server takes a device's events by their number and knows
 // each by its id, so sending again is harmless.
@@ -58,6 +60,7 @@ async function sendAll(): Promise<void> {
   try {
     const keys = await (await database()).getAllKeys('outbox', ofPerson(person))
     for (const caseId of new Set(keys.map(([, of]) => of))) await sendCase(person, caseId)
+    await sendTaken(person)
   } catch (error) {
     await stopped(error)
   }
@@ -70,8 +73,7 @@ async function stopped(error: unknown): Promise<void> {
   if (!later) throw error
   // Signed out: the next sign-in sends.
   if (error instanceof Refused && error.status === 401) return
-  // Somebody else has signed in on this phone, in another tab.
-  if (error instanceof Refused && error.code === 'other-person') return findSessionAgain()
+  if (error instanceof Refused && error.otherPerson) return findSessionAgain()
   clearTimeout(retry)
   retry = setTimeout(() => void send(), RETRY_MS)
 }
@@ -88,17 +90,13 @@ async function sendCase(person: string, caseId: string): Promise<void> {
       const told = await calls.reportEvents(caseId, { device, actor: person, events })
       await acknowledge(person, caseId, batch, told)
     } catch (error) {
-      if (!(error instanceof Refused) || !forGood(error)) throw error
+      if (!(error instanceof Refused) || !error.forGood) throw error
       await refuse(batch, error)
     } finally {
       await changed(person, caseId)
     }
   }
 }
-
-/** The server will not take it however often it is sent. */
-const forGood = ({ status, code }: Refused) =>
-  status >= 400 && status < 500 && ![401, 408, 429].includes(status) && code !== 'other-person'
 
 /** The answer is kept and what it shows back is taken out, both or neither. */
 async function acknowledge(person: string, caseId: string, batch: readonly Unsent[], told: Treatment): Promise<void> {

@@ -15,9 +15,14 @@ export const phone = {
     older: 'A newer version of the app is open in another tab. Reload this one: nothing recorded is lost.',
     reload: 'Reload',
     waits: 'Another tab holds an older version of the app. Close it: this one waits for it.',
-    unsent: 'Not sent yet',
-    unsentSays: 'They stay on this phone and are sent as soon as there is a connection and you are signed in here.',
-    nothingUnsent: 'Everything was sent.',
+    unsent: (n: number) =>
+      n === 0
+        ? 'Everything you did on this phone was sent.'
+        : `${n === 1 ? '1 entry is' : `${n} entries are`} not sent yet. They stay on this phone, are seen by nobody else, and are sent when you are signed in here with a connection.`,
+    keptReading: 'Kept on this phone; sent as soon as there is a connection. Lengths are not yet computed with it.',
+    readingWaits: 'Not sent yet: does not count yet.',
+    throwAway: 'Throw away',
+    readingRefused: 'The server would not take it:',
   },
 } as const
 

@@ -47,6 +47,11 @@ export const planning = {
     withdraw: 'Withdraw the request',
     computing: (state: string) => (state === 'computing' || state === 'none' ? 'Computing …' : 'Not computed yet'),
     notComputed: 'No connection: your choices are kept, the figures are those of before and are not yet computed anew.',
+    caseChanged: 'The case has changed since you made these choices.',
+    versionCame: (version: number) => `Plan ${version} has come since you made these choices.`,
+    choicesKept: 'They are still here, and computed on the case as it is now.',
+    keepMine: 'Go on with mine',
+    leaveMine: 'Take the plan that stands',
     toTheCase: 'To the canals and lengths',
     over: 'That approval no longer counts: the plan has changed since.',
     decided: (version: number, decision: string, by: string, at: string) =>

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { Unreachable } from '@/api/problem'
 import { Choice } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
@@ -7,6 +7,7 @@ import { go } from '@/router'
 import { type Hand, hand, setHand } from '@/store/hand'
 import { type Scheme, scheme } from '@/store/scheme'
 import { membership, session, signOut } from '@/store/session'
+import { countWaiting } from '@/store/taken'
 import { words } from '@/words/en'
 
 const HANDS: readonly Hand[] = ['right', 'left']
@@ -15,6 +16,8 @@ const SCHEMES: readonly Scheme[] = ['as the phone', 'light', 'dark']
 /** Who is signed in, light or dark, and the way out. */
 export function Account() {
   const [wrong, setWrong] = useState<string>()
+  const [waits, setWaits] = useState<number>()
+  useEffect(() => void countWaiting().then(setWaits, () => undefined), [])
   const leave = async () => {
     try {
       await signOut()
@@ -53,6 +56,7 @@ export function Account() {
           <li key={point}>{point}</li>
         ))}
       </ul>
+      {waits !== undefined && <p class={waits > 0 ? 'strong' : 'soft'}>{words.phone.unsent(waits)}</p>}
       {wrong && <Notice sign="stop">{wrong}</Notice>}
       <button type="button" class="button answer" onClick={() => void leave()}>
         {words.account.signOut}

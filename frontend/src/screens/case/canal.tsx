@@ -10,6 +10,7 @@ import { LengthNumber, LengthSays } from './canal-row'
 import { ReadingForm } from './reading-form'
 import { Readings } from './readings'
 import { ReferencePoint } from './reference-point'
+import { TakenReadings } from './taken-readings'
 import './case.css'
 
 /** One canal: its length and what it rests on, a further reading, and what was charted. */
@@ -46,6 +47,7 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
       </div>
       {canal.reference_point === '' && <ReferencePoint canal={canal} of={of} />}
       <ReadingForm canal={canal} caseId={of.id} setting={of.setting} joins={joins} />
+      <TakenReadings canal={canal.id} caseId={of.id} />
       <Readings canal={canal} />
       <CanalFacts canal={canal} of={of} />
       {canal.readings.length === 0 && canal.junctions.length === 0 && <Remove canal={canal} of={of} />}

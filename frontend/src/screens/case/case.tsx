@@ -8,6 +8,7 @@ import { words } from '@/words/en'
 import { StandingPill } from '../cases/case-row'
 import { CaseImages } from '../images/case-images'
 import { AddCanal } from './add-canal'
+import { Along } from './along'
 import { CanalRow } from './canal-row'
 import { DifficultyFactors } from './difficulty-factors'
 import { RootCard } from './root-card'
@@ -37,6 +38,7 @@ function Charted({ of }: { of: CaseShown }) {
   const joinable = of.roots.filter((root) => of.canals.filter((c) => c.root === root.name).length > 1)
   return (
     <>
+      <Along of={of} />
       <div class="row wrap">
         <StandingPill of={of.standing} />
         {of.standing.state !== 'none' && (

@@ -4,8 +4,10 @@ import { Select, Tick } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { address } from '@/router'
-import { addJunction, addReading, refreshCase } from '@/store/cases'
+import { refreshCase } from '@/store/cases'
+import { send as sendWaiting } from '@/store/sender'
 import { useSending } from '@/store/sending'
+import { take } from '@/store/taken'
 import { useDraft } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
@@ -45,22 +47,25 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
     void refreshCase(caseId)
   })
   const [tried, setTried] = useState(false)
-  const [kept, setKept] = useState(false)
+  const [kept, setKept] = useState<'sent' | 'kept'>()
   const fields = draft.fields.value
   const lacks = tried ? lacking(fields) : []
   const wrong = (field: keyof ReadingFields) => (lacks.includes(field) ? says(field) : sending.problem?.at(field))
   const set = (change: Partial<ReadingFields>) => {
-    setKept(false)
+    setKept(undefined)
     draft.set(change)
   }
   const send = () =>
     run(async () => {
-      if (fields.method === 'junction') {
-        await addJunction(caseId, canal.id, { id: fields.id, junction: toJunction(fields, canal.length?.stop_mm) })
-      } else await addReading(caseId, canal.id, fields.id, toReading(fields, canal.reference_point))
+      const taken =
+        fields.method === 'junction'
+          ? { junction: toJunction(fields, canal.length?.stop_mm) }
+          : { reading: toReading(fields, canal.reference_point) }
+      const how = await take(caseId, { canal: canal.id, id: fields.id, ...taken })
+      if (how === 'kept') void sendWaiting()
       await draft.clear(emptyFields(uuid7(), follows(fields.method)))
       setTried(false)
-      setKept(true)
+      setKept(how)
     })
   const submit = (event: Event) => {
     event.preventDefault()
@@ -94,7 +99,8 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
         />
       )}
       <Sent sending={sending} fields={FIELDS} again={() => void send()} />
-      {kept && <Notice sign="approved">{words.reading.kept}</Notice>}
+      {kept === 'sent' && <Notice sign="approved">{words.reading.kept}</Notice>}
+      {kept === 'kept' && <Notice sign="waiting">{words.phone.keptReading}</Notice>}
       <button type="submit" class="button main" disabled={sending.state === 'busy'}>
         {sending.state === 'busy' ? words.reading.busy : words.reading.save}
       </button>

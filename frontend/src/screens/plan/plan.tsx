@@ -14,6 +14,7 @@ import { words } from '@/words/en'
 import { StandingPill } from '../cases/case-row'
 import { firstAsked, withCanal } from './asked'
 import { CanalSize } from './canal-size'
+import { type Basis, basisOf, ChangedMeanwhile } from './changed-meanwhile'
 import { Choices } from './choices'
 import { Decision } from './decision'
 import { Foot } from './foot'
@@ -65,15 +66,22 @@ interface Bench {
 interface Fields {
   id: string
   asked: Asked | null
+  /** What the first of these choices was made on. */
+  on: Basis | null
 }
 
+const empty = (): Fields => ({ id: uuid7(), asked: null, on: null })
+
 function Workbench({ of, versions, last, kits, techniques }: Bench) {
-  const draft = useDraft<Fields>(`plan of ${of.id}`, () => ({ id: uuid7(), asked: null }))
+  const draft = useDraft<Fields>(`plan of ${of.id}`, () => empty())
   const [picked, setPicked] = useState(of.canals[0]?.name)
   const asked = draft.fields.value.asked ?? firstAsked(last, kits, techniques)
   const preview = usePreview(of, draft.ready.value ? asked : undefined)
-  const { plan } = preview
-  const set = (next: Asked) => draft.set({ asked: next, id: uuid7() })
+  // With no connection the figures are those of the last version, and said to be.
+  const plan = preview.plan ?? (preview.state === 'offline' ? last?.plan : undefined)
+  const now = basisOf(of, last)
+  const { on } = draft.fields.value
+  const set = (next: Asked) => draft.set({ asked: next, id: uuid7(), on: on ?? now })
   const decided = versions.find((version) => version.reviews.length > 0)
   const kit = kits.find((k) => k.id === asked?.kit)
   // Before there is a version, what a choice does is shown against the plan that the screen opened with.
@@ -96,7 +104,7 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
           id={draft.fields.value.id}
           changes={changes}
           preview={preview}
-          onAsked={() => draft.clear({ id: uuid7(), asked: null })}
+          onAsked={() => draft.clear(empty())}
           onReason={(canal, reason) => asked && set(withCanal(asked, canal, { reason }))}
         />
       }
@@ -115,6 +123,14 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
         <Decision
           of={decided}
           counts={decided.number === of.standing.number && of.standing.state !== 'approval_void'}
+        />
+      )}
+      {draft.fields.value.asked && on && (
+        <ChangedMeanwhile
+          made={on}
+          now={now}
+          onKeep={() => draft.set({ on: now })}
+          onLeave={() => void draft.clear(empty())}
         />
       )}
       <Refusal preview={preview} caseId={of.id} />

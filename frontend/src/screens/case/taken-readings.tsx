@@ -1,0 +1,22 @@
+import { Notice } from '@/parts/notice'
+import type { Taken } from '@/store/schema'
+import { dropTaken, takenOf } from '@/store/taken'
+import { words } from '@/words/en'
+
+/** Readings of a canal that are on this phone only. */
+export function TakenReadings({ canal, caseId }: { canal: string; caseId: string }) {
+  const waiting = takenOf(caseId).value.filter((one) => one.canal === canal)
+  return waiting.map((one) =>
+    one.refused === undefined ? (
+      <Notice key={one.seq} sign="waiting">
+        <b>{nameOf(one)}</b> {words.phone.readingWaits}
+      </Notice>
+    ) : (
+      <Notice key={one.seq} sign="stop" action={{ says: words.phone.throwAway, onDo: () => void dropTaken(one) }}>
+        <b>{nameOf(one)}</b> {words.phone.readingRefused} {one.refused}
+      </Notice>
+    ),
+  )
+}
+
+const nameOf = ({ reading }: Taken) => words.reading.short[reading?.method ?? 'junction']

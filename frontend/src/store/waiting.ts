@@ -1,0 +1,47 @@
+import { type Signal, signal } from '@preact/signals'
+import { database } from './database'
+import type { Local } from './schema'
+import { personId } from './session'
+import { onHeard, tellTabs } from './tabs'
+
+/** Where on the phone things wait to be sent, case by case. */
+type Store = 'outbox' | 'taken'
+
+const keyOf = (person: string, caseId: string) => `${person}\n${caseId}`
+
+export const ofCase = (person: string, caseId: string) =>
+  IDBKeyRange.bound([person, caseId, 0], [person, caseId, Number.MAX_SAFE_INTEGER])
+
+export const ofPerson = (person: string) => IDBKeyRange.bound([person], [person, []])
+
+/** What waits in a store, shown the same in every tab of the phone. */
+export function waitingIn<S extends Store>(store: S) {
+  const shown = new Map<string, Signal<readonly Local[S]['value'][]>>()
+
+  /** Shows what the store has of a case, where a screen of this tab shows the case. */
+  async function look(person: string, caseId: string): Promise<void> {
+    const waiting = shown.get(keyOf(person, caseId))
+    if (waiting) waiting.value = await (await database()).getAll(store, ofCase(person, caseId))
+  }
+
+  /** What waits of the case for the person who is signed in. */
+  function waitingOf(caseId: string): Signal<readonly Local[S]['value'][]> {
+    const person = personId()
+    const found = shown.get(keyOf(person, caseId))
+    if (found) return found
+    const made = signal<readonly Local[S]['value'][]>([])
+    shown.set(keyOf(person, caseId), made)
+    // A store that cannot be opened says so itself, and is looked at again with the next entry.
+    void look(person, caseId).catch(() => undefined)
+    return made
+  }
+
+  /** It has changed: shown anew, in this tab and the others. */
+  async function changed(person: string, caseId: string): Promise<void> {
+    tellTabs({ kind: store, person, caseId })
+    await look(person, caseId)
+  }
+
+  onHeard<Store>(store, ({ person, caseId }) => look(person, caseId))
+  return { waitingOf, changed }
+}
