@@ -1,0 +1,68 @@
+import { act, fireEvent, render, screen, waitFor } from '@testing-library/preact'
+import { beforeEach, expect, test, vi } from 'vitest'
+import type { Asked, CaseShown } from '@/api/shapes'
+import { ChangedMeanwhile } from '@/screens/plan/changed-meanwhile'
+import { usePreview } from '@/store/plans'
+import { signedIn } from './people'
+import { serve } from './server'
+
+beforeEach(() => signedIn('Priya'))
+
+const of = { id: 'c', revision: 3 } as CaseShown
+const asked = (size: number) => ({ choices: { canals: [{ canal: 'MB', final_size: size }] } }) as unknown as Asked
+
+function Shown({ size }: { size: number }) {
+  const { state, plan } = usePreview(of, asked(size))
+  return <output>{`${state} ${JSON.stringify(plan ?? null)}`}</output>
+}
+
+/** A server that computes by giving back the size it was asked for, and counts. */
+function computing() {
+  const state = { online: true, tries: 0, sizes: [] as number[] }
+  serve(({ body }) => {
+    state.tries += 1
+    if (!state.online) return 'nothing'
+    const size = (body as { choices: { canals: { final_size: number }[] } }).choices.canals[0]?.final_size ?? 0
+    state.sizes.push(size)
+    return { body: { size } }
+  })
+  return state
+}
+
+const says = (text: string) => waitFor(() => expect(screen.getByRole('status').textContent).toBe(text))
+
+test('choices made without a connection keep the last figures, and are computed once when it is back', async () => {
+  const server = computing()
+  const { rerender } = render(<Shown size={25} />)
+  await says('computed {"size":25}')
+  server.online = false
+  for (const [i, size] of [30, 35, 40].entries()) {
+    rerender(<Shown size={size} />)
+    await waitFor(() => expect(server.tries).toBe(i + 2))
+    await says('offline {"size":25}')
+  }
+  await act(() => undefined)
+  server.online = true
+  window.dispatchEvent(new Event('online'))
+  await says('computed {"size":40}')
+  expect(server.sizes).toEqual([25, 40])
+})
+
+test('nothing is said while the case stands as it did', () => {
+  const at = { revision: 3, version: 1 }
+  const { container } = render(<ChangedMeanwhile made={at} now={at} onKeep={() => 0} onLeave={() => 0} />)
+  expect(container.textContent).toBe('')
+})
+
+test.each([
+  [{ revision: 4, version: 1 }, 'The case has changed since you made these choices.'],
+  [{ revision: 4, version: 2 }, 'Plan 2 has come since you made these choices.'],
+])('a case that went on meanwhile is told: %j', (now, sentence) => {
+  const [keep, leave] = [vi.fn(), vi.fn()]
+  render(<ChangedMeanwhile made={{ revision: 3, version: 1 }} now={now} onKeep={keep} onLeave={leave} />)
+  expect(screen.getByRole('status').textContent).toContain(sentence)
+  fireEvent.click(screen.getByRole('button', { name: 'Go on with mine' }))
+  expect([keep.mock.calls.length, leave.mock.calls.length]).toEqual([1, 0])
+  fireEvent.click(screen.getByRole('button', { name: 'Take the plan that stands' }))
+  expect(leave.mock.calls.length).toBe(1)
+})

@@ -1,0 +1,96 @@
+import { beforeEach, expect, test, vi } from 'vitest'
+import type { Reading } from '@/api/shapes'
+import { send } from '@/store/sender'
+import { countWaiting, dropTaken, take, takenOf } from '@/store/taken'
+import { signedIn } from './people'
+import { problem, type Sent, serve } from './server'
+
+let turn = 0
+/** A case of its own for each test: what is in memory outlives one. */
+let CASE = ''
+let online = false
+let stored: string[] = []
+let refusing = ''
+
+beforeEach(() => {
+  turn += 1
+  CASE = `case ${turn}`
+  signedIn('Priya')
+  online = false
+  stored = []
+  refusing = ''
+  serve(answer)
+})
+
+/** A server that stores each reading once by its id. */
+function answer({ method, body }: Sent) {
+  if (!online) return 'nothing'
+  if (method === 'GET') return { body: { id: CASE } }
+  const { id } = body as { id: string }
+  if (id === refusing)
+    return problem(422, 'not-usable', [{ pointer: '#/reading/tooth_mm', detail: 'No tooth is as long.' }])
+  if (!stored.includes(id)) stored.push(id)
+  return { body: {} }
+}
+
+const reading = (id: string, canal = 'mb') =>
+  take(CASE, { canal, id, reading: { method: 'direct_sight' } as unknown as Reading })
+const ids = () => takenOf(CASE).value.map((one) => one.id)
+
+test('with a connection a reading goes to the server and is not kept', async () => {
+  online = true
+  expect(await reading('a')).toBe('sent')
+  expect([stored, await countWaiting()]).toEqual([['a'], 0])
+})
+
+test('readings without a connection are sent afterwards, once, in the order in which they were taken', async () => {
+  for (const id of ['b', 'a', 'c']) expect(await reading(id)).toBe('kept')
+  expect([ids(), await countWaiting()]).toEqual([['b', 'a', 'c'], 3])
+  online = true
+  await send()
+  await send()
+  expect([stored, ids()]).toEqual([['b', 'a', 'c'], []])
+})
+
+test('a later reading of the canal does not overtake one that waits', async () => {
+  await reading('a')
+  online = true
+  expect(await reading('b')).toBe('kept')
+  await send()
+  expect(stored).toEqual(['a', 'b'])
+})
+
+test('what the server will not take stays with its sentence until it is thrown away; the others are sent', async () => {
+  for (const id of ['a', 'b']) await reading(id)
+  refusing = 'a'
+  online = true
+  await send()
+  expect(stored).toEqual(['b'])
+  const [one] = takenOf(CASE).value
+  expect(one?.refused).toBe('No tooth is as long.')
+  if (one) await dropTaken(one)
+  expect(ids()).toEqual([])
+})
+
+test('an answer that was lost stores nothing twice', async () => {
+  await reading('a')
+  serve(({ body }) => {
+    stored.push((body as { id: string }).id)
+    return 'nothing'
+  })
+  await send()
+  serve(answer)
+  online = true
+  await send()
+  expect([stored, ids()]).toEqual([['a'], []])
+})
+
+test('another person on the phone neither sees nor sends them', async () => {
+  await reading('a')
+  signedIn('Tom')
+  online = true
+  await send()
+  expect([stored, ids(), await countWaiting()]).toEqual([[], [], 0])
+  signedIn('Priya')
+  await vi.waitFor(() => expect(ids()).toEqual(['a']))
+})
