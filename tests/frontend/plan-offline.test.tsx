@@ -1,4 +1,4 @@
-import { act, fireEvent, render, screen, waitFor } from '@testing-library/preact'
+import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
 import type { Asked, CaseShown } from '@/api/shapes'
 import { ChangedMeanwhile } from '@/screens/plan/changed-meanwhile'
@@ -41,7 +41,8 @@ test('choices made without a connection keep the last figures, and are computed 
     await waitFor(() => expect(server.tries).toBe(i + 2))
     await says('offline {"size":25}')
   }
-  await act(() => undefined)
+  // The screen listens for the connection once it has been painted.
+  await new Promise((resolve) => setTimeout(resolve, 200))
   server.online = true
   window.dispatchEvent(new Event('online'))
   await says('computed {"size":40}')
