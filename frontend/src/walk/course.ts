@@ -75,7 +75,7 @@ export class Course {
   readonly undone: ReadonlySet<string>
 
   constructor(
-    private readonly plans: Readonly<Record<string, Sheets>>,
+    readonly plans: Readonly<Record<string, Sheets>>,
     public plan: string,
     events: readonly Happened[],
     setting: Setting,

@@ -1,4 +1,5 @@
-import type { Do, RunSheet } from '@/api/shapes'
+import type { Do } from '@/api/shapes'
+import type { Course } from './course'
 import type { Happened } from './happened'
 
 /** One instrument at the chair, by what was recorded. */
@@ -16,13 +17,12 @@ const GOES_IN = ['instrument', 'recapitulate', 'gauge']
 /** Every instrument that was used or looked at, by its key. What was told out of course was done all the same. */
 export function instrumentsOf(
   events: readonly Happened[],
-  undone: ReadonlySet<string>,
-  sheets: Readonly<Record<string, RunSheet>>,
+  { undone, plans }: Pick<Course, 'undone' | 'plans'>,
 ): ReadonlyMap<string, Readonly<InUse>> {
   const found = new Map<string, InUse>()
-  for (const { id, kind, canal, node, body } of events) {
+  for (const { id, kind, plan, canal, node, body } of events) {
     if (undone.has(id)) continue
-    const step = sheets[canal]?.nodes[node]
+    const step = plans[plan]?.[canal]?.nodes[node]
     if (kind === 'step' && step?.kind === 'do' && step.instrument && GOES_IN.includes(step.action)) {
       const before = found.get(step.instrument)
       found.set(step.instrument, { canal, looked: false, discarded: before?.discarded ?? null })

@@ -45,8 +45,14 @@ function instrumentAhead({ walk }: CanalCourse, path: readonly string[]) {
     // What follows a supervisor's word is not taken up before it.
     if (node?.kind === 'end' || (node?.kind === 'do' && node.action === 'sign_off')) return undefined
     if (node?.kind === 'do' && node.action === 'instrument' && node.instrument) {
-      const time = walk.left.filter((one) => one.node === id).length + 1
-      return { phase: node.phase, instrument: node.instrument, time }
+      const { phase, instrument } = node
+      const before = walk.left.filter((one) => {
+        const step = walk.sheet.nodes[one.node]
+        return (
+          step?.kind === 'do' && step.action === 'instrument' && step.instrument === instrument && step.phase === phase
+        )
+      })
+      return { phase, instrument, time: before.length + 1 }
     }
   }
   return undefined

@@ -20,11 +20,6 @@ export function adviceOf({ plan }: Chair, about: Advice['about'], key?: string):
   return every.filter((one) => one.about === about && (key === undefined || one.key === key))
 }
 
-export function instrumentsAt({ events, course, plan }: Chair) {
-  const sheets = Object.fromEntries(plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
-  return instrumentsOf(events, course.undone, sheets)
-}
-
 /** What stands before the answers of a step, the most pressing first; nothing where it can be worked. */
 export type Before =
   | { readonly what: 'new'; readonly instrument: string; readonly why: string }
@@ -34,7 +29,7 @@ export type Before =
 export function beforeStep(chair: Chair, canal: string, { state, walk }: CanalCourse): Before | undefined {
   const { node } = walk
   if (state !== 'open' || node.kind === 'end') return undefined
-  const inUse = instrumentsAt(chair)
+  const inUse = instrumentsOf(chair.events, chair.course)
   const discarded = node.instrument ? inUse.get(node.instrument)?.discarded : null
   if (node.instrument && discarded != null) return { what: 'new', instrument: node.instrument, why: discarded }
   const instruments = toLookAt(inUse, canal, node)

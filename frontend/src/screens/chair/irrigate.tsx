@@ -32,8 +32,9 @@ export function IrrigateAnswers(props: StepProps) {
   const contact = contactOf(props)
   const leave = leaveBy(props)
   const done = () => {
+    const stayed_s = contact_s(place, Date.now())
     endContact(place)
-    leave('done', { contact_s: contact_s(place, Date.now()) ?? seconds ?? null })
+    leave('done', { contact_s: stayed_s ?? null })
   }
   const start = () => startContact(place)
   if (seconds !== undefined)

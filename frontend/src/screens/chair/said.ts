@@ -6,7 +6,7 @@ import { words } from '@/words/en'
 import { nameOf } from './at-hand'
 
 /** What an event tells, in a few words. */
-export function saidOf(chair: Chair, { kind, canal, node, body }: Happened): string {
+export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened): string {
   if (kind === 'emergency') return `${words.chair.kind.emergency}: ${words.chair.emergencies[String(body.what)]}`
   if (kind === 'pause') return words.card.pausedFor[String(body.what)] ?? words.chair.kind.pause ?? ''
   if (kind === 'inspected')
@@ -15,7 +15,7 @@ export function saidOf(chair: Chair, { kind, canal, node, body }: Happened): str
   if (kind === 'dam') return words.visit.dam[body.state as Dam]
   if (kind === 'turn') return words.card.turned(canal)
   if (kind !== 'step') return [words.chair.kind[kind], body.exit, body.reason].filter(Boolean).join(' ')
-  const step = chair.plan.canals.find((one) => one.canal === canal)?.run_sheet.nodes[node]
+  const step = chair.course.plans[plan]?.[canal]?.nodes[node]
   const named =
     step?.kind === 'do' && (step.instrument ? nameOf(chair, step.instrument) : words.order.action(step.action))
   const depth = body.exit === 'short' && typeof body.depth_um === 'number'

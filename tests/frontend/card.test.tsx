@@ -1,0 +1,237 @@
+import { fireEvent, render, screen, within } from '@testing-library/preact'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import type { Plan } from '@/api/shapes'
+import { Dock } from '@/screens/chair/dock'
+import { Halted, SalineOnly } from '@/screens/chair/halted'
+import { NowCard } from '@/screens/chair/now-card'
+import { setHand } from '@/store/hand'
+import { signedIn } from './people'
+import { chairAfter, HAND, left, NOON, ROTARY } from './sample-work'
+
+type Events = Parameters<typeof chairAfter>[0]
+
+/** The card and the dock of one canal after these events; what is answered lands in `recorded`. */
+function at(events: Events, name = 'MB', over: Partial<Plan> = {}) {
+  const made = chairAfter(events, over)
+  const canal = made.chair.plan.canals.find((one) => one.canal === name)
+  const course = made.chair.course.canals[name]
+  if (!canal || !course) throw new Error(name)
+  const props = { chair: made.chair, canal, course }
+  const shown = render(
+    <>
+      <NowCard {...props} />
+      <Dock {...props} />
+    </>,
+  )
+  return { ...made, ...shown }
+}
+
+const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }))
+const SHAPED = left('shape', 'short', { depth_um: 12_000 })
+const WORKED = [SHAPED, left('rinse', 'done'), left('small', 'reached')]
+
+beforeEach(() => {
+  vi.useFakeTimers({ now: NOON + 1000, toFake: ['Date', 'setInterval', 'clearInterval'] })
+  localStorage.clear()
+  signedIn('ines')
+})
+afterEach(() => vi.useRealTimers())
+
+describe('a depth', () => {
+  test('is empty until it is touched, and nothing can be answered with it', () => {
+    const { recorded } = at([])
+    const stopped = screen.getByRole('button', { name: 'Stopped at —' }) as HTMLButtonElement
+    expect(stopped.disabled).toBe(true)
+    expect(screen.getByRole('slider').getAttribute('aria-valuetext')).toBe('Set the depth that was felt.')
+    fireEvent.click(stopped)
+    expect(recorded).toEqual([])
+  })
+
+  test('is told in half millimetres from one short of the stop', () => {
+    const { recorded } = at([])
+    press('half a millimetre deeper')
+    press('half a millimetre less deep')
+    press('half a millimetre less deep')
+    press('Stopped at 17.0')
+    expect(recorded[0]?.told).toMatchObject({ kind: 'step', exit: 'short', depth_um: 17_000, stop_um: 18_500 })
+  })
+
+  test('may lie past the stop: a fact is taken as it is', () => {
+    const { recorded } = at([])
+    fireEvent.input(screen.getByRole('slider'), { target: { value: '19000' } })
+    press('Stopped at 19.0')
+    expect(recorded[0]?.told).toMatchObject({ depth_um: 19_000 })
+  })
+})
+
+describe('the card', () => {
+  test('says where one is, the stop, the motor and what the length rests on', () => {
+    const { container } = at([])
+    const text = container.querySelector('.now-card')?.textContent ?? ''
+    for (const said of ['canal 1 of 2 · step 1 of about 5', '18.5', 'to resistance', 'rests on confirming image'])
+      expect(text).toContain(said)
+  })
+
+  test('holds back an engine instrument whose setting is not stated, and says where to look it up', () => {
+    const silent = chairAfter([]).chair.plan.tray_list.map((item) => ({
+      ...item,
+      instrument: { ...item.instrument, setting_stated: item.instrument.motion === 'hand' },
+    }))
+    at([], 'MB', { tray_list: silent })
+    expect(screen.getByRole('alert').textContent).toContain('maker’s instructions')
+    expect(screen.queryByRole('button', { name: /Stopped at|At its stop/ })).toBeNull()
+    expect(screen.getByRole('button', { name: 'Problem' })).toBeTruthy()
+  })
+
+  test('says what to look for on what has come out; with patients one thing more', () => {
+    expect(at([SHAPED]).container.querySelector('.just-out')?.textContent).toContain('look at 35/.03')
+    expect(at([SHAPED], 'MB', { setting: 'clinic' }).container.textContent).toContain('Once only.')
+  })
+})
+
+describe('an irrigant', () => {
+  const toEdta = [...WORKED]
+  test('with a stated time: started by one touch, its seconds go along with the answer', () => {
+    const { recorded } = at(toEdta)
+    press('It is in: start the time')
+    vi.setSystemTime(NOON + 66_000)
+    press(/^Done after/)
+    expect(recorded[0]?.told).toMatchObject({ exit: 'done', irrigant: 'edta', volume_ml: 5, contact_s: 65 })
+  })
+
+  test('is warned of once it is in for longer than it may be', async () => {
+    localStorage.setItem(
+      'fourth-canal-contact-times',
+      JSON.stringify({ [JSON.stringify(['id of ines', 'c1', 'MB', 'edta'])]: NOON - 600_000 }),
+    )
+    vi.resetModules()
+    const people = await import('./people')
+    people.signedIn('ines')
+    const { ContactTime } = await import('@/screens/chair/irrigate')
+    const { chair } = chairAfter(toEdta)
+    const [canal] = chair.plan.canals
+    const course = chair.course.canals.MB
+    const node = course?.walk.node
+    if (!canal || !course || node?.kind !== 'do') throw new Error('MB')
+    render(<ContactTime chair={chair} canal={canal} course={course} node={node} />)
+    expect(screen.getByRole('timer').textContent).toBe('10:01 of about 1:00')
+    expect(screen.getByRole('alert').textContent).toContain('Over 10:00')
+  })
+
+  test('without a stated time: done at once, and it says none was counted', () => {
+    const { recorded } = at([SHAPED])
+    press('Done')
+    expect(recorded[0]?.told).toMatchObject({ irrigant: 'sodium_hypochlorite', contact_s: null })
+  })
+
+  test('is saline after an accident, on the card and in what is recorded', () => {
+    const kept = { kind: 'resume' as const, canal: '', actor: 'v', body: { keep_saline: true } }
+    const accident = { kind: 'emergency' as const, canal: '', body: { what: 'hypochlorite_accident' } }
+    const { recorded, container } = at([...toEdta, accident, kept])
+    expect(container.querySelector('.now-words')?.textContent).toBe('saline')
+    expect(container.textContent).not.toContain('EDTA')
+    press('Done')
+    expect(recorded[0]?.told).toMatchObject({ irrigant: 'saline', volume_ml: 5 })
+  })
+})
+
+describe('instruments', () => {
+  test('are looked at before another canal is worked, each recorded', async () => {
+    const { recorded } = at(WORKED, 'DB')
+    expect(screen.getByText('Look at 35/.03 and 10/.02 first')).toBeTruthy()
+    expect(screen.queryByRole('slider')).toBeNull()
+    press('All as they were')
+    await vi.waitFor(() => expect(recorded).toHaveLength(2))
+    expect(recorded.map(({ canal, told }) => [canal, told])).toEqual(
+      [ROTARY, HAND].map((instrument) => ['', { kind: 'inspected', instrument, found: 'whole', why: '' }]),
+    )
+  })
+
+  test('one that was discarded is not answered with: a new one is taken', () => {
+    const discarded = {
+      kind: 'inspected' as const,
+      canal: '',
+      body: { instrument: ROTARY, found: 'discarded', why: 'Bent' },
+    }
+    const { recorded } = at([...WORKED, left('edta', 'done'), discarded])
+    expect(screen.getByText('Take a new 35/.03')).toBeTruthy()
+    expect(screen.getByText('The one in use was discarded: bent.')).toBeTruthy()
+    press('New one in hand')
+    expect(recorded[0]?.told).toMatchObject({ kind: 'inspected', found: 'whole', instrument: ROTARY })
+  })
+})
+
+describe('ways out', () => {
+  test('one’s own last entry can be taken back for ten minutes, and it says which', () => {
+    const { recorded } = at([SHAPED])
+    press('Take back: 35/.03: stopped at 12.0')
+    expect(recorded[0]?.told).toEqual({ kind: 'undo', undoes: 'e1' })
+    vi.setSystemTime(NOON + 10 * 60_000)
+    vi.advanceTimersByTime(10_000)
+    return vi.waitFor(() => expect(screen.queryByRole('button', { name: /Take back/ })).toBeNull())
+  })
+
+  test('the answers lie on the side of the chosen hand', () => {
+    expect(at([]).container.querySelector('.dock')?.getAttribute('data-hand')).toBe('right')
+    setHand('left')
+    expect(at([]).container.querySelector('.dock')?.getAttribute('data-hand')).toBe('left')
+    expect(localStorage.getItem('fourth-canal-hand')).toBe('left')
+    setHand('right')
+  })
+
+  test('not being sure is an answer: a supervisor is asked about this very step', () => {
+    const { recorded } = at([])
+    press('I am not sure')
+    expect(screen.getByText('Invented reason of the step.', { selector: '.sheet p' })).toBeTruthy()
+    fireEvent.click(within(screen.getByRole('dialog', { hidden: true })).getByText('Ask a supervisor'))
+    expect(recorded).toEqual([{ canal: 'MB', node: 'shape', told: { kind: 'ask', note: '' } }])
+  })
+
+  test('a canal pauses for a reason, and says what to do meanwhile', () => {
+    const { recorded } = at([])
+    press('Problem')
+    fireEvent.click(screen.getByText('It hurts'))
+    expect(recorded[0]).toEqual({ canal: 'MB', node: '', told: { kind: 'pause', what: 'sensitivity', reason: '' } })
+    at([{ kind: 'pause', body: { what: 'sensitivity' } }])
+    expect(screen.getByText('Wait a while.')).toBeTruthy()
+  })
+})
+
+describe('an emergency', () => {
+  const collapse = { kind: 'emergency' as const, canal: '', body: { what: 'collapse' } }
+  test('says whom to call before anything else, then the first steps in their order and where they are from', () => {
+    const { container } = render(<Halted chair={chairAfter([collapse]).chair} />)
+    const [first] = container.querySelector('.halted')?.children ?? []
+    expect(first?.textContent).toBe('Call the person in the room now.')
+    expect([...container.querySelectorAll('.first-steps li')].map((li) => li.textContent)).toEqual([
+      'First of all.',
+      'Then this.',
+    ])
+    expect(container.textContent).toContain('Invented B. Common practice')
+  })
+
+  test('with a plan that brought nothing along it says so', () => {
+    const { chair } = chairAfter([collapse], { at_the_chair: null })
+    expect(render(<Halted chair={chair} />).container.textContent).toContain('The person in the room says what to do.')
+  })
+
+  test('only a supervisor lifts saline, and may keep it', () => {
+    const accident = { ...collapse, body: { what: 'hypochlorite_accident' } }
+    const student = render(<Halted chair={chairAfter([accident]).chair} />)
+    expect(student.queryByRole('button', { name: 'Let it go on' })).toBeNull()
+    student.unmount()
+    signedIn('anouk', 'supervisor')
+    const { chair, recorded } = chairAfter([accident])
+    const halted = render(<Halted chair={chair} />)
+    fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Calm again.' } })
+    fireEvent.click(screen.getByLabelText('Keep to saline after this'))
+    press('Let it go on')
+    expect(recorded[0]?.told).toEqual({ kind: 'resume', reason: 'Calm again.', keep_saline: true })
+    halted.unmount()
+    const kept = chairAfter([accident, { kind: 'resume', canal: '', body: { keep_saline: true } }])
+    render(<SalineOnly chair={kept.chair} />)
+    fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Ends whole.' } })
+    press('Lift saline only')
+    expect(kept.recorded[0]?.told).toEqual({ kind: 'resume', reason: 'Ends whole.', keep_saline: false })
+  })
+})

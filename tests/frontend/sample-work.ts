@@ -1,0 +1,149 @@
+import type { Do, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
+import type { Chair } from '@/store/chair'
+import { Course } from '@/walk/course'
+import type { Happened } from '@/walk/happened'
+import { canal, instrument, plan } from './sample-plan'
+
+// Invented steps and sentences; only their shape matters.
+export const HAND = '10/.02 hand'
+export const ROTARY = '35/.03 continuous'
+
+function step(id: string, action: Do['action'], exits: Do['exits'], over: Partial<Do> = {}): Do {
+  return {
+    id,
+    action,
+    exits,
+    phase: 'Descend',
+    instrument: null,
+    stop_um: null,
+    target: null,
+    shorter_than: null,
+    hold_point: null,
+    irrigant: null,
+    volume_ml: null,
+    needle_at_most_um: null,
+    say: '',
+    kind: 'do',
+    ...over,
+  }
+}
+
+/** To resistance, irrigate, the small one again, EDTA, the end. */
+export function sheet(name: string, stop_um: number): RunSheet {
+  const water = { irrigant: 'sodium_hypochlorite', volume_ml: 2, needle_at_most_um: stop_um - 4000 }
+  const nodes = [
+    step(
+      'shape',
+      'instrument',
+      { reached: 'rinse', short: 'rinse' },
+      { instrument: ROTARY, stop_um, target: 'to_resistance', say: 'Invented reason of the step.' },
+    ),
+    step('rinse', 'irrigate', { done: 'small' }, water),
+    step(
+      'small',
+      'recapitulate',
+      { reached: 'edta', blocked: 'small' },
+      { instrument: HAND, stop_um, target: 'to_length' },
+    ),
+    step(
+      'edta',
+      'irrigate',
+      { done: 'again' },
+      { ...water, irrigant: 'edta', volume_ml: 5, say: 'EDTA for a minute.' },
+    ),
+    step('again', 'instrument', { reached: 'end', short: 'end' }, { instrument: ROTARY, stop_um, target: 'to_length' }),
+    { id: 'end', kind: 'end' as const, outcome: 'finished' as const, say: '' },
+  ]
+  return {
+    canal: name,
+    start: 'shape',
+    nodes: Object.fromEntries(nodes.map((node) => [node.id, node])),
+    behind: null,
+    form: 1,
+  }
+}
+
+const PATH = ['shape', 'rinse', 'small', 'edta', 'again', 'end']
+
+export function chairPlan(over: Partial<Plan> = {}): Plan {
+  const row = { value: 1, unit: 'min', source: 'Invented', know: 'from memory', programme: false, says: '' }
+  return {
+    ...plan(1),
+    irrigant: 'sodium_hypochlorite',
+    canals: [
+      canal('MB', 18.5, { run_sheet: sheet('MB', 18500), expected_path: PATH }),
+      canal('DB', 17, { run_sheet: sheet('DB', 17000), expected_path: PATH }),
+    ],
+    tray: {
+      changes: 2,
+      steps: [
+        { phase: 'Descend', instrument: ROTARY, canals: ['MB', 'DB'] },
+        { phase: 'Descend', instrument: ROTARY, canals: ['MB', 'DB'] },
+      ],
+    },
+    tray_list: [
+      { instrument: instrument(10, 2, 'hand', 'purple'), canals: ['MB', 'DB'], expected: true, outline: [] },
+      { instrument: instrument(35, 3, 'continuous', 'green'), canals: ['MB', 'DB'], expected: true, outline: [] },
+    ],
+    at_the_chair: {
+      advice: [
+        { about: 'emergency', key: 'collapse', says: 'First of all.', source: 'Invented A', know: 'from memory' },
+        { about: 'emergency', key: 'collapse', says: 'Then this.', source: 'Invented B', know: 'common practice' },
+        { about: 'pause', key: 'sensitivity', says: 'Wait a while.', source: 'Invented A', know: 'from memory' },
+        { about: 'look', key: 'every', says: 'Whole to its tip.', source: 'Invented A', know: 'from memory' },
+        { about: 'look', key: 'clinic', says: 'Once only.', source: 'Invented A', know: 'from memory' },
+        { about: 'discard', key: 'bent', says: 'Bent', source: 'Invented A', know: 'from memory' },
+      ],
+      contacts: [{ irrigant: 'edta', about_s: 60, most_s: 600, rows: [{ key: 'rinse.edta_about_min', ...row }] }],
+    },
+    ...over,
+  }
+}
+
+type Event = Partial<Happened> & { kind: Happened['kind'] }
+
+export interface Recorded {
+  canal: string
+  node: string
+  told: Told
+}
+
+export const NOON = Date.parse('2026-03-05T12:00:00Z')
+
+/** A chair after these events, the student's own unless they say otherwise, all at noon; what is recorded lands in `recorded`. */
+export function chairAfter(events: readonly Event[], over: Partial<Plan> = {}, me = 'id of ines') {
+  const made = chairPlan(over)
+  const happened = events.map((event, i) => ({
+    id: `e${i + 1}`,
+    actor: me,
+    plan: 'A',
+    canal: 'MB',
+    node: '',
+    body: {},
+    ...event,
+  }))
+  const sheets = Object.fromEntries(made.canals.map((one) => [one.canal, one.run_sheet]))
+  const recorded: Recorded[] = []
+  const times = happened.map(({ id }) => ({ id, device_time: new Date(NOON).toISOString() }))
+  const chair: Chair = {
+    caseId: 'c1',
+    version: { case: 'c1', hash: 'A', plan: made } as VersionShown,
+    plan: made,
+    course: new Course({ A: sheets }, 'A', happened),
+    events: happened,
+    waiting: [],
+    treatment: { position: happened.length, events: times } as unknown as Treatment,
+    record: async (canal, node, told) => {
+      recorded.push({ canal, node, told })
+      return true
+    },
+  }
+  return { chair, recorded }
+}
+
+export const left = (node: string, exit: string, more: object = {}, canal = 'MB'): Event => ({
+  kind: 'step',
+  canal,
+  node,
+  body: { exit, ...more },
+})
