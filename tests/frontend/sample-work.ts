@@ -129,7 +129,7 @@ export function chairAfter(events: readonly Event[], over: Partial<Plan> = {}, m
     caseId: 'c1',
     version: { case: 'c1', hash: 'A', plan: made } as VersionShown,
     plan: made,
-    course: new Course({ A: sheets }, 'A', happened),
+    course: new Course({ A: sheets }, 'A', happened, 'extracted'),
     events: happened,
     waiting: [],
     treatment: { position: happened.length, events: times } as unknown as Treatment,
