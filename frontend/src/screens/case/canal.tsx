@@ -4,6 +4,7 @@ import { Seen } from '@/parts/seen'
 import { go } from '@/router'
 import { removeCanal, useCase } from '@/store/cases'
 import { useSending } from '@/store/sending'
+import { takenOf } from '@/store/taken'
 import { words } from '@/words/en'
 import { CanalFacts } from './canal-facts'
 import { LengthNumber, LengthSays } from './canal-row'
@@ -37,6 +38,7 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
     ['2-1', '1-2-1'].includes(root.pattern) &&
     root.main_canal != null &&
     root.main_canal !== canal.name
+  const waiting = takenOf(of.id).value.filter((one) => one.canal === canal.id)
   return (
     <>
       <div class="length-head">
@@ -47,10 +49,10 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
       </div>
       {canal.reference_point === '' && <ReferencePoint canal={canal} of={of} />}
       <ReadingForm canal={canal} caseId={of.id} setting={of.setting} joins={joins} />
-      <TakenReadings canal={canal.id} caseId={of.id} />
+      <TakenReadings waiting={waiting} />
       <Readings canal={canal} />
       <CanalFacts canal={canal} of={of} />
-      {canal.readings.length === 0 && canal.junctions.length === 0 && <Remove canal={canal} of={of} />}
+      {canal.readings.length + canal.junctions.length + waiting.length === 0 && <Remove canal={canal} of={of} />}
     </>
   )
 }

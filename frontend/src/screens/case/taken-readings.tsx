@@ -1,11 +1,10 @@
 import { Notice } from '@/parts/notice'
 import type { Taken } from '@/store/schema'
-import { dropTaken, takenOf } from '@/store/taken'
+import { dropTaken } from '@/store/taken'
 import { words } from '@/words/en'
 
 /** Readings of a canal that are on this phone only. */
-export function TakenReadings({ canal, caseId }: { canal: string; caseId: string }) {
-  const waiting = takenOf(caseId).value.filter((one) => one.canal === canal)
+export function TakenReadings({ waiting }: { waiting: readonly Taken[] }) {
   return waiting.map((one) =>
     one.refused === undefined ? (
       <Notice key={one.seq} sign="waiting">
