@@ -139,5 +139,8 @@ class _ValueExtension(OpenApiSerializerFieldExtension):
         schema: dict[str, Any] = json.loads(text)
         for name, part in schema.pop("$defs").items():
             component = ResolvedComponent(name, ResolvedComponent.SCHEMA, part, ComponentIdentity(name))
+            known = auto_schema.registry[component].schema if component in auto_schema.registry else part
+            if known.get("properties", {}).keys() != part.get("properties", {}).keys():
+                raise TypeError(f"Two values are named {name}: each needs a name of its own.")
             auto_schema.registry.register_on_missing(component)
         return schema

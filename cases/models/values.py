@@ -39,7 +39,7 @@ from planning.plan_input import (
 )
 from planning.plan_value import Plan
 from planning.quantities import mm, um
-from planning.radiograph.values import Calibration, Spacing, SpacingFacts
+from planning.radiograph.values import Calibration, PixelSpacing, SpacingFacts
 from planning.readings import Length, Reading, Resorption
 from planning.tables import Figures
 from planning.techniques import Technique
@@ -180,8 +180,8 @@ def spacing_facts(row: Image) -> SpacingFacts | None:
 CALIBRATION: Mapping[str, Calibration] = {"GEOMETRY": "geometry", "FIDUCIAL": "fiducial"}
 
 
-def _spacing(pair: images.Pair | None) -> Spacing | None:
-    return None if pair is None else Spacing(row_mm=pair[0], column_mm=pair[1])
+def _spacing(pair: images.Pair | None) -> PixelSpacing | None:
+    return None if pair is None else PixelSpacing(row_mm=pair[0], column_mm=pair[1])
 
 
 # --- what was done ---

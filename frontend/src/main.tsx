@@ -6,6 +6,7 @@ import '@/look/fields.css'
 import { App } from './app'
 import { startRouter } from './router'
 import { startImages } from './store/images'
+import { startMarkings } from './store/markings'
 import { followScheme } from './store/scheme'
 import { startSending } from './store/sender'
 import { findSession } from './store/session'
@@ -17,7 +18,7 @@ if (!root) throw new Error('the page has no place for the app')
 
 followScheme()
 startRouter()
-void findSession().then(startSending).then(startImages)
+void findSession().then(startSending).then(startImages).then(startMarkings)
 startSpace()
 root.replaceChildren()
 render(<App />, root)

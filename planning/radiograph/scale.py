@@ -16,7 +16,7 @@ import numpy as np
 
 from planning.errors import Pointer, ScaleNotUsable, TooMuchWork
 from planning.radiograph import line, spread
-from planning.radiograph.values import KnownObject, Scale, ScaleState, Spacing, SpacingFacts
+from planning.radiograph.values import KnownObject, PixelSpacing, Scale, ScaleState, SpacingFacts
 from planning.tables import Figures
 
 MOST_POINTS = 40  # along one object
@@ -51,7 +51,7 @@ class _Rung:
     state: ScaleState
     rests_on: str
     says: str
-    spacing: Spacing | None = None
+    spacing: PixelSpacing | None = None
     figure: str | None = None
     """The row that holds its spread."""
 
@@ -93,7 +93,7 @@ def _by_object(known: KnownObject, row_per_column: float, tapped_px: float, figu
         reason = "its marks lie too close together to measure by. Zoom in, and mark both ends again."
         raise ScaleNotUsable(reason=reason, at=("known", "points"))
     column_mm = known.length_mm / columns
-    spacing = Spacing(row_mm=column_mm * row_per_column, column_mm=column_mm)
+    spacing = PixelSpacing(row_mm=column_mm * row_per_column, column_mm=column_mm)
     _refuse_implausible(spacing, figures, ("known", "length_mm"))
     spread = math.hypot(off / columns, figures[f"scale.{known.what}_spread"] / known.length_mm)
     return Scale(
@@ -133,25 +133,25 @@ def _aspect(facts: SpacingFacts, figures: Figures) -> float:
     return 1.0
 
 
-def _alike(one: Spacing, other: Spacing) -> bool:
+def _alike(one: PixelSpacing, other: PixelSpacing) -> bool:
     pairs = ((one.row_mm, other.row_mm), (one.column_mm, other.column_mm))
     return all(math.isclose(a, b, rel_tol=_SAME) for a, b in pairs)
 
 
-def _shrunk(spacing: Spacing, magnification: float, figures: Figures) -> Spacing:
+def _shrunk(spacing: PixelSpacing, magnification: float, figures: Figures) -> PixelSpacing:
     most = figures["scale.magnification_most"]
     if not 1 <= magnification <= most:
         reason = f"a magnification of {magnification:g} cannot be: 1 to {most:g}. {_MARK}"
         raise ScaleNotUsable(reason=reason, at=("facts", "magnification"))
-    return Spacing(row_mm=spacing.row_mm / magnification, column_mm=spacing.column_mm / magnification)
+    return PixelSpacing(row_mm=spacing.row_mm / magnification, column_mm=spacing.column_mm / magnification)
 
 
-def _refuse_implausible(spacing: Spacing, figures: Figures, at: Pointer) -> None:
+def _refuse_implausible(spacing: PixelSpacing, figures: Figures, at: Pointer) -> None:
     if why := why_not(spacing, figures):
         raise ScaleNotUsable(reason=f"{why} {_MARK}", at=at)
 
 
-def why_not(spacing: Spacing, figures: Figures) -> str:
+def why_not(spacing: PixelSpacing, figures: Figures) -> str:
     """Why no detector and no film has such pixels; empty for pixels that can be."""
     least, most, aspect = figures["scale.least"], figures["scale.most"], figures["scale.aspect_most"]
     for value in (spacing.row_mm, spacing.column_mm):

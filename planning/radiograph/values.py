@@ -22,7 +22,7 @@ class Pixel:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Spacing:
+class PixelSpacing:
     """From one pixel to the next, as the image file says it."""
 
     row_mm: float
@@ -35,9 +35,9 @@ class Spacing:
 class SpacingFacts:
     """What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`."""
 
-    in_patient: Spacing | None = None
-    at_detector: Spacing | None = None
-    scanned: Spacing | None = None
+    in_patient: PixelSpacing | None = None
+    at_detector: PixelSpacing | None = None
+    scanned: PixelSpacing | None = None
     calibration: Calibration | None = None
     magnification: float | None = None
 

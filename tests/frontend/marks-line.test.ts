@@ -23,7 +23,7 @@ test.each(cases)('$name', ({ marks, straight_to, length, places, axis, schneider
   for (const { along, at } of places) {
     const found = placeOf(marks, along, straight_to)
     if (at === null) expect(found).toBeUndefined()
-    else at.forEach((value, i) => expect(found?.[i]).toBeCloseTo(value, 5))
+    else for (const i of [0, 1] as const) expect(found?.[i]).toBeCloseTo(at[i], 5)
   }
   if (axis !== undefined)
     expect(schneiderDeg(marks.slice(0, axis), marks.at(-1) as Mark)).toBeCloseTo(schneider_deg ?? 0, 5)

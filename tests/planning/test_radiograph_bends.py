@@ -11,7 +11,7 @@ from scipy.stats import binom
 
 from planning.radiograph import ImageMarks, bend, measure
 from planning.radiograph.line import Marks
-from planning.radiograph.values import Bend, CanalLine, Pixel, Spacing, SpacingFacts
+from planning.radiograph.values import Bend, CanalLine, Pixel, PixelSpacing, SpacingFacts
 from planning.tables import Figures
 
 
@@ -25,7 +25,7 @@ def canal(radius: float, degrees: float, marks: int = 5, straight: float = 10.0)
 def seen(marks_mm: Marks, row_mm: float, column_mm: float, tapped_px: float = 1.0) -> Bend:
     """The bend as the front door says it, from marks on an image of that spacing."""
     points = tuple(Pixel(x_px=x / column_mm + 700, y_px=y / row_mm + 60) for x, y in marks_mm)
-    facts = SpacingFacts(in_patient=Spacing(row_mm=row_mm, column_mm=column_mm), calibration="fiducial")
+    facts = SpacingFacts(in_patient=PixelSpacing(row_mm=row_mm, column_mm=column_mm), calibration="fiducial")
     one = CanalLine(canal="MB", points=points, leaves=2)
     found = measure(ImageMarks(lines=(one,), facts=facts, tapped_within_px=tapped_px), Figures()).lines[0].bend
     assert found is not None

@@ -11,7 +11,7 @@ import pydicom
 import pytest
 
 from planning.radiograph import ImageMarks, measure
-from planning.radiograph.values import CanalLine, KnownObject, Pixel, Spacing, SpacingFacts
+from planning.radiograph.values import CanalLine, KnownObject, Pixel, PixelSpacing, SpacingFacts
 from planning.tables import Figures
 from tests.radiographs import Places, Radiograph, Root, drawn
 
@@ -46,7 +46,7 @@ def instrument(image: Radiograph, root: Root, seed: int) -> KnownObject:
 def test_length_and_bend_of_a_drawn_canal(root: Root, pixels: tuple[float, float]) -> None:
     """Through 50 sets of marks: length within 0.3 mm, Schneider's angle, half the arc's, within 3 degrees."""
     image = drawn(root, row_mm=pixels[0], column_mm=pixels[1])
-    facts = SpacingFacts(at_detector=Spacing(row_mm=image.row_mm, column_mm=image.column_mm))
+    facts = SpacingFacts(at_detector=PixelSpacing(row_mm=image.row_mm, column_mm=image.column_mm))
     for seed in range(50):
         known, line = instrument(image, root, seed), marked(image, root, seed)
         found = measure(ImageMarks(lines=(line,), known=known, facts=facts), Figures()).lines[0]
@@ -75,7 +75,7 @@ def test_through_an_intra_oral_dicom_file(tmp_path: Path) -> None:
     told = pydicom.dcmread(image.dicom(tmp_path / "drawn.dcm"))
     row_mm, column_mm = (float(value) for value in told.ImagerPixelSpacing)
     facts = SpacingFacts(
-        at_detector=Spacing(row_mm=row_mm, column_mm=column_mm),
+        at_detector=PixelSpacing(row_mm=row_mm, column_mm=column_mm),
         magnification=float(told.EstimatedRadiographicMagnificationFactor),
     )
     found = measure(ImageMarks(lines=(marked(image, root, 3),), facts=facts), Figures())

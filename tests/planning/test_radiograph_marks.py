@@ -13,11 +13,11 @@ from scipy.stats import binom
 from planning.errors import PlanningError
 from planning.lengths import About, settle
 from planning.radiograph import ImageMarks, Measured, measure
-from planning.radiograph.values import CanalLine, KnownObject, LineMeasured, Pixel, Spacing, SpacingFacts
+from planning.radiograph.values import CanalLine, KnownObject, LineMeasured, Pixel, PixelSpacing, SpacingFacts
 from planning.readings import ConfirmingImage, PreOperativeImage, Ratio
 from planning.tables import Figures
 
-SQUARE = SpacingFacts(in_patient=Spacing(row_mm=0.03, column_mm=0.03), calibration="fiducial")
+SQUARE = SpacingFacts(in_patient=PixelSpacing(row_mm=0.03, column_mm=0.03), calibration="fiducial")
 POINT = "MB cusp"
 
 
@@ -55,7 +55,7 @@ def test_without_a_scale_there_are_ratios_and_angles_alone() -> None:
 
 def test_the_ratio_of_an_instrument_in_the_image() -> None:
     """Worked example of the ratio method: 20.0 mm seen as 22.0, the tooth as 24.2: tooth 22.0, working length 21.0."""
-    facts = SpacingFacts(at_detector=Spacing(row_mm=0.03, column_mm=0.03))
+    facts = SpacingFacts(at_detector=PixelSpacing(row_mm=0.03, column_mm=0.03))
     line = CanalLine(canal="MB", points=down(0, 24.2), reference_point=POINT)
     found = one(line, facts, instrument(20.0, 22.0))
     assert found.length_mm is not None
@@ -110,7 +110,7 @@ def test_a_length_lies_within_its_interval_as_often_as_it_says(spacing: tuple[fl
     curve = np.column_stack((10 * (1 - np.cos(turn)), 12 + 10 * np.sin(turn)))
     canal = np.vstack(([[0.0, 0.0], [0.0, 6.0]], curve))
     exact = 12 + 10 * math.radians(50)
-    facts = SpacingFacts(at_detector=Spacing(row_mm=row_mm, column_mm=column_mm))
+    facts = SpacingFacts(at_detector=PixelSpacing(row_mm=row_mm, column_mm=column_mm))
     for _ in range(draws):
         marks = canal / [column_mm, row_mm] + 300 + draw.normal(0, 1, canal.shape)
         ends = np.array([[0, 0], [0, 18 + draw.normal(0, 0.15)]]) / [column_mm, row_mm] + 300

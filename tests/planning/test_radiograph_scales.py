@@ -13,20 +13,20 @@ from planning.radiograph.values import (
     KnownObject,
     KnownWhat,
     Pixel,
+    PixelSpacing,
     Scale,
     ScaleState,
-    Spacing,
     SpacingFacts,
 )
 from planning.tables import Figures
 
-FINE, COARSE = Spacing(row_mm=0.03, column_mm=0.03), Spacing(row_mm=0.032, column_mm=0.032)
+FINE, COARSE = PixelSpacing(row_mm=0.03, column_mm=0.03), PixelSpacing(row_mm=0.032, column_mm=0.032)
 
 
 def told(
-    in_patient: Spacing | None = None,
-    at_detector: Spacing | None = None,
-    scanned: Spacing | None = None,
+    in_patient: PixelSpacing | None = None,
+    at_detector: PixelSpacing | None = None,
+    scanned: PixelSpacing | None = None,
     calibration: Calibration | None = None,
     magnification: float | None = None,
 ) -> Scale:
@@ -41,7 +41,7 @@ def told(
 
 
 def marked(
-    what: KnownWhat = "instrument", length_mm: float = 18, long_px: float = 600, in_patient: Spacing | None = None
+    what: KnownWhat = "instrument", length_mm: float = 18, long_px: float = 600, in_patient: PixelSpacing | None = None
 ) -> Scale:
     known = KnownObject(
         what=what, length_mm=length_mm, points=(Pixel(x_px=100, y_px=50), Pixel(x_px=100, y_px=50 + long_px))
@@ -92,7 +92,7 @@ def test_an_object_of_known_length_by_hand() -> None:
 
 def test_pixels_that_are_no_squares_stay_so_under_a_known_object() -> None:
     """Rows 0.05 and columns 0.025 apart: an object across the image and one down it give the same pixel."""
-    wide = Spacing(row_mm=0.05, column_mm=0.025)
+    wide = PixelSpacing(row_mm=0.05, column_mm=0.025)
     down = marked(length_mm=20, long_px=400, in_patient=wide)
     flat = KnownObject(what="ruler", length_mm=20, points=(Pixel(x_px=0, y_px=9), Pixel(x_px=800, y_px=9)))
     across = scale_of(SpacingFacts(in_patient=wide), flat, 1.0, Figures())
@@ -103,14 +103,14 @@ def test_pixels_that_are_no_squares_stay_so_under_a_known_object() -> None:
 @pytest.mark.parametrize("where", ["in_patient", "at_detector", "scanned"])
 def test_a_spacing_that_cannot_be_is_refused(wrong: float, where: str) -> None:
     """Zero stands in real files; a 33.3 mm pixel in a published test image."""
-    for spacing in (Spacing(row_mm=wrong, column_mm=0.03), Spacing(row_mm=0.03, column_mm=wrong)):
+    for spacing in (PixelSpacing(row_mm=wrong, column_mm=0.03), PixelSpacing(row_mm=0.03, column_mm=wrong)):
         with pytest.raises(ScaleNotUsable) as refused:
             told(**{where: spacing})  # type: ignore[arg-type]
         assert refused.value.pointer == ("facts", where)
 
 
 def test_a_known_object_goes_before_a_spacing_that_cannot_be() -> None:
-    assert marked(in_patient=Spacing(row_mm=0, column_mm=0)).column_mm == 0.03
+    assert marked(in_patient=PixelSpacing(row_mm=0, column_mm=0)).column_mm == 0.03
 
 
 @pytest.mark.parametrize(

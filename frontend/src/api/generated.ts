@@ -3406,6 +3406,13 @@ export interface components {
             x_px: number;
             y_px: number;
         };
+        /** @description From one pixel to the next, as the image file says it. */
+        PixelSpacing: {
+            /** @description To the right, from column to column. */
+            column_mm: number;
+            /** @description Downwards, from row to row. */
+            row_mm: number;
+        };
         Plan: {
             /** @description What the phone shows at the chair without asking anybody; None in plans made before there was any. */
             at_the_chair: components["schemas"]["AtTheChair"] | null;
@@ -4195,24 +4202,24 @@ export interface components {
         };
         /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
         SpacingFacts: {
-            at_detector: components["schemas"]["Spacing"] | null;
+            at_detector: components["schemas"]["PixelSpacing"] | null;
             calibration: ("fiducial" | "geometry") | null;
-            in_patient: components["schemas"]["Spacing"] | null;
+            in_patient: components["schemas"]["PixelSpacing"] | null;
             magnification: number | null;
-            scanned: components["schemas"]["Spacing"] | null;
+            scanned: components["schemas"]["PixelSpacing"] | null;
         };
         /** @description What the image file says of its pixels. DICOM names stand in `planning.radiograph.scale`. */
         SpacingFactsRequest: {
             /** @default null */
-            at_detector?: components["schemas"]["Spacing"] | null;
+            at_detector?: components["schemas"]["PixelSpacing"] | null;
             /** @default null */
             calibration?: ("fiducial" | "geometry") | null;
             /** @default null */
-            in_patient?: components["schemas"]["Spacing"] | null;
+            in_patient?: components["schemas"]["PixelSpacing"] | null;
             /** @default null */
             magnification?: number | null;
             /** @default null */
-            scanned?: components["schemas"]["Spacing"] | null;
+            scanned?: components["schemas"]["PixelSpacing"] | null;
         };
         /** @description Where the plan of a case stands. */
         Standing: {

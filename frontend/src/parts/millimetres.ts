@@ -14,3 +14,8 @@ export function readMm(typed: string): number | undefined {
   const text = typed.trim().replace(',', '.')
   return /^-?\d{1,3}(\.\d{0,3})?$/.test(text) ? Number(text) : undefined
 }
+
+/** To a tenth of a millimetre: what is measured on an image and not set on a stop. */
+export function tenth(length_mm: number): string {
+  return length_mm.toFixed(1)
+}

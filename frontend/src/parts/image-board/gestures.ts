@@ -1,7 +1,9 @@
 import { useRef, useState } from 'preact/hooks'
 import { apart, inside, moved, onImage, onScreen, type Size, type Spot, type View, zoomed } from './view'
 
-const REACH_PX = 30 // a finger means the mark nearest to it within this
+const REACH_PX = 30 // a finger that moves takes the nearest mark within this along
+const ON_PX = 14 // a touch this near picks the mark; farther off it sets another one
+const STILL_PX = 4 // a finger that moved less than this did not mean to
 
 interface Given {
   readonly image: Size
@@ -19,7 +21,7 @@ interface Given {
 type Doing =
   | { kind: 'place'; at: Spot }
   // A finger that takes hold beside the mark keeps its distance: the mark does not jump.
-  | { kind: 'hold'; number: number; beside: Spot }
+  | { kind: 'hold'; number: number; from: Spot; beside: Spot; moving: boolean }
   | { kind: 'pinch'; middle: Spot; apart: number }
 
 /**
@@ -52,8 +54,8 @@ export function useGestures(given: Given) {
       setUnder(inside(onImage(view, at), image))
       return
     }
-    doing.current = { kind: 'hold', number, beside: { x: place.x - at.x, y: place.y - at.y } }
-    given.onPick(number)
+    const beside = { x: place.x - at.x, y: place.y - at.y }
+    doing.current = { kind: 'hold', number, from: at, beside, moving: false }
     setUnder(given.marks[number])
   }
 
@@ -67,6 +69,9 @@ export function useGestures(given: Given) {
       setUnder(inside(onImage(view, now.at), image))
     } else if (now?.kind === 'hold') {
       const { x, y } = spotOf(event)
+      if (!now.moving && apart(now.from, { x, y }) < STILL_PX) return
+      if (!now.moving) given.onPick(now.number)
+      now.moving = true
       const to = inside(onImage(view, { x: x + now.beside.x, y: y + now.beside.y }), image)
       given.onMove(now.number, to)
       setUnder(to)
@@ -87,9 +92,15 @@ export function useGestures(given: Given) {
     const now = doing.current
     // Of two fingers the one that stays does nothing until it is lifted as well.
     if (now?.kind === 'place') given.onPlace(inside(onImage(view, now.at), image))
-    if (now?.kind === 'hold') given.onMoved()
+    if (now?.kind === 'hold') letGo(now)
     doing.current = undefined
     setUnder(undefined)
+  }
+
+  const letGo = ({ moving, number, from, beside }: Extract<Doing, { kind: 'hold' }>) => {
+    if (moving) given.onMoved()
+    else if (Math.hypot(beside.x, beside.y) <= ON_PX) given.onPick(number)
+    else given.onPlace(inside(onImage(view, from), image))
   }
 
   const cancel = (event: PointerEvent) => {

@@ -25,12 +25,14 @@ interface Props {
   readonly onMove: (number: number, to: Spot) => void
   readonly onMoved: () => void
   readonly onPlace: (at: Spot) => void
+  /** Beside nearer and farther, under the image. */
+  readonly children?: preact.ComponentChildren
 }
 
 const STEP = 1.5 // of one touch on nearer or farther
 
 /** An image that is zoomed and shifted, with lines of marks on it, a magnifier under the finger, and keys. */
-export function ImageBoard({ src, image, look, lines, marks, picked, ...on }: Props) {
+export function ImageBoard({ src, image, look, lines, marks, picked, children, ...on }: Props) {
   const pane = useRef<HTMLDivElement>(null)
   const room = useRoom(pane)
   const [view, setView] = useState<View>()
@@ -92,7 +94,8 @@ export function ImageBoard({ src, image, look, lines, marks, picked, ...on }: Pr
       <p id="image-keys" class="unseen">
         {words.marks.keys}
       </p>
-      <div class="image-zoom">
+      <div class="image-tools">
+        {children}
         <button type="button" class="button" aria-label={words.marks.farther} onClick={() => nearer(1 / STEP)}>
           −
         </button>

@@ -13,6 +13,8 @@ export interface Marked {
   readonly picked?: number | undefined
   /** Places on it that are shown: stops, a tip. */
   readonly spots?: readonly { readonly at: Spot; readonly says: string }[]
+  /** Its name stands at its first mark and not at its last. */
+  readonly nameFirst?: boolean
   /** Drawn broken: somebody else's, or what it is compared with. */
   readonly broken?: boolean
 }
@@ -23,7 +25,7 @@ export function MarkedLine({ line, view }: { line: Marked; view: View }) {
   const places = line.points.map((point) => onScreen(view, point))
   const path = pathOf(line).map((spot) => onScreen(view, spot))
   const drawn = path.map(({ x, y }, i) => `${i ? 'L' : 'M'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
-  const last = places.at(-1)
+  const named = line.nameFirst ? places[0] : places.at(-1)
   return (
     <g class="marked-line" data-active={line.active || undefined} data-broken={line.broken || undefined}>
       <path class="under" d={drawn} />
@@ -49,8 +51,8 @@ export function MarkedLine({ line, view }: { line: Marked; view: View }) {
           </g>
         )
       })}
-      {last && (
-        <text class="name" x={last.x + 14} y={last.y + 5}>
+      {named && (
+        <text class="name" x={named.x + 14} y={named.y + (line.nameFirst ? -8 : 5)}>
           {line.name}
         </text>
       )}

@@ -61,8 +61,16 @@ interface OneProps {
 }
 
 function OneImage({ caseId, stored, here }: OneProps) {
-  if (stored?.state === 'stored') return <Stored caseId={caseId} image={stored} />
-  if (here) return <Here image={here} />
+  if (stored?.state === 'stored' || here) {
+    return (
+      <>
+        {stored?.state === 'stored' ? <Stored caseId={caseId} image={stored} /> : here && <Here image={here} />}
+        <a class="button plain" href={`/cases/${caseId}/images/${stored?.id ?? here?.id}`}>
+          {words.marks.mark}
+        </a>
+      </>
+    )
+  }
   return (
     <p class="image-plate small">
       <Sign name={stored?.state === 'refused' ? 'stop' : 'waiting'} />{' '}

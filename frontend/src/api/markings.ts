@@ -1,0 +1,20 @@
+import { http, told } from './client'
+import type { MarkingShown, MarkingsShown, NewMarking } from './shapes'
+
+interface Sent {
+  readonly id: string
+  readonly caseId: string
+  readonly imageId: string
+  readonly body: NewMarking
+}
+
+export const listMarkings = (case_id: string, image_id: string): Promise<MarkingsShown> =>
+  told(http.GET('/api/v1/cases/{case_id}/images/{image_id}/markings', { params: { path: { case_id, image_id } } }))
+
+export const sendMarking = ({ id, caseId, imageId, body }: Sent): Promise<MarkingShown> =>
+  told(
+    http.PUT('/api/v1/cases/{case_id}/images/{image_id}/markings/{marking_id}', {
+      params: { path: { case_id: caseId, image_id: imageId, marking_id: id } },
+      body,
+    }),
+  )

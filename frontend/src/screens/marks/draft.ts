@@ -1,0 +1,100 @@
+import type { Spot } from '@/parts/image-board/view'
+
+/** Marks of one canal on one image, the reference point first, the root's end last. */
+export interface LineDraft {
+  readonly points: readonly Spot[]
+  readonly orifice: number | null
+  readonly leaves: number | null
+  readonly straightAgain: number | null
+  /** Tip of an instrument that stands in the canal, and the stop set on it, as it was typed. */
+  readonly tip: Spot | null
+  readonly setMm: string
+}
+
+export type KnownWhat = 'instrument' | 'ruler' | 'ball'
+
+export interface KnownDraft {
+  readonly what: KnownWhat
+  readonly lengthMm: string
+  readonly points: readonly Spot[]
+}
+
+/** What is marked: every canal's line, and something of known length. */
+export interface Draft {
+  readonly lines: Readonly<Record<string, LineDraft>>
+  readonly known: KnownDraft
+}
+
+export const SCALE = '' // where a canal's name stands for its line, this stands for the known object
+
+export type Role = 'orifice' | 'leaves' | 'straightAgain'
+const ROLES: readonly Role[] = ['orifice', 'leaves', 'straightAgain']
+
+export const EMPTY_LINE: LineDraft = {
+  points: [],
+  orifice: null,
+  leaves: null,
+  straightAgain: null,
+  tip: null,
+  setMm: '',
+}
+
+export const EMPTY: Draft = { lines: {}, known: { what: 'instrument', lengthMm: '', points: [] } }
+
+export const lineOf = (draft: Draft, canal: string): LineDraft => draft.lines[canal] ?? EMPTY_LINE
+
+export const pointsOf = (draft: Draft, of: string): readonly Spot[] =>
+  of === SCALE ? draft.known.points : lineOf(draft, of).points
+
+/** With a further mark after the one that is picked; the roles of later marks move along. */
+export function placed(draft: Draft, of: string, after: number | undefined, at: Spot): Draft {
+  const points = pointsOf(draft, of)
+  const to = after === undefined ? points.length : after + 1
+  const more = [...points.slice(0, to), at, ...points.slice(to)]
+  if (of === SCALE) return withKnown(draft, { points: more })
+  const line = lineOf(draft, of)
+  const roles = shifted(line, to, 1)
+  // The second mark is the orifice until somebody says otherwise.
+  const orifice = roles.orifice ?? (more.length === 2 ? 1 : null)
+  return withLine(draft, of, { ...roles, orifice, points: more })
+}
+
+export function movedTo(draft: Draft, of: string, number: number, to: Spot): Draft {
+  const points = pointsOf(draft, of).map((point, i) => (i === number ? to : point))
+  return of === SCALE ? withKnown(draft, { points }) : withLine(draft, of, { points })
+}
+
+export function without(draft: Draft, of: string, number: number): Draft {
+  const points = pointsOf(draft, of).filter((_, i) => i !== number)
+  if (of === SCALE) return withKnown(draft, { points })
+  const line = lineOf(draft, of)
+  const kept = Object.fromEntries(ROLES.map((role) => [role, line[role] === number ? null : line[role]]))
+  return withLine(draft, of, { ...shifted({ ...line, ...kept }, number + 1, -1), points })
+}
+
+/** The mark takes the role, or gives it up where it has it; what comes before another stays before it. */
+export function withRole(draft: Draft, canal: string, number: number, role: Role): Draft {
+  const line = lineOf(draft, canal)
+  const roles: Record<Role, number | null> = { ...line, [role]: line[role] === number ? null : number }
+  const at = ROLES.indexOf(role)
+  for (const [i, other] of ROLES.entries()) {
+    const place = roles[other]
+    if (other === role || place === null || roles[role] === null) continue
+    if (i < at ? place >= number : place <= number) roles[other] = null
+  }
+  return withLine(draft, canal, roles)
+}
+
+export function withLine(draft: Draft, canal: string, change: Partial<LineDraft>): Draft {
+  return { ...draft, lines: { ...draft.lines, [canal]: { ...lineOf(draft, canal), ...change } } }
+}
+
+export function withKnown(draft: Draft, change: Partial<KnownDraft>): Draft {
+  return { ...draft, known: { ...draft.known, ...change } }
+}
+
+/** Roles of marks from `from` on move by `by`. */
+function shifted(line: LineDraft, from: number, by: number): Pick<LineDraft, Role> {
+  const moved = (place: number | null) => (place !== null && place >= from ? place + by : place)
+  return { orifice: moved(line.orifice), leaves: moved(line.leaves), straightAgain: moved(line.straightAgain) }
+}

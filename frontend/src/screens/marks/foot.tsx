@@ -1,0 +1,77 @@
+import { useState } from 'preact/hooks'
+import type { CanalShown, CaseShown, MarkingsShown } from '@/api/shapes'
+import { Tick } from '@/parts/fields'
+import { tenth } from '@/parts/millimetres'
+import { Notice } from '@/parts/notice'
+import type { Draft as Kept } from '@/store/drafts'
+import { dropMarking, keepMarking, sendMarkings, waitingMarkings } from '@/store/markings'
+import { personId } from '@/store/session'
+import { words } from '@/words/en'
+import { type Draft, EMPTY, lineOf } from './draft'
+import { Made } from './made'
+import { marksOf, saidOf, type Unit } from './measured'
+import type { Marks } from './use-marks'
+
+interface Props {
+  of: CaseShown
+  imageId: string
+  marks: Marks
+  canals: readonly CanalShown[]
+  unit: Unit
+  markings: MarkingsShown | undefined
+  kept: Kept<{ draft: Draft }>
+}
+
+/** Which lengths are taken from the marks, and keeping them; below, what was marked before. */
+export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props) {
+  const [left, setLeft] = useState<readonly string[]>([])
+  const given = marksOf(marks.draft, canals)
+  const able = given.lines
+    .filter(({ canal, reference_point, tip, set_mm }) => {
+      const said = saidOf(lineOf(marks.draft, canal), unit)
+      const confirms = tip !== null && set_mm !== null && said.tipShortMm !== undefined
+      return reference_point !== '' && (said.lengthMm !== undefined || confirms)
+    })
+    .map(({ canal }) => canal)
+  const take = able.filter((canal) => !left.includes(canal))
+  const last = markings?.markings.at(-1)
+  const keep = async () => {
+    const corrects = last && last.made_by.id !== personId() ? last.id : null
+    await keepMarking(of.id, imageId, { marks: given, take: [...take], corrects, note: '' })
+    await kept.clear({ draft: EMPTY })
+  }
+  const noPoint = given.lines.filter(({ reference_point }) => reference_point === '').map(({ canal }) => canal)
+  return (
+    <div class="stack">
+      {able.map((canal) => (
+        <Tick
+          key={canal}
+          label={words.marks.take(canal, tenth(saidOf(lineOf(marks.draft, canal), unit).lengthMm ?? 0))}
+          checked={!left.includes(canal)}
+          onChange={(on) => setLeft(on ? left.filter((each) => each !== canal) : [...left, canal])}
+        />
+      ))}
+      {noPoint.length > 0 && <Notice sign="note">{words.marks.noReferencePoint(noPoint.join(', '))}</Notice>}
+      <button type="button" class="button main" disabled={given.lines.length === 0} onClick={() => void keep()}>
+        {words.marks.keep}
+      </button>
+      {waitingMarkings()
+        .value.filter((one) => one.imageId === imageId)
+        .map((one) =>
+          one.refused === undefined ? (
+            <Notice key={one.id} sign="waiting">
+              {words.marks.waits}
+            </Notice>
+          ) : (
+            <Notice key={one.id} sign="stop" action={{ says: words.tryAgain, onDo: () => void sendMarkings(one.id) }}>
+              {words.marks.refused} {one.refused}
+              <button type="button" class="button plain" onClick={() => void dropMarking(one.id)}>
+                {words.marks.throwAway}
+              </button>
+            </Notice>
+          ),
+        )}
+      {markings && <Made markings={markings.markings} marks={marks} />}
+    </div>
+  )
+}

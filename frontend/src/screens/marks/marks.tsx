@@ -1,0 +1,113 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { CaseShown, MarkingsShown } from '@/api/shapes'
+import { ImageBoard } from '@/parts/image-board/image-board'
+import type { Marked } from '@/parts/image-board/marked-line'
+import type { Size } from '@/parts/image-board/view'
+import { Notice } from '@/parts/notice'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { useCase } from '@/store/cases'
+import { imageAddress, useImages, useLocalImage, waitingImages } from '@/store/images'
+import { useMarkings } from '@/store/markings'
+import { useDraft } from '@/store/use'
+import { words } from '@/words/en'
+import { EMPTY, pointsOf, SCALE } from './draft'
+import { Foot } from './foot'
+import { LineChips } from './line-chips'
+import './marks.css'
+import { markedLines } from './marked-lines'
+import { unitOf } from './measured'
+import { Panel } from './panel'
+import { FIRST_LOOK, Picture } from './picture'
+import { useMarks } from './use-marks'
+
+/** An image with marks along its canals: lengths and bends come out; also with no connection. */
+export function MarksScreen({ caseId, imageId }: { caseId: string; imageId: string }) {
+  const found = useCase(caseId)
+  const markings = useMarkings(caseId, imageId)
+  return (
+    <Page
+      title={words.marks.title}
+      under={found.value && `${found.value.tooth.iso} · ${found.value.patient_alias}`}
+      back={{ to: `/cases/${caseId}`, says: words.back }}
+      wide
+    >
+      <Seen of={found} rows={5}>
+        {(it) => <Shown of={it} imageId={imageId} markings={markings.value} />}
+      </Seen>
+    </Page>
+  )
+}
+
+function Shown({ of, imageId, markings }: { of: CaseShown; imageId: string; markings: MarkingsShown | undefined }) {
+  const stored = useImages(of.id).value?.images.find((image) => image.id === imageId)
+  const here = waitingImages().value.find((image) => image.id === imageId)
+  const local = useLocalImage(here)
+  const src = here ? local : stored?.state === 'stored' ? imageAddress(of.id, imageId, 'content') : undefined
+  const size = useSizeOf(src)
+  if (!here && stored?.state !== 'stored') return <Notice sign="note">{words.marks.noImage}</Notice>
+  if (size === 'broken') return <Notice sign="stop">{words.marks.noPicture}</Notice>
+  if (!src || !size) return <p role="status">{words.loading}</p>
+  return <Marking of={of} imageId={imageId} markings={markings} src={src} size={size} />
+}
+
+interface Props {
+  of: CaseShown
+  imageId: string
+  markings: MarkingsShown | undefined
+  src: string
+  size: Size
+}
+
+function Marking({ of, imageId, markings, src, size }: Props) {
+  const kept = useDraft(`marks on ${imageId}`, () => ({ draft: EMPTY }))
+  const canals = of.canals.filter((canal) => canal.finding !== 'searched_not_found')
+  const marks = useMarks(kept, canals[0]?.name ?? SCALE)
+  const [look, setLook] = useState(FIRST_LOOK)
+  const unit = unitOf(marks.draft, markings?.scale)
+  const lines: readonly Marked[] = markedLines(marks, canals, unit)
+  return (
+    <div class="marking">
+      <LineChips marks={marks} canals={canals} unit={unit} />
+      <ImageBoard
+        src={src}
+        image={size}
+        look={look}
+        lines={lines}
+        marks={pointsOf(marks.draft, marks.active)}
+        picked={marks.picked}
+        onPick={marks.pick}
+        onMove={marks.move}
+        onMoved={marks.moved}
+        onPlace={marks.place}
+      >
+        <button type="button" class="button" disabled={!marks.canUndo} onClick={marks.undo}>
+          {words.marks.undo}
+        </button>
+        <button type="button" class="button" disabled={marks.picked === undefined} onClick={marks.remove}>
+          {words.marks.remove}
+        </button>
+      </ImageBoard>
+      <Panel marks={marks} canals={canals} unit={unit} scale={markings?.scale} />
+      <Picture look={look} onLook={setLook} />
+      <Foot of={of} imageId={imageId} marks={marks} canals={canals} unit={unit} markings={markings} kept={kept} />
+    </div>
+  )
+}
+
+/** How many pixels an image has, as the browser draws it; `broken` where it cannot. */
+function useSizeOf(src: string | undefined): Size | 'broken' | undefined {
+  const [size, setSize] = useState<Size | 'broken'>()
+  useEffect(() => {
+    setSize(undefined)
+    if (!src) return
+    const image = new Image()
+    image.onload = () => setSize({ width: image.naturalWidth, height: image.naturalHeight })
+    image.onerror = () => setSize('broken')
+    image.src = src
+    return () => {
+      image.onload = image.onerror = null
+    }
+  }, [src])
+  return size
+}

@@ -1,0 +1,119 @@
+import type { CanalShown, Scale } from '@/api/shapes'
+import { Choice, Stepper } from '@/parts/fields'
+import { tenth } from '@/parts/millimetres'
+import { words } from '@/words/en'
+import { type KnownWhat, type LineDraft, lineOf, type Role } from './draft'
+import { saidOf, type Unit } from './measured'
+import type { Marks } from './use-marks'
+
+interface Props {
+  marks: Marks
+  canals: readonly CanalShown[]
+  unit: Unit
+  scale: Scale | undefined
+}
+
+/** What to mark next, what the mark that is picked stands for, and what comes out. */
+export function Panel({ marks, canals, unit, scale }: Props) {
+  const canal = canals.find(({ name }) => name === marks.active)
+  return (
+    <div class="marks-panel stack">
+      <p class="marks-hint" role="status">
+        {hintOf(marks, canal)}
+      </p>
+      {canal ? <OfCanal marks={marks} canal={canal} unit={unit} /> : <OfScale marks={marks} scale={scale} />}
+    </div>
+  )
+}
+
+function hintOf(marks: Marks, canal: CanalShown | undefined): string {
+  if (!canal) return words.marks.hint.scale[marks.draft.known.points.length ? 'more' : 'first']
+  if (marks.tip) return words.marks.hint.tip
+  const line = lineOf(marks.draft, canal.name)
+  const { length } = line.points
+  if (length === 0) return words.marks.hint.reference(canal.reference_point)
+  if (length === 1) return words.marks.hint.orifice
+  return line.leaves === null ? words.marks.hint.along : words.marks.hint.end
+}
+
+const ROLES: readonly Role[] = ['orifice', 'leaves', 'straightAgain']
+
+function OfCanal({ marks, canal, unit }: { marks: Marks; canal: CanalShown; unit: Unit }) {
+  const line = lineOf(marks.draft, canal.name)
+  const { picked } = marks
+  const inner = picked !== undefined && picked > 0 && picked < line.points.length - 1
+  return (
+    <>
+      {inner && (
+        <fieldset class="marks-roles">
+          <legend>{words.marks.thisIs}</legend>
+          {ROLES.map((role) => (
+            <button
+              key={role}
+              type="button"
+              class="button"
+              aria-pressed={line[role] === picked}
+              onClick={() => marks.role(role)}
+            >
+              {words.marks.role[role]}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      <Comes line={line} unit={unit} />
+      <details open={marks.tip || line.tip !== null}>
+        <summary>{words.marks.instrumentIn}</summary>
+        <div class="stack">
+          <button type="button" class="button" aria-pressed={marks.tip} onClick={marks.markTip}>
+            {words.marks.markTip}
+          </button>
+          <Stepper
+            label={words.marks.setAt}
+            value={line.setMm}
+            onInput={(setMm) => marks.line({ setMm })}
+            hint={words.marks.setAtHint}
+          />
+        </div>
+      </details>
+    </>
+  )
+}
+
+/** What the marks of a canal come to at once; the server says how sure it is when they are kept. */
+function Comes({ line, unit }: { line: LineDraft; unit: Unit }) {
+  const { lengthMm, angleDeg, tipShortMm } = saidOf(line, unit)
+  if (line.points.length < 2) return null
+  return (
+    <p>
+      {lengthMm === undefined ? words.marks.noScale : <b class="number">{words.marks.length(tenth(lengthMm))}</b>}
+      {angleDeg !== undefined && ` · ${words.marks.angle(Math.round(angleDeg))}`}
+      {tipShortMm !== undefined && ` · ${words.marks.tipShort(tenth(Math.abs(tipShortMm)), tipShortMm >= 0)}`}
+    </p>
+  )
+}
+
+const KINDS: readonly KnownWhat[] = ['instrument', 'ruler', 'ball']
+
+function OfScale({ marks, scale }: { marks: Marks; scale: Scale | undefined }) {
+  const { known } = marks.draft
+  return (
+    <>
+      {scale && (
+        <p class="small soft">
+          {words.marks.fileSays} {scale.says} {scale.do}
+        </p>
+      )}
+      <Choice
+        label={words.marks.knownWhat}
+        options={KINDS.map((value) => ({ value, says: words.marks.known[value] }))}
+        value={known.what}
+        onChoose={(what) => marks.known({ what })}
+      />
+      <Stepper
+        label={words.marks.knownLength[known.what]}
+        value={known.lengthMm}
+        onInput={(lengthMm) => marks.known({ lengthMm })}
+      />
+    </>
+  )
+}

@@ -1,0 +1,112 @@
+import { effect, type Signal, signal } from '@preact/signals'
+import * as calls from '@/api/markings'
+import { Refused, Unreachable } from '@/api/problem'
+import type { MarkingsShown, NewMarking } from '@/api/shapes'
+import { refreshCase } from './cases'
+import { waitingImages } from './images'
+import { refresh } from './kept'
+import { drop, type WaitingMarking, waitingOf, write } from './marking-store'
+import { personId, signIns } from './session'
+import { useKept } from './use'
+import { uuid7 } from './uuid7'
+
+// Marks are written first and sent after their image.
+
+const RETRY_MS = 6000
+
+const nameOf = (imageId: string) => `markings of ${imageId}`
+
+/** What was marked on an image, and what its file says of its scale. */
+export function useMarkings(caseId: string, imageId: string) {
+  return useKept<MarkingsShown>(nameOf(imageId), () => calls.listMarkings(caseId, imageId))
+}
+
+const signals = new Map<string, Signal<readonly WaitingMarking[]>>()
+
+/** Markings that this person made and that are still on this phone. */
+export function waitingMarkings(): Signal<readonly WaitingMarking[]> {
+  const person = personId()
+  const found = signals.get(person)
+  if (found) return found
+  const made = signal<readonly WaitingMarking[]>([])
+  signals.set(person, made)
+  void load(person)
+  return made
+}
+
+async function load(person: string): Promise<void> {
+  const found = signals.get(person)
+  if (found) found.value = await waitingOf(person)
+}
+
+/** Keeps marks on the phone before anything else; then they are sent. */
+export async function keepMarking(caseId: string, imageId: string, body: NewMarking): Promise<void> {
+  const person = personId()
+  await write({ id: uuid7(), person, caseId, imageId, body })
+  await load(person)
+  void sendMarkings()
+}
+
+let sending: Promise<void> | undefined
+let onceMore = false
+
+/** Sends what waits, one after the other; `again` also that one, which the server would not take before. */
+export async function sendMarkings(again?: string): Promise<void> {
+  const person = personId()
+  const refused = (await waitingOf(person)).find(({ id }) => id === again)
+  if (refused) {
+    const { refused: _, ...fresh } = refused
+    await write(fresh)
+  }
+  onceMore = true
+  sending ??= sendWhileAsked(person).finally(() => {
+    sending = undefined
+  })
+  await sending
+}
+
+async function sendWhileAsked(person: string): Promise<void> {
+  while (onceMore && person === personId()) {
+    onceMore = false
+    for (const next of await waitingOf(person)) {
+      const onPhone = waitingImages().value.some(({ id }) => id === next.imageId)
+      if (next.refused === undefined && !onPhone && !(await sendOne(next))) return
+    }
+  }
+}
+
+/** False where nothing more can be sent for now. */
+async function sendOne(next: WaitingMarking): Promise<boolean> {
+  try {
+    await calls.sendMarking(next)
+    await drop(next.id)
+    await refresh(nameOf(next.imageId), () => calls.listMarkings(next.caseId, next.imageId))
+    await refreshCase(next.caseId)
+    return true
+  } catch (error) {
+    if (error instanceof Refused && error.status < 500) {
+      if (error.status !== 401) await write({ ...next, refused: error.fields[0]?.detail ?? error.message })
+      return error.status !== 401
+    }
+    if (!(error instanceof Refused) && !(error instanceof Unreachable)) throw error
+    setTimeout(() => void sendMarkings(), RETRY_MS)
+    return false
+  } finally {
+    await load(next.person)
+  }
+}
+
+/** Takes marks off the phone that the server would not take. */
+export async function dropMarking(id: string): Promise<void> {
+  await drop(id)
+  await load(personId())
+}
+
+/** Sends what waits whenever the connection, the screen, the sign-in or an image gets through. */
+export function startMarkings(): void {
+  effect(() => {
+    if (signIns.value >= 0 && waitingImages().value) void sendMarkings()
+  })
+  addEventListener('online', () => void sendMarkings())
+  document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void sendMarkings())
+}

@@ -1,0 +1,85 @@
+import { describe, expect, test } from 'vitest'
+import { EMPTY, lineOf, movedTo, placed, pointsOf, SCALE, withKnown, without, withRole } from '@/screens/marks/draft'
+import { marksOf, saidOf, spotAt, unitOf } from '@/screens/marks/measured'
+
+const at = (x: number, y: number) => ({ x, y })
+
+/** Marks straight down, 100 px apart. */
+function straight(count: number) {
+  let draft = EMPTY
+  for (let i = 0; i < count; i++) draft = placed(draft, 'P', i === 0 ? undefined : i - 1, at(50, 100 * i))
+  return draft
+}
+
+describe('marks of a line', () => {
+  test('come one after the other, the second is the orifice', () => {
+    const line = lineOf(straight(3), 'P')
+    expect(line.points).toEqual([at(50, 0), at(50, 100), at(50, 200)])
+    expect(line.orifice).toBe(1)
+  })
+
+  test('one between two others leaves the roles where they are', () => {
+    const draft = withRole(straight(5), 'P', 3, 'leaves')
+    const line = lineOf(placed(draft, 'P', 1, at(60, 150)), 'P')
+    expect(line.points[2]).toEqual(at(60, 150))
+    expect([line.orifice, line.leaves]).toEqual([1, 4])
+  })
+
+  test('one that is taken out takes its role with it', () => {
+    const draft = withRole(straight(5), 'P', 3, 'leaves')
+    expect(lineOf(without(draft, 'P', 1), 'P')).toMatchObject({ orifice: null, leaves: 2 })
+    expect(lineOf(without(draft, 'P', 3), 'P')).toMatchObject({ orifice: 1, leaves: null })
+    expect(lineOf(without(draft, 'P', 4), 'P')).toMatchObject({ orifice: 1, leaves: 3 })
+  })
+
+  test('what comes later on the canal stays later', () => {
+    const bends = withRole(straight(6), 'P', 2, 'leaves')
+    expect(lineOf(withRole(bends, 'P', 4, 'straightAgain'), 'P')).toMatchObject({ leaves: 2, straightAgain: 4 })
+    expect(lineOf(withRole(bends, 'P', 3, 'orifice'), 'P')).toMatchObject({ orifice: 3, leaves: null })
+    expect(lineOf(withRole(bends, 'P', 2, 'leaves'), 'P').leaves).toBeNull()
+  })
+
+  test('a mark is moved, also of the scale', () => {
+    const draft = placed(placed(EMPTY, SCALE, undefined, at(0, 0)), SCALE, 0, at(0, 300))
+    expect(pointsOf(movedTo(draft, SCALE, 1, at(5, 310)), SCALE)[1]).toEqual(at(5, 310))
+    expect(pointsOf(movedTo(straight(2), 'P', 0, at(1, 1)), 'P')[0]).toEqual(at(1, 1))
+  })
+})
+
+describe('what marks come to', () => {
+  const scaled = withKnown(straight(5), { points: [at(0, 0), at(0, 300)], lengthMm: '18' })
+
+  test('a known object gives the scale: 18 mm over 300 px, so 400 px are 24 mm', () => {
+    const unit = unitOf(scaled, undefined)
+    expect(unit.columnMm).toBeCloseTo(0.06, 9)
+    expect(saidOf(lineOf(scaled, 'P'), unit).lengthMm).toBeCloseTo(24, 9)
+    expect(spotAt(lineOf(scaled, 'P'), unit, 12)?.y).toBeCloseTo(200, 6)
+  })
+
+  test('pixels twice as tall as wide count twice downwards', () => {
+    const file = { row_per_column: 2, column_mm: null } as Parameters<typeof unitOf>[1]
+    expect(unitOf(scaled, file).columnMm).toBeCloseTo(0.03, 9)
+    expect(saidOf(lineOf(scaled, 'P'), unitOf(scaled, file)).lengthMm).toBeCloseTo(24, 9)
+  })
+
+  test('without a scale there is no length', () => {
+    expect(saidOf(lineOf(scaled, 'P'), unitOf(straight(5), undefined)).lengthMm).toBeUndefined()
+  })
+
+  test('a tip before the end is short of it, one behind it past it', () => {
+    const unit = unitOf(scaled, undefined)
+    const tip = (y: number) => saidOf({ ...lineOf(scaled, 'P'), tip: at(50, y) }, unit).tipShortMm
+    expect(tip(375)).toBeCloseTo(1.5, 9)
+    expect(tip(410)).toBeCloseTo(-0.6, 9)
+  })
+
+  test('they are sent as the server takes them; a single mark is no line', () => {
+    const sent = marksOf(placed(scaled, 'MB1', undefined, at(9, 9)), [
+      { name: 'P', reference_point: 'palatal cusp' },
+      { name: 'MB1', reference_point: '' },
+    ])
+    expect(sent.lines.map(({ canal }) => canal)).toEqual(['P'])
+    expect(sent.lines[0]?.points[1]).toEqual({ x_px: 50, y_px: 100 })
+    expect(sent.known).toMatchObject({ what: 'instrument', length_mm: 18 })
+  })
+})

@@ -1,0 +1,150 @@
+"""Lengths from an image on a phone: taken in flight mode, calibrated, marked by finger, put right by a supervisor.
+
+The radiograph is drawn with known lengths and bends (`tests/radiographs.py`); fingers are a pixel off.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.journeys.conftest import Opens
+from tests.journeys.hands import person, sign_in, type_mm
+from tests.journeys.records import send
+from tests.radiographs import Places, Radiograph, Root, drawn
+
+MB = Root(canal="MB", begins=(6, 4), straight_mm=13, radius_mm=9, bend_deg=40, instrument_mm=18)
+D = Root(canal="D", begins=(14, 4), straight_mm=16, radius_mm=20, bend_deg=-14)
+DRAWN = drawn(MB, D)
+WITHIN_MM, WITHIN_DEG = 0.3, 3
+PANE = ".image-pane"
+
+
+def charted(student: Page, alias: str) -> str:
+    """A lower second molar, its canals found and their reference points chosen, nothing measured."""
+    programme = student.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"]
+    tooth = {"notation": "iso_3950", "designation": "37"}
+    body = {"patient_alias": alias, "setting": "extracted", "tooth": tooth}
+    opened = send(student, "POST", f"programmes/{programme}/cases", body)
+    for canal in opened["canals"]:
+        point = canal["reference_point"] or "DB cusp"
+        send(student, "PATCH", f"canals/{canal['id']}", {"finding": "found", "reference_point": point})
+    return str(opened["id"])
+
+
+def add_image(page: Page, path: Path) -> None:
+    page.get_by_text("Add an image").click()
+    page.get_by_label("Choose an image").set_input_files(path)
+
+
+def touch(page: Page, image: Radiograph, places_mm: Places, seed: int) -> None:
+    """Touches the image at the places, a pixel of the image off."""
+    off = np.random.default_rng(seed).normal(0, 1, places_mm.shape)
+    for x, y in image.on_image(places_mm) + off:
+        page.locator(PANE).scroll_into_view_if_needed()
+        at = page.evaluate(
+            """([selector, x, y]) => {
+              const pane = document.querySelector(selector).getBoundingClientRect()
+              const lies = document.querySelector(selector + ' img').style.transform
+              const [left, top, zoom] = lies.match(/-?[\\d.]+/g).map(Number)
+              return [pane.left + left + x * zoom, pane.top + top + y * zoom]
+            }""",
+            [PANE, float(x), float(y)],
+        )
+        page.touchscreen.tap(*at)
+
+
+def chip(page: Page, name: str) -> Any:
+    return page.locator(".canal-strip button").filter(has_text=re.compile(f"^{name}"))
+
+
+def mark_canal(page: Page, image: Radiograph, root: Root, seed: int) -> None:
+    """The reference point, the orifice, where it bends, and on to the end."""
+    chip(page, root.canal).tap()
+    along = [0, 4, root.straight_mm, *np.linspace(root.straight_mm, root.length_mm, 4)[1:]]
+    touch(page, image, root.along(np.array(along[:3])), seed)
+    touch(page, image, root.along(np.array(along[3:])), seed + 1)
+
+
+def say_where_it_bends(page: Page, image: Radiograph, root: Root) -> None:
+    touch(page, image, root.along(np.array([root.straight_mm])), 0)
+    page.get_by_role("button", name="where it bends").tap()
+
+
+def said(page: Page, name: str) -> tuple[float, float]:
+    """Length and bend as the chip tells them."""
+    found = re.search(r"([\d.]+) · (\d+)°", chip(page, name).inner_text())
+    assert found, chip(page, name).inner_text()
+    return float(found[1]), float(found[2])
+
+
+@pytest.fixture
+def photo(tmp_path: Path) -> Path:
+    return DRAWN.png(tmp_path / "drawn.png")
+
+
+def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any], photo: Path
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    sign_in(phone, person(demo, "student"))
+    sign_in(laptop, person(demo, "supervisor"))
+    case = charted(phone, "Bench 81")
+    phone.goto(f"/cases/{case}")
+    expect(phone.get_by_text("Add an image")).to_be_visible()
+    phone.context.set_offline(True)
+    add_image(phone, photo)
+    phone.get_by_role("link", name="Mark and measure").tap()
+
+    chip(phone, "Scale").tap()
+    touch(phone, DRAWN, MB.along(np.linspace(0, MB.instrument_mm or 0, 5)), 5)
+    type_mm(phone, "From its stop to its tip", "18")
+    for root in (MB, D):
+        mark_canal(phone, DRAWN, root, 6)
+        say_where_it_bends(phone, DRAWN, root)
+        length, bend = said(phone, root.canal)
+        assert length == pytest.approx(root.length_mm, abs=WITHIN_MM)
+        assert bend == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)
+    phone.get_by_role("button", name="Keep these marks").tap()
+    expect(phone.get_by_text("They are sent after their image")).to_be_visible()
+    phone.reload()
+    expect(phone.get_by_text("They are sent after their image")).to_be_visible()
+
+    phone.context.set_offline(False)
+    expect(phone.get_by_text("taken as a reading")).to_have_count(2, timeout=30_000)
+    told = {canal["name"]: canal for canal in phone.request.get(f"/api/v1/cases/{case}").json()["canals"]}
+    for root in (MB, D):
+        taken = told[root.canal]["readings"][0]["reading"]
+        assert taken["tooth_mm"] == pytest.approx(root.length_mm, abs=WITHIN_MM)
+        assert told[root.canal]["curvature_deg"] == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)
+
+    image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]["id"]
+    laptop.goto(f"/cases/{case}/images/{image}")
+    laptop.get_by_role("button", name="Go on from 1").click()
+    put_right(laptop)
+    laptop.get_by_role("button", name="Keep these marks").click()
+    expect(laptop.get_by_text(re.compile(r"MB .* 0\.[456] mm longer than before"))).to_be_visible(timeout=15_000)
+    phone.goto(f"/cases/{case}/images/{image}")
+    expect(phone.get_by_text("puts 1 right")).to_be_visible(timeout=15_000)
+
+
+def put_right(laptop: Page) -> None:
+    """The end of MB half a millimetre deeper: picked, and moved by keys along the root."""
+    chip(laptop, "MB").click()
+    before = float(re.findall(r"[\d.]+", chip(laptop, "MB").inner_text())[0])
+    laptop.locator(f"{PANE}").focus()
+    end = laptop.locator(".marked-line[data-active] .ring").last.bounding_box()
+    assert end is not None
+    laptop.mouse.click(end["x"] + end["width"] / 2, end["y"] + end["height"] / 2)
+    for _ in range(60):
+        if float(re.findall(r"[\d.]+", chip(laptop, "MB").inner_text())[0]) >= before + 0.5:
+            return
+        laptop.keyboard.press("ArrowDown")
+        laptop.keyboard.press("ArrowRight")
+    raise AssertionError("sixty steps did not make it longer")
