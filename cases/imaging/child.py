@@ -44,6 +44,8 @@ def _answer(data: bytes, limits: Limits) -> bytes:
         return _line({"refused": str(refusal)})
     except MemoryError:
         return _line({"refused": TOO_LARGE})
+    except ImportError:
+        raise  # the installation is at fault and not the image
     except Exception:
         # Decoders raise whatever their authors thought of; for the sender it is all the same.
         return _line({"refused": DAMAGED})

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import signal
 import subprocess
 import sys
 from dataclasses import asdict
@@ -23,7 +24,9 @@ TOO_LONG = "The image took too long to read. Send it in another form, or smaller
 
 
 def read(data: bytes, limits: Limits) -> Clean:
-    """The image as it may be kept. Raises Unreadable, also where the reader was ended by its bounds or fell over."""
+    """The image as it may be kept. Raises Unreadable, also where the reader was ended by its bounds or fell over;
+    RuntimeError where it cannot run at all, which is nothing the sender can mend.
+    """
     kind_of(data)  # no process is started for what is no image
     command = [sys.executable, "-B", "-E", "-s", "-m", "cases.imaging.child", json.dumps(asdict(limits))]
     try:
@@ -39,8 +42,10 @@ def read(data: bytes, limits: Limits) -> Clean:
         )
     except subprocess.TimeoutExpired:
         raise Unreadable(TOO_LONG) from None
+    if done.returncode < 0:  # ended by a signal: by its bounds, or fallen over
+        raise Unreadable(TOO_LONG if -done.returncode == signal.SIGXCPU else DAMAGED)
     if done.returncode:
-        raise Unreadable(DAMAGED)
+        raise RuntimeError(f"The reader of images cannot run here: {done.stderr.decode(errors='replace')[-2000:]}")
     head, _, rest = done.stdout.partition(b"\n")
     told: dict[str, Any] = json.loads(head)
     if "refused" in told:

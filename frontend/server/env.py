@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import secrets
 from dataclasses import dataclass, field
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
@@ -55,6 +56,8 @@ class Environment:
                 told.append("DATABASE_URL is missing: the database that keeps the records.")
             if not (_read.str("IMAGE_FOLDER", default="") or _read.str("IMAGE_BUCKET", default="")):
                 told.append("IMAGE_FOLDER is missing, or IMAGE_BUCKET: where images are kept.")
+            if _read.str("IMAGE_BUCKET", default="") and not find_spec("storages"):
+                told.append("IMAGE_BUCKET needs a package: pip install 'fourth-canal[s3]'.")
         return told
 
     def key(self) -> str:

@@ -35,7 +35,7 @@ MIDDLEWARE = [
     "frontend.server.policies.PolicyMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     # A plan is a quarter of a megabyte of JSON, a tenth of that compressed: the connection is often bad.
-    "django.middleware.gzip.GZipMiddleware",
+    "frontend.server.compression.TextGZip",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",

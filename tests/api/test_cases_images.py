@@ -73,6 +73,15 @@ def test_an_image_is_kept_and_served(priya: Person, vale: Person, opened: Case) 
     assert (small["Content-Type"], small.content[:2]) == ("image/jpeg", b"\xff\xd8")
 
 
+def test_an_image_travels_as_it_is(priya: Person, opened: Case) -> None:
+    """Compressing it once more would cost time and gain nothing."""
+    id_ = uuid7()
+    put(priya, opened, id_, picture(400, 400))
+    zipped = {"Accept-Encoding": "gzip"}
+    assert "Content-Encoding" not in client(priya).get(at(opened, id_, "/content"), headers=zipped)
+    assert client(priya).get(at(opened), headers=zipped)["Content-Encoding"] == "gzip"
+
+
 def test_what_was_shown_is_not_sent_again(priya: Person, opened: Case) -> None:
     id_ = uuid7()
     put(priya, opened, id_, PNG)

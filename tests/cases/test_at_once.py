@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
+from hashlib import sha256
 from pathlib import Path
 from threading import Barrier
 from typing import Any
@@ -19,10 +20,11 @@ from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
 from cases.domain.told import SignOffTold, StepTold
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, LengthReading, Person, Review, ToothPlanVersion, TreatmentEvent, values
+from cases.models import Case, ChangeLog, LengthReading, Person, Review, ToothPlanVersion, TreatmentEvent, values
 from cases.queries.course import treatment_of
-from cases.services import bench_codes, bench_sign_off, plans, readings, treatment
+from cases.services import bench_codes, bench_sign_off, images, plans, readings, treatment
 from cases.services.bench_sign_off import BenchWord
+from cases.services.images import Announced
 from cases.services.plan_input import Asked
 from cases.services.treatment import Reported
 from planning.graph import Action, Do, RunSheet
@@ -30,6 +32,7 @@ from planning.plan_input import Choices
 from planning.readings import PreOperativeImage
 from planning.walk import Walk
 from tests import factories
+from tests.cases.pictures import picture
 from tests.cast import canal_of, chart, decide, open_case
 from tests.factories import PASSWORD
 from tests.planning.given import OPEN_30
@@ -115,6 +118,17 @@ def test_one_reading_sent_twice_at_once_is_one() -> None:
     assert sorted(made for _, made in came) == [False, True]
     assert LengthReading.objects.count() == 1
     assert Case.objects.get(pk=scene.case.pk).revision == scene.case.revision + 1
+
+
+def test_one_image_sent_twice_at_once_is_one() -> None:
+    scene, id_, data = Scene(), uuid7(), picture()
+    told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
+
+    def sending() -> Any:
+        return images.receive(actor=scene.student, case=scene.case, told=told, data=data)
+
+    assert [image.pk for image in at_once(sending, sending)] == [id_, id_]
+    assert ChangeLog.objects.filter(subject="Image", verb="stored").count() == 1
 
 
 def test_one_opening_sent_twice_at_once_is_one() -> None:

@@ -194,6 +194,12 @@ def test_a_reader_that_falls_over_is_a_refusal(monkeypatch: pytest.MonkeyPatch) 
     assert refused(picture()).startswith("The file is damaged")
 
 
+def test_an_installation_without_decoders_is_not_blamed_on_the_image(monkeypatch: pytest.MonkeyPatch) -> None:
+    _instead(monkeypatch, "import a_decoder_that_is_not_there")
+    with pytest.raises(RuntimeError, match="a_decoder_that_is_not_there"):
+        read(picture(), LIMITS)
+
+
 def test_a_reader_that_never_ends_is_ended(monkeypatch: pytest.MonkeyPatch) -> None:
     _instead(monkeypatch, "while True: pass")
     monkeypatch.setattr(reading, "BUSY", 1)

@@ -106,6 +106,11 @@ def test_images_lie_in_a_folder_that_only_the_program_may_read(told: pytest.Monk
     }
 
 
+def test_a_bucket_without_its_package_is_refused(told: pytest.MonkeyPatch) -> None:
+    missing = _set(told, {**READY, "IMAGE_FOLDER": "", "IMAGE_BUCKET": "canal"}).missing()
+    assert missing == ["IMAGE_BUCKET needs a package: pip install 'fourth-canal[s3]'."]
+
+
 def test_a_bucket_takes_the_folders_place(told: pytest.MonkeyPatch) -> None:
     told.setenv("IMAGE_BUCKET", "canal")
     described = image_storage()

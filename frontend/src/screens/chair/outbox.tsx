@@ -2,6 +2,7 @@ import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { send, sendAgain } from '@/store/sender'
 import { words } from '@/words/en'
+import { ImagesWaiting } from '../images/images-waiting'
 import { PhoneSays } from './phone-says'
 
 /** What the server does not know yet, when it was last heard, and what it would not take. */
@@ -15,8 +16,9 @@ export function Outbox({ chair, at }: { chair: Chair; at: number | undefined }) 
           {words.chair.refused} {refused.refused}
         </Notice>
       )}
-      <p class="row apart small soft">
+      <p class="row apart wrap small soft">
         <span>{at !== undefined && words.chair.lastHeard(words.when(at))}</span>
+        <ImagesWaiting caseId={chair.caseId} />
         {chair.waiting.length > 0 && (
           <button type="button" class="button plain" onClick={() => void send()}>
             {words.chair.waiting(chair.waiting.length)}

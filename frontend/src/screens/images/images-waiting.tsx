@@ -1,0 +1,13 @@
+import { sendImages, waitingImages } from '@/store/images'
+import { words } from '@/words/en'
+
+/** How many images of the case are still on this phone; a touch tries again at once. */
+export function ImagesWaiting({ caseId }: { caseId: string }) {
+  const many = waitingImages().value.filter((image) => image.caseId === caseId).length
+  if (many === 0) return null
+  return (
+    <button type="button" class="button plain" onClick={() => void sendImages()}>
+      {words.images.waiting(many)}
+    </button>
+  )
+}
