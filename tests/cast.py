@@ -113,6 +113,19 @@ def approved(submitted: ToothPlanVersion, vale: Person) -> ToothPlanVersion:
     return submitted
 
 
+@pytest.fixture
+def clinic(programme: Programme, priya: Person, vale: Person, asked: Asked) -> ToothPlanVersion:
+    """The check molar in a patient, isolated, its plan approved."""
+    case = open_case(programme, priya, setting="clinic")
+    chart(case, priya)
+    case.refresh_from_db()
+    cases.change_case(actor=priya, case=case, seen_revision=case.revision, changes={"isolated": True})
+    case.refresh_from_db()
+    version = plans.submit(actor=priya, version=plans.propose(actor=priya, case=case, asked=asked)[0])
+    decide(vale, version, Decision.APPROVED)
+    return version
+
+
 # --- what they do ---
 
 

@@ -63,6 +63,11 @@ class Visit:
         }
         return (*stopped, *(what for what, is_absent in absent.items() if is_absent))
 
+    @property
+    def words_due(self) -> tuple[str, ...]:
+        """Nodes of the words that a supervisor still has to give."""
+        return (CHECK,) if self.check_due else (RENEW,) if self.lapsed and not self.closed else ()
+
     def close(self) -> bool:
         if self.closed:
             return False
@@ -93,10 +98,10 @@ class Visit:
 
     def sign_off(self, node: str, exit_: Any) -> bool:
         """A supervisor's word on the visit. Returned, it stays due."""
-        if node == CHECK and self.check_due:
-            self.check_due = exit_ != "approved"
-        elif node == RENEW and self.lapsed and not self.closed:
-            self.lapsed = exit_ != "approved"
-        else:
+        if node not in self.words_due:
             return False
+        if node == CHECK:
+            self.check_due = exit_ != "approved"
+        else:
+            self.lapsed = exit_ != "approved"
         return True

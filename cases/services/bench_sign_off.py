@@ -28,16 +28,17 @@ class BenchWord:
     supervisor: UUID
     code: str
     plan_hash: str
-    canal: str
     node: str
     told: SignOffTold
+    canal: str = ""
+    """Empty for a word on the visit."""
 
 
 def sign_off(*, actor: Person, case: Case, word: BenchWord) -> TreatmentEvent:
     """The event, in the supervisor's name. The code is used up by it, and only by it.
 
-    Raises NotAllowed, NotUsable, HoldPointAnswered where the canal does not wait at this step of this plan,
-    CodeRefused, TooManyTries.
+    Raises NotAllowed, NotUsable, HoldPointAnswered where the canal does not wait at this step of this plan, or the
+    visit for no such word, CodeRefused, TooManyTries.
     """
     came = _sign_off(actor, case, word)
     if isinstance(came, CaseError):
@@ -76,12 +77,14 @@ def _supervisor(case: Case, id_: UUID) -> Person:
 
 
 def _refuse_elsewhere(case: Case, word: BenchWord) -> None:
-    """Raises HoldPointAnswered unless the canal waits at exactly this step of this plan."""
+    """Raises HoldPointAnswered unless the canal waits at exactly this step of this plan, or the visit for this word."""
     events = list(case.events.select_related("actor").order_by("position"))
     course = courses.course(case.pk, events)
+    if course and not word.canal and word.node in course.visit.words_due:
+        return
     canal = course.canals.get(word.canal) if course and course.plan == word.plan_hash else None
     if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == word.node:
         return
     words = [event for event in events if event.kind == EventKind.SIGN_OFF and event.canal == word.canal]
     last = f"{words[-1].actor}: {json.loads(words[-1].text)['exit']}." if words else ""
-    raise HoldPointAnswered(canal=word.canal, last=last)
+    raise HoldPointAnswered(canal=word.canal or "The visit", last=last)

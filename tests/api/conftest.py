@@ -4,6 +4,7 @@ from tests.cast import (  # noqa: F401
     amari,
     approved,
     asked,
+    clinic,
     elsewhere,
     few_samples,
     kit,

@@ -277,3 +277,17 @@ def test_a_code_is_six_digits(priya: Person, vale: Person, waiting: ToothPlanVer
 def test_a_code_may_be_typed_with_its_gap(priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock) -> None:
     code = enrolled(vale, clock).code()
     assert sign_off(priya, waiting, vale, f"{code[:3]} {code[3:]}").status_code == 200
+
+
+def test_an_approval_is_renewed_at_the_bench_only_where_it_lapsed(
+    priya: Person, vale: Person, clinic: ToothPlanVersion, clock: Clock
+) -> None:
+    app = enrolled(vale, clock)
+    renew = {"canal": "", "node": "visit/renew"}
+    problem(sign_off(priya, clinic, vale, app.code(), **renew), 409, "hold-point-answered")
+    close = event(clinic, 1, {"kind": "close", "access_sealed": True}, canal="")
+    again = event(clinic, 2, {"kind": "reopen", "as_left": ["DB"], "protected": True}, canal="")
+    report(priya, clinic.case, PHONE, close, again)
+    told = sign_off(priya, clinic, vale, app.code(), **renew).json()
+    assert "approval_lapsed" not in told["course"]["missing"]
+    assert told["events"][-1]["actor"]["id"] == str(vale.pk)

@@ -6,12 +6,9 @@ from typing import Any
 
 import pytest
 
-from cases.domain.plan_life import Decision
-from cases.models import Person, Programme, ToothPlanVersion
-from cases.services import cases, plans
-from cases.services.plan_input import Asked
+from cases.models import Person, ToothPlanVersion
 from tests.api.test_cases_treatment import LAPTOP, PHONE, TABLET, at, event, report, running
-from tests.cast import canal_of, chart, client, decide, open_case, problem
+from tests.cast import canal_of, client, problem
 
 CLOSE = {"kind": "close", "access_sealed": True, "dressing": "calcium_hydroxide", "temporary": "glass_ionomer"}
 DAM_ON = {"kind": "dam", "state": "on"}
@@ -34,19 +31,6 @@ def on_site(supervisor: Person) -> dict[str, Any]:
 
 def told(version: ToothPlanVersion, seq: int, body: dict[str, Any], node: str = "") -> dict[str, Any]:
     return event(version, seq, body, canal="", node=node)
-
-
-@pytest.fixture
-def clinic(programme: Programme, priya: Person, vale: Person, asked: Asked) -> ToothPlanVersion:
-    """The check molar in a patient, isolated, its plan approved."""
-    case = open_case(programme, priya, setting="clinic")
-    chart(case, priya)
-    case.refresh_from_db()
-    cases.change_case(actor=priya, case=case, seen_revision=case.revision, changes={"isolated": True})
-    case.refresh_from_db()
-    version = plans.submit(actor=priya, version=plans.propose(actor=priya, case=case, asked=asked)[0])
-    decide(vale, version, Decision.APPROVED)
-    return version
 
 
 def test_the_answer_says_what_is_missing_before_the_first_step(

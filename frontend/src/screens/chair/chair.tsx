@@ -21,6 +21,7 @@ import { MayStart } from './may-start'
 import { NextAtTray } from './next-at-tray'
 import { NowCard } from './now-card'
 import { Outbox } from './outbox'
+import { Trouble } from './trouble'
 import './chair.css'
 import './may-start.css'
 
@@ -101,7 +102,12 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
           {words.visit.close}
         </a>
       )}
-      {canal && course && !halted && <Dock key={step} chair={chair} canal={canal} course={course} />}
+      {canal && closed && !halted && (
+        <div class="dock">
+          <Trouble chair={chair} canal={canal.canal} pausable={false} />
+        </div>
+      )}
+      {canal && course && !halted && !closed && <Dock key={step} chair={chair} canal={canal} course={course} />}
     </div>
   )
 }
