@@ -1417,12 +1417,13 @@ export interface components {
          */
         BenchCodeState: "none" | "to_confirm" | "counts";
         BenchSignOffGivenRequest: {
-            canal: string;
+            /** @description Empty for a word on the visit. */
+            canal?: string;
             code: string;
             exit: components["schemas"]["ExitEnum"];
             /** @description Approved although what is asked for is not there. */
             in_spite?: boolean;
-            /** @description The hold point in the run sheet. */
+            /** @description The hold point in the run sheet, or `visit/check`, `visit/renew`. */
             node: string;
             /** @description Of the plan on the screen. */
             plan_hash: string;
