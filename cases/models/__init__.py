@@ -5,7 +5,7 @@ What is a record is only added to, see `append_only`. Every rule the database ca
 """
 
 from cases.models.bench_codes import BenchCode, WrongCode
-from cases.models.events import RunningWork, TreatmentEvent
+from cases.models.events import InstrumentUse, RunningWork, TreatmentEvent
 from cases.models.images import Image, ImagePart
 from cases.models.kits import (
     Kit,
@@ -36,6 +36,7 @@ __all__ = [
     "FailedSignIn",
     "Image",
     "ImagePart",
+    "InstrumentUse",
     "JunctionReading",
     "Kit",
     "KitFilling",

@@ -7,6 +7,7 @@ from django.db.models import Q
 
 from cases.domain.events import EventKind
 from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
+from cases.models.kits import Kit
 from cases.models.people import Person, Programme
 from cases.models.plans import ToothPlanVersion
 from cases.models.teeth import Case
@@ -45,6 +46,27 @@ class RunningWork(models.Model):
 
     def __str__(self) -> str:
         return f"work after {self.position}"
+
+
+class InstrumentUse(models.Model):
+    """An instrument of a kit entered a canal, or was discarded; made from the events whenever some come in.
+
+    A student works with a set of their own, so uses are counted for each student and kit.
+    """
+
+    event = models.OneToOneField("TreatmentEvent", on_delete=models.CASCADE, primary_key=True, related_name="+")
+    case = models.ForeignKey(Case, on_delete=models.CASCADE, related_name="instrument_uses")
+    kit = models.ForeignKey(Kit, on_delete=models.PROTECT, related_name="+")
+    student = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+    instrument = models.CharField(max_length=60, help_text="Its key in the kit.")
+    discarded = models.BooleanField(help_text="It was discarded: the next use is of a new one.")
+    at = models.DateTimeField()
+
+    class Meta:
+        indexes = [models.Index(fields=["kit", "student", "at"], name="uses_of_a_set_in_order")]
+
+    def __str__(self) -> str:
+        return f"{self.instrument}, {'discarded' if self.discarded else 'used'}"
 
 
 class TreatmentEvent(Sent, Fixed):

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from uuid import UUID
 
 from cases.domain.roles import Role
-from cases.models import Kit, Membership, Person, Programme, values
+from cases.models import Kit, Membership, Person, Programme, counters, values
 from cases.queries.bench_codes import with_bench_codes
 from planning import technique_files
 from planning.plan_input import Kit as KitValue
@@ -21,10 +21,22 @@ class ProgrammeShown:
     thresholds: dict[str, float]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InstrumentCount:
+    """How often an instrument was used; one use is one canal."""
+
+    instrument: str
+    """Its key."""
+    uses: int
+    most_uses: int | None
+
+
 @dataclass(frozen=True, slots=True)
 class KitShown:
     row: Kit
     value: KitValue
+    yours: tuple[InstrumentCount, ...]
+    """Of the set that the asking person works with."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,17 +71,19 @@ def shown(person: Person, programme: Programme) -> ProgrammeShown:
     )
 
 
-def kits(programme_id: UUID) -> list[KitShown]:
+def kits(person: Person, programme_id: UUID) -> list[KitShown]:
     rows = (
         Kit.objects.filter(programme_id=programme_id)
         .prefetch_related("instruments", "needles", "filling")
         .order_by("name")
     )
-    return [kit_shown(row) for row in rows]
+    return [kit_shown(person, row) for row in rows]
 
 
-def kit_shown(row: Kit) -> KitShown:
-    return KitShown(row, values.kit(row))
+def kit_shown(person: Person, row: Kit) -> KitShown:
+    mine = counters.counted(row, person).instruments
+    yours = (InstrumentCount(instrument=one.key, uses=one.uses, most_uses=one.most_uses) for one in mine)
+    return KitShown(row, values.kit(row), tuple(yours))
 
 
 def techniques(programme_id: UUID) -> TechniquesShown:

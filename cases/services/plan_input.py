@@ -7,10 +7,11 @@ from uuid import UUID
 
 from cases.domain import depths
 from cases.domain.errors import NotUsable
-from cases.models import Case, Kit, values
+from cases.models import Case, Kit, counters, values
 from planning.bounds import MOST_FELT
 from planning.encoding import canonical_text, digest
 from planning.plan_input import Anatomy, CanalChoice, Choices, PlanInput
+from planning.plan_input import Kit as KitValue
 from planning.plan_value import Plan
 from planning.techniques import Setting
 
@@ -52,7 +53,7 @@ def snapshot(case: Case, asked: Asked, *, samples: int) -> PlanInput:
             replace(values.canal_input(canal, usual), felt=felt.get(canal.name, ())[-MOST_FELT:])
             for canal in tooth.canals.all()
         ),
-        kit=values.kit(kit),
+        kit=counters.counted(kit, charted.student, charted),
         technique=techniques[asked.technique],
         choices=asked.choices,
         roots=tuple(values.root_input(root) for root in tooth.roots.all()),
@@ -79,6 +80,11 @@ class Intent:
     thresholds: dict[str, float]
 
 
+def _unused(kit: KitValue) -> KitValue:
+    """How often its instruments were used is no choice of anybody's."""
+    return replace(kit, instruments=tuple(replace(one, uses=0) for one in kit.instruments))
+
+
 def intent_hash(given: PlanInput, plan: Plan) -> str:
     """SHA-256 of the intent, every final size stated, chosen or proposed."""
     sizes = tuple(CanalChoice(canal=canal.canal, final_size=canal.final_size) for canal in plan.canals)
@@ -92,7 +98,7 @@ def intent_hash(given: PlanInput, plan: Plan) -> str:
     )
     intent = Intent(
         setting=given.setting,
-        kit=canonical_text(given.kit),
+        kit=canonical_text(_unused(given.kit)),
         technique=canonical_text(given.technique),
         choices=choices,
         thresholds=given.thresholds,

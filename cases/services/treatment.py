@@ -15,7 +15,7 @@ from cases.domain.roles import Role
 from cases.domain.told import ReadingTold, SignOffTold, StepTold, Told
 from cases.domain.who_may import Actor, May
 from cases.models import Canal, Case, Person, ToothPlanVersion, TreatmentEvent
-from cases.services import from_here, readings, running_work, sent, visits
+from cases.services import from_here, instrument_uses, readings, running_work, sent, visits
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning.encoding import canonical_text
@@ -93,6 +93,8 @@ def _record(
         visits.move_reference_points(actor, case, one.told, versions[one.plan_hash], at)
     TreatmentEvent.objects.bulk_create(new)
     running_work.keep(case)
+    if any(row.kind in instrument_uses.COUNTS for row in new):
+        instrument_uses.keep(case)
     return stored, gap
 
 

@@ -16,7 +16,7 @@ from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.roles import Role
 from cases.queries import programmes, seen
-from cases.queries.programmes import TechniqueShown, TechniquesShown
+from cases.queries.programmes import InstrumentCount, TechniqueShown, TechniquesShown
 from cases.services import programmes as keep
 from planning import technique_files
 from planning.api.values import serializer_of
@@ -45,6 +45,9 @@ class ProgrammeShown(serializers.Serializer[Any]):
 class KitShown(serializers.Serializer[Any]):
     id = serializers.UUIDField(source="row.id")
     kit = Value(Kit, source="value")
+    yours = Value(
+        tuple[InstrumentCount, ...], help_text="Uses of the set you work with: as stated, and canals entered since."
+    )
 
 
 class KitList(serializers.Serializer[Any]):
@@ -91,7 +94,7 @@ class KitsView(View):
     @extend_schema(operation_id="kits_list", tags=TAGS, summary="Kits of the programme", responses=KitList)
     def get(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(me(request), programme_id)
-        return answer(KitList, {"results": programmes.kits(programme_id)})
+        return answer(KitList, {"results": programmes.kits(me(request), programme_id)})
 
     @extend_schema(
         operation_id="kits_create",
@@ -106,7 +109,7 @@ class KitsView(View):
     def post(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(me(request), programme_id)
         row, created = keep.add_kit(actor=me(request), programme_id=programme_id, **given(KitGiven, request))
-        return answer(KitShown, programmes.kit_shown(row), created=created)
+        return answer(KitShown, programmes.kit_shown(me(request), row), created=created)
 
 
 class TechniquesView(View):

@@ -2712,6 +2712,13 @@ export interface components {
             /** @description Canals it has been used in. */
             uses: number;
         };
+        /** @description How often an instrument was used; one use is one canal. */
+        InstrumentCount: {
+            /** @description Its key. */
+            instrument: string;
+            most_uses: number | null;
+            uses: number;
+        };
         /** @description An instrument as plans and screens name it. */
         InstrumentName: {
             /** @description ISO 3630-1 colour name; never the only sign. */
@@ -2907,6 +2914,8 @@ export interface components {
             /** Format: uuid */
             id: string;
             kit: components["schemas"]["Kit"];
+            /** @description Uses of the set you work with: as stated, and canals entered since. */
+            yours: components["schemas"]["InstrumentCount"][];
         };
         /** @description Something of known length on the image. */
         KnownObject: {
