@@ -14,7 +14,8 @@ export function MayStart({ chair, canal }: { chair: Chair; canal: CanalPlan | un
   const { missing, visit } = chair.course
   const supervisors = useSupervisors()
   const line = <Line chair={chair} canal={canal} supervisors={supervisors} />
-  if (missing.length === 0 && !visit.clinic) return <p class="may-start">{line}</p>
+  // On the bench nothing of it changes any more once work has begun.
+  if (missing.length === 0 && !visit.clinic) return chair.events.length === 0 ? <p class="may-start">{line}</p> : null
   if (missing.length === 0) return <Room chair={chair} line={line} supervisors={supervisors} />
   return (
     <section class="may-start stack" data-missing aria-label={words.visit.mayStart}>
