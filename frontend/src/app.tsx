@@ -8,6 +8,7 @@ import { Case } from './screens/case/case'
 import { Cases } from './screens/cases/cases'
 import { Chair } from './screens/chair/chair'
 import { MarksScreen } from './screens/marks/marks'
+import { HoldPointPage } from './screens/hold-point/hold-point'
 import { NewCase } from './screens/new-case/new-case'
 import { Planning } from './screens/plan/plan'
 import { Record } from './screens/record/record'
@@ -33,6 +34,10 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases/:id/record', ({ id = '' }) => <Record id={id} key={id} />],
   ['/cases/:id/chair/close', ({ id = '' }) => <CloseVisit id={id} key={id} />],
   ['/cases/:id/chair/reopen', ({ id = '' }) => <ReopenVisit id={id} key={id} />],
+  [
+    '/cases/:id/word/:canal',
+    ({ id = '', canal = '' }) => <HoldPointPage caseId={id} canal={canal} key={`${id} ${canal}`} />,
+  ],
   ['/cases/:id/canals/:canal', ({ id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />],
   ['/cases/:id/images/:image', ({ id = '', image = '' }) => <MarksScreen caseId={id} imageId={image} key={image} />],
   ['/worklist', () => <Worklist />],

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Asked, Kit, Technique, VersionShown } from '@/api/shapes'
 import { chosenCanals, emptyCase, percent } from '@/screens/new-case/new-case-fields'
 import { firstAsked, seriesTapers, sizesOf, withCanal, withKit } from '@/screens/plan/asked'
-import { emptyReview, saysSomething, toReview } from '@/screens/review/review-fields'
+import { emptyReview, saysSomething, toReview, unsaid } from '@/screens/review/review-fields'
 
 const one = {
   length_mm: 25,
@@ -94,17 +94,27 @@ describe('the canals of a new case', () => {
 
 describe('a review', () => {
   test('with nothing but blanks says nothing', () => {
-    expect(saysSomething({ ...emptyReview('r'), note: ' ', remarks: { MB: '\n' } })).toBe(false)
+    expect(saysSomething({ ...emptyReview('r'), note: ' ', returned: [], remarks: { MB: '\n' } })).toBe(false)
     expect(saysSomething({ ...emptyReview('r'), remarks: { MB: 'Shorter.' } })).toBe(true)
   })
 
   test('sends only remarks that say something', () => {
-    const fields = { id: 'r', note: ' Good. ', remarks: { MB: ' Shorter. ', D: ' ' } }
+    const fields = { returned: [], id: 'r', note: ' Good. ', remarks: { MB: ' Shorter. ', D: ' ' } }
     expect(toReview(fields, 'returned')).toEqual({
       id: 'r',
       decision: 'returned',
       note: 'Good.',
-      remarks: [{ canal: 'MB', text: 'Shorter.' }],
+      remarks: [{ canal: 'MB', text: 'Shorter.', returned: false }],
     })
+  })
+
+  test('returns canals alone only with an approval, and not without a word', () => {
+    const fields = { ...emptyReview('r'), remarks: { MB: 'Shorter.', D: 'Good.' }, returned: ['MB', 'P'] }
+    expect(toReview(fields, 'approved').remarks).toEqual([
+      { canal: 'MB', text: 'Shorter.', returned: true },
+      { canal: 'D', text: 'Good.', returned: false },
+    ])
+    expect(toReview(fields, 'returned').remarks?.every(({ returned }) => !returned)).toBe(true)
+    expect(unsaid(fields)).toEqual(['P'])
   })
 })

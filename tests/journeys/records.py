@@ -21,6 +21,14 @@ def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers:
 
 def approved_case(student: Page, supervisor: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> str:
     """A lower second molar with three canals, every length confirmed, its plan approved; returns the case's id."""
+    version = submitted_plan(student, alias)
+    seen = {"If-Match": f'"{version["hash"]}"'}
+    send(supervisor, "POST", f"plan-versions/{version['id']}/reviews", {"decision": "approved"}, **seen)
+    return str(version["case"])
+
+
+def submitted_plan(student: Page, alias: str) -> Mapping[str, Any]:
+    """The same case with its plan asked for; returns the version."""
     programme = student.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"]
     kit = student.request.get(f"/api/v1/programmes/{programme}/kits").json()["results"][0]["id"]
     named = {"notation": "iso_3950", "designation": tooth}
@@ -40,7 +48,5 @@ def approved_case(student: Page, supervisor: Page, alias: str, *, tooth: str = "
         reading = {"method": "confirming_image", "set_mm": 19.0, "tip_short_mm": 1.0, "reference_point": point}
         send(student, "POST", f"canals/{canal['id']}/readings", {"reading": reading})
     version = send(student, "POST", f"cases/{opened['id']}/plan-versions", {"kit": kit, **PLAN})
-    send(student, "POST", f"plan-versions/{version['id']}/submit", {})
-    seen = {"If-Match": f'"{version["hash"]}"'}
-    send(supervisor, "POST", f"plan-versions/{version['id']}/reviews", {"decision": "approved"}, **seen)
-    return str(opened["id"])
+    asked: Mapping[str, Any] = send(student, "POST", f"plan-versions/{version['id']}/submit", {})
+    return asked

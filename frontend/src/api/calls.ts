@@ -116,3 +116,24 @@ export const reportEvents = (id: string, body: { device: string; actor: string; 
 // --- record ---
 
 export const getRecord = (id: string) => told(http.GET('/api/v1/cases/{case_id}/record', ofCase(id)))
+
+// --- words of supervisors ---
+
+export const signOffAtBench = (id: string, body: S.BenchWord) =>
+  told(http.POST('/api/v1/cases/{case_id}/bench-sign-offs', { ...ofCase(id), body }))
+
+export const getBenchCode = () => told(http.GET('/api/v1/bench-code'))
+
+export const makeBenchCode = (password: string) => told(http.POST('/api/v1/bench-code', { body: { password } }))
+
+export const confirmBenchCode = (code: string) => told(http.POST('/api/v1/bench-code/confirm', { body: { code } }))
+
+export const removeBenchCode = () => told(http.DELETE('/api/v1/bench-code'))
+
+export const release = (version_id: string, hash: string, canals: string[]) =>
+  told(
+    http.POST('/api/v1/plan-versions/{version_id}/release', {
+      params: { path: { version_id }, header: { 'If-Match': tag(hash) } },
+      body: { canals },
+    }),
+  )

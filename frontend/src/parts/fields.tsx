@@ -16,6 +16,7 @@ interface TextProps extends FieldProps {
   autoComplete?: string
   rows?: number
   maxLength?: number
+  inputMode?: 'numeric'
 }
 
 /** One line, or several with `rows`. */

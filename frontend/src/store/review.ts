@@ -1,7 +1,7 @@
 import * as calls from '@/api/calls'
 import { Refused } from '@/api/problem'
 import type { NewReview, VersionShown } from '@/api/shapes'
-import { refresh } from './kept'
+import { refresh, replace } from './kept'
 import { useChanges, useVersion, useVersions, versionName } from './plans'
 import { membership } from './session'
 import { useKept, usePolling } from './use'
@@ -24,6 +24,11 @@ export function useRunning() {
   })
   usePolling(true, running.again, LIVE_MS)
   return running
+}
+
+/** Lets canals go that the approval of the version had left out. */
+export async function releaseCanals(version: VersionShown, canals: readonly string[]): Promise<void> {
+  await replace(versionName(version.id), await calls.release(version.id, version.hash, [...canals]))
 }
 
 /** A version to decide on, what changed since the last one decided on, and that one to lay under it. */

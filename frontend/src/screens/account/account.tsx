@@ -9,6 +9,7 @@ import { type Scheme, scheme } from '@/store/scheme'
 import { membership, session, signOut } from '@/store/session'
 import { countWaiting } from '@/store/taken'
 import { words } from '@/words/en'
+import { Codes } from './codes'
 
 const HANDS: readonly Hand[] = ['right', 'left']
 const SCHEMES: readonly Scheme[] = ['as the phone', 'light', 'dark']
@@ -51,6 +52,7 @@ export function Account() {
         options={HANDS.map((value) => ({ value, says: words.hand[value] }))}
         onChoose={setHand}
       />
+      {of?.role === 'supervisor' && <Codes />}
       <ul class="stack points">
         {words.notice.points.map((point) => (
           <li key={point}>{point}</li>

@@ -3,41 +3,64 @@ import type { Do } from '@/api/shapes'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
+import { shownEvent } from '@/store/hold'
 import { membership } from '@/store/session'
 import { words } from '@/words/en'
+import { Answer } from '../hold-point/answer'
+import { Bench } from './bench'
 
-/** A point where the supervisor's word is due: the student waits here, the supervisor answers here. */
-export function HoldPoint({ chair, canal, node }: { chair: Chair; canal: string; node: Do }) {
-  const [reason, setReason] = useState('')
-  const [asked, setAsked] = useState(false)
-  const say = (exit: 'approved' | 'returned') => {
-    if (exit === 'returned' && !reason.trim()) setAsked(true)
-    else void chair.record(canal, node.id, { kind: 'sign_off', exit, reason })
-  }
-  if (membership.value?.role !== 'supervisor') {
-    return (
-      <Notice sign="waiting">
-        {words.chair.waitsFor(node.hold_point ?? '')} {words.chair.goOn}
-      </Notice>
-    )
-  }
+interface Props {
+  chair: Chair
+  canal: string
+  node: Do
+}
+
+/** A point where the supervisor's word is due: the student asks for it here, the supervisor answers here. */
+export function HoldPoint(props: Props) {
+  const { chair, canal, node } = props
+  if (membership.value?.role !== 'supervisor') return <Asking {...props} />
   return (
     <div class="stack">
-      <TextField
-        label={words.chair.reason}
-        value={reason}
-        onInput={setReason}
-        rows={2}
-        wrong={asked && !reason.trim() ? words.chair.reasonNeeded : undefined}
-      />
+      <a class="button" href={`/cases/${chair.version.case}/word/${canal}`}>
+        {words.hold.look}
+      </a>
+      <Answer chair={chair} canal={canal} node={node} />
+    </div>
+  )
+}
+
+function Asking({ chair, canal, node }: Props) {
+  const [note, setNote] = useState('')
+  const [atBench, setAtBench] = useState(false)
+  const { asking = null, coming = null } = chair.course.canals[canal] ?? {}
+  const asked = shownEvent(chair, asking)
+  const comes = shownEvent(chair, coming)
+  const ask = () => {
+    void chair.record(canal, node.id, { kind: 'ask', note: note.trim() })
+    setNote('')
+  }
+  return (
+    <div class="stack grow">
+      <Notice sign="waiting">
+        {words.chair.waitsFor(node.hold_point ?? '')}. {words.chair.goOn}
+      </Notice>
+      {asking && (
+        <Notice sign={asked ? 'approved' : 'caution'}>
+          {asked ? words.hold.asked(words.when(asked.server_time)) : words.hold.askedUnsent}{' '}
+          {asked?.told.kind === 'ask' && asked.told.note}
+        </Notice>
+      )}
+      {comes && <Notice sign="approved">{words.hold.comes(comes.actor.name)}</Notice>}
+      {!asking && <TextField label={words.hold.question} value={note} onInput={setNote} rows={1} maxLength={2000} />}
       <div class="step-answers">
-        <button type="button" class="button main" onClick={() => say('approved')}>
-          {words.chair.approve}
+        <button type="button" class={asking ? 'button answer' : 'button main'} onClick={ask}>
+          {asking ? words.hold.askAgain : words.hold.ask}
         </button>
-        <button type="button" class="button answer" onClick={() => say('returned')}>
-          {words.chair.giveBack}
+        <button type="button" class="button answer" onClick={() => setAtBench(true)}>
+          {words.hold.supervisorHere}
         </button>
       </div>
+      {atBench && <Bench chair={chair} canal={canal} node={node} onClose={() => setAtBench(false)} />}
     </div>
   )
 }

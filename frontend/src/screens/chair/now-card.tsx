@@ -7,6 +7,7 @@ import type { CanalCourse } from '@/walk/course'
 import { irrigantAt } from '@/walk/irrigants'
 import { placeOf } from '@/walk/place'
 import { words } from '@/words/en'
+import { InSpite } from '../hold-point/answered'
 import { StepImages } from '../images/step-images'
 import { beforeStep, instrumentOf, justOut, nameOf } from './at-hand'
 import { HoldPoint } from './hold-point'
@@ -38,6 +39,7 @@ export function NowCard({ chair, canal, course, children }: Props) {
   return (
     <section class="now-card" aria-label={canal.canal}>
       <Where chair={chair} canal={canal} course={course} node={node} />
+      <InSpite chair={chair} canal={canal.canal} />
       <What chair={chair} node={node} instrument={instrument} stop={course.walk.stop()} />
       <p>{detailsOf(node, instrument).join(' · ')}</p>
       {node.action === 'irrigate' && <ContactTime chair={chair} canal={canal} course={course} node={node} />}

@@ -1,11 +1,14 @@
 import { useState } from 'preact/hooks'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
+import type { SignName } from '@/parts/signs'
 import type { Chair } from '@/store/chair'
 import { membership } from '@/store/session'
-import { type CanalCourse, notReleased } from '@/walk/course'
+import { type CanalCourse, type CanalState, notReleased } from '@/walk/course'
 import { words } from '@/words/en'
 import { FirstSteps } from './first-steps'
+
+const SIGNS: Partial<Record<CanalState, SignName>> = { finished: 'approved', not_released: 'returned' }
 
 type Cause = keyof typeof words.chair.causes
 
@@ -27,7 +30,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
       <p class="now-where">
         <b>{canal}</b>
       </p>
-      <Notice sign={course.state === 'finished' ? 'approved' : 'stop'}>{says}</Notice>
+      <Notice sign={SIGNS[course.state] ?? 'stop'}>{says}</Notice>
       {course.held === 'paused' && <FirstSteps chair={chair} about="pause" what={pausedFor(chair, canal)} />}
       {course.held === 'past_stop' && (
         <div class="step-answers">

@@ -22,7 +22,8 @@ export function Decision({ of, counts }: Props) {
       <ul>
         {review.remarks.map((remark) => (
           <li key={remark.canal}>
-            <b>{remark.canal}:</b> {remark.text}
+            <b>{remark.canal}:</b> {remark.returned && <b>{words.release.returned}: </b>}
+            {remark.text}
           </li>
         ))}
       </ul>

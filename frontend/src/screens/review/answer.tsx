@@ -7,17 +7,19 @@ import { decide } from '@/store/review'
 import { useSending } from '@/store/sending'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
-import { type ReviewFields, saysSomething, toReview } from './review-fields'
+import { partners } from './release'
+import { type ReviewFields, saysSomething, toReview, unsaid } from './review-fields'
 
 /** Return or approve exactly the plan on the screen. */
 export function Answer({ of, draft }: { of: VersionShown; draft: Draft<ReviewFields> }) {
   const [sending, run] = useSending(() => draft.set({ id: uuid7() }))
   const [last, setLast] = useState<NewReview['decision']>()
-  const [mute, setMute] = useState(false)
+  const [mute, setMute] = useState<string>()
+  const { returned } = draft.fields.value
   const send = (decision: NewReview['decision']) => {
     setLast(decision)
     const fields = draft.fields.value
-    const lacks = decision === 'returned' && !saysSomething(fields)
+    const lacks = whatLacks(of, fields, decision)
     setMute(lacks)
     if (lacks) return
     void run(async () => {
@@ -28,16 +30,28 @@ export function Answer({ of, draft }: { of: VersionShown; draft: Draft<ReviewFie
   const busy = sending.state === 'busy'
   return (
     <>
-      {mute && <Notice sign="stop">{words.review.saySomething}</Notice>}
+      {mute && <Notice sign="stop">{mute}</Notice>}
       <Sent sending={sending} again={last && (() => send(last))} />
       <div class="answers">
         <button type="button" class="button answer" disabled={busy} onClick={() => send('returned')}>
           {words.review.return}
         </button>
         <button type="button" class="button main" disabled={busy} onClick={() => send('approved')}>
-          {busy ? words.review.busy : words.review.approve(of.number)}
+          {busy
+            ? words.review.busy
+            : returned.length > 0
+              ? words.release.approveBut([...returned, ...Object.keys(partners(of, returned))].join(', '))
+              : words.review.approve(of.number)}
         </button>
       </div>
     </>
   )
+}
+
+/** What is missing before this decision can be sent, in a sentence. */
+function whatLacks(of: VersionShown, fields: ReviewFields, decision: NewReview['decision']): string | undefined {
+  if (decision === 'returned') return saysSomething(fields) ? undefined : words.review.saySomething
+  if (fields.returned.length === of.plan.canals.length) return words.release.all
+  const [canal] = unsaid(fields)
+  return canal && words.release.why(canal)
 }

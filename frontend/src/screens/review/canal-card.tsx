@@ -1,6 +1,6 @@
 import type { PlanChanges, VersionShown } from '@/api/shapes'
 import { sizeOf } from '@/parts/difference/compare'
-import { TextField } from '@/parts/fields'
+import { TextField, Tick } from '@/parts/fields'
 import { Sign } from '@/parts/signs'
 import { words } from '@/words/en'
 import { isOutside, reasonFor } from '../plan/asked'
@@ -13,13 +13,18 @@ interface Props {
   remark: string
   /** Nothing where the version is no longer open to remarks. */
   onRemark: ((text: string) => void) | undefined
+  /** Whether an approval would leave this canal out. */
+  returned: boolean
+  onReturn: (returned: boolean) => void
+  /** The returned canal that this one ends in one with. */
+  partner: string | undefined
 }
 
 export const changed = (changes: PlanChanges | undefined, canal: string) =>
   changes?.canals.some((c) => c.canal === canal) ?? false
 
 /** One canal of the plan that is decided on: what it is, what changed, a reason outside the range, and a remark. */
-export function CanalCard({ of, canal, changes, remark, onRemark }: Props) {
+export function CanalCard({ of, canal, changes, remark, onRemark, returned, onReturn, partner }: Props) {
   const planned = of.plan.canals.find((c) => c.canal === canal)
   if (!planned) return null
   const { end_mm, length } = planned
@@ -45,6 +50,10 @@ export function CanalCard({ of, canal, changes, remark, onRemark }: Props) {
           onInput={(text) => onRemark(text)}
         />
       )}
+      {onRemark && of.plan.canals.length > 1 && (
+        <Tick label={words.release.give(canal)} checked={returned} onChange={onReturn} />
+      )}
+      {onRemark && partner && <p class="small strong">{words.release.partner(canal, partner)}</p>}
     </section>
   )
 }

@@ -20,6 +20,7 @@ import { Answer } from './answer'
 import { CanalCard, changed } from './canal-card'
 import { ChangeList } from './change-list'
 import { LetPass } from './let-pass'
+import { partners, Release } from './release'
 import { emptyReview, type ReviewFields } from './review-fields'
 import './review.css'
 
@@ -52,6 +53,8 @@ function Asked({ of, changes, before, seen }: Props) {
   const picked = chosen ?? changedFirst[0]?.canal
   const supervises = membership.value?.role === 'supervisor'
   const open = of.state === 'waiting' && supervises
+  const { returned } = draft.fields.value
+  const waitToo = partners(of, returned)
   const overrides = useCase(of.case).value?.overrides ?? []
   return (
     <div class="review">
@@ -70,6 +73,7 @@ function Asked({ of, changes, before, seen }: Props) {
         <Seen of={seen}>{() => null}</Seen>
         {of.stale && of.state === 'waiting' && <Notice sign="caution">{words.review.stale}</Notice>}
         {of.state !== 'waiting' && <Decision of={of} counts={of.state !== 'superseded' && !of.stale} />}
+        <Release of={of} supervises={supervises} />
         {of.state === 'superseded' && <Notice sign="caution">{words.review.superseded}</Notice>}
         <div class="row wrap">
           <CautionCount cautions={of.plan.cautions} />
@@ -91,6 +95,11 @@ function Asked({ of, changes, before, seen }: Props) {
                   of={of}
                   canal={canal}
                   changes={changes}
+                  returned={returned.includes(canal)}
+                  onReturn={(on) =>
+                    draft.set({ returned: on ? [...returned, canal] : returned.filter((one) => one !== canal) })
+                  }
+                  partner={waitToo[canal]}
                   remark={draft.fields.value.remarks[canal] ?? ''}
                   onRemark={
                     open

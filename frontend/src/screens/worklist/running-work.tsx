@@ -2,6 +2,7 @@ import type { Running } from '@/api/shapes'
 import { Sign } from '@/parts/signs'
 import { useRunning } from '@/store/review'
 import { words } from '@/words/en'
+import { WaitsFor, whereTo } from './waits-for'
 
 /** The chairs where work stands still after an emergency, or those where it goes on: what waits longest first. */
 export function RunningWork({ halted }: { halted: boolean }) {
@@ -24,7 +25,7 @@ export function RunningWork({ halted }: { halted: boolean }) {
 function RunningRow({ of }: { of: Running }) {
   const { missing = [] } = of
   return (
-    <a class="entry waiting-row" href={`/cases/${of.case}/chair`} data-halted={of.halted || undefined}>
+    <a class="entry waiting-row" href={whereTo(of)} data-halted={of.halted || undefined}>
       <span class="tooth-number">{of.tooth.iso}</span>
       <span class="grow">
         <b class="block">{of.patient_alias}</b>
@@ -40,11 +41,7 @@ function RunningRow({ of }: { of: Running }) {
               </b>
             ))}
           {!missing.includes('closed') &&
-            of.canals.map(({ canal, state, hold_point }) => (
-              <span key={canal} class="block">
-                <b>{canal}</b> {hold_point ? words.worklist.waitsFor(hold_point) : words.chair.state[state]}
-              </span>
-            ))}
+            of.canals.map((canal) => <WaitsFor key={canal.canal} of={canal} />)}
         </span>
       </span>
       <span class="waiting-side">

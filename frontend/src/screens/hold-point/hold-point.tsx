@@ -1,0 +1,117 @@
+import type { CanalPlan, CaseShown, Do, Treatment } from '@/api/shapes'
+import { byWeight, Cautions } from '@/parts/cautions'
+import { Notice } from '@/parts/notice'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { Sign } from '@/parts/signs'
+import { useCase } from '@/store/cases'
+import { type Chair, useChair, useTreatment } from '@/store/chair'
+import { shownEvent } from '@/store/hold'
+import { usePolling } from '@/store/use'
+import { words } from '@/words/en'
+import { Answer } from './answer'
+import { Answered } from './answered'
+import { Images } from './images'
+import { LengthFacts } from './length-facts'
+import { Since } from './since'
+import './hold-point.css'
+
+const SECONDS_3 = 3000 // two supervisors may look at once: the second must soon see that the first has decided
+
+/** What a supervisor decides on at a hold point of one canal, and their answer. */
+export function HoldPointPage({ caseId, canal }: { caseId: string; canal: string }) {
+  const of = useCase(caseId).value
+  const treatment = useTreatment(caseId)
+  usePolling(true, treatment.again, SECONDS_3)
+  return (
+    <Seen of={treatment} rows={5}>
+      {(value) => <Loaded of={of} caseId={caseId} canal={canal} treatment={value} />}
+    </Seen>
+  )
+}
+
+interface Props {
+  of: CaseShown | undefined
+  caseId: string
+  canal: string
+}
+
+function Loaded({ of, caseId, canal, treatment }: Props & { treatment: Treatment }) {
+  const chair = useChair(caseId, treatment)
+  const course = chair?.course.canals[canal]
+  const node = course?.state === 'hold_point' ? (course.walk.node as Do) : undefined
+  const planned = chair?.plan.canals.find((one) => one.canal === canal)
+  return (
+    <Page
+      title={words.hold.title(canal, node?.hold_point ?? '')}
+      under={of && `${of.tooth.iso} · ${of.patient_alias} · ${of.student.name} · ${words.setting[of.setting]}`}
+      back={{ to: '/worklist', says: words.back }}
+      foot={chair && node && <Answer key={node.id} chair={chair} canal={canal} node={node} />}
+      wide
+    >
+      {chair === null && <Notice>{words.chair.notApproved}</Notice>}
+      {chair === undefined && <Notice>{words.chair.notHere}</Notice>}
+      {chair && planned && <Facts chair={chair} canal={planned} waits={node !== undefined} />}
+    </Page>
+  )
+}
+
+function Facts({ chair, canal, waits }: { chair: Chair; canal: CanalPlan; waits: boolean }) {
+  const cautions = byWeight(chair.plan.cautions.filter((one) => one.canal === canal.canal))
+  return (
+    <>
+      <WaitingToo chair={chair} canal={canal.canal} />
+      <Answered chair={chair} canal={canal.canal} waits={waits} />
+      <div class="hold-facts">
+        <div class="stack">
+          {waits && <Asking chair={chair} canal={canal.canal} />}
+          <LengthFacts canal={canal} />
+          <Images chair={chair} canal={canal.canal} />
+        </div>
+        <div class="stack">
+          <Since chair={chair} canal={canal.canal} />
+          {cautions.length > 0 && (
+            <section class="stack close">
+              <h2>{words.hold.cautions}</h2>
+              <Cautions plan={{ ...chair.plan, cautions }} />
+            </section>
+          )}
+        </div>
+      </div>
+    </>
+  )
+}
+
+function Asking({ chair, canal }: { chair: Chair; canal: string }) {
+  const course = chair.course.canals[canal]
+  const asking = shownEvent(chair, course?.asking ?? null)
+  const coming = shownEvent(chair, course?.coming ?? null)
+  return (
+    <section class="card stack close asking">
+      <p class="strong">
+        <Sign name="waiting" />{' '}
+        {asking ? words.hold.asks(asking.actor.name, words.when(asking.server_time)) : words.hold.notAsked}
+      </p>
+      {asking?.told.kind === 'ask' && asking.told.note && <p class="asked-note">{asking.told.note}</p>}
+      {coming && <p>{words.hold.comes(coming.actor.name)}</p>}
+    </section>
+  )
+}
+
+/** The other canals of the tooth that wait for a word. */
+function WaitingToo({ chair, canal }: { chair: Chair; canal: string }) {
+  const others = Object.entries(chair.course.canals).filter(
+    ([name, course]) => name !== canal && course.state === 'hold_point',
+  )
+  if (others.length === 0) return null
+  return (
+    <nav class="row wrap" aria-label={words.hold.others}>
+      <span class="small soft">{words.hold.others}</span>
+      {others.map(([name]) => (
+        <a key={name} class="button" href={`/cases/${chair.version.case}/word/${name}`}>
+          {name}
+        </a>
+      ))}
+    </nav>
+  )
+}

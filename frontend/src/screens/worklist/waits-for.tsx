@@ -1,0 +1,29 @@
+import type { Running } from '@/api/shapes'
+import { words } from '@/words/en'
+
+type Canal = Running['canals'][number]
+
+/** Where a supervisor goes from the list: to the hold point that was asked for, to one that waits, else to the chair. */
+export function whereTo({ case: id, halted, canals }: Running): string {
+  const waiting = canals.filter((canal) => canal.hold_point !== '')
+  const first = waiting.find((canal) => canal.asked) ?? waiting[0]
+  return halted || !first ? `/cases/${id}/chair` : `/cases/${id}/word/${first.canal}`
+}
+
+/** One canal in the list: what it waits for, and what is asked in one line. */
+export function WaitsFor({ of: { canal, state, hold_point, asked, note, coming } }: { of: Canal }) {
+  return (
+    <span class="block">
+      <b>{canal}</b> {hold_point ? words.worklist.waitsFor(hold_point) : words.chair.state[state]}
+      {hold_point && (
+        <>
+          {' '}
+          <span class={asked ? 'strong' : 'soft'}>
+            {coming ? words.hold.someoneComes : asked ? words.hold.isAsked : words.hold.isNotAsked}
+          </span>
+          {note && <span class="block one-line soft">{note}</span>}
+        </>
+      )}
+    </span>
+  )
+}
