@@ -21,13 +21,13 @@ def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers:
 
 def approved_case(student: Page, supervisor: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> str:
     """A lower second molar with three canals, every length confirmed, its plan approved; returns the case's id."""
-    version = submitted_plan(student, alias)
+    version = submitted_plan(student, alias, tooth=tooth, setting=setting)
     seen = {"If-Match": f'"{version["hash"]}"'}
     send(supervisor, "POST", f"plan-versions/{version['id']}/reviews", {"decision": "approved"}, **seen)
     return str(version["case"])
 
 
-def submitted_plan(student: Page, alias: str) -> Mapping[str, Any]:
+def submitted_plan(student: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> Mapping[str, Any]:
     """The same case with its plan asked for; returns the version."""
     programme = student.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"]
     kit = student.request.get(f"/api/v1/programmes/{programme}/kits").json()["results"][0]["id"]

@@ -1,24 +1,18 @@
 import type { Chair } from '@/store/chair'
 import { sinceLastWord } from '@/store/hold'
 import { words } from '@/words/en'
+import { ImagesOf } from '../images/images-of'
 
-/** The images that were recorded in the canal since the last word on it. */
+/** The images that were taken of the canal since the last word on it, each opening larger. */
 export function Images({ chair, canal }: { chair: Chair; canal: string }) {
-  const images = sinceLastWord(chair, canal).filter(
-    ({ id, told }) => told.kind === 'image' && !chair.course.undone.has(id),
+  const ids = sinceLastWord(chair, canal).flatMap(({ id, told }) =>
+    told.kind === 'image' && !chair.course.undone.has(id) ? [told.image_id] : [],
   )
   return (
     <section class="stack close">
       <h2>{words.hold.images}</h2>
-      {images.length === 0 && <p class="soft">{words.hold.noImages}</p>}
-      <ul>
-        {images.map(({ id, told, server_time }) => (
-          <li key={id}>
-            {told.kind === 'image' &&
-              words.hold.image(words.hold.shows[told.shows ?? 'other'] ?? '', words.when(server_time))}
-          </li>
-        ))}
-      </ul>
+      {ids.length === 0 && <p class="soft">{words.hold.noImages}</p>}
+      <ImagesOf caseId={chair.version.case} ids={ids} />
     </section>
   )
 }

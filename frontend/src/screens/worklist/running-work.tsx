@@ -40,8 +40,7 @@ function RunningRow({ of }: { of: Running }) {
                 {words.visit.missing[what]}
               </b>
             ))}
-          {!missing.includes('closed') &&
-            of.canals.map((canal) => <WaitsFor key={canal.canal} of={canal} />)}
+          {!missing.includes('closed') && of.canals.map((canal) => <WaitsFor key={canal.canal} of={canal} />)}
         </span>
       </span>
       <span class="waiting-side">
