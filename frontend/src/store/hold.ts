@@ -23,8 +23,11 @@ const given = ({ actor, server_time, node, told }: EventShown): WordGiven => ({
   told: told as Word,
 })
 
-const wordsOf = ({ treatment }: Chair, canal: string) =>
-  treatment.events.filter((event) => event.told.kind === 'sign_off' && event.canal === canal)
+/** Those that the server has, in their order. */
+function wordsOf(chair: Chair, canal: string): readonly EventShown[] {
+  const words = chair.events.filter((event) => event.kind === 'sign_off' && event.canal === canal)
+  return words.flatMap(({ id }) => shownEvent(chair, id) ?? [])
+}
 
 /** The last word on the canal that counted. */
 export function lastWord(chair: Chair, canal: string): WordGiven | undefined {
