@@ -46,7 +46,7 @@ class CanalState(StrEnum):
     PAST_STOP = "past_stop"
     """An instrument went past its stop and why has not been answered."""
     TO_PLAN = "to_plan"
-    """Waits for a new version: a length was taken, or the plan no longer fits."""
+    """Waits for a new version: a length was taken, something came late, or the plan no longer fits."""
     TO_CHECK = "to_check"
     """Not found as it was left at the last visit: nothing engine-driven enters it."""
     FINISHED = "finished"
@@ -81,6 +81,8 @@ class CanalCourse:
     held: CanalState | None = None
     asked_by: str | None = None
     """The event whose question is open."""
+    to_plan: bool = False
+    """A length was taken, or something was done by an earlier plan: its stops are to be computed anew."""
     released: bool = True
     asking: str | None = None
     """The event by which the student asked for a supervisor's word; none once it was given."""
@@ -94,6 +96,8 @@ class CanalCourse:
             return CanalState.NOT_RELEASED
         if self.held is not None:
             return self.held
+        if self.to_plan:
+            return CanalState.TO_PLAN
         if isinstance(node, End):
             return CanalState.FINISHED if node.outcome == "finished" else CanalState.TO_PLAN
         return CanalState.HOLD_POINT if node.action is Action.SIGN_OFF else CanalState.OPEN
@@ -187,14 +191,14 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
     if event.kind in OF_THE_VISIT:
         return _visit(course, event)
     if event.plan != course.plan:
-        return OutOfCourse.OTHER_PLAN
+        return _by_another_plan(course, event)
     if event.canal not in course.canals and (event.canal or event.kind not in OF_THE_TOOTH):
         return OutOfCourse.NO_CANAL
     return _TAKE[event.kind](course, event)
 
 
 def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
-    """A new version's run sheets begin where the work stands; what is paused or not released stays so."""
+    """A new version's run sheets begin where the work stands; what is held or not released stays so."""
     if event.body.get("replaces") != course.plan or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
     before = course.canals
@@ -202,8 +206,20 @@ def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> Out
     for name in before.keys() & course.canals.keys():
         canal = course.canals[name]
         canal.released = before[name].released
-        canal.held = CanalState.PAUSED if before[name].held is CanalState.PAUSED else None
+        canal.held, canal.asked_by = before[name].held, before[name].asked_by
+        canal.asking, canal.coming = before[name].asking, before[name].coming
     return None
+
+
+def _by_another_plan(course: Course, event: Happened) -> OutOfCourse | None:
+    """What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is
+    set out of course, and its canal is planned once more."""
+    canal = course.canals.get(event.canal)
+    if canal is not None and event.kind is EventKind.PAUSE:
+        return _pause(course, event)
+    if canal is not None and event.kind in (EventKind.STEP, EventKind.READING):
+        canal.to_plan = True
+    return OutOfCourse.OTHER_PLAN
 
 
 def _release(course: Course, event: Happened) -> OutOfCourse | None:
@@ -235,7 +251,8 @@ def _step(course: Course, event: Happened) -> OutOfCourse | None:
 def _shut(course: Course, canal: CanalCourse) -> OutOfCourse | None:
     if course.missing:
         return OutOfCourse(course.missing[0])
-    return OutOfCourse.WITHHELD if canal.held is not None or not canal.released else None
+    shut = canal.held is not None or canal.to_plan or not canal.released
+    return OutOfCourse.WITHHELD if shut else None
 
 
 def _leave(canal: CanalCourse, event: Happened) -> OutOfCourse | None:
@@ -285,7 +302,7 @@ def _answer(course: Course, event: Happened) -> OutOfCourse | None:
 
 
 def _reading(course: Course, event: Happened) -> OutOfCourse | None:
-    course.canals[event.canal].held = CanalState.TO_PLAN
+    course.canals[event.canal].to_plan = True
     return None
 
 
@@ -300,7 +317,7 @@ def _resume(course: Course, event: Happened) -> OutOfCourse | None:
     if not event.canal:
         return _resume_tooth(course, event)
     canal = course.canals[event.canal]
-    if canal.held is CanalState.TO_PLAN:
+    if canal.held is None and canal.to_plan:
         return OutOfCourse.WITHHELD
     if event.node and not canal.walk.go_to(event.node):
         return OutOfCourse.OTHER_STEP

@@ -4,8 +4,8 @@ import { undone } from './undone'
 import { type Missing, type Setting, Visit } from './visit'
 import { Walk } from './walk'
 
-export type Held = 'paused' | 'past_stop' | 'to_plan' | 'to_check'
-export type CanalState = Held | 'open' | 'not_released' | 'hold_point' | 'finished'
+export type Held = 'paused' | 'past_stop' | 'to_check'
+export type CanalState = Held | 'to_plan' | 'open' | 'not_released' | 'hold_point' | 'finished'
 
 /** Why an event moves nothing. It is kept and shown all the same: a clinical fact is never refused. */
 export type OutOfCourse =
@@ -38,6 +38,8 @@ export class CanalCourse {
   held: Held | null = null
   /** The event whose question is open. */
   askedBy: string | null = null
+  /** A length was taken, or something was done by an earlier plan: its stops are to be computed anew. */
+  toPlan = false
   /** False where a supervisor's decision on the plan leaves this canal out for now. */
   released = true
   /** The event by which the student asked for a supervisor's word; null once it was given. */
@@ -53,6 +55,7 @@ export class CanalCourse {
     const { node } = this.walk
     if (!this.released && !(node.kind === 'end' && node.outcome === 'finished')) return 'not_released'
     if (this.held) return this.held
+    if (this.toPlan) return 'to_plan'
     if (node.kind === 'end') return node.outcome === 'finished' ? 'finished' : 'to_plan'
     return node.action === 'sign_off' ? 'hold_point' : 'open'
   }
@@ -107,8 +110,8 @@ export class Course {
     if (event.kind === 'replan') return this.replan(event)
     const ofVisit = this.takeVisit(event)
     if (ofVisit !== undefined) return ofVisit
-    if (event.plan !== this.plan) return 'other_plan'
     const canal = this.canals[event.canal]
+    if (event.plan !== this.plan) return byAnotherPlan(event, canal)
     if (event.canal === '' || !canal) return event.canal === '' ? this.takeTooth(event) : 'no_canal'
     return this.takeCanal(event, canal)
   }
@@ -154,7 +157,7 @@ export class Course {
       case 'answer':
         return answer(event, canal)
       case 'reading':
-        canal.held = 'to_plan'
+        canal.toPlan = true
         return null
       case 'pause':
         canal.held ??= 'paused'
@@ -181,7 +184,7 @@ export class Course {
     const { walk } = canal
     const [missing] = this.missing
     if (missing) return missing
-    if (canal.held || !canal.released) return 'withheld'
+    if (canal.held || canal.toPlan || !canal.released) return 'withheld'
     if (walk.at !== event.node) return 'other_step'
     if (canal.state === 'hold_point') return 'withheld'
     const stop = walk.stop()
@@ -203,7 +206,7 @@ export class Course {
     return null
   }
 
-  /** A new version's run sheets begin where the work stands; what is paused or not released stays so. */
+  /** A new version's run sheets begin where the work stands; what is held or not released stays so. */
   private replan(event: Happened): OutOfCourse | null {
     const sheets = this.plans[event.plan]
     if (event.body.replaces !== this.plan || !sheets) return 'other_plan'
@@ -211,8 +214,10 @@ export class Course {
     this.plan = event.plan
     this.canals = begun(sheets)
     for (const [name, canal] of Object.entries(this.canals)) {
-      if (before[name]?.held === 'paused') canal.held = 'paused'
-      canal.released = before[name]?.released ?? true
+      const old = before[name]
+      if (!old) continue
+      const { held, askedBy, released, asking, coming } = old
+      Object.assign(canal, { held, askedBy, released, asking, coming })
     }
     return null
   }
@@ -241,6 +246,19 @@ function begun(sheets: Sheets): Record<string, CanalCourse> {
   return Object.fromEntries(Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet)]))
 }
 
+/**
+ * What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is set
+ * out of course, and its canal is planned once more.
+ */
+function byAnotherPlan(event: Happened, canal: CanalCourse | undefined): OutOfCourse | null {
+  if (canal && event.kind === 'pause') {
+    canal.held ??= 'paused'
+    return null
+  }
+  if (canal && (event.kind === 'step' || event.kind === 'reading')) canal.toPlan = true
+  return 'other_plan'
+}
+
 /** Answers the hold point it names; a halt does not stop a supervisor's word. */
 function signOff(event: Happened, canal: CanalCourse): OutOfCourse | null {
   const { node } = canal.walk
@@ -266,7 +284,7 @@ function answer(event: Happened, canal: CanalCourse): OutOfCourse | null {
 
 /** `node` says where the canal goes on if not where it stood. */
 function resume(event: Happened, canal: CanalCourse): OutOfCourse | null {
-  if (canal.held === 'to_plan') return 'withheld'
+  if (!canal.held && canal.toPlan) return 'withheld'
   if (event.node && !canal.walk.goTo(event.node)) return 'other_step'
   canal.held = null
   canal.askedBy = null
