@@ -365,7 +365,7 @@ def _reopen(course: Course, event: Happened) -> OutOfCourse | None:
         if canal.state is CanalState.FINISHED:
             continue
         if name in moved:
-            canal.held = CanalState.TO_PLAN
+            canal.to_plan = True
         elif name not in as_left and canal.held is None:
             canal.held = CanalState.TO_CHECK
     return None

@@ -22,7 +22,10 @@ def felt(events: Iterable[Happened]) -> dict[str, tuple[Felt, ...]]:
     for event in every:
         depth_um = event.body.get("depth_um")
         if event.kind is EventKind.STEP and event.id not in gone and event.canal and depth_um is not None:
-            found.setdefault(event.canal, []).append((event, Felt(node=event.node, depth_mm=mm(depth_um))))
+            stop_um = event.body.get("stop_um")
+            stop_mm = None if stop_um is None else mm(stop_um)
+            one = Felt(node=event.node, depth_mm=mm(depth_um), stop_mm=stop_mm)
+            found.setdefault(event.canal, []).append((event, one))
         elif event.kind is EventKind.ANSWER and event.body.get("cause") == "stop_moved":
             found[event.canal] = [each for each in found.get(event.canal, []) if each[0].id != event.body.get("asks")]
         elif event.kind is EventKind.RESUME and event.canal:

@@ -1,7 +1,8 @@
 """The life of a plan version: its states, and the moves between them as a table.
 
 A case has at most one version that is not superseded. An approval belongs to exactly one version: another version
-of the plan, or a change of the case, needs a new one.
+of the plan, or a change of the case, needs a new one; but in the middle of the work it is carried over, visibly, to a
+version in which nothing has changed but lengths, by little.
 """
 
 from __future__ import annotations
@@ -28,6 +29,8 @@ class Verb(StrEnum):
     WITHDRAW = "withdraw"
     APPROVE = "approve"
     RETURN = "return"
+    CARRY_OVER = "carry_over"
+    """The approval of an earlier version holds for it: nothing but lengths moved, by little."""
     SUPERSEDE = "supersede"
     """Another version takes its place."""
     TAKE_UP_AGAIN = "take_up_again"
@@ -63,6 +66,13 @@ MOVES: dict[Verb, Move] = {
         Move(verb=Verb.WITHDRAW, since=frozenset({_S.WAITING}), to=_S.DRAFT, by=Role.STUDENT, done="withdrawn"),
         Move(verb=Verb.APPROVE, since=frozenset({_S.WAITING}), to=_S.APPROVED, by=Role.SUPERVISOR, done="approved"),
         Move(verb=Verb.RETURN, since=frozenset({_S.WAITING}), to=_S.RETURNED, by=Role.SUPERVISOR, done="returned"),
+        Move(
+            verb=Verb.CARRY_OVER,
+            since=frozenset({_S.DRAFT}),
+            to=_S.APPROVED,
+            by=Role.STUDENT,
+            done="carried over to",
+        ),
         Move(
             verb=Verb.SUPERSEDE,
             since=frozenset({_S.DRAFT, _S.WAITING, _S.APPROVED, _S.RETURNED}),

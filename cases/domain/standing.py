@@ -29,6 +29,8 @@ class VersionFacts:
     """A supervisor approved it at some time."""
     not_released: tuple[str, ...] = ()
     """Canals that the approval leaves out."""
+    carried_from: int | None = None
+    """The version whose approval holds for this one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +60,8 @@ def standing(versions: Sequence[VersionFacts], case_revision: int) -> Standing:
     stale = current.case_revision != case_revision
     state = _state(current, approved, stale)
     says, do = _sentences(state, current.number, approved, stale)
+    if state is StandingState.APPROVED and current.carried_from is not None:
+        says = f"Plan {current.number} goes by the approval of plan {current.carried_from}: only lengths have moved."
     if state is StandingState.APPROVED and current.not_released:
         says = f"Plan {current.number} is approved, but not {' and '.join(current.not_released)}."
         do = "Read the remarks, change the plan, submit the new one. The other canals go on."

@@ -8,7 +8,7 @@ from functools import lru_cache
 from uuid import UUID
 
 from cases.domain.at_a_glance import Band, Bands
-from cases.domain.course import Course, Sheets, fold
+from cases.domain.course import Course, Happened, Sheets, fold
 from cases.domain.events import FROM_HERE, EventKind
 from cases.domain.plan_life import Decision
 from cases.models import values
@@ -33,6 +33,27 @@ def course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
     for version in ToothPlanVersion.objects.filter(case_id=case_id, hash__in=taken_over).defer(*TEXTS):
         plans[version.hash] = worked(version.pk).sheets
     return fold(plans, first.hash, [values.happened(row) for row in events], setting=worked(first.pk).setting)
+
+
+@dataclass(frozen=True, slots=True)
+class InHand:
+    """Work that goes on."""
+
+    course: Course
+    plans: Mapping[str, Sheets]
+    """Run sheets of every version that something was recorded on."""
+    events: Sequence[Happened]
+
+
+def in_hand(case_id: UUID) -> InHand | None:
+    """The work on the case; None before anything was done."""
+    events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
+    found = course(case_id, events) if any(map(_done, events)) else None
+    if found is None:
+        return None
+    versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in={event.plan_hash for event in events})
+    plans = {version.hash: worked(version.pk).sheets for version in versions.defer(*TEXTS)}
+    return InHand(found, plans, [values.happened(event) for event in events])
 
 
 def _begun_with(case_id: UUID, events: Sequence[TreatmentEvent]) -> ToothPlanVersion | None:

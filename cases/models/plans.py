@@ -23,7 +23,7 @@ class ToothPlanVersion(Sent, Fixed):
     """
 
     moving: ClassVar[frozenset[str]] = frozenset(
-        {"state", "asked", "submitted_at", "decided_at", "case_revision", "not_released"}
+        {"state", "asked", "submitted_at", "decided_at", "case_revision", "not_released", "carried_from"}
     )
 
     case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="versions")
@@ -46,6 +46,14 @@ class ToothPlanVersion(Sent, Fixed):
     asked = models.PositiveIntegerField(default=0, help_text="How often it was submitted.")
     submitted_at = models.DateTimeField(null=True, blank=True)
     decided_at = models.DateTimeField(null=True, blank=True)
+    carried_from = models.ForeignKey(
+        "self",
+        on_delete=models.PROTECT,
+        null=True,
+        blank=True,
+        related_name="+",
+        help_text="The approved version whose approval holds for this one: nothing but lengths moved, by little.",
+    )
     not_released = models.JSONField(default=list, blank=True, help_text="Canals that the approval leaves out.")
     case_revision = models.PositiveIntegerField()
 
@@ -60,7 +68,8 @@ class ToothPlanVersion(Sent, Fixed):
             models.CheckConstraint(condition=Q(number__gte=1), name="version_number_from_1"),
             models.CheckConstraint(
                 condition=~Q(state__in=["waiting", "approved", "returned"])
-                | Q(asked__gte=1, submitted_at__isnull=False),
+                | Q(asked__gte=1, submitted_at__isnull=False)
+                | Q(carried_from__isnull=False),
                 name="version_submitted_before_decided",
             ),
             models.CheckConstraint(

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 from uuid import UUID
 
-from django.db.models import Exists, OuterRef, Prefetch, QuerySet
+from django.db.models import BooleanField, Exists, ExpressionWrapper, F, OuterRef, Prefetch, Q, QuerySet
 
 from cases.domain.changes import PlanChanges, Planned, compare
 from cases.domain.errors import NotHere
@@ -21,8 +21,10 @@ TEXTS = ("input_text", "output_text")
 
 def with_decisions(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVersion]:
     """Versions with `was_approved`, without their long texts."""
-    approved = Review.objects.filter(version=OuterRef("pk"), decision=Decision.APPROVED)
-    return versions.defer(*TEXTS).annotate(was_approved=Exists(approved)).order_by("number")
+    approved = Q(Exists(Review.objects.filter(version=OuterRef("pk"), decision=Decision.APPROVED)))
+    was_approved = ExpressionWrapper(approved | Q(carried_from__isnull=False), output_field=BooleanField())
+    carried = F("carried_from__number")
+    return versions.defer(*TEXTS).annotate(was_approved=was_approved, carried_number=carried).order_by("number")
 
 
 def standings() -> Prefetch[str, QuerySet[ToothPlanVersion], str]:
@@ -48,6 +50,7 @@ def facts_of(row: ToothPlanVersion) -> VersionFacts:
         case_revision=row.case_revision,
         was_approved=was_approved,
         not_released=tuple(row.not_released),
+        carried_from=row.carried_number,  # type: ignore[attr-defined]
     )
 
 
@@ -61,8 +64,10 @@ def reviewed(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVersion]
     """Versions with their reviews, remarks and authors."""
     remarks = ReviewRemark.objects.select_related("canal_plan").order_by("canal_plan__place")
     reviews = Review.objects.select_related("supervisor").order_by("at", "asked")
-    return versions.select_related("author").prefetch_related(
-        Prefetch("reviews", queryset=reviews), Prefetch("reviews__remarks", queryset=remarks)
+    return (
+        versions.select_related("author")
+        .annotate(carried_number=F("carried_from__number"))
+        .prefetch_related(Prefetch("reviews", queryset=reviews), Prefetch("reviews__remarks", queryset=remarks))
     )
 
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from uuid import UUID
 
 from cases.domain import depths
 from cases.domain.errors import NotUsable
 from cases.models import Case, Kit, counters, values
+from planning.begun import Begun
 from planning.bounds import MOST_FELT
 from planning.encoding import canonical_text, digest
 from planning.plan_input import Anatomy, CanalChoice, Choices, PlanInput
@@ -28,10 +30,14 @@ class Asked:
 SEEDS = 10**9  # whole numbers that any reader of JSON keeps exactly
 
 
-def snapshot(case: Case, asked: Asked, *, samples: int) -> PlanInput:
+NOTHING_BEGUN: Mapping[str, Begun] = {}
+
+
+def snapshot(case: Case, asked: Asked, *, samples: int, begun: Mapping[str, Begun] = NOTHING_BEGUN) -> PlanInput:
     """The planner's input with copies of everything, so that a later change of a kit never touches a plan.
 
-    What was felt at the chair so far is part of it. The same case draws the same samples every time.
+    What was felt at the chair so far is part of it, and how far the work on each canal has `begun`. The same case draws
+    the same samples every time.
 
     Raises NotUsable for a kit or technique the programme does not have.
     """
@@ -50,7 +56,11 @@ def snapshot(case: Case, asked: Asked, *, samples: int) -> PlanInput:
         tooth=tooth.iso,
         setting=Setting(case.setting),
         canals=tuple(
-            replace(values.canal_input(canal, usual), felt=felt.get(canal.name, ())[-MOST_FELT:])
+            replace(
+                values.canal_input(canal, usual),
+                felt=felt.get(canal.name, ())[-MOST_FELT:],
+                begun=begun.get(canal.name),
+            )
             for canal in tooth.canals.all()
         ),
         kit=counters.counted(kit, charted.student, charted),

@@ -10,16 +10,15 @@ from django.utils import timezone
 
 from cases.domain.errors import ChangedSince, PlanStale, ReasonMissing
 from cases.domain.plan_life import PlanState, Verb, after
-from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
-from cases.models import CanalPlan, Case, Person, ToothPlanVersion, values
-from cases.services import log, sent
+from cases.models import Case, Person, ToothPlanVersion
+from cases.services import replan, sent, versions
 from cases.services.doer import guard
 from cases.services.locking import locked
-from cases.services.plan_input import Asked, intent_hash, snapshot
-from planning.encoding import canonical_text, digest
+from cases.services.plan_input import Asked, snapshot
+from cases.services.versions import Made
 from planning.plan import plan
-from planning.plan_value import Plan, Severity
+from planning.plan_value import Plan
 
 # As many for a preview as for a version: fewer move the medians, and a plan would differ from itself.
 SAMPLES = 500
@@ -28,7 +27,7 @@ SAMPLES = 500
 def preview(*, actor: Person, case: Case, asked: Asked) -> Plan:
     """The plan as it would be; nothing is stored. Raises NotAllowed, NotUsable and what the planner refuses."""
     guard(May.PLAN, actor, case)
-    return plan(snapshot(case, asked, samples=SAMPLES))
+    return plan(snapshot(case, asked, samples=SAMPLES, begun=replan.begun(case)))
 
 
 @transaction.atomic
@@ -42,7 +41,10 @@ def propose(
     """The version of the case's plan as it is now, and whether it is new.
 
     It stands in the place of any other: one that waited or was approved is superseded. The same content as before is
-    the same version, taken up again. Raises NotAllowed, NotUsable, SentDifferently and what the planner refuses.
+    the same version, taken up again. In the middle of the work it begins where that stands; where nothing has changed
+    but lengths, by little, the approval is carried over and the work goes on by it.
+
+    Raises NotAllowed, NotUsable, SentDifferently and what the planner refuses.
     """
     guard(May.PLAN, actor, case)
     case = locked(case.pk)
@@ -50,53 +52,17 @@ def propose(
     sent_hash = sent.fingerprint(actor=actor, to=case.pk, what=what)
     if before := sent.known(ToothPlanVersion, id, sent_hash):
         return before, False
-    given = snapshot(case, asked, samples=SAMPLES)
-    made = plan(given)
-    input_text, output_text = canonical_text(given), canonical_text(made)
-    content = digest(f"{input_text}\n{output_text}")
-    same = case.versions.filter(hash=content).first()
-    standing = case.versions.exclude(state=PlanState.SUPERSEDED).exclude(hash=content).first()
-    if standing is not None:
-        _move(standing, Verb.SUPERSEDE, actor, case)
-    if same is not None:
+    given = snapshot(case, asked, samples=SAMPLES, begun=replan.begun(case))
+    made = Made.of(given, plan(given), kit_id=asked.kit_id, technique_key=asked.technique)
+    if same := case.versions.filter(hash=made.hash).first():
+        versions.supersede(case, but=same.hash, actor=actor)
         return _taken_up_again(same, actor, case), False
-    version = ToothPlanVersion.objects.create(
-        id=id or uuid7(),
-        sent_hash=sent_hash,
-        case=case,
-        number=case.versions.count() + 1,
-        author=actor,
-        kit_id=asked.kit_id,
-        technique_key=asked.technique,
-        input_text=input_text,
-        output_text=output_text,
-        hash=content,
-        intent_hash=intent_hash(given, made),
-        planner_version=made.planner_version,
-        stops=sum(caution.severity is Severity.STOP and caution.overridden is None for caution in made.cautions),
-        cautions=sum(caution.severity is Severity.CAUTION for caution in made.cautions),
-        difficulty=made.difficulty.level if made.difficulty else "",
-        case_revision=case.revision,
-    )
-    _list_canals(version, made)
-    log.changed(actor=actor, verb="propose", subject=version, case=case, after={"number": version.number})
+    approved = replan.approval_for(case, given, made.plan)
+    version = versions.create(actor=actor, author=actor, case=case, made=made, id=id, sent_hash=sent_hash)
+    if approved is not None:
+        versions.carry_over(version=version, approved=approved, actor=actor)
+        replan.take_over(actor=actor, case=case, version=version)
     return version, True
-
-
-def _list_canals(version: ToothPlanVersion, made: Plan) -> None:
-    CanalPlan.objects.bulk_create(
-        CanalPlan(
-            version=version,
-            place=place,
-            canal=canal.canal,
-            length_state=canal.length.state,
-            stop_um=values.micrometres(canal.length.stop_mm),
-            end_um=values.micrometres(canal.end_mm),
-            final_size=canal.final_size,
-            final_taper=canal.final_taper,
-        )
-        for place, canal in enumerate(made.canals)
-    )
 
 
 def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> ToothPlanVersion:
@@ -108,7 +74,7 @@ def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> Too
         version.case_revision = case.revision
         version.save(update_fields=["case_revision"])
     if over:
-        _move(version, Verb.TAKE_UP_AGAIN, actor, case)
+        versions.move(version, Verb.TAKE_UP_AGAIN, actor, case)
     return version
 
 
@@ -126,7 +92,7 @@ def submit(*, actor: Person, version: ToothPlanVersion, seen_hash: str | None = 
     _refuse_unreasoned(version)
     version.asked += 1
     version.submitted_at = timezone.now()
-    _move(version, Verb.SUBMIT, actor, case, "asked", "submitted_at")
+    versions.move(version, Verb.SUBMIT, actor, case, "asked", "submitted_at")
     return version
 
 
@@ -142,7 +108,7 @@ def withdraw(*, actor: Person, version: ToothPlanVersion) -> ToothPlanVersion:
     """Takes the asking back. Raises NotAllowed, MoveNotPossible."""
     guard(May.SUBMIT, actor, version.case)
     case, version = held(version)
-    _move(version, Verb.WITHDRAW, actor, case)
+    versions.move(version, Verb.WITHDRAW, actor, case)
     return version
 
 
@@ -156,12 +122,3 @@ def refuse_stale(version: ToothPlanVersion, case: Case, verb: str) -> None:
     """Raises PlanStale where the case has changed since the version was made."""
     if version.case_revision != case.revision:
         raise PlanStale(number=version.number, verb=verb)
-
-
-def _move(version: ToothPlanVersion, verb: Verb, actor: Person, case: Case, *also: str) -> None:
-    before = PlanState(version.state)
-    version.state = after(before, verb)
-    version.save(update_fields=["state", *also])
-    log.changed(
-        actor=actor, verb=verb, subject=version, case=case, before={"state": before}, after={"state": version.state}
-    )

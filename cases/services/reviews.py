@@ -14,7 +14,7 @@ from cases.domain.plan_life import Decision, PlanState, Verb, after
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
 from cases.models import Person, Review, ReviewRemark, ToothPlanVersion
-from cases.services import log, release, sent
+from cases.services import log, release, replan, sent
 from cases.services.doer import guard
 from cases.services.plans import held, refuse_stale
 
@@ -42,8 +42,10 @@ def decide(
 ) -> tuple[Review, bool]:
     """Approves or returns exactly the version that was on the screen; False where it was sent before.
 
-    An approval may leave canals out that a remark returns: they wait with what ends in one with them, the others go
-    on. Raises NotAllowed, ChangedSince, MoveNotPossible (another supervisor was first), PlanStale, NothingSaid,
+    Where work goes on, it goes on by the approved version. An approval may leave canals out that a remark returns: they
+    wait with what ends in one with them, the others go on.
+
+    Raises NotAllowed, ChangedSince, MoveNotPossible (another supervisor was first), PlanStale, NothingSaid,
     NoSuchCanal, NotUsable where nothing is left to approve, SentDifferently.
     """
     guard(May.REVIEW, supervisor, version.case)
@@ -74,7 +76,8 @@ def decide(
     _remark(review, version, remarks)
     if decision is Decision.APPROVED:
         returned = {remark.canal: remark.text for remark in remarks if remark.returned}
-        release.let_go(supervisor=supervisor, case=case, version=version, returned=returned)
+        worked = replan.take_over(actor=supervisor, case=case, version=version)
+        release.let_go(supervisor=supervisor, case=case, version=worked, returned=returned)
     log.changed(actor=supervisor, verb=VERB[decision], subject=version, case=case, after={"state": version.state})
     return review, True
 

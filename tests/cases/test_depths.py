@@ -29,8 +29,8 @@ def depths_mm(*events: Happened) -> list[float]:
 def test_depths_are_told_by_canal_in_the_order_of_work() -> None:
     told = felt([step("1", 12_000), step("2", 11_500, canal="P"), step("3", 12_500, plan="b")])
     assert told == {
-        "MB1": (Felt(node=STEP, depth_mm=12.0), Felt(node=STEP, depth_mm=12.5)),
-        "P": (Felt(node=STEP, depth_mm=11.5),),
+        "MB1": (Felt(node=STEP, depth_mm=12.0, stop_mm=19.5), Felt(node=STEP, depth_mm=12.5, stop_mm=19.5)),
+        "P": (Felt(node=STEP, depth_mm=11.5, stop_mm=19.5),),
     }
 
 

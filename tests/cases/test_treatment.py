@@ -180,4 +180,4 @@ def test_the_next_plan_knows_what_was_felt(priya: Person, approved: ToothPlanVer
     again, created = plans.propose(actor=priya, case=approved.case, asked=asked)
     assert created
     felt = {canal.name: canal.felt for canal in values.given(again).canals}
-    assert felt == {"MB1": (Felt(node=start, depth_mm=18.5),), "MB2": (), "DB": (), "P": ()}
+    assert felt == {"MB1": (Felt(node=start, depth_mm=18.5, stop_mm=19.5),), "MB2": (), "DB": (), "P": ()}

@@ -161,6 +161,11 @@ class VersionListed(serializers.Serializer[Any]):
         source="row.not_released",
         help_text="Canals that the approval leaves out: those returned, and those that end in one with them.",
     )
+    carried_from = serializers.IntegerField(
+        source="row.carried_number",
+        allow_null=True,
+        help_text="Number of the version whose approval holds for this one: nothing but lengths moved, by little.",
+    )
     reviews = ReviewShown(source="row.reviews.all", many=True)
 
 

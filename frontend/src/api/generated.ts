@@ -1822,7 +1822,7 @@ export interface components {
          * @description * `not_released`: A supervisor's decision on the plan leaves this canal out for now.
          *     * `hold_point`: Waits for a supervisor's word.
          *     * `past_stop`: An instrument went past its stop and why has not been answered.
-         *     * `to_plan`: Waits for a new version: a length was taken, or the plan no longer fits.
+         *     * `to_plan`: Waits for a new version: a length was taken, something came late, or the plan no longer fits.
          *     * `to_check`: Not found as it was left at the last visit: nothing engine-driven enters it.
          * @enum {string}
          */
@@ -4626,6 +4626,8 @@ export interface components {
         };
         VersionListed: {
             author: components["schemas"]["PersonRef"];
+            /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
+            carried_from: number | null;
             /** Format: uuid */
             case: string;
             /** @description Cautions that do not. */
@@ -4675,6 +4677,8 @@ export interface components {
         };
         VersionShown: {
             author: components["schemas"]["PersonRef"];
+            /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
+            carried_from: number | null;
             /** Format: uuid */
             case: string;
             /** @description Cautions that do not. */

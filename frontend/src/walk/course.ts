@@ -1,22 +1,10 @@
 import type { RunSheet } from '@/api/shapes'
+import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, signOff } from './canal-course'
 import type { Happened, Kind } from './happened'
 import { undone } from './undone'
 import { type Missing, type Setting, Visit } from './visit'
-import { Walk } from './walk'
 
-export type Held = 'paused' | 'past_stop' | 'to_check'
-export type CanalState = Held | 'to_plan' | 'open' | 'not_released' | 'hold_point' | 'finished'
-
-/** Why an event moves nothing. It is kept and shown all the same: a clinical fact is never refused. */
-export type OutOfCourse =
-  | 'other_plan'
-  | 'no_canal'
-  | Missing
-  | 'withheld'
-  | 'other_step'
-  | 'no_such_exit'
-  | 'nothing_asked'
-  | 'not_to_undo'
+export type { CanalCourse, CanalState, OutOfCourse } from './canal-course'
 
 /** Run sheets of one plan by canal. */
 export type Sheets = Readonly<Record<string, RunSheet>>
@@ -31,35 +19,6 @@ const SALINE_AFTER: readonly unknown[] = [
   'sudden_bleeding',
   'sudden_pain_or_swelling',
 ]
-
-/** One canal. `held` is what withholds it beside its place in the run sheet. */
-export class CanalCourse {
-  readonly walk: Walk
-  held: Held | null = null
-  /** The event whose question is open. */
-  askedBy: string | null = null
-  /** A length was taken, or something was done by an earlier plan: its stops are to be computed anew. */
-  toPlan = false
-  /** False where a supervisor's decision on the plan leaves this canal out for now. */
-  released = true
-  /** The event by which the student asked for a supervisor's word; null once it was given. */
-  asking: string | null = null
-  /** The event by which a supervisor said that they come. */
-  coming: string | null = null
-
-  constructor(sheet: RunSheet) {
-    this.walk = new Walk(sheet)
-  }
-
-  get state(): CanalState {
-    const { node } = this.walk
-    if (!this.released && !(node.kind === 'end' && node.outcome === 'finished')) return 'not_released'
-    if (this.held) return this.held
-    if (this.toPlan) return 'to_plan'
-    if (node.kind === 'end') return node.outcome === 'finished' ? 'finished' : 'to_plan'
-    return node.action === 'sign_off' ? 'hold_point' : 'open'
-  }
-}
 
 interface Reopened {
   readonly as_left?: readonly string[]
@@ -235,7 +194,7 @@ export class Course {
     const { as_left = [], found = [] } = event.body as Reopened
     for (const [name, canal] of Object.entries(this.canals)) {
       if (canal.state === 'finished') continue
-      if (found.some((one) => one.canal === name && one.reference_point)) canal.held = 'to_plan'
+      if (found.some((one) => one.canal === name && one.reference_point)) canal.toPlan = true
       else if (!as_left.includes(name)) canal.held ??= 'to_check'
     }
     return null
@@ -244,53 +203,6 @@ export class Course {
 
 function begun(sheets: Sheets): Record<string, CanalCourse> {
   return Object.fromEntries(Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet)]))
-}
-
-/**
- * What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is set
- * out of course, and its canal is planned once more.
- */
-function byAnotherPlan(event: Happened, canal: CanalCourse | undefined): OutOfCourse | null {
-  if (canal && event.kind === 'pause') {
-    canal.held ??= 'paused'
-    return null
-  }
-  if (canal && (event.kind === 'step' || event.kind === 'reading')) canal.toPlan = true
-  return 'other_plan'
-}
-
-/** Answers the hold point it names; a halt does not stop a supervisor's word. */
-function signOff(event: Happened, canal: CanalCourse): OutOfCourse | null {
-  const { node } = canal.walk
-  if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== event.node) return 'other_step'
-  return leave(canal, String(event.body.exit), null) ? null : 'no_such_exit'
-}
-
-/** Whatever was asked of a supervisor is over once the canal goes on. */
-function leave(canal: CanalCourse, exit: string, depth: number | null): boolean {
-  if (!canal.walk.leave(exit, depth)) return false
-  canal.asking = null
-  canal.coming = null
-  return true
-}
-
-/** A stop that had slipped lets the canal go on; any other cause is for the supervisor. */
-function answer(event: Happened, canal: CanalCourse): OutOfCourse | null {
-  if (canal.held !== 'past_stop' || event.body.asks !== canal.askedBy) return 'nothing_asked'
-  canal.askedBy = null
-  canal.held = event.body.cause === 'stop_moved' ? null : 'paused'
-  return null
-}
-
-/** `node` says where the canal goes on if not where it stood. */
-function resume(event: Happened, canal: CanalCourse): OutOfCourse | null {
-  if (!canal.held && canal.toPlan) return 'withheld'
-  if (event.node && !canal.walk.goTo(event.node)) return 'other_step'
-  canal.held = null
-  canal.askedBy = null
-  canal.asking = null
-  canal.coming = null
-  return null
 }
 
 export function depthOf(event: Happened): number | null {
