@@ -1,0 +1,120 @@
+"""The step that is due, answered with one thumb: depths by touch, times that outlive the app, instruments, saline."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from playwright.sync_api import Page, expect
+
+from tests.journeys.conftest import Opens
+from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due, events
+
+LEAST_TOUCH_PX = 56
+
+
+def to_the_first_engine_instrument(phone: Page, laptop: Page, case: str) -> None:
+    answer(phone, "At its stop")
+    answer(phone, "Done")
+    answer(phone, "Image taken")
+    expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
+    laptop.goto(f"/cases/{case}/chair")
+    answer(laptop, "Approve")
+    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
+    while not phone.get_by_role("slider").count():
+        first = phone.locator(".step-answers").get_by_role("button").first
+        before = first.inner_text(), phone.locator(".now-where").inner_text()
+        first.click()
+        phone.wait_for_function(
+            "([button, where]) => document.querySelector('.step-answers button')?.innerText !== button"
+            " || document.querySelector('.now-where')?.innerText !== where",
+            arg=before,
+        )
+
+
+def everything_can_be_touched(page: Page) -> None:
+    small = page.locator(".dock button, .now-card button").evaluate_all(
+        """(buttons, least) => buttons.map(each => [each.innerText, each.getBoundingClientRect()])
+        .filter(([, box]) => box.width < least || box.height < least).map(([says]) => says)""",
+        LEAST_TOUCH_PX,
+    )
+    assert small == []
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 71")
+    to_the_first_engine_instrument(phone, laptop, case)
+    everything_can_be_touched(phone)
+
+    # Nothing is answered before it is touched; a touch on the ruler is a depth, the buttons put it right.
+    expect(phone.get_by_role("button", name="Stopped at —")).to_be_disabled()
+    ruler = phone.get_by_role("slider")
+    box = ruler.bounding_box()
+    assert box
+    phone.touchscreen.tap(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+    phone.get_by_role("button", name="half a millimetre deeper").tap()
+    said = phone.get_by_role("button", name="Stopped at").inner_text()
+    phone.get_by_role("button", name="Stopped at").tap()
+    expect(phone.get_by_role("button", name="Take back")).to_contain_text(said.lower())
+
+    # Counting goes on while the app is closed.
+    phone.get_by_role("button", name="Count the time").tap()
+    phone.reload()
+    expect(phone.get_by_role("timer")).to_be_visible()
+    phone.get_by_role("button", name="Done after").tap()
+    answer(phone, "Passes freely")
+
+    # Another canal: what comes from this one is looked at first, and a bent one is not used again.
+    phone.get_by_role("navigation", name="Canals").get_by_role("button").nth(1).tap()
+    expect(phone.get_by_role("slider")).to_have_count(0)
+    phone.get_by_role("button", name="Discard").tap()
+    discarded = phone.locator(".sheet .ways button").first
+    name = discarded.inner_text()
+    discarded.tap()
+    phone.get_by_role("button", name="Bent").tap()
+    expect(phone.locator(".dock")).not_to_contain_text(f"Look at {name},")
+    phone.get_by_role("button", name="I am not sure").tap()
+    phone.get_by_role("button", name="Ask a supervisor").tap()
+    expect(phone.get_by_text("A supervisor is asked.")).to_be_visible()
+    phone.go_back()
+    expect(phone.get_by_text("A supervisor is asked.")).to_be_hidden()
+    expect(phone.get_by_text("not sent yet")).to_be_hidden()
+
+    told = [each["told"] for each in events(phone, case)]
+    depth = next(each for each in told if each.get("depth_um") and each["exit"] == "short")
+    assert f"{depth['depth_um'] / 1000:.1f}" in said
+    counted = [each["contact_s"] for each in told if each["kind"] == "step" and each["contact_s"] is not None]
+    assert len(counted) == 1
+    assert [(each["found"], each["why"]) for each in told if each["kind"] == "inspected"][-1] == ("discarded", "Bent")
+    assert told[-1] == {"kind": "ask", "note": ""}
+
+
+def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 72")
+    phone.context.set_offline(True)
+    phone.reload()
+    phone.get_by_role("button", name="Problem").tap()
+    phone.get_by_role("button", name="Hypochlorite past the end").tap()
+    alert = phone.locator(".halted")
+    expect(alert.get_by_role("heading").first).to_have_text("Call the person in the room now.")
+    expect(alert.get_by_text("NOT SENT: call out")).to_be_visible()
+    expect(alert.get_by_role("listitem").first).to_have_text("Stop irrigating. Take the needle out.")
+    phone.context.set_offline(False)
+
+    laptop.goto(f"/cases/{case}/chair")
+    laptop.get_by_label("Reason").fill("Calm again; nothing hurts.")
+    laptop.get_by_label("Keep to saline after this").check()
+    laptop.get_by_role("button", name="Let it go on").click()
+    expect(phone.get_by_text("Saline only, in every canal")).to_be_visible(timeout=WORD_MS)
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    expect(phone.locator(".now-words")).to_have_text("saline")
+    answer(phone, "Done")
+    expect(phone.get_by_text("not sent yet")).to_be_hidden()
+    rinsed = events(phone, case)[-1]["told"]
+    assert (rinsed["irrigant"], rinsed["exit"]) == ("saline", "done")
