@@ -1,8 +1,10 @@
 import type { CanalPlan } from '@/api/shapes'
 import { Sign, type SignName } from '@/parts/signs'
 import type { Chair } from '@/store/chair'
+import { contact_s } from '@/store/contact-time'
 import type { CanalState } from '@/walk/course'
 import { words } from '@/words/en'
+import { useNow } from './use-now'
 
 const SIGNS: Record<CanalState, SignName> = {
   open: 'draft',
@@ -34,9 +36,19 @@ export function CanalStrip({ chair, canals, current, onTurn }: Props) {
             <span class="small">
               <Sign name={SIGNS[state]} /> {words.chair.state[state]}
             </span>
+            {canal !== current && <TimeIn chair={chair} canal={canal} />}
           </button>
         )
       })}
     </nav>
   )
+}
+
+const SECOND_MS = 1000
+
+/** How long an irrigant has been in a canal that is not the one in hand. */
+function TimeIn({ chair, canal }: { chair: Chair; canal: string }) {
+  const now = useNow(SECOND_MS)
+  const seconds = contact_s([chair.caseId, canal, chair.course.canals[canal]?.walk.at ?? ''], now)
+  return seconds === undefined ? null : <span class="small number">{words.card.time(seconds, undefined)}</span>
 }

@@ -17,7 +17,7 @@ const ENOUGH_MS = [200, 100, 200] // two long pulses: unlike an answer's short o
 const AMOUNTS_ML = [1, 2, 5] // what a syringe is emptied by; any more is told by another touch
 
 /** Where the time of this step is kept. */
-const placeOf = ({ chair, canal, node }: StepProps) => [chair.version.case, canal.canal, node.id]
+const placeOf = ({ chair, canal, node }: StepProps) => [chair.caseId, canal.canal, node.id]
 
 function contactOf({ chair, node }: StepProps): NonNullable<Plan['at_the_chair']>['contacts'][number] | undefined {
   const irrigant = irrigantAt(chair.course, node)

@@ -83,12 +83,8 @@ function detailsOf(node: Do, instrument: InstrumentName | undefined): string[] {
 }
 
 function restsOn({ length, provisional }: CanalPlan): string {
-  const agree =
-    length.apart_mm === null || length.rests_on.length < 2
-      ? ''
-      : length.apart_mm === 0
-        ? words.card.agree
-        : words.card.apart(mm(length.apart_mm))
+  const several = length.rests_on.length > 1 && length.apart_mm !== null
+  const agree = several ? (length.apart_mm ? words.card.apart(mm(length.apart_mm)) : words.card.agree) : ''
   return words.card.restsOn(
     length.stop_mm === null ? '–' : mm(length.stop_mm),
     length.rests_on.map((method) => words.method(method)),
