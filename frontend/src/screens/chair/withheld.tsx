@@ -16,7 +16,7 @@ type Cause = keyof typeof words.chair.causes
 export function Withheld({ chair, canal, course }: { chair: Chair; canal: string; course: CanalCourse }) {
   const says = {
     past_stop: words.chair.pastStop,
-    paused: words.chair.paused,
+    paused: `${words.card.pausedFor[pausedFor(chair, canal)] ?? ''} ${words.chair.paused}`,
     to_plan: words.chair.toPlan,
     to_check: words.chair.toCheck,
     finished: words.chair.finished,
