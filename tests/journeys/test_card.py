@@ -44,7 +44,7 @@ def everything_can_be_touched(page: Page) -> None:
 
 def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 71")
+    case = at_the_chair(phone, laptop, demo, "Bench 181")
     to_the_first_engine_instrument(phone, laptop, case)
     everything_can_be_touched(phone)
 
@@ -95,7 +95,7 @@ def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 72")
+    case = at_the_chair(phone, laptop, demo, "Bench 182")
     phone.context.set_offline(True)
     phone.reload()
     phone.get_by_role("button", name="Problem").tap()
