@@ -8,6 +8,7 @@ import { Case } from './screens/case/case'
 import { Cases } from './screens/cases/cases'
 import { Chair } from './screens/chair/chair'
 import { HoldPointPage } from './screens/hold-point/hold-point'
+import { Compare } from './screens/marks/compare'
 import { MarksScreen } from './screens/marks/marks'
 import { NewCase } from './screens/new-case/new-case'
 import { Planning } from './screens/plan/plan'
@@ -39,6 +40,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
     ({ id = '', canal = '' }) => <HoldPointPage caseId={id} canal={canal} key={`${id} ${canal}`} />,
   ],
   ['/cases/:id/canals/:canal', ({ id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />],
+  ['/cases/:id/images', ({ id = '' }) => <Compare caseId={id} key={id} />],
   ['/cases/:id/images/:image', ({ id = '', image = '' }) => <MarksScreen caseId={id} imageId={image} key={image} />],
   ['/worklist', () => <Worklist />],
   ['/plans/:id', ({ id = '' }) => <Review id={id} key={id} />],

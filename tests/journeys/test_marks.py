@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in, type_mm
@@ -132,6 +132,32 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
     expect(laptop.get_by_text(re.compile(r"MB .* 0\.[456] mm longer than before"))).to_be_visible(timeout=15_000)
     phone.goto(f"/cases/{case}/images/{image}")
     expect(phone.get_by_text("puts 1 right")).to_be_visible(timeout=15_000)
+
+    side_by_side(laptop, case, photo)
+
+
+def side_by_side(laptop: Page, case: str, photo: Path) -> None:
+    """A second image beside the first: zoomed together until that is switched off; marks come and go."""
+    laptop.goto(f"/cases/{case}")
+    add_image(laptop, photo)
+    laptop.get_by_role("link", name="Images side by side").click(timeout=30_000)
+    images = laptop.locator(f"{PANE} img")
+    expect(images).to_have_count(2)
+    expect(laptop.locator(".marked-line")).to_have_count(4)
+    laptop.get_by_role("button", name="Nearer").first.click()
+    zooms = [zoom_of(images.nth(side)) for side in (0, 1)]
+    assert zooms[0] == zooms[1]
+    laptop.get_by_label("Zoom together").uncheck()
+    laptop.get_by_role("button", name="Nearer").first.click()
+    assert zoom_of(images.nth(0)) > zoom_of(images.nth(1))
+    laptop.get_by_label("Show marks").uncheck()
+    expect(laptop.locator(".marked-line")).to_have_count(0)
+
+
+def zoom_of(image: Locator) -> float:
+    found = re.search(r"scale\(([\d.]+)\)", image.get_attribute("style") or "")
+    assert found
+    return float(found[1])
 
 
 def put_right(laptop: Page) -> None:

@@ -70,6 +70,11 @@ export const marks = {
     longerBy: (more_mm: number) =>
       `${Math.abs(more_mm).toFixed(1)} mm ${more_mm >= 0 ? 'longer' : 'shorter'} than before`,
     taken: 'taken as a reading',
+    sideBySide: 'Images side by side',
+    twoNeeded: 'Two images on the server are needed.',
+    together: 'Zoom together',
+    showMarks: 'Show marks',
+    side: { left: 'One image', right: 'The other' },
     beginFrom: (number: number) => `Go on from ${number}`,
   },
 } as const

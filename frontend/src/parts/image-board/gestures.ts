@@ -10,8 +10,14 @@ interface Given {
   readonly pane: Size
   readonly view: View
   readonly setView: (view: View) => void
-  /** Marks that a finger can take hold of. */
+  /** Left out where the image is only looked at: one finger shifts it then. */
+  readonly edit: Edit | undefined
+}
+
+/** Marks that a finger can take hold of and set. */
+export interface Edit {
   readonly marks: readonly Spot[]
+  readonly picked: number | undefined
   readonly onPick: (number: number) => void
   readonly onMove: (number: number, to: Spot) => void
   readonly onMoved: () => void
@@ -19,20 +25,21 @@ interface Given {
 }
 
 type Doing =
+  | { kind: 'shift'; at: Spot }
   | { kind: 'place'; at: Spot }
   // A finger that takes hold beside the mark keeps its distance: the mark does not jump.
   | { kind: 'hold'; number: number; from: Spot; beside: Spot; moving: boolean }
   | { kind: 'pinch'; middle: Spot; apart: number }
 
 /**
- * One finger sets a mark where it lets go, or moves the mark that it took hold of; two fingers zoom and shift the image.
+ * Where marks are edited one finger sets a mark where it lets go, or moves the mark that it took hold of; two fingers zoom and shift the image.
  * `under` is the spot of the image that the magnifier shows.
  */
 export function useGestures(given: Given) {
   const fingers = useRef(new Map<number, Spot>())
   const doing = useRef<Doing | undefined>(undefined)
   const [under, setUnder] = useState<Spot>()
-  const { image, pane, view } = given
+  const { image, pane, view, edit } = given
 
   const down = (event: PointerEvent) => {
     if (event.button !== 0) return
@@ -46,7 +53,11 @@ export function useGestures(given: Given) {
   }
 
   const begin = (at: Spot) => {
-    const places = given.marks.map((mark) => onScreen(view, mark))
+    if (!edit) {
+      doing.current = { kind: 'shift', at }
+      return
+    }
+    const places = edit.marks.map((mark) => onScreen(view, mark))
     const number = nearest(places, at)
     const place = number === undefined ? undefined : places[number]
     if (number === undefined || !place) {
@@ -56,7 +67,7 @@ export function useGestures(given: Given) {
     }
     const beside = { x: place.x - at.x, y: place.y - at.y }
     doing.current = { kind: 'hold', number, from: at, beside, moving: false }
-    setUnder(given.marks[number])
+    setUnder(edit.marks[number])
   }
 
   const move = (event: PointerEvent) => {
@@ -64,16 +75,20 @@ export function useGestures(given: Given) {
     fingers.current.set(event.pointerId, spotOf(event))
     const now = doing.current
     if (now?.kind === 'pinch') pinch(now)
-    else if (now?.kind === 'place') {
+    else if (now?.kind === 'shift') {
+      const at = spotOf(event)
+      given.setView(moved(view, { x: at.x - now.at.x, y: at.y - now.at.y }, image, pane))
+      now.at = at
+    } else if (now?.kind === 'place') {
       now.at = spotOf(event)
       setUnder(inside(onImage(view, now.at), image))
     } else if (now?.kind === 'hold') {
       const { x, y } = spotOf(event)
       if (!now.moving && apart(now.from, { x, y }) < STILL_PX) return
-      if (!now.moving) given.onPick(now.number)
+      if (!now.moving) edit?.onPick(now.number)
       now.moving = true
       const to = inside(onImage(view, { x: x + now.beside.x, y: y + now.beside.y }), image)
-      given.onMove(now.number, to)
+      edit?.onMove(now.number, to)
       setUnder(to)
     }
   }
@@ -91,16 +106,16 @@ export function useGestures(given: Given) {
     if (!fingers.current.delete(event.pointerId)) return
     const now = doing.current
     // Of two fingers the one that stays does nothing until it is lifted as well.
-    if (now?.kind === 'place') given.onPlace(inside(onImage(view, now.at), image))
+    if (now?.kind === 'place') edit?.onPlace(inside(onImage(view, now.at), image))
     if (now?.kind === 'hold') letGo(now)
     doing.current = undefined
     setUnder(undefined)
   }
 
   const letGo = ({ moving, number, from, beside }: Extract<Doing, { kind: 'hold' }>) => {
-    if (moving) given.onMoved()
-    else if (Math.hypot(beside.x, beside.y) <= ON_PX) given.onPick(number)
-    else given.onPlace(inside(onImage(view, from), image))
+    if (moving) edit?.onMoved()
+    else if (Math.hypot(beside.x, beside.y) <= ON_PX) edit?.onPick(number)
+    else edit?.onPlace(inside(onImage(view, from), image))
   }
 
   const cancel = (event: PointerEvent) => {

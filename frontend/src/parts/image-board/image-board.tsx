@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { words } from '@/words/en'
-import { useGestures } from './gestures'
+import { type Edit, useGestures } from './gestures'
 import './image-board.css'
 import { Loupe } from './loupe'
 import { type Marked, MarkedLine } from './marked-line'
-import { fitted, moved, type Size, type Spot, type View, zoomed } from './view'
+import { fitted, type Link, linked, linkOf, moved, type Size, type Spot, type View, zoomed } from './view'
 
 export interface Look {
   readonly brightness: number
@@ -18,13 +18,11 @@ interface Props {
   readonly look: Look
   /** Every line on the image; the one that is worked on last, so that it lies on top. */
   readonly lines: readonly Marked[]
-  /** Marks that can be taken hold of. */
-  readonly marks: readonly Spot[]
-  readonly picked: number | undefined
-  readonly onPick: (number: number) => void
-  readonly onMove: (number: number, to: Spot) => void
-  readonly onMoved: () => void
-  readonly onPlace: (at: Spot) => void
+  /** Left out where the image is only looked at. */
+  readonly edit?: Edit
+  /** What is shown of it, where another image shows the same. */
+  readonly link?: Link | undefined
+  readonly onLink?: (link: Link) => void
   /** Beside nearer and farther, under the image. */
   readonly children?: preact.ComponentChildren
 }
@@ -32,24 +30,24 @@ interface Props {
 const STEP = 1.5 // of one touch on nearer or farther
 
 /** An image that is zoomed and shifted, with lines of marks on it, a magnifier under the finger, and keys. */
-export function ImageBoard({ src, image, look, lines, marks, picked, children, ...on }: Props) {
+export function ImageBoard({ src, image, look, lines, edit, link, onLink, children }: Props) {
   const pane = useRef<HTMLDivElement>(null)
   const room = useRoom(pane)
   const [view, setView] = useState<View>()
-  const shown = view ?? fitted(image, room)
-  const gestures = useGestures({ image, pane: room, view: shown, setView, marks, ...on })
+  const shown = link ? linked(link, image, room) : (view ?? fitted(image, room))
+  const show = (next: View) => (onLink ? onLink(linkOf(next, image, room)) : setView(next))
+  const gestures = useGestures({ image, pane: room, view: shown, setView: show, edit })
   const filter = `brightness(${look.brightness}) contrast(${look.contrast}) invert(${look.invert ? 1 : 0})`
-  const nearer = (factor: number) =>
-    setView(zoomed(shown, factor, { x: room.width / 2, y: room.height / 2 }, image, room))
+  const nearer = (factor: number) => show(zoomed(shown, factor, { x: room.width / 2, y: room.height / 2 }, image, room))
   const key = (event: KeyboardEvent) => {
     const by = WAYS[event.key]
-    const mark = picked === undefined ? undefined : marks[picked]
+    const mark = edit?.picked === undefined ? undefined : edit.marks[edit.picked]
     if (event.key === '+') nearer(STEP)
     else if (event.key === '-') nearer(1 / STEP)
-    else if (by && mark && picked !== undefined) {
-      on.onMove(picked, { x: mark.x + by.x / 2, y: mark.y + by.y / 2 })
-      on.onMoved()
-    } else if (by) setView(moved(shown, { x: -40 * by.x, y: -40 * by.y }, image, room))
+    else if (by && mark && edit?.picked !== undefined) {
+      edit.onMove(edit.picked, { x: mark.x + by.x / 2, y: mark.y + by.y / 2 })
+      edit.onMoved()
+    } else if (by) show(moved(shown, { x: -40 * by.x, y: -40 * by.y }, image, room))
     else return
     event.preventDefault()
   }
@@ -99,7 +97,7 @@ export function ImageBoard({ src, image, look, lines, marks, picked, children, .
         <button type="button" class="button" aria-label={words.marks.farther} onClick={() => nearer(1 / STEP)}>
           −
         </button>
-        <button type="button" class="button" aria-label={words.marks.whole} onClick={() => setView(undefined)}>
+        <button type="button" class="button" aria-label={words.marks.whole} onClick={() => show(fitted(image, room))}>
           <svg viewBox="0 0 24 24" aria-hidden="true">
             <path d="M4 9V4h5M20 9V4h-5M4 15v5h5M20 15v5h-5" fill="none" stroke="currentColor" stroke-width="2" />
           </svg>

@@ -58,3 +58,27 @@ export function inside({ x, y }: Spot, image: Size): Spot {
 }
 
 export const apart = (a: Spot, b: Spot): number => Math.hypot(b.x - a.x, b.y - a.y)
+
+/** A view without its image's and its pane's sizes: two images that share it show the same part of the tooth. */
+export interface Link {
+  /** Times the whole image. */
+  readonly times: number
+  /** Share of the image, across and down, that lies in the middle of the pane. */
+  readonly middle: Spot
+}
+
+export const WHOLE: Link = { times: 1, middle: { x: 0.5, y: 0.5 } }
+
+export function linked({ times, middle }: Link, image: Size, pane: Size): View {
+  const zoom = fitted(image, pane).zoom * times
+  return {
+    zoom,
+    x: pane.width / 2 - middle.x * image.width * zoom,
+    y: pane.height / 2 - middle.y * image.height * zoom,
+  }
+}
+
+export function linkOf(view: View, image: Size, pane: Size): Link {
+  const { x, y } = onImage(view, { x: pane.width / 2, y: pane.height / 2 })
+  return { times: view.zoom / fitted(image, pane).zoom, middle: { x: x / image.width, y: y / image.height } }
+}

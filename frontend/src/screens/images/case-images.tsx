@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { CaseShown, Shows } from '@/api/shapes'
 import { Select } from '@/parts/fields'
+import { useImages } from '@/store/images'
 import { words } from '@/words/en'
 import { ImagesOf } from './images-of'
 import { TakeImage } from './take-image'
@@ -11,11 +12,17 @@ const WHOLE_TOOTH = ''
 export function CaseImages({ of }: { of: CaseShown }) {
   const [canal, setCanal] = useState(WHOLE_TOOTH)
   const [shows, setShows] = useState<Shows>('pre_operative')
+  const stored = useImages(of.id).value?.images.filter((image) => image.state === 'stored') ?? []
   const canals = of.canals.map(({ name }) => ({ value: name, says: name }))
   return (
     <section class="stack">
       <h2>{words.images.title}</h2>
       <ImagesOf caseId={of.id} />
+      {stored.length > 1 && (
+        <a class="button" href={`/cases/${of.id}/images`}>
+          {words.marks.sideBySide}
+        </a>
+      )}
       <details>
         <summary>{words.images.add}</summary>
         <div class="stack">

@@ -13,28 +13,35 @@ export function Made({ markings, marks }: { markings: readonly MarkingShown[]; m
     <section class="stack">
       <h2>{words.marks.made}</h2>
       <ul class="marks-made">
-        {[...markings].reverse().map((one) => {
-          const corrected = markings.find(({ id }) => id === one.corrects)
-          return (
-            <li key={one.id}>
-              <p>
-                <b>{words.marks.by(one.number, one.made_by.name, words.when(one.at))}</b>
-                {corrected && ` · ${words.marks.corrects(corrected.number)}`}
-              </p>
-              <p class="small soft">{one.measured.scale.says}</p>
-              <ul>
-                {one.measured.lines.map((line) => (
-                  <li key={line.canal}>{saysOf(line, one, corrected)}</li>
-                ))}
-              </ul>
-              <button type="button" class="button plain" onClick={() => marks.begin(draftOf(one))}>
-                {words.marks.beginFrom(one.number)}
-              </button>
-            </li>
-          )
-        })}
+        {[...markings].reverse().map((one) => (
+          <li key={one.id}>
+            <MarkedSays one={one} markings={markings} />
+            <button type="button" class="button plain" onClick={() => marks.begin(draftOf(one))}>
+              {words.marks.beginFrom(one.number)}
+            </button>
+          </li>
+        ))}
       </ul>
     </section>
+  )
+}
+
+/** One marking: whose it is, what its scale rests on, what it measures. */
+export function MarkedSays({ one, markings }: { one: MarkingShown; markings: readonly MarkingShown[] }) {
+  const corrected = markings.find(({ id }) => id === one.corrects)
+  return (
+    <>
+      <p>
+        <b>{words.marks.by(one.number, one.made_by.name, words.when(one.at))}</b>
+        {corrected && ` · ${words.marks.corrects(corrected.number)}`}
+      </p>
+      <p class="small soft">{one.measured.scale.says}</p>
+      <ul>
+        {one.measured.lines.map((line) => (
+          <li key={line.canal}>{saysOf(line, one, corrected)}</li>
+        ))}
+      </ul>
+    </>
   )
 }
 

@@ -1,7 +1,8 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import type { CaseShown, MarkingsShown } from '@/api/shapes'
 import { ImageBoard } from '@/parts/image-board/image-board'
 import type { Marked } from '@/parts/image-board/marked-line'
+import { useSizeOf } from '@/parts/image-board/size-of'
 import type { Size } from '@/parts/image-board/view'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
@@ -74,12 +75,14 @@ function Marking({ of, imageId, markings, src, size }: Props) {
         image={size}
         look={look}
         lines={lines}
-        marks={pointsOf(marks.draft, marks.active)}
-        picked={marks.picked}
-        onPick={marks.pick}
-        onMove={marks.move}
-        onMoved={marks.moved}
-        onPlace={marks.place}
+        edit={{
+          marks: pointsOf(marks.draft, marks.active),
+          picked: marks.picked,
+          onPick: marks.pick,
+          onMove: marks.move,
+          onMoved: marks.moved,
+          onPlace: marks.place,
+        }}
       >
         <button type="button" class="button" disabled={!marks.canUndo} onClick={marks.undo}>
           {words.marks.undo}
@@ -93,21 +96,4 @@ function Marking({ of, imageId, markings, src, size }: Props) {
       <Foot of={of} imageId={imageId} marks={marks} canals={canals} unit={unit} markings={markings} kept={kept} />
     </div>
   )
-}
-
-/** How many pixels an image has, as the browser draws it; `broken` where it cannot. */
-function useSizeOf(src: string | undefined): Size | 'broken' | undefined {
-  const [size, setSize] = useState<Size | 'broken'>()
-  useEffect(() => {
-    setSize(undefined)
-    if (!src) return
-    const image = new Image()
-    image.onload = () => setSize({ width: image.naturalWidth, height: image.naturalHeight })
-    image.onerror = () => setSize('broken')
-    image.src = src
-    return () => {
-      image.onload = image.onerror = null
-    }
-  }, [src])
-  return size
 }

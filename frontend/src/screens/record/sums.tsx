@@ -204,7 +204,11 @@ function Instruments({ of }: { of: RecordValue }) {
       </Part>
       <Part title={said.discarded}>
         {of.discarded.map((one) => (
-          <Line key={one.position} says={[one.instrument, one.canal, one.why].filter(Boolean).join(', ')} more={[by(one)]} />
+          <Line
+            key={one.position}
+            says={[one.instrument, one.canal, one.why].filter(Boolean).join(', ')}
+            more={[by(one)]}
+          />
         ))}
       </Part>
     </>

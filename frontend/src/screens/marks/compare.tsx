@@ -1,0 +1,136 @@
+import { useState } from 'preact/hooks'
+import type { CaseShown, ImageShown, MarkingShown } from '@/api/shapes'
+import { Select, Tick } from '@/parts/fields'
+import { ImageBoard } from '@/parts/image-board/image-board'
+import type { Marked } from '@/parts/image-board/marked-line'
+import { useSizeOf } from '@/parts/image-board/size-of'
+import { type Link, WHOLE } from '@/parts/image-board/view'
+import { Notice } from '@/parts/notice'
+import { Page } from '@/parts/page'
+import { Seen } from '@/parts/seen'
+import { useCase } from '@/store/cases'
+import { imageAddress, useImages } from '@/store/images'
+import { useMarkings } from '@/store/markings'
+import { words } from '@/words/en'
+import { MarkedSays } from './made'
+import './marks.css'
+import { FIRST_LOOK, Picture } from './picture'
+
+/** Two images of a case side by side, with what was marked on each. */
+export function Compare({ caseId }: { caseId: string }) {
+  const found = useCase(caseId)
+  return (
+    <Page
+      title={words.marks.sideBySide}
+      under={found.value && `${found.value.tooth.iso} · ${found.value.patient_alias}`}
+      back={{ to: `/cases/${caseId}`, says: words.back }}
+      wide
+    >
+      <Seen of={found} rows={5}>
+        {(it) => <Both of={it} />}
+      </Seen>
+    </Page>
+  )
+}
+
+function Both({ of }: { of: CaseShown }) {
+  const images = (useImages(of.id).value?.images ?? []).filter((image) => image.state === 'stored')
+  const [picked, setPicked] = useState<readonly (string | undefined)[]>([])
+  const [link, setLink] = useState<Link>(WHOLE)
+  const [together, setTogether] = useState(true)
+  const [marks, setMarks] = useState(true)
+  const [look, setLook] = useState(FIRST_LOOK)
+  if (images.length < 2) return <Notice sign="note">{words.marks.twoNeeded}</Notice>
+  const shown = [0, 1].map((side) => picked[side] ?? images[side]?.id)
+  return (
+    <div class="stack">
+      <div class="row wrap">
+        <Tick label={words.marks.together} checked={together} onChange={setTogether} />
+        <Tick label={words.marks.showMarks} checked={marks} onChange={setMarks} />
+      </div>
+      <div class="compare">
+        {shown.map((id, side) => (
+          <div key={side === 0 ? 'left' : 'right'} class="stack">
+            <Select
+              label={words.marks.side[side === 0 ? 'left' : 'right']}
+              options={images.map((image) => ({ value: image.id, says: nameOf(image) }))}
+              value={id ?? ''}
+              onChoose={(chosen) => setPicked(shown.map((other, i) => (i === side ? chosen : other)))}
+            />
+            {id && (
+              <OneSide
+                key={id}
+                caseId={of.id}
+                imageId={id}
+                marks={marks}
+                look={look}
+                link={together ? link : undefined}
+                onLink={together ? setLink : undefined}
+              />
+            )}
+          </div>
+        ))}
+      </div>
+      <Picture look={look} onLook={setLook} />
+    </div>
+  )
+}
+
+const nameOf = ({ shows, canal, device_time }: ImageShown) =>
+  words.images.alt(words.images.shows[shows], canal, words.when(device_time))
+
+interface SideProps {
+  caseId: string
+  imageId: string
+  marks: boolean
+  look: typeof FIRST_LOOK
+  link: Link | undefined
+  onLink: ((link: Link) => void) | undefined
+}
+
+function OneSide({ caseId, imageId, marks, look, link, onLink }: SideProps) {
+  const src = imageAddress(caseId, imageId, 'content')
+  const size = useSizeOf(src)
+  const markings = useMarkings(caseId, imageId).value?.markings ?? []
+  if (size === 'broken') return <Notice sign="stop">{words.marks.noPicture}</Notice>
+  if (!size) return <p role="status">{words.loading}</p>
+  return (
+    <>
+      <ImageBoard
+        src={src}
+        image={size}
+        look={look}
+        lines={marks ? linesOf(markings) : []}
+        link={link}
+        {...(onLink && { onLink })}
+      />
+      <ul class="marks-made">
+        {[...markings].reverse().map((one) => (
+          <li key={one.id}>
+            <MarkedSays one={one} markings={markings} />
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** The last marking's lines, and those of the one it puts right, broken. */
+function linesOf(markings: readonly MarkingShown[]): Marked[] {
+  const last = markings.at(-1)
+  const before = markings.find(({ id }) => id === last?.corrects)
+  return [...drawn(before, true), ...drawn(last, false)]
+}
+
+function drawn(marking: MarkingShown | undefined, broken: boolean): Marked[] {
+  if (!marking) return []
+  return marking.marks.lines.map((line) => ({
+    name: broken ? `${line.canal} ${marking.number}` : line.canal,
+    points: line.points.map(({ x_px, y_px }) => ({ x: x_px, y: y_px })),
+    rowPerColumn: marking.measured.scale.row_per_column,
+    straightTo: line.orifice ?? 0,
+    active: false,
+    broken,
+    nameFirst: broken,
+  }))
+}
