@@ -11,7 +11,7 @@ const packagesOfTheApp: Plugin = {
   name: 'packages-of-the-app',
   enforce: 'pre',
   resolveId(source, importer) {
-    if (!importer?.startsWith(tests) || /^[./]|^@\//.test(source)) return null
+    if (!importer?.startsWith(join(root, '../tests')) || /^[./]|^@\//.test(source)) return null
     return this.resolve(source, join(root, 'src/main.tsx'), { skipSelf: true })
   },
 }

@@ -1,0 +1,168 @@
+"""One simulated device: it writes what was done to its outbox, then sends in order until the server shows it back.
+
+The same rules as the phone's: one batch under way, entries leave on acknowledgement alone, and the outbox survives.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import time
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from pathlib import Path
+from random import Random
+from typing import Any
+
+from cases.domain.course import Course, Happened, Sheets, fold
+from cases.domain.events import EventKind
+from cases.domain.uuid7 import uuid7
+from tests.faults.deeds import Owner, deed
+from tests.faults.line import Line, NoAnswer, Request
+
+BATCH = 8
+MOST_DEEDS = 3  # between two tries to send
+AGAIN_S = 0.2
+Event = dict[str, Any]
+
+
+@dataclass(slots=True)
+class Outbox:
+    """A journal on the disk: a line for each event, and one for each acknowledgement."""
+
+    file: Path
+    written: list[Event] = field(default_factory=list)
+    acknowledged: set[str] = field(default_factory=set)
+
+    def __post_init__(self) -> None:
+        """Reads what survived."""
+        for line in self.file.read_text(encoding="utf-8").splitlines() if self.file.exists() else ():
+            told = json.loads(line)
+            if "acknowledged" in told:
+                self.acknowledged.update(told["acknowledged"])
+            else:
+                self.written.append(told)
+
+    @property
+    def waiting(self) -> list[Event]:
+        return [event for event in self.written if event["id"] not in self.acknowledged]
+
+    def write(self, event: Event) -> None:
+        self._append(event)
+        self.written.append(event)
+
+    def acknowledge(self, ids: set[str]) -> None:
+        self._append({"acknowledged": sorted(ids)})
+        self.acknowledged |= ids
+
+    def _append(self, told: Event) -> None:
+        with self.file.open("a", encoding="utf-8") as journal:
+            journal.write(json.dumps(told) + "\n")
+            journal.flush()
+            os.fsync(journal.fileno())
+
+
+class Device:
+    """Works on one case. A seed fixes its dice; how the devices fall in with each other is the machine's."""
+
+    def __init__(
+        self, name: str, owner: Owner, case_id: str, plan: tuple[str, Sheets], line: Line, folder: Path
+    ) -> None:
+        self.name, self.owner, self.case_id, self.line = name, owner, case_id, line
+        self.hash, self.sheets = plan
+        self.id = str(uuid7())
+        self.dice: Random = line.dice
+        self.outbox = Outbox(folder / f"{name}.jsonl")
+        self.seen: list[Event] = []
+        """The events of the case as the server told them last."""
+        self.position = 0
+
+    def turn(self) -> None:
+        """Some things are done, then one try to send. Now and then the device falls and starts anew from its outbox."""
+        if self.dice.random() < 0.05:
+            self.outbox = Outbox(self.outbox.file)
+            self.seen, self.position = [], 0
+            self.line.traffic.count["device_restarted"] += 1
+        for _ in range(self.dice.randint(0, MOST_DEEDS)):
+            self.do()
+        self.send()
+
+    def do(self) -> None:
+        """One thing is done, as the present state of the work suggests it."""
+        canal, node, told = deed(self.course(), self.happened(), self.owner, self.dice)
+        event = {
+            "id": str(uuid7()),
+            "device_seq": len(self.outbox.written) + 1,
+            "seen_position": self.position,
+            "plan_hash": self.hash,
+            "device_time": datetime.now(UTC).isoformat(),
+            "canal": canal,
+            "node": node,
+            "told": told,
+        }
+        self.outbox.write(event)
+
+    def send(self) -> None:
+        """One batch, at most; in one of twenty the first entry is left out by mistake, which the server must notice."""
+        waiting = self.outbox.waiting
+        if not waiting:
+            return
+        skips = len(waiting) > 1 and not self.line.good and self.dice.random() < 0.05
+        batch = waiting[1:] if skips else waiting[: self.dice.randint(1, BATCH)]
+        try:
+            status, told = self.line.post(self._request(batch))
+        except NoAnswer:
+            time.sleep(self.dice.uniform(0, AGAIN_S))
+            return
+        self.line.traffic.count[f"answered_{status}"] += 1
+        if status == 200:
+            self._take(told, batch)
+        elif skips:
+            assert told["type"].endswith(":sequence-gap"), told
+            assert f"Expected event {waiting[0]['device_seq']} " in told["errors"][0]["detail"], told
+        else:
+            raise AssertionError(f"{self.name}: {status} {told}")
+
+    def _take(self, told: Event, batch: list[Event]) -> None:
+        """Only what the server shows back is taken out."""
+        self.seen, self.position = told["events"], told["position"]
+        shown = {event["id"] for event in self.seen}
+        self.outbox.acknowledge({event["id"] for event in batch} & shown)
+
+    def _request(self, batch: list[Event]) -> Request:
+        token = "t" * 32
+        return Request(
+            path=f"/api/v1/cases/{self.case_id}/events",
+            body=json.dumps({"device": self.id, "events": batch}).encode(),
+            headers={
+                "Host": f"127.0.0.1:{self.line.traffic.port}",
+                "Content-Type": "application/json",
+                "Cookie": f"sessionid={self.owner.session}; csrftoken={token}",
+                "X-CSRFToken": token,
+            },
+            ids=tuple(event["id"] for event in batch),
+        )
+
+    # --- what the device makes of it ---
+
+    def happened(self) -> list[Happened]:
+        """What the server told, then what it has not shown yet."""
+        shown = {event["id"] for event in self.seen}
+        mine = [one | {"actor": {"id": self.owner.person_id}} for one in self.outbox.written if one["id"] not in shown]
+        return [_happened(event) for event in [*self.seen, *mine]]
+
+    def course(self) -> Course:
+        return fold({self.hash: self.sheets}, self.hash, self.happened())
+
+
+def _happened(event: Event) -> Happened:
+    body = dict(event["told"])
+    return Happened(
+        id=event["id"],
+        kind=EventKind(body.pop("kind")),
+        actor=event["actor"]["id"],
+        plan=event["plan_hash"],
+        canal=event["canal"],
+        node=event["node"],
+        body=body,
+    )

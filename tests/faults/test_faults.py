@@ -1,0 +1,153 @@
+"""Many devices on a bad line and a server that is killed: nothing acknowledged is lost, nothing is there twice.
+
+What must hold is stated from the outside: the devices' own journals against the rows of the database, and the state
+that the server tells against the devices' fold and the phone's.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+from pathlib import Path
+from typing import Any
+
+import pytest
+from django.db import connection
+
+from cases.models import ToothPlanVersion, TreatmentEvent
+from frontend.server import build, node
+from planning.encoding import encode
+from tests.cast import API, client
+from tests.faults.clinic import Clinic
+from tests.faults.device import Device
+
+FOLD = Path(__file__).with_name("same-state.test.ts")
+
+
+@pytest.fixture
+def clinic(approved: ToothPlanVersion, tmp_path: Path, pytestconfig: pytest.Config) -> Clinic:
+    seed, devices = pytestconfig.getoption("--fault-seed"), pytestconfig.getoption("--fault-devices")
+    return Clinic(approved, devices=devices, seed=seed, folder=tmp_path)
+
+
+def test_nothing_acknowledged_is_lost_and_nothing_is_there_twice(
+    clinic: Clinic, approved: ToothPlanVersion, pytestconfig: pytest.Config, tmp_path: Path
+) -> None:
+    pulls = pytestconfig.getoption("--fault-pulls")
+    with clinic:
+        plug = clinic.work(pytestconfig.getoption("--fault-rounds"), pulls)
+        _nothing_is_missing(clinic)
+        _as_bad_as_it_was_meant(clinic, plug.count, pulls)
+        assert plug.half_stored == []
+        clinic.drain()
+        _nothing_is_missing(clinic)
+        assert [device.name for device in clinic.devices if device.outbox.waiting] == []
+        _stored_as_written(clinic)
+        _the_same_state_everywhere(clinic, approved, tmp_path / "states.json")
+
+
+def _nothing_is_missing(clinic: Clinic) -> None:
+    """What was written is stored, or waits in its outbox; what was acknowledged is stored."""
+    stored = {str(id_) for id_ in TreatmentEvent.objects.values_list("pk", flat=True)}
+    for device in clinic.devices:
+        journal = type(device.outbox)(device.outbox.file)
+        written = {event["id"] for event in journal.written}
+        waiting = {event["id"] for event in journal.waiting}
+        assert written - waiting == journal.acknowledged, device.name
+        assert journal.acknowledged <= stored, device.name
+
+
+def _stored_as_written(clinic: Clinic) -> None:
+    """Each event once, in its device's order, as the device wrote it; none that nobody wrote; no hole in a case."""
+    rows: dict[str, list[TreatmentEvent]] = {}
+    for row in TreatmentEvent.objects.order_by("case_id", "position"):
+        rows.setdefault(str(row.device), []).append(row)
+    for device in clinic.devices:
+        stored = rows.pop(device.id, [])
+        assert [str(row.pk) for row in stored] == [event["id"] for event in device.outbox.written], device.name
+        assert [row.device_seq for row in stored] == list(range(1, len(stored) + 1)), device.name
+        for row, event in zip(stored, device.outbox.written, strict=True):
+            told = json.loads(row.text)
+            assert {key: told[key] for key in event["told"]} == event["told"]
+            assert (row.canal, row.node, str(row.case_id)) == (event["canal"], event["node"], device.case_id)
+    assert rows == {}
+    for version in clinic.cases:
+        positions = list(version.case.events.order_by("position").values_list("position", flat=True))
+        assert positions == list(range(1, len(positions) + 1))
+
+
+def _as_bad_as_it_was_meant(clinic: Clinic, pulled: dict[str, int], pulls: int) -> None:
+    """A run in which nothing went wrong would prove nothing."""
+    count = clinic.traffic.count
+    print(f"\nseed {clinic.seed}: {clinic.traffic.begun} requests", dict(count), dict(pulled))
+    for fault in ("lost_before", "half_sent", "lost_after", "late", "twice", "came_late", "device_restarted"):
+        assert count[fault] > 0, fault
+    assert count["answered_409"] > 0
+    assert pulled["pulled"] == pulls
+    assert pulled["stored_unanswered"] + pulled["not_stored"] >= pulls
+
+
+def _the_same_state_everywhere(clinic: Clinic, approved: ToothPlanVersion, file: Path) -> None:
+    """What the server tells of each case is what a device makes of the same events, in Python and on the phone."""
+    asked = client(approved.case.student)
+    states = []
+    for version in clinic.cases:
+        told = asked.get(f"{API}/cases/{version.case_id}/events").json()
+        device = next(each for each in clinic.devices if each.case_id == str(version.case_id))
+        device.seen = told["events"]
+        assert _state(device) == _told(told), f"case {version.case_id}"
+        states.append({"events": [_for_the_phone(event) for event in told["events"]], "expect": _told(told)})
+    sheets = {name: encode(sheet) for name, sheet in clinic.devices[0].sheets.items()}
+    file.write_text(json.dumps({"plan": approved.hash, "sheets": sheets, "states": states}), encoding="utf-8")
+    env = {**os.environ, "PATH": node.search_path(), "STATES": str(file)}
+    command = ["npx", "vitest", "run", "--dir", str(FOLD.parent)]
+    subprocess.run(command, cwd=build.FRONTEND, env=env, check=True)
+
+
+def _for_the_phone(event: dict[str, Any]) -> dict[str, Any]:
+    body = {key: value for key, value in event["told"].items() if key != "kind"}
+    kept = {key: event[key] for key in ("id", "canal", "node")}
+    return {
+        **kept,
+        "kind": event["told"]["kind"],
+        "actor": event["actor"]["id"],
+        "plan": event["plan_hash"],
+        "body": body,
+    }
+
+
+def _told(treatment: dict[str, Any]) -> dict[str, Any]:
+    course = treatment["course"]
+    return {
+        "canals": {one["canal"]: [one["node"], one["state"], one["stop_um"]] for one in treatment["canals"]},
+        "out_of_course": course["out_of_course"],
+        "undone": sorted(course["undone"]),
+        "halted_by": course["halted_by"],
+        "closed": course["closed"],
+        "turned_to": course["turned_to"],
+        "plan": course["plan_hash"],
+    }
+
+
+def _state(device: Device) -> dict[str, Any]:
+    course = device.course()
+    return {
+        "canals": {name: [one.walk.at, one.state, one.walk.stop_um()] for name, one in course.canals.items()},
+        "out_of_course": course.out_of_course,
+        "undone": sorted(course.undone),
+        "halted_by": course.halted_by,
+        "closed": course.closed,
+        "turned_to": course.turned_to,
+        "plan": course.plan,
+    }
+
+
+@pytest.mark.usefixtures("shared_database")
+def test_what_sqlite_acknowledged_is_on_the_disk() -> None:
+    """https://www.sqlite.org/pragma.html#pragma_synchronous: in WAL mode only FULL (2) survives a power cut."""
+    if connection.vendor != "sqlite":
+        pytest.skip("a pragma of SQLite")
+    with connection.cursor() as cursor:
+        assert cursor.execute("PRAGMA journal_mode").fetchone() == ("wal",)
+        assert cursor.execute("PRAGMA synchronous").fetchone() == (2,)
