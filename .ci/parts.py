@@ -68,6 +68,15 @@ def postgresql() -> None:
         _pytest({"DATABASE_URL": url}, *EVERY_CORE)
 
 
+def faults() -> None:
+    """Many devices on a bad line and a server that is killed, on both databases."""
+    build.install_packages(build.FRONTEND)
+    with tempfile.TemporaryDirectory() as folder:
+        _pytest({"DATABASE_URL": f"sqlite:///{folder}/faults.sqlite3"}, "--capture=no", "tests/faults")
+    with postgres.throw_away() as url:
+        _pytest({"DATABASE_URL": url}, "--capture=no", "tests/faults")
+
+
 def web() -> None:
     for folder in (build.FRONTEND, API_TYPES):
         build.install_packages(folder)
@@ -85,7 +94,7 @@ def journeys() -> None:
 
 
 PARTS: dict[str, Callable[[], None]] = {
-    part.__name__: part for part in (lint, types, contracts, checks, openapi, sqlite, web, postgresql, journeys)
+    part.__name__: part for part in (lint, types, contracts, checks, openapi, sqlite, web, postgresql, faults, journeys)
 }
 
 

@@ -42,7 +42,7 @@ class Plug:
     traffic: Traffic
     dice: Random
     pulls_at: list[int]
-    """Counts of requests begun."""
+    """Counts of answers."""
     clinic: Clinic
     over: Flag = field(default_factory=Flag)
     half_stored: list[Request] = field(default_factory=list)
@@ -52,7 +52,7 @@ class Plug:
     def run(self) -> None:
         try:
             for at in self.pulls_at:
-                while self.traffic.begun < at or not self.traffic.flying:
+                while self.traffic.answers < at or not self.traffic.flying:
                     if self.over.wait(0.002):
                         return
                 time.sleep(self.dice.uniform(0, 0.05))
@@ -126,8 +126,8 @@ class Clinic:
 
     def work(self, rounds: int, pulls: int) -> Plug:
         """So many turns of every device, in another order each time, and on until the plug was pulled so many times."""
-        expected = rounds * len(self.devices) // 2
-        pulls_at = sorted(self.dice.randrange(expected // 20, expected) for _ in range(pulls))
+        answers = rounds * len(self.devices) // 3
+        pulls_at = sorted(self.dice.randrange(answers // 20, answers) for _ in range(pulls))
         plug = Plug(self.traffic, Random(f"{self.seed} plug"), pulls_at, self)
         thread = Thread(target=plug.run)
         thread.start()

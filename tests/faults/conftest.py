@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import pytest
 from django.core.management import call_command
 from django.db import connection
+from pytest_django import DjangoDbBlocker
 
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
@@ -24,16 +25,16 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     group = parser.getgroup("faults", "how large the fault test is")
     group.addoption("--fault-seed", type=int, default=20261125, help="the same seed: the same devices, the same faults")
     group.addoption("--fault-devices", type=int, default=200)
-    group.addoption("--fault-rounds", type=int, default=6, help="turns of every device")
-    group.addoption("--fault-pulls", type=int, default=5, help="times the server is killed")
+    group.addoption("--fault-rounds", type=int, default=3, help="turns of every device")
+    group.addoption("--fault-pulls", type=int, default=4, help="times the server is killed")
 
 
 @pytest.fixture(scope="session")
-def shared_database(django_db_blocker: pytest.FixtureRequest) -> Iterator[None]:
+def shared_database(django_db_blocker: DjangoDbBlocker) -> Iterator[None]:
     """The database of DATABASE_URL itself, not a copy for tests: the server process works on it. It must be empty."""
     if not os.environ.get("DATABASE_URL"):
         pytest.fail("The fault test needs an empty database of its own: say which by DATABASE_URL.")
-    with django_db_blocker.unblock():  # type: ignore[attr-defined]
+    with django_db_blocker.unblock():
         if connection.introspection.table_names():
             pytest.fail("The fault test needs an empty database; that of DATABASE_URL is not.")
         call_command("migrate", verbosity=0)
@@ -55,4 +56,7 @@ def approved(shared_database: None, monkeypatch: pytest.MonkeyPatch) -> ToothPla
     version, _ = plans.propose(actor=student, case=case, asked=asked)
     plans.submit(actor=student, version=version)
     decide(vale, version, Decision.APPROVED)
-    return ToothPlanVersion.objects.select_related("case__programme", "case__student").get(pk=version.pk)
+    found: ToothPlanVersion = ToothPlanVersion.objects.select_related("case__programme", "case__student").get(
+        pk=version.pk
+    )
+    return found

@@ -71,14 +71,13 @@ def _unusual(name: str, events: Sequence[Happened], owner: Owner, dice: Random) 
     if own and dice.random() < 0.3:
         undone = dice.choice(own[-2:])
         return undone.canal, "", {"kind": "undo", "undoes": undone.id}
-    return dice.choice(
-        [
-            (name, "no-such-step", {"kind": "step", "exit": "done"}),
-            (name, "", {"kind": "pause", "reason": "Unsure."}),
-            (name, "", {"kind": "turn"}),
-            (name, "", {"kind": "note", "text": "Seen under the microscope."}),
-            (name, "", {"kind": "irrigated", "irrigant": "saline", "volume_ml": 1.0}),
-            ("", "", {"kind": "emergency", "what": "sudden_bleeding"}),
-            ("", "", {"kind": "close", "access_sealed": True}),
-        ]
-    )
+    rare: list[Deed] = [
+        (name, "no-such-step", {"kind": "step", "exit": "done"}),
+        (name, "", {"kind": "pause", "reason": "Unsure."}),
+        (name, "", {"kind": "turn"}),
+        (name, "", {"kind": "note", "text": "Seen under the microscope."}),
+        (name, "", {"kind": "irrigated", "irrigant": "saline", "volume_ml": 1.0}),
+        ("", "", {"kind": "emergency", "what": "sudden_bleeding"}),
+        ("", "", {"kind": "close", "access_sealed": True}),
+    ]
+    return dice.choice(rare)

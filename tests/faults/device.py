@@ -18,11 +18,11 @@ from cases.domain.course import Course, Happened, Sheets, fold
 from cases.domain.events import EventKind
 from cases.domain.uuid7 import uuid7
 from tests.faults.deeds import Owner, deed
-from tests.faults.line import Line, NoAnswer, Request
+from tests.faults.line import Line, NoAnswer, NoServer, Request
 
 BATCH = 8
 MOST_DEEDS = 3  # between two tries to send
-AGAIN_S = 0.2
+DOWN_S = 1  # where nobody listens, a device waits a little
 Event = dict[str, Any]
 
 
@@ -111,8 +111,8 @@ class Device:
         batch = waiting[1:] if skips else waiting[: self.dice.randint(1, BATCH)]
         try:
             status, told = self.line.post(self._request(batch))
-        except NoAnswer:
-            time.sleep(self.dice.uniform(0, AGAIN_S))
+        except NoAnswer as why:
+            time.sleep(DOWN_S if isinstance(why, NoServer) else 0)
             return
         self.line.traffic.count[f"answered_{status}"] += 1
         if status == 200:

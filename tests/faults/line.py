@@ -22,6 +22,10 @@ class NoAnswer(Exception):
     """The device cannot know whether the server took it."""
 
 
+class NoServer(NoAnswer):
+    """Nobody listens."""
+
+
 @dataclass(frozen=True, slots=True)
 class Request:
     """One batch on its way."""
@@ -40,6 +44,7 @@ class Traffic:
     port: int
     count: Counter[str] = field(default_factory=Counter)
     begun: int = 0
+    answers: int = 0
     flying: dict[int, Request] = field(default_factory=dict)
     lock: Lock = field(default_factory=Lock)
 
@@ -83,7 +88,9 @@ class Line:
                 return self._twice(request)
             case _:
                 with self.traffic.on_the_way(request):
-                    return _read(self._send(request))
+                    answer = _read(self._send(request))
+                self.traffic.answers += 1
+                return answer
 
     def deliver_all(self) -> None:
         """What was late comes in after all."""
@@ -120,7 +127,7 @@ class Line:
         except OSError:
             connection.close()
             self.traffic.count["refused_or_broken"] += 1
-            raise NoAnswer from None
+            raise NoServer from None
         return connection
 
 
