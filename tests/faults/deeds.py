@@ -8,6 +8,7 @@ from random import Random
 from typing import Any
 
 from cases.domain.course import CanalCourse, CanalState, Course, Happened
+from cases.domain.visit import CHECK
 from planning.graph import Do, Exit
 
 Deed = tuple[str, str, dict[str, Any]]
@@ -36,7 +37,7 @@ def deed(course: Course, events: Sequence[Happened], owner: Owner, dice: Random)
 
 
 def _works(course: Course, name: str, canal: CanalCourse, dice: Random) -> Deed:
-    if course.closed:
+    if course.visit.closed:
         as_left = [each for each in sorted(course.canals) if dice.random() < 0.9]
         return "", "", {"kind": "reopen", "as_left": as_left}
     if canal.state is CanalState.PAST_STOP:
@@ -56,6 +57,8 @@ def _works(course: Course, name: str, canal: CanalCourse, dice: Random) -> Deed:
 def _supervises(course: Course, name: str, dice: Random) -> Deed:
     if course.halted_by:
         return "", "", {"kind": "resume", "reason": "Seen to."}
+    if course.visit.check_due:
+        return "", CHECK, {"kind": "sign_off", "exit": "approved", "reason": ""}
     waits = [each for each, canal in course.canals.items() if canal.state is CanalState.HOLD_POINT]
     if waits:
         name = dice.choice(sorted(waits))

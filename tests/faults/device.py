@@ -17,6 +17,7 @@ from typing import Any
 from cases.domain.course import Course, Happened, Sheets, fold
 from cases.domain.events import EventKind
 from cases.domain.uuid7 import uuid7
+from planning.techniques import Setting
 from tests.faults.deeds import Owner, deed
 from tests.faults.line import Line, NoAnswer, NoServer, Request
 
@@ -103,11 +104,11 @@ class Device:
         self.outbox.write(event)
 
     def send(self) -> None:
-        """One batch, at most; in one of twenty the first entry is left out by mistake, which the server must notice."""
+        """One batch, at most; in one of ten the first entry is left out by mistake, which the server must notice."""
         waiting = self.outbox.waiting
         if not waiting:
             return
-        skips = len(waiting) > 1 and not self.line.good and self.dice.random() < 0.05
+        skips = len(waiting) > 1 and not self.line.good and self.dice.random() < 0.1
         batch = waiting[1:] if skips else waiting[: self.dice.randint(1, BATCH)]
         try:
             status, told = self.line.post(self._request(batch))
@@ -152,7 +153,7 @@ class Device:
         return [_happened(event) for event in [*self.seen, *mine]]
 
     def course(self) -> Course:
-        return fold({self.hash: self.sheets}, self.hash, self.happened())
+        return fold({self.hash: self.sheets}, self.hash, self.happened(), setting=Setting.EXTRACTED)
 
 
 def _happened(event: Event) -> Happened:

@@ -16,14 +16,16 @@ const { plan, sheets, states } = JSON.parse(readFileSync(process.env.STATES ?? '
 test('the phone comes to the state that the server tells', () => {
   expect(states.length).toBeGreaterThan(0)
   for (const state of states) {
-    const course = new Course({ [plan]: sheets }, plan, state.events)
+    const course = new Course({ [plan]: sheets }, plan, state.events, 'extracted')
     const canals = Object.entries(course.canals).map(([name, { walk, state }]) => [name, [walk.at, state, walk.stop()]])
     expect({
       canals: Object.fromEntries(canals),
       out_of_course: course.outOfCourse,
       undone: [...course.undone].sort(),
       halted_by: course.haltedBy,
-      closed: course.closed,
+      saline_by: course.salineBy,
+      missing: course.missing,
+      check_due: course.visit.checkDue,
       turned_to: course.turnedTo,
       plan: course.plan,
     }).toEqual(state.expect)

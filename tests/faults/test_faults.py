@@ -124,7 +124,9 @@ def _told(treatment: dict[str, Any]) -> dict[str, Any]:
         "out_of_course": course["out_of_course"],
         "undone": sorted(course["undone"]),
         "halted_by": course["halted_by"],
-        "closed": course["closed"],
+        "saline_by": course["saline_by"],
+        "missing": list(course["missing"]),
+        "check_due": course["check_due"],
         "turned_to": course["turned_to"],
         "plan": course["plan_hash"],
     }
@@ -137,7 +139,9 @@ def _state(device: Device) -> dict[str, Any]:
         "out_of_course": course.out_of_course,
         "undone": sorted(course.undone),
         "halted_by": course.halted_by,
-        "closed": course.closed,
+        "saline_by": course.saline_by,
+        "missing": list(course.missing),
+        "check_due": course.visit.check_due,
         "turned_to": course.turned_to,
         "plan": course.plan,
     }

@@ -17,11 +17,9 @@ export function useWaiting() {
   return waiting
 }
 
-/** The work that goes on at the chairs of the programme. */
+/** The work that goes on at the chairs of the programme, and whether there is more than is listed. */
 export function useRunning() {
-  const running = useKept('running work', async () => {
-    return (await calls.listRunning(membership.value?.programme.id ?? '')).results
-  })
+  const running = useKept('running work, listed', () => calls.listRunning(membership.value?.programme.id ?? ''))
   usePolling(true, running.again, LIVE_MS)
   return running
 }

@@ -20,8 +20,18 @@ export const review = {
     title: 'Waiting for you',
     empty: 'Nothing waits.',
     allCases: 'All cases',
-    atTheChair: 'At the chair now',
-    emergencies: 'Emergency: call or go there',
+    plans: 'Plans to decide on',
+    groups: {
+      halted: 'Emergency: call or go there',
+      waits: 'Waits at the chair',
+      going: 'At the chair now',
+    },
+    since: (seconds: number) => {
+      const minutes = Math.floor(seconds / 60)
+      return minutes < 1 ? 'just begun' : `for ${minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h`}`
+    },
+    outside: (depth: string, low: string, high: string) => `stopped at ${depth}, expected ${low} to ${high}`,
+    more: (n: number) => `The ${n} most urgent; there are more.`,
     halted: 'HALTED',
     checkDue: 'closed for today, to be checked',
     waitsFor: (what: string) => `waits: ${what}`,

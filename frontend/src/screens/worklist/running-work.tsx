@@ -1,16 +1,27 @@
 import type { Running } from '@/api/shapes'
+import { mm } from '@/parts/millimetres'
 import { Sign } from '@/parts/signs'
 import { useRunning } from '@/store/review'
 import { words } from '@/words/en'
 import { WaitsFor, whereTo } from './waits-for'
 
-/** The chairs where work stands still after an emergency, or those where it goes on: what waits longest first. */
-export function RunningWork({ halted }: { halted: boolean }) {
-  const list = (useRunning().value ?? []).filter((one) => one.halted === halted)
+type Group = keyof typeof words.worklist.groups
+
+const BELONGS: Record<Group, (one: Running) => boolean> = {
+  halted: (one) => one.halted,
+  waits: (one) => !one.halted && one.waiting_s !== null,
+  going: (one) => !one.halted && one.waiting_s === null,
+}
+
+/** The chairs of one group: those that stand still after an emergency, those that wait for a word, those that go on. */
+export function RunningWork({ group }: { group: Group }) {
+  const page = useRunning().value
+  const list = (page?.results ?? []).filter(BELONGS[group])
   if (list.length === 0) return null
+  const halted = group === 'halted'
   return (
-    <section class={halted ? 'stack halted-list' : 'stack'} role={halted ? 'alert' : undefined}>
-      <h2>{halted ? words.worklist.emergencies : words.worklist.atTheChair}</h2>
+    <section class={`stack running-${group}`} role={halted ? 'alert' : undefined}>
+      <h2>{words.worklist.groups[group]}</h2>
       <ul class="ledger">
         {list.map((one) => (
           <li key={one.case}>
@@ -18,6 +29,7 @@ export function RunningWork({ halted }: { halted: boolean }) {
           </li>
         ))}
       </ul>
+      {group === 'going' && page?.more && <p class="small soft">{words.worklist.more(page.results.length)}</p>}
     </section>
   )
 }
@@ -40,7 +52,8 @@ function RunningRow({ of }: { of: Running }) {
                 {words.visit.missing[what]}
               </b>
             ))}
-          {!missing.includes('closed') && of.canals.map((canal) => <WaitsFor key={canal.canal} of={canal} />)}
+          {!missing.includes('closed') && of.now && <InHand now={of.now} seconds={of.step_s} />}
+          {!missing.includes('closed') && of.canals.map((canal) => <CanalLine key={canal.canal} of={canal} />)}
         </span>
       </span>
       <span class="waiting-side">
@@ -52,5 +65,32 @@ function RunningRow({ of }: { of: Running }) {
         {of.waiting_s !== null && <span class="small">{words.worklist.waits(of.waiting_s)}</span>}
       </span>
     </a>
+  )
+}
+
+/** The step in the student's hand, and for how long. */
+function InHand({ now, seconds }: { now: NonNullable<Running['now']>; seconds: number | null }) {
+  return (
+    <span class="block in-hand">
+      <b>{now.canal}</b> {words.phase(now.phase)}, {now.instrument || words.order.action(now.action)}
+      {seconds !== null && <span class="soft"> · {words.worklist.since(seconds)}</span>}
+    </span>
+  )
+}
+
+/** A canal that waits, is held or went otherwise than expected; of one that simply goes on nothing has to be said. */
+function CanalLine({ of }: { of: Running['canals'][number] }) {
+  const outside = of.out_of_band
+  if (of.state === 'open' && !outside) return null
+  return (
+    <>
+      <WaitsFor of={of} />
+      {outside && (
+        <span class="block strong" data-severity="caution">
+          <Sign name="caution" />{' '}
+          {words.worklist.outside(mm(outside.depth_um / 1000), mm(outside.low_um / 1000), mm(outside.high_um / 1000))}
+        </span>
+      )}
+    </>
   )
 }

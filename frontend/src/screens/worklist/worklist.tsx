@@ -9,13 +9,19 @@ import { AccountLink } from '../account/account-link'
 import { RunningWork } from './running-work'
 import './worklist.css'
 
-/** The plans that wait for a supervisor: the riskiest first, then the oldest. */
+/** What waits for a supervisor, the most urgent first: emergencies, words at the chair, plans; then the work that goes on. */
 export function Worklist() {
   return (
-    <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />}>
-      <RunningWork halted />
-      <WaitingList />
-      <RunningWork halted={false} />
+    <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />} wide>
+      <div class="worklist">
+        <RunningWork group="halted" />
+        <RunningWork group="waits" />
+        <section class="stack plans-that-wait">
+          <h2>{words.worklist.plans}</h2>
+          <WaitingList />
+        </section>
+        <RunningWork group="going" />
+      </div>
     </Page>
   )
 }
