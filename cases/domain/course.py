@@ -356,17 +356,19 @@ def _visit(course: Course, event: Happened) -> OutOfCourse | None:
 
 
 def _reopen(course: Course, event: Happened) -> OutOfCourse | None:
-    """Canals that were not found as they were left stay withheld, finished ones excepted."""
+    """Canals that were not found as they were left stay withheld, finished ones excepted.
+
+    That a reference point has gone holds also where another phone has opened the visit before.
+    """
+    unfinished = {name: canal for name, canal in course.canals.items() if canal.state is not CanalState.FINISHED}
+    gone = {row["canal"] for row in event.body.get("found", ()) if row.get("reference_point")} & set(unfinished)
+    for name in gone:
+        unfinished[name].to_plan = True
     if not course.visit.reopen(event.body):
-        return OutOfCourse.NOTHING_ASKED
+        return None if gone else OutOfCourse.NOTHING_ASKED
     as_left = set(event.body.get("as_left", ()))
-    moved = {row["canal"] for row in event.body.get("found", ()) if row.get("reference_point")}
-    for name, canal in course.canals.items():
-        if canal.state is CanalState.FINISHED:
-            continue
-        if name in moved:
-            canal.to_plan = True
-        elif name not in as_left and canal.held is None:
+    for name, canal in unfinished.items():
+        if name not in as_left | gone and canal.held is None:
             canal.held = CanalState.TO_CHECK
     return None
 

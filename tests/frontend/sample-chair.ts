@@ -36,6 +36,14 @@ export function chairAfter(events: readonly Partial<Happened>[], setting: Settin
   const course = new Course({ A: { MB1: small, MB2: second } }, 'A', happened, setting)
   const told: Told[] = []
   const record = vi.fn(async (_canal: string, _node: string, one: Told) => void told.push(one))
-  const chair = { plan, course, events: happened, waiting: [], treatment: { events: [] }, record } as unknown as Chair
+  const chair = {
+    caseId: 'k1',
+    plan,
+    course,
+    events: happened,
+    waiting: [],
+    treatment: { events: [] },
+    record,
+  } as unknown as Chair
   return { chair, told, record }
 }

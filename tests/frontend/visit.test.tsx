@@ -49,6 +49,12 @@ describe('may I start?', () => {
     expect(await screen.findByText('Dr Vale in the room · dam on · plan approved')).toBeTruthy()
   })
 
+  test('says who was named for the case, if somebody else is in the room', async () => {
+    serve(({ path }) => ({ body: path === 'cases/k1' ? { supervisor: SUPERVISORS[1] } : { supervisors: SUPERVISORS } }))
+    start([DAM, ROOM])
+    expect(await screen.findByText('Signs from elsewhere: Dr Amari, named for this case.')).toBeTruthy()
+  })
+
   test('asks nothing of a bench', () => {
     start([], 'extracted')
     expect(screen.getByText('Yes.')).toBeTruthy()

@@ -1,6 +1,7 @@
 import * as calls from '@/api/calls'
 import type { CanalPlan, EventShown, PersonRef } from '@/api/shapes'
 import type { Happened, Kind } from '@/walk/happened'
+import { useCase } from './cases'
 import type { Chair } from './chair'
 import { membership, personId, session } from './session'
 import { useKept } from './use'
@@ -12,6 +13,11 @@ export function useSupervisors(): readonly PersonRef[] | undefined {
     programme && `supervisors of ${programme}`,
     async () => (await calls.getProgramme(programme ?? '')).supervisors,
   ).value
+}
+
+/** The supervisor who was named for the case, wherever they are; undefined where none was. */
+export function useNamedFor(caseId: string): PersonRef | undefined {
+  return useCase(caseId).value?.supervisor ?? undefined
 }
 
 /** The last event of this kind that moved something. */

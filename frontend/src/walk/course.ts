@@ -188,14 +188,19 @@ export class Course {
     return null
   }
 
-  /** Canals that were not found as they were left stay withheld, finished ones excepted. */
+  /**
+   * Canals that were not found as they were left stay withheld, finished ones excepted. That a reference point has gone
+   * holds also where another phone has opened the visit before.
+   */
   private reopen(event: Happened): OutOfCourse | null {
-    if (!this.visit.reopen(event)) return 'nothing_asked'
     const { as_left = [], found = [] } = event.body as Reopened
-    for (const [name, canal] of Object.entries(this.canals)) {
-      if (canal.state === 'finished') continue
-      if (found.some((one) => one.canal === name && one.reference_point)) canal.toPlan = true
-      else if (!as_left.includes(name)) canal.held ??= 'to_check'
+    const unfinished = Object.entries(this.canals).filter(([, canal]) => canal.state !== 'finished')
+    const gone = found.filter((one) => one.reference_point).map((one) => one.canal)
+    const moved = unfinished.filter(([name]) => gone.includes(name))
+    for (const [, canal] of moved) canal.toPlan = true
+    if (!this.visit.reopen(event)) return moved.length > 0 ? null : 'nothing_asked'
+    for (const [name, canal] of unfinished) {
+      if (!as_left.includes(name) && !gone.includes(name)) canal.held ??= 'to_check'
     }
     return null
   }

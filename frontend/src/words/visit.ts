@@ -14,6 +14,7 @@ export const visit = {
     },
     inRoom: (name: string) => `${name} in the room`,
     somebody: 'Somebody',
+    away: (name: string) => `Signs from elsewhere: ${name}, named for this case.`,
     dam: { on: 'dam on', off: 'dam off', leaking: 'dam leaking' },
     length: (canal: string, mm: string, state: string) => `${canal} length ${mm} ${state}`,
     noLength: (canal: string) => `${canal} length to be taken`,

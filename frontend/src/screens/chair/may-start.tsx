@@ -3,7 +3,7 @@ import type { CanalPlan, PersonRef, Told } from '@/api/shapes'
 import { mm } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
-import { actorOf, lastOf, useSupervisors } from '@/store/visits'
+import { actorOf, lastOf, useNamedFor, useSupervisors } from '@/store/visits'
 import { type Missing, RENEW } from '@/walk/visit'
 import { words } from '@/words/en'
 import { InTheRoom } from './in-the-room'
@@ -52,10 +52,12 @@ interface RoomProps {
 
 /** All is there; under the line what may change in the middle of a visit. */
 function Room({ chair, line, supervisors }: RoomProps) {
+  const named = useNamedFor(chair.caseId)
   return (
     <details class="may-start" aria-label={words.visit.mayStart}>
       <summary>{line}</summary>
       <div class="stack">
+        {named && named.id !== chair.course.visit.onSite && <p>{words.visit.away(named.name)}</p>}
         <div class="step-answers two">
           <button type="button" class="button" onClick={() => say(chair, { kind: 'dam', state: 'off' })}>
             {words.visit.damOff}
