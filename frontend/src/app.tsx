@@ -14,6 +14,7 @@ import { NewCase } from './screens/new-case/new-case'
 import { Planning } from './screens/plan/plan'
 import { Record } from './screens/record/record'
 import { Review } from './screens/review/review'
+import { Share } from './screens/share/share'
 import { FirstNotice } from './screens/sign-in/first-notice'
 import { SignIn } from './screens/sign-in/sign-in'
 import { CloseVisit } from './screens/visit/close'
@@ -44,6 +45,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases/:id/images/:image', ({ id = '', image = '' }) => <MarksScreen caseId={id} imageId={image} key={image} />],
   ['/worklist', () => <Worklist />],
   ['/plans/:id', ({ id = '' }) => <Review id={id} key={id} />],
+  ['/share', () => <Share />],
   ['/account', () => <Account />],
 ]
 

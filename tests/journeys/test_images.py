@@ -8,8 +8,9 @@ from typing import Any
 
 from playwright.sync_api import FilePayload, Page, expect
 
-from tests.cases.pictures import noise
+from tests.cases.pictures import noise, picture
 from tests.journeys.conftest import Opens
+from tests.journeys.hands import person, sign_in
 from tests.journeys.test_chair import answer, at_the_chair, due
 
 # Over one part of an upload, so that it goes in several.
@@ -62,6 +63,35 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
     expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=5000)
     stored = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"]
     assert [(each["state"], each["canal"], each["shows"]) for each in stored] == [("stored", "MB", "length")]
+
+
+# What the phone's own sheet of apps does: it sends a form to the address that the manifest names.
+SHARE = """(bytes) => {
+  const files = new DataTransfer()
+  files.items.add(new File([new Uint8Array(bytes)], 'shared.png', { type: 'image/png' }))
+  const form = document.createElement('form')
+  Object.assign(form, { method: 'POST', action: '/share', enctype: 'multipart/form-data' })
+  const input = document.createElement('input')
+  Object.assign(input, { type: 'file', name: 'images', files: files.files })
+  form.append(input)
+  document.body.append(form)
+  form.submit()
+}"""
+
+
+def test_a_photo_shared_from_another_app_is_put_to_a_case(phone: Page, demo: Mapping[str, Any]) -> None:
+    sign_in(phone, person(demo, "student"))
+    expect(phone.get_by_role("main").locator(".ledger a").first).to_be_visible()
+    phone.wait_for_function("navigator.serviceWorker.controller !== null")
+    phone.context.set_offline(True)
+    phone.evaluate(SHARE, list(picture(60, 40)))
+    phone.wait_for_url("**/share")
+    expect(phone.get_by_text("One image was shared.")).to_be_visible()
+    phone.context.set_offline(False)
+    phone.locator("main .button.answer").first.click()
+    expect(phone.get_by_role("button", name=re.compile("^Open before the work"))).to_be_visible()
+    phone.goto("/share")
+    expect(phone.get_by_text("Nothing was shared")).to_be_visible()
 
 
 def test_an_image_that_is_still_on_the_phone_is_said_to_be_there(

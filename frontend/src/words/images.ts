@@ -1,5 +1,12 @@
 /** Words of images. */
 export const images = {
+  share: {
+    title: 'Shared with the app',
+    nothing: 'Nothing was shared, or it was put to a case already.',
+    many: (n: number) => (n === 1 ? 'One image was shared.' : `${n} images were shared.`),
+    which: 'To which case?',
+    leave: 'To none',
+  },
   images: {
     title: 'Images',
     add: 'Add an image',

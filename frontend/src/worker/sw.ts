@@ -28,9 +28,21 @@ worker.addEventListener('message', (event) => {
 
 worker.addEventListener('fetch', (event) => {
   const url = new URL(event.request.url)
+  if (event.request.method === 'POST' && url.pathname === '/share') return event.respondWith(shared(event.request))
   if (event.request.method !== 'GET' || url.origin !== worker.location.origin || NOT_OURS.test(url.pathname)) return
   event.respondWith(fromHereOrThere(event.request, url.pathname))
 })
+
+/** Puts what another app shares where the page finds it, with a connection or without, and opens the page. */
+async function shared(request: Request): Promise<Response> {
+  const files = (await request.formData()).getAll('images').filter((file) => file instanceof File)
+  const cache = await caches.open('shared')
+  for (const file of files) {
+    const headers = { 'Content-Type': file.type }
+    await cache.put(`/shared/${crypto.randomUUID()}`, new Response(file, { headers }))
+  }
+  return Response.redirect('/share', 303)
+}
 
 async function fromHereOrThere(request: Request, path: string): Promise<Response> {
   const cache = await caches.open(CACHE)
