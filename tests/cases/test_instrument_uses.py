@@ -124,3 +124,13 @@ def test_a_student_sees_what_their_own_set_has_done(student: Chair, kit: Kit, pr
         for person in (priya, rosa)
     ]
     assert counts == [1, 0]
+
+
+def test_on_a_patient_small_hand_instruments_are_for_one_canal(
+    programme: Programme, priya: Person, asked: Asked
+) -> None:
+    """Textbooks, from memory: hand files 6 to 15 are used once; larger ones are counted as the kit says."""
+    clinic = open_case(programme, priya, patient_alias="Heron 3", setting="clinic")
+    hand = [one for one in snapshot(clinic, asked, samples=0).kit.instruments if one.motion == "hand"]
+    assert {one.size for one in hand if one.most_uses == 1} == {one.size for one in hand if one.size <= 15}
+    assert {one.most_uses for one in hand if one.size > 15} == {None}

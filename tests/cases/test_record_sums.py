@@ -1,0 +1,77 @@
+"""What the record adds up, against plain sums in whole hundredths."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from fractions import Fraction
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cases.domain.course import Course, Happened
+from cases.domain.events import EventKind
+from cases.domain.record import sums
+from cases.domain.record.story import Fact, Story
+from cases.domain.record.value import RecordPerson
+from cases.domain.roles import Role
+from cases.domain.visit import Visit
+from planning.techniques import Setting
+
+NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
+PRIYA = RecordPerson(id="p", name="Priya", role=Role.STUDENT)
+HUNDREDTHS = st.integers(min_value=0, max_value=2_000)
+Rinsed = tuple[EventKind, str, str, int, bool]
+"""How, where, with what, how many hundredths of a millilitre, taken back or not."""
+
+rinsed = st.tuples(
+    st.sampled_from([EventKind.STEP, EventKind.IRRIGATED]),
+    st.sampled_from(["MB1", "DB", ""]),
+    st.sampled_from(["water", "saline", "edta"]),
+    HUNDREDTHS,
+    st.booleans(),
+)
+
+
+def story(told: list[Rinsed]) -> Story:
+    facts = tuple(
+        Fact(
+            event=Happened(
+                id=f"e{number}",
+                kind=kind,
+                actor="p",
+                plan="h",
+                canal=canal,
+                body={"irrigant": irrigant, "volume_ml": hundredths / 100},
+            ),
+            position=number,
+            at=NOON,
+            device_time=NOON,
+            who=PRIYA,
+        )
+        for number, (kind, canal, irrigant, hundredths, _) in enumerate(told, start=1)
+    )
+    gone = tuple(f"e{number}" for number, one in enumerate(told, start=1) if one[-1])
+    return Story(
+        facts=facts,
+        versions={},
+        course=Course(plan="h", canals={}, visit=Visit(setting=Setting.BLOCK), undone=gone),
+        people={},
+    )
+
+
+@given(st.lists(rinsed, max_size=40))
+def test_irrigants_add_up_to_the_hundredth(told: list[Rinsed]) -> None:
+    """Exact arithmetic in whole hundredths of a millilitre, what was taken back left out."""
+    expected: dict[str, dict[str, int]] = {}
+    for _, canal, irrigant, hundredths, gone in told:
+        if not gone:
+            of = expected.setdefault(irrigant, {})
+            of[canal] = of.get(canal, 0) + hundredths
+    found = {
+        one.irrigant: (Fraction(str(one.volume_ml)), {each.canal: Fraction(str(each.volume_ml)) for each in one.canals})
+        for one in sums.irrigants(story(told))
+    }
+    assert found == {
+        irrigant: (Fraction(sum(of.values()), 100), {canal: Fraction(n, 100) for canal, n in of.items()})
+        for irrigant, of in expected.items()
+    }
