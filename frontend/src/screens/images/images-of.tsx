@@ -65,9 +65,11 @@ function OneImage({ caseId, stored, here }: OneProps) {
     return (
       <>
         {stored?.state === 'stored' ? <Stored caseId={caseId} image={stored} /> : here && <Here image={here} />}
-        <a class="button plain" href={`/cases/${caseId}/images/${stored?.id ?? here?.id}`}>
-          {words.marks.mark}
-        </a>
+        {here?.refused === undefined && (
+          <a class="button plain" href={`/cases/${caseId}/images/${stored?.id ?? here?.id}`}>
+            {words.marks.mark}
+          </a>
+        )}
       </>
     )
   }
