@@ -1,7 +1,7 @@
-import { useMemo } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
-import type { Plan, Told, Treatment, VersionShown } from '@/api/shapes'
-import { Course } from '@/walk/course'
+import type { Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
+import { Course, type Sheets } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
 import { treatmentName, unsent } from './outbox'
@@ -29,20 +29,56 @@ export function useTreatment(caseId: string) {
   return useKept(treatmentName(caseId), () => calls.getTreatment(caseId))
 }
 
-/** The course of the case; undefined until its treatment and its plan are on the phone, null where none was approved. */
+/** The course of the case; undefined until its treatment and its plans are on the phone, null where none was approved. */
 export function useChair(caseId: string, treatment: Treatment | undefined): Chair | null | undefined {
   const hash = treatment?.course?.plan_hash
-  const listed = useVersions(caseId).value?.find((version) => version.hash === hash)
+  const versions = useVersions(caseId)
+  const listed = versions.value?.find((version) => version.hash === hash)
+  // A version that has just taken over is newer than the list on the phone.
+  useEffect(() => {
+    if (hash !== undefined && versions.value && !listed) versions.again()
+  }, [hash])
   const version = useVersion(hash === undefined ? undefined : listed?.id).value
+  const earlier = useEarlier(caseId, versions.value, treatment)
   const waiting = unsent(caseId).value
   return useMemo(() => {
     if (treatment && !treatment.course) return null
-    if (!treatment || !version || version.hash !== hash) return undefined
-    return chairOf(caseId, version, treatment, waiting)
-  }, [treatment, version, waiting, hash])
+    if (!treatment || !version || version.hash !== hash || !earlier) return undefined
+    return chairOf(caseId, version, earlier, treatment, waiting)
+  }, [treatment, version, earlier, waiting, hash])
 }
 
-function chairOf(caseId: string, version: VersionShown, treatment: Treatment, waiting: readonly Unsent[]): Chair {
+/** The plans that were worked before the present one, the first one first. */
+type Earlier = readonly { readonly hash: string; readonly sheets: Sheets }[]
+
+const NONE: Earlier = []
+
+/** Their run sheets, kept on the phone; undefined until all are there. */
+function useEarlier(
+  caseId: string,
+  versions: readonly VersionListed[] | undefined,
+  treatment: Treatment | undefined,
+): Earlier | undefined {
+  const hashes = (treatment?.events ?? []).flatMap(({ told }) => (told.kind === 'replan' ? [told.replaces] : []))
+  const ids = hashes.flatMap((hash) => versions?.find((version) => version.hash === hash)?.id ?? [])
+  const complete = ids.length === hashes.length
+  const name = hashes.length > 0 && complete ? `plans worked in ${caseId} before ${ids.join(' ')}` : undefined
+  const kept = useKept(name, async (): Promise<Earlier> => {
+    const found = await Promise.all(ids.map(calls.getVersion))
+    return found.map(({ hash, plan }) => ({ hash, sheets: sheetsOf(plan) }))
+  })
+  return hashes.length === 0 ? NONE : kept.value
+}
+
+const sheetsOf = (plan: Plan): Sheets => Object.fromEntries(plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
+
+function chairOf(
+  caseId: string,
+  version: VersionShown,
+  earlier: Earlier,
+  treatment: Treatment,
+  waiting: readonly Unsent[],
+): Chair {
   const sent = new Set(treatment.events.map((event) => event.id))
   const pending = waiting.filter((entry) => !sent.has(entry.event.id))
   const events = [
@@ -53,8 +89,12 @@ function chairOf(caseId: string, version: VersionShown, treatment: Treatment, wa
       happened(id, personId(), plan_hash, canal, node, told as Told),
     ),
   ]
-  const sheets = Object.fromEntries(version.plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
-  const course = new Course({ [version.hash]: sheets }, version.hash, events, version.plan.setting as Setting)
+  const plans = Object.fromEntries([
+    ...earlier.map((one) => [one.hash, one.sheets]),
+    [version.hash, sheetsOf(version.plan)],
+  ])
+  const first = earlier[0]?.hash ?? version.hash
+  const course = new Course(plans, first, events, version.plan.setting as Setting)
   return {
     caseId,
     version,

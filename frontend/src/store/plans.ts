@@ -2,10 +2,11 @@ import { type Signal, signal } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
-import type { Asked, CaseShown, Plan, VersionListed } from '@/api/shapes'
+import type { Asked, CaseShown, Plan, VersionListed, VersionShown } from '@/api/shapes'
 import { refreshCase } from './cases'
 import { read, write } from './database'
 import { refresh } from './kept'
+import { treatmentName } from './outbox'
 import { personId } from './session'
 import { useKept } from './use'
 
@@ -94,9 +95,20 @@ async function compute(preview: Signal<Preview>, id: string, asked: Asked, turn:
 export async function askForApproval(of: CaseShown, id: string, asked: Asked): Promise<void> {
   try {
     const version = await calls.proposePlan(of.id, { id, ...asked })
-    await calls.submitPlan(version.id)
+    // Where nothing but lengths moved in the middle of the work, the approval has been carried over.
+    if (version.state !== 'approved') await calls.submitPlan(version.id)
   } finally {
     await refreshPlan(of.id)
+  }
+}
+
+/** Has the server work out the stops anew, all choices as they are; what came of it. */
+export async function planAgain(caseId: string, id: string, { kit, technique, choices }: Asked): Promise<VersionShown> {
+  try {
+    return await calls.proposePlan(caseId, { id, kit, technique, choices })
+  } finally {
+    await refreshPlan(caseId)
+    await refresh(treatmentName(caseId), () => calls.getTreatment(caseId))
   }
 }
 

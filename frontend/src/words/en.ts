@@ -10,6 +10,7 @@ import { expected } from './expected'
 import { figures } from './figures'
 import { hold } from './hold'
 import { images } from './images'
+import { lengthWords } from './length'
 import { marks } from './marks'
 import { phone } from './phone'
 import { plan } from './plan'
@@ -40,6 +41,7 @@ export const words = {
   ...figures,
   ...size,
   ...difficulty,
+  ...lengthWords,
   ...visit,
   when,
 } as const

@@ -17,6 +17,7 @@ import { Dock } from './dock'
 import { DoneList } from './done-list'
 import { Halted, SalineOnly } from './halted'
 import { IrrigateMore } from './irrigate'
+import { LengthAgain } from './length-again'
 import { MayStart } from './may-start'
 import { NextAtTray } from './next-at-tray'
 import { NowCard } from './now-card'
@@ -95,6 +96,7 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
           </div>
         </NowCard>
       )}
+      {canal && course && open && <LengthAgain key={canal.canal} chair={chair} canal={canal} course={course} />}
       {canal && open && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
       <DoneList chair={chair} />
       {!closed && (

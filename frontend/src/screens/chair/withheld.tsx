@@ -7,6 +7,7 @@ import { membership } from '@/store/session'
 import { type CanalCourse, type CanalState, notReleased } from '@/walk/course'
 import { words } from '@/words/en'
 import { FirstSteps } from './first-steps'
+import { PlanAgain } from './plan-again'
 
 const SIGNS: Partial<Record<CanalState, SignName>> = { finished: 'approved', not_released: 'returned' }
 
@@ -41,6 +42,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
           ))}
         </div>
       )}
+      {course.state === 'to_plan' && <PlanAgain chair={chair} course={course} />}
       {(course.held === 'paused' || course.held === 'to_check') && <Resume chair={chair} canal={canal} />}
     </section>
   )

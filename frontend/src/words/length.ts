@@ -1,0 +1,15 @@
+export const lengthWords = {
+  lengthAgain: {
+    summary: (length: string) => `Length ${length} · take it again`,
+    none: 'Take the length',
+    save: 'Record this length',
+    says: 'The canal waits until the server has worked out its stops from it. Other canals go on.',
+    notSent:
+      'A length was taken and the server does not have it yet: its stops cannot be worked out here. Other canals go on.',
+    working: 'The server works out the stops.',
+    again: 'Work out the stops',
+    asks: 'The new plan has to be approved before this canal goes on. Other canals go on by the old one.',
+    byOther: 'The stops of this canal have to be worked out anew. The student of the case does that on their phone.',
+    toPlan: 'To the plan',
+  },
+} as const
