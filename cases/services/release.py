@@ -60,7 +60,7 @@ def release(
     before = list(version.not_released)
     if not set(canals) & set(before):
         return version  # sent twice
-    returned = {canal: remark for canal, remark in _returned(case, version).items() if canal not in canals}
+    returned = {canal: remark for canal, remark in _returned(case).items() if canal not in canals}
     _refuse_alone(canals, returned, joins)
     let_go(supervisor=supervisor, case=case, version=version, returned=returned)
     now = {"not_released": version.not_released}
@@ -79,9 +79,9 @@ def _refuse_alone(canals: Sequence[str], returned: Mapping[str, str], joins: Joi
             raise NotUsable(reason=reason, at=("canals", number))
 
 
-def _returned(case: Case, version: ToothPlanVersion) -> dict[str, str]:
-    """The canals that the last decision on the version returned, with its remarks."""
-    last = case.events.filter(kind=EventKind.RELEASE, version=version).order_by("-position").first()
+def _returned(case: Case) -> dict[str, str]:
+    """The canals that the last decision returned, with its remarks; it may have been on the version before."""
+    last = case.events.filter(kind=EventKind.RELEASE).order_by("-position").first()
     waits = json.loads(last.text)["not_released"] if last else []
     return {one["canal"]: one["remark"] for one in waits if not one["joins"]}
 

@@ -11,14 +11,16 @@ from cases.domain.errors import ChangedSince, Conflict, NoSuchCanal, NotAllowed,
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.release import left_out
 from cases.domain.standing import StandingState
-from cases.domain.told import NotReleased
+from cases.domain.told import NotReleased, ReadingTold
 from cases.models import Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
 from cases.queries.plans import standing_of
-from cases.services import readings, release
+from cases.services import plans, readings, release
+from cases.services.plan_input import Asked
 from cases.services.reviews import Remark
-from planning.readings import PreOperativeImage
-from tests.cast import canal_of, decide
+from planning.readings import ConfirmingImage, PreOperativeImage
+from tests.cases.test_replan import PHONE, Hand, course_of
+from tests.cast import canal_of, decide, with_size
 
 # The check case's molar: MB2 ends in MB1; DB and P run on their own.
 JOINS = {"MB1": None, "MB2": "MB1", "DB": None, "P": None}
@@ -155,3 +157,47 @@ def test_after_the_case_has_changed_the_new_plan_is_decided_on(
     readings.take_length(actor=priya, canal=canal_of(but_mb2.case, "DB"), reading=image)
     with pytest.raises(PlanStale):
         let_go(vale, but_mb2, "MB2")
+
+
+# --- a later version ---
+
+
+def approve_again(student: Person, supervisor: Person, version: ToothPlanVersion, asked: Asked) -> ToothPlanVersion:
+    """MB2 one size smaller, asked for and approved."""
+    smaller = with_size(asked, "MB2", 30, "Gauged again.")
+    later = plans.submit(actor=student, version=plans.propose(actor=student, case=version.case, asked=smaller)[0])
+    decide(supervisor, later, Decision.APPROVED)
+    return later
+
+
+def test_a_later_version_releases_the_rest_before_any_work(
+    but_mb2: ToothPlanVersion, priya: Person, vale: Person, asked: Asked
+) -> None:
+    later = approve_again(priya, vale, but_mb2, asked)
+    assert later.hash != but_mb2.hash
+    assert set(states(later).values()) == {CanalState.OPEN}
+
+
+def test_a_later_version_releases_the_rest_and_the_others_go_on_where_they_stood(
+    but_mb2: ToothPlanVersion, priya: Person, vale: Person, asked: Asked
+) -> None:
+    phone = Hand(priya, but_mb2, PHONE)
+    phone.leaves("DB")
+    stood = course_of(but_mb2.case)["DB"].node
+    approve_again(priya, vale, but_mb2, asked)
+    assert set(states(but_mb2).values()) == {CanalState.OPEN}
+    assert course_of(but_mb2.case)["DB"].node == stood
+
+
+def test_where_an_approval_is_carried_over_what_waits_goes_on_waiting(
+    but_mb2: ToothPlanVersion, priya: Person, vale: Person, asked: Asked
+) -> None:
+    phone = Hand(priya, but_mb2, PHONE)
+    phone.leaves("DB")
+    shorter = ConfirmingImage(set_mm=18.0, tip_short_mm=0.5, reference_point="DB cusp")
+    phone.tells(ReadingTold(taken=shorter))
+    carried, _ = plans.propose(actor=priya, case=but_mb2.case, asked=asked)
+    assert (carried.state, carried.not_released) == (PlanState.APPROVED, ["MB1", "MB2"])
+    assert states(carried)["MB2"] is CanalState.NOT_RELEASED
+    assert let_go(vale, carried, "MB2").not_released == []
+    assert states(carried)["MB2"] is CanalState.OPEN

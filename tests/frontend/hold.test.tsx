@@ -1,0 +1,213 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
+import { beforeEach, describe, expect, test } from 'vitest'
+import type { Do, EventShown, Running, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
+import { SquareCode } from '@/screens/account/square-code'
+import { Bench } from '@/screens/chair/bench'
+import { Answer } from '@/screens/hold-point/answer'
+import { Answered } from '@/screens/hold-point/answered'
+import { partners } from '@/screens/review/release'
+import { whereTo } from '@/screens/worklist/waits-for'
+import type { Chair } from '@/store/chair'
+import { lastWord, passedInSpite, sinceLastWord, wasFirst } from '@/store/hold'
+import { Course } from '@/walk/course'
+import { signedIn } from './people'
+import { serve } from './server'
+
+const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8'))
+const sheet = shared.sheets.hold as RunSheet
+const NODE = sheet.nodes.word as Do
+
+const image = { told: { kind: 'step', exit: 'done' }, node: 'image' } as const
+const word = (exit: 'approved' | 'returned', by: string, more: object = {}) => ({
+  told: { kind: 'sign_off', exit, reason: '', in_spite: false, at_bench: false, ...more } as Told,
+  node: 'word',
+  by,
+})
+
+type Event = { told: Told; node: string; by?: string; canal?: string }
+
+/** A chair at which these events are stored, in their order; what is recorded goes to `recorded`. */
+function chairWith(events: readonly Event[]) {
+  const shown = events.map(({ told, node, by = 'Ines', canal = 'MB1' }, i) => ({
+    id: `e${i + 1}`,
+    position: i + 1,
+    server_time: `2026-03-05T12:0${i}:00Z`,
+    actor: { id: `id of ${by}`, name: by },
+    plan_hash: 'A',
+    canal,
+    node,
+    told,
+  })) as unknown as EventShown[]
+  const happened = shown.map(({ id, actor, canal, node, told: { kind, ...body } }) => {
+    return { id, kind, actor: actor.id, plan: 'A', canal, node, body }
+  })
+  const recorded: { canal: string; node: string; told: Told }[] = []
+  const chair = {
+    caseId: 'c1',
+    version: { case: 'c1', hash: 'A' } as VersionShown,
+    course: new Course({ A: { MB1: sheet } }, 'A', happened, 'extracted'),
+    events: happened,
+    waiting: [],
+    treatment: { position: shown.length, events: shown } as unknown as Treatment,
+    record: async (canal: string, node: string, told: Told) => {
+      recorded.push({ canal, node, told })
+      return true
+    },
+  } as unknown as Chair
+  return { chair, recorded }
+}
+
+beforeEach(() => signedIn('Dr Vale', 'supervisor'))
+
+describe('a supervisor’s answer', () => {
+  const answer = () => {
+    const { chair, recorded } = chairWith([image])
+    render(<Answer chair={chair} canal="MB1" node={NODE} />)
+    return recorded
+  }
+  const click = (name: string) => fireEvent.click(screen.getByRole('button', { name }))
+
+  test('approves in one touch, at the hold point on the screen', () => {
+    const recorded = answer()
+    click('Approve')
+    expect(recorded).toMatchObject([{ canal: 'MB1', node: 'word', told: { exit: 'approved', in_spite: false } }])
+  })
+
+  test.each([
+    ['Return', 'Return, with this reason', { exit: 'returned', in_spite: false }],
+    ['Let pass in spite', 'Let pass, with this reason', { exit: 'approved', in_spite: true }],
+  ])('%s: not without a reason', (open, go, told) => {
+    const recorded = answer()
+    click(open)
+    click(go)
+    expect(screen.getByText('Say why, first.')).toBeTruthy()
+    expect(recorded).toEqual([])
+    fireEvent.input(screen.getByRole('textbox'), { target: { value: ' Blurred. ' } })
+    click(go)
+    expect(recorded).toMatchObject([{ told: { ...told, reason: 'Blurred.' } }])
+  })
+
+  test('has a reason at hand for an image that cannot be read', () => {
+    const recorded = answer()
+    click('Return')
+    click('Not readable: repeat the image.')
+    click('Return, with this reason')
+    expect(recorded).toMatchObject([{ told: { reason: 'Not readable: repeat the image.' } }])
+  })
+
+  test('comes to the chair: the canal goes on waiting', () => {
+    const recorded = answer()
+    click('Come to the chair')
+    expect(recorded).toMatchObject([{ told: { kind: 'come' } }])
+  })
+})
+
+describe('words on a canal', () => {
+  test('the last that counted, what was done since, and what was let pass', () => {
+    const { chair } = chairWith([image, word('returned', 'Dr Vale', { reason: 'Again.' }), image])
+    expect(lastWord(chair, 'MB1')?.told.exit).toBe('returned')
+    expect(sinceLastWord(chair, 'MB1').map(({ id }) => id)).toEqual(['e3'])
+    expect(passedInSpite(chair, 'MB1')).toEqual([])
+    const passed = chairWith([image, word('approved', 'Dr Vale', { in_spite: true, reason: 'Seen.' })])
+    expect(passedInSpite(passed.chair, 'MB1').map(({ told }) => told.reason)).toEqual(['Seen.'])
+  })
+
+  test('who came second is told who was first, and what they said', () => {
+    const { chair } = chairWith([
+      image,
+      word('returned', 'Dr Amari', { reason: 'Blurred.' }),
+      word('approved', 'Dr Vale'),
+    ])
+    expect(wasFirst(chair, 'MB1')?.name).toBe('Dr Amari')
+    render(<Answered chair={chair} canal="MB1" waits={false} />)
+    expect(
+      screen.getByText(/^Dr Amari was first, .* Your word is kept in the record and moved nothing\.$/),
+    ).toBeTruthy()
+    expect(screen.getAllByText(/Returned by Dr Amari.*Blurred\./).length).toBeGreaterThan(0)
+  })
+
+  test('who was first is not told so', () => {
+    const { chair } = chairWith([image, word('approved', 'Dr Vale'), word('returned', 'Dr Amari', { reason: 'No.' })])
+    expect(wasFirst(chair, 'MB1')).toBeUndefined()
+  })
+})
+
+describe('a word at the bench', () => {
+  const supervisors = [
+    { id: 's1', name: 'Dr Vale', signs_at_bench: true },
+    { id: 's2', name: 'Dr Amari', signs_at_bench: false },
+  ]
+
+  test('names the supervisor, the code, and the hold point and plan on the screen', async () => {
+    signedIn('ines')
+    const { chair } = chairWith([image])
+    const sent = serve(({ path }) =>
+      path === 'programmes/p1'
+        ? { status: 200, body: { supervisors } }
+        : {
+            status: 422,
+            body: {
+              type: 'urn:fourth-canal:problem:code-refused',
+              detail: 'no',
+              errors: [{ pointer: '#/code', code: 'code-refused', detail: 'This code is wrong. 4 more tries.' }],
+            },
+          },
+    )
+    render(<Bench chair={chair} canal="MB1" node={NODE} onClose={() => undefined} />)
+    const who = await screen.findByLabelText('Supervisor')
+    // Who has no codes is not on offer.
+    expect([...who.querySelectorAll('option')].map((one) => one.textContent)).toEqual(['Who are you?', 'Dr Vale'])
+    fireEvent.change(who, { target: { value: 's1' } })
+    fireEvent.input(screen.getByLabelText('One-time code'), { target: { value: '123 456' } })
+    fireEvent.click(screen.getByRole('button', { name: 'Give this word', hidden: true }))
+    await waitFor(() => expect(sent.at(-1)?.path).toBe('cases/c1/bench-sign-offs'))
+    expect(sent.at(-1)?.body).toMatchObject({
+      supervisor: 's1',
+      code: '123 456',
+      plan_hash: 'A',
+      canal: 'MB1',
+      node: 'word',
+      exit: 'approved',
+      in_spite: false,
+    })
+    expect(await screen.findByText('This code is wrong. 4 more tries.')).toBeTruthy()
+    expect((screen.getByLabelText('One-time code') as HTMLInputElement).value).toBe('')
+  })
+})
+
+test('a square code has its rows, and four modules of margin (ISO/IEC 18004)', () => {
+  const { container } = render(<SquareCode rows={['10', '01']} says="code" />)
+  expect(container.querySelector('svg')?.getAttribute('viewBox')).toBe('0 0 10 10')
+  expect(container.querySelector('path')?.getAttribute('d')).toBe('M4 4h1v1h-1zM5 5h1v1h-1z')
+})
+
+describe('canals that wait with a returned one', () => {
+  const canals = [
+    { canal: 'MB1', joins: null },
+    { canal: 'MB2', joins: 'MB1' },
+    { canal: 'DB', joins: null },
+  ]
+  const of = { plan: { canals } } as unknown as VersionShown
+
+  // As in tests/cases/test_release.py: what the screen foretells is what the server does.
+  test.each([
+    [[], {}],
+    [['DB'], {}],
+    [['MB2'], { MB1: 'MB2' }],
+    [['MB1'], { MB2: 'MB1' }],
+    [['MB1', 'MB2'], {}],
+  ])('%j', (returned, expected) => {
+    expect(partners(of, returned)).toEqual(expected)
+  })
+})
+
+test('from the list one goes to the hold point that was asked for', () => {
+  const canal = (name: string, hold_point: string, asked: boolean) => ({ canal: name, hold_point, asked })
+  const running = (halted: boolean, ...canals: object[]) => ({ case: 'c1', halted, canals }) as unknown as Running
+  expect(whereTo(running(false, canal('MB', 'length', false), canal('D', 'cone', true)))).toBe('/cases/c1/word/D')
+  expect(whereTo(running(false, canal('MB', 'length', false), canal('D', '', false)))).toBe('/cases/c1/word/MB')
+  expect(whereTo(running(true, canal('MB', 'length', true)))).toBe('/cases/c1/chair')
+  expect(whereTo(running(false, canal('D', '', false)))).toBe('/cases/c1/chair')
+})
