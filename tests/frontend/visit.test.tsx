@@ -1,8 +1,10 @@
 import { fireEvent, render, screen } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
+import type { Running } from '@/api/shapes'
 import { ClosedVisit } from '@/screens/chair/closed-visit'
 import { MayStart } from '@/screens/chair/may-start'
 import { type Answers, empty, followsFrom, foundOf, reopening } from '@/screens/visit/found'
+import { whereTo } from '@/screens/worklist/waits-for'
 import { workedIn } from '@/store/visits'
 import { signedIn } from './people'
 import { chairAfter } from './sample-chair'
@@ -102,6 +104,17 @@ describe('a closed visit', () => {
     fireEvent.click(screen.getByRole('button', { name: 'Not good yet' }))
     const told = { kind: 'sign_off', exit: 'returned', reason: 'The filling is high.' }
     expect(record).toHaveBeenCalledWith('', 'visit/check', told)
+  })
+})
+
+describe('from the supervisors’ list', () => {
+  const work = { case: 'k1', halted: false, canals: [{ canal: 'MB1', hold_point: 'length', asked: false }] }
+  test.each([
+    ['a word that is due on one canal is given there', {}, '/cases/k1/word/MB1'],
+    ['a check of the closed visit comes first', { check_due: true, missing: ['closed'] }, '/cases/k1/chair'],
+    ['and so does an approval that lapsed', { missing: ['approval_lapsed'] }, '/cases/k1/chair'],
+  ])('%s', (_, more, to) => {
+    expect(whereTo({ ...work, ...more } as unknown as Running)).toBe(to)
   })
 })
 

@@ -3,11 +3,15 @@ import { words } from '@/words/en'
 
 type Canal = Running['canals'][number]
 
-/** Where a supervisor goes from the list: to the hold point that was asked for, to one that waits, else to the chair. */
-export function whereTo({ case: id, halted, canals }: Running): string {
+/**
+ * Where a supervisor goes from the list: to the chair where the whole tooth or its visit waits, else to the hold point
+ * that was asked for, or to one that waits.
+ */
+export function whereTo({ case: id, halted, check_due, missing = [], canals }: Running): string {
+  const whole = halted || check_due || missing.includes('approval_lapsed')
   const waiting = canals.filter((canal) => canal.hold_point !== '')
   const first = waiting.find((canal) => canal.asked) ?? waiting[0]
-  return halted || !first ? `/cases/${id}/chair` : `/cases/${id}/word/${first.canal}`
+  return whole || !first ? `/cases/${id}/chair` : `/cases/${id}/word/${first.canal}`
 }
 
 /** One canal in the list: what it waits for, and what is asked in one line. */
