@@ -375,13 +375,19 @@ def _entry(entry: TimelineEntry) -> Row:
     return Row(
         cells=(
             str(entry.position),
-            f"{_time(entry.at)} ({entry.device_time.astimezone(UTC):%H:%M})",
+            f"{_time(entry.at)} ({_device(entry)})",
             _person(entry.who),
             entry.canal or "tooth",
             says,
         ),
         struck=entry.undone,
     )
+
+
+def _device(entry: TimelineEntry) -> str:
+    """By the device's own clock; with the day where that is another one."""
+    at = entry.device_time.astimezone(UTC)
+    return f"{at:%H:%M}" if at.date() == entry.at.astimezone(UTC).date() else _time(at)
 
 
 def _person(person: RecordPerson) -> str:

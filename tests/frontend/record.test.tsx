@@ -38,6 +38,11 @@ test('each entry is there once, what was taken back struck and said so', async (
   expect(entries[3]?.textContent).toContain('Kept out of course: another step was due.')
 })
 
+test('the device’s own time is told where it is another', async () => {
+  await shown()
+  expect(screen.getAllByText(/device /)).toHaveLength(1)
+})
+
 test('work stands against the plan; what went as planned and is on every step stays quiet', async () => {
   await shown()
   const rows = screen.getAllByRole('row', { hidden: true }).slice(1)

@@ -4,6 +4,7 @@ const at = '2026-03-05T12:00:00Z'
 const priya = { id: 'p', name: 'Priya', role: 'student' } as const
 const vale = { id: 'v', name: 'Dr Vale', role: 'supervisor' } as const
 const entry = { at, device_time: at, who: priya, canal: 'DB', kind: 'step', version: 1 } as const
+const late = { device_time: '2026-03-05T11:20:00Z' }
 const ok = { out_of_course: null, out_of_course_says: '', undone: false }
 const step = { version: 1, visit: 1, phase: 'explore', instrument: '10/.02', position: null, how: null } as const
 const none = { stop_mm: null, depth_mm: null, low_mm: null, high_mm: null, against_band: null }
@@ -101,7 +102,7 @@ export const record: RecordValue = {
   images: [],
   timeline: [
     { ...entry, ...ok, position: 1, event: 'e1', says: '10/.02: at its stop, 18.0 mm', undone: true },
-    { ...entry, ...ok, position: 2, event: 'e2', says: 'Paused: Not sure', kind: 'pause' },
+    { ...entry, ...ok, ...late, position: 2, event: 'e2', says: 'Paused: Not sure', kind: 'pause' },
     { ...entry, ...ok, position: 3, event: 'e3', says: 'Goes on: Seen.', kind: 'resume', who: vale },
     {
       ...entry,

@@ -1,6 +1,8 @@
 import type { RecordValue, TimelineEntry } from '@/api/shapes'
 import { words } from '@/words/en'
 
+const APART_MS = 60_000 // a clock that is off, or an entry that was sent late
+
 /** Every entry once, in order. What was taken back or moved nothing stays, and says so in words. */
 export function Timeline({ of }: { of: RecordValue }) {
   return (
@@ -34,6 +36,8 @@ function Entry({ of }: { of: TimelineEntry }) {
         {of.out_of_course && <p class="small strong">{words.record.outOfCourse(of.out_of_course_says)}</p>}
         <p class="small soft">
           {words.record.at(of.at)} · {of.who.name}
+          {Math.abs(Date.parse(of.device_time) - Date.parse(of.at)) > APART_MS &&
+            ` · ${words.record.device(words.record.at(of.device_time))}`}
         </p>
       </div>
     </div>
