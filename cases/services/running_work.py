@@ -30,7 +30,7 @@ def keep(case: Case) -> None:
     visit, missing = course.visit, course.missing
     over = visit.closed or all(canal.state is CanalState.FINISHED for canal in canals)
     # While a visit is closed its canals wait for nothing but its check.
-    waiting = not visit.closed and any(canal.state in WAITS for canal in canals)
+    waiting = not visit.closed and any(canal.asked or canal.state in WAITS for canal in canals)
     waits = halted or waiting or visit.check_due or Missing.APPROVAL_LAPSED in missing
     RunningWork.objects.update_or_create(
         case=case,

@@ -208,6 +208,19 @@ def another_approved(programme: Programme, student: Person, supervisor: Person, 
     return version
 
 
+def test_who_is_not_sure_waits_on_the_supervisors_list_at_any_step(
+    priya: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    ask = event(approved, 1, {"kind": "ask", "note": ""}, node="explore/10-02")
+    report(priya, approved.case, PHONE, ask)
+    (work,) = running(vale, approved.case)
+    assert work["waiting_s"] is not None
+    assert next(one["asked"] for one in work["canals"] if one["canal"] == ask["canal"])
+    report(priya, approved.case, PHONE, event(approved, 2, REACHED, node="explore/10-02"))
+    (work,) = running(vale, approved.case)
+    assert work["waiting_s"] is None
+
+
 def test_running_work_costs_the_same_for_one_case_or_many(
     programme: Programme, priya: Person, tom: Person, vale: Person, approved: ToothPlanVersion, asked: Asked
 ) -> None:

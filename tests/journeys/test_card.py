@@ -77,10 +77,17 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
     expect(phone.locator(".dock")).not_to_contain_text(f"Look at {name},")
     phone.get_by_role("button", name="I am not sure").tap()
     phone.get_by_role("button", name="Ask a supervisor").tap()
-    expect(phone.get_by_text("A supervisor is asked.")).to_be_visible()
+    expect(phone.get_by_role("dialog").get_by_text("A supervisor is asked.")).to_be_visible()
     phone.go_back()
-    expect(phone.get_by_text("A supervisor is asked.")).to_be_hidden()
+    expect(phone.get_by_role("dialog")).to_be_hidden()
     expect(phone.get_by_text("not sent yet")).to_be_hidden()
+
+    laptop.goto("/worklist")
+    row = laptop.get_by_role("link").filter(has_text="Bench 181")
+    expect(row).to_contain_text("asked")
+    row.click()
+    laptop.get_by_role("button", name="Come to the chair").click()
+    expect(phone.get_by_text("comes to the chair.")).to_be_visible(timeout=WORD_MS)
 
     told = [each["told"] for each in events(phone, case)]
     depth = next(each for each in told if each.get("depth_um") and each["exit"] == "short")
@@ -88,7 +95,7 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
     counted = [each["contact_s"] for each in told if each["kind"] == "step" and each["contact_s"] is not None]
     assert len(counted) == 1
     assert [(each["found"], each["why"]) for each in told if each["kind"] == "inspected"][-1] == ("discarded", "Bent")
-    assert told[-1] == {"kind": "ask", "note": ""}
+    assert [each["kind"] for each in told[-2:]] == ["ask", "come"]
 
 
 def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone(

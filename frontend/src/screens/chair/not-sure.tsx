@@ -4,6 +4,7 @@ import { Notice } from '@/parts/notice'
 import { pathsOf } from '@/parts/reason/paths'
 import { Sheet } from '@/parts/reason/sheet'
 import type { Chair } from '@/store/chair'
+import { shownEvent } from '@/store/hold'
 import type { CanalCourse } from '@/walk/course'
 import { words } from '@/words/en'
 import { leaveBy } from './answers'
@@ -34,12 +35,14 @@ export function NotSure({ chair, canal, course }: Props) {
 
 function Help({ chair, canal, course, onDone }: Props & { onDone: () => void }) {
   const { node } = course.walk
-  const asked = chair.events.findLast((one) => one.kind === 'ask' && one.canal === canal.canal && one.node === node.id)
-  const unsent = chair.waiting.some((entry) => entry.event.id === asked?.id)
+  const { asking } = course
+  const unsent = chair.waiting.some((entry) => entry.event.id === asking)
+  const comes = shownEvent(chair, course.coming)
   const works = course.state === 'open' && node.kind === 'do'
   return (
     <>
-      {asked ? (
+      {comes && <Notice sign="approved">{words.hold.comes(comes.actor.name)}</Notice>}
+      {asking ? (
         <Notice sign={unsent ? 'stop' : 'waiting'}>{unsent ? words.card.askedNotSent : words.card.asked}</Notice>
       ) : (
         <button

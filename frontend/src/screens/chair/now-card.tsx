@@ -9,6 +9,7 @@ import { placeOf } from '@/walk/place'
 import { words } from '@/words/en'
 import { InSpite } from '../hold-point/answered'
 import { StepImages } from '../images/step-images'
+import { Asked } from './asked'
 import { beforeStep, instrumentOf, justOut, nameOf } from './at-hand'
 import { HoldPoint } from './hold-point'
 import { ContactTime } from './irrigate'
@@ -48,6 +49,7 @@ export function NowCard({ chair, canal, course, children }: Props) {
       )}
       {node.say && asPlanned && <p>{node.say}</p>}
       <p class="small soft">{restsOn(canal)}</p>
+      <Asked chair={chair} canal={canal.canal} course={course} />
       <Out chair={chair} course={course} node={node} />
       {(node.action === 'image' || node.action === 'sign_off') && (
         <StepImages chair={chair} canal={canal.canal} node={node} />

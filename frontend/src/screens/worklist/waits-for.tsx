@@ -19,7 +19,7 @@ export function WaitsFor({ of: { canal, state, hold_point, asked, note, coming }
   return (
     <span class="block">
       <b>{canal}</b> {hold_point ? words.worklist.waitsFor(hold_point) : words.chair.state[state]}
-      {hold_point && (
+      {(hold_point || asked) && (
         <>
           {' '}
           <span class={asked ? 'strong' : 'soft'}>
