@@ -84,7 +84,7 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
 
     laptop.goto("/worklist")
     row = laptop.get_by_role("link").filter(has_text="Bench 181")
-    expect(row).to_contain_text("asked")
+    expect(row).to_contain_text("is not sure · asked")
     row.click()
     laptop.get_by_role("button", name="Come to the chair").click()
     expect(phone.get_by_text("comes to the chair.")).to_be_visible(timeout=WORD_MS)

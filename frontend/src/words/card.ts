@@ -32,6 +32,7 @@ export const card = {
     undo: (what: string) => `Take back: ${what}`,
     notSure: 'I am not sure',
     why: 'Why this step',
+    unsure: 'is not sure',
     askTitle: 'Not sure?',
     ask: 'Ask a supervisor',
     asked: 'A supervisor is asked. It stands on their list; look for them in the room too.',

@@ -81,7 +81,7 @@ function InHand({ now, seconds }: { now: NonNullable<Running['now']>; seconds: n
 /** A canal that waits, is held or went otherwise than expected; of one that simply goes on nothing has to be said. */
 function CanalLine({ of }: { of: Running['canals'][number] }) {
   const outside = of.out_of_band
-  if (of.state === 'open' && !outside) return null
+  if (of.state === 'open' && !outside && !of.asked) return null
   return (
     <>
       <WaitsFor of={of} />

@@ -16,9 +16,11 @@ export function whereTo({ case: id, halted, check_due, missing = [], canals }: R
 
 /** One canal in the list: what it waits for, and what is asked in one line. */
 export function WaitsFor({ of: { canal, state, hold_point, asked, note, coming } }: { of: Canal }) {
+  const unsure = asked && state === 'open'
+  const says = hold_point ? words.worklist.waitsFor(hold_point) : unsure ? words.card.unsure : words.chair.state[state]
   return (
     <span class="block">
-      <b>{canal}</b> {hold_point ? words.worklist.waitsFor(hold_point) : words.chair.state[state]}
+      <b>{canal}</b> {says}
       {(hold_point || asked) && (
         <>
           {' '}
