@@ -84,6 +84,7 @@ class BenchCodeView(View):
         "and kept nowhere. It counts once a first code was confirmed; until then an earlier one goes on to count. "
         "The password is asked for once more.",
         request=PasswordGiven,
+        examples=[examples.BENCH_PASSWORD],
         responses={201: BenchCodeMade},
     )
     def post(self, request: Request) -> Response:
@@ -112,6 +113,7 @@ class BenchCodeConfirmView(View):
         summary="Confirm a new secret by its first code",
         description="422 for a code that does not count, 429 after five of them.",
         request=CodeGiven,
+        examples=[examples.BENCH_CODE],
         responses=BenchCodeShown,
     )
     def post(self, request: Request) -> Response:

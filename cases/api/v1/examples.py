@@ -127,6 +127,8 @@ REVIEW = _given(
         "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size."}],
     },
 )
+BENCH_PASSWORD = _given("One's own password once more", {"password": "quay-lantern-41"})
+BENCH_CODE = _given("The code that the app shows now", {"code": "287 082"})
 BENCH_SIGN_OFF = _given(
     "A length signed off at the bench",
     {
@@ -136,6 +138,26 @@ BENCH_SIGN_OFF = _given(
         "canal": "MB1",
         "node": "length/sign-off",
         "exit": "approved",
+    },
+)
+MARKING = _given(
+    "One canal, scaled by the instrument that stands in it",
+    {
+        "marks": {
+            "lines": [
+                {
+                    "canal": "P",
+                    "points": [{"x_px": 412, "y_px": 180}, {"x_px": 418, "y_px": 420}, {"x_px": 440, "y_px": 655}],
+                    "reference_point": "palatal cusp",
+                }
+            ],
+            "known": {
+                "what": "instrument",
+                "length_mm": 18,
+                "points": [{"x_px": 412, "y_px": 180}, {"x_px": 436, "y_px": 610}],
+            },
+        },
+        "take": ["P"],
     },
 )
 RELEASE = _given("The canal that was returned, and its partner", {"canals": ["MB1", "MB2"]})

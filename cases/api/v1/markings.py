@@ -12,6 +12,7 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
 from cases.api.fields import Id, Strict, Text, Value
+from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.queries import markings as found
 from cases.queries import seen
@@ -74,6 +75,7 @@ class MarkingView(View):
         "length that is taken becomes a reading of its canal like any other, and its bend is charted.",
         request=MarkingGiven,
         responses={200: MarkingShown, 201: MarkingShown},
+        examples=[examples.MARKING],
     )
     def put(self, request: Request, case_id: UUID, image_id: UUID, marking_id: UUID) -> Response:
         image = seen.image(me(request), case_id, image_id)
