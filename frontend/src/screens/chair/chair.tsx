@@ -96,7 +96,9 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
           </div>
         </NowCard>
       )}
-      {canal && course && open && <LengthAgain key={canal.canal} chair={chair} canal={canal} course={course} />}
+      {canal && course && open && !course.toPlan && (
+        <LengthAgain key={canal.canal} chair={chair} canal={canal} course={course} />
+      )}
       {canal && open && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
       <DoneList chair={chair} />
       {!closed && (

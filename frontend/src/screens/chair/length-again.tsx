@@ -68,7 +68,7 @@ function Form({ chair, canal, course }: Props) {
         onChange={(after_flaring) => draft.set({ after_flaring })}
       />
       <p class="small soft">
-        {words.reading.from(canal.reference_point)}. {words.lengthAgain.says}
+        {words.lengthAgain.from(canal.reference_point)} {words.lengthAgain.says}
       </p>
       <button type="submit" class="button main">
         {words.lengthAgain.save}

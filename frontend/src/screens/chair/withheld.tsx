@@ -18,7 +18,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
   const says = {
     past_stop: words.chair.pastStop,
     paused: `${words.card.pausedFor[pausedFor(chair, canal)] ?? ''} ${words.chair.paused}`,
-    to_plan: words.chair.toPlan,
+    to_plan: course.toPlan ? words.lengthAgain.due : words.chair.toPlan,
     to_check: words.chair.toCheck,
     finished: words.chair.finished,
     open: '',
