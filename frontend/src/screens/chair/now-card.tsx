@@ -43,6 +43,7 @@ export function NowCard({ chair, canal, course, children }: Props) {
       <InSpite chair={chair} canal={canal.canal} />
       <What chair={chair} node={node} instrument={instrument} stop={course.walk.stop()} />
       <p>{detailsOf(node, instrument).join(' · ')}</p>
+      {course.state === 'hold_point' && <HoldPoint chair={chair} canal={canal.canal} node={node} />}
       {node.action === 'irrigate' && <ContactTime chair={chair} canal={canal} course={course} node={node} />}
       {beforeStep(chair, canal.canal, course)?.what === 'motor' && (
         <Notice sign="stop">{words.card.motorMissing}</Notice>
@@ -54,7 +55,6 @@ export function NowCard({ chair, canal, course, children }: Props) {
       {(node.action === 'image' || node.action === 'sign_off') && (
         <StepImages chair={chair} canal={canal.canal} node={node} />
       )}
-      {course.state === 'hold_point' && <HoldPoint chair={chair} canal={canal.canal} node={node} />}
       {children}
     </section>
   )

@@ -19,7 +19,7 @@ export function LengthFacts({ canal: { length, end_mm } }: { canal: CanalPlan })
       </div>
       <p>{rests.length > 0 ? words.hold.restsOn(rests) : words.hold.noLength}</p>
       <p class="strong">
-        <Sign name={SIGNS[length.state] ?? 'stop'} />{' '}
+        <Sign name={alone ? 'note' : (SIGNS[length.state] ?? 'stop')} />{' '}
         {alone ? words.hold.single : (SAYS[length.state] ?? words.hold.disagree)}
       </p>
       <ul class="ledger">
