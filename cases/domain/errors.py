@@ -103,6 +103,12 @@ class MoveNotPossible(Conflict):
     sentence = "A plan that is {state} cannot be {done}. {way_out}"
 
 
+class DecidedBefore(MoveNotPossible):
+    """Another supervisor was first."""
+
+    sentence = "{by} was first: plan {number} was {decision} at {when}. Look at what was said before you go on."
+
+
 class PlanStale(Conflict):
     code = "plan-stale"
     sentence = "The case has changed since plan {number} was made. Have it planned again and {verb} the new plan."

@@ -9,7 +9,7 @@ from uuid import UUID
 from django.db import transaction
 from django.utils import timezone
 
-from cases.domain.errors import ChangedSince, NoSuchCanal, NotAllowed, NothingSaid, NotUsable
+from cases.domain.errors import ChangedSince, DecidedBefore, NoSuchCanal, NotAllowed, NothingSaid, NotUsable
 from cases.domain.plan_life import Decision, PlanState, Verb, after
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
@@ -45,8 +45,8 @@ def decide(
     Where work goes on, it goes on by the approved version. An approval may leave canals out that a remark returns: they
     wait with what ends in one with them, the others go on.
 
-    Raises NotAllowed, ChangedSince, MoveNotPossible (another supervisor was first), PlanStale, NothingSaid,
-    NoSuchCanal, NotUsable where nothing is left to approve, SentDifferently.
+    Raises NotAllowed, ChangedSince, MoveNotPossible, DecidedBefore (another supervisor was first), PlanStale,
+    NothingSaid, NoSuchCanal, NotUsable where nothing is left to approve, SentDifferently.
     """
     guard(May.REVIEW, supervisor, version.case)
     if supervisor.pk in (version.author_id, version.case.student_id):
@@ -58,6 +58,7 @@ def decide(
         return before, False
     if seen_hash != version.hash:
         raise ChangedSince(what="The plan")
+    _refuse_decided(version)
     to = after(PlanState(version.state), VERB[decision])
     refuse_stale(version, case, "submit")
     if decision is Decision.RETURNED and not note.strip() and not remarks:
@@ -80,6 +81,14 @@ def decide(
         release.let_go(supervisor=supervisor, case=case, version=worked, returned=returned)
     log.changed(actor=supervisor, verb=VERB[decision], subject=version, case=case, after={"state": version.state})
     return review, True
+
+
+def _refuse_decided(version: ToothPlanVersion) -> None:
+    """Raises DecidedBefore: who was first, and with what."""
+    first = version.reviews.filter(asked=version.asked).select_related("supervisor").first()
+    if first is not None and version.state == first.decision:
+        when = f"{first.at:%H:%M} UTC"
+        raise DecidedBefore(by=first.supervisor, number=version.number, decision=first.decision, when=when)
 
 
 def _remark(review: Review, version: ToothPlanVersion, remarks: Sequence[Remark]) -> None:

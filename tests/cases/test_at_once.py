@@ -4,21 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
+from datetime import UTC, datetime
 from hashlib import sha256
 from pathlib import Path
 from threading import Barrier
-from typing import Any
+from typing import Any, Literal
 
 import pyotp
 import pytest
 from django.db import connection
 from django.utils import timezone
 
+from cases.domain.course import OutOfCourse
 from cases.domain.errors import CaseError
 from cases.domain.one_time_code import STEP_S
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
-from cases.domain.told import SignOffTold, StepTold
+from cases.domain.told import SignOffTold, StepTold, Told
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, ChangeLog, LengthReading, Person, Review, ToothPlanVersion, TreatmentEvent, values
 from cases.queries.course import treatment_of
@@ -27,7 +29,7 @@ from cases.services.bench_sign_off import BenchWord
 from cases.services.images import Announced
 from cases.services.plan_input import Asked
 from cases.services.treatment import Reported
-from planning.graph import Action, Do, RunSheet
+from planning.graph import Action, Do, Exit, RunSheet
 from planning.plan_input import Choices
 from planning.readings import PreOperativeImage
 from planning.walk import Walk
@@ -102,8 +104,47 @@ def test_of_two_supervisors_one_decides() -> None:
 
     vale, amari = scene.supervisors
     came = at_once(deciding(vale, Decision.APPROVED), deciding(amari, Decision.RETURNED))
-    assert sorted(type(each).__name__ for each in came) == ["MoveNotPossible", "Review"]
-    assert Review.objects.count() == 1
+    assert sorted(type(each).__name__ for each in came) == ["DecidedBefore", "Review"]
+    won = Review.objects.get()
+    (told,) = [str(each) for each in came if not isinstance(each, tuple | Review)]
+    assert f"{won.supervisor} was first: plan 1 was {won.decision}" in told
+
+
+def test_of_two_words_at_a_hold_point_one_moves_the_canal_and_the_other_is_kept() -> None:
+    scene = Scene()
+    version = scene.submitted()
+    vale, amari = scene.supervisors
+    decide(vale, version, Decision.APPROVED)
+    done = [("explore/10-02", Exit.REACHED), ("explore/10-02/irrigate", Exit.DONE), ("length/image", Exit.DONE)]
+    steps = [_reported(version, n, node, StepTold(exit=exit_)) for n, (node, exit_) in enumerate(done, start=1)]
+    treatment.record(actor=scene.student, case=version.case, device=uuid7(), batch=steps)
+
+    def saying(person: Person, exit_: Literal["approved", "returned"]) -> Callable[[], Any]:
+        word = _reported(version, 1, "length/sign-off", SignOffTold(exit=exit_, reason="Seen."))
+        return lambda: treatment.record(actor=person, case=version.case, device=uuid7(), batch=[word])
+
+    first, second = sorted(
+        (row for (row,) in at_once(saying(vale, "approved"), saying(amari, "returned"))), key=lambda row: row.position
+    )
+    shown = treatment_of(version.case_id)
+    assert shown.course is not None
+    # Both are in the record with their names; the list says which of them moved nothing.
+    assert shown.course.out_of_course == {str(second.pk): OutOfCourse.OTHER_STEP}
+    assert [event.row.actor for event in shown.events[-2:]] == [first.actor, second.actor]
+    assert shown.course.canals["DB"].walk.at != "length/sign-off"
+
+
+def _reported(version: ToothPlanVersion, seq: int, node: str, told: Told) -> Reported:
+    return Reported(
+        id=uuid7(),
+        device_seq=seq,
+        seen_position=0,
+        plan_hash=version.hash,
+        device_time=datetime(2026, 3, 5, 12, tzinfo=UTC),
+        told=told,
+        canal="DB",
+        node=node,
+    )
 
 
 def test_one_reading_sent_twice_at_once_is_one() -> None:
