@@ -1,0 +1,55 @@
+"""What the benchmarks of the chair work on: an approved molar in a database of its own, and copies of its case."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+from cases.domain.plan_life import Decision
+from cases.domain.roles import Role
+from cases.domain.told import StepTold
+from cases.domain.uuid7 import uuid7
+from cases.models import ToothPlanVersion
+from cases.services import plans
+from cases.services.plan_input import Asked
+from cases.services.treatment import Reported
+from planning.graph import Exit
+from planning.plan_input import Choices
+from tests import factories
+from tests.cast import chart, decide, open_case
+from tests.planning.given import OPEN_30
+
+
+class Chair:
+    """A student, a supervisor and the check molar, approved."""
+
+    def __init__(self) -> None:
+        plans.SAMPLES = 10
+        self.programme = factories.ProgrammeFactory.create()
+        self.student = factories.member(self.programme, "priya", Role.STUDENT)
+        self.supervisor = factories.member(self.programme, "vale", Role.SUPERVISOR)
+        case = open_case(self.programme, self.student)
+        chart(case, self.student)
+        case.refresh_from_db()
+        kit = factories.kit_row(self.programme)
+        asked = Asked(kit_id=kit.pk, technique="crown-down", choices=Choices(needle=OPEN_30))
+        version, _ = plans.propose(actor=self.student, case=case, asked=asked)
+        plans.submit(actor=self.student, version=version)
+        decide(self.supervisor, version, Decision.APPROVED)
+        self.version: ToothPlanVersion = ToothPlanVersion.objects.select_related("case").get(pk=version.pk)
+
+    def batch(self, count: int, first_seq: int = 1) -> list[Reported]:
+        """Exploring the palatal canal over and over: the first step fits, the rest is kept out of course."""
+        told = StepTold(exit=Exit.REACHED, depth_um=21_500, stop_um=21_500)
+        return [
+            Reported(
+                id=uuid7(),
+                device_seq=first_seq + n,
+                seen_position=0,
+                plan_hash=self.version.hash,
+                device_time=datetime(2026, 3, 5, 12, tzinfo=UTC),
+                told=told,
+                canal="P",
+                node="explore/10-02",
+            )
+            for n in range(count)
+        ]
