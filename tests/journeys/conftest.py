@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright
 
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
@@ -32,6 +32,7 @@ TALL_PHONE = {"width": 412, "height": 915}
 LAPTOP = {"width": 1280, "height": 800}
 Scheme = Literal["light", "dark"]
 Opens = Callable[..., Page]
+Reopens = Callable[[], BrowserContext]
 
 
 @pytest.fixture(scope="session")
@@ -74,6 +75,33 @@ def open_phone(browser: Browser, base_url: str) -> Iterator[Opens]:
 def open_laptop(browser: Browser, base_url: str) -> Iterator[Opens]:
     """Opens a laptop of its own: `open_laptop(scheme="dark")` gives its page."""
     yield from _opener(browser, base_url, viewport=LAPTOP)
+
+
+@pytest.fixture
+def reopen(
+    playwright: Playwright, browser_type_launch_args: dict[str, Any], base_url: str, tmp_path: Path
+) -> Iterator[Reopens]:
+    """Opens the browser of one phone, each time on the same profile."""
+    opened: list[BrowserContext] = []
+
+    def opens() -> BrowserContext:
+        context = playwright.chromium.launch_persistent_context(
+            tmp_path / "profile",
+            **browser_type_launch_args,
+            base_url=base_url,
+            viewport=PHONE,
+            has_touch=True,
+            is_mobile=True,
+            reduced_motion="reduce",
+            locale="en-GB",
+        )
+        context.set_default_timeout(10_000)
+        opened.append(context)
+        return context
+
+    yield opens
+    for context in opened:
+        context.close()
 
 
 @pytest.fixture

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from playwright.sync_api import Page
+
+from cases.domain.uuid7 import uuid7
 
 PLAN = {"technique": "crown-down", "choices": {"needle": {"gauge": 30, "tip": "side_vented"}}}
 
@@ -50,3 +52,37 @@ def submitted_plan(student: Page, alias: str, *, tooth: str = "37", setting: str
     version = send(student, "POST", f"cases/{opened['id']}/plan-versions", {"kit": kit, **PLAN})
     asked: Mapping[str, Any] = send(student, "POST", f"plan-versions/{version['id']}/submit", {})
     return asked
+
+
+def events(page: Page, case: str) -> list[Mapping[str, Any]]:
+    """What the server has of the work, in its order."""
+    told: list[Mapping[str, Any]] = page.request.get(f"/api/v1/cases/{case}/events").json()["events"]
+    return told
+
+
+def to_the_glide_path(student: Page, supervisor: Page, case: str, *canals: str) -> None:
+    """Brings canals past their lengths: explored, rinsed, an image taken, signed off."""
+    plan = supervisor.request.get(f"/api/v1/cases/{case}/events").json()["course"]["plan_hash"]
+    steps = [("reached", "explore/10-02"), ("done", "explore/10-02/irrigate"), ("done", "length/image")]
+    done = [(canal, node, {"kind": "step", "exit": exit}) for canal in canals for exit, node in steps]
+    word = {"kind": "sign_off", "exit": "approved", "in_spite": True, "reason": "Seen at the bench."}
+    report(student, case, plan, done)
+    report(supervisor, case, plan, [(canal, "length/sign-off", word) for canal in canals])
+
+
+def report(page: Page, case: str, plan: str, done: Sequence[tuple[str, str, Mapping[str, Any]]]) -> None:
+    """Events of a device of its own, in this order."""
+    batch = [
+        {
+            "id": str(uuid7()),
+            "device_seq": number,
+            "seen_position": 0,
+            "plan_hash": plan,
+            "device_time": "2026-03-05T14:20:00Z",
+            "canal": canal,
+            "node": node,
+            "told": told,
+        }
+        for number, (canal, node, told) in enumerate(done, start=1)
+    ]
+    send(page, "POST", f"cases/{case}/events", {"device": str(uuid7()), "events": batch})

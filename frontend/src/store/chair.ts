@@ -4,7 +4,7 @@ import type { Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/s
 import { Course, type Sheets } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
-import { treatmentName, unsent } from './outbox'
+import { treatmentName, unsent, unsentKnown } from './outbox'
 import { useVersion, useVersions } from './plans'
 import { type Done, tell } from './record'
 import type { Unsent } from './schema'
@@ -41,11 +41,12 @@ export function useChair(caseId: string, treatment: Treatment | undefined): Chai
   const version = useVersion(hash === undefined ? undefined : listed?.id).value
   const earlier = useEarlier(caseId, versions.value, treatment)
   const waiting = unsent(caseId).value
+  const known = unsentKnown(caseId)
   return useMemo(() => {
     if (treatment && !treatment.course) return null
-    if (!treatment || !version || version.hash !== hash || !earlier) return undefined
+    if (!treatment || !known || !version || version.hash !== hash || !earlier) return undefined
     return chairOf(caseId, version, earlier, treatment, waiting)
-  }, [treatment, version, earlier, waiting, hash])
+  }, [treatment, version, earlier, waiting, known, hash])
 }
 
 /** The plans that were worked before the present one, the first one first. */
@@ -54,7 +55,7 @@ type Earlier = readonly { readonly hash: string; readonly sheets: Sheets }[]
 const NONE: Earlier = []
 
 /** Their run sheets, kept on the phone; undefined until all are there. */
-function useEarlier(
+export function useEarlier(
   caseId: string,
   versions: readonly VersionListed[] | undefined,
   treatment: Treatment | undefined,

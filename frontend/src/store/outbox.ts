@@ -7,6 +7,9 @@ const outbox = waitingIn('outbox')
 /** What this person did in the case and the server has not acknowledged. */
 export const unsent = outbox.waitingOf
 
+/** It is known what waits; a chair that is drawn before shows a step that was answered. */
+export const unsentKnown = outbox.knownOf
+
 export const { changed } = outbox
 
 export const treatmentName = (caseId: string) => `treatment of ${caseId}`

@@ -17,6 +17,7 @@ export const ofPerson = (person: string) => IDBKeyRange.bound([person], [person,
 /** What waits in a store, shown the same in every tab of the phone. */
 export function waitingIn<S extends Store>(store: S) {
   const shown = new Map<string, Signal<readonly Local[S]['value'][]>>()
+  const loaded = signal<ReadonlySet<string>>(new Set())
 
   /** Shows what the store has of a case, where a screen of this tab shows the case. */
   async function look(person: string, caseId: string): Promise<void> {
@@ -32,9 +33,16 @@ export function waitingIn<S extends Store>(store: S) {
     const made = signal<readonly Local[S]['value'][]>([])
     shown.set(keyOf(person, caseId), made)
     // A store that cannot be opened says so itself, and is looked at again with the next entry.
-    void look(person, caseId).catch(() => undefined)
+    void look(person, caseId)
+      .catch(() => undefined)
+      .then(() => {
+        loaded.value = new Set([...loaded.value, keyOf(person, caseId)])
+      })
     return made
   }
+
+  /** The store was looked at: before, nothing is known of what waits. */
+  const knownOf = (caseId: string): boolean => loaded.value.has(keyOf(personId(), caseId))
 
   /** It has changed: shown anew, in this tab and the others. */
   async function changed(person: string, caseId: string): Promise<void> {
@@ -43,5 +51,5 @@ export function waitingIn<S extends Store>(store: S) {
   }
 
   onHeard<Store>(store, ({ person, caseId }) => look(person, caseId))
-  return { waitingOf, changed }
+  return { waitingOf, knownOf, changed }
 }

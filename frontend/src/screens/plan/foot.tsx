@@ -13,6 +13,8 @@ interface Props {
   of: CaseShown
   last: VersionShown | undefined
   asked: Asked | undefined
+  /** There are choices of this phone's own. */
+  chosen: boolean
   id: string
   changes: readonly Change[]
   preview: Preview
@@ -21,12 +23,14 @@ interface Props {
 }
 
 /** What differs from the last version, and asking for approval or taking it back. */
-export function Foot({ of, last, asked, id, changes, preview, onAsked, onReason }: Props) {
+export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, onReason }: Props) {
   const [open, setOpen] = useState(false)
   const [sending, run] = useSending()
   const { state, stale } = of.standing
   const waiting = state === 'waiting' && !stale && changes.length === 0
-  const settled = state === 'approved' && changes.length === 0
+  const computed = preview.state === 'computed'
+  // Choices that wait for the connection may yet change the plan.
+  const settled = state === 'approved' && changes.length === 0 && (computed || !chosen)
   const [unexplained, setUnexplained] = useState<readonly CanalPlan[]>([])
   const ask = () => {
     if (!asked) return
@@ -39,7 +43,6 @@ export function Foot({ of, last, asked, id, changes, preview, onAsked, onReason 
     })
   }
   const back = () => void run(async () => last && withdraw(last))
-  const computed = preview.state === 'computed'
   return (
     <>
       {changes.length > 0 && (

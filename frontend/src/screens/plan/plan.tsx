@@ -101,6 +101,7 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
           of={of}
           last={last}
           asked={asked}
+          chosen={draft.fields.value.asked !== null}
           id={draft.fields.value.id}
           changes={changes}
           preview={preview}

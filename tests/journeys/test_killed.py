@@ -1,0 +1,175 @@
+"""The page is killed while it writes and while it sends; the phone runs full; a newer app takes over. Nothing is lost.
+
+The judge is the server's list of events: each once, in the order of doing. Every await of the store is killed at in
+tests/frontend/crash.test.ts; here are the main ones in a real browser.
+"""
+
+from __future__ import annotations
+
+import os
+import signal
+from collections.abc import Mapping
+from typing import Any
+
+import pytest
+from playwright.sync_api import CDPSession, Page, Route, expect
+
+from tests.journeys.conftest import Opens
+from tests.journeys.hands import person, sign_in, type_sign_in
+from tests.journeys.records import approved_case, events, to_the_glide_path
+
+# Where a page stops for good: a line put into the browser's own functions before the app's code runs.
+WRITES = "const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add = function (...given) {"
+WRITES += " const made = add.apply(this, given); if (this.name === 'outbox') debugger; return made }"
+TAKES_OUT = "const {delete: out} = IDBObjectStore.prototype; IDBObjectStore.prototype.delete = function (...given) {"
+TAKES_OUT += " const made = out.apply(this, given); if (this.name === 'outbox') debugger; return made }"
+COMMITTED = "const {transaction} = IDBDatabase.prototype; IDBDatabase.prototype.transaction = function (...given) {"
+COMMITTED += " const made = transaction.apply(this, given); if (`${given[0]}` === '%s')"
+COMMITTED += " made.addEventListener('complete', () => { debugger }); return made }"
+FETCHES = "const real = fetch; globalThis.fetch = async (request, ...more) => { const sends = request.method === 'POST'"
+FETCHES += " && request.url.endsWith('/events'); if (sends && %s) debugger; const told = await real(request, ...more);"
+FETCHES += " if (sends) debugger; return told }"
+
+FULL = "var full = false; navigator.storage.estimate = async () => ({quota: 1e9, usage: 988e6});"
+FULL += " const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add = function (...given) {"
+FULL += " if (full) throw new DOMException('The disk is full.', 'QuotaExceededError'); return add.apply(this, given) }"
+
+# What is known of the entry when the page is opened again: 0 not written, 1 written.
+POINTS = {
+    "written and not committed": (WRITES, 0),
+    "committed and not told": (COMMITTED % "outbox,device", 1),
+    "before the request": (FETCHES % "true", 1),
+    "stored and not answered": (FETCHES % "false", 1),
+    "taken out and not committed": (TAKES_OUT, 1),
+    "taken out and not told": (COMMITTED % "outbox,kept", 1),
+}
+
+
+@pytest.fixture
+def at_work(open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]) -> tuple[Page, str]:
+    """A student's phone on the way through a canal's glide path, and the case."""
+    phone, laptop = open_phone(), open_laptop()
+    case = chair_at_the_glide_path(phone, laptop, demo)
+    laptop.close()
+    return phone, case
+
+
+def chair_at_the_glide_path(phone: Page, laptop: Page, demo: Mapping[str, Any]) -> str:
+    sign_in(phone, person(demo, "student"))
+    sign_in(laptop, person(demo, "supervisor"))
+    case = approved_case(phone, laptop, "Bench 71")
+    to_the_glide_path(phone, laptop, case, "MB")
+    open_chair(phone, case)
+    return case
+
+
+def open_chair(page: Page, case: str) -> None:
+    page.goto(f"/cases/{case}/chair")
+    expect(page.locator(".now-where")).to_contain_text("Glide path")
+
+
+def tap(page: Page) -> None:
+    page.locator(".step-answers .button.main").click()
+
+
+def no_sending(route: Route) -> None:
+    if route.request.method == "POST":
+        route.abort()
+    else:
+        route.continue_()
+
+
+def settled(page: Page) -> None:
+    """Everything was sent."""
+    expect(page.locator(".now-where")).to_be_visible()
+    expect(page.get_by_text("not sent yet")).to_be_hidden()
+
+
+def kill_at(page: Page, hook: str, case: str) -> None:
+    """Opens the chair, answers one step, and kills the page where the hook stops it."""
+    page.add_init_script(hook)
+    open_chair(page, case)
+    devtools: CDPSession = page.context.new_cdp_session(page)
+    stopped: list[Any] = []
+    devtools.on("Debugger.paused", lambda told: stopped.append(told))
+    devtools.send("Debugger.enable")
+    page.evaluate("setTimeout(() => document.querySelector('.step-answers .button.main').click(), 50)")
+    for _ in range(100):
+        if stopped:
+            break
+        page.wait_for_timeout(50)
+    assert stopped, "the page never came by the point"
+    kill_pages(page)
+    page.close()
+
+
+def kill_pages(page: Page) -> None:
+    """The processes of the browser's pages die; where a page is merely closed, it runs on to its end."""
+    browser = page.context.browser
+    assert browser is not None
+    told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
+    for process in told["processInfo"]:
+        if process["type"] == "renderer":
+            os.kill(process["id"], signal.SIGKILL)
+
+
+def test_killed_while_it_writes_and_while_it_sends(at_work: tuple[Page, str]) -> None:
+    phone, case = at_work
+    context = phone.context
+    stored = events(phone, case)
+    phone.close()
+    for where, (hook, written) in POINTS.items():
+        kill_at(context.new_page(), hook, case)
+        again = context.new_page()
+        open_chair(again, case)
+        settled(again)
+        count = len(stored) + written
+        stored = events(again, case)
+        assert len(stored) == count, where
+        again.close()
+    assert [each["position"] for each in stored] == list(range(1, len(stored) + 1))
+    assert len({each["id"] for each in stored}) == len(stored)
+    own = [each["device_seq"] for each in stored if each["device"] == stored[-1]["device"]]
+    assert own == list(range(1, len(POINTS)))
+
+
+def test_a_full_phone_says_that_nothing_was_recorded_and_loses_nothing(at_work: tuple[Page, str]) -> None:
+    phone, case = at_work
+    before = len(events(phone, case))
+    # The browser's own limit is not moved by DevTools while a store is open; its refusal is put in its place.
+    phone.add_init_script(FULL)
+    phone.context.route("**/events", no_sending)
+    open_chair(phone, case)
+    expect(phone.get_by_text("This phone is almost full: 12 MB")).to_be_visible()
+    tap(phone)
+    expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
+    step = phone.locator(".now-where").inner_text()
+    phone.evaluate("full = true")
+    tap(phone)
+    expect(phone.get_by_role("alert").filter(has_text="NOT RECORDED")).to_be_visible()
+    assert phone.locator(".now-where").inner_text() == step
+    expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
+    phone.evaluate("full = false")
+    phone.get_by_role("button", name="Record again").click()
+    expect(phone.get_by_text("2 entries not sent yet")).to_be_visible()
+    expect(phone.get_by_text("NOT RECORDED")).to_be_hidden()
+    phone.context.unroute("**/events")
+    settled(phone)
+    assert len(events(phone, case)) == before + 2
+
+
+def test_a_sign_in_that_runs_out_goes_on_after_signing_in_and_every_tab_shows_the_same(
+    at_work: tuple[Page, str], demo: Mapping[str, Any]
+) -> None:
+    phone, case = at_work
+    before = len(events(phone, case))
+    other_tab = phone.context.new_page()
+    open_chair(other_tab, case)
+    phone.context.clear_cookies(name="sessionid")
+    tap(phone)
+    expect(phone.get_by_text("Your sign-in has run out")).to_be_visible()
+    type_sign_in(phone, person(demo, "student"))
+    settled(phone)
+    assert len(events(phone, case)) == before + 1
+    # Both tabs show the same, and what one of them does the other has at once.
+    expect(other_tab.locator(".now-card")).to_have_text(phone.locator(".now-card").inner_text(), use_inner_text=True)
