@@ -30,9 +30,10 @@ FETCHES = "const real = fetch; globalThis.fetch = async (request, ...more) => { 
 FETCHES += " && request.url.endsWith('/events'); if (sends && %s) debugger; const told = await real(request, ...more);"
 FETCHES += " if (sends) debugger; return told }"
 
-FULL = "var full = false; navigator.storage.estimate = async () => ({quota: 1e9, usage: 988e6});"
+FULL = "globalThis.full = false; navigator.storage.estimate = async () => ({quota: 1e9, usage: 988e6});"
 FULL += " const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add = function (...given) {"
-FULL += " if (full) throw new DOMException('The disk is full.', 'QuotaExceededError'); return add.apply(this, given) }"
+FULL += " if (globalThis.full) throw new DOMException('The disk is full.', 'QuotaExceededError');"
+FULL += " return add.apply(this, given) }"
 
 # What is known of the entry when the page is opened again: 0 not written, 1 written.
 POINTS = {
@@ -144,12 +145,12 @@ def test_a_full_phone_says_that_nothing_was_recorded_and_loses_nothing(at_work: 
     tap(phone)
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
     step = phone.locator(".now-where").inner_text()
-    phone.evaluate("full = true")
+    phone.evaluate("globalThis.full = true")
     tap(phone)
     expect(phone.get_by_role("alert").filter(has_text="NOT RECORDED")).to_be_visible()
     assert phone.locator(".now-where").inner_text() == step
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
-    phone.evaluate("full = false")
+    phone.evaluate("globalThis.full = false")
     phone.get_by_role("button", name="Record again").click()
     expect(phone.get_by_text("2 entries not sent yet")).to_be_visible()
     expect(phone.get_by_text("NOT RECORDED")).to_be_hidden()
