@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, ViewportSize
 
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
@@ -27,7 +27,7 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
 ]
-PHONE = {"width": 360, "height": 740}
+PHONE: ViewportSize = {"width": 360, "height": 740}
 TALL_PHONE = {"width": 412, "height": 915}
 LAPTOP = {"width": 1280, "height": 800}
 Scheme = Literal["light", "dark"]
