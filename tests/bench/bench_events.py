@@ -11,8 +11,12 @@ from __future__ import annotations
 import json
 import time
 from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
 
 from tests.bench.scratch import scratch
+
+if TYPE_CHECKING:
+    from cases.models import ToothPlanVersion
 
 BATCHES, OF = 40, 10
 COUNTS = (100, 1_000, 10_000)
@@ -75,8 +79,16 @@ def main() -> None:
         print(
             f"  {what}: {1000 / took:.0f} batches a second, {took / base:.1f} times the {base:.2f} ms of bare inserts"
         )
+    replays(record, every[3 * BATCHES :])
+
+
+def replays(record: Callable[..., object], versions: Sequence[ToothPlanVersion]) -> None:
+    """How long the fold of a case takes, and one more batch on it, by the number of its events."""
+    from cases.domain.uuid7 import uuid7
+    from cases.models import courses
+
     first: dict[str, float] = {}
-    for count, version in zip(COUNTS, every[3 * BATCHES :], strict=False):
+    for count, version in zip(COUNTS, versions, strict=False):
         phone = uuid7()
         for seq in range(1, count, 200):
             record(version, min(200, count - seq + 1), seq, phone)
