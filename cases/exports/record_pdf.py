@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import string
 from collections.abc import Iterator, Sequence
-from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -14,16 +13,13 @@ from cases.domain.record.value import (
     CanalRecord,
     CautionEnd,
     Record,
-    RecordPerson,
-    StepRecord,
-    StepStanding,
-    TimelineEntry,
 )
 from cases.domain.record.words import irrigant, plain
+from cases.exports import cells
 from cases.exports.paper import Column, Paper, Row
+from cases.exports.record_course import timeline, work
 from cases.exports.typefaces import faces
 from planning.encoding import canonical_text
-from planning.graph import Action
 
 STATE = {
     CanalState.OPEN: "open",
@@ -35,16 +31,7 @@ STATE = {
     CanalState.TO_CHECK: "to be checked",
     CanalState.FINISHED: "finished",
 }
-_STANDING = {
-    StepStanding.AS_PLANNED: "as planned",
-    StepStanding.ADDED: "added",
-    StepStanding.LEFT_OUT: "LEFT OUT",
-    StepStanding.NOT_YET: "not yet",
-}
-_AGAINST = {None: "", "as_expected": "within", "shorter": "shorter", "longer": "longer"}
 _ENDED = {CautionEnd.STANDS: "stands", CautionEnd.LET_PASS: "let pass", CautionEnd.GONE: "gone in a later version"}
-# Said of every step these would fill pages; where one was left out it stands in the table all the same.
-_QUIET = frozenset({Action.IRRIGATE, Action.RECAPITULATE})
 _LETTERS = string.ascii_letters + string.digits + string.punctuation + " ·"
 
 
@@ -65,11 +52,8 @@ def record_pdf(record: Record, record_hash: str) -> bytes:
                 paper.heading(head)
                 paper.table_of(columns, there)
         for canal in record.canals:
-            _work(paper, canal)
-        if record.timeline:
-            paper.heading("Timeline")
-            paper.paragraph("Times are UTC. What was taken back is struck through and says so.")
-            paper.table_of(_TIMELINE, [_entry(entry) for entry in record.timeline])
+            work(paper, canal)
+        timeline(paper, record)
         return bytes(paper.output())
 
 
@@ -79,11 +63,11 @@ def _head(paper: Paper, record: Record, record_hash: str) -> None:
     paper.ln(2)
     if record.invented:
         paper.paragraph("Demonstration: the programme, its people and this case are invented.", bold=True)
-    supervisor = _person(record.supervisor) if record.supervisor else "none named"
+    supervisor = cells.person(record.supervisor) if record.supervisor else "none named"
     for line in (
         f"Patient alias: {record.patient_alias}. Setting: {plain(record.setting)}. Programme: {record.programme}.",
-        f"Student: {record.student.name}. Supervisor: {supervisor}. Opened {_time(record.opened_at)}.",
-        f"{record.position} entries, the last at {_time(record.last_at)}.",
+        f"Student: {record.student.name}. Supervisor: {supervisor}. Opened {cells.time(record.opened_at)}.",
+        f"{record.position} entries, the last at {cells.time(record.last_at)}.",
         f"SHA-256 of this record: {record_hash}",
     ):
         paper.paragraph(line)
@@ -125,7 +109,7 @@ def _canal(canal: CanalRecord) -> Row:
         cells=(
             canal.canal,
             canal.reference_point,
-            _mm(length.stop_mm if length else None),
+            cells.mm(length.stop_mm if length else None),
             state,
             canal.planned_size or "",
             canal.largest_at_length or "",
@@ -145,7 +129,8 @@ _VERSIONS = (
 def _versions(record: Record) -> Iterator[Row]:
     for one in record.versions:
         decisions = "\n".join(
-            f"{plain(each.decision)} by {_person(each.who)}, {_time(each.at)}" + (f": {each.note}" if each.note else "")
+            f"{plain(each.decision)} by {cells.person(each.who)}, {cells.time(each.at)}"
+            + (f": {each.note}" if each.note else "")
             for each in one.decisions
         )
         yield Row(cells=(str(one.number), f"{one.technique}, {one.kit}", one.author.name, decisions or "none"))
@@ -171,8 +156,8 @@ def _words(record: Record) -> Iterator[Row]:
             one.reason,
         ]
         said = ", ".join(mark for mark in marks if mark)
-        who = _person(one.who)
-        yield Row(cells=(str(one.position), one.canal, plain(one.hold_point), said, who, _time(one.at)))
+        who = cells.person(one.who)
+        yield Row(cells=(str(one.position), one.canal, plain(one.hold_point), said, who, cells.time(one.at)))
 
 
 _CAUTIONS = (
@@ -201,8 +186,8 @@ _LET_PASS = (
 
 def _let_pass(record: Record) -> Iterator[Row]:
     for one in record.let_pass:
-        by = f"{_person(one.who)}, {_time(one.at)}"
-        back = f"{_person(one.withdrawn_by)}, {_time(one.withdrawn_at)}" if one.withdrawn_by else ""
+        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
+        back = f"{cells.person(one.withdrawn_by)}, {cells.time(one.withdrawn_at)}" if one.withdrawn_by else ""
         yield Row(cells=(one.code, one.canal or "tooth", one.reason, by, back))
 
 
@@ -219,9 +204,10 @@ def _halts(record: Record) -> Iterator[Row]:
     for one in record.halts:
         ended = "STILL STANDS"
         if one.ended:
-            ended = f"entry {one.ended.position}, {_person(one.ended.who)}, {_time(one.ended.at)}: {one.ended.reason}"
+            by, at = cells.person(one.ended.who), cells.time(one.ended.at)
+            ended = f"entry {one.ended.position}, {by}, {at}: {one.ended.reason}"
         says = f"{one.says}. Cause: {one.cause}" if one.cause else one.says
-        by = f"{_person(one.who)}, {_time(one.at)}"
+        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
         yield Row(cells=(str(one.position), one.canal or "tooth", says, by, ended))
 
 
@@ -238,9 +224,11 @@ def _visits(record: Record) -> Iterator[Row]:
         closed = "still open"
         if one.closed_by:
             sealed = "access sealed" if one.access_sealed else "access open"
-            closed = f"{_time(one.closed_at)}, {one.closed_by.name}, {sealed}" + (f": {one.note}" if one.note else "")
-        opened = f"{_time(one.opened_at)}, {one.opened_by.name}"
-        here = ", ".join(_person(who) for who in one.on_site) or "nobody named"
+            closed = f"{cells.time(one.closed_at)}, {one.closed_by.name}, {sealed}" + (
+                f": {one.note}" if one.note else ""
+            )
+        opened = f"{cells.time(one.opened_at)}, {one.opened_by.name}"
+        here = ", ".join(cells.person(who) for who in one.on_site) or "nobody named"
         yield Row(cells=(str(one.number), opened, here, closed))
 
 
@@ -285,7 +273,7 @@ _DISCARDED = (
 
 def _discarded(record: Record) -> Iterator[Row]:
     for one in record.discarded:
-        by = f"{_person(one.who)}, {_time(one.at)}"
+        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
         yield Row(cells=(str(one.position), one.instrument, one.canal, one.why, by))
 
 
@@ -300,103 +288,5 @@ _IMAGES = (
 
 def _images(record: Record) -> Iterator[Row]:
     for one in record.images:
-        by = f"{_person(one.who)}, {_time(one.at)}"
+        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
         yield Row(cells=(str(one.position), plain(one.shows), one.canal, one.image, by))
-
-
-# --- work on one canal ---
-
-_WORK = (
-    Column(head="Entry", width=8, right=True),
-    Column(head="Phase", width=22),
-    Column(head="Step", width=28),
-    Column(head="Stop, mm", width=11, right=True),
-    Column(head="Depth, mm, or how", width=16, right=True),
-    Column(head="Expected, mm", width=18, right=True),
-    Column(head="Depth lies", width=13),
-    Column(head="Against the plan", width=18),
-)
-
-
-def _work(paper: Paper, canal: CanalRecord) -> None:
-    """Everything done, and what was passed over; what is still ahead only as a number."""
-    told = [step for step in canal.steps if _is_told(step)]
-    ahead = sum(step.standing is StepStanding.NOT_YET for step in canal.steps)
-    if not told:
-        return
-    paper.heading(f"Work on {canal.canal}")
-    quiet = "Irrigating and recapitulating stand here only where left out or added."
-    estimate = "Expected is the estimate of the plan, for teaching, and never a target."
-    paper.paragraph(f"{quiet} {estimate} {ahead} planned steps are ahead." if ahead else f"{quiet} {estimate}")
-    paper.table_of(_WORK, [_step(step) for step in told])
-
-
-def _is_told(step: StepRecord) -> bool:
-    if step.standing is StepStanding.NOT_YET:
-        return False
-    return step.standing is not StepStanding.AS_PLANNED or step.action not in _QUIET
-
-
-def _step(step: StepRecord) -> Row:
-    band = f"{step.low_mm:.1f} to {step.high_mm:.1f}" if step.low_mm is not None and step.high_mm is not None else ""
-    action = "" if step.instrument and step.action is Action.INSTRUMENT else plain(step.action)
-    what = ", ".join(each for each in (step.instrument, action) if each)
-    if step.visit > 1:
-        what += f", time {step.visit}"
-    return Row(
-        cells=(
-            "" if step.position is None else str(step.position),
-            plain(step.phase),
-            what,
-            _mm(step.stop_mm),
-            _mm(step.depth_mm) or (plain(step.how) if step.how else ""),
-            band,
-            _AGAINST[step.against_band],
-            _STANDING[step.standing],
-        )
-    )
-
-
-# --- the timeline ---
-
-_TIMELINE = (
-    Column(head="Entry", width=8, right=True),
-    Column(head="At (device)", width=27),
-    Column(head="Who", width=27),
-    Column(head="Canal", width=9),
-    Column(head="What", width=58),
-)
-
-
-def _entry(entry: TimelineEntry) -> Row:
-    marks = [f"Out of course: {entry.out_of_course_says}" if entry.out_of_course else ""]
-    marks += ["TAKEN BACK" if entry.undone else ""]
-    says = ". ".join(each for each in (entry.says, *marks) if each)
-    return Row(
-        cells=(
-            str(entry.position),
-            f"{_time(entry.at)} ({_device(entry)})",
-            _person(entry.who),
-            entry.canal or "tooth",
-            says,
-        ),
-        struck=entry.undone,
-    )
-
-
-def _device(entry: TimelineEntry) -> str:
-    """By the device's own clock; with the day where that is another one."""
-    at = entry.device_time.astimezone(UTC)
-    return f"{at:%H:%M}" if at.date() == entry.at.astimezone(UTC).date() else _time(at)
-
-
-def _person(person: RecordPerson) -> str:
-    return f"{person.name} ({person.role})" if person.role else person.name
-
-
-def _time(at: datetime | None) -> str:
-    return "" if at is None else f"{at.astimezone(UTC):%Y-%m-%d %H:%M}"
-
-
-def _mm(value: float | None) -> str:
-    return "" if value is None else f"{value:.2f}".removesuffix("0")

@@ -181,6 +181,21 @@ def _of_release(fact: Fact, story: Story) -> str:
     return _with(start, ", ".join(left_out))
 
 
+_PAUSE = {
+    "sensitivity": "it hurts",
+    "normal_bleeding": "it bleeds a little",
+    "ledge_suspected": "a ledge is suspected",
+    "not_sure": "not sure",
+    "other": "",
+}
+
+
+def _of_pause(fact: Fact, _: Story) -> str:
+    body = fact.event.body
+    what = _PAUSE.get(str(body.get("what") or "other"), "")
+    return _with(f"Paused, {what}" if what else "Paused", str(body.get("reason") or ""))
+
+
 def _of_undo(fact: Fact, story: Story) -> str:
     undoes = fact.event.body.get("undoes")
     position = next((each.position for each in story.facts if each.event.id == undoes), None)
@@ -199,7 +214,7 @@ SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
     EventKind.SIGN_OFF: _of_sign_off,
     EventKind.INSPECTED: _of_inspected,
     EventKind.TURN: lambda fact, _: "Turned to this canal",
-    EventKind.PAUSE: _text("Paused", "reason"),
+    EventKind.PAUSE: _of_pause,
     EventKind.EMERGENCY: lambda fact, _: _with(
         f"EMERGENCY, {emergency(str(fact.event.body.get('what')))}", str(fact.event.body.get("note") or "")
     ),

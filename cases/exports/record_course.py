@@ -1,0 +1,111 @@
+"""The work on each canal and the timeline, on paper."""
+
+from __future__ import annotations
+
+from datetime import UTC
+
+from cases.domain.record.value import CanalRecord, Record, StepRecord, StepStanding, TimelineEntry
+from cases.domain.record.words import plain
+from cases.exports import cells
+from cases.exports.paper import Column, Paper, Row
+from planning.graph import Action
+
+_STANDING = {
+    StepStanding.AS_PLANNED: "as planned",
+    StepStanding.ADDED: "added",
+    StepStanding.LEFT_OUT: "LEFT OUT",
+    StepStanding.NOT_YET: "not yet",
+}
+_AGAINST = {None: "", "as_expected": "within", "shorter": "shorter", "longer": "longer"}
+# Said of every step these would fill pages; where one was left out it stands in the table all the same.
+_QUIET = frozenset({Action.IRRIGATE, Action.RECAPITULATE})
+
+_WORK = (
+    Column(head="Entry", width=8, right=True),
+    Column(head="Phase", width=22),
+    Column(head="Step", width=28),
+    Column(head="Stop, mm", width=11, right=True),
+    Column(head="Depth, mm, or how", width=16, right=True),
+    Column(head="Expected, mm", width=18, right=True),
+    Column(head="Depth lies", width=13),
+    Column(head="Against the plan", width=18),
+)
+
+
+def work(paper: Paper, canal: CanalRecord) -> None:
+    """Everything done, and what was passed over; what is still ahead only as a number."""
+    told = [step for step in canal.steps if _is_told(step)]
+    ahead = sum(step.standing is StepStanding.NOT_YET for step in canal.steps)
+    if not told:
+        return
+    paper.heading(f"Work on {canal.canal}")
+    quiet = "Irrigating and recapitulating stand here only where left out or added."
+    estimate = "Expected is the estimate of the plan, for teaching, and never a target."
+    paper.paragraph(f"{quiet} {estimate} {ahead} planned steps are ahead." if ahead else f"{quiet} {estimate}")
+    paper.table_of(_WORK, [_step(step) for step in told])
+
+
+def _is_told(step: StepRecord) -> bool:
+    if step.standing is StepStanding.NOT_YET:
+        return False
+    return step.standing is not StepStanding.AS_PLANNED or step.action not in _QUIET
+
+
+def _step(step: StepRecord) -> Row:
+    band = f"{step.low_mm:.1f} to {step.high_mm:.1f}" if step.low_mm is not None and step.high_mm is not None else ""
+    action = "" if step.instrument and step.action is Action.INSTRUMENT else plain(step.action)
+    what = ", ".join(each for each in (step.instrument, action) if each)
+    if step.visit > 1:
+        what += f", time {step.visit}"
+    return Row(
+        cells=(
+            "" if step.position is None else str(step.position),
+            plain(step.phase),
+            what,
+            cells.mm(step.stop_mm),
+            cells.mm(step.depth_mm) or (plain(step.how) if step.how else ""),
+            band,
+            _AGAINST[step.against_band],
+            _STANDING[step.standing],
+        )
+    )
+
+
+_TIMELINE = (
+    Column(head="Entry", width=8, right=True),
+    Column(head="At (device)", width=27),
+    Column(head="Who", width=27),
+    Column(head="Canal", width=9),
+    Column(head="What", width=58),
+)
+
+
+def _entry(entry: TimelineEntry) -> Row:
+    marks = [f"Out of course: {entry.out_of_course_says}" if entry.out_of_course else ""]
+    marks += ["TAKEN BACK" if entry.undone else ""]
+    says = ". ".join(each for each in (entry.says, *marks) if each)
+    return Row(
+        cells=(
+            str(entry.position),
+            f"{cells.time(entry.at)} ({_device(entry)})",
+            cells.person(entry.who),
+            entry.canal or "tooth",
+            says,
+        ),
+        struck=entry.undone,
+    )
+
+
+def _device(entry: TimelineEntry) -> str:
+    """By the device's own clock; with the day where that is another one."""
+    at = entry.device_time.astimezone(UTC)
+    return f"{at:%H:%M}" if at.date() == entry.at.astimezone(UTC).date() else cells.time(at)
+
+
+def timeline(paper: Paper, record: Record) -> None:
+    """Every entry, in the order of the server."""
+    if not record.timeline:
+        return
+    paper.heading("Timeline")
+    paper.paragraph("Times are UTC. What was taken back is struck through and says so.")
+    paper.table_of(_TIMELINE, [_entry(entry) for entry in record.timeline])
