@@ -72,7 +72,6 @@ TAKEN = {
     "JPEG2000.dcm",
     "JPEGLSNearLossless_08.dcm",
     "JPEGLSNearLossless_16.dcm",
-    "JPGExtended.dcm",
     "SC_jpeg_no_color_transform.dcm",
     "SC_jpeg_no_color_transform_2.dcm",
     "SC_rgb_dcmtk_+eb+cr.dcm",
