@@ -134,3 +134,57 @@ test('no await on the way is left out', async () => {
   expect([...known].filter((name) => !reached.has(name))).toEqual([])
   expect(known.size).toBeGreaterThan(20)
 })
+
+/** Numbers from 0 to 1 that are the same for the same seed (a linear congruential generator, Numerical Recipes). */
+function drawn(seed: number) {
+  let state = seed >>> 0
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0
+    return state / 2 ** 32
+  }
+}
+
+test.each([1, 2, 3])('seed %i: killed again and again at any await, with any server', async (seed) => {
+  const draw = drawn(seed)
+  const oneOf = <T>(these: readonly T[]): T => these[Math.floor(draw() * these.length)] as T
+  globalThis.indexedDB = new IDBFactory()
+  const server = keeper({})
+  const tried: string[] = []
+  const told: string[] = []
+  let finished = 0
+  const first = await openApp('ada')
+  first.page.kill()
+  const places = [...known].sort()
+  for (let opening = 0; opening < 25; opening += 1) {
+    const fate = oneOf(['undone', 'done'] as const)
+    const stop = { at: oneOf(places), time: 1 + Math.floor(draw() * 2), fate }
+    const way = oneOf(Object.values(WAYS))
+    server.state.first = way.first
+    const app = await openApp('ada', stop, way.asleep)
+    server.state.app = app
+    const visit = async () => {
+      for (let n = 0; n < 3; n += 1) {
+        const node = `${opening}.${n}`
+        tried.push(node)
+        await app.tell(CASE, done(node))
+        told.push(node)
+      }
+      await sendAll(app)
+      finished += 1
+      app.page.kill()
+    }
+    void visit()
+    await app.page.killed
+  }
+  server.state.first = undefined
+  const last = await openApp('ada')
+  server.state.app = last
+  await sendAll(last)
+  const stored = server.stored.map((one) => one.node ?? '')
+  expect(await waiting(last)).toEqual([])
+  expect(stored).toEqual(tried.filter((node) => stored.includes(node)))
+  expect(stored).toEqual(expect.arrayContaining(told))
+  // Most openings were cut short, or this shows nothing.
+  expect(finished).toBeLessThan(18)
+  last.page.kill()
+})

@@ -147,7 +147,9 @@ def test_a_full_phone_says_that_nothing_was_recorded_and_loses_nothing(at_work: 
     step = phone.locator(".now-where").inner_text()
     phone.evaluate("globalThis.full = true")
     tap(phone)
-    expect(phone.get_by_role("alert").filter(has_text="NOT RECORDED")).to_be_visible()
+    # Said where it is read: the answers lie at the foot of the screen, wherever it stands.
+    phone.get_by_text("What was done").scroll_into_view_if_needed()
+    expect(phone.get_by_role("alert").filter(has_text="NOT RECORDED")).to_be_in_viewport(ratio=1)
     assert phone.locator(".now-where").inner_text() == step
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
     phone.evaluate("globalThis.full = false")

@@ -4,6 +4,7 @@ import { notRecorded } from '@/store/record'
 import { spaceLeft_bytes } from '@/store/space'
 import { words } from '@/words/en'
 import { span } from '@/words/phone'
+import './phone-says.css'
 
 const MB = 1_000_000
 
@@ -15,9 +16,11 @@ export function PhoneSays({ caseId }: { caseId: string }) {
   return (
     <>
       {lost?.caseId === caseId && (
-        <Notice sign="stop" action={{ says: words.phone.recordAgain, onDo: () => void lost.again() }}>
-          <b>{words.phone.notRecorded[lost.why]}</b>
-        </Notice>
+        <div class="not-recorded">
+          <Notice sign="stop" action={{ says: words.phone.recordAgain, onDo: () => void lost.again() }}>
+            <b>{words.phone.notRecorded[lost.why]}</b>
+          </Notice>
+        </div>
       )}
       {left !== undefined && <Notice sign="caution">{words.phone.short(Math.floor(left / MB))}</Notice>}
       {ahead_ms !== 0 && (
