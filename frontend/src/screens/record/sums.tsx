@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import type { RecordValue } from '@/api/shapes'
 import { Sign } from '@/parts/signs'
+import { ImagesOf } from '@/screens/images/images-of'
 import { words } from '@/words/en'
 
 const said = words.record
@@ -47,6 +48,7 @@ export function Sums({ of }: { of: RecordValue }) {
           <Line key={one.position} says={`${one.canal || said.tooth}: ${one.shows}`} more={[by(one)]} />
         ))}
       </Part>
+      {of.images.length > 0 && <ImagesOf caseId={of.case} ids={of.images.map(({ image }) => image)} />}
     </>
   )
 }
