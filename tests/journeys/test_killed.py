@@ -35,6 +35,14 @@ FULL += " const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add =
 FULL += " if (globalThis.full) throw new DOMException('The disk is full.', 'QuotaExceededError');"
 FULL += " return add.apply(this, given) }"
 
+NOTHING_LEFT = """() => new Promise((tell) => {
+  const open = indexedDB.open('fourth-canal')
+  open.onsuccess = () => {
+    const left = open.result.transaction('outbox').objectStore('outbox').count()
+    left.onsuccess = () => { open.result.close(); tell(left.result === 0) }
+  }
+})"""
+
 # What is known of the entry when the page is opened again: 0 not written, 1 written.
 POINTS = {
     "written and not committed": (WRITES, 0),
@@ -81,9 +89,10 @@ def no_sending(route: Route) -> None:
 
 
 def settled(page: Page) -> None:
-    """Everything was sent."""
+    """Everything was sent and taken out of the store; what the server shows back is hidden a moment before."""
     expect(page.locator(".now-where")).to_be_visible()
     expect(page.get_by_text("not sent yet")).to_be_hidden()
+    page.wait_for_function(NOTHING_LEFT)
 
 
 def kill_at(page: Page, hook: str, case: str) -> None:
