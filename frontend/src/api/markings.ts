@@ -1,5 +1,5 @@
 import { http, told } from './client'
-import type { MarkingShown, MarkingsShown, NewMarking } from './shapes'
+import type { MarkingShown, MarkingsShown, NewMarking, TwoViewsRead, Views } from './shapes'
 
 interface Sent {
   readonly id: string
@@ -18,3 +18,7 @@ export const sendMarking = ({ id, caseId, imageId, body }: Sent): Promise<Markin
       body,
     }),
   )
+
+/** What two views of one root tell together. */
+export const readTwoViews = (views: Views): Promise<TwoViewsRead> =>
+  told(http.POST('/api/v1/compute/two-views', { body: { views } }))

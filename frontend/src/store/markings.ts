@@ -1,7 +1,7 @@
 import { effect, type Signal, signal } from '@preact/signals'
 import * as calls from '@/api/markings'
 import { Refused, Unreachable } from '@/api/problem'
-import type { MarkingsShown, NewMarking } from '@/api/shapes'
+import type { MarkingsShown, NewMarking, TwoViewsRead, Views } from '@/api/shapes'
 import { refreshCase } from './cases'
 import { waitingImages } from './images'
 import { refresh } from './kept'
@@ -109,4 +109,9 @@ export function startMarkings(): void {
   })
   addEventListener('online', () => void sendMarkings())
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void sendMarkings())
+}
+
+/** What two views of one root tell together; the server computes it and keeps nothing. */
+export function readTwoViews(views: Views): Promise<TwoViewsRead> {
+  return calls.readTwoViews(views)
 }

@@ -70,6 +70,17 @@ export const marks = {
     longerBy: (more_mm: number) =>
       `${Math.abs(more_mm).toFixed(1)} mm ${more_mm >= 0 ? 'longer' : 'shorter'} than before`,
     taken: 'taken as a reading',
+    whichSide: 'Which canal is which?',
+    whichSideSays:
+      'Two canals lie over each other. Take a second image with the tube moved, and see which way one of the two lines moved against the other.',
+    tubeMoved: 'The tube moved to the',
+    lineMoved: 'Against the other, this line moved to the',
+    way: { mesial: 'mesial', distal: 'distal', hardly: 'hardly moved' },
+    lies: { buccal: 'Buccal.', lingual: 'Lingual.', cannot_tell: 'Cannot be told.' },
+    drawing: 'From above: tube, two canals one behind the other, film',
+    film: 'film',
+    cheek: 'cheek',
+    tongue: 'tongue',
     sideBySide: 'Images side by side',
     twoNeeded: 'Two images on the server are needed.',
     together: 'Zoom together',

@@ -15,6 +15,7 @@ import { words } from '@/words/en'
 import { MarkedSays } from './made'
 import './marks.css'
 import { FIRST_LOOK, Picture } from './picture'
+import { WhichSide } from './which-side'
 
 /** Two images of a case side by side, with what was marked on each. */
 export function Compare({ caseId }: { caseId: string }) {
@@ -72,6 +73,7 @@ function Both({ of }: { of: CaseShown }) {
         ))}
       </div>
       <Picture look={look} onLook={setLook} />
+      <WhichSide />
     </div>
   )
 }
