@@ -21,6 +21,7 @@ from cases.models.markings import Marking
 from cases.models.overrides import CautionOverride
 from cases.models.people import FailedSignIn, Membership, Person, Programme
 from cases.models.plans import CanalPlan, ToothPlanVersion
+from cases.models.push import PushKey, PushSubscription
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.reviews import Review, ReviewRemark
 from cases.models.teeth import Canal, Case, DemoPatient, Root, Tooth
@@ -48,6 +49,8 @@ __all__ = [
     "Person",
     "Programme",
     "ProgrammeWidths",
+    "PushKey",
+    "PushSubscription",
     "Review",
     "ReviewRemark",
     "Root",

@@ -9,8 +9,10 @@ from cases.domain import at_a_glance
 from cases.domain.at_a_glance import CanalAtAGlance, StepInHand
 from cases.domain.course import CanalState, Course, Happened
 from cases.domain.events import FROM_HERE
+from cases.domain.push import news
 from cases.domain.visit import Missing
 from cases.models import Case, RunningWork, courses, values
+from cases.services import push
 from planning.encoding import canonical_text, encode
 
 WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STOP, CanalState.TO_CHECK})
@@ -18,7 +20,7 @@ WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STO
 
 
 def keep(case: Case) -> None:
-    """Folds the events of the case; the caller holds the case."""
+    """Folds the events of the case and has supervisors notified of what waits for them; the caller holds the case."""
     events = list(case.events.order_by("position"))
     course = courses.course(case.pk, events)
     if course is None or all(event.kind in FROM_HERE for event in events):
@@ -47,6 +49,14 @@ def keep(case: Case) -> None:
             "text": canonical_text({"canals": canals, "now": now, "missing": missing, "check_due": visit.check_due}),
         },
     )
+    fresh = {str(event.pk) for event in events if before is None or event.position > before.position}
+    push.tell(case, news(course, canals, _waited(before), fresh))
+
+
+def _waited(before: RunningWork | None) -> dict[str, str]:
+    """The hold point at which each canal waited already."""
+    canals = json.loads(before.text)["canals"] if before else ()
+    return {canal["canal"]: canal["hold_point"] for canal in canals}
 
 
 def _glance(case: Case, course: Course, events: list[Happened]) -> tuple[tuple[CanalAtAGlance, ...], StepInHand | None]:

@@ -121,6 +121,10 @@ IMAGE_MOST_PART_BYTES = 4_000_000
 IMAGE_READ_SECONDS = 20
 IMAGE_READ_MEMORY_BYTES = 1_500_000_000
 
+# --- notifications ---
+# True lets a push service be plain HTTP on this machine: for tests.
+PUSH_HTTP_HERE = False
+
 # --- words and times ---
 LANGUAGE_CODE = "en-gb"
 USE_I18N = False

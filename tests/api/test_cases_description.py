@@ -20,7 +20,7 @@ def description() -> dict[str, Any]:
 
 
 def operations() -> list[tuple[str, dict[str, Any]]]:
-    names = ("session", "bench-code", "programmes", "cases", "canals", "overrides", "plan-versions")
+    names = ("session", "bench-code", "push", "programmes", "cases", "canals", "overrides", "plan-versions")
     roots = tuple(f"/api/v1/{name}" for name in names)
     return [
         (f"{method} {address}", operation)

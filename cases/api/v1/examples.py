@@ -140,6 +140,14 @@ BENCH_SIGN_OFF = _given(
         "exit": "approved",
     },
 )
+PUSH_SUBSCRIPTION = _given(
+    "As the browser tells it; the keys are those of the example in RFC 8291, 5",
+    {
+        "endpoint": "https://push.example.net/push/JzLQ3raZJfFBR0aqvOMsLrt54w4rJUsV",
+        "p256dh": "BCVxsr7N_eNgVRqvHtD0zTZsEc6-VV-JvLexhqUzORcxaOzi6-AYWXvTBHm4bjyPjs7Vd8pZGH6SRpkNtoIAiw4",
+        "auth": "BTBZMqHH6r4Tts7J_aSIgg",
+    },
+)
 MARKING = _given(
     "One canal, scaled by the instrument that stands in it",
     {

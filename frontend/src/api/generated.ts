@@ -1073,6 +1073,50 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/push-key": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The key by which push services know this server
+         * @description RFC 8292. It stays the same; the private half never leaves the server.
+         */
+        get: operations["push_key_retrieve"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/push-subscription": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Notify this browser
+         * @description For supervisors, of the programmes where they supervise: of an emergency, of a word that is asked for, and of a canal that comes to a hold point. A browser has one owner: who says so last. A message is JSON with `case`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, sealed by RFC 8291.
+         */
+        put: operations["push_subscription_update"];
+        post?: never;
+        /**
+         * Notify this browser no more
+         * @description Harmless where it was not notified.
+         */
+        delete: operations["push_subscription_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/session": {
         parameters: {
             query?: never;
@@ -3631,6 +3675,18 @@ export interface components {
             thresholds: {
                 [key: string]: number;
             };
+        };
+        PushKeyShown: {
+            /** @description A point on P-256, base64url without padding: the browser's server key. */
+            key: string;
+        };
+        PushSubscriptionGivenRequest: {
+            /** @description The browser's secret for this subscription, base64url. */
+            auth: string;
+            /** @description HTTPS, at a public name. */
+            endpoint: string;
+            /** @description The browser's public key, base64url. */
+            p256dh: string;
         };
         /** @description An instrument of known length on the same image gives the scale. */
         Ratio: {
@@ -7221,6 +7277,95 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["WorkList"];
                 };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    push_key_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PushKeyShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    push_subscription_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PushSubscriptionGivenRequest"];
+            };
+        };
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    push_subscription_destroy: {
+        parameters: {
+            query: {
+                /** @description HTTPS, at a public name. */
+                endpoint: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

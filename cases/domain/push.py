@@ -1,0 +1,73 @@
+"""Notifications to supervisors: what is worth one, and where one may be sent."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from urllib.parse import urlsplit
+
+from cases.domain.at_a_glance import CanalAtAGlance
+from cases.domain.course import Course
+from cases.domain.errors import NotUsable
+
+INWARD = frozenset({"localhost", "local", "internal", "intranet", "lan", "home", "corp", "arpa"})
+"""Last labels of names that lead into a network of one's own (RFC 6761, RFC 6762; the others common practice)."""
+
+
+NAME = re.compile(r"([a-z0-9-]+\.)+[a-z][a-z0-9-]*")
+"""A host name of more than one label whose last one is no number."""
+
+
+class What(StrEnum):
+    EMERGENCY = "emergency"
+    ASKED = "asked"
+    HOLD_POINT = "hold_point"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class News:
+    """Something a supervisor is told at once, wherever they are."""
+
+    what: What
+    canal: str = ""
+    """Empty for an emergency: it halts the whole tooth."""
+    hold_point: str = ""
+    """What the canal waits for, or empty."""
+
+
+def news(
+    course: Course, canals: Sequence[CanalAtAGlance], before: Mapping[str, str], fresh: Collection[str]
+) -> tuple[News, ...]:
+    """What came with the `fresh` events (by id): an emergency, canals asked for, canals that came to a hold point.
+
+    `before`: the hold point at which each canal waited already. A canal is told once, asked for before merely there.
+    """
+    found = [News(what=What.EMERGENCY)] if course.halted_by in fresh else []
+    for canal in () if course.visit.closed else canals:
+        asking = course.canals[canal.canal].asking
+        if asking in fresh:
+            found.append(News(what=What.ASKED, canal=canal.canal, hold_point=canal.hold_point))
+        elif canal.hold_point and canal.hold_point != before.get(canal.canal) and asking is None:
+            found.append(News(what=What.HOLD_POINT, canal=canal.canal, hold_point=canal.hold_point))
+    return tuple(found)
+
+
+def refuse_inward(endpoint: str, *, http_here: bool) -> None:
+    """Raises NotUsable unless the address is HTTPS at a public name: this server must not be sent into its own network.
+
+    Every address in numbers is refused, in whatever notation: push services have names. `http_here` lets plain HTTP at
+    127.0.0.1 through, for tests. A public name may still lead inwards; that ends at the handshake, for the server
+    there has no certificate of the name, and redirects are not followed.
+    """
+    try:
+        url = urlsplit(endpoint)
+        host, port = url.hostname or "", url.port
+    except ValueError:
+        raise NotUsable(reason="This is no address.", at=("endpoint",)) from None
+    if http_here and url.scheme == "http" and host == "127.0.0.1":
+        return
+    named = NAME.fullmatch(host) and host.rpartition(".")[2] not in INWARD
+    if url.scheme != "https" or not named or url.username is not None or port not in (None, 443):
+        raise NotUsable(reason="A push service has a public name and answers by HTTPS.", at=("endpoint",))
