@@ -1,10 +1,11 @@
-import { effect, type Signal, signal } from '@preact/signals'
+import { effect } from '@preact/signals'
 import { useEffect, useState } from 'preact/hooks'
 import * as calls from '@/api/images'
 import { Refused, Unreachable } from '@/api/problem'
 import type { ImagesShown, Shows } from '@/api/shapes'
 import { bytesOf, dropImage, keepImage, noteRefusal, type WaitingImage, waitingOf } from './image-store'
 import { refresh } from './kept'
+import { ofPerson } from './of-person'
 import { personId, signIns } from './session'
 import { useKept } from './use'
 import { uuid7 } from './uuid7'
@@ -25,23 +26,10 @@ export function useImages(caseId: string) {
   return useKept<ImagesShown>(imagesName(caseId), () => calls.listImages(caseId))
 }
 
-const signals = new Map<string, Signal<readonly WaitingImage[]>>()
+const { shown, load } = ofPerson<WaitingImage>(waitingOf)
 
 /** Images of the case that this person took and that are still on this phone. */
-export function waitingImages(): Signal<readonly WaitingImage[]> {
-  const person = personId()
-  const found = signals.get(person)
-  if (found) return found
-  const made = signal<readonly WaitingImage[]>([])
-  signals.set(person, made)
-  void load(person)
-  return made
-}
-
-async function load(person: string): Promise<void> {
-  const found = signals.get(person)
-  if (found) found.value = await waitingOf(person)
-}
+export const waitingImages = shown
 
 /** Keeps an image on the phone, for good, before anything else; returns its id. */
 export async function takeImage(caseId: string, canal: string, shows: Shows, file: Blob): Promise<string> {

@@ -1,4 +1,4 @@
-import { effect, type Signal, signal } from '@preact/signals'
+import { effect } from '@preact/signals'
 import * as calls from '@/api/markings'
 import { Refused, Unreachable } from '@/api/problem'
 import type { MarkingsShown, NewMarking, TwoViewsRead, Views } from '@/api/shapes'
@@ -6,6 +6,7 @@ import { refreshCase } from './cases'
 import { waitingImages } from './images'
 import { refresh } from './kept'
 import { drop, type WaitingMarking, waitingOf, write } from './marking-store'
+import { ofPerson } from './of-person'
 import { personId, signIns } from './session'
 import { useKept } from './use'
 import { uuid7 } from './uuid7'
@@ -21,23 +22,10 @@ export function useMarkings(caseId: string, imageId: string) {
   return useKept<MarkingsShown>(nameOf(imageId), () => calls.listMarkings(caseId, imageId))
 }
 
-const signals = new Map<string, Signal<readonly WaitingMarking[]>>()
+const { shown, load } = ofPerson<WaitingMarking>(waitingOf)
 
 /** Markings that this person made and that are still on this phone. */
-export function waitingMarkings(): Signal<readonly WaitingMarking[]> {
-  const person = personId()
-  const found = signals.get(person)
-  if (found) return found
-  const made = signal<readonly WaitingMarking[]>([])
-  signals.set(person, made)
-  void load(person)
-  return made
-}
-
-async function load(person: string): Promise<void> {
-  const found = signals.get(person)
-  if (found) found.value = await waitingOf(person)
-}
+export const waitingMarkings = shown
 
 /** Keeps marks on the phone before anything else; then they are sent. */
 export async function keepMarking(caseId: string, imageId: string, body: NewMarking): Promise<void> {
