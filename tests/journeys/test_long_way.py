@@ -29,6 +29,18 @@ def go_on(page: Page, steps: int, unsent: int) -> int:
     return unsent
 
 
+def stored_by_now(page: Page, case: str, count: int) -> list[Mapping[str, Any]]:
+    """The server's events once there are as many, within five seconds; never more."""
+    stored = events(page, case)
+    for _ in range(50):
+        if len(stored) >= count:
+            break
+        page.wait_for_timeout(100)
+        stored = events(page, case)
+    assert len(stored) == count
+    return stored
+
+
 def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     reopen: Reopens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
@@ -38,6 +50,7 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     sign_in(laptop, person(demo, "supervisor"))
     case = approved_case(phone, laptop, "Bench 81")
     to_the_glide_path(phone, laptop, case, "MB", "ML")
+    brought = len(events(phone, case))
     # Looking at the case once brings it along; nothing else was opened on this phone.
     phone.goto(f"/cases/{case}")
     phone.wait_for_function("navigator.serviceWorker.ready.then(() => true)")
@@ -46,8 +59,8 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     phone.get_by_role("navigation", name="Canals").get_by_role("button", name="ML").click()
     expect(phone.locator(".now-where")).to_contain_text("Glide path")
     phone.locator(".step-answers .button.main").click()
-    expect(phone.get_by_text("not sent yet")).to_be_hidden()
-    before = events(phone, case)
+    # The turn to this canal, and the step.
+    before = stored_by_now(phone, case, brought + 2)
 
     context.set_offline(True)
     unsent = go_on(phone, 8, 0)
@@ -71,8 +84,7 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     phone.goto(f"/cases/{case}/chair")
     expect(phone.get_by_text(HELD)).to_be_visible()
     expect(phone.get_by_text("not sent yet")).to_be_hidden()
-    stored = events(phone, case)
-    assert len(stored) == len(before) + unsent
+    stored = stored_by_now(phone, case, len(before) + unsent)
     assert [each["position"] for each in stored] == list(range(1, len(stored) + 1))
     own = [each["device_seq"] for each in stored if each["device"] == stored[-1]["device"]]
     assert own == list(range(1, len(own) + 1))
