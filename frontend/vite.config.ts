@@ -33,6 +33,7 @@ function serviceWorker(): Plugin {
         configFile: false,
         logLevel: 'silent',
         publicDir: false,
+        resolve: { alias },
         define: {
           __VERSION__: JSON.stringify(digest.digest('hex').slice(0, 12)),
           __FILES__: JSON.stringify(files.map((file) => (file === 'index.html' ? '/' : `/${file}`))),

@@ -9,7 +9,7 @@ const MAY: Record<string, readonly string[]> = {
   parts: ['walk', 'marks', 'words'],
   screens: ['parts', 'store', 'walk', 'marks', 'words', 'router', 'screens'],
   words: ['parts/millimetres'],
-  worker: [],
+  worker: ['words'],
   // Walks run sheets by the rules the server walks by: plain, and known to screens.
   walk: [],
   // Measures marks by the rule the server measures by: plain, and known to screens.

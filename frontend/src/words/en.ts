@@ -15,6 +15,7 @@ import { marks } from './marks'
 import { phone } from './phone'
 import { plan } from './plan'
 import { planning } from './planning'
+import { push } from './push'
 import { record } from './record'
 import { review } from './review'
 import { size } from './size'
@@ -33,6 +34,7 @@ export const words = {
   ...phone,
   ...plan,
   ...planning,
+  ...push,
   ...record,
   ...review,
   ...because,

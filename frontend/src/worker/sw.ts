@@ -1,4 +1,7 @@
+import { noticeOf } from './notice-of'
+
 // Keeps the built app so that it opens without a connection. Never touches the API: what is read and sent is the page's affair.
+// Shows the server's notifications.
 // Filled in by the build: the build's digest and its files.
 declare const __VERSION__: string
 declare const __FILES__: string[]
@@ -49,4 +52,33 @@ async function fromHereOrThere(request: Request, path: string): Promise<Response
   // Every address of the app is the one shell.
   const kept = await cache.match(request.mode === 'navigate' ? '/' : path)
   return kept ?? fetch(request)
+}
+
+worker.addEventListener('push', (event) => {
+  event.waitUntil(notify(event.data))
+})
+
+async function notify(data: PushMessageData | null): Promise<void> {
+  let message: unknown
+  try {
+    message = data?.json()
+  } catch {
+    // No JSON: told as something that waits.
+  }
+  const { title, body, tag, to, urgent } = noticeOf(message)
+  const again = { renotify: true } // not yet in the types: a replaced notice makes itself heard
+  const shown = { body, tag, data: to, icon: '/icon-192.png', requireInteraction: urgent, ...again }
+  await worker.registration.showNotification(title, shown)
+}
+
+worker.addEventListener('notificationclick', (event) => {
+  event.notification.close()
+  event.waitUntil(open(String(event.notification.data)))
+})
+
+/** The page where the app shows it already, else a new one: no page is led away from what is typed there. */
+async function open(to: string): Promise<void> {
+  const pages = await worker.clients.matchAll({ type: 'window', includeUncontrolled: true })
+  const there = pages.find((page) => new URL(page.url).pathname === to)
+  await (there ? there.focus() : worker.clients.openWindow(to))
 }

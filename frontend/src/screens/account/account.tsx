@@ -5,11 +5,13 @@ import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { go } from '@/router'
 import { type Hand, hand, setHand } from '@/store/hand'
+import { stopPush } from '@/store/push'
 import { type Scheme, scheme } from '@/store/scheme'
 import { membership, session, signOut } from '@/store/session'
 import { countWaiting } from '@/store/taken'
 import { words } from '@/words/en'
 import { Codes } from './codes'
+import { Notified } from './notified'
 
 const HANDS: readonly Hand[] = ['right', 'left']
 const SCHEMES: readonly Scheme[] = ['as the phone', 'light', 'dark']
@@ -21,6 +23,8 @@ export function Account() {
   useEffect(() => void countWaiting().then(setWaits, () => undefined), [])
   const leave = async () => {
     try {
+      // Whoever signs in next must not be told what was meant for this one.
+      await stopPush().catch(() => undefined)
       await signOut()
       go('/', { replace: true })
     } catch (error) {
@@ -53,6 +57,7 @@ export function Account() {
         onChoose={setHand}
       />
       {of?.role === 'supervisor' && <Codes />}
+      {of?.role === 'supervisor' && <Notified />}
       <ul class="stack points">
         {words.notice.points.map((point) => (
           <li key={point}>{point}</li>

@@ -1,0 +1,81 @@
+import { useEffect, useState } from 'preact/hooks'
+import { Unreachable } from '@/api/problem'
+import * as calls from '@/api/push'
+
+/** `unreachable`: the browser's own push service did not answer. */
+export type PushState = 'unsupported' | 'denied' | 'on' | 'off' | 'unreachable'
+
+/** The browser's manager of subscriptions; none where it has no worker of ours or no push. */
+async function manager(): Promise<PushManager | undefined> {
+  if (!('serviceWorker' in navigator && 'PushManager' in globalThis && 'Notification' in globalThis)) return undefined
+  return (await navigator.serviceWorker.getRegistration())?.pushManager
+}
+
+async function present(): Promise<PushState> {
+  const push = await manager()
+  if (!push) return 'unsupported'
+  if (Notification.permission === 'denied') return 'denied'
+  const found = await push.getSubscription()
+  return found && (await stillHolds(found)) ? 'on' : 'off'
+}
+
+/**
+ * Whether the server still tells this browser: it is told again, for the server may have let the subscription go. One
+ * made for another key is of a server that is no more, and ends.
+ */
+async function stillHolds(found: PushSubscription): Promise<boolean> {
+  try {
+    const { key } = await calls.getPushKey()
+    if (keyOf(found) !== key) return !(await found.unsubscribe())
+    await give(found)
+  } catch (error) {
+    if (!(error instanceof Unreachable)) return false
+  }
+  return true
+}
+
+function keyOf({ options }: PushSubscription): string {
+  const numbers = String.fromCharCode(...new Uint8Array(options.applicationServerKey ?? new ArrayBuffer()))
+  return btoa(numbers).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '')
+}
+
+function give(subscription: PushSubscription): Promise<unknown> {
+  const { endpoint = '', keys: { p256dh = '', auth = '' } = {} } = subscription.toJSON()
+  return calls.putSubscription({ endpoint, p256dh, auth })
+}
+
+/** Asks the reader's leave and has the server notify this browser. Raises Refused and Unreachable. */
+async function allow(): Promise<PushState> {
+  const push = await manager()
+  if (!push) return 'unsupported'
+  const leave = await Notification.requestPermission()
+  if (leave !== 'granted') return leave === 'denied' ? 'denied' : 'off'
+  const { key } = await calls.getPushKey()
+  await (await push.getSubscription())?.unsubscribe()
+  const made = await push.subscribe({ userVisibleOnly: true, applicationServerKey: key }).catch(() => undefined)
+  if (!made) return 'unreachable'
+  try {
+    await give(made)
+  } catch (error) {
+    await made.unsubscribe()
+    throw error
+  }
+  return 'on'
+}
+
+/** This browser is told nothing more. Its push service then refuses the server, should that not hear of it now. */
+export async function stopPush(): Promise<PushState> {
+  const found = await (await manager())?.getSubscription()
+  if (found) {
+    await found.unsubscribe()
+    await calls.removeSubscription(found.endpoint).catch(() => undefined)
+  }
+  return present()
+}
+
+/** Where notifications on this device stand, and how to change it; no state before it is known. */
+export function usePush() {
+  const [state, setState] = useState<PushState>()
+  useEffect(() => void present().then(setState, () => setState('unsupported')), [])
+  return { state, allow: async () => setState(await allow()), stop: async () => setState(await stopPush()) }
+}

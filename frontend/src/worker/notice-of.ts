@@ -1,0 +1,27 @@
+import { push } from '@/words/push'
+
+const { news, open } = push.push
+
+export interface Notice {
+  readonly title: string
+  readonly body: string
+  /** A later notice of the same tag takes the place of an earlier one. */
+  readonly tag: string
+  /** Where in the app it leads. */
+  readonly to: string
+  readonly urgent: boolean
+}
+
+/** What a message of the server says. A browser must show something for each, so what is not understood is told too. */
+export function noticeOf(message: unknown): Notice {
+  const told = (typeof message === 'object' && message) || {}
+  const text = (name: string) => String((told as Record<string, unknown>)[name] ?? '')
+  const [id, tooth, canal, what] = [text('case'), text('tooth'), text('canal'), text('what')]
+  const body = [text('alias'), text('hold_point')].filter(Boolean).join(', ')
+  const at = `/cases/${encodeURIComponent(id)}`
+  const common = { body, tag: `${id} ${canal}`, urgent: false, to: `${at}/word/${encodeURIComponent(canal)}` }
+  if (what === 'emergency') return { ...common, title: news.emergency(tooth), to: `${at}/chair`, urgent: true }
+  if (what === 'asked') return { ...common, title: news.asked(tooth, canal) }
+  if (what === 'hold_point') return { ...common, title: news.hold_point(tooth, canal) }
+  return { title: news.other, body: open, tag: 'other', to: '/worklist', urgent: false }
+}
