@@ -1,0 +1,85 @@
+"""Notifications: the built worker shows what comes, and the account screen says where they stand.
+
+The tests' browser has no notifications of its own and refuses every leave: what the worker asks of it is listened to.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from playwright.sync_api import CDPSession, Page, Worker, expect
+
+from tests.journeys.conftest import Opens
+from tests.journeys.hands import person, sign_in
+
+Demo = Mapping[str, Any]
+ASKED = {"case": "c1", "alias": "Bench 1", "tooth": "26", "canal": "MB2", "what": "asked", "hold_point": "length"}
+LISTEN = """() => {
+    self.heard = []
+    self.registration.showNotification = async (title, { body, tag, data, requireInteraction }) =>
+        self.heard.push([title, body, tag, data, requireInteraction])
+    self.clients.openWindow = async (to) => self.heard.push(to)
+}"""
+CLICK = """(to) => {
+    const click = Object.assign(new ExtendableEvent('notificationclick'), {notification: {data: to, close() {}}})
+    self.dispatchEvent(click)
+}"""
+
+
+def listened(page: Page) -> Worker:
+    """The app's worker, which from now on says what it shows."""
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    (worker,) = page.context.service_workers
+    worker.evaluate(LISTEN)
+    return worker
+
+
+def registration(page: Page) -> tuple[CDPSession, str]:
+    """A session of the browser's debugging protocol, and its name for the worker's registration."""
+    session = page.context.new_cdp_session(page)
+    found: list[str] = []
+    session.on(
+        "ServiceWorker.workerRegistrationUpdated",
+        lambda told: found.extend(one["registrationId"] for one in told["registrations"]),
+    )
+    session.send("ServiceWorker.enable")
+    page.wait_for_timeout(200)
+    return session, found[0]
+
+
+def test_the_worker_shows_what_comes_and_a_tap_opens_it(open_phone: Opens, demo: Demo) -> None:
+    page = open_phone()
+    sign_in(page, person(demo, "supervisor"))
+    worker = listened(page)
+    session, name = registration(page)
+    for message in (json.dumps(ASKED), json.dumps(ASKED | {"what": "emergency", "canal": ""}), "no JSON"):
+        given = {"origin": demo["url"].rstrip("/"), "registrationId": name, "data": message}
+        session.send("ServiceWorker.deliverPushMessage", given)
+        page.wait_for_timeout(200)
+    assert worker.evaluate("self.heard") == [
+        ["26 MB2: your word is asked for", "Bench 1, length", "c1 MB2", "/cases/c1/word/MB2", False],
+        ["Emergency: tooth 26", "Bench 1, length", "c1 ", "/cases/c1/chair", True],
+        ["Something waits for you", "Open Fourth Canal.", "other", "/worklist", False],
+    ]
+    worker.evaluate(CLICK, "/cases/c1/chair")
+    page.wait_for_timeout(200)
+    assert worker.evaluate("self.heard.at(-1)") == "/cases/c1/chair"
+
+
+def test_where_notifications_are_forbidden_the_account_says_so(open_phone: Opens, demo: Demo) -> None:
+    page = open_phone()
+    sign_in(page, person(demo, "supervisor"))
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    page.goto("/account")
+    expect(page.get_by_text("Notifications of this app are forbidden on this device.")).to_be_visible()
+    expect(page.get_by_role("button", name="Notify me on this device")).to_have_count(0)
+
+
+def test_students_have_none_on_offer(open_phone: Opens, demo: Demo) -> None:
+    page = open_phone()
+    sign_in(page, person(demo, "student"))
+    page.goto("/account")
+    expect(page.get_by_role("button", name="Sign out")).to_be_visible()
+    expect(page.get_by_role("heading", name="Notifications")).to_have_count(0)
