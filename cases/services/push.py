@@ -6,7 +6,6 @@ import base64
 import hashlib
 import json
 from collections.abc import Sequence
-from functools import partial
 
 from cryptography.hazmat.primitives import serialization
 from cryptography.hazmat.primitives.asymmetric import ec
@@ -82,8 +81,13 @@ def _bytes(text: str) -> bytes:
 
 def tell(case: Case, found: Sequence[News]) -> None:
     """Notifies the supervisors of the programme once the transaction is through; never fails what was recorded."""
+
+    def on_their_way() -> None:
+        _tell(case, found)
+
     if found:
-        transaction.on_commit(partial(_tell, case, tuple(found)), robust=True)
+        # A function with a name: what Django logs of one that fails is its name.
+        transaction.on_commit(on_their_way, robust=True)
 
 
 def _tell(case: Case, found: Sequence[News]) -> None:

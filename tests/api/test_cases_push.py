@@ -187,6 +187,23 @@ def test_nobody_there_does_not_fail_the_event(
     assert told(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal="")).status_code == 200
 
 
+@pytest.mark.django_db(transaction=True)
+def test_whatever_goes_wrong_after_the_commit_what_was_recorded_is_answered(
+    priya: Person, vale: Person, approved: ToothPlanVersion, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    subscribe(vale, "https://push.example.net/x")
+    tried: list[str] = []
+
+    def out_of_order(letter: push_sender.Letter) -> None:
+        tried.append(letter.endpoint)
+        raise RuntimeError("out of order")
+
+    monkeypatch.setattr(push_sender, "put", out_of_order)
+    answer = report(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
+    assert (answer.status_code, len(answer.json()["events"])) == (200, 1)
+    assert tried == ["https://push.example.net/x"]
+
+
 def test_threads_send_while_the_request_goes_on(
     priya: Person,
     vale: Person,
