@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from django.utils import timezone
 
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.uuid7 import uuid7
-from cases.models import CanalPlan, Case, DemoPatient, Review, Tooth, ToothPlanVersion
+from cases.models import CanalPlan, Case, DemoPatient, Review, RunningWork, Tooth, ToothPlanVersion
+from planning.encoding import canonical_text
 
 IN_BULK = 2_000
 
@@ -18,6 +19,19 @@ def copies(like: ToothPlanVersion, count: int, *, state: PlanState = PlanState.A
     """Cases with one plan each, all with the content of `like`, approved unless another state is asked for."""
     for start in range(0, count, IN_BULK):
         yield from _copies(like, min(IN_BULK, count - start), state)
+
+
+def at_work(cases: Iterable[Case], *, waits: bool) -> None:
+    """Four canals of each case are at work and wait for a word, or go on."""
+    canal = {"canal": "P", "state": "hold_point", "hold_point": "length", "out_of_band": None}
+    text = canonical_text({"canals": [canal] * 4, "now": None, "missing": [], "check_due": False})
+    now = timezone.now()
+    shared = {"position": 1, "halted": False, "finished": False, "changed_at": now, "text": text}
+    since = now if waits else None
+    RunningWork.objects.bulk_create(
+        (RunningWork(case=case, programme_id=case.programme_id, waiting_since=since, **shared) for case in cases),
+        batch_size=IN_BULK,
+    )
 
 
 def _copies(like: ToothPlanVersion, count: int, state: PlanState) -> list[ToothPlanVersion]:
@@ -51,7 +65,8 @@ def _copies(like: ToothPlanVersion, count: int, state: PlanState) -> list[ToothP
 
 def _version(like: ToothPlanVersion, case: Case, state: PlanState, now: Any) -> ToothPlanVersion:
     kept = ("number", "author_id", "kit_id", "technique_key", "input_text", "output_text", "hash", "intent_hash")
-    same = {name: getattr(like, name) for name in (*kept, "planner_version", "stops", "cautions", "difficulty")}
+    also = ("programme_id", "planner_version", "stops", "cautions", "difficulty")
+    same = {name: getattr(like, name) for name in (*kept, *also)}
     times = {"submitted_at": now, "decided_at": now}
     return ToothPlanVersion(sent_hash="", case=case, case_revision=1, asked=1, state=state, **same, **times)
 

@@ -10,7 +10,7 @@ from django.db.models import Q
 from cases.domain.plan_life import PlanState
 from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
 from cases.models.kits import Kit
-from cases.models.people import Person
+from cases.models.people import Person, Programme
 from cases.models.teeth import Case
 from planning.readings import LengthState
 
@@ -27,6 +27,8 @@ class ToothPlanVersion(Sent, Fixed):
     )
 
     case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="versions")
+    # The case's, here once more: what waits in one programme is read off an index.
+    programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="+")
     number = models.PositiveIntegerField()
     author = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
     created_at = models.DateTimeField(auto_now_add=True)
@@ -77,7 +79,13 @@ class ToothPlanVersion(Sent, Fixed):
                 name="version_decided_has_time",
             ),
         ]
-        indexes = [models.Index(fields=["state", "submitted_at"], name="version_waiting_longest")]
+        indexes = [
+            models.Index(
+                fields=["programme", "-stops", "-cautions", "submitted_at", "id"],
+                condition=Q(state=PlanState.WAITING.value),
+                name="plans_that_wait",
+            )
+        ]
 
     def __str__(self) -> str:
         return f"version {self.number}, {self.state}"

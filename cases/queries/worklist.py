@@ -21,6 +21,7 @@ from cases.queries.plans import TEXTS
 from planning.encoding import digest
 from planning.plan_value import ToothNames
 
+MOST_WAITING = 200  # more plans than one supervisor can decide on in a day
 MOST_RUNNING = 200  # more chairs than one supervisor can look at
 SECONDS_A_MINUTE = 60
 
@@ -48,19 +49,26 @@ class Waiting:
     """Level; None where none is counted."""
 
 
-def waiting(person: Person, programme_id: UUID, now: datetime) -> list[Waiting]:
-    """The waiting plans of the programme. Raises NotHere and NotAllowed."""
+@dataclass(frozen=True, slots=True)
+class WaitingPage:
+    results: Sequence[Waiting]
+    more: bool
+    """There is more than is listed."""
+
+
+def waiting(person: Person, programme_id: UUID, now: datetime) -> WaitingPage:
+    """The waiting plans of the programme, the riskiest and then the oldest first. Raises NotHere and NotAllowed."""
     _refuse_strangers(person, programme_id)
     decided = Review.objects.filter(version__case=OuterRef("case")).order_by("-at", "-asked").values("decision")[:1]
-    rows = (
-        ToothPlanVersion.objects.filter(case__programme_id=programme_id, state=PlanState.WAITING)
+    rows = list(
+        ToothPlanVersion.objects.filter(programme_id=programme_id, state=PlanState.WAITING)
         .select_related("case__tooth", "case__patient", "case__student", "case__supervisor")
         .prefetch_related("canal_plans")
         .defer(*TEXTS)
         .annotate(last_decision=Subquery(decided))
-        .order_by("-stops", "-cautions", "submitted_at", "pk")
+        .order_by("-stops", "-cautions", "submitted_at", "pk")[: MOST_WAITING + 1]
     )
-    return [_waiting(row, now) for row in rows]
+    return WaitingPage([_waiting(row, now) for row in rows[:MOST_WAITING]], more=len(rows) > MOST_WAITING)
 
 
 @dataclass(frozen=True, slots=True)

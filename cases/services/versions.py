@@ -55,6 +55,7 @@ def create(
         id=id or uuid7(),
         sent_hash=sent_hash,
         case=case,
+        programme_id=case.programme_id,
         number=case.versions.count() + 1,
         author=author,
         kit_id=made.kit_id,

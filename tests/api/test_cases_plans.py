@@ -5,14 +5,17 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from django.db.models import QuerySet
 from pytest_django import DjangoAssertNumQueries
 
-from cases.domain.plan_life import Decision
+from cases.domain.plan_life import Decision, PlanState
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Kit, Person, Programme, Review, ToothPlanVersion
+from cases.queries import worklist
 from cases.services import plans
 from cases.services.plan_input import Asked
 from tests.cast import API, canal_of, client, decide, open_case, problem, with_size
+from tests.many import copies
 
 
 @pytest.fixture
@@ -288,7 +291,22 @@ def test_the_worklist_is_for_supervisors_of_the_programme(
     address = f"{API}/programmes/{programme.pk}/worklist"
     problem(client(priya).get(address), 403, "not-allowed")
     problem(client(stranger).get(address), 404, "not-found")
-    assert client(rosa).get(address).json() == {"results": []}
+    assert client(rosa).get(address).json() == {"results": [], "more": False}
+
+
+def test_no_more_plans_than_can_be_decided_on(
+    programme: Programme, vale: Person, submitted: ToothPlanVersion, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    address = f"{API}/programmes/{programme.pk}/worklist"
+    (riskier,) = copies(submitted, 1, state=PlanState.WAITING)
+    QuerySet.update(ToothPlanVersion.objects.filter(pk=riskier.pk), stops=submitted.stops + 1)
+    list(copies(submitted, 1, state=PlanState.WAITING))
+    for most, more in ((3, False), (2, True)):
+        monkeypatch.setattr(worklist, "MOST_WAITING", most)
+        told = client(vale).get(address).json()
+        assert (len(told["results"]), told["more"]) == (most, more)
+        # The riskier one goes before the older one, and the newest is left out first.
+        assert [each["version"] for each in told["results"][:2]] == [str(riskier.pk), str(submitted.pk)]
 
 
 def test_the_worklist_asks_the_database_as_often_however_long_it_is(

@@ -2,8 +2,9 @@
 
     python -m tests.bench.bench_lists
 
-Once with fifty plans that wait and fifty running chairs whatever else there is, once with all of them waiting. Plans
-carry no texts here: the lists never read them. DATABASE_URL names an empty database; without it, SQLite.
+First five plans wait and five chairs are at work whatever else there is, then everything waits and is at work: lists
+are cut off, so that what they cost stays. Plans carry no texts here: the lists never read them. DATABASE_URL names an
+empty database; without it, SQLite.
 """
 
 from __future__ import annotations
@@ -15,8 +16,9 @@ from typing import Any
 from tests.bench.scratch import scratch
 
 COUNTS = (10, 1_000, 100_000)
-BUSY = 50
-TIMES = 7
+BUSY = 5
+TIMES = 20
+LISTS = ("worklist", "running-work")
 
 
 def milliseconds(work: Callable[[], object]) -> float:
@@ -29,91 +31,68 @@ def milliseconds(work: Callable[[], object]) -> float:
     return min(once() for _ in range(TIMES))
 
 
+class Lists:
+    """Asks for both lists as a browser would; each of them is set against the first time it was asked for."""
+
+    def __init__(self, supervisor: Any, programme: Any) -> None:
+        from tests.cast import API, client
+
+        self.browser = client(supervisor)
+        self.at = f"{API}/programmes/{programme.pk}"
+        self.first: dict[str, float] = {}
+
+    def compare(self, says: str) -> None:
+        for what in LISTS:
+            took_ms = milliseconds(lambda: self.browser.get(f"{self.at}/{what}"))  # noqa: B023
+            told = self.browser.get(f"{self.at}/{what}").json()
+            ratio = took_ms / self.first.setdefault(what, took_ms)
+            rows = f"{len(told['results']):3d} rows{' and more' if told['more'] else ''}"
+            print(f"  {says}: {what:12s} {ratio:5.2f} times the first ({took_ms:6.1f} ms, {rows})", flush=True)
+
+
 def main() -> None:
     from django.db import connection
 
-    from cases.domain.plan_life import PlanState
     from tests.bench.chair import Chair
-    from tests.cast import API, client
-    from tests.many import copies
 
     chair = Chair()
     chair.version.input_text = chair.version.output_text = "{}"
-    browser = client(chair.supervisor)
-    at = f"{API}/programmes/{chair.programme.pk}"
-    first: dict[str, float] = {}
-    there = 0
-    print(f"{connection.vendor}: {BUSY} at most wait and are worked on, whatever else there is")
-    for count in COUNTS:
-        for number, version in enumerate(copies(chair.version, count - there)):
-            if there + number < BUSY:
-                _at_work(version)
-        there = count
-        if count == COUNTS[0]:
-            list(copies(chair.version, BUSY, state=PlanState.WAITING))
-        _refresh()
-        _print(browser, at, count, first)
-    print(f"{connection.vendor}: everything waits")
-    from cases.models import RunningWork, ToothPlanVersion
+    print(f"{connection.vendor}: {BUSY} plans wait and {BUSY} chairs are at work, whatever else there is")
+    _few_wait(chair, Lists(chair.supervisor, chair.programme))
+    print(f"{connection.vendor}: everything waits and is at work")
+    _all_wait(chair, Lists(chair.supervisor, chair.programme))
 
-    _at_work_all(chair)
+
+def _few_wait(chair: Any, lists: Lists) -> None:
+    from cases.domain.plan_life import PlanState
+    from tests.many import at_work, copies
+
+    list(copies(chair.version, BUSY, state=PlanState.WAITING))
+    at_work([version.case for version in copies(chair.version, BUSY)], waits=True)
+    there = BUSY + BUSY
+    for count in COUNTS:
+        list(copies(chair.version, count - there))
+        there = count
+        _refresh()
+        lists.compare(f"{count:7,d} cases")
+
+
+def _all_wait(chair: Any, lists: Lists) -> None:
+    """All but the chair's own case and those that wait by now; they have the same content."""
     from django.db.models.query import QuerySet
 
-    waiting = ToothPlanVersion.objects.exclude(pk=chair.version.pk)
-    QuerySet.update(waiting, state=PlanState.WAITING)
-    _refresh()
-    print(f"  {waiting.count()} plans, {RunningWork.objects.count()} chairs")
-    _print(browser, at, COUNTS[-1], first)
+    from cases.domain.plan_life import PlanState
+    from cases.models import Case, RunningWork, ToothPlanVersion
+    from tests.many import at_work
 
-
-def _print(browser: Any, at: str, count: int, first: dict[str, float]) -> None:
-    for what in ("worklist", "running-work"):
-        took = milliseconds(lambda: browser.get(f"{at}/{what}"))  # noqa: B023
-        told = browser.get(f"{at}/{what}").json()
-        base = first.setdefault(what, took / max(len(told["results"]), 1))
-        each = took / max(len(told["results"]), 1)
-        print(
-            f"  {count:6d} cases: {what:13s} {took:7.1f} ms for {len(told['results']):3d} rows, "
-            f"{each / base:.2f} times as long for each row as in the smallest"
-        )
-
-
-def _at_work(version: Any) -> None:
-    _bulk([version.case])
-
-
-def _at_work_all(chair: Any) -> None:
-    from cases.models import Case, RunningWork
-
-    rest = Case.objects.filter(programme=chair.programme).exclude(pk__in=RunningWork.objects.values("pk"))
-    _bulk(rest)
-
-
-def _bulk(cases: Any) -> None:
-    from django.utils import timezone
-
-    from cases.models import RunningWork
-    from planning.encoding import canonical_text
-
-    canal = {"canal": "P", "state": "hold_point", "hold_point": "length", "out_of_band": None}
-    text = canonical_text({"canals": [canal] * 4, "now": None, "missing": [], "check_due": False})
-    now = timezone.now()
-    RunningWork.objects.bulk_create(
-        (
-            RunningWork(
-                case=case,
-                programme_id=case.programme_id,
-                position=1,
-                halted=False,
-                finished=False,
-                waiting_since=now,
-                changed_at=now,
-                text=text,
-            )
-            for case in cases
-        ),
-        batch_size=2_000,
-    )
+    mine = Case.objects.filter(programme=chair.programme).exclude(pk=chair.version.case_id).order_by("pk")
+    for count in COUNTS[1:]:
+        some = mine[:count]
+        busy = set(RunningWork.objects.values_list("pk", flat=True))
+        QuerySet.update(ToothPlanVersion.objects.filter(case__in=some.values("pk")), state=PlanState.WAITING)
+        at_work((case for case in some if case.pk not in busy), waits=True)
+        _refresh()
+        lists.compare(f"{count:7,d} of each")
 
 
 def _refresh() -> None:

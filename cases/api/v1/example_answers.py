@@ -122,7 +122,7 @@ def _worklist() -> dict[str, Any]:
         "waiting_s": 540,
         "stale": False,
     }
-    return {"results": [{**waits, **{key: case[key] for key in shared}}]}
+    return {"results": [{**waits, **{key: case[key] for key in shared}}], "more": False}
 
 
 def _review() -> dict[str, Any]:

@@ -48,6 +48,7 @@ class WaitingShown(serializers.Serializer[Any]):
 
 class WorkList(serializers.Serializer[Any]):
     results = WaitingShown(many=True)
+    more = serializers.BooleanField(help_text="There is more than is listed here.")
 
 
 class OutOfBandShown(serializers.Serializer[Any]):
@@ -130,5 +131,4 @@ class WorklistView(View):
         examples=[example_answers.WORKLIST],
     )
     def get(self, request: Request, programme_id: UUID) -> Response:
-        rows = worklist.waiting(me(request), programme_id, timezone.now())
-        return answer(WorkList, {"results": rows})
+        return answer(WorkList, worklist.waiting(me(request), programme_id, timezone.now()))

@@ -4938,6 +4938,8 @@ export interface components {
             who: components["schemas"]["RecordPerson"];
         };
         WorkList: {
+            /** @description There is more than is listed here. */
+            more: boolean;
             results: components["schemas"]["WaitingShown"][];
         };
     };

@@ -8,11 +8,9 @@ import { useKept, usePolling } from './use'
 
 const LIVE_MS = 4000 // a supervisor knows within five seconds of what waits
 
-/** The plans that wait, asked for anew while the screen is looked at. */
+/** The plans that wait and whether there are more than are listed, asked for anew while the screen is looked at. */
 export function useWaiting() {
-  const waiting = useKept('worklist', async () => {
-    return (await calls.listWaiting(membership.value?.programme.id ?? '')).results
-  })
+  const waiting = useKept('plans that wait, listed', () => calls.listWaiting(membership.value?.programme.id ?? ''))
   usePolling(true, waiting.again, LIVE_MS)
   return waiting
 }

@@ -16,8 +16,10 @@ const BELONGS: Record<Group, (one: Running) => boolean> = {
 /** The chairs of one group: those that stand still after an emergency, those that wait for a word, those that go on. */
 export function RunningWork({ group }: { group: Group }) {
   const page = useRunning().value
-  const list = (page?.results ?? []).filter(BELONGS[group])
+  const results = page?.results ?? []
+  const list = results.filter(BELONGS[group])
   if (list.length === 0) return null
+  const last = list.at(-1) === results.at(-1)
   const halted = group === 'halted'
   return (
     <section class={`stack running-${group}`} role={halted ? 'alert' : undefined}>
@@ -29,7 +31,7 @@ export function RunningWork({ group }: { group: Group }) {
           </li>
         ))}
       </ul>
-      {group === 'going' && page?.more && <p class="small soft">{words.worklist.more(page.results.length)}</p>}
+      {last && page?.more && <p class="small soft">{words.worklist.more(results.length)}</p>}
     </section>
   )
 }

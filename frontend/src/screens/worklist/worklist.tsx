@@ -39,17 +39,20 @@ export function WaitingList({ current }: { current?: string }) {
   const waiting = useWaiting()
   return (
     <Seen of={waiting} rows={4}>
-      {(list) =>
-        list.length === 0 ? (
+      {({ results, more }) =>
+        results.length === 0 ? (
           <p class="soft">{words.worklist.empty}</p>
         ) : (
-          <ul class="ledger">
-            {list.map((one) => (
-              <li key={one.version}>
-                <WaitingRow of={one} on={one.version === current} />
-              </li>
-            ))}
-          </ul>
+          <>
+            <ul class="ledger">
+              {results.map((one) => (
+                <li key={one.version}>
+                  <WaitingRow of={one} on={one.version === current} />
+                </li>
+              ))}
+            </ul>
+            {more && <p class="small soft">{words.worklist.more(results.length)}</p>}
+          </>
         )
       }
     </Seen>

@@ -1,0 +1,39 @@
+import { render, screen } from '@testing-library/preact'
+import { beforeEach, expect, test } from 'vitest'
+import type { Running, Waiting } from '@/api/shapes'
+import { Worklist } from '@/screens/worklist/worklist'
+import { signedIn } from './people'
+import { serve } from './server'
+
+const common = { patient_alias: 'Reed 12', tooth: { iso: '26' }, student: { id: 's', name: 'Priya' } }
+const plan = { ...common, version: 'v1', case: 'c1', number: 1, asks: 'first', stops: 0, cautions: 0, waiting_s: 60 }
+const chair = { ...common, case: 'c2', halted: false, canals: [], now: null, step_s: null, waiting_s: 60 }
+const LEFT_OUT = 'The 1 most urgent; there are more.'
+
+function shown({ plans = false, chairs = false }) {
+  serve(({ path }) =>
+    path.endsWith('/worklist')
+      ? { body: { results: [plan as unknown as Waiting], more: plans } }
+      : { body: { results: [chair as unknown as Running], more: chairs } },
+  )
+  render(<Worklist />)
+}
+
+const found = async () => [await screen.findByText('Plans to decide on'), await screen.findByText('Waits at the chair')]
+
+// Somebody else each time: what one test was shown is not there in the next.
+beforeEach(({ task }) => signedIn(task.name, 'supervisor'))
+
+test('all that waits is listed: nothing is said of more', async () => {
+  shown({})
+  await found()
+  expect(screen.queryByText(LEFT_OUT)).toBeNull()
+})
+
+test.each([
+  ['plans that wait', { plans: true }, '.plans-that-wait'],
+  ['chairs, also where all of them wait', { chairs: true }, '.running-waits'],
+])('a list that is cut off says so: %s', async (_, more, under) => {
+  shown(more)
+  expect((await screen.findByText(LEFT_OUT)).closest('section')?.matches(under)).toBe(true)
+})
