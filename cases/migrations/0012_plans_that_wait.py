@@ -14,7 +14,7 @@ def fill(apps, schema_editor):
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("cases", "0010_approval_carried_over"),
+        ("cases", "0011_notifications"),
     ]
 
     operations = [
