@@ -75,6 +75,10 @@ export const chair = {
     lastHeard: (when: string) => `Server last heard ${when}`,
     refused: 'The server would not take an entry:',
     course: 'What was done',
+    addNote: 'Add a note',
+    noteText: 'Note',
+    noteHint: 'No names of patients.',
+    keepNote: 'Keep the note',
     outOfCourse: 'Kept out of course',
     why: {
       other_plan: 'recorded on another version of the plan',

@@ -20,6 +20,7 @@ import { IrrigateMore } from './irrigate'
 import { LengthAgain } from './length-again'
 import { MayStart } from './may-start'
 import { NextAtTray } from './next-at-tray'
+import { Note } from './note'
 import { NowCard } from './now-card'
 import { Outbox } from './outbox'
 import { Trouble } from './trouble'
@@ -101,6 +102,7 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
       )}
       {canal && open && <BandsBoard chair={chair} ahead={ahead} canal={canal} />}
       <DoneList chair={chair} />
+      <Note chair={chair} />
       {!closed && (
         <a class="button close-for-today" href={`/cases/${caseId}/chair/close`}>
           {words.visit.close}

@@ -14,7 +14,7 @@ export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened
   if (kind === 'irrigated') return words.card.amount(Number(body.volume_ml), words.irrigant(String(body.irrigant)))
   if (kind === 'dam') return words.visit.dam[body.state as Dam]
   if (kind === 'turn') return words.card.turned(canal)
-  if (kind !== 'step') return [words.chair.kind[kind], body.exit, body.reason].filter(Boolean).join(' ')
+  if (kind !== 'step') return [words.chair.kind[kind], body.exit, body.reason, body.text].filter(Boolean).join(' ')
   const step = chair.course.plans[plan]?.[canal]?.nodes[node]
   const named =
     step?.kind === 'do' && (step.instrument ? nameOf(chair, step.instrument) : words.order.action(step.action))
