@@ -46,10 +46,9 @@ def news(
     """
     found = [News(what=What.EMERGENCY)] if course.halted_by in fresh else []
     for canal in () if course.visit.closed else canals:
-        asking = course.canals[canal.canal].asking
-        if asking in fresh:
+        if course.canals[canal.canal].asking in fresh:
             found.append(News(what=What.ASKED, canal=canal.canal, hold_point=canal.hold_point))
-        elif canal.hold_point and canal.hold_point != before.get(canal.canal) and asking is None:
+        elif canal.hold_point and canal.hold_point != before.get(canal.canal):
             found.append(News(what=What.HOLD_POINT, canal=canal.canal, hold_point=canal.hold_point))
     return tuple(found)
 

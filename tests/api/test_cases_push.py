@@ -129,6 +129,20 @@ def test_each_thing_is_told_once(
     assert service.messages(browser)[1]["canal"] == ""
 
 
+def test_who_asked_on_the_way_is_told_again_at_the_hold_point(
+    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
+) -> None:
+    browser = Browser()
+    subscribe(vale, f"{service.at}/vale", browser)
+    told(priya, approved.case, PHONE, event(approved, 1, ASK, node="explore/10-02"))
+    explored = event(approved, 2, {"kind": "step", "exit": "reached", "depth_um": 18_000}, node="explore/10-02")
+    rinsed = event(approved, 3, {"kind": "step", "exit": "done"}, node="explore/10-02/irrigate")
+    told(priya, approved.case, PHONE, explored, rinsed)
+    told(priya, approved.case, PHONE, event(approved, 4, {"kind": "step", "exit": "done"}, node="length/image"))
+    said = [(one["what"], one["hold_point"]) for one in service.messages(browser)]
+    assert said == [("asked", ""), ("hold_point", "length")]
+
+
 def test_a_word_is_no_news(
     priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
 ) -> None:
