@@ -60,6 +60,18 @@ def events(page: Page, case: str) -> list[Mapping[str, Any]]:
     return told
 
 
+def stored_by_now(page: Page, case: str, count: int) -> list[Mapping[str, Any]]:
+    """The server's events once there are as many, within five seconds; never more."""
+    stored = events(page, case)
+    for _ in range(50):
+        if len(stored) >= count:
+            break
+        page.wait_for_timeout(100)
+        stored = events(page, case)
+    assert len(stored) == count
+    return stored
+
+
 def to_the_glide_path(student: Page, supervisor: Page, case: str, *canals: str) -> None:
     """Brings canals past their lengths: explored, rinsed, an image taken, signed off."""
     plan = supervisor.request.get(f"/api/v1/cases/{case}/events").json()["course"]["plan_hash"]

@@ -30,10 +30,10 @@ def to_the_length_hold_point(phone: Page) -> None:
 
 def test_asked_on_the_phone_and_answered_from_the_list(open_phone: Opens, open_laptop: Opens, demo: Demo) -> None:
     phone, laptop, other = open_phone(), open_laptop(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 71")
+    case = at_the_chair(phone, laptop, demo, "Bench 171")
     to_the_length_hold_point(phone)
     laptop.goto("/worklist")
-    row = laptop.get_by_role("link").filter(has_text="Bench 71")
+    row = laptop.get_by_role("link").filter(has_text="Bench 171")
     expect(row).to_contain_text("waits: length · not asked yet", timeout=WORD_MS)
 
     phone.get_by_label("What to look at, if you like").fill("Tip 0.5 short on the image.")
@@ -73,7 +73,7 @@ def test_asked_on_the_phone_and_answered_from_the_list(open_phone: Opens, open_l
 
 def test_a_word_at_the_bench_with_a_one_time_code(open_phone: Opens, open_laptop: Opens, demo: Demo) -> None:
     phone, laptop = open_phone(), open_laptop()
-    at_the_chair(phone, laptop, demo, "Bench 72")
+    at_the_chair(phone, laptop, demo, "Bench 172")
     supervisor = person(demo, "supervisor")
 
     # The supervisor makes codes on the account screen; another maker of codes by the same standard takes them in.
@@ -106,7 +106,7 @@ def test_one_canal_is_returned_and_the_others_go_on(open_phone: Opens, open_lapt
     phone, laptop = open_phone(), open_laptop()
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    version = submitted_plan(phone, "Bench 73")
+    version = submitted_plan(phone, "Bench 173")
     laptop.goto(f"/plans/{version['id']}")
     laptop.get_by_label("Return ML, the others go on").check()
     laptop.get_by_role("button", name="Approve all but ML").click()

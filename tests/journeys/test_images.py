@@ -30,7 +30,7 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 71")
+    case = at_the_chair(phone, laptop, demo, "Bench 231")
     answer(phone, "At its stop")
     due(phone, "Explore")
     answer(phone, "Done")
@@ -98,7 +98,7 @@ def test_an_image_that_is_still_on_the_phone_is_said_to_be_there(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 72")
+    case = at_the_chair(phone, laptop, demo, "Bench 232")
     answer(phone, "At its stop")
     due(phone, "Explore")
     answer(phone, "Done")

@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import choose, type_mm
-from tests.journeys.records import send
+from tests.journeys.records import send, stored_by_now
 from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due
 
 
@@ -35,13 +35,13 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 71")
+    case = at_the_chair(phone, laptop, demo, "Bench 211")
     answer(phone, "At its stop")
     due(phone, "Explore")
     answer(phone, "Done")
     due(phone, "Length")
     answer(phone, "Image taken")
-    expect(phone.get_by_text("not sent yet")).to_be_hidden()
+    stored_by_now(phone, case, 3)
     gives_the_word(laptop, case, "length/sign-off")
     expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
     phone.get_by_role("button", name="As it was").click()

@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys.conftest import Opens, Reopens
 from tests.journeys.hands import person, sign_in
-from tests.journeys.records import approved_case, events, to_the_glide_path
+from tests.journeys.records import approved_case, events, stored_by_now, to_the_glide_path
 
 GOES_ON_S = 5.0  # how soon the student goes on after the word is given
 HELD = re.compile("Waits for the supervisor")
@@ -27,18 +27,6 @@ def go_on(page: Page, steps: int, unsent: int) -> int:
         unsent += 1
         expect(page.get_by_text(re.compile(rf"^{unsent} entr(y|ies) not sent yet"))).to_be_visible()
     return unsent
-
-
-def stored_by_now(page: Page, case: str, count: int) -> list[Mapping[str, Any]]:
-    """The server's events once there are as many, within five seconds; never more."""
-    stored = events(page, case)
-    for _ in range(50):
-        if len(stored) >= count:
-            break
-        page.wait_for_timeout(100)
-        stored = events(page, case)
-    assert len(stored) == count
-    return stored
 
 
 def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(

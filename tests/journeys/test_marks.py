@@ -95,7 +95,7 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
     phone, laptop = open_phone(), open_laptop()
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = charted(phone, "Bench 81")
+    case = charted(phone, "Bench 241")
     phone.goto(f"/cases/{case}")
     expect(phone.get_by_text("Add an image")).to_be_visible()
     phone.context.set_offline(True)

@@ -15,7 +15,7 @@ def test_the_course_is_read_back_on_the_phone_without_a_connection_and_on_paper(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 71")
+    case = at_the_chair(phone, laptop, demo, "Bench 221")
     with phone.expect_response(lambda told: told.request.method == "POST" and told.url.endswith("/events")):
         answer(phone, "At its stop")
     due(phone, "Explore")
