@@ -25,18 +25,19 @@ AUTH_BYTES = 16
 
 
 def public_key() -> str:
-    """The server's public key as browsers take it: base64url of the uncompressed point. Made when first asked for."""
+    """The server's public key as browsers take it: base64url of the uncompressed point. Made with the database."""
     numbers = vapid().public_key.public_bytes(serialization.Encoding.X962, serialization.PublicFormat.UncompressedPoint)
     return base64.urlsafe_b64encode(numbers).rstrip(b"=").decode()
 
 
 def vapid() -> Vapid02:
     """The server's key of RFC 8292, the same for every process on this database."""
-    row = PushKey.objects.first() or PushKey.objects.get_or_create(pk=1, defaults={"private_pem": _new_key()})[0]
+    row = PushKey.objects.first() or PushKey.objects.get_or_create(pk=1, defaults={"private_pem": new_key()})[0]
     return Vapid02.from_pem(row.private_pem.encode())
 
 
-def _new_key() -> str:
+def new_key() -> str:
+    """A private key on P-256 as PEM (RFC 8292)."""
     made = Vapid02()
     made.generate_keys()
     return str(made.private_pem().decode())

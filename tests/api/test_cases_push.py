@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterator
+from importlib import import_module
 from typing import Any
 
 import pytest
 from cryptography.hazmat.primitives.asymmetric import ec
+from django.apps import apps
 from pytest_django import DjangoCaptureOnCommitCallbacks, Settings
 
 from cases.models import Person, PushKey, PushSubscription, ToothPlanVersion, TreatmentEvent
-from cases.services import push_sender
+from cases.services import push, push_sender
 from tests.api.test_cases_treatment import APPROVED, LAPTOP, PHONE, event, report, to_the_length_hold_point
 from tests.cast import API, client, problem
 from tests.push_service import Browser, PushService, claims, push_service, raw
@@ -243,6 +245,16 @@ def test_the_key_stays_the_same_and_its_private_half_is_not_told(vale: Person, p
     assert list(first) == ["key"]
     assert (len(raw(first["key"])), raw(first["key"])[0]) == (65, 4)
     assert "PRIVATE" in PushKey.objects.get().private_pem
+
+
+def test_the_key_is_made_where_the_database_is_set_up(db: None) -> None:
+    PushKey.objects.all().delete()
+    make = import_module("cases.migrations.0013_push_key").make
+    make(apps, None)
+    made = PushKey.objects.get().private_pem
+    make(apps, None)
+    assert PushKey.objects.get().private_pem == made
+    assert push.vapid().private_pem().decode() == made
 
 
 def test_nobody_signed_in_is_told_nothing() -> None:
