@@ -5,7 +5,7 @@ import type { Size } from './view'
 export function useSizeOf(src: string | undefined): Size | 'broken' | undefined {
   const [size, setSize] = useState<Size | 'broken'>()
   useEffect(() => {
-    setSize(undefined)
+    // Once the image is on the server its address changes, and not its size: what is marked stays in sight.
     if (!src) return
     const image = new Image()
     image.onload = () => setSize({ width: image.naturalWidth, height: image.naturalHeight })

@@ -39,7 +39,7 @@ function Chip({ marks, of, name, says }: { marks: Marks; of: string; name: strin
   return (
     <button type="button" aria-pressed={marks.active === of} onClick={() => marks.turn(of)}>
       <b>{name}</b>
-      <span class="small number">{says}</span>
+      <span class="small">{says}</span>
     </button>
   )
 }
