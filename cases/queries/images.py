@@ -9,8 +9,10 @@ from dataclasses import dataclass
 from django.conf import settings
 
 from cases.domain.images import Spacing
-from cases.models import Case, Image
+from cases.models import Case, Image, values
 from planning.encoding import decode
+from planning.radiograph import MarkFigures, mark_figures
+from planning.tables import Figures
 
 BYTES_PER_MB = 1_000_000
 
@@ -27,6 +29,7 @@ class Room:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ImagesOfCase:
     room: Room
+    marking: MarkFigures
     images: Sequence[Image]
 
 
@@ -36,7 +39,8 @@ def of_case(case: Case) -> ImagesOfCase:
     left = max(0, most - Image.objects.bytes_of(case.programme_id))
     rows = case.images.select_related("taken_by").order_by("server_time", "id")
     room = Room(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
-    return ImagesOfCase(room=room, images=list(rows))
+    marking = mark_figures(Figures(values.thresholds(case.programme_id)))
+    return ImagesOfCase(room=room, marking=marking, images=list(rows))
 
 
 def spacing_of(image: Image) -> Spacing | None:

@@ -6,11 +6,13 @@ line         a curve through marks: its length, and the place at a distance alon
 bend         the circle through marks, and Schneider's angle
 spread       what a slip of the finger does to a number
 views        two views of one root: buccal or lingual, the angle in space
+at_once      the figures by which a phone says so by itself
 measuring    the front door
 """
 
+from planning.radiograph.at_once import MarkFigures, mark_figures
 from planning.radiograph.measuring import measure
 from planning.radiograph.scale import scale_of
 from planning.radiograph.values import ImageMarks, Measured
 
-__all__ = ["ImageMarks", "Measured", "measure", "scale_of"]
+__all__ = ["ImageMarks", "MarkFigures", "Measured", "mark_figures", "measure", "scale_of"]

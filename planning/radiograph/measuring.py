@@ -82,6 +82,7 @@ def _measured(
         orifice_mm=None if mm is None or not straight_to else round(float(distances[straight_to]), DIGITS),
         bend=_bend(of, marks, slips, distances, scale, figures),
         tip_short_mm=tip,
+        tip_deeper_mm=_tip_deeper(of, marks, unit, scale, tapped, figures),
         reading=_reading(of, mm, tip, facts, known, along / float(unit[0]), figures),
         places=_places(of, marks, unit, scale, straight_to),
     )
@@ -91,7 +92,10 @@ def _between(value: float, off: float, scale: Scale, figures: Figures) -> Betwee
     """In mm; None without a scale."""
     if scale.spread_share is None:
         return None
-    found = spread.between(value, math.hypot(off, value * scale.spread_share), figures)
+    return _rounded(spread.between(value, math.hypot(off, value * scale.spread_share), figures))
+
+
+def _rounded(found: Between) -> Between:
     return Between(
         value=round(found.value, DIGITS),
         least=round(found.least, DIGITS),
@@ -166,6 +170,23 @@ def _tip_short(
     slips = np.broadcast_to(tapped * unit, both.shape)
     off = float(math.sqrt(2) * tapped * unit.max()) if same else spread.from_tapping(short, both, slips)
     return _between(short(both), off, scale, figures)
+
+
+def _tip_deeper(
+    of: CanalLine, marks: Marks, unit: Marks, scale: Scale, tapped: float, figures: Figures
+) -> Between | None:
+    """The tip as it was marked against the tip as it was set: a stop that slipped, or a scale that is off."""
+    if of.set_mm is None or of.tip is None or scale.spread_share is None:
+        return None
+    way = (marks[-1] - marks[-2]) / np.hypot(*(marks[-1] - marks[-2]))
+    all_marks = np.vstack((marks, np.array([of.tip.x_px, of.tip.y_px]) * unit))
+
+    def deep(moved: Marks) -> float:
+        return line.length(moved[:-1], of.orifice or 0) + float((moved[-1] - moved[-2]) @ way)
+
+    off = spread.from_tapping(deep, all_marks, np.broadcast_to(tapped * unit, all_marks.shape))
+    off = math.hypot(off, deep(all_marks) * scale.spread_share, figures["scale.instrument_spread"])
+    return _rounded(spread.between(deep(all_marks) - of.set_mm, off, figures))
 
 
 def _reading(

@@ -157,6 +157,8 @@ class LineMeasured:
     """None: where the canal leaves its axis was not marked."""
     tip_short_mm: Between | None
     """From the tip to the root's end; below 0 the tip is past it."""
+    tip_deeper_mm: Between | None = None
+    """How much deeper the tip lies than the stop that was set says; below 0 less deep. None without both."""
     reading: Reading | None
     """What this is as a reading of the canal; None without a scale or a reference point."""
     places: tuple[Pixel | None, ...]

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { EMPTY, lineOf, movedTo, placed, pointsOf, SCALE, withKnown, without, withRole } from '@/screens/marks/draft'
-import { marksOf, saidOf, spotAt, unitOf } from '@/screens/marks/measured'
+import { marksOf } from '@/screens/marks/marks-of'
+import { saidOf, spotAt } from '@/screens/marks/measured'
+import { unitOf } from '@/screens/marks/unit'
 
 const at = (x: number, y: number) => ({ x, y })
 
@@ -50,7 +52,7 @@ describe('what marks come to', () => {
   const scaled = withKnown(straight(5), { points: [at(0, 0), at(0, 300)], lengthMm: '18' })
 
   test('a known object gives the scale: 18 mm over 300 px, so 400 px are 24 mm', () => {
-    const unit = unitOf(scaled, undefined)
+    const unit = unitOf(scaled, undefined, undefined)
     expect(unit.columnMm).toBeCloseTo(0.06, 9)
     expect(saidOf(lineOf(scaled, 'P'), unit).lengthMm).toBeCloseTo(24, 9)
     expect(spotAt(lineOf(scaled, 'P'), unit, 12)?.y).toBeCloseTo(200, 6)
@@ -58,16 +60,16 @@ describe('what marks come to', () => {
 
   test('pixels twice as tall as wide count twice downwards', () => {
     const file = { row_per_column: 2, column_mm: null } as Parameters<typeof unitOf>[1]
-    expect(unitOf(scaled, file).columnMm).toBeCloseTo(0.03, 9)
-    expect(saidOf(lineOf(scaled, 'P'), unitOf(scaled, file)).lengthMm).toBeCloseTo(24, 9)
+    expect(unitOf(scaled, file, undefined).columnMm).toBeCloseTo(0.03, 9)
+    expect(saidOf(lineOf(scaled, 'P'), unitOf(scaled, file, undefined)).lengthMm).toBeCloseTo(24, 9)
   })
 
   test('without a scale there is no length', () => {
-    expect(saidOf(lineOf(scaled, 'P'), unitOf(straight(5), undefined)).lengthMm).toBeUndefined()
+    expect(saidOf(lineOf(scaled, 'P'), unitOf(straight(5), undefined, undefined)).lengthMm).toBeUndefined()
   })
 
   test('a tip before the end is short of it, one behind it past it', () => {
-    const unit = unitOf(scaled, undefined)
+    const unit = unitOf(scaled, undefined, undefined)
     const tip = (y: number) => saidOf({ ...lineOf(scaled, 'P'), tip: at(50, y) }, unit).tipShortMm
     expect(tip(375)).toBeCloseTo(1.5, 9)
     expect(tip(410)).toBeCloseTo(-0.6, 9)

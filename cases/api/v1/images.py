@@ -29,6 +29,7 @@ from cases.queries import images as found
 from cases.queries import seen
 from cases.services import image_files, images
 from cases.services.images import Announced
+from planning.radiograph import MarkFigures
 
 TAGS = ["images"]
 CANAL = OpenApiParameter("canal", str, description="The canal it shows; left out where it shows the tooth.")
@@ -103,6 +104,7 @@ class RoomShown(serializers.Serializer[Any]):
 
 class ImagesShown(serializers.Serializer[Any]):
     room = RoomShown()
+    marking = Value(MarkFigures, help_text="How sure marks are: by these a phone says so with no connection.")
     images = ImageShown(many=True)
 
 

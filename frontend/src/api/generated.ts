@@ -2682,6 +2682,8 @@ export interface components {
         };
         ImagesShown: {
             images: components["schemas"]["ImageShown"][];
+            /** @description How sure marks are: by these a phone says so with no connection. */
+            marking: components["schemas"]["MarkFigures"];
             room: components["schemas"]["RoomShown"];
         };
         /**
@@ -3057,6 +3059,8 @@ export interface components {
             places: (components["schemas"]["Pixel"] | null)[];
             /** @description What this is as a reading of the canal; None without a scale or a reference point. */
             reading: (components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"]) | null;
+            /** @description How much deeper the tip lies than the stop that was set says; below 0 less deep. None without both. */
+            tip_deeper_mm: components["schemas"]["Between"] | null;
             /** @description From the tip to the root's end; below 0 the tip is past it. */
             tip_short_mm: components["schemas"]["Between"] | null;
         };
@@ -3110,6 +3114,27 @@ export interface components {
         };
         /** @enum {string} */
         MarkEnum: "apex" | "constriction";
+        /** @description What a mark and a known object are off, and what no image and no object can be. */
+        MarkFigures: {
+            ball_spread_mm: number;
+            /** @description One standard deviation of a known object's length, by what it is. */
+            instrument_spread_mm: number;
+            /** @description Share of cases in which an interval holds the true value. */
+            interval_share: number;
+            /** @description No canal is longer. */
+            length_most_mm: number;
+            object_least_mm: number;
+            object_most_mm: number;
+            /** @description By how much of its length the marks of a known object may be off. */
+            object_off_share: number;
+            pixel_least_mm: number;
+            pixel_most_mm: number;
+            /** @description Standard deviations from the middle of such an interval to its end. */
+            reach: number;
+            ruler_spread_mm: number;
+            /** @description One standard deviation of a mark along each axis. */
+            tapped_px: number;
+        };
         MarkingGivenRequest: {
             /**
              * Format: uuid

@@ -1,3 +1,10 @@
+interface Bounds {
+  readonly object_least_mm: number
+  readonly object_most_mm: number
+  readonly pixel_least_mm: number
+  readonly pixel_most_mm: number
+}
+
 export const marks = {
   marks: {
     title: 'Marks on an image',
@@ -15,7 +22,8 @@ export const marks = {
     marked: 'marked',
     ofFile: 'of the file',
     tip: 'tip',
-    stopAt: (stop_mm: number) => `stop ${stop_mm.toFixed(1)}`,
+    endAt: (said: string) => `work ends ${said}`,
+    tipExpected: (said: string) => `by its stop ${said}`,
     undo: 'Undo',
     remove: 'Remove',
     thisIs: 'The mark that is picked is',
@@ -49,6 +57,29 @@ export const marks = {
     },
     length: (said: string) => `${said} mm`,
     noScale: 'No length without a scale.',
+    ratio: (times: number, canal: string) =>
+      `No length without a scale: ${times.toFixed(2)} times as long as ${canal}.`,
+    row: {
+      length: 'Length',
+      angle: 'Bend (Schneider)',
+      short: ['Tip short of the end', 'Tip past the end'],
+      deeper: ['Tip deeper than its stop', 'Tip short of its stop'],
+    },
+    ends: (percent: number) => `To the right, where ${percent} % of such marks lead.`,
+    tooLong: (most_mm: number) => `No canal is longer than ${most_mm} mm: check the scale and the marks.`,
+    astray: (said: string, deeper: boolean) =>
+      `The tip lies ${said} mm ${deeper ? 'deeper than' : 'short of where'} its stop has it, more than marks are off: check the stop, the reference point and the scale.`,
+    scaleNone: 'No scale: only angles and ratios. Mark something of known length under Scale.',
+    scaleKnown: (what: string, said: string) => `Scale: ${what}, ${said} mm. Right at its depth in the beam.`,
+    scaleOff: (percent: number, off: number) =>
+      `It alone puts lengths off by up to ${off.toFixed(1)} % in ${percent} % of images.`,
+    fault: {
+      length: ({ object_least_mm: least, object_most_mm: most }: Bounds) =>
+        `No scale: the known object is ${least} to ${most} mm long. Type its length again.`,
+      close: () => 'No scale: its marks lie too close together to measure by. Zoom in and mark both ends again.',
+      pixel: ({ pixel_least_mm: least, pixel_most_mm: most }: Bounds) =>
+        `No scale: a pixel would not be ${least} to ${most} mm large. Check what was marked and its length.`,
+    },
     angle: (deg: number) => `bend ${deg}° (Schneider)`,
     tipShort: (said: string, short: boolean) => `tip ${said} mm ${short ? 'short of' : 'past'} the end`,
     picture: 'Brightness and contrast',
@@ -57,6 +88,8 @@ export const marks = {
     invert: 'Invert',
     asTaken: 'As taken',
     take: (canal: string, said: string) => `${canal}: ${said} mm becomes a reading`,
+    takeTip: (canal: string, set: string, tip: string, short: boolean) =>
+      `${canal}: stop ${set}, tip ${tip} mm ${short ? 'short' : 'past'}, becomes a reading`,
     noReferencePoint: (canals: string) =>
       `${canals}: choose the reference point on the case first; then a length can be taken.`,
     keep: 'Keep these marks',
@@ -86,6 +119,7 @@ export const marks = {
     together: 'Zoom together',
     showMarks: 'Show marks',
     side: { left: 'One image', right: 'The other' },
+    inThePlan: 'What this does to the plan',
     beginFrom: (number: number) => `Go on from ${number}`,
   },
 } as const

@@ -1,6 +1,13 @@
 import { lengthOf, type Mark, placeOf } from '@/marks/line'
 import { onScreen, type Spot, type View } from './view'
 
+/** A place that is shown on a line: where the work ends, another stop, the tip of an instrument and where it is expected. */
+export interface LineSpot {
+  readonly at: Spot
+  readonly says: string
+  readonly kind: 'end' | 'stop' | 'tip' | 'expected'
+}
+
 /** A line of marks as it is drawn. */
 export interface Marked {
   readonly name: string
@@ -11,12 +18,18 @@ export interface Marked {
   /** The one that is worked on; the others are only looked at. */
   readonly active: boolean
   readonly picked?: number | undefined
-  /** Places on it that are shown: stops, a tip. */
-  readonly spots?: readonly { readonly at: Spot; readonly says: string }[]
+  readonly spots?: readonly LineSpot[]
   /** Its name stands at its first mark and not at its last. */
   readonly nameFirst?: boolean
   /** Drawn broken: somebody else's, or what it is compared with. */
   readonly broken?: boolean
+}
+
+const SIGNS: Readonly<Record<LineSpot['kind'], string>> = {
+  end: 'M-9 0h18',
+  stop: 'M-5 0h10',
+  tip: 'M-7 -7l7 7l7 -7',
+  expected: 'M-9 0h5M4 0h5',
 }
 
 const PIECES = 60 // enough for the eye
@@ -40,12 +53,19 @@ export function MarkedLine({ line, view }: { line: Marked; view: View }) {
           {line.active && <path class="cross" d="M-14 0h8M6 0h8M0 -14v8M0 6v8" />}
         </g>
       ))}
-      {line.spots?.map(({ at, says }) => {
+      {line.spots?.map(({ at, says, kind }) => {
         const { x, y } = onScreen(view, at)
+        // What is marked stands to the left of the line, what is planned to the right: both lie at nearly one place.
+        const left = kind === 'tip'
         return (
-          <g key={says} class="spot" transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
-            <path d="M-9 0h18" />
-            <text x="13" y="4">
+          <g
+            key={`${kind} ${says}`}
+            class="spot"
+            data-kind={kind}
+            transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}
+          >
+            <path d={SIGNS[kind]} />
+            <text x={left ? -13 : 13} y={kind === 'expected' ? -6 : 4} text-anchor={left ? 'end' : 'start'}>
               {says}
             </text>
           </g>

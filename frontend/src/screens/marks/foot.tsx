@@ -1,15 +1,17 @@
 import { useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, MarkingsShown } from '@/api/shapes'
 import { Tick } from '@/parts/fields'
-import { tenth } from '@/parts/millimetres'
+import { mm, readMm, tenth } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import type { Draft as Kept } from '@/store/drafts'
 import { dropMarking, keepMarking, sendMarkings, waitingMarkings } from '@/store/markings'
 import { personId } from '@/store/session'
 import { words } from '@/words/en'
-import { type Draft, EMPTY, lineOf } from './draft'
+import { type Draft, EMPTY, type LineDraft, lineOf } from './draft'
 import { Made } from './made'
-import { marksOf, saidOf, type Unit } from './measured'
+import { marksOf } from './marks-of'
+import { saidOf } from './measured'
+import type { Unit } from './unit'
 import type { Marks } from './use-marks'
 
 interface Props {
@@ -30,7 +32,8 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
     .filter(({ canal, reference_point, tip, set_mm }) => {
       const said = saidOf(lineOf(marks.draft, canal), unit)
       const confirms = tip !== null && set_mm !== null && said.tipShortMm !== undefined
-      return reference_point !== '' && (said.lengthMm !== undefined || confirms)
+      const fits = (said.lengthMm ?? 0) <= (unit.figures?.length_most_mm ?? Number.POSITIVE_INFINITY)
+      return reference_point !== '' && fits && (said.lengthMm !== undefined || confirms)
     })
     .map(({ canal }) => canal)
   const take = able.filter((canal) => !left.includes(canal))
@@ -46,7 +49,7 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
       {able.map((canal) => (
         <Tick
           key={canal}
-          label={words.marks.take(canal, tenth(saidOf(lineOf(marks.draft, canal), unit).lengthMm ?? 0))}
+          label={labelOf(lineOf(marks.draft, canal), canal, unit)}
           checked={!left.includes(canal)}
           onChange={(on) => setLeft(on ? left.filter((each) => each !== canal) : [...left, canal])}
         />
@@ -71,7 +74,15 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
             </Notice>
           ),
         )}
-      {markings && <Made markings={markings.markings} marks={marks} />}
+      {markings && <Made caseId={of.id} markings={markings.markings} marks={marks} />}
     </div>
   )
+}
+
+/** What is taken: the stop with the tip's place where an instrument stands in the canal, else the length. */
+function labelOf(line: LineDraft, canal: string, unit: Unit): string {
+  const { lengthMm = 0, tipShortMm } = saidOf(line, unit)
+  const set_mm = readMm(line.setMm)
+  if (set_mm === undefined || tipShortMm === undefined) return words.marks.take(canal, tenth(lengthMm))
+  return words.marks.takeTip(canal, mm(set_mm), tenth(Math.abs(tipShortMm)), tipShortMm >= 0)
 }

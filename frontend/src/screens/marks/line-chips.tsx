@@ -2,7 +2,8 @@ import type { CanalShown } from '@/api/shapes'
 import { tenth } from '@/parts/millimetres'
 import { words } from '@/words/en'
 import { lineOf, SCALE } from './draft'
-import { saidOf, type Unit } from './measured'
+import { saidOf } from './measured'
+import type { Unit } from './unit'
 import type { Marks } from './use-marks'
 
 interface Props {

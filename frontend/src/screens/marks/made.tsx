@@ -7,7 +7,7 @@ import type { Marks } from './use-marks'
 type LineMeasured = MarkingShown['measured']['lines'][number]
 
 /** What was marked on the image before, the latest first, with what it measures and how it differs from the one it corrects. */
-export function Made({ markings, marks }: { markings: readonly MarkingShown[]; marks: Marks }) {
+export function Made({ caseId, markings, marks }: { caseId: string; markings: readonly MarkingShown[]; marks: Marks }) {
   if (markings.length === 0) return null
   return (
     <section class="stack">
@@ -16,9 +16,16 @@ export function Made({ markings, marks }: { markings: readonly MarkingShown[]; m
         {[...markings].reverse().map((one) => (
           <li key={one.id}>
             <MarkedSays one={one} markings={markings} />
-            <button type="button" class="button plain" onClick={() => marks.begin(draftOf(one))}>
-              {words.marks.beginFrom(one.number)}
-            </button>
+            <div class="row wrap">
+              {one.readings.length > 0 && (
+                <a class="button plain" href={`/cases/${caseId}/plan`}>
+                  {words.marks.inThePlan}
+                </a>
+              )}
+              <button type="button" class="button plain" onClick={() => marks.begin(draftOf(one))}>
+                {words.marks.beginFrom(one.number)}
+              </button>
+            </div>
           </li>
         ))}
       </ul>

@@ -10,6 +10,7 @@ import { Seen } from '@/parts/seen'
 import { useCase } from '@/store/cases'
 import { imageAddress, useImages, useLocalImage, waitingImages } from '@/store/images'
 import { useMarkings } from '@/store/markings'
+import { useVersion } from '@/store/plans'
 import { useDraft } from '@/store/use'
 import { words } from '@/words/en'
 import { EMPTY, pointsOf, SCALE } from './draft'
@@ -17,9 +18,9 @@ import { Foot } from './foot'
 import { LineChips } from './line-chips'
 import './marks.css'
 import { markedLines } from './marked-lines'
-import { unitOf } from './measured'
 import { Panel } from './panel'
 import { FIRST_LOOK, Picture } from './picture'
+import { unitOf } from './unit'
 import { useMarks } from './use-marks'
 
 /** An image with marks along its canals: lengths and bends come out; also with no connection. */
@@ -65,8 +66,9 @@ function Marking({ of, imageId, markings, src, size }: Props) {
   const canals = of.canals.filter((canal) => canal.finding !== 'searched_not_found')
   const marks = useMarks(kept, canals[0]?.name ?? SCALE)
   const [look, setLook] = useState(FIRST_LOOK)
-  const unit = unitOf(marks.draft, markings?.scale)
-  const lines: readonly Marked[] = markedLines(marks, canals, unit)
+  const unit = unitOf(marks.draft, markings?.scale, useImages(of.id).value?.marking)
+  const plan = useVersion(of.version?.id).value?.plan
+  const lines: readonly Marked[] = markedLines(marks, canals, unit, plan)
   return (
     <div class="marking">
       <LineChips marks={marks} canals={canals} unit={unit} />

@@ -1,9 +1,9 @@
 import type { CanalShown, Scale } from '@/api/shapes'
 import { Choice, Stepper } from '@/parts/fields'
-import { tenth } from '@/parts/millimetres'
 import { words } from '@/words/en'
-import { type KnownWhat, type LineDraft, lineOf, type Role } from './draft'
-import { saidOf, type Unit } from './measured'
+import { type KnownWhat, lineOf, type Role } from './draft'
+import { LineSays, ScaleSays } from './says'
+import type { Unit } from './unit'
 import type { Marks } from './use-marks'
 
 interface Props {
@@ -21,7 +21,12 @@ export function Panel({ marks, canals, unit, scale }: Props) {
       <p class="marks-hint" role="status">
         {hintOf(marks, canal)}
       </p>
-      {canal ? <OfCanal marks={marks} canal={canal} unit={unit} /> : <OfScale marks={marks} scale={scale} />}
+      <ScaleSays unit={unit} draft={marks.draft} file={scale} />
+      {canal ? (
+        <OfCanal marks={marks} canal={canal} canals={canals} unit={unit} />
+      ) : (
+        <OfScale marks={marks} unit={unit} scale={scale} />
+      )}
     </div>
   )
 }
@@ -38,7 +43,7 @@ function hintOf(marks: Marks, canal: CanalShown | undefined): string {
 
 const ROLES: readonly Role[] = ['orifice', 'leaves', 'straightAgain']
 
-function OfCanal({ marks, canal, unit }: { marks: Marks; canal: CanalShown; unit: Unit }) {
+function OfCanal({ marks, canal, canals, unit }: Omit<Props, 'scale'> & { canal: CanalShown }) {
   const line = lineOf(marks.draft, canal.name)
   const { picked } = marks
   const inner = picked !== undefined && picked > 0 && picked < line.points.length - 1
@@ -60,7 +65,7 @@ function OfCanal({ marks, canal, unit }: { marks: Marks; canal: CanalShown; unit
           ))}
         </fieldset>
       )}
-      <Comes line={line} unit={unit} />
+      <LineSays draft={marks.draft} canal={canal.name} canals={canals} unit={unit} />
       <details open={marks.tip || line.tip !== null}>
         <summary>{words.marks.instrumentIn}</summary>
         <div class="stack">
@@ -79,26 +84,13 @@ function OfCanal({ marks, canal, unit }: { marks: Marks; canal: CanalShown; unit
   )
 }
 
-/** What the marks of a canal come to at once; the server says how sure it is when they are kept. */
-function Comes({ line, unit }: { line: LineDraft; unit: Unit }) {
-  const { lengthMm, angleDeg, tipShortMm } = saidOf(line, unit)
-  if (line.points.length < 2) return null
-  return (
-    <p>
-      {lengthMm === undefined ? words.marks.noScale : <b class="number">{words.marks.length(tenth(lengthMm))}</b>}
-      {angleDeg !== undefined && ` · ${words.marks.angle(Math.round(angleDeg))}`}
-      {tipShortMm !== undefined && ` · ${words.marks.tipShort(tenth(Math.abs(tipShortMm)), tipShortMm >= 0)}`}
-    </p>
-  )
-}
-
 const KINDS: readonly KnownWhat[] = ['instrument', 'ruler', 'ball']
 
-function OfScale({ marks, scale }: { marks: Marks; scale: Scale | undefined }) {
+function OfScale({ marks, unit, scale }: Omit<Props, 'canals'>) {
   const { known } = marks.draft
   return (
     <>
-      {scale && (
+      {scale && unit.byKnown && (
         <p class="small soft">
           {words.marks.fileSays} {scale.says} {scale.do}
         </p>

@@ -1,0 +1,27 @@
+import type { ImageMarks } from '@/api/shapes'
+import type { Spot } from '@/parts/image-board/view'
+import { readMm } from '@/parts/millimetres'
+import { type Draft, lineOf } from './draft'
+
+/** The marks as the server takes them. */
+export function marksOf(draft: Draft, canals: readonly { name: string; reference_point: string }[]): ImageMarks {
+  const length = readMm(draft.known.lengthMm)
+  const lines = canals
+    .map(({ name, reference_point }) => ({ name, reference_point, line: lineOf(draft, name) }))
+    .filter(({ line }) => line.points.length >= 2)
+    .map(({ name, reference_point, line }) => ({
+      canal: name,
+      points: line.points.map(pixel),
+      orifice: line.orifice,
+      leaves: line.leaves,
+      straight_again: line.straightAgain,
+      tip: line.tip && pixel(line.tip),
+      set_mm: readMm(line.setMm) ?? null,
+      reference_point,
+    }))
+  const { what, points } = draft.known
+  const known = points.length >= 2 && length ? { what, length_mm: length, points: points.map(pixel) } : null
+  return { lines, known }
+}
+
+const pixel = ({ x, y }: Spot) => ({ x_px: x, y_px: y })

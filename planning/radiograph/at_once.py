@@ -1,0 +1,49 @@
+"""The figures by which a phone says at once, and with no connection, how sure its numbers are."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from planning.radiograph import spread
+from planning.tables import Figures
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkFigures:
+    """What a mark and a known object are off, and what no image and no object can be."""
+
+    interval_share: float
+    """Share of cases in which an interval holds the true value."""
+    reach: float
+    """Standard deviations from the middle of such an interval to its end."""
+    tapped_px: float
+    """One standard deviation of a mark along each axis."""
+    instrument_spread_mm: float
+    """One standard deviation of a known object's length, by what it is."""
+    ruler_spread_mm: float
+    ball_spread_mm: float
+    object_least_mm: float
+    object_most_mm: float
+    object_off_share: float
+    """By how much of its length the marks of a known object may be off."""
+    pixel_least_mm: float
+    pixel_most_mm: float
+    length_most_mm: float
+    """No canal is longer."""
+
+
+def mark_figures(figures: Figures) -> MarkFigures:
+    return MarkFigures(
+        interval_share=figures["interval.share"],
+        reach=spread.reach_of(figures),
+        tapped_px=figures["tapping.spread"],
+        instrument_spread_mm=figures["scale.instrument_spread"],
+        ruler_spread_mm=figures["scale.ruler_spread"],
+        ball_spread_mm=figures["scale.ball_spread"],
+        object_least_mm=figures["scale.object_least"],
+        object_most_mm=figures["scale.object_most"],
+        object_off_share=figures["scale.object_off_share"],
+        pixel_least_mm=figures["scale.least"],
+        pixel_most_mm=figures["scale.most"],
+        length_most_mm=figures["length.most"],
+    )
