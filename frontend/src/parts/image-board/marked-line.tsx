@@ -32,6 +32,8 @@ const SIGNS: Readonly<Record<LineSpot['kind'], string>> = {
   expected: 'M-9 0h5M4 0h5',
 }
 
+const NAME_PX = 20 // what a name takes of the height; one at a spot stands below it
+
 const PIECES = 60 // enough for the eye
 
 export function MarkedLine({ line, view }: { line: Marked; view: View }) {
@@ -39,6 +41,7 @@ export function MarkedLine({ line, view }: { line: Marked; view: View }) {
   const path = pathOf(line).map((spot) => onScreen(view, spot))
   const drawn = path.map(({ x, y }, i) => `${i ? 'L' : 'M'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
   const named = line.nameFirst ? places[0] : places.at(-1)
+  const below = line.spots?.some(({ at }) => named && Math.abs(onScreen(view, at).y - named.y) < NAME_PX)
   return (
     <g class="marked-line" data-active={line.active || undefined} data-broken={line.broken || undefined}>
       <path class="under" d={drawn} />
@@ -65,14 +68,14 @@ export function MarkedLine({ line, view }: { line: Marked; view: View }) {
             transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}
           >
             <path d={SIGNS[kind]} />
-            <text x={left ? -13 : 13} y={kind === 'expected' ? -6 : 4} text-anchor={left ? 'end' : 'start'}>
+            <text x={left ? -13 : 13} y={kind === 'expected' ? -14 : 4} text-anchor={left ? 'end' : 'start'}>
               {says}
             </text>
           </g>
         )
       })}
       {named && (
-        <text class="name" x={named.x + 14} y={named.y + (line.nameFirst ? -8 : 5)}>
+        <text class="name" x={named.x + 14} y={named.y + (line.nameFirst ? -8 : below ? NAME_PX : 5)}>
           {line.name}
         </text>
       )}

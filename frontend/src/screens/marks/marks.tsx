@@ -78,7 +78,8 @@ function Marking({ of, imageId, markings, src, size }: Props) {
         look={look}
         lines={lines}
         edit={{
-          marks: pointsOf(marks.draft, marks.active),
+          // A tip lies beside marks: it is set wherever the finger lets go.
+          marks: marks.tip ? [] : pointsOf(marks.draft, marks.active),
           picked: marks.picked,
           onPick: marks.pick,
           onMove: marks.move,

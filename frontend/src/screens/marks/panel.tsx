@@ -21,9 +21,8 @@ export function Panel({ marks, canals, unit, scale }: Props) {
       <p class="marks-hint" role="status">
         {hintOf(marks, canal)}
       </p>
-      <ScaleSays unit={unit} draft={marks.draft} file={scale} />
       {canal ? (
-        <OfCanal marks={marks} canal={canal} canals={canals} unit={unit} />
+        <OfCanal marks={marks} canal={canal} canals={canals} unit={unit} scale={scale} />
       ) : (
         <OfScale marks={marks} unit={unit} scale={scale} />
       )}
@@ -43,7 +42,7 @@ function hintOf(marks: Marks, canal: CanalShown | undefined): string {
 
 const ROLES: readonly Role[] = ['orifice', 'leaves', 'straightAgain']
 
-function OfCanal({ marks, canal, canals, unit }: Omit<Props, 'scale'> & { canal: CanalShown }) {
+function OfCanal({ marks, canal, canals, unit, scale }: Props & { canal: CanalShown }) {
   const line = lineOf(marks.draft, canal.name)
   const { picked } = marks
   const inner = picked !== undefined && picked > 0 && picked < line.points.length - 1
@@ -66,6 +65,7 @@ function OfCanal({ marks, canal, canals, unit }: Omit<Props, 'scale'> & { canal:
         </fieldset>
       )}
       <LineSays draft={marks.draft} canal={canal.name} canals={canals} unit={unit} />
+      <ScaleSays unit={unit} draft={marks.draft} file={scale} />
       <details open={marks.tip || line.tip !== null}>
         <summary>{words.marks.instrumentIn}</summary>
         <div class="stack">
@@ -90,11 +90,6 @@ function OfScale({ marks, unit, scale }: Omit<Props, 'canals'>) {
   const { known } = marks.draft
   return (
     <>
-      {scale && unit.byKnown && (
-        <p class="small soft">
-          {words.marks.fileSays} {scale.says} {scale.do}
-        </p>
-      )}
       <Choice
         label={words.marks.knownWhat}
         options={KINDS.map((value) => ({ value, says: words.marks.known[value] }))}
@@ -106,6 +101,12 @@ function OfScale({ marks, unit, scale }: Omit<Props, 'canals'>) {
         value={known.lengthMm}
         onInput={(lengthMm) => marks.known({ lengthMm })}
       />
+      <ScaleSays unit={unit} draft={marks.draft} file={scale} />
+      {scale && unit.byKnown && (
+        <p class="small soft">
+          {words.marks.fileSays} {scale.says} {scale.do}
+        </p>
+      )}
     </>
   )
 }
