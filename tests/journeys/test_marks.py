@@ -16,7 +16,7 @@ from playwright.sync_api import Locator, Page, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in, type_mm
-from tests.journeys.records import send
+from tests.journeys.records import PLAN, send
 from tests.radiographs import Places, Radiograph, Root, drawn
 
 MB = Root(canal="MB", begins=(6, 4), straight_mm=13, radius_mm=9, bend_deg=40, instrument_mm=18)
@@ -28,14 +28,17 @@ PANE = ".image-pane"
 
 def charted(student: Page, alias: str) -> str:
     """A lower second molar, its canals found and their reference points chosen, nothing measured."""
-    programme = student.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"]
     tooth = {"notation": "iso_3950", "designation": "37"}
     body = {"patient_alias": alias, "setting": "extracted", "tooth": tooth}
-    opened = send(student, "POST", f"programmes/{programme}/cases", body)
+    opened = send(student, "POST", f"programmes/{programme(student)}/cases", body)
     for canal in opened["canals"]:
         point = canal["reference_point"] or "DB cusp"
         send(student, "PATCH", f"canals/{canal['id']}", {"finding": "found", "reference_point": point})
     return str(opened["id"])
+
+
+def programme(page: Page) -> str:
+    return str(page.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"])
 
 
 def add_image(page: Page, path: Path) -> None:
@@ -84,6 +87,38 @@ def said(page: Page, name: str) -> tuple[float, float]:
     return float(found[1]), float(found[2])
 
 
+def measure(page: Page, image: Radiograph, root: Root) -> None:
+    """Marked by touch, it comes out as it was drawn."""
+    mark_canal(page, image, root, 6)
+    say_where_it_bends(page, image, root)
+    length, bend = said(page, root.canal)
+    assert length == pytest.approx(root.length_mm, abs=WITHIN_MM)
+    assert bend == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)
+
+
+def interval(page: Page, row: str) -> tuple[float, float]:
+    ends = page.locator(".line-says > div").filter(has_text=row).locator("dd").last.inner_text()
+    least, most = (float(end) for end in re.findall(r"[\d.]+", ends))
+    return least, most
+
+
+def tip_against_its_stop(page: Page) -> None:
+    """An instrument drawn at 18 mm is where a stop of 18 has it, and not where one of 16.5 has it."""
+    chip(page, "MB").tap()
+    page.get_by_text("An instrument stands in this canal").tap()
+    page.get_by_role("button", name="Mark its tip").tap()
+    touch(page, DRAWN, MB.along(np.array([MB.instrument_mm])), 8)
+    type_mm(page, "Stop set at", "16.5")
+    expect(page.get_by_text("by its stop 16.5")).to_be_attached()
+    expect(page.get_by_text(re.compile(r"The tip lies 1\.[3-7] mm deeper than its stop has it"))).to_be_visible()
+    type_mm(page, "Stop set at", "18")
+    expect(page.get_by_text("than its stop has it")).to_have_count(0)
+    # A length is wanted here and no confirming image.
+    for _ in range(3):
+        page.get_by_role("button", name="Undo").tap()
+    expect(page.get_by_text("Tip short of the end")).to_have_count(0)
+
+
 @pytest.fixture
 def photo(tmp_path: Path) -> Path:
     return DRAWN.png(tmp_path / "drawn.png")
@@ -98,6 +133,8 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
     case = charted(phone, "Bench 241")
     phone.goto(f"/cases/{case}")
     expect(phone.get_by_text("Add an image")).to_be_visible()
+    # What belongs to the case comes along: plans, images, and the figures that marks are sure by.
+    phone.wait_for_load_state("networkidle")
     phone.context.set_offline(True)
     add_image(phone, photo)
     phone.get_by_role("link", name="Mark and measure").tap()
@@ -105,12 +142,13 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
     chip(phone, "Scale").tap()
     touch(phone, DRAWN, MB.along(np.linspace(0, MB.instrument_mm or 0, 5)), 5)
     type_mm(phone, "From its stop to its tip", "18")
+    expect(phone.get_by_text("Scale: instrument, 18.0 mm.")).to_be_visible()
+    expect(phone.get_by_text(re.compile(r"By itself it puts lengths off by up to \d\.\d %"))).to_be_visible()
     for root in (MB, D):
-        mark_canal(phone, DRAWN, root, 6)
-        say_where_it_bends(phone, DRAWN, root)
-        length, bend = said(phone, root.canal)
-        assert length == pytest.approx(root.length_mm, abs=WITHIN_MM)
-        assert bend == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)
+        measure(phone, DRAWN, root)
+        least, most = interval(phone, "Length")
+        assert least <= root.length_mm <= most
+    tip_against_its_stop(phone)
     phone.get_by_role("button", name="Keep these marks").tap()
     expect(phone.get_by_text("They are sent after their image")).to_be_visible()
     phone.reload()
@@ -124,6 +162,8 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
         assert taken["tooth_mm"] == pytest.approx(root.length_mm, abs=WITHIN_MM)
         assert told[root.canal]["curvature_deg"] == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)
 
+    kit = phone.request.get(f"/api/v1/programmes/{programme(phone)}/kits").json()["results"][0]["id"]
+    send(phone, "POST", f"cases/{case}/plan-versions", {"kit": kit, **PLAN})
     image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]["id"]
     laptop.goto(f"/cases/{case}/images/{image}")
     laptop.get_by_role("button", name="Go on from 1").click()
@@ -132,8 +172,41 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
     expect(laptop.get_by_text(re.compile(r"MB .* 0\.[456] mm longer than before"))).to_be_visible(timeout=15_000)
     phone.goto(f"/cases/{case}/images/{image}")
     expect(phone.get_by_text("puts 1 right")).to_be_visible(timeout=15_000)
+    what_it_does_to_the_plan(phone)
 
     side_by_side(laptop, case, photo)
+
+
+def what_it_does_to_the_plan(phone: Page) -> None:
+    """Plan 1 is set against what the corrected length makes of it: MB ends half a millimetre deeper, D where it did."""
+    phone.get_by_role("link", name="What this does to the plan").first.tap()
+    phone.get_by_role("button", name=re.compile("against plan 1")).tap(timeout=20_000)
+    ends = phone.locator(".difference li").filter(has_text="ends at")
+    expect(ends).to_have_count(1)
+    expect(ends).to_contain_text("MB")
+    before, now = (float(re.findall(r"[\d.]+", ends.locator(tag).inner_text())[0]) for tag in ("del", "ins"))
+    assert now - before == pytest.approx(0.5, abs=0.15)
+
+
+def test_an_intra_oral_file_is_marked_on_the_scale_it_brings(
+    open_phone: Opens, demo: Mapping[str, Any], tmp_path: Path
+) -> None:
+    """DICOM with pixels taller than wide and the beam's magnification: no browser draws it, the server does."""
+    phone = open_phone()
+    sign_in(phone, person(demo, "student"))
+    case = charted(phone, "Bench 242")
+    image = drawn(MB, D, row_mm=0.04, column_mm=0.03)
+    phone.goto(f"/cases/{case}")
+    add_image(phone, image.dicom(tmp_path / "drawn.dcm"))
+    expect(phone.locator(".image-tile img[src*='thumbnail']")).to_be_visible(timeout=30_000)
+    phone.get_by_role("link", name="Mark and measure").tap()
+    for root in (MB, D):
+        measure(phone, image, root)
+        least, most = interval(phone, "Length")
+        assert least <= root.length_mm <= most
+    expect(phone.get_by_text("taken down by the file's estimated magnification of 1.06")).to_be_visible()
+    phone.get_by_role("button", name="Keep these marks").tap()
+    expect(phone.get_by_text("taken as a reading")).to_have_count(2, timeout=30_000)
 
 
 def side_by_side(laptop: Page, case: str, photo: Path) -> None:
