@@ -1,6 +1,6 @@
-import { fireEvent, render, screen } from '@testing-library/preact'
-import { beforeEach, describe, expect, test } from 'vitest'
-import type { ImageShown } from '@/api/shapes'
+import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
+import { beforeEach, describe, expect, test, vi } from 'vitest'
+import type { ImageShown, MarkingShown } from '@/api/shapes'
 import { ImagesOf } from '@/screens/images/images-of'
 import { imagesTaken } from '@/screens/images/step-images'
 import { signedIn } from './people'
@@ -14,11 +14,39 @@ function image(id: string, more: Partial<ImageShown> = {}): ImageShown {
   return { id, ...taken, burnt_in_text: 'denied', ...more } as ImageShown
 }
 
-function served(...images: ImageShown[]): void {
-  serve(() => ({ body: { room: ROOM, images } }))
+function marking(number: number, corrects: string | null): MarkingShown {
+  const points = [
+    { x_px: 4, y_px: 1 },
+    { x_px: 4, y_px: 5 + number },
+  ]
+  const measured = { canal: 'MB', length_mm: null, bend: null, tip_short_mm: null }
+  return {
+    ...{ id: `marking ${number}`, number, corrects, made_by: { id: '1', name: 'Ada' }, at: '2026-03-05T14:20:00Z' },
+    ...{ readings: [], marks: { lines: [{ canal: 'MB', points, orifice: null }] } },
+    measured: { scale: { row_per_column: 1, says: 'No scale.' }, lines: [measured] },
+  } as unknown as MarkingShown
 }
 
-beforeEach(() => signedIn(`ada ${Math.random()}`))
+/** Images of a case; whichever is asked for was marked by one and put right by another. */
+function served(...images: ImageShown[]): void {
+  const markings = [marking(1, null), marking(2, 'marking 1')]
+  serve(({ path }) => ({ body: path.endsWith('/markings') ? { markings } : { room: ROOM, images } }))
+}
+
+/** Every image is as large as this and there at once: there is no decoder here. */
+class Decoded {
+  naturalWidth = 8
+  naturalHeight = 12
+  onload?: () => void
+  set src(_: string) {
+    queueMicrotask(() => this.onload?.())
+  }
+}
+
+beforeEach(() => {
+  vi.stubGlobal('Image', Decoded)
+  return signedIn(`ada ${Math.random()}`)
+})
 
 describe('images of a hold point', () => {
   test('that the server has are shown small, and large when touched', async () => {
@@ -28,8 +56,17 @@ describe('images of a hold point', () => {
     const tile = await screen.findByRole('button', { name: /^Open MB: length/ })
     expect(tile.querySelector('img')?.getAttribute('src')).toBe(`/api/v1/cases/${CASE}/images/one/thumbnail`)
     fireEvent.click(tile)
-    expect(document.querySelector('.viewer img')?.getAttribute('src')).toBe(`/api/v1/cases/${CASE}/images/one/content`)
     expect(screen.getByText(/words are part of the picture/)).toBeDefined()
+    await waitFor(() =>
+      expect(document.querySelector('.viewer img')?.getAttribute('src')).toBe(
+        `/api/v1/cases/${CASE}/images/one/content`,
+      ),
+    )
+    // The one who corrected and the one who was corrected: the last line, and the one before it, broken.
+    await waitFor(() => expect(document.querySelectorAll('.viewer .marked-line')).toHaveLength(2))
+    expect(document.querySelectorAll('.viewer .marked-line[data-broken]')).toHaveLength(1)
+    fireEvent.click(screen.getByLabelText('Show marks'))
+    expect(document.querySelectorAll('.viewer .marked-line')).toHaveLength(0)
   })
 
   test('that the server has not are said to be where they are', async () => {

@@ -41,8 +41,6 @@ export const images = {
     insecure: 'Images are taken where the address begins with https.',
     full: 'The programme’s room for images is used up. Ask the coordinator for more.',
     burntIn: 'The file says that words are part of the picture. Look whether they name somebody.',
-    zoom: { in: 'Larger', out: 'Smaller', whole: 'Whole image' },
-    look: { brightness: 'Brightness', contrast: 'Contrast', invert: 'Invert', reset: 'As it is' },
     close: 'Close',
     noPicture: 'No preview of this kind of file here',
     waiting: (n: number) => (n === 1 ? '1 image not sent yet' : `${n} images not sent yet`),

@@ -10,7 +10,7 @@ export const marks = {
     title: 'Marks on an image',
     mark: 'Mark and measure',
     board: 'Image',
-    keys: 'Arrow keys move the mark that is picked, or the image; plus and minus zoom.',
+    keys: 'Arrow keys move the mark that is picked, or the image; plus and minus zoom, zero shows the whole.',
     nearer: 'Nearer',
     farther: 'Farther',
     whole: 'Whole image',

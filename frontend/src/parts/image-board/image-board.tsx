@@ -44,6 +44,7 @@ export function ImageBoard({ src, image, look, lines, edit, link, onLink, childr
     const mark = edit?.picked === undefined ? undefined : edit.marks[edit.picked]
     if (event.key === '+') nearer(STEP)
     else if (event.key === '-') nearer(1 / STEP)
+    else if (event.key === '0') show(fitted(image, room))
     else if (by && mark && edit?.picked !== undefined) {
       edit.onMove(edit.picked, { x: mark.x + by.x / 2, y: mark.y + by.y / 2 })
       edit.onMoved()

@@ -1,22 +1,29 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import { Tick } from '@/parts/fields'
+import { ImageBoard } from '@/parts/image-board/image-board'
+import type { Marked } from '@/parts/image-board/marked-line'
+import { FIRST_LOOK, Picture } from '@/parts/image-board/picture'
+import { useSizeOf } from '@/parts/image-board/size-of'
 import { words } from '@/words/en'
-import { useZoom } from './use-zoom'
 import './viewer.css'
 
 interface Props {
   address: string
   name: string
   note?: string | undefined
+  /** What was marked on it. */
+  lines?: readonly Marked[]
+  /** Said of it, below. */
+  children?: preact.ComponentChildren
   onClose: () => void
 }
 
-const AS_IT_IS = { brightness: 100, contrast: 100, invert: false }
-
-/** An image over the whole screen: larger, moved, brighter, inverted. It is closed by its button, Esc or the way back. */
-export function Viewer({ address, name, note, onClose }: Props) {
+/** An image over the whole screen: nearer, moved, brighter, with its marks. It is closed by its button, Esc or the way back. */
+export function Viewer({ address, name, note, lines = [], children, onClose }: Props) {
   const dialog = useRef<HTMLDialogElement>(null)
-  const zoom = useZoom()
-  const [look, setLook] = useState(AS_IT_IS)
+  const size = useSizeOf(address)
+  const [look, setLook] = useState(FIRST_LOOK)
+  const [marks, setMarks] = useState(true)
   const close = () => dialog.current?.close()
   useEffect(() => {
     dialog.current?.showModal()
@@ -27,10 +34,8 @@ export function Viewer({ address, name, note, onClose }: Props) {
       if (history.state?.sheet) history.back()
     }
   }, [])
-  const { scale, x, y } = zoom.placing
-  const filter = `brightness(${look.brightness}%) contrast(${look.contrast}%) invert(${look.invert ? 1 : 0})`
   return (
-    <dialog ref={dialog} class="viewer" aria-label={name} onClose={onClose}>
+    <dialog ref={dialog} class="viewer in-the-dark" aria-label={name} onClose={onClose}>
       <header class="row apart">
         <p class="strong grow">{name}</p>
         <button type="button" class="button" onClick={close}>
@@ -38,66 +43,13 @@ export function Viewer({ address, name, note, onClose }: Props) {
         </button>
       </header>
       {note && <p class="small viewer-note">{note}</p>}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it is moved by keys */}
-      <div ref={zoom.frame} class="viewer-frame" role="application" aria-label={name} tabIndex={0} {...zoom.hands}>
-        <img
-          src={address}
-          alt={name}
-          draggable={false}
-          style={{ filter, transform: `translate(${x}px, ${y}px) scale(${scale})` }}
-        />
+      {size === 'broken' && <p class="viewer-note">{words.marks.noPicture}</p>}
+      {size && size !== 'broken' && <ImageBoard src={address} image={size} look={look} lines={marks ? lines : []} />}
+      <div class="viewer-tools">
+        {lines.length > 0 && <Tick label={words.marks.showMarks} checked={marks} onChange={setMarks} />}
+        <Picture look={look} onLook={setLook} />
+        {children}
       </div>
-      <footer class="viewer-tools">
-        <div class="row">
-          <button type="button" class="button" aria-label={words.images.zoom.out} onClick={zoom.smaller}>
-            −
-          </button>
-          <button type="button" class="button" aria-label={words.images.zoom.in} onClick={zoom.larger}>
-            +
-          </button>
-          <button type="button" class="button grow" onClick={zoom.whole}>
-            {words.images.zoom.whole}
-          </button>
-          <button
-            type="button"
-            class="button grow"
-            aria-pressed={look.invert}
-            onClick={() => setLook({ ...look, invert: !look.invert })}
-          >
-            {words.images.look.invert}
-          </button>
-        </div>
-        <div class="row">
-          <Slider
-            label={words.images.look.brightness}
-            value={look.brightness}
-            onInput={(brightness) => setLook({ ...look, brightness })}
-          />
-          <Slider
-            label={words.images.look.contrast}
-            value={look.contrast}
-            onInput={(contrast) => setLook({ ...look, contrast })}
-          />
-          <button type="button" class="button" onClick={() => setLook(AS_IT_IS)}>
-            {words.images.look.reset}
-          </button>
-        </div>
-      </footer>
     </dialog>
-  )
-}
-
-function Slider({ label, value, onInput }: { label: string; value: number; onInput: (value: number) => void }) {
-  return (
-    <label class="grow small">
-      {label}
-      <input
-        type="range"
-        min={20}
-        max={300}
-        value={value}
-        onInput={(event) => onInput(event.currentTarget.valueAsNumber)}
-      />
-    </label>
   )
 }

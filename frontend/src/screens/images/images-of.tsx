@@ -15,6 +15,7 @@ import {
 import { usePolling } from '@/store/use'
 import { words } from '@/words/en'
 import './images.css'
+import { MarkedViewer } from './marked-viewer'
 
 interface Props {
   caseId: string
@@ -89,8 +90,16 @@ function Stored({ caseId, image }: { caseId: string; image: ImageShown }) {
     <Tile
       name={nameOf(image)}
       small={imageAddress(caseId, image.id, 'thumbnail')}
-      large={imageAddress(caseId, image.id, 'content')}
-      note={image.burnt_in_text === 'stated' ? words.images.burntIn : undefined}
+      opened={(onClose) => (
+        <MarkedViewer
+          caseId={caseId}
+          imageId={image.id}
+          address={imageAddress(caseId, image.id, 'content')}
+          name={nameOf(image)}
+          note={image.burnt_in_text === 'stated' ? words.images.burntIn : undefined}
+          onClose={onClose}
+        />
+      )}
     />
   )
 }
@@ -98,7 +107,11 @@ function Stored({ caseId, image }: { caseId: string; image: ImageShown }) {
 function Here({ image }: { image: WaitingImage }) {
   const address = useLocalImage(image)
   return (
-    <Tile name={nameOf(image)} small={address} large={address}>
+    <Tile
+      name={nameOf(image)}
+      small={address}
+      opened={(onClose) => address && <Viewer address={address} name={nameOf(image)} onClose={onClose} />}
+    >
       <span class="image-state small">
         <Sign name={image.refused === undefined ? 'waiting' : 'stop'} /> {words.images.onThisPhone}
       </span>
@@ -122,12 +135,11 @@ function NotKept({ image }: { image: WaitingImage }) {
 interface TileProps {
   name: string
   small: string | undefined
-  large: string | undefined
-  note?: string | undefined
+  opened: (onClose: () => void) => preact.ComponentChildren
   children?: preact.ComponentChildren
 }
 
-function Tile({ name, small, large, note, children }: TileProps) {
+function Tile({ name, small, opened, children }: TileProps) {
   const [open, setOpen] = useState(false)
   const [broken, setBroken] = useState(false)
   return (
@@ -141,7 +153,7 @@ function Tile({ name, small, large, note, children }: TileProps) {
         {children}
         <span class="image-name small">{name}</span>
       </button>
-      {open && large && <Viewer address={large} name={name} note={note} onClose={() => setOpen(false)} />}
+      {open && opened(() => setOpen(false))}
     </>
   )
 }

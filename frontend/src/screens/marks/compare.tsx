@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks'
-import type { CaseShown, ImageShown, MarkingShown } from '@/api/shapes'
+import type { CaseShown, ImageShown } from '@/api/shapes'
 import { Select, Tick } from '@/parts/fields'
 import { ImageBoard } from '@/parts/image-board/image-board'
-import type { Marked } from '@/parts/image-board/marked-line'
+import { FIRST_LOOK, Picture } from '@/parts/image-board/picture'
 import { useSizeOf } from '@/parts/image-board/size-of'
 import { type Link, WHOLE } from '@/parts/image-board/view'
 import { Notice } from '@/parts/notice'
@@ -12,9 +12,9 @@ import { useCase } from '@/store/cases'
 import { imageAddress, useImages } from '@/store/images'
 import { useMarkings } from '@/store/markings'
 import { words } from '@/words/en'
+import { keptLines } from './kept-lines'
 import { MarkedSays } from './made'
 import './marks.css'
-import { FIRST_LOOK, Picture } from './picture'
 import { WhichSide } from './which-side'
 
 /** Two images of a case side by side, with what was marked on each. */
@@ -102,7 +102,7 @@ function OneSide({ caseId, imageId, marks, look, link, onLink }: SideProps) {
         src={src}
         image={size}
         look={look}
-        lines={marks ? linesOf(markings) : []}
+        lines={marks ? keptLines(markings) : []}
         link={link}
         {...(onLink && { onLink })}
       />
@@ -115,24 +115,4 @@ function OneSide({ caseId, imageId, marks, look, link, onLink }: SideProps) {
       </ul>
     </>
   )
-}
-
-/** The last marking's lines, and those of the one it puts right, broken. */
-function linesOf(markings: readonly MarkingShown[]): Marked[] {
-  const last = markings.at(-1)
-  const before = markings.find(({ id }) => id === last?.corrects)
-  return [...drawn(before, true), ...drawn(last, false)]
-}
-
-function drawn(marking: MarkingShown | undefined, broken: boolean): Marked[] {
-  if (!marking) return []
-  return marking.marks.lines.map((line) => ({
-    name: broken ? `${line.canal} ${marking.number}` : line.canal,
-    points: line.points.map(({ x_px, y_px }) => ({ x: x_px, y: y_px })),
-    rowPerColumn: marking.measured.scale.row_per_column,
-    straightTo: line.orifice ?? 0,
-    active: false,
-    broken,
-    nameFirst: broken,
-  }))
 }

@@ -1,6 +1,6 @@
 import { Tick } from '@/parts/fields'
-import type { Look } from '@/parts/image-board/image-board'
 import { words } from '@/words/en'
+import type { Look } from './image-board'
 
 export const FIRST_LOOK: Look = { brightness: 1, contrast: 1, invert: false }
 
@@ -31,7 +31,7 @@ export function Picture({ look, onLook }: { look: Look; onLook: (look: Look) => 
 
 function Slide({ label, value, onValue }: { label: string; value: number; onValue: (value: number) => void }) {
   return (
-    <label class="marks-slide">
+    <label class="image-slide">
       <span>{label}</span>
       <input
         type="range"

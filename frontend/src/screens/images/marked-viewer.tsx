@@ -1,0 +1,25 @@
+import { Viewer } from '@/parts/viewer/viewer'
+import { useMarkings } from '@/store/markings'
+import { keptLines } from '../marks/kept-lines'
+import { MarkedSays } from '../marks/made'
+
+interface Props {
+  caseId: string
+  imageId: string
+  address: string
+  name: string
+  note: string | undefined
+  onClose: () => void
+}
+
+/** An image of the server over the whole screen, with what was marked on it and by whom. */
+export function MarkedViewer({ caseId, imageId, ...viewer }: Props) {
+  const markings = useMarkings(caseId, imageId).value?.markings ?? []
+  return (
+    <Viewer {...viewer} lines={keptLines(markings)}>
+      {[...markings].reverse().map((one) => (
+        <MarkedSays key={one.id} one={one} markings={markings} />
+      ))}
+    </Viewer>
+  )
+}
