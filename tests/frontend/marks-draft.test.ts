@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import type { MarkingShown } from '@/api/shapes'
 import { EMPTY, lineOf, movedTo, placed, pointsOf, SCALE, withKnown, without, withRole } from '@/screens/marks/draft'
+import { draftOf, takenBefore } from '@/screens/marks/draft-of'
 import { marksOf } from '@/screens/marks/marks-of'
 import { saidOf, spotAt } from '@/screens/marks/measured'
 import { unitOf } from '@/screens/marks/unit'
@@ -83,5 +85,33 @@ describe('what marks come to', () => {
     expect(sent.lines.map(({ canal }) => canal)).toEqual(['P'])
     expect(sent.lines[0]?.points[1]).toEqual({ x_px: 50, y_px: 100 })
     expect(sent.known).toMatchObject({ what: 'instrument', length_mm: 18 })
+  })
+})
+
+describe('going on from marks of before', () => {
+  const shown = (points: [number, number][]) =>
+    ({
+      readings: ['P'],
+      marks: {
+        lines: [
+          {
+            canal: 'P',
+            points: points.map(([x_px, y_px]) => ({ x_px, y_px })),
+            ...{ orifice: 1, leaves: null, straight_again: null, tip: null, set_mm: null },
+          },
+        ],
+        known: null,
+      },
+    }) as unknown as MarkingShown
+
+  test('the same marks are not taken twice, others are', () => {
+    const kept = shown([
+      [50, 0],
+      [50, 100],
+    ])
+    expect(takenBefore(draftOf(kept), 'P', [kept])).toBe(true)
+    expect(takenBefore(movedTo(draftOf(kept), 'P', 1, at(50, 101)), 'P', [kept])).toBe(false)
+    expect(takenBefore(withKnown(draftOf(kept), { lengthMm: '18' }), 'P', [kept])).toBe(false)
+    expect(takenBefore(draftOf(kept), 'P', [{ ...kept, readings: [] }])).toBe(false)
   })
 })

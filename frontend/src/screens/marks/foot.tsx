@@ -8,6 +8,7 @@ import { dropMarking, keepMarking, sendMarkings, waitingMarkings } from '@/store
 import { personId } from '@/store/session'
 import { words } from '@/words/en'
 import { type Draft, EMPTY, type LineDraft, lineOf } from './draft'
+import { takenBefore } from './draft-of'
 import { Made } from './made'
 import { marksOf } from './marks-of'
 import { saidOf } from './measured'
@@ -26,7 +27,8 @@ interface Props {
 
 /** Which lengths are taken from the marks, and keeping them; below, what was marked before. */
 export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props) {
-  const [left, setLeft] = useState<readonly string[]>([])
+  // What is taken unless somebody says otherwise, turned over for these.
+  const [turned, setTurned] = useState<readonly string[]>([])
   const given = marksOf(marks.draft, canals)
   const able = given.lines
     .filter(({ canal, reference_point, tip, set_mm }) => {
@@ -36,7 +38,8 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
       return reference_point !== '' && fits && (said.lengthMm !== undefined || confirms)
     })
     .map(({ canal }) => canal)
-  const take = able.filter((canal) => !left.includes(canal))
+  const again = able.filter((canal) => takenBefore(marks.draft, canal, markings?.markings ?? []))
+  const take = able.filter((canal) => turned.includes(canal) === again.includes(canal))
   const last = markings?.markings.at(-1)
   const keep = async () => {
     const corrects = last && last.made_by.id !== personId() ? last.id : null
@@ -50,8 +53,10 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
         <Tick
           key={canal}
           label={labelOf(lineOf(marks.draft, canal), canal, unit)}
-          checked={!left.includes(canal)}
-          onChange={(on) => setLeft(on ? left.filter((each) => each !== canal) : [...left, canal])}
+          checked={take.includes(canal)}
+          onChange={() =>
+            setTurned(turned.includes(canal) ? turned.filter((each) => each !== canal) : [...turned, canal])
+          }
         />
       ))}
       {noPoint.length > 0 && <Notice sign="note">{words.marks.noReferencePoint(noPoint.join(', '))}</Notice>}

@@ -1,7 +1,7 @@
 import type { MarkingShown } from '@/api/shapes'
 import { tenth } from '@/parts/millimetres'
 import { words } from '@/words/en'
-import { type Draft, EMPTY, EMPTY_LINE, type LineDraft } from './draft'
+import { draftOf } from './draft-of'
 import type { Marks } from './use-marks'
 
 type LineMeasured = MarkingShown['measured']['lines'][number]
@@ -59,7 +59,7 @@ function saysOf(line: LineMeasured, one: MarkingShown, corrected: MarkingShown |
     length
       ? `${line.canal} ${words.marks.between(tenth(length.value), tenth(length.least), tenth(length.most ?? 0))}`
       : line.canal,
-    length && before && words.marks.longerBy(length.value - before.value),
+    length && before && differs(length.value, before.value) && words.marks.longerBy(length.value - before.value),
     tip && words.marks.tipShort(tenth(Math.abs(tip.value)), tip.value >= 0),
     bend && words.marks.angle(Math.round(bend.schneider_deg.value)),
     one.readings.includes(line.canal) && words.marks.taken,
@@ -68,25 +68,5 @@ function saysOf(line: LineMeasured, one: MarkingShown, corrected: MarkingShown |
     .join(' · ')
 }
 
-/** Marks that were kept, to go on from. */
-function draftOf({ marks: { lines, known } }: MarkingShown): Draft {
-  const spot = ({ x_px, y_px }: { x_px: number; y_px: number }) => ({ x: x_px, y: y_px })
-  const drafts = lines.map((line): [string, LineDraft] => [
-    line.canal,
-    {
-      ...EMPTY_LINE,
-      points: line.points.map(spot),
-      orifice: line.orifice,
-      leaves: line.leaves,
-      straightAgain: line.straight_again,
-      tip: line.tip && spot(line.tip),
-      setMm: line.set_mm === null ? '' : String(line.set_mm),
-    },
-  ])
-  return {
-    lines: Object.fromEntries(drafts),
-    known: known
-      ? { what: known.what, lengthMm: String(known.length_mm), points: known.points.map(spot) }
-      : EMPTY.known,
-  }
-}
+/** By as much as is told, a tenth of a millimetre. */
+const differs = (a_mm: number, b_mm: number) => tenth(Math.abs(a_mm - b_mm)) !== tenth(0)
