@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import os
+import re
 from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.journeys import hands
+from tests.journeys import hands, marking, records
 from tests.journeys.conftest import Opens, Scheme
 
 PICTURES = Path(__file__).resolve().parents[2] / "frontend" / "pictures"
@@ -45,6 +46,29 @@ def test_the_students_screens(demo: dict[str, Any], open_phone: Opens, scheme: S
     picture(page, f"stops-{scheme}")
     page.get_by_role("tab", name="Order").click()
     picture(page, f"order-{scheme}")
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_the_chairs_screens(
+    demo: dict[str, Any], open_phone: Opens, laptop: Page, tmp_path: Path, scheme: Scheme
+) -> None:
+    """A step of the work, and an image that is measured."""
+    page = open_phone(scheme=scheme, device_scale_factor=1.5)
+    hands.sign_in(page, hands.person(demo, "student"))
+    hands.sign_in(laptop, hands.person(demo, "supervisor"))
+    case = records.approved_case(page, laptop, f"Picture {scheme}")
+    records.to_the_glide_path(page, laptop, case, "MB")
+    page.goto(f"/cases/{case}/chair")
+    page.get_by_role("button", name=re.compile("^MB")).first.tap()
+    expect(page.locator(".now-where")).to_contain_text("Glide path")
+    picture(page, f"chair-{scheme}")
+
+    page.goto(f"/cases/{case}")
+    marking.add_image(page, marking.DRAWN.png(tmp_path / "drawn.png"))
+    page.get_by_role("link", name="Mark and measure").tap()
+    marking.mark_instrument(page, marking.DRAWN, marking.MB, 18)
+    marking.measure(page, marking.DRAWN, marking.MB)
+    picture(page, f"marks-{scheme}")
 
 
 def test_the_supervisors_screen(demo: dict[str, Any], phone: Page, open_laptop: Opens) -> None:
