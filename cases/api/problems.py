@@ -17,6 +17,7 @@ from cases.domain.errors import (
     ChangedSince,
     Conflict,
     HashMissing,
+    ImageRemoved,
     NotAllowed,
     NotHere,
     NotUsable,
@@ -33,6 +34,7 @@ TYPE_PREFIX = "urn:fourth-canal:problem:"
 
 STATUS: dict[type[CaseError], HTTPStatus] = {
     NotHere: HTTPStatus.NOT_FOUND,
+    ImageRemoved: HTTPStatus.GONE,
     NotAllowed: HTTPStatus.FORBIDDEN,
     SignInRefused: HTTPStatus.UNAUTHORIZED,
     TooManyTries: HTTPStatus.TOO_MANY_REQUESTS,

@@ -82,6 +82,13 @@ class ImageDamaged(NotUsable):
     sentence = "The image was changed on the way: its SHA-256 is not what was announced. Send it again from the start."
 
 
+class ImageRemoved(CaseError):
+    """Was here once, and is not taken again under this id."""
+
+    code = "image-removed"
+    sentence = "This image was removed: {why}. Nothing more is taken for it."
+
+
 class ImagesFull(NotUsable):
     code = "images-full"
     sentence = (

@@ -1,4 +1,4 @@
-"""Words of images: what they show, where they stand, what a file said of its scale."""
+"""Words of images: where they stand, whether a name may be in them, what a file said of its scale."""
 
 from __future__ import annotations
 
@@ -15,6 +15,27 @@ class ImageState(StrEnum):
     STORED = "stored"
     REFUSED = "refused"
     """Could not be kept; the reason says why."""
+    REMOVED = "removed"
+    """Was here, or on its way, and somebody removed it: nothing of the picture is left."""
+
+
+class RemovalReason(StrEnum):
+    """Why an image was removed. A closed set: with a free text somebody would write down the name that has to go."""
+
+    NAMES_SOMEBODY = "names_somebody"
+    NOT_OF_THIS_CASE = "not_of_this_case"
+    NOT_USABLE = "not_usable"
+
+    @property
+    def says(self) -> str:
+        return _WHY_REMOVED[self]
+
+
+_WHY_REMOVED = {
+    RemovalReason.NAMES_SOMEBODY: "a name or a number of a person is written in it",
+    RemovalReason.NOT_OF_THIS_CASE: "it does not belong to this case",
+    RemovalReason.NOT_USABLE: "nothing can be told from it",
+}
 
 
 class ImageKind(StrEnum):
@@ -35,6 +56,25 @@ class BurntInText(StrEnum):
     DENIED = "denied"
     UNKNOWN = "unknown"
     """The file does not say: a person has to look."""
+
+
+class NameCheck(StrEnum):
+    """Whether a person has to look for a name or a number of somebody written in the picture."""
+
+    NOT_ASKED = "not_asked"
+    """The file denies it, or is of a kind that says nothing of it; or there is no picture."""
+    OPEN = "open"
+    NOBODY_NAMED = "nobody_named"
+    """A person looked and found none."""
+
+
+def name_check(*, state: ImageState, kind: str, burnt_in_text: str, checked: bool) -> NameCheck:
+    if state != ImageState.STORED:
+        return NameCheck.NOT_ASKED
+    if checked:
+        return NameCheck.NOBODY_NAMED
+    unsaid = kind == ImageKind.DICOM and burnt_in_text == BurntInText.UNKNOWN
+    return NameCheck.OPEN if unsaid or burnt_in_text == BurntInText.STATED else NameCheck.NOT_ASKED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

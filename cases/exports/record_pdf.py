@@ -289,4 +289,7 @@ _IMAGES = (
 def _images(record: Record) -> Iterator[Row]:
     for one in record.images:
         by = f"{cells.person(one.who)}, {cells.time(one.at)}"
-        yield Row(cells=(str(one.position), plain(one.shows), one.canal, one.image, by))
+        image = one.image
+        if gone := one.removed:
+            image += f" REMOVED: {gone.reason.says}. {cells.person(gone.who)}, {cells.time(gone.at)}"
+        yield Row(cells=(str(one.position), plain(one.shows), one.canal, image, by))

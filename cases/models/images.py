@@ -7,7 +7,7 @@ from typing import Any, get_args
 from django.db import models
 from django.db.models import Q, Sum
 
-from cases.domain.images import BurntInText, ImageKind, ImageState
+from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, name_check
 from cases.domain.told import Shows
 from cases.models.base import HASH_LENGTH, Sent, choices, one_of
 from cases.models.people import Person
@@ -48,6 +48,14 @@ class Image(Sent):
     spacing_text = models.TextField(blank=True, help_text="Canonical JSON of what the file said of its scale.")
     burnt_in_text = models.CharField(max_length=7, choices=choices(BurntInText), default=BurntInText.UNKNOWN.value)
 
+    checked_by = models.ForeignKey(
+        Person, on_delete=models.PROTECT, related_name="+", null=True, help_text="Looked, and nobody is named in it."
+    )
+    checked_at = models.DateTimeField(null=True)
+    removed_by = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+", null=True)
+    removed_at = models.DateTimeField(null=True)
+    removed_for = models.CharField(max_length=16, choices=choices(RemovalReason), blank=True)
+
     objects = ImageManager()
 
     class Meta:
@@ -61,11 +69,34 @@ class Image(Sent):
                 condition=~Q(state=ImageState.STORED.value) | Q(width_px__gte=1, height_px__gte=1, stored_bytes__gte=1),
                 name="image_stored_has_pixels",
             ),
+            models.CheckConstraint(
+                condition=Q(checked_by=None, checked_at=None) | Q(checked_by__isnull=False, checked_at__isnull=False),
+                name="image_checked_by_somebody",
+            ),
+            models.CheckConstraint(
+                condition=Q(
+                    one_of("removed_for", RemovalReason),
+                    state=ImageState.REMOVED.value,
+                    removed_by__isnull=False,
+                    removed_at__isnull=False,
+                    stored_bytes=0,
+                    has_data_set=False,
+                )
+                | Q(~Q(state=ImageState.REMOVED.value), removed_by=None, removed_at=None, removed_for=""),
+                name="image_removed_says_why",
+            ),
         ]
         indexes = [models.Index(fields=["case", "server_time"], name="images_of_a_case")]
 
     def __str__(self) -> str:
         return f"{self.shows} {self.canal}".strip()
+
+    @property
+    def name_check(self) -> NameCheck:
+        checked = self.checked_by_id is not None
+        return name_check(
+            state=ImageState(self.state), kind=self.kind, burnt_in_text=self.burnt_in_text, checked=checked
+        )
 
     def name_of(self, what: str) -> str:
         """Where a part of it (view, thumbnail, data_set) lies in the storage."""

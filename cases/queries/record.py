@@ -8,12 +8,14 @@ from uuid import UUID
 
 from django.db.models import Prefetch
 
+from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.record import cautions, steps, sums, timeline
 from cases.domain.record.story import Fact, Story, Version
 from cases.domain.record.value import (
     CanalRecord,
     DecisionRecord,
+    ImageRemoval,
     LetPassRecord,
     Record,
     RecordPerson,
@@ -89,7 +91,18 @@ class _Made:
             versions={row.hash: _version(row) for row in self.versions if self._matters(row)},
             course=courses.course(self.case.pk, self.rows),
             people=told,
+            removed=self._removed(),
         )
+
+    def _removed(self) -> dict[str, ImageRemoval]:
+        rows = self.case.images.filter(state=ImageState.REMOVED).select_related("removed_by")
+        return {
+            str(row.pk): ImageRemoval(
+                who=self._person(row.removed_by), at=row.removed_at, reason=RemovalReason(row.removed_for)
+            )
+            for row in rows
+            if row.removed_by and row.removed_at
+        }
 
     def _matters(self, row: ToothPlanVersion) -> bool:
         """A version that was decided on, worked from, or stands."""

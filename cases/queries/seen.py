@@ -65,7 +65,7 @@ def override(person: Person, id_: UUID) -> CautionOverride:
 def image(person: Person, case_id: UUID, id_: UUID) -> Image:
     """Raises NotHere."""
     rows: QuerySet[Image] = Image.objects.filter(case__in=cases(person), case_id=case_id)
-    return _one(rows.select_related("case", "taken_by"), id_, "image")
+    return _one(rows.select_related("case", "taken_by", "checked_by", "removed_by"), id_, "image")
 
 
 def _one(rows: QuerySet[Row], id_: UUID, what: str) -> Row:

@@ -9,6 +9,7 @@ from uuid import UUID
 from django.core.files.base import ContentFile
 from django.core.files.storage import Storage, storages
 
+from cases.domain.images import ImageState
 from cases.imaging.value import Clean
 from cases.models import Image
 
@@ -40,13 +41,21 @@ def opened(image: Image, part: str) -> bytes:
     return content
 
 
+def take_away(image: Image) -> None:
+    """Deletes every file of an image; one that is not there is no matter."""
+    for part in PARTS:
+        storage().delete(image.name_of(part))
+
+
 def left_alone(before: datetime) -> Iterator[str]:
-    """Names of files that no stored image owns, written before that time."""
+    """Names of files that no stored image owns: a removed image's at once, others if written before that time."""
     for case in _folders(""):
         for id_ in _folders(case):
             names = [f"{case}/{id_}/{file}" for file in storage().listdir(f"{case}/{id_}")[1]]
-            if names and not _owned(id_):
-                yield from (name for name in names if storage().get_modified_time(name) < before)
+            state = _state(id_) if names else None
+            if state != ImageState.STORED:
+                gone = state == ImageState.REMOVED
+                yield from (name for name in names if gone or storage().get_modified_time(name) < before)
 
 
 def _folders(below: str) -> list[str]:
@@ -56,8 +65,9 @@ def _folders(below: str) -> list[str]:
         return []
 
 
-def _owned(id_: str) -> bool:
+def _state(id_: str) -> str | None:
+    """Where the image of that id stands; None where there is none."""
     try:
-        return Image.objects.filter(pk=UUID(id_), stored_bytes__gt=0).exists()
+        return Image.objects.filter(pk=UUID(id_)).values_list("state", flat=True).first()
     except ValueError:
-        return False
+        return None

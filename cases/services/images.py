@@ -18,8 +18,8 @@ from django.db import transaction
 from django.db.models import Max, Sum
 from django.utils import timezone
 
-from cases.domain.errors import ImageDamaged, ImageRefused, ImagesFull, NotUsable, OffsetMismatch
-from cases.domain.images import ImageState
+from cases.domain.errors import ImageDamaged, ImageRefused, ImageRemoved, ImagesFull, NotUsable, OffsetMismatch
+from cases.domain.images import ImageState, RemovalReason
 from cases.domain.told import Shows
 from cases.domain.who_may import May
 from cases.imaging import reading
@@ -48,8 +48,8 @@ class Announced:
 def receive(*, actor: Person, case: Case, told: Announced, data: bytes) -> Image:
     """The stored image. The same again is answered the same.
 
-    Raises NotAllowed, SentDifferently, ImagesFull; ImageDamaged and ImageRefused, after which nothing of the bytes is
-    kept.
+    Raises NotAllowed, SentDifferently, ImagesFull, ImageRemoved; ImageDamaged and ImageRefused, after which nothing of
+    the bytes is kept.
     """
     image = _announce(actor, case, told)
     return _finish(actor, image, lambda: data)
@@ -115,6 +115,9 @@ def _refuse_full(case: Case, more_bytes: int) -> None:
 def _append(image: Image, offset: int, data: bytes) -> int:
     """How many bytes are here with this part."""
     locked(image.case_id)
+    _look_again(image)
+    if image.state != ImageState.AWAITED:
+        return image.sent_bytes  # became something else while this part was under way
     here = received_bytes(image)
     if offset + len(data) <= here and (data or offset == here):
         return here  # came before: its answer was lost
@@ -124,13 +127,27 @@ def _append(image: Image, offset: int, data: bytes) -> int:
     return here + len(data)
 
 
+def _look_again(image: Image) -> None:
+    """Where it stands now: somebody else may have sent the rest of it, or removed it."""
+    image.refresh_from_db(fields=["state", "reason", "removed_for"])
+
+
+def refuse_removed(image: Image) -> None:
+    """Raises ImageRemoved."""
+    if image.state == ImageState.REMOVED:
+        raise ImageRemoved(why=RemovalReason(image.removed_for).says)
+
+
 def _finish(actor: Person, image: Image, content: Callable[[], bytes]) -> Image:
+    refuse_removed(image)
     if image.state == ImageState.REFUSED:
         raise ImageRefused(reason=image.reason)
     if image.state == ImageState.STORED:
         return image
     data = content()
     if hashlib.sha256(data).hexdigest() != image.sha256:
+        _look_again(image)
+        refuse_removed(image)  # its parts with it
         image.parts.all().delete()
         raise ImageDamaged
     try:
@@ -138,7 +155,9 @@ def _finish(actor: Person, image: Image, content: Callable[[], bytes]) -> Image:
     except Unreadable as refusal:
         _settle(actor, image.pk, {"state": ImageState.REFUSED, "reason": str(refusal)})
         raise ImageRefused(reason=str(refusal)) from None
-    return _settle(actor, image.pk, _facts(clean), clean)
+    settled = _settle(actor, image.pk, _facts(clean), clean)
+    refuse_removed(settled)
+    return settled
 
 
 @transaction.atomic

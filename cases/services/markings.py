@@ -13,7 +13,7 @@ from cases.domain.errors import NoSuchCanal, NotUsable
 from cases.domain.images import ImageState
 from cases.domain.who_may import May
 from cases.models import Canal, Image, Marking, Person, values
-from cases.services import canals, log, readings, sent
+from cases.services import canals, images, log, readings, sent
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning import radiograph
@@ -44,7 +44,7 @@ class Marked:
 def mark(*, actor: Person, image: Image, told: Marked) -> tuple[Marking, bool]:
     """The marking and True; False where it was sent before.
 
-    Raises NotAllowed, SentDifferently, NotUsable, NoSuchCanal; what cannot be measured (ScaleNotUsable,
+    Raises NotAllowed, SentDifferently, ImageRemoved, NotUsable, NoSuchCanal; what cannot be measured (ScaleNotUsable,
     PointsDoNotFit); what the planner refuses of a length.
     """
     guard(May.CHART, actor, image.case)
@@ -85,7 +85,9 @@ def measure(image: Image, marks: ImageMarks, figures: Figures) -> Measured:
 
 
 def _refuse_unfit(image: Image, told: Marked) -> Marking | None:
-    """The marking that is corrected. Raises NotUsable and NoSuchCanal."""
+    """The marking that is corrected. Raises ImageRemoved and NotUsable."""
+    image.refresh_from_db(fields=["state", "removed_for"])  # as it is under the lock
+    images.refuse_removed(image)
     if image.state != ImageState.STORED:
         raise NotUsable(reason="The image is not here yet. Marks come after it.")
     if told.marks.facts is not None:

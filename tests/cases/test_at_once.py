@@ -16,15 +16,27 @@ from django.db import connection
 from django.utils import timezone
 
 from cases.domain.course import OutOfCourse
-from cases.domain.errors import CaseError
+from cases.domain.errors import CaseError, ImageRemoved
+from cases.domain.images import ImageState, RemovalReason
 from cases.domain.one_time_code import STEP_S
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
 from cases.domain.told import SignOffTold, StepTold, Told
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, ChangeLog, LengthReading, Person, Review, ToothPlanVersion, TreatmentEvent, values
+from cases.models import (
+    Case,
+    ChangeLog,
+    Image,
+    ImagePart,
+    LengthReading,
+    Person,
+    Review,
+    ToothPlanVersion,
+    TreatmentEvent,
+    values,
+)
 from cases.queries.course import treatment_of
-from cases.services import bench_codes, bench_sign_off, images, plans, readings, treatment
+from cases.services import bench_codes, bench_sign_off, images, kept_images, plans, readings, treatment
 from cases.services.bench_sign_off import BenchWord
 from cases.services.images import Announced
 from cases.services.plan_input import Asked
@@ -170,6 +182,29 @@ def test_one_image_sent_twice_at_once_is_one() -> None:
 
     assert [image.pk for image in at_once(sending, sending)] == [id_, id_]
     assert ChangeLog.objects.filter(subject="Image", verb="stored").count() == 1
+
+
+def test_an_image_removed_while_it_comes_in_is_removed_and_leaves_nothing(settings: Any, tmp_path: Path) -> None:
+    backend = "django.core.files.storage.FileSystemStorage"
+    settings.STORAGES = {**settings.STORAGES, "images": {"BACKEND": backend, "OPTIONS": {"location": tmp_path}}}
+    scene, data = Scene(), picture()
+    told = Announced(id=uuid7(), sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
+    image = images.receive_part(actor=scene.student, case=scene.case, told=told, offset=0, data=data[:50])
+
+    def sending() -> Any:
+        return images.receive_part(actor=scene.student, case=scene.case, told=told, offset=50, data=data[50:])
+
+    def removing() -> Any:
+        return kept_images.remove(actor=scene.supervisors[0], image=image, reason=RemovalReason.NAMES_SOMEBODY)
+
+    sent, *removed = at_once(sending, removing, removing)
+    # Either it was stored first and then removed, or the rest of it came too late.
+    assert isinstance(sent, Image | ImageRemoved)
+    assert [each.state for each in removed] == [ImageState.REMOVED] * 2
+    assert Image.objects.get().state == ImageState.REMOVED
+    assert ChangeLog.objects.filter(subject="Image", verb="remove").count() == 1
+    assert not ImagePart.objects.exists()
+    assert [each for each in tmp_path.rglob("*") if each.is_file() and "sqlite" not in each.name] == []
 
 
 def test_one_opening_sent_twice_at_once_is_one() -> None:

@@ -14,6 +14,7 @@ from cases.models import (
     Canal,
     CanalPlan,
     Case,
+    Image,
     Kit,
     KitInstrument,
     Membership,
@@ -126,6 +127,30 @@ def test_events_have_places_of_their_own(proposed: ToothPlanVersion, priya: Pers
     refused(lambda: event().save(), "event_position_unique")
     refused(lambda: event(position=2, seen_position=2).save(), "event_saw_only_earlier")
     refused(lambda: event(position=2, kind="guess").save(), "event_kind_known")
+
+
+def an_image(case: Case, person: Person, **more: Any) -> Image:
+    given = {"case": case, "taken_by": person, "device_time": timezone.now(), "shows": "other", "sent_bytes": 1}
+    return Image(**(given | more))
+
+
+def test_an_image_is_removed_by_somebody_for_a_reason_and_leaves_nothing(opened: Case, priya: Person) -> None:
+    removal = {"removed_by": priya, "removed_at": timezone.now(), "removed_for": "not_usable"}
+    an_image(opened, priya, state="removed", **removal).save()
+    for wrong in (
+        {"state": "removed"},
+        {"state": "removed", **removal, "removed_by": None},
+        {"state": "removed", **removal, "removed_for": "somebody"},
+        {"state": "removed", **removal, "stored_bytes": 1},
+        {"state": "removed", **removal, "has_data_set": True},
+        {"state": "awaited", **removal},
+    ):
+        refused(an_image(opened, priya, **wrong).save, "image_removed_says_why")
+
+
+def test_who_looked_at_an_image_did_so_at_some_time(opened: Case, priya: Person) -> None:
+    refused(an_image(opened, priya, checked_by=priya).save, "image_checked_by_somebody")
+    refused(an_image(opened, priya, checked_at=timezone.now()).save, "image_checked_by_somebody")
 
 
 def test_a_canal_that_was_measured_stays(molar: Case) -> None:

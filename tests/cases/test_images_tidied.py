@@ -13,10 +13,10 @@ from django.core.files.storage import Storage, storages
 from django.core.management import call_command
 
 from cases.domain.errors import ImageRefused
-from cases.domain.images import ImageState
+from cases.domain.images import ImageState, RemovalReason
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Image, ImagePart, Person
-from cases.services import image_files, images
+from cases.services import image_files, images, kept_images
 from cases.services.images import Announced
 from tests.cases.pictures import picture
 
@@ -60,6 +60,15 @@ def test_files_without_an_image_go_and_an_images_files_stay(priya: Person, opene
     assert not store.exists(lost)
     assert not store.exists(foreign)
     assert image_files.opened(image, "view").startswith(b"\x89PNG")
+
+
+def test_files_of_a_removed_image_that_a_crash_left_go_at_once(priya: Person, opened: Case, store: Storage) -> None:
+    image = images.receive(actor=priya, case=opened, told=told(), data=PNG)
+    # The test's own transaction never commits, so nothing takes the files away: as after a crash.
+    kept_images.remove(actor=priya, image=image, reason=RemovalReason.NAMES_SOMEBODY)
+    assert store.exists(image.name_of("view"))
+    assert images.tidy(older_than=timedelta(days=14)).files == 2  # the view and the thumbnail
+    assert not store.exists(image.name_of("view"))
 
 
 def test_files_left_by_a_crash_are_written_over(priya: Person, opened: Case, store: Storage) -> None:

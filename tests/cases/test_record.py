@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from datetime import UTC, datetime
+from hashlib import sha256
+from io import BytesIO
 from typing import Any
 
 import pytest
+from pypdf import PdfReader
 
 from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.events import EventKind
+from cases.domain.images import RemovalReason
 from cases.domain.record import words
 from cases.domain.record.value import Record, StepStanding
 from cases.domain.told import (
@@ -29,11 +33,13 @@ from cases.domain.told import (
 )
 from cases.domain.uuid7 import uuid7
 from cases.exports import record_pdf
-from cases.models import Person, ToothPlanVersion, TreatmentEvent
+from cases.models import Image, Person, ToothPlanVersion, TreatmentEvent
 from cases.queries.record import record_of
-from cases.services import treatment
+from cases.services import images, kept_images, treatment
+from cases.services.images import Announced
 from cases.services.treatment import Reported
 from planning.graph import Exit
+from tests.cases.pictures import picture
 
 NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
 PHONE, LAPTOP = uuid7(), uuid7()
@@ -108,6 +114,29 @@ def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
     ]
     assert [(one.image, one.shows) for one in made.images] == [("0190-abc", "length")]
     assert [[who.name for who in visit.on_site] for visit in made.visits] == [["Vale"]]
+
+
+def test_a_removed_image_stays_in_the_record_with_who_and_why(
+    student: Chair, vale: Person, approved: ToothPlanVersion, settings: Any
+) -> None:
+    settings.STORAGES = {**settings.STORAGES, "images": {"BACKEND": "django.core.files.storage.InMemoryStorage"}}
+    data, ids = picture(), [uuid7(), uuid7()]
+    for id_ in ids:
+        told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=NOON)
+        images.receive(actor=student.person, case=approved.case, told=told, data=data)
+        student.tells(ImageTold(image_id=str(id_), shows="length"))
+    before = record_of(approved.case_id)
+    kept_images.remove(actor=vale, image=Image.objects.get(pk=ids[0]), reason=RemovalReason.NAMES_SOMEBODY)
+    after = record_of(approved.case_id)
+    assert [(one.image, one.removed and one.removed.who.name) for one in after.record.images] == [
+        (str(ids[0]), "Vale"),
+        (str(ids[1]), None),
+    ]
+    assert after.record.timeline == before.record.timeline
+    assert after.hash != before.hash
+    paper = PdfReader(BytesIO(record_pdf.record_pdf(after.record, after.hash)))
+    text = " ".join(" ".join(page.extract_text().split()) for page in paper.pages)
+    assert "REMOVED: a name or a number of a person is written in it. Vale" in text
 
 
 def test_every_record_says_it_is_for_training(approved: ToothPlanVersion) -> None:

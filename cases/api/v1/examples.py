@@ -114,6 +114,7 @@ ASKED = _given(
         },
     },
 )
+REMOVAL = _given("A name is written in it", {"reason": "names_somebody"})
 OVERRIDE = _given(
     "A wide apex, seen",
     {"id": example_id(10), "code": "apex-wide", "canal": "B", "reason": "1.1 mm on two images; I stay at the chair."},

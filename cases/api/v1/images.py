@@ -22,7 +22,7 @@ from cases.api.etags import tag
 from cases.api.fields import Strict, Text, Value
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import NotHere
-from cases.domain.images import BurntInText, ImageKind, ImageState, Spacing
+from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, Spacing
 from cases.domain.told import Shows
 from cases.domain.uuid7 import uuid7
 from cases.queries import images as found
@@ -82,6 +82,14 @@ class ImageShown(serializers.Serializer[Any]):
     has_data_set = serializers.BooleanField(help_text="A de-identified DICOM data set is there too.")
     spacing = serializers.SerializerMethodField(help_text="What the file said of its scale, as read.")
     burnt_in_text = Value(BurntInText)
+    name_check = Value(
+        NameCheck, help_text="`open`: somebody has to look whether a name or a number of a person is in the picture."
+    )
+    checked_by = PersonRef(allow_null=True, help_text="Looked first, and found nobody named.")
+    checked_at = serializers.DateTimeField(allow_null=True)
+    removed_by = PersonRef(allow_null=True)
+    removed_at = serializers.DateTimeField(allow_null=True)
+    removed_for = serializers.SerializerMethodField(help_text="Why it was removed; else null.")
 
     @extend_schema_field(OpenApiTypes.INT)
     def get_received_bytes(self, image: Any) -> int:
@@ -90,6 +98,10 @@ class ImageShown(serializers.Serializer[Any]):
     @extend_schema_field(Value(ImageKind | None))
     def get_kind(self, image: Any) -> str | None:
         return image.kind or None
+
+    @extend_schema_field(Value(RemovalReason | None))
+    def get_removed_for(self, image: Any) -> str | None:
+        return image.removed_for or None
 
     @extend_schema_field(Value(Spacing | None))
     def get_spacing(self, image: Any) -> Any:
@@ -211,6 +223,7 @@ class ImageFileView(View):
 
     def file(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:
         image = seen.image(me(request), case_id, image_id)
+        images.refuse_removed(image)
         if image.state != ImageState.STORED or (self.part == "data_set" and not image.has_data_set):
             raise NotHere(what="file of an image")
         etag = tag(f"{image.pk}-{self.part}")

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 
 from cases.domain.course import Course, Happened
 from cases.domain.events import EventKind
-from cases.domain.record.value import RecordPerson
+from cases.domain.record.value import ImageRemoval, RecordPerson
 from planning.graph import Do
 from planning.plan_input import Kit
 from planning.plan_value import CanalPlan, Plan
@@ -74,6 +74,8 @@ class Story:
     """By hash, every version that an event or the course names."""
     course: Course | None
     people: Mapping[str, RecordPerson]
+    removed: Mapping[str, ImageRemoval] = field(default_factory=dict)
+    """Images that were removed, by their ids."""
 
     def version(self, fact: Fact) -> Version:
         return self.versions[fact.event.plan]

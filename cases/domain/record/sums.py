@@ -107,6 +107,7 @@ def images(story: Story) -> tuple[ImageListed, ...]:
             canal=fact.canal,
             who=fact.who,
             at=fact.at,
+            removed=story.removed.get(str(fact.event.body.get("image_id", ""))),
         )
         for fact in _of(story, EventKind.IMAGE)
     )

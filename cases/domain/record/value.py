@@ -9,6 +9,7 @@ from typing import Literal
 
 from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.events import EventKind
+from cases.domain.images import RemovalReason
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
 from planning.graph import Action, Exit
@@ -228,6 +229,15 @@ class Discarded:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ImageRemoval:
+    """An image was removed; nothing of its picture is left."""
+
+    who: RecordPerson
+    at: datetime
+    reason: RemovalReason
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ImageListed:
     position: int
     image: str
@@ -236,6 +246,7 @@ class ImageListed:
     canal: str
     who: RecordPerson
     at: datetime
+    removed: ImageRemoval | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -365,6 +365,46 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/images/{image_id}/name-check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Say that nobody is named in an image
+         * @description By somebody who may change the case and has looked: no name and no number of a person is written in the picture. Who said so first is kept. Where somebody is named, remove the image instead.
+         */
+        post: operations["image_name_check"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/images/{image_id}/remove": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Remove an image
+         * @description By somebody who may change the case, also while its upload is under way. The picture is deleted, its room given back; the image stays listed as removed, by whom and why, with what was marked on it. Its files and its bytes sent again are answered with 410. The first removal stays; a refused image stays refused.
+         */
+        post: operations["image_remove"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/images/{image_id}/thumbnail": {
         parameters: {
             query?: never;
@@ -2610,6 +2650,7 @@ export interface components {
             /** @description Its id. */
             image: string;
             position: number;
+            removed: components["schemas"]["ImageRemoval"] | null;
             shows: string;
             who: components["schemas"]["RecordPerson"];
         };
@@ -2638,6 +2679,13 @@ export interface components {
              */
             tapped_within_px?: number | null;
         };
+        /** @description An image was removed; nothing of its picture is left. */
+        ImageRemoval: {
+            /** Format: date-time */
+            at: string;
+            reason: components["schemas"]["RemovalReason"];
+            who: components["schemas"]["RecordPerson"];
+        };
         ImageSentRequest: {
             /** @default  */
             canal?: string;
@@ -2655,6 +2703,10 @@ export interface components {
             burnt_in_text: components["schemas"]["BurntInText"];
             canal: string;
             /** Format: date-time */
+            checked_at: string | null;
+            /** @description Looked first, and found nobody named. */
+            checked_by: components["schemas"]["PersonRef"] | null;
+            /** Format: date-time */
             device_time: string;
             /** @description A de-identified DICOM data set is there too. */
             has_data_set: boolean;
@@ -2663,10 +2715,17 @@ export interface components {
             id: string;
             /** @description What was sent, by its content; null until it was read. */
             readonly kind: components["schemas"]["ImageKind"] | null;
+            /** @description `open`: somebody has to look whether a name or a number of a person is in the picture. */
+            name_check: components["schemas"]["NameCheck"];
             /** @description Why it was refused; else empty. */
             reason: string;
             /** @description An upload goes on from here. */
             readonly received_bytes: number;
+            /** Format: date-time */
+            removed_at: string | null;
+            removed_by: components["schemas"]["PersonRef"] | null;
+            /** @description Why it was removed; else null. */
+            readonly removed_for: components["schemas"]["RemovalReason"] | null;
             /** @description Of the whole upload. */
             sent_bytes: number;
             /** Format: date-time */
@@ -2689,9 +2748,10 @@ export interface components {
         /**
          * @description * `awaited`: Told of, and not here yet, or only in part.
          *     * `refused`: Could not be kept; the reason says why.
+         *     * `removed`: Was here, or on its way, and somebody removed it: nothing of the picture is left.
          * @enum {string}
          */
-        ImageState: "awaited" | "stored" | "refused";
+        ImageState: "awaited" | "stored" | "refused" | "removed";
         /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
         ImageTold: {
             image_id: string;
@@ -3198,6 +3258,13 @@ export interface components {
         Missing: "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed";
         /** @enum {string} */
         Motion: "hand" | "continuous" | "reciprocating";
+        /**
+         * @description Whether a person has to look for a name or a number of somebody written in the picture.
+         *     * `not_asked`: The file denies it, or is of a kind that says nothing of it; or there is no picture.
+         *     * `nobody_named`: A person looked and found none.
+         * @enum {string}
+         */
+        NameCheck: "not_asked" | "open" | "nobody_named";
         /** @description The canal's widths from the orifice down to its end, and where they are from. */
         NaturalCanal: {
             know: string;
@@ -3870,6 +3937,15 @@ export interface components {
             returned: boolean;
             text: string;
         };
+        RemovalGivenRequest: {
+            /** @description Of a closed set: a free text could hold the very name that has to go. */
+            reason: components["schemas"]["RemovalReason"];
+        };
+        /**
+         * @description Why an image was removed. A closed set: with a free text somebody would write down the name that has to go.
+         * @enum {string}
+         */
+        RemovalReason: "names_somebody" | "not_of_this_case" | "not_usable";
         /** @description The next visit begins. */
         ReopenTold: {
             /** @description Canals that were found as they were left, or have not been worked yet; the others wait for a supervisor. */
@@ -5913,6 +5989,72 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["MarkingShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_name_check: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_remove: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RemovalGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

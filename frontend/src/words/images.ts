@@ -31,6 +31,7 @@ export const images = {
       elsewhere: 'Image still on the phone',
       awaited: 'Image on its way',
       refused: 'Image could not be kept',
+      removed: 'Image removed',
       stored: '',
     },
     refused: 'The server would not keep this image:',
