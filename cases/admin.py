@@ -105,6 +105,7 @@ class KitAdmin(KitsAdmin):
 
 admin.site.register(
     [
+        models.BendInSpace,
         models.Canal,
         models.CanalPlan,
         models.Case,

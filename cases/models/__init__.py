@@ -5,6 +5,7 @@ What is a record is only added to, see `append_only`. Every rule the database ca
 """
 
 from cases.models.bench_codes import BenchCode, WrongCode
+from cases.models.bends_in_space import BendInSpace
 from cases.models.events import InstrumentUse, RunningWork, TreatmentEvent
 from cases.models.images import Image, ImagePart
 from cases.models.kits import (
@@ -28,6 +29,7 @@ from cases.models.teeth import Canal, Case, DemoPatient, Root, Tooth
 
 __all__ = [
     "BenchCode",
+    "BendInSpace",
     "Canal",
     "CanalPlan",
     "Case",

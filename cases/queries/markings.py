@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from cases.models import Image, Marking, values
-from planning.encoding import decode
+from cases.models import Image, Marking, mark_values, values
 from planning.errors import ScaleNotUsable
 from planning.radiograph import ImageMarks, Measured, scale_of
 from planning.radiograph.values import Scale, ScaleState
@@ -39,8 +37,8 @@ def of_image(image: Image) -> MarkingsShown:
 def shown(row: Marking) -> MarkingShown:
     return MarkingShown(
         row=row,
-        marks=decode(ImageMarks, json.loads(row.text)),
-        measured=decode(Measured, json.loads(row.measured_text)),
+        marks=mark_values.marks(row),
+        measured=mark_values.measured(row),
         readings=[reading.canal.name for reading in row.readings.all()],
     )
 

@@ -123,6 +123,8 @@ def _take(actor: Person, image: Image, row: Marking, measured: Measured, name: s
         refusal.pointer = at
         raise
     changes = _facts(line)
+    if canal.bends_in_space.exists():
+        changes.pop("curvature_deg", None)  # one view shows a part of what two have shown
     if changes:
         canals.change_canal(actor=actor, canal=canal, changes=changes)
 

@@ -6,7 +6,12 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+import numpy as np
+from numpy.typing import NDArray
+
 from planning.errors import ViewsDoNotFit
+from planning.radiograph import spread
+from planning.radiograph.values import Between
 from planning.tables import Figures
 
 HALF_TURN_DEG = 180  # two views from opposite sides show the same
@@ -37,6 +42,11 @@ class Bends:
     """Below 0 where it bends to the other side than in the first view."""
     apart_deg: float
     """How far the tube turned about the tooth's long axis between the views."""
+    first_off_deg: float | None = None
+    """One standard deviation of the angle; None: not known, and then of the angle in space neither."""
+    second_off_deg: float | None = None
+    apart_off_deg: float | None = None
+    """None: as the figures have it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,13 +64,20 @@ class TwoViewsRead:
     why: str
     in_space_deg: float | None
     """None where no bends were given."""
+    in_space: Between | None = None
+    """The same with its interval; None where it is not said how far the two angles are off."""
 
 
 def read(views: Views, figures: Figures) -> TwoViewsRead:
     """Raises ViewsDoNotFit."""
     side, why = (None, "") if views.shift is None else _side(views.shift, figures)
-    space = None if views.bends is None else _in_space_deg(views.bends, figures)
-    return TwoViewsRead(one_is=side, why=why, in_space_deg=space)
+    if views.bends is None:
+        return TwoViewsRead(one_is=side, why=why, in_space_deg=None)
+    _refuse_alike(views.bends, figures)
+    seen = np.array([views.bends.first_deg, views.bends.second_deg, views.bends.apart_deg])
+    space = _in_space_deg(seen)
+    within = _within(space, seen, views.bends, figures)
+    return TwoViewsRead(one_is=side, why=why, in_space_deg=round(space, DIGITS), in_space=within)
 
 
 def _side(shift: Shift, figures: Figures) -> tuple[Side, str]:
@@ -74,12 +91,7 @@ def _side(shift: Shift, figures: Figures) -> tuple[Side, str]:
     return "buccal", f"The tube moved to the {shift.tube} and the line moved the other way."
 
 
-def _in_space_deg(bends: Bends, figures: Figures) -> float:
-    """Angle [degrees] of a bend seen from two directions about the long axis.
-
-    Derived: a bend leans tan(angle) sideways for every unit it runs down; a view shows the part of the lean that
-    lies in its plane, and two such parts give the whole. At a right angle it is the known sum of the squared tangents.
-    """
+def _refuse_alike(bends: Bends, figures: Figures) -> None:
     least = figures["views.apart_least"]
     most = HALF_TURN_DEG - least
     if not least <= bends.apart_deg <= most:
@@ -89,7 +101,32 @@ def _in_space_deg(bends: Bends, figures: Figures) -> float:
         if abs(getattr(bends, name)) >= figures["curvature.most_deg"]:
             reason = f"an angle of {getattr(bends, name):g}° cannot be: below {figures['curvature.most_deg']:g}°."
             raise ViewsDoNotFit(reason=reason, at=("bends", name))
-    apart = math.radians(bends.apart_deg)
-    first, second = (math.tan(math.radians(deg)) for deg in (bends.first_deg, bends.second_deg))
-    across = (second - first * math.cos(apart)) / math.sin(apart)
-    return round(math.degrees(math.atan(math.hypot(first, across))), DIGITS)
+    for name in ("first_off_deg", "second_off_deg", "apart_off_deg"):
+        if (off := getattr(bends, name)) is not None and not 0 <= off <= figures["views.off_most"]:
+            reason = f"{off:g}° off says nothing of an angle: 0 to {figures['views.off_most']:g}°."
+            raise ViewsDoNotFit(reason=reason, at=("bends", name))
+
+
+def _in_space_deg(seen: NDArray[np.float64]) -> float:
+    """Angle [degrees] of a bend seen from two directions about the long axis: both angles and the turn between them.
+
+    Derived: a bend leans tan(angle) sideways for every unit it runs down; a view shows the part of the lean that
+    lies in its plane, and two such parts give the whole. At a right angle it is the known sum of the squared tangents.
+    """
+    first, second, apart = np.radians(seen)
+    across = (math.tan(second) - math.tan(first) * math.cos(apart)) / math.sin(apart)
+    return math.degrees(math.atan(math.hypot(math.tan(first), across)))
+
+
+def _within(space: float, seen: NDArray[np.float64], bends: Bends, figures: Figures) -> Between | None:
+    """First order, as everything else that is measured on an image."""
+    if bends.first_off_deg is None or bends.second_off_deg is None:
+        return None
+    turn = figures["views.apart_spread"] if bends.apart_off_deg is None else bends.apart_off_deg
+    off = spread.from_tapping(_in_space_deg, seen, np.array([bends.first_off_deg, bends.second_off_deg, turn]))
+    found = spread.between(space, off, figures)
+    return Between(
+        value=round(found.value, DIGITS),
+        least=round(max(0.0, found.least), DIGITS),
+        most=round(found.most or 0.0, DIGITS),
+    )

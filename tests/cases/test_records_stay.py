@@ -9,6 +9,7 @@ from django.http import HttpRequest
 from django.test import Client
 
 from cases.models import (
+    BendInSpace,
     CanalPlan,
     Case,
     CautionOverride,
@@ -24,6 +25,7 @@ from cases.models import (
 from cases.models.base import RecordFixed
 
 RECORDS = [
+    BendInSpace,
     CanalPlan,
     CautionOverride,
     ChangeLog,

@@ -116,8 +116,12 @@ def test_how_sure_a_worked_case_is_that_the_phone_answers_too(case: dict[str, An
     found = measure(decode(ImageMarks, {**case["marks"], "facts": case.get("facts")}), Figures())
     line = found.lines[0]
     assert found.scale.spread_share == (case["share"] and pytest.approx(case["share"], rel=1e-6))
-    told = {"length_mm": line.length_mm, "tip_short_mm": line.tip_short_mm, "tip_deeper_mm": line.tip_deeper_mm}
-    told["schneider_deg"] = line.bend and line.bend.schneider_deg
+    told = {
+        "length_mm": line.length_mm,
+        "tip_short_mm": line.tip_short_mm,
+        "tip_deeper_mm": line.tip_deeper_mm,
+        "schneider_deg": line.bend.schneider_deg if line.bend else None,
+    }
     for name, between in told.items():
         known = case.get(name)
         assert (between and [between.value, between.least, between.most]) == (known and pytest.approx(known, abs=2e-3))

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.stats import binom
 
 from planning.errors import ViewsDoNotFit
 from planning.radiograph.views import Bends, Shift, Side, Views, Way, read
@@ -65,6 +66,38 @@ def test_any_two_views_give_the_bend_that_was_drawn(mesial_deg: float, lingual_d
     assert found.in_space_deg == pytest.approx(math.degrees(math.atan(np.hypot(*lean))), abs=1e-2)
 
 
+@pytest.mark.parametrize(("mesial_deg", "lingual_deg", "apart_deg"), [(20, 25, 90), (30, 10, 40), (12, -18, 30)])
+def test_an_angle_in_space_lies_within_its_interval_as_often_as_it_says(
+    mesial_deg: float, lingual_deg: float, apart_deg: float
+) -> None:
+    """Drawn in space, projected, and every number off by chance; the turn by what the figures say."""
+    draws, held = 500, 0
+    chance = np.random.default_rng(13)
+    lean = np.tan(np.radians([mesial_deg, lingual_deg]))
+    exact = math.degrees(math.atan(np.hypot(*lean)))
+    turn = math.radians(apart_deg)
+    seen = [math.degrees(math.atan(part)) for part in (lean[0], lean @ [math.cos(turn), math.sin(turn)])]
+    for _ in range(draws):
+        bends = Bends(
+            first_deg=seen[0] + chance.normal(0, 1),
+            second_deg=seen[1] + chance.normal(0, 1.5),
+            apart_deg=apart_deg + chance.normal(0, Figures()["views.apart_spread"]),
+            first_off_deg=1,
+            second_off_deg=1.5,
+        )
+        found = read(Views(bends=bends), Figures()).in_space
+        assert found is not None
+        held += found.least <= exact <= (found.most or 0)
+    least, most = binom.interval(0.999, draws, 0.95)
+    assert least <= held <= most
+
+
+def test_angles_of_unknown_worth_have_no_interval() -> None:
+    assert (
+        read(Views(bends=Bends(first_deg=20, second_deg=30, apart_deg=90, first_off_deg=1)), Figures()).in_space is None
+    )
+
+
 @pytest.mark.parametrize(
     ("bends", "pointer"),
     [
@@ -72,6 +105,8 @@ def test_any_two_views_give_the_bend_that_was_drawn(mesial_deg: float, lingual_d
         (Bends(first_deg=20, second_deg=-20, apart_deg=178), "apart_deg"),
         (Bends(first_deg=90, second_deg=20, apart_deg=90), "first_deg"),
         (Bends(first_deg=20, second_deg=-95, apart_deg=90), "second_deg"),
+        (Bends(first_deg=20, second_deg=20, apart_deg=90, second_off_deg=-1), "second_off_deg"),
+        (Bends(first_deg=20, second_deg=20, apart_deg=90, apart_off_deg=50), "apart_off_deg"),
     ],
 )
 def test_views_that_show_the_same_are_refused(bends: Bends, pointer: str) -> None:

@@ -169,6 +169,10 @@ MARKING = _given(
         "take": ["P"],
     },
 )
+BEND_IN_SPACE = _given(
+    "A straight view and one with the tube turned to the mesial",
+    {"first": example_id(12), "second": example_id(13), "apart_deg": 25, "other_side": False},
+)
 RELEASE = _given("The canal that was returned, and its partner", {"canals": ["MB1", "MB2"]})
 EVENTS = _given(
     "A step that stopped short, and the irrigation after it",

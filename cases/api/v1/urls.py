@@ -7,6 +7,7 @@ from django.urls import path
 from cases.api.v1 import (
     bands,
     bench,
+    bends_in_space,
     canals,
     cases,
     figures,
@@ -65,6 +66,8 @@ urlpatterns = [
     path("overrides/<uuid:override_id>/withdraw", overrides.WithdrawView.as_view()),
     path("canals/<uuid:canal_id>", canals.CanalView.as_view()),
     path("canals/<uuid:canal_id>/readings", canals.ReadingsView.as_view()),
+    path("canals/<uuid:canal_id>/bends-in-space", bends_in_space.BendsInSpaceView.as_view()),
+    path("canals/<uuid:canal_id>/bends-in-space/<uuid:bend_id>", bends_in_space.BendInSpaceView.as_view()),
     path("canals/<uuid:canal_id>/junctions", canals.JunctionsView.as_view()),
     path("plan-versions/<uuid:version_id>", plans.VersionView.as_view()),
     path("plan-versions/<uuid:version_id>/submit", plans.SubmitView.as_view()),

@@ -77,6 +77,46 @@ export interface paths {
         patch: operations["canal_update"];
         trace?: never;
     };
+    "/api/v1/canals/{canal_id}/bends-in-space": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Bends in space of a canal
+         * @description Every one, the last one counts.
+         */
+        get: operations["bends_in_space_list"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/canals/{canal_id}/bends-in-space/{bend_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Combine two views of a canal
+         * @description From the marks on two images the bend in space is computed, kept and charted. Kept for good: who sees it otherwise combines anew, and both stay. From then on a single image does not chart this canal's bend any more.
+         */
+        put: operations["bend_in_space_update"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/canals/{canal_id}/junctions": {
         parameters: {
             query?: never;
@@ -1533,13 +1573,70 @@ export interface components {
             radius_mm: components["schemas"]["Between"] | null;
             schneider_deg: components["schemas"]["Between"];
         };
+        BendInSpaceGivenRequest: {
+            /**
+             * Format: double
+             * @description How far the tube turned about the tooth's long axis between the two.
+             */
+            apart_deg: number;
+            /**
+             * Format: uuid
+             * @description A marking in which the canal's bend is marked.
+             */
+            first: string;
+            /** @description In the second view it bends to the other side than in the first. */
+            other_side: boolean;
+            /**
+             * Format: uuid
+             * @description Another one, on another image.
+             */
+            second: string;
+        };
+        BendInSpaceShown: {
+            /** Format: double */
+            apart_deg: number;
+            /** Format: date-time */
+            at: string;
+            /** Format: uuid */
+            first: string;
+            /** Format: uuid */
+            first_image: string;
+            /** Format: uuid */
+            id: string;
+            /** @description Schneider's angle in space. */
+            in_space: components["schemas"]["Between"];
+            made_by: components["schemas"]["PersonRef"];
+            number: number;
+            other_side: boolean;
+            /** @description The canal was marked anew on one of the two images since. */
+            outdated: boolean;
+            /** Format: uuid */
+            second: string;
+            /** Format: uuid */
+            second_image: string;
+        };
+        BendsInSpaceShown: {
+            results: components["schemas"]["BendInSpaceShown"][];
+        };
         /** @description Schneider's angle of one bend in two views. */
-        Bends: {
+        BendsRequest: {
             /** @description How far the tube turned about the tooth's long axis between the views. */
             apart_deg: number;
+            /**
+             * @description None: as the figures have it.
+             * @default null
+             */
+            apart_off_deg?: number | null;
             first_deg: number;
+            /**
+             * @description One standard deviation of the angle; None: not known, and then of the angle in space neither.
+             * @default null
+             */
+            first_off_deg?: number | null;
             /** @description Below 0 where it bends to the other side than in the first view. */
             second_deg: number;
+            /** @default null */
+            second_off_deg?: number | null;
         };
         /** @description A measure with the ends of its interval; the share that an interval holds is a figure. */
         Between: {
@@ -4732,6 +4829,8 @@ export interface components {
             kind: "turn";
         };
         TwoViewsRead: {
+            /** @description The same with its interval; None where it is not said how far the two angles are off. */
+            in_space: components["schemas"]["Between"] | null;
             /** @description None where no bends were given. */
             in_space_deg: number | null;
             /** @description Where the one line lies against the other; None where no shift was given. */
@@ -4875,7 +4974,7 @@ export interface components {
         /** @description What two views of one root have in common. */
         ViewsRequest: {
             /** @default null */
-            bends?: components["schemas"]["Bends"] | null;
+            bends?: components["schemas"]["BendsRequest"] | null;
             /** @default null */
             shift?: components["schemas"]["Shift"] | null;
         };
@@ -5257,6 +5356,79 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    bends_in_space_list: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BendsInSpaceShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    bend_in_space_update: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                bend_id: string;
+                canal_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BendInSpaceGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BendInSpaceShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BendInSpaceShown"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

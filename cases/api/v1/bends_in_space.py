@@ -1,0 +1,81 @@
+"""Bends in space: two marked images of one canal combined."""
+
+from __future__ import annotations
+
+from typing import Any
+from uuid import UUID
+
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, given, me
+from cases.api.fields import Id, Number, Strict, Value
+from cases.api.v1 import examples
+from cases.api.v1.shapes import PersonRef
+from cases.queries import bends_in_space as found
+from cases.queries import seen
+from cases.services import bends_in_space
+from cases.services.bends_in_space import Combined
+from planning.radiograph.values import Between
+
+TAGS = ["images"]
+
+
+class BendInSpaceGiven(Strict):
+    first = Id(help_text="A marking in which the canal's bend is marked.")
+    second = Id(help_text="Another one, on another image.")
+    apart_deg = Number(help_text="How far the tube turned about the tooth's long axis between the two.")
+    other_side = serializers.BooleanField(help_text="In the second view it bends to the other side than in the first.")
+
+
+class BendInSpaceShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField(source="row.pk")
+    number = serializers.IntegerField(source="row.number")
+    made_by = PersonRef(source="row.made_by")
+    at = serializers.DateTimeField(source="row.at")
+    first = serializers.UUIDField(source="row.first_id")
+    first_image = serializers.UUIDField(source="row.first.image_id")
+    second = serializers.UUIDField(source="row.second_id")
+    second_image = serializers.UUIDField(source="row.second.image_id")
+    apart_deg = serializers.FloatField(source="row.apart_deg")
+    other_side = serializers.BooleanField(source="row.other_side")
+    in_space = Value(Between, help_text="Schneider's angle in space.")
+    outdated = serializers.BooleanField(help_text="The canal was marked anew on one of the two images since.")
+
+
+class BendsInSpaceShown(serializers.Serializer[Any]):
+    results = BendInSpaceShown(many=True)
+
+
+class BendsInSpaceView(View):
+    @extend_schema(
+        operation_id="bends_in_space_list",
+        tags=TAGS,
+        summary="Bends in space of a canal",
+        description="Every one, the last one counts.",
+        responses=BendsInSpaceShown,
+    )
+    def get(self, request: Request, canal_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        return answer(BendsInSpaceShown, {"results": found.of_canal(canal)})
+
+
+class BendInSpaceView(View):
+    @extend_schema(
+        operation_id="bend_in_space_update",
+        tags=TAGS,
+        summary="Combine two views of a canal",
+        description="From the marks on two images the bend in space is computed, kept and charted. Kept for good: "
+        "who sees it otherwise combines anew, and both stay. From then on a single image does not chart this canal's "
+        "bend any more.",
+        request=BendInSpaceGiven,
+        responses={200: BendInSpaceShown, 201: BendInSpaceShown},
+        examples=[examples.BEND_IN_SPACE],
+    )
+    def put(self, request: Request, canal_id: UUID, bend_id: UUID) -> Response:
+        canal = seen.canal(me(request), canal_id)
+        told = Combined(id=bend_id, **given(BendInSpaceGiven, request))
+        row, created = bends_in_space.combine(actor=me(request), canal=canal, told=told)
+        return answer(BendInSpaceShown, found.shown(row), created=created)

@@ -1,0 +1,25 @@
+"""Markings as the planner's frozen values."""
+
+from __future__ import annotations
+
+import json
+
+from cases.models.markings import Marking
+from planning.encoding import decode
+from planning.radiograph import ImageMarks, Measured
+from planning.radiograph.values import Between
+
+
+def marks(row: Marking) -> ImageMarks:
+    return decode(ImageMarks, json.loads(row.text))
+
+
+def measured(row: Marking) -> Measured:
+    """As they measured on the day."""
+    return decode(Measured, json.loads(row.measured_text))
+
+
+def bend_of(row: Marking, canal: str) -> Between | None:
+    """Schneider's angle of the canal; None where its bend is not marked."""
+    line = next((line for line in measured(row).lines if line.canal == canal), None)
+    return None if line is None or line.bend is None else line.bend.schneider_deg

@@ -1,0 +1,111 @@
+"""Combining two marked images of one canal: the bend in space is kept, and charted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from uuid import UUID
+
+from django.db import transaction
+
+from cases.domain.errors import NotUsable
+from cases.domain.who_may import May
+from cases.models import BendInSpace, Canal, Marking, Person, values
+from cases.models.mark_values import bend_of
+from cases.services import canals, log, sent
+from cases.services.doer import guard
+from cases.services.locking import locked
+from planning.encoding import canonical_text
+from planning.errors import PlanningError
+from planning.radiograph import spread, views
+from planning.radiograph.values import Between
+from planning.tables import Figures
+
+MOST_BENDS = 60  # of one canal: far more views than anybody takes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Combined:
+    """Two markings of one canal, on different images, and how the views lie to each other."""
+
+    id: UUID
+    first: UUID
+    second: UUID
+    apart_deg: float
+    other_side: bool
+
+
+@transaction.atomic
+def combine(*, actor: Person, canal: Canal, told: Combined) -> tuple[BendInSpace, bool]:
+    """The bend in space and True; False where it was sent before.
+
+    Raises NotAllowed, SentDifferently, NotUsable; ViewsDoNotFit for views that show nearly the same.
+    """
+    guard(May.CHART, actor, canal.tooth.case)
+    case = locked(canal.tooth.case_id)
+    what = {
+        "first": str(told.first),
+        "second": str(told.second),
+        "apart_deg": told.apart_deg,
+        "other_side": told.other_side,
+    }
+    sent_hash = sent.fingerprint(actor=actor, to=canal.pk, what=what)
+    if before := sent.known(BendInSpace, told.id, sent_hash):
+        return before, False
+    if canal.bends_in_space.count() >= MOST_BENDS:
+        raise NotUsable(reason=f"{canal.name} has {MOST_BENDS} bends in space; more are not taken.")
+    first, second = (_marking(canal, name, getattr(told, name)) for name in ("first", "second"))
+    if first.image_id == second.image_id:
+        raise NotUsable(reason="Two views are two images. Choose another one.", at=("second",))
+    read = _read(canal, first, second, told, Figures(values.thresholds(case.programme_id)))
+    last = canal.bends_in_space.order_by("-number").values_list("number", flat=True).first()
+    row = BendInSpace(
+        id=told.id,
+        sent_hash=sent_hash,
+        canal=canal,
+        number=(last or 0) + 1,
+        made_by=actor,
+        first=first,
+        second=second,
+        apart_deg=told.apart_deg,
+        other_side=told.other_side,
+        text=canonical_text(read),
+    )
+    row.save(force_insert=True)
+    log.changed(actor=actor, verb="combine", subject=row, case=case, after={"canal": canal.name, **what})
+    canals.change_canal(actor=actor, canal=canal, changes={"curvature_deg": read.value})
+    return row, True
+
+
+def _marking(canal: Canal, name: str, id_: UUID) -> Marking:
+    marking: Marking | None = Marking.objects.filter(pk=id_, image__case=canal.tooth.case_id).first()
+    if marking is None:
+        raise NotUsable(reason="This case has no such marking.", at=(name,))
+    return marking
+
+
+def _read(canal: Canal, first: Marking, second: Marking, told: Combined, figures: Figures) -> Between:
+    """The angle in space, from both markings as they were measured on their day."""
+    angles = []
+    for name, marking in (("first", first), ("second", second)):
+        angle = bend_of(marking, canal.name)
+        if angle is None:
+            reason = f"Where {canal.name} bends is not marked on this image. Mark it first."
+            raise NotUsable(reason=reason, at=(name,))
+        angles.append(angle)
+    one, other = angles
+    reach = spread.reach_of(figures)
+    bends = views.Bends(
+        first_deg=one.value,
+        second_deg=-other.value if told.other_side else other.value,
+        apart_deg=told.apart_deg,
+        first_off_deg=((one.most or one.value) - one.value) / reach,
+        second_off_deg=((other.most or other.value) - other.value) / reach,
+    )
+    try:
+        read = views.read(views.Views(bends=bends), figures)
+    except PlanningError as refusal:
+        refusal.pointer = tuple(step for step in refusal.pointer if step != "bends")
+        raise
+    if read.in_space is None:
+        raise AssertionError("both angles came with their intervals")
+    return read.in_space
