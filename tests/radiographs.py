@@ -41,15 +41,19 @@ class Root:
     """Of the arc; to the right, or below 0 to the left. Schneider's angle is half of it."""
     instrument_mm: float | None = None
     """How far an instrument goes in."""
+    seen_from_deg: float = 0
+    """How far the tube is turned about the tooth from straight before the bend: what runs to or fro is not seen."""
 
     @property
     def length_mm(self) -> float:
+        """In space."""
         return self.straight_mm + self.radius_mm * math.radians(abs(self.bend_deg))
 
     def along(self, distances_mm: NDArray[np.float64]) -> Places:
         """Where distances from the reference point lie, in mm."""
         turn = np.maximum(0, distances_mm - self.straight_mm) / self.radius_mm
         across = math.copysign(1, self.bend_deg) * self.radius_mm * (1 - np.cos(turn))
+        across *= math.cos(math.radians(self.seen_from_deg))
         deep = np.minimum(distances_mm, self.straight_mm) + self.radius_mm * np.sin(turn)
         return np.column_stack((self.begins[0] + across, self.begins[1] + deep))
 

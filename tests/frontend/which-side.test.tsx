@@ -8,6 +8,7 @@ test('the way of the tube and of the line are asked of the server, and its answe
     one_is: 'lingual',
     why: 'The tube moved to the mesial and the line moved with it.',
     in_space_deg: null,
+    in_space: null,
   })
   render(<WhichSide />)
   fireEvent.click(screen.getByText('Which canal is which?'))

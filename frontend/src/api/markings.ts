@@ -1,5 +1,14 @@
 import { http, told } from './client'
-import type { MarkingShown, MarkingsShown, NewMarking, TwoViewsRead, Views } from './shapes'
+import type {
+  BendInSpaceShown,
+  BendsInSpaceShown,
+  MarkingShown,
+  MarkingsShown,
+  NewBendInSpace,
+  NewMarking,
+  TwoViewsRead,
+  Views,
+} from './shapes'
 
 interface Sent {
   readonly id: string
@@ -22,3 +31,11 @@ export const sendMarking = ({ id, caseId, imageId, body }: Sent): Promise<Markin
 /** What two views of one root tell together. */
 export const readTwoViews = (views: Views): Promise<TwoViewsRead> =>
   told(http.POST('/api/v1/compute/two-views', { body: { views } }))
+
+export const listBendsInSpace = (canal_id: string): Promise<BendsInSpaceShown> =>
+  told(http.GET('/api/v1/canals/{canal_id}/bends-in-space', { params: { path: { canal_id } } }))
+
+export const combineViews = (canal_id: string, bend_id: string, body: NewBendInSpace): Promise<BendInSpaceShown> =>
+  told(
+    http.PUT('/api/v1/canals/{canal_id}/bends-in-space/{bend_id}', { params: { path: { canal_id, bend_id } }, body }),
+  )

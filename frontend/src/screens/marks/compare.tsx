@@ -12,6 +12,7 @@ import { useCase } from '@/store/cases'
 import { imageAddress, useImages } from '@/store/images'
 import { useMarkings } from '@/store/markings'
 import { words } from '@/words/en'
+import { BendInSpace } from './bend-in-space'
 import { keptLines } from './kept-lines'
 import { MarkedSays } from './made'
 import './marks.css'
@@ -73,8 +74,21 @@ function Both({ of }: { of: CaseShown }) {
         ))}
       </div>
       <Picture look={look} onLook={setLook} />
-      <WhichSide />
+      <TwoViews of={of} left={shown[0]} right={shown[1]} />
     </div>
+  )
+}
+
+/** What the last marks on both images say together. */
+function TwoViews({ of, left, right }: { of: CaseShown; left: string | undefined; right: string | undefined }) {
+  const first = useMarkings(of.id, left ?? '').value?.markings.at(-1)
+  const second = useMarkings(of.id, right ?? '').value?.markings.at(-1)
+  if (left === right) return null
+  return (
+    <>
+      <WhichSide key={`${left} ${right}`} left={first} right={second} />
+      {first && second && <BendInSpace of={of} left={first} right={second} />}
+    </>
   )
 }
 

@@ -1,89 +1,138 @@
 import { useState } from 'preact/hooks'
-import type { TwoViewsRead } from '@/api/shapes'
-import { Choice } from '@/parts/fields'
+import type { MarkingShown, TwoViewsRead } from '@/api/shapes'
+import { Choice, Select } from '@/parts/fields'
+import { tenth } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { readTwoViews } from '@/store/markings'
 import { useSending } from '@/store/sending'
 import { words } from '@/words/en'
+import { onBoth, rightOfMm, type Way } from './two-views'
+import { TwoViewsDrawing } from './two-views-drawing'
 
-type Way = 'mesial' | 'distal'
 type Moved = Way | 'hardly'
+type Hand = 'left' | 'right'
 
 const WAYS: readonly Way[] = ['mesial', 'distal']
+const HANDS: readonly Hand[] = ['left', 'right']
 const MOVED_MM: Record<Moved, number> = { mesial: 1, distal: -1, hardly: 0 } // only the way counts, not how far
 
+interface Props {
+  left?: MarkingShown | undefined
+  right?: MarkingShown | undefined
+}
+
+interface Answers {
+  readonly tube?: Way
+  /** Without marks: which way the one line moved. */
+  readonly moved?: Moved
+  /** With marks: where on both images mesial is. */
+  readonly mesial?: Hand
+  readonly one?: string
+  readonly other?: string
+}
+
 /** Two lines that lie over each other: which one is nearer to the tongue, by a second view with the tube moved. */
-export function WhichSide() {
-  const [tube, setTube] = useState<Way>()
-  const [moved, setMoved] = useState<Moved>()
+export function WhichSide({ left, right }: Props) {
+  const [answers, setAnswers] = useState<Answers>({})
   const [found, setFound] = useState<TwoViewsRead>()
   const [sending, run] = useSending()
-  const ask = (to: Way | undefined, line: Moved | undefined) => {
-    setTube(to)
-    setMoved(line)
+  const canals = left && right ? onBoth(left, right).filter((canal) => scaled(left, right, canal)) : []
+  const one = answers.one ?? canals[0]
+  const other = answers.other ?? canals.find((canal) => canal !== one)
+  const pair = one !== undefined && other !== undefined && one !== other
+  const moves =
+    pair && left && right ? ([rightOfMm(left, one, other), rightOfMm(right, one, other)] as const) : undefined
+  const ask = (more: Answers) => {
+    const next = { ...answers, ...more }
+    setAnswers(next)
     setFound(undefined)
-    if (!to || !line) return
-    const shift = { tube: to, first_mm: 0, second_mm: MOVED_MM[line] }
-    void run(async () => setFound(await readTwoViews({ shift, bends: null })))
+    const shift = shiftOf(next, moves)
+    if (shift) void run(async () => setFound(await readTwoViews({ shift, bends: null })))
   }
+  const says = found?.one_is && (pair ? words.marks.liesOf(one, other)[found.one_is] : words.marks.lies[found.one_is])
   return (
     <details class="which-side">
       <summary>{words.marks.whichSide}</summary>
       <div class="stack">
         <p>{words.marks.whichSideSays}</p>
-        <Drawing tube={tube} />
+        {canals.length > 2 && (
+          <div class="row">
+            <Pick
+              label={words.marks.canal}
+              of={canals}
+              value={one}
+              onPick={(to) => setAnswers({ ...answers, one: to })}
+            />
+            <Pick
+              label={words.marks.against}
+              of={canals.filter((canal) => canal !== one)}
+              value={other}
+              onPick={(to) => setAnswers({ ...answers, other: to })}
+            />
+          </div>
+        )}
+        <TwoViewsDrawing tube={answers.tube} one={pair ? one : undefined} other={other} lies={found?.one_is} />
         <Choice
           label={words.marks.tubeMoved}
           options={WAYS.map((value) => ({ value, says: words.marks.way[value] }))}
-          value={tube}
-          onChoose={(to) => ask(to, moved)}
+          value={answers.tube}
+          onChoose={(tube) => ask({ tube })}
         />
-        <Choice
-          label={words.marks.lineMoved}
-          options={[...WAYS, 'hardly' as const].map((value) => ({ value, says: words.marks.way[value] }))}
-          value={moved}
-          onChoose={(line) => ask(tube, line)}
-        />
+        {moves ? (
+          <>
+            <p class="small soft">{words.marks.liesRight(one ?? '', other ?? '', said(moves[0]), said(moves[1]))}</p>
+            <Choice
+              label={words.marks.mesialIs}
+              options={HANDS.map((value) => ({ value, says: words.marks.hand[value] }))}
+              value={answers.mesial}
+              onChoose={(mesial) => ask({ mesial })}
+            />
+          </>
+        ) : (
+          <Choice
+            label={words.marks.lineMoved}
+            options={[...WAYS, 'hardly' as const].map((value) => ({ value, says: words.marks.way[value] }))}
+            value={answers.moved}
+            onChoose={(moved) => ask({ moved })}
+          />
+        )}
         {found?.one_is && (
           <Notice sign={found.one_is === 'cannot_tell' ? 'caution' : 'approved'}>
-            <b>{words.marks.lies[found.one_is]}</b> {found.why}
+            <b>{says}</b> {found.why}
           </Notice>
         )}
-        <Sent sending={sending} again={() => ask(tube, moved)} />
+        <Sent sending={sending} again={() => ask({})} />
       </div>
     </details>
   )
 }
 
-/** From above: the tube at the cheek, two canals one behind the other, the film at the tongue. */
-function Drawing({ tube }: { tube: Way | undefined }) {
-  // Mesial is drawn to the right. A line far from the film moves far, one near to it hardly.
-  const turn = tube === 'mesial' ? 1 : tube === 'distal' ? -1 : 0
-  const from = 120 + 60 * turn
-  const onFilm = (y: number) => from + ((120 - from) * (150 - 20)) / (y - 20)
-  return (
-    <svg class="two-views" viewBox="0 0 240 172" role="img" aria-label={words.marks.drawing}>
-      <g class="soft">
-        <path d="M20 150h200" />
-        <text x="20" y="166">
-          {words.marks.film}
-        </text>
-        <text x="220" y="60" text-anchor="end">
-          {words.marks.cheek}
-        </text>
-        <text x="220" y="132" text-anchor="end">
-          {words.marks.tongue}
-        </text>
-      </g>
-      <rect x={from - 9} y="4" width="18" height="16" rx="3" class="tube" />
-      {[76, 112].map((y, i) => (
-        <g key={y} data-line={i === 0 ? 'buccal' : 'lingual'}>
-          <path d={`M${from} 20L${onFilm(y)} 150`} class="beam" />
-          <circle cx="120" cy={y} r="6" />
-          <circle cx={onFilm(y)} cy="150" r="4" />
-        </g>
-      ))}
-    </svg>
-  )
+const scaled = (left: MarkingShown, right: MarkingShown, canal: string) =>
+  rightOfMm(left, canal, canal) !== undefined && rightOfMm(right, canal, canal) !== undefined
+
+const said = (to_the_right_mm: number | undefined) => {
+  const mm = to_the_right_mm ?? 0
+  return words.marks.toTheSide(tenth(Math.abs(mm)), mm >= 0)
+}
+
+/** What the server is asked: as marked, else as it was seen. */
+function shiftOf({ tube, moved, mesial }: Answers, moves: readonly (number | undefined)[] | undefined) {
+  if (!tube) return undefined
+  if (!moves) return moved && { tube, first_mm: 0, second_mm: MOVED_MM[moved] }
+  if (!mesial) return undefined
+  const [first_mm, second_mm] = moves.map((mm) => (mesial === 'right' ? 1 : -1) * (mm ?? 0))
+  return { tube, first_mm: first_mm ?? 0, second_mm: second_mm ?? 0 }
+}
+
+interface PickProps {
+  label: string
+  of: readonly string[]
+  value: string | undefined
+  onPick: (canal: string) => void
+}
+
+function Pick({ label, of, value, onPick }: PickProps) {
+  const options = of.map((canal) => ({ value: canal, says: canal }))
+  return <Select label={label} options={options} value={value ?? ''} onChoose={onPick} />
 }

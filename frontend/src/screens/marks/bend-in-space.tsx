@@ -1,0 +1,199 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { Refused } from '@/api/problem'
+import type { CaseShown, MarkingShown, TwoViewsRead, Views } from '@/api/shapes'
+import { Choice, Select, Stepper } from '@/parts/fields'
+import { readMm } from '@/parts/millimetres'
+import { Notice } from '@/parts/notice'
+import { Sent } from '@/parts/sent'
+import { combineViews, useBendsInSpace } from '@/store/bends-in-space'
+import { useImages } from '@/store/images'
+import { readTwoViews } from '@/store/markings'
+import { useSending } from '@/store/sending'
+import { uuid7 } from '@/store/uuid7'
+import { words } from '@/words/en'
+import { bendOf, bendsRight, onBoth } from './two-views'
+
+interface Props {
+  of: CaseShown
+  left: MarkingShown
+  right: MarkingShown
+}
+
+type Side = 'same' | 'other'
+
+const PAUSE_MS = 300 // between one touch of a stepper and the next
+
+/** The bend of a canal in space, from the two images that lie side by side. */
+export function BendInSpace({ of, left, right }: Props) {
+  const canals = of.canals.filter(
+    ({ name }) => onBoth(left, right).includes(name) && bendOf(left, name) && bendOf(right, name),
+  )
+  const [picked, setPicked] = useState<string>()
+  const canal = canals.find(({ name }) => name === picked) ?? canals[0]
+  return (
+    <details class="which-side">
+      <summary>{words.marks.bendInSpace}</summary>
+      <div class="stack">
+        {!canal && <p>{words.marks.bendOnBoth}</p>}
+        {canals.length > 1 && (
+          <Select
+            label={words.marks.canal}
+            options={canals.map(({ name }) => ({ value: name, says: name }))}
+            value={canal?.name ?? ''}
+            onChoose={setPicked}
+          />
+        )}
+        {canal && <OfCanal key={canal.id} caseId={of.id} canal={canal} left={left} right={right} />}
+      </div>
+    </details>
+  )
+}
+
+function OfCanal({
+  caseId,
+  canal,
+  left,
+  right,
+}: Omit<Props, 'of'> & { caseId: string; canal: CaseShown['canals'][number] }) {
+  const id = useRef(uuid7())
+  const [apart, setApart] = useState('')
+  const [turned, setTurned] = useState<Side>()
+  const [sending, run] = useSending(() => {
+    id.current = uuid7()
+  })
+  const side = turned ?? (bendsRight(left, canal.name) === bendsRight(right, canal.name) ? 'same' : 'other')
+  const apart_deg = readMm(apart)
+  const [found, problem] = useRead(viewsOf(left, right, canal.name, side, apart_deg, useReach(caseId)))
+  const change = () => {
+    id.current = uuid7()
+  }
+  const keep = () => {
+    const body = { first: left.id, second: right.id, apart_deg: apart_deg ?? 0, other_side: side === 'other' }
+    void run(() => combineViews(caseId, canal.id, id.current, body))
+  }
+  return (
+    <>
+      <p>
+        {words.marks.bendsSeen(
+          canal.name,
+          whole(bendOf(left, canal.name)?.value),
+          whole(bendOf(right, canal.name)?.value),
+        )}
+      </p>
+      <Stepper
+        label={words.marks.tubeTurned}
+        hint={words.marks.tubeTurnedHint}
+        value={apart}
+        onInput={(typed) => {
+          setApart(typed)
+          change()
+        }}
+        unit="°"
+        step={5}
+        from={30}
+        most={180}
+      />
+      <Choice
+        label={words.marks.bendsTo}
+        options={[
+          { value: 'same', says: words.marks.bendSide.same },
+          { value: 'other', says: words.marks.bendSide.other },
+        ]}
+        value={side}
+        onChoose={(to) => {
+          setTurned(to)
+          change()
+        }}
+      />
+      {problem && <Notice sign="stop">{problem}</Notice>}
+      {found?.in_space && (
+        <>
+          <p>
+            <b class="number">{words.marks.inSpace(whole(found.in_space.value))}</b>{' '}
+            <span class="soft">
+              {words.marks.angleWithin(whole(found.in_space.least), whole(found.in_space.most ?? 0))}
+            </span>
+          </p>
+          <button type="button" class="button main" disabled={sending.state === 'busy'} onClick={keep}>
+            {words.marks.keepBend(canal.name)}
+          </button>
+        </>
+      )}
+      <Sent sending={sending} again={keep} />
+      <KeptBends canalId={canal.id} />
+    </>
+  )
+}
+
+const whole = (deg: number | undefined) => Math.round(deg ?? 0)
+
+/** What was combined before, the latest first. */
+function KeptBends({ canalId }: { canalId: string }) {
+  const kept = useBendsInSpace(canalId).value?.results ?? []
+  return (
+    <ul class="marks-made">
+      {[...kept].reverse().map((one) => (
+        <li key={one.id}>
+          <b>{words.marks.by(one.number, one.made_by.name, words.when(one.at))}</b> ·{' '}
+          {words.marks.inSpace(whole(one.in_space.value))}{' '}
+          {words.marks.angleWithin(whole(one.in_space.least), whole(one.in_space.most ?? 0))}
+          {one.outdated && ` · ${words.marks.outdated}`}
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+const useReach = (caseId: string) => useImages(caseId).value?.marking.reach
+
+/** What the server is asked; nothing as long as something is missing. */
+function viewsOf(
+  left: MarkingShown,
+  right: MarkingShown,
+  canal: string,
+  side: Side,
+  apart_deg: number | undefined,
+  reach: number | undefined,
+): Views | undefined {
+  const [first, second] = [bendOf(left, canal), bendOf(right, canal)]
+  if (!first || !second || !apart_deg || !reach) return undefined
+  const off = ({ value, most }: typeof first) => ((most ?? value) - value) / reach
+  return {
+    shift: null,
+    bends: {
+      first_deg: first.value,
+      second_deg: side === 'other' ? -second.value : second.value,
+      apart_deg,
+      first_off_deg: off(first),
+      second_off_deg: off(second),
+    },
+  }
+}
+
+/** The server's answer to what was last asked, or why there is none. */
+function useRead(views: Views | undefined): readonly [TwoViewsRead | undefined, string | undefined] {
+  const [found, setFound] = useState<TwoViewsRead>()
+  const [problem, setProblem] = useState<string>()
+  const key = JSON.stringify(views)
+  useEffect(() => {
+    setFound(undefined)
+    setProblem(undefined)
+    if (!views) return
+    let over = false
+    const timer = setTimeout(() => {
+      readTwoViews(views).then(
+        (read) => over || setFound(read),
+        (error: Error) =>
+          over ||
+          setProblem(
+            error instanceof Refused ? (error.fields[0]?.detail ?? error.message) : words.marks.needsConnection,
+          ),
+      )
+    }, PAUSE_MS)
+    return () => {
+      over = true
+      clearTimeout(timer)
+    }
+  }, [key])
+  return [found, problem]
+}
