@@ -66,6 +66,9 @@ function served(read: TwoViewsRead | ReturnType<typeof problem>): Sent[] {
   })
 }
 
+const shiftOf = (sent: Sent[]) =>
+  (sent.at(-1) as { body: { views: { shift: Record<string, unknown> } } }).body.views.shift
+
 beforeEach(() => signedIn(`ada ${Math.random()}`))
 
 describe('which canal is which', () => {
@@ -75,15 +78,14 @@ describe('which canal is which', () => {
     fireEvent.click(screen.getByRole('radio', { name: 'mesial' }))
     fireEvent.click(screen.getByRole('radio', { name: 'right' }))
     expect(await screen.findByText('MB lies buccal of ML.')).toBeDefined()
-    const shift = (sent.at(-1)?.body as { views: { shift: Record<string, unknown> } }).views.shift
+    const shift = shiftOf(sent)
     expect(shift.tube).toBe('mesial')
     expect(shift.first_mm).toBeCloseTo(-3, 9)
     expect(shift.second_mm).toBeCloseTo(-4.5, 9)
     // Where mesial is to the left the very same marks lie the other way.
     fireEvent.click(screen.getByRole('radio', { name: 'left' }))
     await screen.findByText('MB lies buccal of ML.')
-    const turned = (sent.at(-1)?.body as { views: { shift: { first_mm: number } } }).views.shift
-    expect(turned.first_mm).toBeCloseTo(3, 9)
+    expect(shiftOf(sent).first_mm).toBeCloseTo(3, 9)
   })
 })
 

@@ -55,7 +55,7 @@ function Both({ of }: { of: CaseShown }) {
           <div key={side === 0 ? 'left' : 'right'} class="stack">
             <Select
               label={words.marks.side[side === 0 ? 'left' : 'right']}
-              options={images.map((image) => ({ value: image.id, says: nameOf(image) }))}
+              options={images.map((image, i) => ({ value: image.id, says: `${i + 1} · ${nameOf(image)}` }))}
               value={id ?? ''}
               onChoose={(chosen) => setPicked(shown.map((other, i) => (i === side ? chosen : other)))}
             />
