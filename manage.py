@@ -8,7 +8,7 @@ from frontend.server import environment
 
 
 def main() -> None:
-    environment.ensure("run")
+    environment.ensure("s3" if os.environ.get("IMAGE_BUCKET") else "run")
     os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
     from django.core.management import execute_from_command_line
 

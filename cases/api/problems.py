@@ -24,6 +24,7 @@ from cases.domain.errors import (
     OffsetMismatch,
     SequenceGap,
     SignInRefused,
+    StoreAway,
     TooManyTries,
 )
 from planning.api.parsing import BodyTooLong
@@ -39,9 +40,15 @@ STATUS: dict[type[CaseError], HTTPStatus] = {
     SignInRefused: HTTPStatus.UNAUTHORIZED,
     TooManyTries: HTTPStatus.TOO_MANY_REQUESTS,
     NotUsable: HTTPStatus.UNPROCESSABLE_ENTITY,
+    StoreAway: HTTPStatus.SERVICE_UNAVAILABLE,
     Conflict: HTTPStatus.CONFLICT,
     ChangedSince: HTTPStatus.PRECONDITION_FAILED,
     HashMissing: HTTPStatus.PRECONDITION_REQUIRED,
+}
+# RFC 9110: a 401 says how to sign in, a 503 when to come back, in seconds.
+HEADERS: dict[int, dict[str, str]] = {
+    HTTPStatus.UNAUTHORIZED: {"WWW-Authenticate": 'Session realm="fourth-canal"'},
+    HTTPStatus.SERVICE_UNAVAILABLE: {"Retry-After": "10"},
 }
 _SAID: dict[HTTPStatus, tuple[str, str]] = {
     HTTPStatus.BAD_REQUEST: ("not-understood", "The request could not be read."),
@@ -93,9 +100,7 @@ def handler(error: Exception, context: dict[str, Any]) -> Response | None:
 
 
 def _answer(data: dict[str, Any]) -> Response:
-    # RFC 9110: a 401 says how to sign in.
-    headers = {"WWW-Authenticate": 'Session realm="fourth-canal"'} if data["status"] == HTTPStatus.UNAUTHORIZED else {}
-    return Response(data, status=data["status"], headers=headers, content_type=MEDIA_TYPE)
+    return Response(data, status=data["status"], headers=HEADERS.get(data["status"]), content_type=MEDIA_TYPE)
 
 
 def _of_case_error(error: CaseError) -> dict[str, Any]:

@@ -97,6 +97,19 @@ class ImagesFull(NotUsable):
     )
 
 
+# --- not now ---
+
+
+class StoreAway(CaseError):
+    """The images' storage does not answer, or takes nothing more."""
+
+    code = "store-away"
+    sentence = (
+        "Images cannot be kept or shown just now; nothing of what was sent before is lost. "
+        "Send it again in a moment; if it lasts, tell whoever runs the server."
+    )
+
+
 # --- at odds with how things stand ---
 
 

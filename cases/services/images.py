@@ -49,7 +49,7 @@ def receive(*, actor: Person, case: Case, told: Announced, data: bytes) -> Image
     """The stored image. The same again is answered the same.
 
     Raises NotAllowed, SentDifferently, ImagesFull, ImageRemoved; ImageDamaged and ImageRefused, after which nothing of
-    the bytes is kept.
+    the bytes is kept; StoreAway, after which the same may be sent again.
     """
     image = _announce(actor, case, told)
     return _finish(actor, image, lambda: data)
@@ -214,7 +214,4 @@ def tidy(*, older_than: timedelta) -> Tidied:
     before = timezone.now() - older_than
     given_up = ImagePart.objects.values("image").annotate(last=Max("at")).filter(last__lt=before)
     parts, _ = ImagePart.objects.filter(image__in=given_up.values("image")).delete()
-    names = list(image_files.left_alone(before))
-    for name in names:
-        image_files.storage().delete(name)
-    return Tidied(parts=parts, files=len(names))
+    return Tidied(parts=parts, files=image_files.remove_left_alone(before))

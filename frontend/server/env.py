@@ -57,7 +57,7 @@ class Environment:
             if not (_read.str("IMAGE_FOLDER", default="") or _read.str("IMAGE_BUCKET", default="")):
                 told.append("IMAGE_FOLDER is missing, or IMAGE_BUCKET: where images are kept.")
             if _read.str("IMAGE_BUCKET", default="") and not find_spec("storages"):
-                told.append("IMAGE_BUCKET needs a package: pip install 'fourth-canal[s3]'.")
+                told.append("IMAGE_BUCKET needs more packages: pip install -r .lock/s3.txt")
         return told
 
     def key(self) -> str:
@@ -89,10 +89,9 @@ def image_storage() -> dict[str, Any]:
         "endpoint_url": _read.str("IMAGE_STORE_URL", default="") or None,
         "access_key": _read.str("IMAGE_STORE_KEY", default="") or None,
         "secret_key": _read.str("IMAGE_STORE_SECRET", default="") or None,
-        "default_acl": None,
-        "querystring_auth": True,
+        "region_name": _read.str("IMAGE_STORE_REGION", default="") or None,
     }
-    return {"BACKEND": "storages.backends.s3.S3Storage", "OPTIONS": options}
+    return {"BACKEND": "frontend.server.bucket.Bucket", "OPTIONS": options}
 
 
 # IMMEDIATE: a transaction that will write takes the lock at its start, or it fails with "database is locked".

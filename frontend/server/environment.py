@@ -17,12 +17,12 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 VENV = ROOT / ".venv"
 BIN = VENV / "bin"
-# The set for tests holds the set for running.
-HOLDS = {"run": ("run",), "dev": ("run", "dev"), "node": ("node",)}
+# The set for tests holds the sets for running: with images in a folder, and in a bucket.
+HOLDS = {"run": ("run",), "s3": ("run", "s3"), "dev": ("run", "s3", "dev"), "node": ("node",)}
 
 
 def ensure(wanted: str) -> None:
-    """Returns inside an environment that holds the `wanted` set (run or dev); else makes it and starts again there.
+    """Returns inside an environment that holds the `wanted` set (run, s3 or dev); else makes it and starts again there.
 
     Leaves the program with a sentence when Python is too old or the environment cannot be made.
     """

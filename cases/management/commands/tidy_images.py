@@ -6,8 +6,9 @@ from datetime import timedelta
 from typing import Any
 
 from django.core.management import CommandParser
-from django.core.management.base import BaseCommand
+from django.core.management.base import BaseCommand, CommandError
 
+from cases.domain.errors import StoreAway
 from cases.services import images
 
 KEEP_DAYS = 14  # a phone may lie in a drawer over a holiday, its upload half done
@@ -22,5 +23,8 @@ class Command(BaseCommand):
         parser.add_argument("--days", type=int, default=KEEP_DAYS, help=f"how long such things are kept ({KEEP_DAYS})")
 
     def handle(self, *args: Any, days: int, **options: Any) -> None:
-        tidied = images.tidy(older_than=timedelta(days=days))
+        try:
+            tidied = images.tidy(older_than=timedelta(days=days))
+        except StoreAway as refusal:
+            raise CommandError(str(refusal)) from refusal
         self.stdout.write(f"Removed {tidied.parts} parts of uploads and {tidied.files} files.")
