@@ -9,9 +9,15 @@ let beforeLeaving: (() => void) | undefined
 export function go(to: string, { replace = false }: { replace?: boolean } = {}): void {
   beforeLeaving?.()
   if (replace) history.replaceState(null, '', to)
-  else history.pushState(null, '', to)
+  else history.pushState({ from: address.value }, '', to)
   address.value = location.pathname + location.search
   globalThis.scrollTo?.(0, 0)
+}
+
+/** The address that led here, where it begins with one of these; a screen that is reached from several goes back to it. */
+export function cameFrom(...beginnings: readonly string[]): string | undefined {
+  const from: unknown = history.state?.from
+  return typeof from === 'string' && beginnings.some((start) => from.startsWith(start)) ? from : undefined
 }
 
 /** Follows the browser's own back and forward, and links inside the app. */

@@ -1,6 +1,18 @@
 import { describe, expect, test } from 'vitest'
 import type { MarkingShown } from '@/api/shapes'
-import { EMPTY, lineOf, movedTo, placed, pointsOf, SCALE, withKnown, without, withRole } from '@/screens/marks/draft'
+import {
+  asScale,
+  EMPTY,
+  lineOf,
+  movedTo,
+  placed,
+  pointsOf,
+  SCALE,
+  withKnown,
+  withLine,
+  without,
+  withRole,
+} from '@/screens/marks/draft'
 import { draftOf, takenBefore } from '@/screens/marks/draft-of'
 import { marksOf } from '@/screens/marks/marks-of'
 import { saidOf, spotAt } from '@/screens/marks/measured'
@@ -85,6 +97,28 @@ describe('what marks come to', () => {
     expect(sent.lines.map(({ canal }) => canal)).toEqual(['P'])
     expect(sent.lines[0]?.points[1]).toEqual({ x_px: 50, y_px: 100 })
     expect(sent.known).toMatchObject({ what: 'instrument', length_mm: 18 })
+  })
+})
+
+describe('an instrument that stands in the canal', () => {
+  const tipped = (y: number, setMm = '18') => withLine(straight(5), 'P', { tip: at(52, y), setMm })
+
+  test('is the scale: along the marks before its tip, to the tip', () => {
+    const { known } = asScale(tipped(330), 'P')
+    expect(known).toEqual({
+      what: 'instrument',
+      lengthMm: '18',
+      points: [at(50, 0), at(50, 100), at(50, 200), at(50, 300), at(52, 330)],
+    })
+  })
+
+  test('past the end it runs through every mark, on one it ends there once', () => {
+    expect(asScale(tipped(430), 'P').known.points).toHaveLength(6)
+    expect(asScale(tipped(300), 'P').known.points).toEqual([at(50, 0), at(50, 100), at(50, 200), at(52, 300)])
+  })
+
+  test('without a tip nothing changes', () => {
+    expect(asScale(straight(5), 'P')).toEqual(straight(5))
   })
 })
 

@@ -47,6 +47,7 @@ export const marks = {
     markTip: 'Mark its tip',
     setAt: 'Stop set at',
     setAtHint: 'From the stop to the tip, as it was set.',
+    asScale: 'Take it as the scale',
     fileSays: 'The file:',
     knownWhat: 'What you know the length of',
     known: { instrument: 'instrument', ruler: 'ruler', ball: 'ball' },

@@ -93,6 +93,18 @@ export function withKnown(draft: Draft, change: Partial<KnownDraft>): Draft {
   return { ...draft, known: { ...draft.known, ...change } }
 }
 
+/** The instrument that stands in the canal as the known object: along the canal's marks to its tip. */
+export function asScale(draft: Draft, canal: string): Draft {
+  const { points, tip, setMm } = lineOf(draft, canal)
+  if (!tip) return draft
+  const before = points.filter((mark, i) => {
+    // The way the canal runs at this mark; at the last one, the way it came.
+    const [from, to] = points[i + 1] ? [mark, points[i + 1]] : [points[i - 1], mark]
+    return from && to && (tip.x - mark.x) * (to.x - from.x) + (tip.y - mark.y) * (to.y - from.y) > 0
+  })
+  return withKnown(draft, { what: 'instrument', lengthMm: setMm, points: [...before, tip] })
+}
+
 /** Roles of marks from `from` on move by `by`. */
 function shifted(line: LineDraft, from: number, by: number): Pick<LineDraft, Role> {
   const moved = (place: number | null) => (place !== null && place >= from ? place + by : place)

@@ -8,6 +8,7 @@ import type { Size } from '@/parts/image-board/view'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
+import { cameFrom } from '@/router'
 import { useCase } from '@/store/cases'
 import { imageAddress, useImages, useLocalImage, waitingImages } from '@/store/images'
 import { useMarkings } from '@/store/markings'
@@ -31,7 +32,10 @@ export function MarksScreen({ caseId, imageId }: { caseId: string; imageId: stri
     <Page
       title={words.marks.title}
       under={found.value && `${found.value.tooth.iso} · ${found.value.patient_alias}`}
-      back={{ to: `/cases/${caseId}`, says: words.back }}
+      back={{
+        to: cameFrom(`/cases/${caseId}/chair`, `/cases/${caseId}/word/`) ?? `/cases/${caseId}`,
+        says: words.back,
+      }}
       wide
     >
       <Seen of={found} rows={5}>
@@ -50,21 +54,24 @@ function Shown({ of, imageId, markings }: { of: CaseShown; imageId: string; mark
   if (!here && stored?.state !== 'stored') return <Notice sign="note">{words.marks.noImage}</Notice>
   if (size === 'broken') return <Notice sign="stop">{words.marks.noPicture}</Notice>
   if (!src || !size) return <p role="status">{words.loading}</p>
-  return <Marking of={of} imageId={imageId} markings={markings} src={src} size={size} />
+  const first = (stored ?? here)?.canal || undefined
+  return <Marking of={of} imageId={imageId} first={first} markings={markings} src={src} size={size} />
 }
 
 interface Props {
   of: CaseShown
   imageId: string
+  /** The canal that the image was taken of. */
+  first: string | undefined
   markings: MarkingsShown | undefined
   src: string
   size: Size
 }
 
-function Marking({ of, imageId, markings, src, size }: Props) {
+function Marking({ of, imageId, first, markings, src, size }: Props) {
   const kept = useDraft(`marks on ${imageId}`, () => ({ draft: EMPTY }))
   const canals = of.canals.filter((canal) => canal.finding !== 'searched_not_found')
-  const marks = useMarks(kept, canals[0]?.name ?? SCALE)
+  const marks = useMarks(kept, canals.find(({ name }) => name === first)?.name ?? canals[0]?.name ?? SCALE)
   const [look, setLook] = useState(FIRST_LOOK)
   const unit = unitOf(marks.draft, markings?.scale, useImages(of.id).value?.marking)
   const plan = useVersion(of.version?.id).value?.plan

@@ -1,5 +1,6 @@
 import type { CanalShown, Scale } from '@/api/shapes'
 import { Choice, Stepper } from '@/parts/fields'
+import { readMm } from '@/parts/millimetres'
 import { words } from '@/words/en'
 import { type KnownWhat, lineOf, type Role } from './draft'
 import { LineSays, ScaleSays } from './says'
@@ -78,6 +79,9 @@ function OfCanal({ marks, canal, canals, unit, scale }: Props & { canal: CanalSh
             onInput={(setMm) => marks.line({ setMm })}
             hint={words.marks.setAtHint}
           />
+          <button type="button" class="button" disabled={!line.tip || !readMm(line.setMm)} onClick={marks.asScale}>
+            {words.marks.asScale}
+          </button>
         </div>
       </details>
     </>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { Spot } from '@/parts/image-board/view'
 import type { Draft as Kept } from '@/store/drafts'
 import {
+  asScale,
   type Draft,
   movedTo,
   placed,
@@ -71,6 +72,7 @@ export function useMarks(kept: Kept<{ draft: Draft }>, first: string) {
     },
     markTip: () => setTip(!tip),
     line: (of: Parameters<typeof withLine>[2]) => change(withLine(draft, active, of)),
+    asScale: () => change(asScale(draft, active)),
     known: (of: Parameters<typeof withKnown>[1]) => change(withKnown(draft, of)),
     /** Begins from marks that somebody made before. */
     begin: change,
