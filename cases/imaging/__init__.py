@@ -4,6 +4,7 @@ value       limits, refusals, what comes out
 kinds       which kind a file is, by its content
 pictures    JPEG, PNG, WebP, TIFF, HEIC
 dicom       DICOM: de-identified anew, never as received
+dicom_class, dicom_spacing  what it is kept as; the numbers of its scale
 child       the process that reads one image and ends
 reading     the front door: starts that process, within bounds of time and memory
 """

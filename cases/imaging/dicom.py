@@ -17,6 +17,7 @@ from pydicom.pixels.processing import apply_color_lut, apply_modality_lut, apply
 from pydicom.pixels.utils import pixel_array
 
 from cases.domain.images import BurntInText, ImageKind
+from cases.imaging.dicom_class import write_class
 from cases.imaging.dicom_spacing import spacing_of, write_spacing
 from cases.imaging.pictures import eight_bits, eight_bits_of_colour, png, thumbnail
 from cases.imaging.value import Clean, Limits, Unreadable
@@ -47,6 +48,9 @@ def clean(data: bytes, limits: Limits) -> Clean:
     except InvalidDicomError:
         raise Unreadable("The DICOM file has no readable head.") from None
     _refuse(told, limits)
+    for keyword in SHOWN_BY:
+        if told.get(keyword) is None:
+            told.pop(keyword, None)  # there and empty: not said
     values = _values(told)
     grey = told.PhotometricInterpretation in GREY
     picture = Image.fromarray(_shown(told, values) if grey else eight_bits_of_colour(values))
@@ -105,7 +109,6 @@ def _shown(told: Dataset, values: Values) -> npt.NDArray[np.uint8]:
 
 def _data_set(told: Dataset, values: Values) -> Dataset:
     kept = Dataset()
-    kept.SOPClassUID = told.SOPClassUID
     kept.SOPInstanceUID = uid.generate_uid(prefix=None)
     kept.StudyInstanceUID = uid.generate_uid(prefix=None)
     kept.SeriesInstanceUID = uid.generate_uid(prefix=None)
@@ -119,6 +122,7 @@ def _data_set(told: Dataset, values: Values) -> Dataset:
         kept.BurnedInAnnotation = told.BurnedInAnnotation
     write_spacing(kept, spacing_of(told))
     _write_pixels(kept, told, values)
+    write_class(kept, told)
     return kept
 
 

@@ -230,6 +230,8 @@ MAY_BE_KEPT = """
     DistanceSourceToDetector DistanceSourceToPatient PixelSpacingCalibrationType PixelSpacingCalibrationDescription
     Rows Columns SamplesPerPixel PhotometricInterpretation BitsAllocated BitsStored HighBit PixelRepresentation
     PlanarConfiguration WindowCenter WindowWidth RescaleIntercept RescaleSlope PixelData
+    ReferringPhysicianName AccessionNumber SeriesNumber InstanceNumber Laterality PatientOrientation Manufacturer
+    ConversionType RescaleType LossyImageCompression
 """
 
 
