@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, ViewportSize
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, ViewportSize, expect
 
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
@@ -30,6 +30,8 @@ FLAGS = [
 PHONE: ViewportSize = {"width": 360, "height": 740}
 TALL_PHONE = {"width": 412, "height": 915}
 LAPTOP = {"width": 1280, "height": 800}
+# On a machine that does other things as well; what has to be quicker says so itself.
+expect.set_options(timeout=10_000)
 Scheme = Literal["light", "dark"]
 Opens = Callable[..., Page]
 Reopens = Callable[[], BrowserContext]
