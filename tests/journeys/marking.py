@@ -51,10 +51,9 @@ def touch(page: Page, image: Radiograph, places_mm: Places, seed: int) -> None:
         page.locator(PANE).scroll_into_view_if_needed()
         at = page.evaluate(
             """([selector, x, y]) => {
-              const pane = document.querySelector(selector).getBoundingClientRect()
-              const lies = document.querySelector(selector + ' img').style.transform
-              const [left, top, zoom] = lies.match(/-?[\\d.]+/g).map(Number)
-              return [pane.left + left + x * zoom, pane.top + top + y * zoom]
+              const img = document.querySelector(selector + ' img')
+              const { left, top, width, height } = img.getBoundingClientRect()
+              return [left + (x * width) / img.naturalWidth, top + (y * height) / img.naturalHeight]
             }""",
             [PANE, float(x), float(y)],
         )

@@ -136,6 +136,11 @@ def test_an_intra_oral_file_is_marked_on_the_scale_it_brings(
         measure(phone, image, root)
         least, most = interval(phone, "Length")
         assert least <= root.length_mm <= most
+    shown = phone.locator(f"{PANE} img").bounding_box()
+    assert shown is not None
+    # Pixels of 0.04 by 0.03 mm: the picture is as tall as what it shows.
+    rows, columns = image.grey.shape
+    assert shown["height"] / shown["width"] == pytest.approx(rows * 0.04 / (columns * 0.03), rel=1e-3)
     expect(phone.get_by_text("taken down by the file's estimated magnification of 1.06")).to_be_visible()
     phone.get_by_role("button", name="Keep these marks").tap()
     expect(phone.get_by_text("taken as a reading")).to_have_count(2, timeout=30_000)

@@ -4,6 +4,7 @@ import { type Edit, useGestures } from './gestures'
 import './image-board.css'
 import { Loupe } from './loupe'
 import { type Marked, MarkedLine } from './marked-line'
+import { squareEdit, squareLine, squareSize } from './square'
 import { fitted, type Link, linked, linkOf, moved, type Size, type Spot, type View, zoomed } from './view'
 
 export interface Look {
@@ -14,7 +15,10 @@ export interface Look {
 
 interface Props {
   readonly src: string
+  /** In pixels, as marks are. */
   readonly image: Size
+  /** How much taller than wide a pixel is. */
+  readonly rowPerColumn: number
   readonly look: Look
   /** Every line on the image; the one that is worked on last, so that it lies on top. */
   readonly lines: readonly Marked[]
@@ -30,7 +34,9 @@ interface Props {
 const STEP = 1.5 // of one touch on nearer or farther
 
 /** An image that is zoomed and shifted, with lines of marks on it, a magnifier under the finger, and keys. */
-export function ImageBoard({ src, image, look, lines, edit, link, onLink, children }: Props) {
+export function ImageBoard({ src, rowPerColumn, look, link, onLink, children, ...given }: Props) {
+  const image = squareSize(given.image, rowPerColumn)
+  const edit = given.edit && squareEdit(given.edit, rowPerColumn)
   const pane = useRef<HTMLDivElement>(null)
   const room = useRoom(pane)
   const [view, setView] = useState<View>()
@@ -74,8 +80,8 @@ export function ImageBoard({ src, image, look, lines, edit, link, onLink, childr
           draggable={false}
         />
         <svg aria-hidden="true">
-          {lines.map((line) => (
-            <MarkedLine key={line.name} line={line} view={shown} />
+          {given.lines.map((line) => (
+            <MarkedLine key={line.name} line={squareLine(line, rowPerColumn)} view={shown} />
           ))}
         </svg>
         {gestures.under && (

@@ -12,8 +12,6 @@ export interface LineSpot {
 export interface Marked {
   readonly name: string
   readonly points: readonly Spot[]
-  /** How much taller than wide a pixel is. */
-  readonly rowPerColumn: number
   readonly straightTo: number
   /** The one that is worked on; the others are only looked at. */
   readonly active: boolean
@@ -83,12 +81,12 @@ export function MarkedLine({ line, view }: { line: Marked; view: View }) {
   )
 }
 
-/** The smooth line that is measured, in pixels of the image. */
-function pathOf({ points, rowPerColumn, straightTo }: Marked): Spot[] {
-  const marks = points.map(({ x, y }): Mark => [x, y * rowPerColumn])
+/** The smooth line that is measured. */
+function pathOf({ points, straightTo }: Marked): Spot[] {
+  const marks = points.map(({ x, y }): Mark => [x, y])
   if (marks.length < 2) return []
   const whole = lengthOf(marks, straightTo)
   return Array.from({ length: PIECES + 1 }, (_, i) => placeOf(marks, (whole * i) / PIECES, straightTo))
     .filter((mark) => mark !== undefined)
-    .map(([x, y]) => ({ x, y: y / rowPerColumn }))
+    .map(([x, y]) => ({ x, y }))
 }

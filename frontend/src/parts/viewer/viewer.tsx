@@ -11,6 +11,8 @@ interface Props {
   address: string
   name: string
   note?: string | undefined
+  /** How much taller than wide a pixel is; left out: as far as is known, it is not. */
+  rowPerColumn?: number | undefined
   /** What was marked on it. */
   lines?: readonly Marked[]
   /** Said of it, below. */
@@ -19,7 +21,7 @@ interface Props {
 }
 
 /** An image over the whole screen: nearer, moved, brighter, with its marks. It is closed by its button, Esc or the way back. */
-export function Viewer({ address, name, note, lines = [], children, onClose }: Props) {
+export function Viewer({ address, name, note, rowPerColumn = 1, lines = [], children, onClose }: Props) {
   const dialog = useRef<HTMLDialogElement>(null)
   const size = useSizeOf(address)
   const [look, setLook] = useState(FIRST_LOOK)
@@ -44,7 +46,9 @@ export function Viewer({ address, name, note, lines = [], children, onClose }: P
       </header>
       {note && <p class="small viewer-note">{note}</p>}
       {size === 'broken' && <p class="viewer-note">{words.marks.noPicture}</p>}
-      {size && size !== 'broken' && <ImageBoard src={address} image={size} look={look} lines={marks ? lines : []} />}
+      {size && size !== 'broken' && (
+        <ImageBoard src={address} image={size} rowPerColumn={rowPerColumn} look={look} lines={marks ? lines : []} />
+      )}
       <div class="viewer-tools">
         {lines.length > 0 && <Tick label={words.marks.showMarks} checked={marks} onChange={setMarks} />}
         <Picture look={look} onLook={setLook} />

@@ -14,9 +14,9 @@ interface Props {
 
 /** An image of the server over the whole screen, with what was marked on it and by whom. */
 export function MarkedViewer({ caseId, imageId, ...viewer }: Props) {
-  const markings = useMarkings(caseId, imageId).value?.markings ?? []
+  const { scale, markings = [] } = useMarkings(caseId, imageId).value ?? {}
   return (
-    <Viewer {...viewer} lines={keptLines(markings)}>
+    <Viewer {...viewer} rowPerColumn={scale?.row_per_column} lines={keptLines(markings)}>
       {[...markings].reverse().map((one) => (
         <MarkedSays key={one.id} one={one} markings={markings} />
       ))}

@@ -107,7 +107,7 @@ interface SideProps {
 function OneSide({ caseId, imageId, marks, look, link, onLink }: SideProps) {
   const src = imageAddress(caseId, imageId, 'content')
   const size = useSizeOf(src)
-  const markings = useMarkings(caseId, imageId).value?.markings ?? []
+  const { scale, markings = [] } = useMarkings(caseId, imageId).value ?? {}
   if (size === 'broken') return <Notice sign="stop">{words.marks.noPicture}</Notice>
   if (!size) return <p role="status">{words.loading}</p>
   return (
@@ -115,6 +115,7 @@ function OneSide({ caseId, imageId, marks, look, link, onLink }: SideProps) {
       <ImageBoard
         src={src}
         image={size}
+        rowPerColumn={scale?.row_per_column ?? 1}
         look={look}
         lines={marks ? keptLines(markings) : []}
         link={link}

@@ -13,7 +13,6 @@ function drawn(marking: MarkingShown | undefined, broken: boolean): Marked[] {
   return marking.marks.lines.map((line) => ({
     name: broken ? `${line.canal} ${marking.number}` : line.canal,
     points: line.points.map(({ x_px, y_px }) => ({ x: x_px, y: y_px })),
-    rowPerColumn: marking.measured.scale.row_per_column,
     straightTo: line.orifice ?? 0,
     active: false,
     broken,

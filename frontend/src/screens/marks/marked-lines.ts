@@ -14,14 +14,12 @@ export function markedLines(
   unit: Unit,
   plan: Plan | undefined,
 ): Marked[] {
-  const { rowPerColumn } = unit
   const lines = canals.map((canal): Marked => {
     const line = lineOf(draft, canal.name)
     const here = active === canal.name
     return {
       name: canal.name,
       points: line.points,
-      rowPerColumn,
       straightTo: line.orifice ?? 0,
       active: here,
       picked: here ? picked : undefined,
@@ -32,7 +30,6 @@ export function markedLines(
     name: words.marks.scale,
     nameFirst: true,
     points: draft.known.points,
-    rowPerColumn,
     straightTo: 0,
     active: active === SCALE,
     picked: active === SCALE ? picked : undefined,

@@ -82,6 +82,7 @@ function Marking({ of, imageId, first, markings, src, size }: Props) {
       <ImageBoard
         src={src}
         image={size}
+        rowPerColumn={unit.rowPerColumn}
         look={look}
         lines={lines}
         edit={{
