@@ -1,0 +1,31 @@
+"""Whatever in a DICOM file could point to a person: names, numbers, dates, times, places, identifiers, free words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from pydicom._uid_dict import UID_dictionary
+from pydicom.dataset import Dataset
+from pydicom.uid import PYDICOM_IMPLEMENTATION_UID
+
+KINDS = {"PN", "LO", "SH", "ST", "LT", "UT", "UC", "UI", "DA", "DT", "TM", "AE", "AS"}
+# Shorter ones stand in any pixels by chance.
+LEAST_BYTES = 5
+
+
+def identities(told: Dataset) -> set[bytes]:
+    """Every such value, also within sequences, in private attributes and in the file's head; of names each part too.
+
+    The standard's own identifiers (classes, encodings) and that of the library that writes files point to nobody.
+    """
+    whole = {said for part in (told, told.file_meta) for said in _said(part)}
+    found = whole | {part for said in whole for part in said.split("^")}
+    nobodys = {*UID_dictionary, PYDICOM_IMPLEMENTATION_UID}
+    return {said.encode() for said in found if len(said.encode()) >= LEAST_BYTES and said not in nobodys}
+
+
+def _said(told: Dataset) -> Iterator[str]:
+    for element in told.iterall():
+        if element.VR in KINDS and element.value:
+            values = element.value if element.VM > 1 else [element.value]
+            yield from (str(value).strip() for value in values)
