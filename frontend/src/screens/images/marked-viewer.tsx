@@ -1,5 +1,7 @@
 import { Viewer } from '@/parts/viewer/viewer'
+import { useCase } from '@/store/cases'
 import { useMarkings } from '@/store/markings'
+import { useVersion } from '@/store/plans'
 import { keptLines } from '../marks/kept-lines'
 import { MarkedSays } from '../marks/made'
 
@@ -15,8 +17,10 @@ interface Props {
 /** An image of the server over the whole screen, with what was marked on it and by whom. */
 export function MarkedViewer({ caseId, imageId, ...viewer }: Props) {
   const { scale, markings = [] } = useMarkings(caseId, imageId).value ?? {}
+  const of = useCase(caseId).value
+  const plan = useVersion(of?.version?.id).value?.plan
   return (
-    <Viewer {...viewer} rowPerColumn={scale?.row_per_column} lines={keptLines(markings)}>
+    <Viewer {...viewer} rowPerColumn={scale?.row_per_column} lines={keptLines(markings, of?.canals ?? [], plan)}>
       {[...markings].reverse().map((one) => (
         <MarkedSays key={one.id} one={one} markings={markings} />
       ))}

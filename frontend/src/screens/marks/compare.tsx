@@ -11,6 +11,7 @@ import { Seen } from '@/parts/seen'
 import { useCase } from '@/store/cases'
 import { imageAddress, useImages } from '@/store/images'
 import { useMarkings } from '@/store/markings'
+import { useVersion } from '@/store/plans'
 import { words } from '@/words/en'
 import { BendInSpace } from './bend-in-space'
 import { keptLines } from './kept-lines'
@@ -62,7 +63,7 @@ function Both({ of }: { of: CaseShown }) {
             {id && (
               <OneSide
                 key={id}
-                caseId={of.id}
+                of={of}
                 imageId={id}
                 marks={marks}
                 look={look}
@@ -96,7 +97,7 @@ const nameOf = ({ shows, canal, device_time }: ImageShown) =>
   words.images.alt(words.images.shows[shows], canal, words.when(device_time))
 
 interface SideProps {
-  caseId: string
+  of: CaseShown
   imageId: string
   marks: boolean
   look: typeof FIRST_LOOK
@@ -104,10 +105,11 @@ interface SideProps {
   onLink: ((link: Link) => void) | undefined
 }
 
-function OneSide({ caseId, imageId, marks, look, link, onLink }: SideProps) {
-  const src = imageAddress(caseId, imageId, 'content')
+function OneSide({ of, imageId, marks, look, link, onLink }: SideProps) {
+  const src = imageAddress(of.id, imageId, 'content')
   const size = useSizeOf(src)
-  const { scale, markings = [] } = useMarkings(caseId, imageId).value ?? {}
+  const { scale, markings = [] } = useMarkings(of.id, imageId).value ?? {}
+  const plan = useVersion(of.version?.id).value?.plan
   if (size === 'broken') return <Notice sign="stop">{words.marks.noPicture}</Notice>
   if (!size) return <p role="status">{words.loading}</p>
   return (
@@ -117,7 +119,7 @@ function OneSide({ caseId, imageId, marks, look, link, onLink }: SideProps) {
         image={size}
         rowPerColumn={scale?.row_per_column ?? 1}
         look={look}
-        lines={marks ? keptLines(markings) : []}
+        lines={marks ? keptLines(markings, of.canals, plan) : []}
         link={link}
         {...(onLink && { onLink })}
       />

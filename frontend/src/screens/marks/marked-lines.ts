@@ -38,9 +38,9 @@ export function markedLines(
 }
 
 /** Where the work will end and the tip was marked; of the line that is worked on, also the other stops. */
-function spotsOf(
+export function spotsOf(
   line: LineDraft,
-  unit: Unit,
+  unit: Pick<Unit, 'columnMm' | 'rowPerColumn'>,
   here: boolean,
   canal: CanalShown,
   plan: Plan | undefined,
