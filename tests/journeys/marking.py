@@ -104,3 +104,9 @@ def interval(page: Page, row: str) -> tuple[float, float]:
     ends = page.locator(".line-says > div").filter(has_text=row).locator("dd").last.inner_text()
     least, most = (float(end) for end in re.findall(r"[\d.]+", ends))
     return least, most
+
+
+def zoom_of(image: Locator) -> float:
+    found = re.search(r"scale\(([\d.]+)\)", image.get_attribute("style") or "")
+    assert found
+    return float(found[1])

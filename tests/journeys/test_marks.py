@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Page, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in, type_mm
@@ -31,6 +31,7 @@ from tests.journeys.marking import (
     measure,
     programme,
     touch,
+    zoom_of,
 )
 from tests.journeys.records import PLAN, send
 from tests.radiographs import drawn
@@ -162,12 +163,6 @@ def side_by_side(laptop: Page, case: str, photo: Path) -> None:
     assert zoom_of(images.nth(0)) > zoom_of(images.nth(1))
     laptop.get_by_label("Show marks").uncheck()
     expect(laptop.locator(".marked-line")).to_have_count(0)
-
-
-def zoom_of(image: Locator) -> float:
-    found = re.search(r"scale\(([\d.]+)\)", image.get_attribute("style") or "")
-    assert found
-    return float(found[1])
 
 
 def put_right(laptop: Page) -> None:
