@@ -49,7 +49,7 @@ def marking(page: Page, path: Path) -> None:
     page.get_by_text("Add an image").click()
     page.get_by_label("Choose an image").set_input_files(path)
     page.get_by_role("link", name="Mark and measure").click(timeout=60_000)
-    page.locator(".image-pane img").wait_for()
+    page.locator(".image-pane > img").wait_for()
     box = page.locator(".image-pane").bounding_box()
     assert box is not None
     for down in (0.3, 0.6):

@@ -51,7 +51,7 @@ def touch(page: Page, image: Radiograph, places_mm: Places, seed: int) -> None:
         page.locator(PANE).scroll_into_view_if_needed()
         at = page.evaluate(
             """([selector, x, y]) => {
-              const img = document.querySelector(selector + ' img')
+              const img = document.querySelector(selector + ' > img')
               const { left, top, width, height } = img.getBoundingClientRect()
               return [left + (x * width) / img.naturalWidth, top + (y * height) / img.naturalHeight]
             }""",

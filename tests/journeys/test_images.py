@@ -59,7 +59,7 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
     viewer = laptop.get_by_role("dialog")
     viewer.get_by_text("Brightness and contrast").click()
     viewer.get_by_label("Invert").check()
-    image = viewer.locator(".image-pane img")
+    image = viewer.locator(".image-pane > img")
     before = zoom_of(image)
     viewer.get_by_role("button", name="Nearer").click()
     expect(image).to_have_attribute("style", re.compile(r"invert\(1\)"))

@@ -137,7 +137,7 @@ def test_an_intra_oral_file_is_marked_on_the_scale_it_brings(
         measure(phone, image, root)
         least, most = interval(phone, "Length")
         assert least <= root.length_mm <= most
-    shown = phone.locator(f"{PANE} img").bounding_box()
+    shown = phone.locator(f"{PANE} > img").bounding_box()
     assert shown is not None
     # Pixels of 0.04 by 0.03 mm: the picture is as tall as what it shows.
     rows, columns = image.grey.shape
@@ -152,7 +152,7 @@ def side_by_side(laptop: Page, case: str, photo: Path) -> None:
     laptop.goto(f"/cases/{case}")
     add_image(laptop, photo)
     laptop.get_by_role("link", name="Images side by side").click(timeout=30_000)
-    images = laptop.locator(f"{PANE} img")
+    images = laptop.locator(f"{PANE} > img")
     expect(images).to_have_count(2)
     expect(laptop.locator(".marked-line")).to_have_count(4)
     laptop.get_by_role("button", name="Nearer").first.click()

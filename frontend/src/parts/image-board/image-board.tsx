@@ -84,7 +84,7 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, children, ..
             <MarkedLine key={line.name} line={squareLine(line, rowPerColumn)} view={shown} />
           ))}
         </svg>
-        {gestures.under && (
+        {edit && (
           <Loupe
             src={src}
             image={image}
