@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 from pydicom.dataset import Dataset
@@ -21,6 +20,8 @@ NUMBERS = {
     "source_to_patient_mm": "DistanceSourceToPatient",
 }
 CALIBRATION = "PixelSpacingCalibrationType"
+# A kilometre: beyond it nothing was measured, and no number of ours is so large. What is no number is not below it.
+MOST = 1_000_000
 KNOWN_CALIBRATION = ("GEOMETRY", "FIDUCIAL")
 
 
@@ -66,4 +67,4 @@ def _number(said: Any) -> float | None:
         value = float(said)
     except (TypeError, ValueError):
         return None
-    return value if math.isfinite(value) else None
+    return value if abs(value) <= MOST else None
