@@ -12,6 +12,7 @@ from django.core.exceptions import ValidationError
 from django.http import HttpRequest
 
 from cases import models
+from cases.queries.images import BYTES_PER_MB
 from planning import tables
 
 if TYPE_CHECKING:
@@ -78,8 +79,15 @@ class ThresholdInline(InProgramme):
 
 @admin.register(models.Programme)
 class ProgrammeAdmin(ProgrammesAdmin):
-    list_display = ("name", "invented")
+    list_display = ("name", "invented", "images_room")
+    readonly_fields = ("images_room",)
     inlines = (MembershipInline, ThresholdInline)
+
+    @admin.display(description="Room for images")
+    def images_room(self, programme: models.Programme) -> str:
+        """How much is used, beside how much there is: whoever sets it sees when it is to be raised."""
+        used_mb = models.Image.objects.bytes_of(programme.pk) / BYTES_PER_MB
+        return f"{used_mb:.0f} of {programme.images_most_mb} MB used"
 
 
 class InstrumentInline(InKit):

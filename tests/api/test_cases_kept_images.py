@@ -135,6 +135,14 @@ def test_an_upload_under_way_can_be_removed(priya: Person, opened: Case, remove:
     assert not ImagePart.objects.exists()
 
 
+def test_what_was_thrown_away_before_it_was_sent_can_be_told_of(priya: Person, opened: Case, remove: Remove) -> None:
+    """An event may name it: an empty part announces the image, and the removal says that it will not come."""
+    id_ = uuid7()
+    problem(remove(priya, opened, id_), 404, "not-found")
+    assert part(priya, opened, id_, PNG, 0, 0).json()["state"] == "awaited"
+    assert remove(priya, opened, id_).json()["state"] == "removed"
+
+
 def test_the_first_removal_stays(priya: Person, vale: Person, opened: Case, remove: Remove) -> None:
     id_ = stored(priya, opened)
     first = remove(priya, opened, id_).json()

@@ -3,6 +3,8 @@ import { beforeEach, describe, expect, test, vi } from 'vitest'
 import type { ImageShown, MarkingShown } from '@/api/shapes'
 import { ImagesOf } from '@/screens/images/images-of'
 import { imagesTaken } from '@/screens/images/step-images'
+import { TakeImage } from '@/screens/images/take-image'
+import { takeImage } from '@/store/images'
 import { signedIn } from './people'
 import { serve } from './server'
 
@@ -11,7 +13,7 @@ const ROOM = { left_bytes: 1e9, most_bytes: 2e9, most_bytes_each: 32e6 }
 
 function image(id: string, more: Partial<ImageShown> = {}): ImageShown {
   const taken = { canal: 'MB', shows: 'length', device_time: '2026-03-05T14:20:00Z', state: 'stored' }
-  return { id, ...taken, burnt_in_text: 'denied', ...more } as ImageShown
+  return { id, ...taken, burnt_in_text: 'denied', name_check: 'not_asked', ...more } as ImageShown
 }
 
 function marking(number: number, corrects: string | null): MarkingShown {
@@ -51,12 +53,11 @@ beforeEach(() => {
 describe('images of a hold point', () => {
   test('that the server has are shown small, and large when touched', async () => {
     HTMLDialogElement.prototype.showModal = () => undefined
-    served(image('one', { burnt_in_text: 'stated' }), image('not meant'))
+    served(image('one'), image('not meant'))
     render(<ImagesOf caseId={CASE} ids={['one']} />)
     const tile = await screen.findByRole('button', { name: /^Open MB: length/ })
     expect(tile.querySelector('img')?.getAttribute('src')).toBe(`/api/v1/cases/${CASE}/images/one/thumbnail`)
     fireEvent.click(tile)
-    expect(screen.getByText(/words are part of the picture/)).toBeDefined()
     await waitFor(() =>
       expect(document.querySelector('.viewer img')?.getAttribute('src')).toBe(
         `/api/v1/cases/${CASE}/images/one/content`,
@@ -77,6 +78,14 @@ describe('images of a hold point', () => {
     expect(screen.getByText('Image still on the phone')).toBeDefined()
   })
 
+  test('that were removed say why and by whom', async () => {
+    const removal = { removed_for: 'names_somebody', removed_by: { id: 'v', name: 'Vale' } } as const
+    served(image('one', { state: 'removed', ...removal, removed_at: '2026-03-05T15:00:00Z' }))
+    render(<ImagesOf caseId={CASE} ids={['one']} />)
+    expect(await screen.findByText(/Removed\. A name or number is written in it\. Vale, /)).toBeDefined()
+    expect(screen.queryByRole('button', { name: /^Open/ })).toBeNull()
+  })
+
   test('are those of the canal that were not taken back, each once', () => {
     const event = (id: string, canal: string, image_id: string, kind = 'image') => ({
       id,
@@ -94,5 +103,125 @@ describe('images of a hold point', () => {
     ]
     const chair = { events, course: { undone: new Set(['3']) } } as unknown as Parameters<typeof imagesTaken>[0]
     expect(imagesTaken(chair, 'MB')).toEqual(['a', 'd'])
+  })
+})
+
+const OPEN = { name_check: 'open', burnt_in_text: 'stated' } as const
+
+/** A server with one image; remembers what it was asked. */
+function keeper(more: Partial<ImageShown>, line = { up: true }) {
+  const asked: [string, unknown][] = []
+  serve(({ method, path, body }) => {
+    if (!line.up) return 'nothing'
+    if (path.endsWith('/markings')) return { body: { scale: {}, markings: [] } }
+    if (method === 'POST') {
+      asked.push([path, body])
+      more = path.endsWith('/remove') ? { state: 'removed' } : { ...more, name_check: 'nobody_named' }
+    }
+    return { body: { room: ROOM, images: [image('one', more)] } }
+  })
+  return asked
+}
+
+async function opened(): Promise<void> {
+  HTMLDialogElement.prototype.showModal = () => undefined
+  render(<ImagesOf caseId={CASE} />)
+  fireEvent.click(await screen.findByRole('button', { name: /^Open MB: length/ }))
+}
+
+const touch = (name: string) => fireEvent.click(screen.getByText(name))
+const there = (name: string) => screen.queryByText(name) !== null
+
+describe('a name in an image', () => {
+  test('is looked for by a person, and the flag goes with the answer', async () => {
+    const asked = keeper(OPEN)
+    await opened()
+    expect(there('Look for a name')).toBe(true)
+    expect(there('The file says that words are part of the picture.')).toBe(true)
+    expect(there('Is a name or a number of a person written in the picture?')).toBe(true)
+    touch('No')
+    await waitFor(() => expect(there('Look for a name')).toBe(false))
+    expect(there('Is a name or a number of a person written in the picture?')).toBe(false)
+    expect(asked).toEqual([[`cases/${CASE}/images/one/name-check`, undefined]])
+  })
+
+  test('that is there leads to the removal', async () => {
+    const asked = keeper({ ...OPEN, burnt_in_text: 'unknown' })
+    await opened()
+    expect(there('The file does not say whether words are part of the picture.')).toBe(true)
+    touch('Yes')
+    expect(asked).toEqual([])
+    touch('A name or number is written in it')
+    await waitFor(() => expect(screen.queryByRole('button', { name: /^Open/ })).toBeNull())
+    expect(asked).toEqual([[`cases/${CASE}/images/one/remove`, { reason: 'names_somebody' }]])
+  })
+
+  test('is shown to the coordinator, who changes nothing', async () => {
+    keeper(OPEN)
+    signedIn(`ada ${Math.random()}`, 'coordinator')
+    await opened()
+    expect(there('The file says that words are part of the picture.')).toBe(true)
+    expect(['No', 'Yes', 'Remove this image'].filter(there)).toEqual([])
+  })
+})
+
+describe('removing an image', () => {
+  test('is never one slip: where the first touch was lies the way back', async () => {
+    const asked = keeper({})
+    await opened()
+    touch('Remove this image')
+    touch('Keep it')
+    expect(there('Remove this image')).toBe(true)
+    expect(asked).toEqual([])
+  })
+
+  test('with no connection says that nothing was changed', async () => {
+    const line = { up: true }
+    const asked = keeper({}, line)
+    await opened()
+    touch('Remove this image')
+    line.up = false
+    touch('Nothing can be told from it')
+    await waitFor(() =>
+      expect(there('No answer from the server: nothing was changed. This needs the connection.')).toBe(true),
+    )
+    expect(there('Keep it')).toBe(true)
+    expect(asked).toEqual([])
+  })
+})
+
+describe('the room for images', () => {
+  const roomFor = (left_bytes: number) => serve(() => ({ body: { room: { ...ROOM, left_bytes }, images: [] } }))
+  const camera = () => render(<TakeImage caseId={CASE} canal="MB" shows="length" />)
+
+  test('is said in passing where there is plenty', async () => {
+    roomFor(100_000_000)
+    camera()
+    expect(await screen.findByText(/Room for about 25 more\./)).toBeDefined()
+  })
+
+  test('is a caution before it is used up', async () => {
+    roomFor(99_000_000)
+    camera()
+    expect(
+      await screen.findByText('The programme has room for about 24 more images. Tell the coordinator.'),
+    ).toBeDefined()
+    expect(screen.getByLabelText('Take a photo')).toBeDefined()
+  })
+
+  test('is not opened a camera for where it is used up', async () => {
+    roomFor(3_999_999)
+    camera()
+    expect(await screen.findByText(/room for images is used up/)).toBeDefined()
+    expect(screen.queryByLabelText('Take a photo')).toBeNull()
+  })
+
+  test('is less by what waits on this phone', async () => {
+    serve(({ method }) =>
+      method === 'GET' ? { body: { room: { ...ROOM, left_bytes: 8_000_000 }, images: [] } } : 'nothing',
+    )
+    await takeImage(CASE, 'MB', 'length', new Blob([new Uint8Array(4_000_001)]))
+    camera()
+    expect(await screen.findByText(/room for images is used up/)).toBeDefined()
   })
 })

@@ -1,6 +1,14 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest'
 import { bytesOf, closeImages, waitingOf } from '@/store/image-store'
-import { sendImageAgain, sendImages, takeImage, throwAway, waitingImages } from '@/store/images'
+import {
+  removeImage,
+  sendImageAgain,
+  sendImages,
+  takeImage,
+  throwAway,
+  thrownImages,
+  waitingImages,
+} from '@/store/images'
 import { personId } from '@/store/session'
 import { signedIn } from './people'
 
@@ -16,6 +24,7 @@ interface Upload {
 /** A server that takes images in parts as the real one does; `line` is asked before and after each request. */
 function receiver(line: (when: 'before' | 'after', method: string) => boolean = () => true) {
   const uploads = new Map<string, Upload>()
+  const removed = new Map<string, string>()
   const refuse: { says?: string } = {}
   const have = ({ parts }: Upload) => parts.reduce((sum, part) => sum + part.length, 0)
   const shown = (id: string, upload: Upload) => ({
@@ -24,7 +33,14 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
     state: have(upload) < upload.length ? 'awaited' : 'stored',
   })
   const answer = (status: number, body: unknown) => Response.json(body, { status })
+  const remove = async (request: Request, id: string) => {
+    if (!uploads.has(id)) return answer(404, { type: 'x:not-found' })
+    removed.set(id, ((await request.json()) as { reason: string }).reason)
+    uploads.set(id, { parts: [], length: 0, digest: '' })
+    return answer(200, { id, state: 'removed', received_bytes: 0 })
+  }
   const take = async (request: Request, id: string) => {
+    if (removed.has(id)) return answer(410, { type: 'urn:fourth-canal:problem:image-removed', detail: 'removed' })
     if (refuse.says) return answer(422, { type: 'urn:fourth-canal:problem:image-refused', detail: refuse.says })
     const header = (name: string) => request.headers.get(name) ?? ''
     const upload = uploads.get(id) ?? {
@@ -43,15 +59,17 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
     const upload = id === undefined ? undefined : uploads.get(id)
     const told = await (id === undefined
       ? answer(200, EMPTY)
-      : request.method === 'PATCH'
-        ? take(request, id)
-        : upload
-          ? answer(200, shown(id, upload))
-          : answer(404, { type: 'x:not-found' }))
+      : request.method === 'POST'
+        ? remove(request, id)
+        : request.method === 'PATCH'
+          ? take(request, id)
+          : upload
+            ? answer(200, shown(id, upload))
+            : answer(404, { type: 'x:not-found' }))
     if (!line('after', request.method)) throw new TypeError('Failed to fetch')
     return told
   })
-  return { uploads, refuse }
+  return { uploads, removed, refuse }
 }
 
 const photo = (bytes: number) => new Blob([new Uint8Array(bytes).map((_, i) => i % 251)], { type: 'image/jpeg' })
@@ -108,7 +126,7 @@ describe('images on the phone', () => {
     expect(upload && (await whole(upload))).toBe(upload?.digest)
   })
 
-  test('that the server will not keep stay with its sentence, do not hold up others, and can be removed', async () => {
+  test('that the server will not keep stay with its sentence, do not hold up others, and can be thrown away', async () => {
     const { uploads, refuse } = receiver()
     refuse.says = 'This is no image.'
     const bad = await takeImage(CASE, '', 'other', photo(10))
@@ -123,9 +141,83 @@ describe('images on the phone', () => {
     refuse.says = 'This is no image.'
     const worse = await takeImage(CASE, '', 'other', photo(30))
     await vi.waitFor(() => expect(waitingImages().value[0]?.refused).toBeDefined())
-    await throwAway(worse)
-    expect(await left()).toEqual([])
+    await throwAway(worse, 'not_usable')
+    await allSent()
     expect(await bytesOf(worse)).toBeUndefined()
+  })
+
+  test('thrown away with no connection leave no bytes at once; the server learns of it later', async () => {
+    let online = false
+    const { uploads, removed } = receiver(() => online)
+    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    await vi.waitFor(() => expect(waitingImages().value.map((image) => image.id)).toEqual([id]))
+    await throwAway(id, 'names_somebody')
+    expect(await bytesOf(id)).toBeUndefined()
+    expect(waitingImages().value).toEqual([])
+    expect(thrownImages().value.map((image) => image.thrown)).toEqual(['names_somebody'])
+    online = true
+    await vi.waitFor(async () => {
+      await sendImages()
+      expect(await left()).toEqual([])
+    })
+    expect([...removed]).toEqual([[id, 'names_somebody']])
+    expect(uploads.get(id)?.parts).toEqual([])
+  })
+
+  test('thrown away while they are being sent are removed from the server all the same', async () => {
+    let go = () => {}
+    const hold = new Promise<void>((resolve) => {
+      go = resolve
+    })
+    const { removed } = receiver()
+    const real = fetch
+    vi.stubGlobal('fetch', async (request: Request) => {
+      if (request.method === 'PATCH') await hold
+      return real(request)
+    })
+    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    await throwAway(id, 'names_somebody')
+    go()
+    await allSent()
+    expect([...removed]).toEqual([[id, 'names_somebody']])
+    expect(await bytesOf(id)).toBeUndefined()
+  })
+
+  test('that somebody removed on the server leave the phone, and are not offered again', async () => {
+    const { removed } = receiver()
+    let tries = 0
+    let lost = true
+    const real = fetch
+    // The answer to the last part is lost; meanwhile a supervisor removes the image.
+    vi.stubGlobal('fetch', async (request: Request) => {
+      if (request.method === 'PATCH') tries += 1
+      const told = await real(request)
+      if (request.method !== 'PATCH' || !lost) return told
+      lost = false
+      removed.set(/images\/([^/?]+)/.exec(request.url)?.[1] ?? '', 'names_somebody')
+      throw new TypeError('Failed to fetch')
+    })
+    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    await vi.waitFor(() => expect(removed.has(id)).toBe(true))
+    await vi.waitFor(async () => {
+      await sendImages()
+      expect(await left()).toEqual([])
+    })
+    expect(await bytesOf(id)).toBeUndefined()
+    expect(tries).toBe(2)
+  })
+
+  test('that are removed on the server need the connection, and leave this phone too', async () => {
+    let online = true
+    const { removed } = receiver(() => online)
+    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    await allSent()
+    online = false
+    await expect(removeImage(CASE, id, 'not_usable')).rejects.toThrow('No answer')
+    expect(removed.size).toBe(0)
+    online = true
+    await removeImage(CASE, id, 'not_usable')
+    expect([...removed]).toEqual([[id, 'not_usable']])
   })
 
   test('of one person are neither seen nor sent by another on the same phone', async () => {

@@ -1,7 +1,9 @@
 import type { Session } from '@/api/shapes'
 import { session, standing } from '@/store/session'
 
-export function somebody(name: string, role: 'student' | 'supervisor' = 'student'): Session {
+type Role = Session['memberships'][number]['role']
+
+export function somebody(name: string, role: Role = 'student'): Session {
   return {
     person: { id: `id of ${name}`, username: name, name },
     memberships: [{ programme: { id: 'p1', name: 'Check programme', invented: true }, role, group: '' }],
@@ -9,7 +11,7 @@ export function somebody(name: string, role: 'student' | 'supervisor' = 'student
 }
 
 /** Puts somebody at the phone, as after sign-in. */
-export function signedIn(name: string, role: 'student' | 'supervisor' = 'student'): void {
+export function signedIn(name: string, role: Role = 'student'): void {
   session.value = somebody(name, role)
   standing.value = 'in'
 }

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import FilePayload, Page, expect
 
-from tests.cases.pictures import noise, picture
+from tests.cases.pictures import intra_oral, noise, picture, written
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.marking import zoom_of
@@ -21,6 +21,12 @@ PHOTO = FilePayload(name="IMG_1.jpg", mimeType="image/jpeg", buffer=noise(1200, 
 
 def take_photo(page: Page, photo: FilePayload = PHOTO) -> None:
     page.get_by_label("Take a photo").set_input_files([photo])
+
+
+# A radiograph whose file says that words are part of the picture.
+NAMED = FilePayload(
+    name="named.dcm", mimeType="application/dicom", buffer=written(intra_oral(BurnedInAnnotation="YES"))
+)
 
 
 def drawn(page: Page) -> None:
@@ -118,3 +124,66 @@ def test_an_image_that_is_still_on_the_phone_is_said_to_be_there(
     phone.unroute("**/images/*")
     phone.reload()
     expect(laptop.get_by_role("button", name=re.compile("^Open MB: length"))).to_be_visible(timeout=30_000)
+
+
+def test_an_image_with_a_name_in_it_is_flagged_and_removed_in_two_touches(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 233")
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    answer(phone, "Done")
+    due(phone, "Length")
+    phone.get_by_label("Choose an image").set_input_files([NAMED])
+    tile = phone.get_by_role("button", name=re.compile("^Open MB: length"))
+    expect(tile).to_contain_text("Look for a name", timeout=30_000)
+    laptop.goto(f"/cases/{case}/chair")
+    seen = laptop.get_by_role("button", name=re.compile("^Open MB: length"))
+    expect(seen).to_contain_text("Look for a name")
+
+    tile.tap()
+    viewer = phone.get_by_role("dialog")
+    expect(viewer).to_contain_text("The file says that words are part of the picture.")
+    viewer.get_by_role("button", name="Yes").tap()
+    viewer.get_by_role("button", name="A name or number is written in it").tap()
+    gone = "Removed. A name or number is written in it."
+    expect(phone.locator(".image-removed")).to_contain_text(gone)
+    expect(viewer).to_be_hidden()
+    expect(tile).to_be_hidden()
+
+    laptop.reload()
+    expect(laptop.locator(".image-removed")).to_contain_text(gone)
+    expect(seen).to_be_hidden()
+    image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]
+    for part in ("content", "thumbnail", "data-set"):
+        assert laptop.request.get(f"/api/v1/cases/{case}/images/{image['id']}/{part}").status == 410
+    phone.goto(f"/cases/{case}/record")
+    expect(phone.get_by_role("main")).to_contain_text(gone)
+
+
+def test_an_image_thrown_away_in_flight_mode_is_said_to_be_gone(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 234")
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    answer(phone, "Done")
+    due(phone, "Length")
+    phone.context.set_offline(True)
+    take_photo(phone)
+    phone.get_by_role("button", name=re.compile("^Open MB: length")).tap()
+    viewer = phone.get_by_role("dialog")
+    viewer.get_by_role("button", name="Remove this image").tap()
+    viewer.get_by_role("button", name="Nothing can be told from it").tap()
+    expect(phone.locator(".image-removed")).to_contain_text("the server is told once there is a connection")
+    phone.context.set_offline(False)
+    phone.reload()
+    gone = phone.locator(".image-removed")
+    expect(gone).to_contain_text("Removed. Nothing can be told from it.", timeout=30_000)
+    expect(gone).not_to_contain_text("once there is a connection", timeout=30_000)
+    laptop.goto(f"/cases/{case}")
+    expect(laptop.locator(".image-removed")).to_contain_text("Removed. Nothing can be told from it.")
+    stored = laptop.request.get(f"/api/v1/cases/{case}/images").json()["images"]
+    assert [each["state"] for each in stored] == ["removed"]

@@ -1,5 +1,5 @@
 import { http, told } from './client'
-import type { ImageShown, ImagesShown, Shows } from './shapes'
+import type { ImageShown, ImagesShown, RemovalReason, Shows } from './shapes'
 
 /** An image on its way: what is said of it before its bytes. */
 export interface ImageFacts {
@@ -37,6 +37,18 @@ export function sendPart(of: ImageFacts, offset: number, bytes: ArrayBuffer): Pr
     }),
   ) as Promise<ImageShown>
 }
+
+/** Somebody looked: nobody is named in the picture. */
+export const checkNames = (case_id: string, image_id: string) =>
+  told(http.POST('/api/v1/cases/{case_id}/images/{image_id}/name-check', { params: { path: { case_id, image_id } } }))
+
+export const removeImage = (case_id: string, image_id: string, reason: RemovalReason) =>
+  told(
+    http.POST('/api/v1/cases/{case_id}/images/{image_id}/remove', {
+      params: { path: { case_id, image_id } },
+      body: { reason },
+    }),
+  )
 
 /** Where the browser gets an image of the server's. */
 export const imageAddress = (caseId: string, id: string, part: 'content' | 'thumbnail') =>

@@ -72,6 +72,7 @@ export type NewOverride = Schemas['OverrideGivenRequest']
 export type Override = Schemas['OverrideShown']
 export type Waiting = Schemas['WaitingShown']
 
+export type RemovalReason = Schemas['RemovalReason']
 export type ImageShown = Schemas['ImageShown']
 export type ImagesShown = Schemas['ImagesShown']
 export type Shows = ImageShown['shows']

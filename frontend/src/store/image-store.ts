@@ -1,5 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { ImageFacts } from '@/api/images'
+import type { RemovalReason } from '@/api/shapes'
 
 // Images lie in a database of their own: neither their size nor a change of their form ever holds up what was done.
 
@@ -9,6 +10,8 @@ export interface WaitingImage extends ImageFacts {
   readonly type: string
   /** What the server said where it would not keep it. */
   readonly refused?: string
+  /** Why it was thrown away here: its bytes are gone, and the server is still to be told. */
+  readonly thrown?: RemovalReason
 }
 
 interface Images extends DBSchema {
@@ -60,7 +63,28 @@ export async function noteRefusal(id: string, refused: string | undefined): Prom
   const tx = (await images()).transaction('waiting', 'readwrite')
   const found = await tx.store.get(id)
   const { refused: _, ...facts } = found ?? ({} as WaitingImage)
-  if (found) await tx.store.put(refused === undefined ? facts : { ...facts, refused })
+  if (found && found.thrown === undefined) await tx.store.put(refused === undefined ? facts : { ...facts, refused })
+  await tx.done
+}
+
+/** The bytes go at once, with no connection too; that it was thrown away stays until the server knows. */
+export async function throwOut(id: string, thrown: RemovalReason): Promise<void> {
+  const tx = (await images()).transaction(['waiting', 'bytes'], 'readwrite', { durability: 'strict' })
+  const found = await tx.objectStore('waiting').get(id)
+  const { refused: _, ...facts } = found ?? ({} as WaitingImage)
+  if (found) void tx.objectStore('waiting').put({ ...facts, thrown })
+  void tx.objectStore('bytes').delete(id)
+  await tx.done
+}
+
+/** What was sent leaves the phone, unless it was thrown away meanwhile: the server is still to be told of that. */
+export async function dropSent({ id, thrown }: WaitingImage): Promise<void> {
+  const tx = (await images()).transaction(['waiting', 'bytes'], 'readwrite', { durability: 'strict' })
+  const now = await tx.objectStore('waiting').get(id)
+  if (now?.thrown === thrown) {
+    void tx.objectStore('waiting').delete(id)
+    void tx.objectStore('bytes').delete(id)
+  }
   await tx.done
 }
 

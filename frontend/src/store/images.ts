@@ -2,8 +2,17 @@ import { effect } from '@preact/signals'
 import { useEffect, useState } from 'preact/hooks'
 import * as calls from '@/api/images'
 import { Refused, Unreachable } from '@/api/problem'
-import type { ImagesShown, Shows } from '@/api/shapes'
-import { bytesOf, dropImage, keepImage, noteRefusal, type WaitingImage, waitingOf } from './image-store'
+import type { ImagesShown, RemovalReason, Shows } from '@/api/shapes'
+import {
+  bytesOf,
+  dropImage,
+  dropSent,
+  keepImage,
+  noteRefusal,
+  throwOut,
+  type WaitingImage,
+  waitingOf,
+} from './image-store'
 import { refresh } from './kept'
 import { ofPerson } from './of-person'
 import { personId, signIns } from './session'
@@ -21,6 +30,8 @@ const RETRY_MS = 8000
 
 const imagesName = (caseId: string) => `images of ${caseId}`
 
+const refreshImages = (caseId: string) => refresh(imagesName(caseId), () => calls.listImages(caseId))
+
 /** What the server has of a case's images, and the room that is left. */
 export function useImages(caseId: string) {
   return useKept<ImagesShown>(imagesName(caseId), () => calls.listImages(caseId))
@@ -28,8 +39,11 @@ export function useImages(caseId: string) {
 
 const { shown, load } = ofPerson<WaitingImage>(waitingOf)
 
-/** Images of the case that this person took and that are still on this phone. */
-export const waitingImages = shown
+/** Images that this person took and that are still on this phone. */
+export const waitingImages = () => ({ value: shown().value.filter(({ thrown }) => thrown === undefined) })
+
+/** Images that this person threw away here; the server does not know yet. */
+export const thrownImages = () => ({ value: shown().value.filter(({ thrown }) => thrown !== undefined) })
 
 /** Keeps an image on the phone, for good, before anything else; returns its id. */
 export async function takeImage(caseId: string, canal: string, shows: Shows, file: Blob): Promise<string> {
@@ -66,13 +80,13 @@ async function sendAll(): Promise<void> {
     const next = (await waitingOf(person)).find((image) => image.refused === undefined)
     if (!next || person !== personId()) return
     try {
-      await sendOne(next)
+      await (next.thrown === undefined ? sendOne(next) : tellThrown(next, next.thrown))
       // Shown from the server before it leaves the phone: there is no moment without it.
-      await refresh(imagesName(next.caseId), () => calls.listImages(next.caseId))
-      await dropImage(next.id)
+      await refreshImages(next.caseId)
+      await dropSent(next)
     } catch (error) {
       if (error instanceof Refused && error.status === 401) return
-      if (error instanceof Refused && error.status < 500) await noteRefusal(next.id, error.message)
+      if (error instanceof Refused && error.status < 500) await takeRefusal(next, error)
       else if (error instanceof Refused || error instanceof Unreachable) {
         setTimeout(() => void sendImages(), RETRY_MS)
         return
@@ -83,9 +97,23 @@ async function sendAll(): Promise<void> {
   }
 }
 
+/** What was removed on the server leaves the phone too; of what was thrown away here there is no more to tell. */
+async function takeRefusal(image: WaitingImage, refusal: Refused): Promise<void> {
+  if (refusal.code !== 'image-removed' && image.thrown === undefined) return noteRefusal(image.id, refusal.message)
+  await refreshImages(image.caseId)
+  await dropImage(image.id)
+}
+
+/** An event may name it: whoever looks for it learns that it will not come. */
+async function tellThrown(image: WaitingImage, reason: RemovalReason): Promise<void> {
+  if ((await begunAt(image)) === undefined) await calls.sendPart(image, 0, new ArrayBuffer(0))
+  await calls.removeImage(image.caseId, image.id, reason)
+}
+
 async function sendOne(image: WaitingImage): Promise<void> {
-  const bytes = (await bytesOf(image.id)) ?? new ArrayBuffer(0)
-  let from = await begunAt(image)
+  const bytes = await bytesOf(image.id)
+  if (!bytes) return // thrown away just now
+  let from = (await begunAt(image)) ?? 0
   for (;;) {
     const told = await calls.sendPart(image, from, bytes.slice(from, from + PART_BYTES))
     if (told.state !== 'awaited') return
@@ -93,12 +121,12 @@ async function sendOne(image: WaitingImage): Promise<void> {
   }
 }
 
-/** From which byte the server goes on. */
-async function begunAt({ caseId, id }: WaitingImage): Promise<number> {
+/** From which byte the server goes on; undefined where it has not heard of the image. */
+async function begunAt({ caseId, id }: WaitingImage): Promise<number | undefined> {
   try {
     return (await calls.getImage(caseId, id)).received_bytes
   } catch (error) {
-    if (error instanceof Refused && error.status === 404) return 0
+    if (error instanceof Refused && error.status === 404) return undefined
     throw error
   }
 }
@@ -110,10 +138,25 @@ export async function sendImageAgain(id: string): Promise<void> {
   await sendImages()
 }
 
-/** Takes an image off the phone that the server would not keep. */
-export async function throwAway(id: string): Promise<void> {
+/** Takes an image off the phone before the server has it, with no connection too. */
+export async function throwAway(id: string, reason: RemovalReason): Promise<void> {
+  await throwOut(id, reason)
+  await load(personId())
+  void sendImages()
+}
+
+/** Removes an image from the server, for everyone, and what is left of it on this phone. It needs the connection. */
+export async function removeImage(caseId: string, id: string, reason: RemovalReason): Promise<void> {
+  await calls.removeImage(caseId, id, reason)
   await dropImage(id)
   await load(personId())
+  await refreshImages(caseId)
+}
+
+/** Tells the server that somebody looked and nobody is named in the picture. It needs the connection. */
+export async function checkNames(caseId: string, id: string): Promise<void> {
+  await calls.checkNames(caseId, id)
+  await refreshImages(caseId)
 }
 
 /** An address of an image on this phone, for as long as the screen shows it. */

@@ -1,21 +1,12 @@
-import { useState } from 'preact/hooks'
 import type { ImageShown } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
-import { Sign } from '@/parts/signs'
-import { Viewer } from '@/parts/viewer/viewer'
-import {
-  imageAddress,
-  sendImageAgain,
-  throwAway,
-  useImages,
-  useLocalImage,
-  type WaitingImage,
-  waitingImages,
-} from '@/store/images'
+import { sendImageAgain, throwAway, thrownImages, useImages, type WaitingImage, waitingImages } from '@/store/images'
 import { usePolling } from '@/store/use'
 import { words } from '@/words/en'
+import { ImageTile } from './image-tile'
 import './images.css'
-import { MarkedViewer } from './marked-viewer'
+import { Remove } from './remove'
+import { Removed, Thrown } from './removed'
 
 interface Props {
   caseId: string
@@ -25,14 +16,18 @@ interface Props {
 
 const SECONDS_3 = 3000 // an image that comes in is seen by who waits for it
 
-/** Images in a row, each opening in the viewer; one that is not here yet says where it is. */
+/** Images in a row, each opening in the viewer; one that is not here says where it is, or who removed it. */
 export function ImagesOf({ caseId, ids }: Props) {
   const found = useImages(caseId)
-  const stored = found.value?.images ?? []
-  const here = waitingImages().value.filter((image) => image.caseId === caseId)
-  const meant = ids ?? [...new Set([...stored, ...here].map((image) => image.id))]
+  const all = found.value?.images ?? []
+  const ofCase = (images: readonly WaitingImage[]) => images.filter((image) => image.caseId === caseId)
+  const here = ofCase(waitingImages().value)
+  const thrown = ofCase(thrownImages().value)
+  const meant = ids ?? [...new Set([...all, ...here, ...thrown].map((image) => image.id))]
+  const byId = <T extends { id: string }>(images: readonly T[], id: string) => images.find((image) => image.id === id)
+  const gone = (id: string) => byId(all, id)?.state === 'removed' || byId(thrown, id) !== undefined
   usePolling(
-    meant.some((id) => stored.find((image) => image.id === id)?.state !== 'stored'),
+    meant.some((id) => ['awaited', undefined].includes(byId(all, id)?.state)),
     found.again,
     SECONDS_3,
   )
@@ -40,82 +35,36 @@ export function ImagesOf({ caseId, ids }: Props) {
   return (
     <>
       <ul class="images">
-        {meant.map((id) => (
-          <li key={id}>
-            <OneImage
-              caseId={caseId}
-              stored={stored.find((image) => image.id === id)}
-              here={here.find((image) => image.id === id)}
-            />
-          </li>
-        ))}
+        {meant.map((id) =>
+          gone(id) ? null : (
+            <li key={id}>
+              <ImageTile caseId={caseId} stored={byId(all, id)} here={byId(here, id)} />
+            </li>
+          ),
+        )}
       </ul>
       {here.map((image) => meant.includes(image.id) && image.refused !== undefined && <NotKept image={image} />)}
+      {meant.filter(gone).map((id) => (
+        <Gone key={id} caseId={caseId} removed={byId(all, id)} thrown={byId(thrown, id)} />
+      ))}
     </>
   )
 }
 
-interface OneProps {
+interface GoneProps {
   caseId: string
-  stored: ImageShown | undefined
-  here: WaitingImage | undefined
+  removed: ImageShown | undefined
+  thrown: WaitingImage | undefined
 }
 
-function OneImage({ caseId, stored, here }: OneProps) {
-  if (stored?.state === 'stored' || here) {
-    return (
-      <>
-        {stored?.state === 'stored' ? <Stored caseId={caseId} image={stored} /> : here && <Here image={here} />}
-        {here?.refused === undefined && (
-          <a class="button plain" href={`/cases/${caseId}/images/${stored?.id ?? here?.id}`}>
-            {words.marks.mark}
-          </a>
-        )}
-      </>
-    )
-  }
+function Gone({ caseId, removed, thrown }: GoneProps) {
+  if (removed?.state !== 'removed') return thrown ? <Thrown image={thrown} /> : null
   return (
-    <p class="image-plate small">
-      <Sign name={stored?.state === 'refused' ? 'stop' : 'waiting'} />{' '}
-      {words.images.absent[stored?.state ?? 'elsewhere']}
-    </p>
-  )
-}
-
-const nameOf = ({ shows, canal, device_time }: Pick<ImageShown, 'shows' | 'canal' | 'device_time'>) =>
-  words.images.alt(words.images.shows[shows], canal, words.when(device_time))
-
-function Stored({ caseId, image }: { caseId: string; image: ImageShown }) {
-  return (
-    <Tile
-      name={nameOf(image)}
-      small={imageAddress(caseId, image.id, 'thumbnail')}
-      opened={(onClose) => (
-        <MarkedViewer
-          caseId={caseId}
-          imageId={image.id}
-          address={imageAddress(caseId, image.id, 'content')}
-          name={nameOf(image)}
-          note={image.burnt_in_text === 'stated' ? words.images.burntIn : undefined}
-          onClose={onClose}
-        />
-      )}
-    />
-  )
-}
-
-function Here({ image }: { image: WaitingImage }) {
-  const address = useLocalImage(image)
-  return (
-    <Tile
-      name={nameOf(image)}
-      small={address}
-      opened={(onClose) => address && <Viewer address={address} name={nameOf(image)} onClose={onClose} />}
-    >
-      <span class="image-state small">
-        <Sign name={image.refused === undefined ? 'waiting' : 'stop'} /> {words.images.onThisPhone}
-      </span>
-    </Tile>
+    <Removed image={removed}>
+      <a class="button plain" href={`/cases/${caseId}/images/${removed.id}`}>
+        {words.images.remove.marked}
+      </a>
+    </Removed>
   )
 }
 
@@ -125,35 +74,7 @@ function NotKept({ image }: { image: WaitingImage }) {
       <p>
         {words.images.refused} {image.refused}
       </p>
-      <button type="button" class="button plain" onClick={() => void throwAway(image.id)}>
-        {words.images.throwAway}
-      </button>
+      <Remove onRemove={(reason) => void throwAway(image.id, reason)} />
     </Notice>
-  )
-}
-
-interface TileProps {
-  name: string
-  small: string | undefined
-  opened: (onClose: () => void) => preact.ComponentChildren
-  children?: preact.ComponentChildren
-}
-
-function Tile({ name, small, opened, children }: TileProps) {
-  const [open, setOpen] = useState(false)
-  const [broken, setBroken] = useState(false)
-  return (
-    <>
-      <button type="button" class="image-tile" aria-label={words.images.open(name)} onClick={() => setOpen(true)}>
-        {small && !broken ? (
-          <img src={small} alt="" onError={() => setBroken(true)} />
-        ) : (
-          <span class="image-plate small">{broken && words.images.noPicture}</span>
-        )}
-        {children}
-        <span class="image-name small">{name}</span>
-      </button>
-      {open && opened(() => setOpen(false))}
-    </>
   )
 }

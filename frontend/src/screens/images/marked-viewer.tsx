@@ -11,16 +11,19 @@ interface Props {
   address: string
   name: string
   note: string | undefined
+  /** Said of it before what was marked. */
+  children: preact.ComponentChildren
   onClose: () => void
 }
 
 /** An image of the server over the whole screen, with what was marked on it and by whom. */
-export function MarkedViewer({ caseId, imageId, ...viewer }: Props) {
+export function MarkedViewer({ caseId, imageId, children, ...viewer }: Props) {
   const { scale, markings = [] } = useMarkings(caseId, imageId).value ?? {}
   const of = useCase(caseId).value
   const plan = useVersion(of?.version?.id).value?.plan
   return (
     <Viewer {...viewer} rowPerColumn={scale?.row_per_column} lines={keptLines(markings, of?.canals ?? [], plan)}>
+      {children}
       {[...markings].reverse().map((one) => (
         <MarkedSays key={one.id} one={one} markings={markings} />
       ))}

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Shows } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
-import { takeImage, useImages } from '@/store/images'
+import { takeImage, useImages, waitingImages } from '@/store/images'
 import { words } from '@/words/en'
 import './images.css'
 
@@ -15,13 +15,14 @@ interface Props {
 
 const KINDS = 'image/*,.heic,.tif,.tiff,.dcm,application/dicom'
 const LARGE_BYTES = 4_000_000 // of a photo; where less than this is left, a camera is not opened in vain
+const FEW = 25 // a teaching session's images: time to ask for more before they are used up
 
 /** Takes a photo, or an image from the phone; kept here first, also with no connection. */
 export function TakeImage({ caseId, canal, shows, onTaken }: Props) {
   const [busy, setBusy] = useState(false)
   const [wrong, setWrong] = useState<string>()
   const room = useImages(caseId).value?.room
-  const full = room !== undefined && room.left_bytes < LARGE_BYTES
+  const fit = useRoom(caseId)
   const take = async (input: HTMLInputElement) => {
     setBusy(true)
     setWrong(undefined)
@@ -36,17 +37,29 @@ export function TakeImage({ caseId, canal, shows, onTaken }: Props) {
     input.value = ''
     setBusy(false)
   }
-  if (full) return <Notice sign="caution">{words.images.full}</Notice>
+  if (fit === 0) return <Notice sign="caution">{words.images.full}</Notice>
   return (
     <div class="take-image">
+      {fit !== undefined && fit < FEW && <Notice sign="caution">{words.images.few(fit)}</Notice>}
       <Pick says={words.images.camera} busy={busy} accept="image/*" capture="environment" onPick={take} />
       <Pick says={words.images.choose} busy={busy} accept={KINDS} multiple onPick={take} />
       <p class="small soft" role="status">
-        {busy ? words.images.taking : words.images.noNames}
+        {busy ? words.images.taking : words.images.noNames}{' '}
+        {!busy && fit !== undefined && fit >= FEW && words.images.room(fit)}
       </p>
       {wrong && <Notice sign="stop">{wrong}</Notice>}
     </div>
   )
+}
+
+/** How many more photos the programme has room for, those that wait on this phone taken off; undefined: not known. */
+function useRoom(caseId: string): number | undefined {
+  const found = useImages(caseId).value
+  if (!found) return undefined
+  const known = new Set(found.images.map(({ id }) => id))
+  const coming = waitingImages().value.filter(({ id }) => !known.has(id))
+  const left_bytes = found.room.left_bytes - coming.reduce((sum, { length }) => sum + length, 0)
+  return Math.max(0, Math.floor(left_bytes / LARGE_BYTES))
 }
 
 interface PickProps {

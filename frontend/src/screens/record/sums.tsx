@@ -45,12 +45,17 @@ export function Sums({ of }: { of: RecordValue }) {
       <Instruments of={of} />
       <Part title={said.images}>
         {of.images.map((one) => (
-          <Line key={one.position} says={`${one.canal || said.tooth}: ${one.shows}`} more={[by(one)]} />
+          <Line key={one.position} says={`${one.canal || said.tooth}: ${one.shows}`} more={[by(one), removal(one)]} />
         ))}
       </Part>
       {of.images.length > 0 && <ImagesOf caseId={of.case} ids={of.images.map(({ image }) => image)} />}
     </>
   )
+}
+
+function removal({ removed }: RecordValue['images'][number]): string | null {
+  const { said: removedFor, reasons } = words.images.remove
+  return removed ? `${removedFor(reasons[removed.reason])} ${by(removed)}` : null
 }
 
 /** Who and when. */
