@@ -79,6 +79,14 @@ def test_who_looked_first_is_kept(priya: Person, vale: Person, opened: Case) -> 
     assert ChangeLog.objects.filter(verb="nobody named", subject_id=id_).count() == 1
 
 
+def test_no_browser_keeps_a_picture_that_nobody_looked_at(priya: Person, opened: Case) -> None:
+    """RFC 9111, 5.2.2.5: no-store keeps an answer out of every cache."""
+    id_ = stored(priya, opened, dicom(BurnedInAnnotation="YES"))
+    assert client(priya).get(at(opened, id_, "/thumbnail"))["Cache-Control"] == "private, no-store"
+    look(priya, opened, id_)
+    assert client(priya).get(at(opened, id_, "/thumbnail"))["Cache-Control"] == "private, no-cache"
+
+
 def test_nobody_has_looked_at_what_is_not_here(priya: Person, opened: Case) -> None:
     id_ = uuid7()
     part(priya, opened, id_, PNG, 0, 50)

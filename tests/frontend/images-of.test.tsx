@@ -5,6 +5,7 @@ import { ImagesOf } from '@/screens/images/images-of'
 import { imagesTaken } from '@/screens/images/step-images'
 import { TakeImage } from '@/screens/images/take-image'
 import { takeImage } from '@/store/images'
+import { words } from '@/words/en'
 import { signedIn } from './people'
 import { serve } from './server'
 
@@ -130,6 +131,12 @@ async function opened(): Promise<void> {
 }
 
 const touch = (name: string) => fireEvent.click(screen.getByText(name))
+/** A reason counts only a moment after it has come under the finger. */
+async function touchReason(name: string): Promise<void> {
+  await waitFor(() => expect(screen.getByText<HTMLButtonElement>(name).disabled).toBe(false), { timeout: 2000 })
+  touch(name)
+}
+
 const there = (name: string) => screen.queryByText(name) !== null
 
 describe('a name in an image', () => {
@@ -151,7 +158,7 @@ describe('a name in an image', () => {
     expect(there('The file does not say whether words are part of the picture.')).toBe(true)
     touch('Yes')
     expect(asked).toEqual([])
-    touch('A name or number is written in it')
+    await touchReason('A name or number is written in it')
     await waitFor(() => expect(screen.queryByRole('button', { name: /^Open/ })).toBeNull())
     expect(asked).toEqual([[`cases/${CASE}/images/one/remove`, { reason: 'names_somebody' }]])
   })
@@ -166,10 +173,11 @@ describe('a name in an image', () => {
 })
 
 describe('removing an image', () => {
-  test('is never one slip: where the first touch was lies the way back', async () => {
+  test('is never one slip: a second touch at once does nothing, and there is a way back', async () => {
     const asked = keeper({})
     await opened()
     touch('Remove this image')
+    for (const why of Object.values(words.images.remove.reasons)) touch(why)
     touch('Keep it')
     expect(there('Remove this image')).toBe(true)
     expect(asked).toEqual([])
@@ -181,7 +189,7 @@ describe('removing an image', () => {
     await opened()
     touch('Remove this image')
     line.up = false
-    touch('Nothing can be told from it')
+    await touchReason('Nothing can be told from it')
     await waitFor(() =>
       expect(there('No answer from the server: nothing was changed. This needs the connection.')).toBe(true),
     )

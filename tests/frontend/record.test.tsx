@@ -26,6 +26,20 @@ test('it says it is for training, and whose it is', async () => {
   expect(screen.getByRole('link', { name: 'Open as PDF' }).getAttribute('href')).toBe(`/api/v1/cases/${id}/record.pdf`)
 })
 
+test('an image that was removed is named with who and why, and is not drawn', async () => {
+  const who = { id: 'p', name: 'Priya', role: 'student' } as const
+  const at = '2026-03-05T12:00:00Z'
+  const removed = { who: { ...who, name: 'Vale' }, at, reason: 'names_somebody' } as const
+  const images = [{ position: 1, image: 'gone', shows: 'length', canal: 'MB', who, at, removed }]
+  const id = fresh()
+  serve(({ path }) =>
+    path === `cases/${id}/record` ? { body: { ...answered, record: { ...answered.record, images } } } : 'nothing',
+  )
+  render(<Record id={id} />)
+  expect(await screen.findByText(/^Removed\. A name or number is written in it\. Vale, 5 Mar 2026/)).toBeDefined()
+  expect(document.querySelector('.image-tile, .image-plate')).toBeNull()
+})
+
 test('each entry is there once, what was taken back struck and said so', async () => {
   await shown()
   const entries = within(screen.getByRole('heading', { name: 'Timeline' }).parentElement as HTMLElement).getAllByRole(

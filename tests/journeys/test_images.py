@@ -152,14 +152,39 @@ def test_an_image_with_a_name_in_it_is_flagged_and_removed_in_two_touches(
     expect(viewer).to_be_hidden()
     expect(tile).to_be_hidden()
 
+    image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]
     laptop.reload()
     expect(laptop.locator(".image-removed")).to_contain_text(gone)
     expect(seen).to_be_hidden()
-    image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]
     for part in ("content", "thumbnail", "data-set"):
         assert laptop.request.get(f"/api/v1/cases/{case}/images/{image['id']}/{part}").status == 410
     phone.goto(f"/cases/{case}/record")
     expect(phone.get_by_role("main")).to_contain_text(gone)
+
+
+# What the browser kept of an address, without asking the server.
+OF_THE_BROWSER = """(address) =>
+  fetch(address, { cache: 'only-if-cached', mode: 'same-origin' }).then((kept) => kept.status, () => 'nothing')"""
+
+
+def test_a_removed_image_is_gone_from_the_browser_too(phone: Page, laptop: Page, demo: Mapping[str, Any]) -> None:
+    case = at_the_chair(phone, laptop, demo, "Bench 235")
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    answer(phone, "Done")
+    due(phone, "Length")
+    take_photo(phone)
+    tile = phone.get_by_role("button", name=re.compile("^Open MB: length"))
+    expect(tile.locator("img")).to_have_attribute("src", re.compile("/thumbnail$"), timeout=30_000)
+    tile.tap()
+    image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]
+    content = f"/api/v1/cases/{case}/images/{image['id']}/content"
+    expect(phone.locator(f"img[src='{content}']")).to_be_visible()
+    assert phone.evaluate(OF_THE_BROWSER, content) == 200
+    phone.get_by_role("button", name="Remove this image").tap()
+    phone.get_by_role("button", name="Nothing can be told from it").tap()
+    expect(phone.locator(".image-removed")).to_be_visible()
+    assert phone.evaluate(OF_THE_BROWSER, content) == 410
 
 
 def test_an_image_thrown_away_in_flight_mode_is_said_to_be_gone(

@@ -233,7 +233,8 @@ class ImageFileView(View):
         shown = "attachment" if self.part == "data_set" else "inline"
         headers = {
             "ETag": etag,
-            "Cache-Control": "private, no-cache",
+            # What may name somebody stays in no browser until somebody has looked.
+            "Cache-Control": "private, no-store" if image.name_check == NameCheck.OPEN else "private, no-cache",
             "X-Content-Type-Options": "nosniff",
             "Content-Disposition": f'{shown}; filename="{image.pk}.{ending}"',
         }

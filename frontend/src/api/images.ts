@@ -50,6 +50,15 @@ export const removeImage = (case_id: string, image_id: string, reason: RemovalRe
     }),
   )
 
+/** Asks past the browser's own copies of an image that was removed, whereby they go. */
+export const forgetCopies = (case_id: string, image_id: string) => {
+  const past = { params: { path: { case_id, image_id } }, cache: 'reload', parseAs: 'stream' } as const
+  return Promise.allSettled([
+    http.GET('/api/v1/cases/{case_id}/images/{image_id}/content', past),
+    http.GET('/api/v1/cases/{case_id}/images/{image_id}/thumbnail', past),
+  ])
+}
+
 /** Where the browser gets an image of the server's. */
 export const imageAddress = (caseId: string, id: string, part: 'content' | 'thumbnail') =>
   `/api/v1/cases/${caseId}/images/${id}/${part}`

@@ -150,6 +150,7 @@ export async function removeImage(caseId: string, id: string, reason: RemovalRea
   await calls.removeImage(caseId, id, reason)
   await dropImage(id)
   await load(personId())
+  await calls.forgetCopies(caseId, id)
   await refreshImages(caseId)
 }
 

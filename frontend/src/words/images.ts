@@ -65,6 +65,7 @@ export const images = {
       by: (who: string, at: string) => `${who}, ${at}`,
       untold: 'From this phone; the server is told once there is a connection.',
       marked: 'What was marked on it',
+      unmarked: 'Nothing was marked on it.',
     },
     close: 'Close',
     noPicture: 'No preview of this kind of file here',

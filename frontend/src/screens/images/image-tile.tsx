@@ -8,7 +8,7 @@ import './images.css'
 import { MarkedViewer } from './marked-viewer'
 import { nameOf } from './name-of'
 import { Names, noteOf } from './names'
-import { Remove } from './remove'
+import { RemoveAlone } from './remove'
 
 interface OneProps {
   caseId: string
@@ -74,7 +74,7 @@ function Here({ image }: { image: WaitingImage }) {
       opened={(onClose) =>
         address && (
           <Viewer address={address} name={nameOf(image)} onClose={onClose}>
-            <Remove onRemove={(reason) => void throwAway(image.id, reason)} />
+            <RemoveAlone onRemove={(reason) => void throwAway(image.id, reason)} />
           </Viewer>
         )
       }

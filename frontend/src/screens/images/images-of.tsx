@@ -5,7 +5,7 @@ import { usePolling } from '@/store/use'
 import { words } from '@/words/en'
 import { ImageTile } from './image-tile'
 import './images.css'
-import { Remove } from './remove'
+import { RemoveAlone } from './remove'
 import { Removed, Thrown } from './removed'
 
 interface Props {
@@ -34,37 +34,43 @@ export function ImagesOf({ caseId, ids }: Props) {
   if (meant.length === 0) return null
   return (
     <>
-      <ul class="images">
-        {meant.map((id) =>
-          gone(id) ? null : (
-            <li key={id}>
-              <ImageTile caseId={caseId} stored={byId(all, id)} here={byId(here, id)} />
-            </li>
-          ),
-        )}
-      </ul>
+      {!meant.every(gone) && (
+        <ul class="images">
+          {meant
+            .filter((id) => !gone(id))
+            .map((id) => (
+              <li key={id}>
+                <ImageTile caseId={caseId} stored={byId(all, id)} here={byId(here, id)} />
+              </li>
+            ))}
+        </ul>
+      )}
       {here.map((image) => meant.includes(image.id) && image.refused !== undefined && <NotKept image={image} />)}
       {meant.filter(gone).map((id) => (
-        <Gone key={id} caseId={caseId} removed={byId(all, id)} thrown={byId(thrown, id)} />
+        <Gone key={id} removed={byId(all, id)} thrown={byId(thrown, id)} marksOf={ids ? undefined : caseId} />
       ))}
     </>
   )
 }
 
 interface GoneProps {
-  caseId: string
   removed: ImageShown | undefined
   thrown: WaitingImage | undefined
+  /** The case in whose list it stands: the way to what was marked on it. */
+  marksOf: string | undefined
 }
 
-function Gone({ caseId, removed, thrown }: GoneProps) {
+function Gone({ removed, thrown, marksOf }: GoneProps) {
   if (removed?.state !== 'removed') return thrown ? <Thrown image={thrown} /> : null
   return (
-    <Removed image={removed}>
-      <a class="button plain" href={`/cases/${caseId}/images/${removed.id}`}>
-        {words.images.remove.marked}
-      </a>
-    </Removed>
+    <div>
+      <Removed image={removed} />
+      {marksOf && (
+        <a class="button plain" href={`/cases/${marksOf}/images/${removed.id}`}>
+          {words.images.remove.marked}
+        </a>
+      )}
+    </div>
   )
 }
 
@@ -74,7 +80,7 @@ function NotKept({ image }: { image: WaitingImage }) {
       <p>
         {words.images.refused} {image.refused}
       </p>
-      <Remove onRemove={(reason) => void throwAway(image.id, reason)} />
+      <RemoveAlone onRemove={(reason) => void throwAway(image.id, reason)} />
     </Notice>
   )
 }

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks'
 import type { ImageShown } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { checkNames, removeImage } from '@/store/images'
@@ -11,35 +12,45 @@ export function noteOf({ name_check, burnt_in_text }: ImageShown): string | unde
   return burnt_in_text === 'stated' ? words.images.names.stated : words.images.names.unsaid
 }
 
-/** Asked where the picture is looked at: is somebody named in it? Below, the way to remove it. */
+/** Asked where the picture is looked at: is somebody named in it? Also the way to remove it. */
 export function Names({ caseId, image }: { caseId: string; image: ImageShown }) {
   const [sending, run] = useSending()
-  const { names, remove } = words.images
-  const open = image.name_check === 'open' && mayKeep()
+  const [asked, setAsked] = useState(false)
   const busy = sending.state === 'busy'
   return (
     <div class="stack close">
-      {open && <p class="strong">{names.question}</p>}
-      {open && (
-        <button
-          type="button"
-          class="button"
-          disabled={busy}
-          onClick={() => void run(() => checkNames(caseId, image.id))}
-        >
-          {names.no}
-        </button>
-      )}
       {image.checked_by && image.checked_at && (
-        <p class="small soft">{names.nobody(image.checked_by.name, words.when(image.checked_at))}</p>
+        <p class="small soft">{words.images.names.nobody(image.checked_by.name, words.when(image.checked_at))}</p>
       )}
-      <Remove
-        says={open ? names.yes : remove.open}
-        busy={busy}
-        onRemove={(reason) => void run(() => removeImage(caseId, image.id, reason))}
-      />
-      {sending.state === 'unsent' && <Notice sign="caution">{remove.unsent}</Notice>}
+      {image.name_check === 'open' && mayKeep() && !asked ? (
+        <Question busy={busy} onNo={() => void run(() => checkNames(caseId, image.id))} onYes={() => setAsked(true)} />
+      ) : (
+        <Remove
+          asked={asked}
+          onAsk={setAsked}
+          busy={busy}
+          onRemove={(reason) => void run(() => removeImage(caseId, image.id, reason))}
+        />
+      )}
+      {sending.state === 'unsent' && <Notice sign="caution">{words.images.remove.unsent}</Notice>}
       {sending.state === 'refused' && <Notice sign="stop">{sending.problem?.message}</Notice>}
     </div>
+  )
+}
+
+function Question({ busy, onNo, onYes }: { busy: boolean; onNo: () => void; onYes: () => void }) {
+  const { question, no, yes } = words.images.names
+  return (
+    <>
+      <p class="strong">{question}</p>
+      <div class="row">
+        <button type="button" class="button grow" disabled={busy} onClick={onNo}>
+          {no}
+        </button>
+        <button type="button" class="button grow" disabled={busy} onClick={onYes}>
+          {yes}
+        </button>
+      </div>
+    </>
   )
 }

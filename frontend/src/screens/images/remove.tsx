@@ -1,42 +1,55 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import type { RemovalReason } from '@/api/shapes'
-import { Notice } from '@/parts/notice'
 import { membership } from '@/store/session'
 import { words } from '@/words/en'
+import './images.css'
 
 interface Props {
-  /** What the first touch is called. */
-  says?: string
+  asked: boolean
+  onAsk: (asked: boolean) => void
   busy?: boolean
   onRemove: (reason: RemovalReason) => void
 }
 
+const SLIP_MS = 700 // a finger that touches twice has not read what stands under it now
+
 /** Whoever may change the case may remove its images and say that nobody is named in one. */
 export const mayKeep = () => membership.value?.role !== 'coordinator'
 
-/** Removing takes two touches: the second says why, and under the first then lies the way back. */
-export function Remove({ says = words.images.remove.open, busy = false, onRemove }: Props) {
-  const [asked, setAsked] = useState(false)
+/** Removing takes two touches: the second says why, and counts only after a moment. */
+export function Remove({ asked, onAsk, ...reasons }: Props) {
   if (!mayKeep()) return null
-  if (!asked) {
-    return (
-      <button type="button" class="button" onClick={() => setAsked(true)}>
-        {says}
-      </button>
-    )
-  }
   return (
     <div class="stack close">
-      <button type="button" class="button" onClick={() => setAsked(false)}>
-        {words.images.remove.keep}
+      {asked && <Reasons {...reasons} />}
+      <button type="button" class="button" onClick={() => onAsk(!asked)}>
+        {asked ? words.images.remove.keep : words.images.remove.open}
       </button>
-      <Notice sign="stop">{words.images.remove.why}</Notice>
+    </div>
+  )
+}
+
+/** Removing where nothing else is asked. */
+export function RemoveAlone({ onRemove }: Pick<Props, 'onRemove'>) {
+  const [asked, setAsked] = useState(false)
+  return <Remove asked={asked} onAsk={setAsked} onRemove={onRemove} />
+}
+
+function Reasons({ busy = false, onRemove }: Pick<Props, 'busy' | 'onRemove'>) {
+  const [ready, setReady] = useState(false)
+  useEffect(() => {
+    const timer = setTimeout(() => setReady(true), SLIP_MS)
+    return () => clearTimeout(timer)
+  }, [])
+  return (
+    <div class="stack close image-remove">
+      <p class="strong">{words.images.remove.why}</p>
       {Object.entries(words.images.remove.reasons).map(([reason, why]) => (
         <button
           key={reason}
           type="button"
           class="button"
-          disabled={busy}
+          disabled={busy || !ready}
           onClick={() => onRemove(reason as RemovalReason)}
         >
           {why}

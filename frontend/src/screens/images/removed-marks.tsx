@@ -1,4 +1,5 @@
 import type { ImageShown, MarkingShown } from '@/api/shapes'
+import { words } from '@/words/en'
 import { MarkedSays } from '../marks/made'
 import { Removed } from './removed'
 
@@ -7,6 +8,7 @@ export function RemovedMarks({ image, markings }: { image: ImageShown; markings:
   return (
     <>
       <Removed image={image} />
+      {markings.length === 0 && <p class="soft">{words.images.remove.unmarked}</p>}
       <ul class="marks-made">
         {[...markings].reverse().map((one) => (
           <li key={one.id}>

@@ -5,7 +5,7 @@ import { words } from '@/words/en'
 import { nameOf } from './name-of'
 
 /** An image that was removed: what it showed, why it went, and who removed it. */
-export function Removed({ image, children }: { image: ImageShown; children?: preact.ComponentChildren }) {
+export function Removed({ image }: { image: ImageShown }) {
   const { removed_for, removed_by, removed_at } = image
   return (
     <p class="image-removed small">
@@ -14,7 +14,6 @@ export function Removed({ image, children }: { image: ImageShown; children?: pre
         <b>{nameOf(image)}.</b> {removed_for && words.images.remove.said(words.images.remove.reasons[removed_for])}{' '}
         {removed_by && removed_at && words.images.remove.by(removed_by.name, words.when(removed_at))}
       </span>
-      {children}
     </p>
   )
 }

@@ -48,7 +48,7 @@ export function Sums({ of }: { of: RecordValue }) {
           <Line key={one.position} says={`${one.canal || said.tooth}: ${one.shows}`} more={[by(one), removal(one)]} />
         ))}
       </Part>
-      {of.images.length > 0 && <ImagesOf caseId={of.case} ids={of.images.map(({ image }) => image)} />}
+      <ImagesOf caseId={of.case} ids={of.images.flatMap(({ image, removed }) => (removed ? [] : [image]))} />
     </>
   )
 }
