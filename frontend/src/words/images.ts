@@ -40,7 +40,7 @@ export const images = {
     notKept: 'This phone could not keep the image: its storage may be full. Nothing was recorded.',
     insecure: 'Images are taken where the address begins with https.',
     full: 'The programme’s room for images is used up. Ask the coordinator for more.',
-    few: (n: number) => `The programme has room for about ${n} more images. Tell the coordinator.`,
+    few: (n: number) => `The programme has room for about ${n} more image${n === 1 ? '' : 's'}. Tell the coordinator.`,
     room: (n: number) => `Room for about ${n} more.`,
     names: {
       look: 'Look for a name',
