@@ -19,6 +19,8 @@ from frontend.server.environment import BIN, ROOT
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
 EVERY_CORE = ("--numprocesses", "auto")
 API_TYPES = build.FRONTEND / "api-types"
+# Read by the tests of images.
+PHOTOGRAPHS = ROOT / "tests" / "photographs"
 
 
 class PartFailed(Exception):
@@ -60,10 +62,12 @@ def openapi() -> None:
 
 
 def sqlite() -> None:
+    build.install_packages(PHOTOGRAPHS)
     _pytest({"DATABASE_URL": "sqlite://:memory:"}, *EVERY_CORE)
 
 
 def postgresql() -> None:
+    build.install_packages(PHOTOGRAPHS)
     with postgres.throw_away() as url:
         _pytest({"DATABASE_URL": url}, *EVERY_CORE)
 

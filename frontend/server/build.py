@@ -63,5 +63,5 @@ def _digest(*inputs: Path) -> str:
     for given in inputs:
         files = sorted(path for path in given.rglob("*") if path.is_file()) if given.is_dir() else [given]
         for file in files:
-            digest.update(str(file.relative_to(FRONTEND)).encode() + b"\0" + file.read_bytes())
+            digest.update(os.path.relpath(file, FRONTEND).encode() + b"\0" + file.read_bytes())
     return digest.hexdigest()
