@@ -103,7 +103,7 @@ def test_what_is_no_picture(make: Make, priya: Person, opened: Case, folder: Pat
 
 
 @pytest.mark.parametrize("make", WHOLE.values(), ids=WHOLE)
-@pytest.mark.parametrize("share", [0.3, 0.6, 0.9])
+@pytest.mark.parametrize("share", [0.4, 0.9])
 def test_what_is_cut_off(share: float, make: Make, priya: Person, opened: Case, folder: Path) -> None:
     sent = make()
     assert put(priya, opened, uuid7(), sent).json()["state"] == "stored"
