@@ -3,6 +3,7 @@
 value       limits, refusals, what comes out
 kinds       which kind a file is, by its content
 pictures    JPEG, PNG, WebP, TIFF, HEIC
+webp_size   how large a WebP image is, before its decoder takes memory for it
 dicom       DICOM: de-identified anew, never as received
 dicom_class, dicom_spacing  what it is kept as; the numbers of its scale
 child       the process that reads one image and ends

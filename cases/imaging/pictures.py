@@ -13,6 +13,7 @@ import pillow_heif
 from PIL import Image, ImageOps
 
 from cases.domain.images import ImageKind
+from cases.imaging import webp_size
 from cases.imaging.value import Clean, Limits, Unreadable
 
 # The reader's own limit only warns; ours refuses before anything is decoded.
@@ -40,6 +41,8 @@ GREY = ("1", "L", "LA", "La")
 
 def clean(data: bytes, kind: ImageKind, limits: Limits) -> Clean:
     """The picture, upright, without anything beside its pixels. Raises Unreadable."""
+    if kind is ImageKind.WEBP and (size := webp_size.size_px(data)):
+        limits.refuse_size(*size)
     with Image.open(BytesIO(data), formats=[FORMATS[kind]]) as opened:
         limits.refuse_size(*opened.size)
         if kind not in FIRST_IS_IT and getattr(opened, "n_frames", 1) > 1:

@@ -77,6 +77,11 @@ def test_what_unfolds(make: Make, priya: Person, opened: Case, folder: Path, set
     assert any(word in reason for word in ("px", "memory", "damaged"))
 
 
+def test_a_large_webp_is_refused_by_its_size(priya: Person, opened: Case, folder: Path) -> None:
+    """Its decoder takes the memory for every pixel before it tells how many there are."""
+    assert "16383 by 16383 px" in refused(priya, opened, webp(16_383, 16_383), folder)
+
+
 @pytest.mark.parametrize(
     ("sent", "size"),
     [
