@@ -18,6 +18,13 @@ from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
 EVERY_CORE = ("--numprocesses", "auto")
+# What touches no database is run once: pytest-django lets none of these reach one.
+WITHOUT_DATABASE = (
+    "--ignore=tests/planning",
+    "--ignore=tests/architecture",
+    "--ignore-glob=tests/cases/test_imaging*",
+    "--ignore=tests/cases/test_webp_size.py",
+)
 API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
@@ -69,7 +76,7 @@ def sqlite() -> None:
 def postgresql() -> None:
     build.install_packages(PHOTOGRAPHS)
     with postgres.throw_away() as url:
-        _pytest({"DATABASE_URL": url}, *EVERY_CORE)
+        _pytest({"DATABASE_URL": url}, *EVERY_CORE, *WITHOUT_DATABASE)
 
 
 def faults() -> None:

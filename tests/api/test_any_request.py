@@ -61,6 +61,7 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
         "override_id": str(let_pass.pk),
         "image_id": str(image.pk),
         "marking_id": str(uuid7()),
+        "bend_id": str(uuid7()),
         "name": "MB",
         "key": "passes.gain",
         "tooth": "16",

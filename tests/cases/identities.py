@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from io import BytesIO
 
+from pydicom import dcmread
 from pydicom._uid_dict import UID_dictionary
 from pydicom.dataset import Dataset
 from pydicom.uid import PYDICOM_IMPLEMENTATION_UID
@@ -22,6 +24,14 @@ def identities(told: Dataset) -> set[bytes]:
     found = whole | {part for said in whole for part in said.split("^")}
     nobodys = {*UID_dictionary, PYDICOM_IMPLEMENTATION_UID}
     return {said.encode() for said in found if len(said.encode()) >= LEAST_BYTES and said not in nobodys}
+
+
+def without_own_names(data_set: bytes) -> bytes:
+    """A kept data set without the identifiers that it was given when it was kept: chance puts any number into them."""
+    told = dcmread(BytesIO(data_set))
+    for uid in {told.SOPInstanceUID, told.StudyInstanceUID, told.SeriesInstanceUID}:
+        data_set = data_set.replace(str(uid).encode(), b"")
+    return data_set
 
 
 def _said(told: Dataset) -> Iterator[str]:
