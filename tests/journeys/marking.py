@@ -49,16 +49,16 @@ def touch(page: Page, image: Radiograph, places_mm: Places, seed: int) -> None:
     off = np.random.default_rng(seed).normal(0, 1, places_mm.shape)
     for x, y in image.on_image(places_mm) + off:
         page.locator(PANE).scroll_into_view_if_needed()
-        # While the phone's own copy gives way to the server's, the image has no size of its own.
-        page.wait_for_function("selector => document.querySelector(selector + ' > img')?.naturalWidth > 0", arg=PANE)
-        at = page.evaluate(
+        at = page.wait_for_function(
             """([selector, x, y]) => {
               const img = document.querySelector(selector + ' > img')
+              // While the phone's own copy gives way to the server's, the image has no size of its own.
+              if (!img?.naturalWidth) return false
               const { left, top, width, height } = img.getBoundingClientRect()
               return [left + (x * width) / img.naturalWidth, top + (y * height) / img.naturalHeight]
             }""",
-            [PANE, float(x), float(y)],
-        )
+            arg=[PANE, float(x), float(y)],
+        ).json_value()
         page.touchscreen.tap(*at)
 
 
