@@ -18,10 +18,9 @@ from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
 EVERY_CORE = ("--numprocesses", "auto")
-# What touches no database is run once: pytest-django lets none of these reach one.
-WITHOUT_DATABASE = (
-    "--ignore=tests/planning",
-    "--ignore=tests/architecture",
+# What touches no database is run once: pytest-django lets none of the others reach one.
+WITH_DATABASE = (
+    *("tests/cases", "tests/api", "tests/frontend"),
     "--ignore-glob=tests/cases/test_imaging*",
     "--ignore=tests/cases/test_webp_size.py",
 )
@@ -76,7 +75,7 @@ def sqlite() -> None:
 def postgresql() -> None:
     build.install_packages(PHOTOGRAPHS)
     with postgres.throw_away() as url:
-        _pytest({"DATABASE_URL": url}, *EVERY_CORE, *WITHOUT_DATABASE)
+        _pytest({"DATABASE_URL": url}, *EVERY_CORE, *WITH_DATABASE)
 
 
 def faults() -> None:
