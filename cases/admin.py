@@ -12,7 +12,7 @@ from django.core.exceptions import ValidationError
 from django.http import HttpRequest
 
 from cases import models
-from cases.queries.images import BYTES_PER_MB
+from cases.domain.images import BYTES_PER_MB
 from planning import tables
 
 if TYPE_CHECKING:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
 
+BYTES_PER_MB = 1_000_000
 Pair = tuple[float, float]
 
 

@@ -8,13 +8,11 @@ from dataclasses import dataclass
 
 from django.conf import settings
 
-from cases.domain.images import Spacing
+from cases.domain.images import BYTES_PER_MB, Spacing
 from cases.models import Case, Image, values
 from planning.encoding import decode
 from planning.radiograph import MarkFigures, mark_figures
 from planning.tables import Figures
-
-BYTES_PER_MB = 1_000_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,7 +16,7 @@ from cases.services.doer import guard
 from cases.services.locking import locked
 from planning.encoding import canonical_text
 from planning.errors import PlanningError
-from planning.radiograph import spread, views
+from planning.radiograph import views
 from planning.radiograph.values import Between
 from planning.tables import Figures
 
@@ -93,13 +93,12 @@ def _read(canal: Canal, first: Marking, second: Marking, told: Combined, figures
             raise NotUsable(reason=reason, at=(name,))
         angles.append(angle)
     one, other = angles
-    reach = spread.reach_of(figures)
     bends = views.Bends(
         first_deg=one.value,
         second_deg=-other.value if told.other_side else other.value,
         apart_deg=told.apart_deg,
-        first_off_deg=((one.most or one.value) - one.value) / reach,
-        second_off_deg=((other.most or other.value) - other.value) / reach,
+        first_within=one,
+        second_within=other,
     )
     try:
         read = views.read(views.Views(bends=bends), figures)

@@ -19,7 +19,7 @@ from django.db.models import Max, Sum
 from django.utils import timezone
 
 from cases.domain.errors import ImageDamaged, ImageRefused, ImageRemoved, ImagesFull, NotUsable, OffsetMismatch
-from cases.domain.images import ImageState, RemovalReason
+from cases.domain.images import BYTES_PER_MB, ImageState, RemovalReason
 from cases.domain.told import Shows
 from cases.domain.who_may import May
 from cases.imaging import reading
@@ -29,8 +29,6 @@ from cases.services import image_files, log, sent
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning.encoding import canonical_text
-
-BYTES_PER_MB = 1_000_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

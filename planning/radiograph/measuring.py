@@ -12,6 +12,7 @@ from planning.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMu
 from planning.radiograph import bend, line, spread
 from planning.radiograph.line import Marks
 from planning.radiograph.scale import scale_of, why_not
+from planning.radiograph.spread import DIGITS
 from planning.radiograph.values import (
     Bend,
     Between,
@@ -31,7 +32,6 @@ from planning.tables import Figures
 MOST_LINES = 8  # more canals than any tooth has
 MOST_POINTS = 40  # of one line: one every half millimetre
 MOST_PLACES = 40  # of one line
-DIGITS = 3  # a thousandth of a millimetre, of a degree or of a pixel: finer than any finger taps
 
 
 def measure(given: ImageMarks, figures: Figures) -> Measured:
@@ -92,15 +92,7 @@ def _between(value: float, off: float, scale: Scale, figures: Figures) -> Betwee
     """In mm; None without a scale."""
     if scale.spread_share is None:
         return None
-    return _rounded(spread.between(value, math.hypot(off, value * scale.spread_share), figures))
-
-
-def _rounded(found: Between) -> Between:
-    return Between(
-        value=round(found.value, DIGITS),
-        least=round(found.least, DIGITS),
-        most=round(found.most or 0.0, DIGITS),
-    )
+    return spread.rounded(spread.between(value, math.hypot(off, value * scale.spread_share), figures))
 
 
 def _bend(
@@ -125,11 +117,7 @@ def _bend(
     begins, ends = float(distances[leaves]), float(distances[last])
     whole = None if scale.spread_share is None else float(distances[-1])
     return Bend(
-        schneider_deg=Between(
-            value=round(angle, DIGITS),
-            least=round(max(0.0, found.least), DIGITS),
-            most=round(found.most or 0.0, DIGITS),
-        ),
+        schneider_deg=spread.rounded(found, least=0.0),
         radius_mm=radius,
         arc_deg=None if radius is None else round(math.degrees(turn), DIGITS),
         arc_mm=None if radius is None else round(turn / curve, DIGITS),
@@ -144,11 +132,8 @@ def _radius(curve: float, sd: float, scale: Scale, figures: Figures) -> Between 
     if scale.spread_share is None or curve * figures["curvature.radius_most"] < 1:
         return None
     reach = spread.reach_of(figures) * math.hypot(sd, curve * scale.spread_share)
-    return Between(
-        value=round(1 / curve, DIGITS),
-        least=round(1 / (curve + reach), DIGITS),
-        most=round(1 / (curve - reach), DIGITS) if curve > reach else None,
-    )
+    most = 1 / (curve - reach) if curve > reach else None
+    return spread.rounded(Between(value=1 / curve, least=1 / (curve + reach), most=most))
 
 
 def _tip_short(
@@ -186,7 +171,7 @@ def _tip_deeper(
 
     off = spread.from_tapping(deep, all_marks, np.broadcast_to(tapped * unit, all_marks.shape))
     off = math.hypot(off, deep(all_marks) * scale.spread_share, figures["scale.instrument_spread"])
-    return _rounded(spread.between(deep(all_marks) - of.set_mm, off, figures))
+    return spread.rounded(spread.between(deep(all_marks) - of.set_mm, off, figures))
 
 
 def _reading(

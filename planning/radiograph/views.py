@@ -15,7 +15,6 @@ from planning.radiograph.values import Between
 from planning.tables import Figures
 
 HALF_TURN_DEG = 180  # two views from opposite sides show the same
-DIGITS = 3  # a thousandth of a degree: finer than any finger taps
 
 Way = Literal["mesial", "distal"]
 Side = Literal["buccal", "lingual", "cannot_tell"]
@@ -42,11 +41,10 @@ class Bends:
     """Below 0 where it bends to the other side than in the first view."""
     apart_deg: float
     """How far the tube turned about the tooth's long axis between the views."""
-    first_off_deg: float | None = None
-    """One standard deviation of the angle; None: not known, and then of the angle in space neither."""
-    second_off_deg: float | None = None
-    apart_off_deg: float | None = None
-    """None: as the figures have it."""
+    first_within: Between | None = None
+    """The angle with its interval as it was measured, to whichever side; None: not known, and then of the angle in
+    space neither."""
+    second_within: Between | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +63,7 @@ class TwoViewsRead:
     in_space_deg: float | None
     """None where no bends were given."""
     in_space: Between | None = None
-    """The same with its interval; None where it is not said how far the two angles are off."""
+    """The same with its interval; None where an angle came without one."""
 
 
 def read(views: Views, figures: Figures) -> TwoViewsRead:
@@ -73,11 +71,11 @@ def read(views: Views, figures: Figures) -> TwoViewsRead:
     side, why = (None, "") if views.shift is None else _side(views.shift, figures)
     if views.bends is None:
         return TwoViewsRead(one_is=side, why=why, in_space_deg=None)
-    _refuse_alike(views.bends, figures)
+    _refuse_unfit(views.bends, figures)
     seen = np.array([views.bends.first_deg, views.bends.second_deg, views.bends.apart_deg])
     space = _in_space_deg(seen)
     within = _within(space, seen, views.bends, figures)
-    return TwoViewsRead(one_is=side, why=why, in_space_deg=round(space, DIGITS), in_space=within)
+    return TwoViewsRead(one_is=side, why=why, in_space_deg=round(space, spread.DIGITS), in_space=within)
 
 
 def _side(shift: Shift, figures: Figures) -> tuple[Side, str]:
@@ -91,7 +89,7 @@ def _side(shift: Shift, figures: Figures) -> tuple[Side, str]:
     return "buccal", f"The tube moved to the {shift.tube} and the line moved the other way."
 
 
-def _refuse_alike(bends: Bends, figures: Figures) -> None:
+def _refuse_unfit(bends: Bends, figures: Figures) -> None:
     least = figures["views.apart_least"]
     most = HALF_TURN_DEG - least
     if not least <= bends.apart_deg <= most:
@@ -100,10 +98,6 @@ def _refuse_alike(bends: Bends, figures: Figures) -> None:
     for name in ("first_deg", "second_deg"):
         if abs(getattr(bends, name)) >= figures["curvature.most_deg"]:
             reason = f"an angle of {getattr(bends, name):g}° cannot be: below {figures['curvature.most_deg']:g}°."
-            raise ViewsDoNotFit(reason=reason, at=("bends", name))
-    for name in ("first_off_deg", "second_off_deg", "apart_off_deg"):
-        if (off := getattr(bends, name)) is not None and not 0 <= off <= figures["views.off_most"]:
-            reason = f"{off:g}° off says nothing of an angle: 0 to {figures['views.off_most']:g}°."
             raise ViewsDoNotFit(reason=reason, at=("bends", name))
 
 
@@ -119,14 +113,16 @@ def _in_space_deg(seen: NDArray[np.float64]) -> float:
 
 
 def _within(space: float, seen: NDArray[np.float64], bends: Bends, figures: Figures) -> Between | None:
-    """First order, as everything else that is measured on an image."""
-    if bends.first_off_deg is None or bends.second_off_deg is None:
-        return None
-    turn = figures["views.apart_spread"] if bends.apart_off_deg is None else bends.apart_off_deg
-    off = spread.from_tapping(_in_space_deg, seen, np.array([bends.first_off_deg, bends.second_off_deg, turn]))
-    found = spread.between(space, off, figures)
-    return Between(
-        value=round(found.value, DIGITS),
-        least=round(max(0.0, found.least), DIGITS),
-        most=round(found.most or 0.0, DIGITS),
-    )
+    """First order, as everything else that is measured on an image. Raises ViewsDoNotFit."""
+    offs = []
+    for name in ("first_within", "second_within"):
+        within: Between | None = getattr(bends, name)
+        if within is None or within.most is None:
+            return None
+        off = (within.most - within.value) / spread.reach_of(figures)
+        if not 0 <= off <= figures["views.off_most"]:
+            reason = f"an angle that is {off:g}° off says nothing: 0 to {figures['views.off_most']:g}°."
+            raise ViewsDoNotFit(reason=reason, at=("bends", name))
+        offs.append(off)
+    off = spread.from_tapping(_in_space_deg, seen, np.array([*offs, figures["views.apart_spread"]]))
+    return spread.rounded(spread.between(space, off, figures), least=0.0)

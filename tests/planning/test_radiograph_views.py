@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from scipy.stats import binom
 
 from planning.errors import ViewsDoNotFit
+from planning.radiograph.values import Between
 from planning.radiograph.views import Bends, Shift, Side, Views, Way, read
 from planning.tables import Figures
 
@@ -66,6 +67,11 @@ def test_any_two_views_give_the_bend_that_was_drawn(mesial_deg: float, lingual_d
     assert found.in_space_deg == pytest.approx(math.degrees(math.atan(np.hypot(*lean))), abs=1e-2)
 
 
+def off_by(deg: float) -> Between:
+    """An angle with one standard deviation of so much: 1.96 of them to an interval's end."""
+    return Between(value=20, least=20 - 1.96 * deg, most=20 + 1.96 * deg)
+
+
 @pytest.mark.parametrize(("mesial_deg", "lingual_deg", "apart_deg"), [(20, 25, 90), (30, 10, 40), (12, -18, 30)])
 def test_an_angle_in_space_lies_within_its_interval_as_often_as_it_says(
     mesial_deg: float, lingual_deg: float, apart_deg: float
@@ -82,8 +88,8 @@ def test_an_angle_in_space_lies_within_its_interval_as_often_as_it_says(
             first_deg=seen[0] + chance.normal(0, 1),
             second_deg=seen[1] + chance.normal(0, 1.5),
             apart_deg=apart_deg + chance.normal(0, Figures()["views.apart_spread"]),
-            first_off_deg=1,
-            second_off_deg=1.5,
+            first_within=off_by(1),
+            second_within=off_by(1.5),
         )
         found = read(Views(bends=bends), Figures()).in_space
         assert found is not None
@@ -93,9 +99,8 @@ def test_an_angle_in_space_lies_within_its_interval_as_often_as_it_says(
 
 
 def test_angles_of_unknown_worth_have_no_interval() -> None:
-    assert (
-        read(Views(bends=Bends(first_deg=20, second_deg=30, apart_deg=90, first_off_deg=1)), Figures()).in_space is None
-    )
+    bends = Bends(first_deg=20, second_deg=30, apart_deg=90, first_within=off_by(1))
+    assert read(Views(bends=bends), Figures()).in_space is None
 
 
 @pytest.mark.parametrize(
@@ -105,8 +110,14 @@ def test_angles_of_unknown_worth_have_no_interval() -> None:
         (Bends(first_deg=20, second_deg=-20, apart_deg=178), "apart_deg"),
         (Bends(first_deg=90, second_deg=20, apart_deg=90), "first_deg"),
         (Bends(first_deg=20, second_deg=-95, apart_deg=90), "second_deg"),
-        (Bends(first_deg=20, second_deg=20, apart_deg=90, second_off_deg=-1), "second_off_deg"),
-        (Bends(first_deg=20, second_deg=20, apart_deg=90, apart_off_deg=50), "apart_off_deg"),
+        (
+            Bends(first_deg=20, second_deg=20, apart_deg=90, first_within=off_by(1), second_within=off_by(-1)),
+            "second_within",
+        ),
+        (
+            Bends(first_deg=20, second_deg=20, apart_deg=90, first_within=off_by(50), second_within=off_by(1)),
+            "first_within",
+        ),
     ],
 )
 def test_views_that_show_the_same_are_refused(bends: Bends, pointer: str) -> None:

@@ -1622,21 +1622,17 @@ export interface components {
         BendsRequest: {
             /** @description How far the tube turned about the tooth's long axis between the views. */
             apart_deg: number;
-            /**
-             * @description None: as the figures have it.
-             * @default null
-             */
-            apart_off_deg?: number | null;
             first_deg: number;
             /**
-             * @description One standard deviation of the angle; None: not known, and then of the angle in space neither.
+             * @description The angle with its interval as it was measured, to whichever side; None: not known, and then of the angle in
+             *     space neither.
              * @default null
              */
-            first_off_deg?: number | null;
+            first_within?: components["schemas"]["Between"] | null;
             /** @description Below 0 where it bends to the other side than in the first view. */
             second_deg: number;
             /** @default null */
-            second_off_deg?: number | null;
+            second_within?: components["schemas"]["Between"] | null;
         };
         /** @description A measure with the ends of its interval; the share that an interval holds is a figure. */
         Between: {
@@ -4829,7 +4825,7 @@ export interface components {
             kind: "turn";
         };
         TwoViewsRead: {
-            /** @description The same with its interval; None where it is not said how far the two angles are off. */
+            /** @description The same with its interval; None where an angle came without one. */
             in_space: components["schemas"]["Between"] | null;
             /** @description None where no bends were given. */
             in_space_deg: number | null;
