@@ -33,7 +33,11 @@ function marking(number: number, corrects: string | null): MarkingShown {
 /** Images of a case; whichever is asked for was marked by one and put right by another. */
 function served(...images: ImageShown[]): void {
   const markings = [marking(1, null), marking(2, 'marking 1')]
-  serve(({ path }) => ({ body: path.endsWith('/markings') ? { markings } : { room: ROOM, images } }))
+  serve(({ path }) => ({
+    body: path.endsWith('/markings')
+      ? { markings }
+      : { room: ROOM, marking: { interval_share: 0.95, reach: 1.96 }, images },
+  }))
 }
 
 /** Every image is as large as this and there at once: there is no decoder here. */
@@ -119,7 +123,7 @@ function keeper(more: Partial<ImageShown>, line = { up: true }) {
       asked.push([path, body])
       more = path.endsWith('/remove') ? { state: 'removed' } : { ...more, name_check: 'nobody_named' }
     }
-    return { body: { room: ROOM, images: [image('one', more)] } }
+    return { body: { room: ROOM, marking: { interval_share: 0.95, reach: 1.96 }, images: [image('one', more)] } }
   })
   return asked
 }

@@ -58,7 +58,7 @@ const KEPT = { number: 1, id: 'k', made_by: { name: 'Ada' }, at: '2026-03-05T14:
 function served(read: TwoViewsRead | ReturnType<typeof problem>): Sent[] {
   return serve(({ method, path }) => {
     if (path === 'compute/two-views') return 'status' in read ? read : { body: read }
-    if (path.endsWith('/images')) return { body: { marking: { reach: 2 }, images: [] } }
+    if (path.endsWith('/images')) return { body: { marking: { interval_share: 0.95 }, images: [] } }
     if (method === 'PUT') return { status: 201, body: {} }
     if (path.endsWith('/bends-in-space'))
       return { body: { results: [{ ...KEPT, in_space: { value: 31, least: 28, most: 34 } }] } }
@@ -84,8 +84,26 @@ describe('which canal is which', () => {
     expect(shift.second_mm).toBeCloseTo(-4.5, 9)
     // Where mesial is to the left the very same marks lie the other way.
     fireEvent.click(screen.getByRole('radio', { name: 'left' }))
+    expect(screen.queryByText('MB lies buccal of ML.')).toBeNull()
     await screen.findByText('MB lies buccal of ML.')
     expect(shiftOf(sent).first_mm).toBeCloseTo(3, 9)
+  })
+})
+
+describe('of three canals', () => {
+  const three = (id: string) => marking(id, { MB: down(100, 120), ML: down(160, 160), D: down(300, 300) })
+
+  test('another pair is asked for anew: no answer is told of canals it was not given for', async () => {
+    const sent = served({ one_is: 'buccal', why: 'It moved the other way.', in_space_deg: null, in_space: null })
+    render(<WhichSide left={three('left')} right={three('right')} />)
+    fireEvent.click(screen.getByRole('radio', { name: 'mesial' }))
+    fireEvent.click(screen.getByRole('radio', { name: 'right' }))
+    await screen.findByText('MB lies buccal of ML.')
+    fireEvent.change(screen.getByLabelText('against'), { target: { value: 'D' } })
+    expect(screen.queryByText(/lies buccal/)).toBeNull()
+    expect(await screen.findByText('MB lies buccal of D.')).toBeDefined()
+    // By hand: 200 pixels of 0.05 mm to the left.
+    expect(shiftOf(sent).first_mm).toBeCloseTo(-10, 9)
   })
 })
 
@@ -101,8 +119,11 @@ describe('a bend in space', () => {
     turn('40')
     const keep = await screen.findByRole('button', { name: 'Keep and chart for MB' })
     const asked = sent.find(({ path }) => path === 'compute/two-views')?.body
-    const off = { first_off_deg: 1, second_off_deg: 1 }
-    expect(asked).toEqual({ views: { shift: null, bends: { first_deg: 20, second_deg: -20, apart_deg: 40, ...off } } })
+    const angle = { value: 20, least: 18, most: 22 }
+    const within = { first_within: angle, second_within: angle }
+    expect(asked).toEqual({
+      views: { shift: null, bends: { first_deg: 20, second_deg: -20, apart_deg: 40, ...within } },
+    })
     fireEvent.click(keep)
     const put = () => sent.find(({ method }) => method === 'PUT')
     await waitFor(() => expect(put()).toBeDefined())

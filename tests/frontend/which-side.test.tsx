@@ -1,4 +1,4 @@
-import { fireEvent, render, screen } from '@testing-library/preact'
+import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { expect, test, vi } from 'vitest'
 import * as calls from '@/api/markings'
 import { WhichSide } from '@/screens/marks/which-side'
@@ -16,8 +16,10 @@ test('the way of the tube and of the line are asked of the server, and its answe
   fireEvent.click(tube as HTMLElement)
   expect(asked).not.toHaveBeenCalled()
   fireEvent.click(line as HTMLElement)
-  expect(asked).toHaveBeenCalledWith({ shift: { tube: 'mesial', first_mm: 0, second_mm: 1 }, bends: null })
   expect(await screen.findByText('Lingual.')).toBeTruthy()
+  expect(asked).toHaveBeenCalledWith({ shift: { tube: 'mesial', first_mm: 0, second_mm: 1 }, bends: null })
   fireEvent.click(screen.getByRole('radio', { name: 'hardly moved' }))
-  expect(asked).toHaveBeenLastCalledWith({ shift: { tube: 'mesial', first_mm: 0, second_mm: 0 }, bends: null })
+  await waitFor(() =>
+    expect(asked).toHaveBeenLastCalledWith({ shift: { tube: 'mesial', first_mm: 0, second_mm: 0 }, bends: null }),
+  )
 })

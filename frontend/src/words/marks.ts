@@ -5,6 +5,8 @@ interface Bounds {
   readonly pixel_most_mm: number
 }
 
+const within = (percent: number | undefined) => (percent === undefined ? 'within' : `${percent} % within`)
+
 export const marks = {
   marks: {
     title: 'Marks on an image',
@@ -101,7 +103,8 @@ export const marks = {
     made: 'Marked so far',
     by: (number: number, name: string, when: string) => `${number} · ${name}, ${when}`,
     corrects: (number: number) => `puts ${number} right`,
-    between: (value: string, least: string, most: string) => `${value} mm (95 % within ${least} to ${most})`,
+    between: (percent: number | undefined, value: string, least: string, most: string) =>
+      `${value} mm (${within(percent)} ${least} to ${most})`,
     longerBy: (more_mm: number) =>
       `${Math.abs(more_mm).toFixed(1)} mm ${more_mm >= 0 ? 'longer' : 'shorter'} than before`,
     taken: 'taken as a reading',
@@ -135,7 +138,8 @@ export const marks = {
     bendsTo: 'On the other image it bends to',
     bendSide: { same: 'the same side', other: 'the other side' },
     inSpace: (deg: number) => `${deg}° in space`,
-    angleWithin: (least: number, most: number) => `(95 % within ${least}° to ${most}°)`,
+    angleWithin: (percent: number | undefined, least: number, most: number) =>
+      `(${within(percent)} ${least}° to ${most}°)`,
     keepBend: (canal: string) => `Keep and chart for ${canal}`,
     outdated: 'marked anew since',
     needsConnection: 'This needs a connection. What is marked stays.',

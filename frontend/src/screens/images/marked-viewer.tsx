@@ -3,7 +3,7 @@ import { useCase } from '@/store/cases'
 import { useMarkings } from '@/store/markings'
 import { useVersion } from '@/store/plans'
 import { keptLines } from '../marks/kept-lines'
-import { MarkedSays } from '../marks/made'
+import { MarkedList } from '../marks/marked-list'
 
 interface Props {
   caseId: string
@@ -24,9 +24,7 @@ export function MarkedViewer({ caseId, imageId, children, ...viewer }: Props) {
   return (
     <Viewer {...viewer} rowPerColumn={scale?.row_per_column} lines={keptLines(markings, of?.canals ?? [], plan)}>
       {children}
-      {[...markings].reverse().map((one) => (
-        <MarkedSays key={one.id} one={one} markings={markings} />
-      ))}
+      <MarkedList caseId={caseId} markings={markings} />
     </Viewer>
   )
 }

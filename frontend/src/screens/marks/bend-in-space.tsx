@@ -1,17 +1,16 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
-import { Refused } from '@/api/problem'
-import type { CaseShown, MarkingShown, TwoViewsRead, Views } from '@/api/shapes'
+import { useRef, useState } from 'preact/hooks'
+import type { CaseShown, MarkingShown, Views } from '@/api/shapes'
 import { Choice, Select, Stepper } from '@/parts/fields'
 import { readMm } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { combineViews, useBendsInSpace } from '@/store/bends-in-space'
-import { useImages } from '@/store/images'
-import { readTwoViews } from '@/store/markings'
 import { useSending } from '@/store/sending'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
+import { usePercent } from './marked-list'
 import { bendOf, bendsRight, onBoth } from './two-views'
+import { useTwoViews } from './use-two-views'
 
 interface Props {
   of: CaseShown
@@ -20,8 +19,6 @@ interface Props {
 }
 
 type Side = 'same' | 'other'
-
-const PAUSE_MS = 300 // between one touch of a stepper and the next
 
 /** The bend of a canal in space, from the two images that lie side by side. */
 export function BendInSpace({ of, left, right }: Props) {
@@ -43,7 +40,9 @@ export function BendInSpace({ of, left, right }: Props) {
             onChoose={setPicked}
           />
         )}
-        {canal && <OfCanal key={canal.id} caseId={of.id} canal={canal} left={left} right={right} />}
+        {canal && (
+          <OfCanal key={`${canal.id} ${left.id} ${right.id}`} caseId={of.id} canal={canal} left={left} right={right} />
+        )}
       </div>
     </details>
   )
@@ -63,7 +62,8 @@ function OfCanal({
   })
   const side = turned ?? (bendsRight(left, canal.name) === bendsRight(right, canal.name) ? 'same' : 'other')
   const apart_deg = readMm(apart)
-  const [found, problem] = useRead(viewsOf(left, right, canal.name, side, apart_deg, useReach(caseId)))
+  const percent = usePercent(caseId)
+  const [found, problem] = useTwoViews(viewsOf(left, right, canal.name, side, apart_deg))
   const change = () => {
     id.current = uuid7()
   }
@@ -111,7 +111,7 @@ function OfCanal({
           <p>
             <b class="number">{words.marks.inSpace(whole(found.in_space.value))}</b>{' '}
             <span class="soft">
-              {words.marks.angleWithin(whole(found.in_space.least), whole(found.in_space.most ?? 0))}
+              {words.marks.angleWithin(percent, whole(found.in_space.least), whole(found.in_space.most ?? 0))}
             </span>
           </p>
           <button type="button" class="button main" disabled={sending.state === 'busy'} onClick={keep}>
@@ -120,7 +120,7 @@ function OfCanal({
         </>
       )}
       <Sent sending={sending} again={keep} />
-      <KeptBends canalId={canal.id} />
+      <KeptBends canalId={canal.id} percent={percent} />
     </>
   )
 }
@@ -128,7 +128,7 @@ function OfCanal({
 const whole = (deg: number | undefined) => Math.round(deg ?? 0)
 
 /** What was combined before, the latest first. */
-function KeptBends({ canalId }: { canalId: string }) {
+function KeptBends({ canalId, percent }: { canalId: string; percent: number | undefined }) {
   const kept = useBendsInSpace(canalId).value?.results ?? []
   return (
     <ul class="marks-made">
@@ -136,15 +136,13 @@ function KeptBends({ canalId }: { canalId: string }) {
         <li key={one.id}>
           <b>{words.marks.by(one.number, one.made_by.name, words.when(one.at))}</b> ·{' '}
           {words.marks.inSpace(whole(one.in_space.value))}{' '}
-          {words.marks.angleWithin(whole(one.in_space.least), whole(one.in_space.most ?? 0))}
+          {words.marks.angleWithin(percent, whole(one.in_space.least), whole(one.in_space.most ?? 0))}
           {one.outdated && ` · ${words.marks.outdated}`}
         </li>
       ))}
     </ul>
   )
 }
-
-const useReach = (caseId: string) => useImages(caseId).value?.marking.reach
 
 /** What the server is asked; nothing as long as something is missing. */
 function viewsOf(
@@ -153,47 +151,10 @@ function viewsOf(
   canal: string,
   side: Side,
   apart_deg: number | undefined,
-  reach: number | undefined,
 ): Views | undefined {
   const [first, second] = [bendOf(left, canal), bendOf(right, canal)]
-  if (!first || !second || !apart_deg || !reach) return undefined
-  const off = ({ value, most }: typeof first) => ((most ?? value) - value) / reach
-  return {
-    shift: null,
-    bends: {
-      first_deg: first.value,
-      second_deg: side === 'other' ? -second.value : second.value,
-      apart_deg,
-      first_off_deg: off(first),
-      second_off_deg: off(second),
-    },
-  }
-}
-
-/** The server's answer to what was last asked, or why there is none. */
-function useRead(views: Views | undefined): readonly [TwoViewsRead | undefined, string | undefined] {
-  const [found, setFound] = useState<TwoViewsRead>()
-  const [problem, setProblem] = useState<string>()
-  const key = JSON.stringify(views)
-  useEffect(() => {
-    setFound(undefined)
-    setProblem(undefined)
-    if (!views) return
-    let over = false
-    const timer = setTimeout(() => {
-      readTwoViews(views).then(
-        (read) => over || setFound(read),
-        (error: Error) =>
-          over ||
-          setProblem(
-            error instanceof Refused ? (error.fields[0]?.detail ?? error.message) : words.marks.needsConnection,
-          ),
-      )
-    }, PAUSE_MS)
-    return () => {
-      over = true
-      clearTimeout(timer)
-    }
-  }, [key])
-  return [found, problem]
+  if (!first || !second || !apart_deg) return undefined
+  const second_deg = side === 'other' ? -second.value : second.value
+  const within = { first_within: first, second_within: second }
+  return { shift: null, bends: { first_deg: first.value, second_deg, apart_deg, ...within } }
 }

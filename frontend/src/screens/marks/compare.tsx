@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { CaseShown, ImageShown } from '@/api/shapes'
+import type { CaseShown } from '@/api/shapes'
 import { Select, Tick } from '@/parts/fields'
 import { ImageBoard } from '@/parts/image-board/image-board'
 import { FIRST_LOOK, Picture } from '@/parts/image-board/picture'
@@ -13,9 +13,10 @@ import { imageAddress, useImages } from '@/store/images'
 import { useMarkings } from '@/store/markings'
 import { useVersion } from '@/store/plans'
 import { words } from '@/words/en'
+import { nameOf } from '../images/name-of'
 import { BendInSpace } from './bend-in-space'
 import { keptLines } from './kept-lines'
-import { MarkedSays } from './made'
+import { MarkedList } from './marked-list'
 import './marks.css'
 import { WhichSide } from './which-side'
 
@@ -87,14 +88,11 @@ function TwoViews({ of, left, right }: { of: CaseShown; left: string | undefined
   if (left === right) return null
   return (
     <>
-      <WhichSide key={`${left} ${right}`} left={first} right={second} />
+      <WhichSide key={`${first?.id} ${second?.id}`} left={first} right={second} />
       {first && second && <BendInSpace of={of} left={first} right={second} />}
     </>
   )
 }
-
-const nameOf = ({ shows, canal, device_time }: ImageShown) =>
-  words.images.alt(words.images.shows[shows], canal, words.when(device_time))
 
 interface SideProps {
   of: CaseShown
@@ -123,13 +121,7 @@ function OneSide({ of, imageId, marks, look, link, onLink }: SideProps) {
         link={link}
         {...(onLink && { onLink })}
       />
-      <ul class="marks-made">
-        {[...markings].reverse().map((one) => (
-          <li key={one.id}>
-            <MarkedSays one={one} markings={markings} />
-          </li>
-        ))}
-      </ul>
+      <MarkedList caseId={of.id} markings={markings} />
     </>
   )
 }

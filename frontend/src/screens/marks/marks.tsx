@@ -52,7 +52,8 @@ function Shown({ of, imageId, markings }: { of: CaseShown; imageId: string; mark
   const local = useLocalImage(here)
   const src = here ? local : stored?.state === 'stored' ? imageAddress(of.id, imageId, 'content') : undefined
   const size = useSizeOf(src)
-  if (!here && stored?.state === 'removed') return <RemovedMarks image={stored} markings={markings?.markings ?? []} />
+  if (!here && stored?.state === 'removed')
+    return <RemovedMarks caseId={of.id} image={stored} markings={markings?.markings ?? []} />
   if (!here && stored?.state !== 'stored') return <Notice sign="note">{words.marks.noImage}</Notice>
   if (size === 'broken') return <Notice sign="stop">{words.marks.noPicture}</Notice>
   if (!src || !size) return <p role="status">{words.loading}</p>

@@ -18,7 +18,7 @@ export interface Said {
 type Measure = (marks: readonly Mark[]) => number
 
 export function saidOf(line: LineDraft, unit: Unit): Said {
-  const marks = marksOf(line, unit)
+  const marks = lineMarks(line, unit)
   const { length, angle, short, deep } = measuresOf(line, marks)
   const { columnMm } = unit
   const mm = (of: Measure | undefined) => (columnMm && of ? of(marks) * columnMm : undefined)
@@ -36,7 +36,7 @@ export function saidOf(line: LineDraft, unit: Unit): Said {
 export function intervalsOf(line: LineDraft, unit: Unit): { readonly [of in keyof Said]?: Within | undefined } {
   const { figures, columnMm, share } = unit
   if (!figures) return {}
-  const marks = marksOf(line, unit)
+  const marks = lineMarks(line, unit)
   const slip = slipOf(figures, unit.rowPerColumn)
   const { length, angle, short, deep } = measuresOf(line, marks)
   const said = saidOf(line, unit)
@@ -59,7 +59,7 @@ export function intervalsOf(line: LineDraft, unit: Unit): { readonly [of in keyo
 
 /** In widths of a pixel, along the line: for ratios where there is no scale. */
 export function columnsOf(line: LineDraft, unit: Unit): number | undefined {
-  const marks = marksOf(line, unit)
+  const marks = lineMarks(line, unit)
   return measuresOf(line, marks).length?.(marks)
 }
 
@@ -70,7 +70,7 @@ export function spotAt(line: LineDraft, unit: Pick<Unit, 'columnMm' | 'rowPerCol
   return found && { x: found[0], y: found[1] / unit.rowPerColumn }
 }
 
-const marksOf = ({ points, tip }: LineDraft, { rowPerColumn }: Unit): Mark[] =>
+const lineMarks = ({ points, tip }: LineDraft, { rowPerColumn }: Unit): Mark[] =>
   inColumns(tip ? [...points, tip] : points, rowPerColumn)
 
 interface Measures {

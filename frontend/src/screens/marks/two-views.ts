@@ -19,7 +19,7 @@ export function bendOf(on: MarkingShown, canal: string) {
 export function bendsRight(on: MarkingShown, canal: string): boolean | undefined {
   const line = lineOf(on, canal)
   if (!line || line.leaves === null) return undefined
-  const marks = marksOf(on, line)
+  const marks = lineMarks(on, line)
   const [from, leaves, end] = [marks[line.orifice ?? 0], marks[line.leaves], marks.at(-1)]
   if (!from || !leaves || !end) return undefined
   return (leaves[0] - from[0]) * (end[1] - leaves[1]) < (leaves[1] - from[1]) * (end[0] - leaves[0])
@@ -35,13 +35,13 @@ export function rightOfMm(on: MarkingShown, one: string, other: string): number 
 function middleOf(on: MarkingShown, canal: string): Mark | undefined {
   const line = lineOf(on, canal)
   if (!line) return undefined
-  const marks = marksOf(on, line)
+  const marks = lineMarks(on, line)
   return placeOf(marks, lengthOf(marks, line.orifice ?? 0) / 2, line.orifice ?? 0)
 }
 
 const lineOf = (on: MarkingShown, canal: string) => on.marks.lines.find((line) => line.canal === canal)
 
 /** In widths of a pixel. */
-function marksOf({ measured }: MarkingShown, { points }: Line): Mark[] {
+function lineMarks({ measured }: MarkingShown, { points }: Line): Mark[] {
   return points.map(({ x_px, y_px }) => [x_px, y_px * measured.scale.row_per_column])
 }

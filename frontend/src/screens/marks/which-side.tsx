@@ -1,14 +1,12 @@
 import { useState } from 'preact/hooks'
-import type { MarkingShown, TwoViewsRead } from '@/api/shapes'
+import type { MarkingShown } from '@/api/shapes'
 import { Choice, Select } from '@/parts/fields'
 import { tenth } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
-import { Sent } from '@/parts/sent'
-import { readTwoViews } from '@/store/markings'
-import { useSending } from '@/store/sending'
 import { words } from '@/words/en'
 import { onBoth, rightOfMm, type Way } from './two-views'
 import { TwoViewsDrawing } from './two-views-drawing'
+import { useTwoViews } from './use-two-views'
 
 type Moved = Way | 'hardly'
 type Hand = 'left' | 'right'
@@ -35,21 +33,16 @@ interface Answers {
 /** Two lines that lie over each other: which one is nearer to the tongue, by a second view with the tube moved. */
 export function WhichSide({ left, right }: Props) {
   const [answers, setAnswers] = useState<Answers>({})
-  const [found, setFound] = useState<TwoViewsRead>()
-  const [sending, run] = useSending()
+  const answer = (more: Answers) => setAnswers({ ...answers, ...more })
   const canals = left && right ? onBoth(left, right).filter((canal) => scaled(left, right, canal)) : []
   const one = answers.one ?? canals[0]
-  const other = answers.other ?? canals.find((canal) => canal !== one)
-  const pair = one !== undefined && other !== undefined && one !== other
+  const others = canals.filter((canal) => canal !== one)
+  const other = others.find((canal) => canal === answers.other) ?? others[0]
+  const pair = one !== undefined && other !== undefined
   const moves =
     pair && left && right ? ([rightOfMm(left, one, other), rightOfMm(right, one, other)] as const) : undefined
-  const ask = (more: Answers) => {
-    const next = { ...answers, ...more }
-    setAnswers(next)
-    setFound(undefined)
-    const shift = shiftOf(next, moves)
-    if (shift) void run(async () => setFound(await readTwoViews({ shift, bends: null })))
-  }
+  const shift = shiftOf(answers, moves)
+  const [found, problem] = useTwoViews(shift && { shift, bends: null })
   const says = found?.one_is && (pair ? words.marks.liesOf(one, other)[found.one_is] : words.marks.lies[found.one_is])
   return (
     <details class="which-side">
@@ -64,12 +57,7 @@ export function WhichSide({ left, right }: Props) {
               value={one}
               onPick={(to) => setAnswers({ ...answers, one: to })}
             />
-            <Pick
-              label={words.marks.against}
-              of={canals.filter((canal) => canal !== one)}
-              value={other}
-              onPick={(to) => setAnswers({ ...answers, other: to })}
-            />
+            <Pick label={words.marks.against} of={others} value={other} onPick={(to) => answer({ other: to })} />
           </div>
         )}
         <TwoViewsDrawing tube={answers.tube} one={pair ? one : undefined} other={other} lies={found?.one_is} />
@@ -77,7 +65,7 @@ export function WhichSide({ left, right }: Props) {
           label={words.marks.tubeMoved}
           options={WAYS.map((value) => ({ value, says: words.marks.way[value] }))}
           value={answers.tube}
-          onChoose={(tube) => ask({ tube })}
+          onChoose={(tube) => answer({ tube })}
         />
         {moves ? (
           <>
@@ -86,7 +74,7 @@ export function WhichSide({ left, right }: Props) {
               label={words.marks.mesialIs}
               options={HANDS.map((value) => ({ value, says: words.marks.hand[value] }))}
               value={answers.mesial}
-              onChoose={(mesial) => ask({ mesial })}
+              onChoose={(mesial) => answer({ mesial })}
             />
           </>
         ) : (
@@ -94,7 +82,7 @@ export function WhichSide({ left, right }: Props) {
             label={words.marks.lineMoved}
             options={[...WAYS, 'hardly' as const].map((value) => ({ value, says: words.marks.way[value] }))}
             value={answers.moved}
-            onChoose={(moved) => ask({ moved })}
+            onChoose={(moved) => answer({ moved })}
           />
         )}
         {found?.one_is && (
@@ -102,7 +90,7 @@ export function WhichSide({ left, right }: Props) {
             <b>{says}</b> {found.why}
           </Notice>
         )}
-        <Sent sending={sending} again={() => ask({})} />
+        {problem && <Notice sign="stop">{problem}</Notice>}
       </div>
     </details>
   )
