@@ -38,6 +38,16 @@ def events(page: Page, case: str) -> list[Mapping[str, Any]]:
     return told
 
 
+def to_the_length(phone: Page, laptop: Page, demo: Mapping[str, Any], alias: str) -> str:
+    """At the chair, MB explored: an image of its length is due. Returns the case's id."""
+    case = at_the_chair(phone, laptop, demo, alias)
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    answer(phone, "Done")
+    due(phone, "Length")
+    return case
+
+
 def test_no_connection_in_the_middle_and_the_word_from_elsewhere(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:

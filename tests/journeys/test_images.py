@@ -13,7 +13,7 @@ from tests.cases.pictures import intra_oral, noise, picture, written
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.marking import zoom_of
-from tests.journeys.test_chair import answer, at_the_chair, due
+from tests.journeys.test_chair import answer, to_the_length
 
 # Over one part of an upload, so that it goes in several.
 PHOTO = FilePayload(name="IMG_1.jpg", mimeType="image/jpeg", buffer=noise(1200, 900, "JPEG"))
@@ -38,11 +38,7 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 231")
-    answer(phone, "At its stop")
-    due(phone, "Explore")
-    answer(phone, "Done")
-    due(phone, "Length")
+    case = to_the_length(phone, laptop, demo, "Bench 231")
 
     phone.context.set_offline(True)
     take_photo(phone)
@@ -110,11 +106,7 @@ def test_an_image_that_is_still_on_the_phone_is_said_to_be_there(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 232")
-    answer(phone, "At its stop")
-    due(phone, "Explore")
-    answer(phone, "Done")
-    due(phone, "Length")
+    case = to_the_length(phone, laptop, demo, "Bench 232")
     # What was done gets through a thin line; the image does not.
     phone.route("**/images/*", lambda route: route.abort())
     take_photo(phone)
@@ -130,11 +122,7 @@ def test_an_image_with_a_name_in_it_is_flagged_and_removed_in_two_touches(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 233")
-    answer(phone, "At its stop")
-    due(phone, "Explore")
-    answer(phone, "Done")
-    due(phone, "Length")
+    case = to_the_length(phone, laptop, demo, "Bench 233")
     phone.get_by_label("Choose an image").set_input_files([NAMED])
     tile = phone.get_by_role("button", name=re.compile("^Open MB: length"))
     expect(tile).to_contain_text("Look for a name", timeout=30_000)
@@ -168,11 +156,7 @@ OF_THE_BROWSER = """(address) =>
 
 
 def test_a_removed_image_is_gone_from_the_browser_too(phone: Page, laptop: Page, demo: Mapping[str, Any]) -> None:
-    case = at_the_chair(phone, laptop, demo, "Bench 235")
-    answer(phone, "At its stop")
-    due(phone, "Explore")
-    answer(phone, "Done")
-    due(phone, "Length")
+    case = to_the_length(phone, laptop, demo, "Bench 235")
     take_photo(phone)
     tile = phone.get_by_role("button", name=re.compile("^Open MB: length"))
     expect(tile.locator("img")).to_have_attribute("src", re.compile("/thumbnail$"), timeout=30_000)
@@ -191,11 +175,7 @@ def test_an_image_thrown_away_in_flight_mode_is_said_to_be_gone(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 234")
-    answer(phone, "At its stop")
-    due(phone, "Explore")
-    answer(phone, "Done")
-    due(phone, "Length")
+    case = to_the_length(phone, laptop, demo, "Bench 234")
     phone.context.set_offline(True)
     take_photo(phone)
     phone.get_by_role("button", name=re.compile("^Open MB: length")).tap()

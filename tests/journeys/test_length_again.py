@@ -12,7 +12,7 @@ from playwright.sync_api import Page, expect
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import choose, type_mm
 from tests.journeys.records import send, stored_by_now
-from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due
+from tests.journeys.test_chair import WORD_MS, answer, to_the_length
 
 
 def gives_the_word(supervisor: Page, case: str, node: str) -> None:
@@ -35,11 +35,7 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = at_the_chair(phone, laptop, demo, "Bench 211")
-    answer(phone, "At its stop")
-    due(phone, "Explore")
-    answer(phone, "Done")
-    due(phone, "Length")
+    case = to_the_length(phone, laptop, demo, "Bench 211")
     answer(phone, "Image taken")
     stored_by_now(phone, case, 3)
     gives_the_word(laptop, case, "length/sign-off")
