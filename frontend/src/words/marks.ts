@@ -24,7 +24,7 @@ export const marks = {
     marked: 'marked',
     ofFile: 'of the file',
     tip: 'tip',
-    endAt: (said: string) => `work ends ${said}`,
+    endAt: (said: string) => `ends ${said}`,
     tipExpected: (said: string) => `by its stop ${said}`,
     undo: 'Undo',
     remove: 'Remove',

@@ -81,7 +81,7 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, children, ..
         />
         <svg aria-hidden="true">
           {given.lines.map((line) => (
-            <MarkedLine key={line.name} line={squareLine(line, rowPerColumn)} view={shown} />
+            <MarkedLine key={line.name} line={squareLine(line, rowPerColumn)} view={shown} room={room} />
           ))}
         </svg>
         {edit && (

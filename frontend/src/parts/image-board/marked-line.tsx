@@ -1,5 +1,5 @@
 import { lengthOf, type Mark, placeOf } from '@/marks/line'
-import { onScreen, type Spot, type View } from './view'
+import { onScreen, type Size, type Spot, type View } from './view'
 
 /** A place that is shown on a line: where the work ends, another stop, the tip of an instrument and where it is expected. */
 export interface LineSpot {
@@ -30,11 +30,12 @@ const SIGNS: Readonly<Record<LineSpot['kind'], string>> = {
   expected: 'M-9 0h5M4 0h5',
 }
 
+const SAYS_PX = 90 // what the longest word at a spot takes of the width
 const NAME_PX = 20 // what a name takes of the height; one at a spot stands below it
 
 const PIECES = 60 // enough for the eye
 
-export function MarkedLine({ line, view }: { line: Marked; view: View }) {
+export function MarkedLine({ line, view, room }: { line: Marked; view: View; room: Size }) {
   const places = line.points.map((point) => onScreen(view, point))
   const path = pathOf(line).map((spot) => onScreen(view, spot))
   const drawn = path.map(({ x, y }, i) => `${i ? 'L' : 'M'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
@@ -56,8 +57,9 @@ export function MarkedLine({ line, view }: { line: Marked; view: View }) {
       ))}
       {line.spots?.map(({ at, says, kind }) => {
         const { x, y } = onScreen(view, at)
-        // What is marked stands to the left of the line, what is planned to the right: both lie at nearly one place.
-        const left = kind === 'tip'
+        // What is marked stands to the left of the line, what is planned to the right where there is room for it: both
+        // lie at nearly one place.
+        const left = kind === 'tip' || x > room.width - SAYS_PX
         return (
           <g
             key={`${kind} ${says}`}
