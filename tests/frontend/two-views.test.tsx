@@ -2,7 +2,7 @@ import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { CaseShown, MarkingShown, TwoViewsRead } from '@/api/shapes'
 import { BendInSpace } from '@/screens/marks/bend-in-space'
-import { bendsRight, onBoth, rightOfMm } from '@/screens/marks/two-views'
+import { bendsRight, endsApartMm, onBoth, rightOfMm } from '@/screens/marks/two-markings'
 import { WhichSide } from '@/screens/marks/which-side'
 import { signedIn } from './people'
 import { problem, type Sent, serve } from './server'
@@ -48,6 +48,10 @@ describe('two markings', () => {
     expect(rightOfMm(LEFT, 'MB', 'ML')).toBeCloseTo(-3, 9)
     expect(rightOfMm(RIGHT, 'MB', 'ML')).toBeCloseTo(-4.5, 9)
     expect(rightOfMm(marking('bare', { MB: down(1, 1), ML: down(2, 2) }, null), 'MB', 'ML')).toBeUndefined()
+    // By hand: ends 40 px and 30 px apart, so 50 px of 0.05 mm.
+    const moved = marking('moved', { MB: [...down(100, 120).slice(0, -1), [160, 290]] })
+    expect(endsApartMm(LEFT, moved, 'MB')).toBeCloseTo(2.5, 9)
+    expect(endsApartMm(LEFT, moved, 'ML')).toBeUndefined()
     expect(onBoth(LEFT, marking('one', { ML: down(1, 1) }))).toEqual(['ML'])
   })
 })

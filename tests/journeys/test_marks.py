@@ -102,7 +102,8 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
     laptop.get_by_role("button", name="Go on from 1").click()
     put_right(laptop)
     laptop.get_by_role("button", name="Keep these marks").click()
-    expect(laptop.get_by_text(re.compile(r"MB .* 0\.[456] mm longer than before"))).to_be_visible(timeout=15_000)
+    says = r"MB .* 0\.[456] mm longer than before · its end marked \d\.\d mm away"
+    expect(laptop.get_by_text(re.compile(says))).to_be_visible(timeout=15_000)
     phone.goto(f"/cases/{case}/images/{image}")
     expect(phone.get_by_text("puts 1 right")).to_be_visible(timeout=15_000)
     what_it_does_to_the_plan(phone)

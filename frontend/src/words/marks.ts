@@ -105,6 +105,7 @@ export const marks = {
     corrects: (number: number) => `puts ${number} right`,
     between: (percent: number | undefined, value: string, least: string, most: string) =>
       `${value} mm (${within(percent)} ${least} to ${most})`,
+    endsApart: (said: string) => `its end marked ${said} mm away`,
     longerBy: (more_mm: number) =>
       `${Math.abs(more_mm).toFixed(1)} mm ${more_mm >= 0 ? 'longer' : 'shorter'} than before`,
     taken: 'taken as a reading',

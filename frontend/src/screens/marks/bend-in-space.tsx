@@ -9,7 +9,7 @@ import { useSending } from '@/store/sending'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
 import { usePercent } from './marked-list'
-import { bendOf, bendsRight, onBoth } from './two-views'
+import { bendOf, bendsRight, onBoth } from './two-markings'
 import { useTwoViews } from './use-two-views'
 
 interface Props {

@@ -2,6 +2,7 @@ import type { MarkingShown } from '@/api/shapes'
 import { tenth } from '@/parts/millimetres'
 import { useImages } from '@/store/images'
 import { words } from '@/words/en'
+import { endsApartMm } from './two-markings'
 
 type LineMeasured = MarkingShown['measured']['lines'][number]
 
@@ -65,12 +66,14 @@ function saysOf(
   percent: number | undefined,
 ): string {
   const { length_mm: length, bend, tip_short_mm: tip } = line
+  const apart = corrected && endsApartMm(one, corrected, line.canal)
   const before = corrected?.measured.lines.find(({ canal }) => canal === line.canal)?.length_mm
   return [
     length
       ? `${line.canal} ${words.marks.between(percent, tenth(length.value), tenth(length.least), tenth(length.most ?? 0))}`
       : line.canal,
     length && before && differs(length.value, before.value) && words.marks.longerBy(length.value - before.value),
+    apart !== undefined && differs(apart, 0) && words.marks.endsApart(tenth(apart)),
     tip && words.marks.tipShort(tenth(Math.abs(tip.value)), tip.value >= 0),
     bend && words.marks.angle(Math.round(bend.schneider_deg.value)),
     one.readings.includes(line.canal) && words.marks.taken,

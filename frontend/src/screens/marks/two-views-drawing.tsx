@@ -1,6 +1,6 @@
 import type { TwoViewsRead } from '@/api/shapes'
 import { words } from '@/words/en'
-import type { Way } from './two-views'
+import type { Way } from './two-markings'
 
 interface Props {
   tube: Way | undefined

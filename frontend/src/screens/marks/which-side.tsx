@@ -4,7 +4,7 @@ import { Choice, Select } from '@/parts/fields'
 import { tenth } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import { words } from '@/words/en'
-import { onBoth, rightOfMm, type Way } from './two-views'
+import { onBoth, rightOfMm, type Way } from './two-markings'
 import { TwoViewsDrawing } from './two-views-drawing'
 import { useTwoViews } from './use-two-views'
 

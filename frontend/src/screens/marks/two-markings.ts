@@ -32,6 +32,18 @@ export function rightOfMm(on: MarkingShown, one: string, other: string): number 
   return column_mm !== null && a && b ? (a[0] - b[0]) * column_mm : undefined
 }
 
+/** How far apart two people marked the end of a canal on one image; undefined without a scale. */
+export function endsApartMm(one: MarkingShown, other: MarkingShown, canal: string): number | undefined {
+  const { column_mm } = one.measured.scale
+  const [a, b] = [endOf(one, canal), endOf(other, canal)]
+  return column_mm !== null && a && b ? Math.hypot(a[0] - b[0], a[1] - b[1]) * column_mm : undefined
+}
+
+function endOf(on: MarkingShown, canal: string): Mark | undefined {
+  const line = lineOf(on, canal)
+  return line && lineMarks(on, line).at(-1)
+}
+
 function middleOf(on: MarkingShown, canal: string): Mark | undefined {
   const line = lineOf(on, canal)
   if (!line) return undefined
