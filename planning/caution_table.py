@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from planning.cautions import Entry, catalogue
+from planning.plan_value import Severity
 from planning.tables import published
 
 START = "<!-- cautions: made by `python3 manage.py caution_table` from planning/data -->"
@@ -27,7 +28,8 @@ def table() -> str:
 
 def _cells(entry: Entry) -> tuple[str, ...]:
     withholds = f": {entry.withholds.replace('_', ' ')}" if entry.withholds else ""
+    severity = "bar" if entry.severity is Severity.STOP else entry.severity
     figure = published().get(entry.row)
     limit = f"{figure.value:g} {figure.unit} (`{figure.key}`)" if figure else ""
     override = "supervisor" if entry.may_override else ""
-    return f"`{entry.code}`", f"{entry.severity}{withholds}", limit, override, f"{entry.source} ({entry.know})"
+    return f"`{entry.code}`", f"{severity}{withholds}", limit, override, f"{entry.source} ({entry.know})"

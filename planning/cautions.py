@@ -96,7 +96,7 @@ def caution(
 
 
 def by_severity(found: Iterable[Caution]) -> tuple[Caution, ...]:
-    """Stops first; otherwise in the order found."""
+    """What must be put right first; otherwise in the order found."""
     rank = {Severity.STOP: 0, Severity.CAUTION: 1, Severity.NOTE: 2}
     return tuple(sorted(found, key=lambda c: rank[c.severity]))
 

@@ -171,7 +171,7 @@ _CAUTIONS = (
 
 def _cautions(record: Record) -> Iterator[Row]:
     for one in record.cautions:
-        severity = "STOP" if one.severity == "stop" else one.severity
+        severity = "PUT RIGHT" if one.severity == "stop" else one.severity
         yield Row(cells=(one.canal or "tooth", severity, one.says, str(one.version), _ENDED[one.settled]))
 
 

@@ -63,7 +63,7 @@ def shape_whys(about: About) -> Iterator[Why]:
             ("canal there", about.plan.wall.canal_mm, "mm"),
             ("prepared there", about.plan.wall.prepared_mm, "mm"),
             ("caution below", limits[0].value, "mm"),
-            ("stop below", limits[1].value, "mm"),
+            ("no shaping below", limits[1].value, "mm"),
         )
         rows_: tuple[Figure | str, ...] = (*about.canal.size_asked.wall.wall.rows, *limits)
         rule = "The wall less half of what the canal has grown by there."

@@ -26,7 +26,7 @@ describe('a caution', () => {
   test('says severity, value against limit, what to do, and the source of its figure', () => {
     const { container } = render(<Cautions plan={with_({})} />)
     const card = container.querySelector('.caution-card')
-    expect(card?.querySelector('.caution-head')?.textContent).toBe(' stop · MB')
+    expect(card?.querySelector('.caution-head')?.textContent).toBe(' must be put right · MB')
     expect(card?.querySelector('.caution-head svg')?.getAttribute('data-sign')).toBe('stop')
     expect(card?.querySelector('.measured')?.textContent).toBe('2.5 mm limit 2 mm')
     expect(screen.getByText('Do something.')).toBeTruthy()
@@ -42,7 +42,7 @@ describe('a caution', () => {
       expect.stringContaining('Let pass by a supervisor: Seen at the chair.'),
     ])
     render(<CautionCount cautions={cautions} />)
-    expect(screen.getByText(/1 stop/)).toBeTruthy()
+    expect(screen.getByText(/1 to put right/)).toBeTruthy()
     expect(screen.getByText(/1 let pass/)).toBeTruthy()
   })
 })

@@ -6,7 +6,7 @@ import './cautions.css'
 
 const RANK = { stop: 0, caution: 1, note: 2 } as const
 
-/** Stops first, then cautions, then notes; what was let pass after the rest of its kind. */
+/** What must be put right first, then cautions, then notes; what was let pass after the rest of its kind. */
 export function byWeight(cautions: readonly Caution[]): Caution[] {
   const rank = (c: Caution) => RANK[c.severity] + (c.overridden == null ? 0 : 0.5)
   return [...cautions].sort((a, b) => rank(a) - rank(b))
@@ -67,18 +67,18 @@ function at({ canals, tray_list }: Props['plan'], { canal, step }: Caution): str
 
 type Counted = Pick<Caution, 'severity' | 'overridden'>
 
-/** How many stops and cautions there are, in one line; nothing where there is none. */
+/** How many have to be put right and how many are cautions, in one line; nothing where there is none. */
 export function CautionCount({ cautions }: { cautions: readonly Counted[] }) {
   const standing = cautions.filter((c) => c.overridden == null)
-  const stops = standing.filter((c) => c.severity === 'stop').length
+  const bars = standing.filter((c) => c.severity === 'stop').length
   const others = standing.filter((c) => c.severity === 'caution').length
   const passed = cautions.length - standing.length
-  if (stops + others + passed === 0) return null
+  if (bars + others + passed === 0) return null
   return (
     <span class="caution-count">
-      {stops > 0 && (
+      {bars > 0 && (
         <span data-severity="stop">
-          <Sign name="stop" /> {words.cautions.stops(stops)}
+          <Sign name="stop" /> {words.cautions.toPutRight(bars)}
         </span>
       )}
       {others > 0 && (

@@ -8,7 +8,7 @@ export const common = {
     approval_void: 'approval void',
     none: 'no plan yet',
     caution: 'caution',
-    stop: 'stop',
+    stop: 'must be put right',
     note: 'note',
   },
   skip: 'Skip to content',

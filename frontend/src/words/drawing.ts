@@ -67,7 +67,7 @@ export const drawing = {
     letPass: 'Let pass by a supervisor:',
     passed: (n: number) => `${n} let pass`,
     restsOn: (row: string) => `Rests on: ${row}`,
-    stops: (n: number) => `${n} ${n === 1 ? 'stop' : 'stops'}`,
+    toPutRight: (n: number) => `${n} to put right`,
     cautions: (n: number) => `${n} ${n === 1 ? 'caution' : 'cautions'}`,
   },
   phase: plainKey,

@@ -45,9 +45,12 @@ const KNOWN: Record<string, string> = {
   'programme rule': 'Programme rule: a judgement without a source; your programme may set its own.',
 }
 
+/** Figures whose key would read as something else. */
+const FIGURES: Record<string, string> = { 'wall.stop': 'Wall, no shaping below' }
+
 /** A figure's key as a reader sees it: `foramina/16/P/narrow_mm` is Foramina, 16, P, narrow. */
 function figureName(key: string): string {
-  return plainKey(key.replace(/_(mm|mm3|deg|ml|pct)$/, '').replace(/[./]/g, ', '))
+  return FIGURES[key] ?? plainKey(key.replace(/_(mm|mm3|deg|ml|pct)$/, '').replace(/[./]/g, ', '))
 }
 
 export const plan = {

@@ -71,7 +71,7 @@ function WaitingRow({ of, on }: { of: Waiting; on: boolean }) {
       </span>
       <span class="waiting-side">
         <span class="small">{words.worklist.waits(of.waiting_s)}</span>
-        {of.stops > 0 && <Count sign="stop" n={of.stops} says={words.cautions.stops(of.stops)} />}
+        {of.stops > 0 && <Count sign="stop" n={of.stops} says={words.cautions.toPutRight(of.stops)} />}
         {of.cautions > 0 && <Count sign="caution" n={of.cautions} says={words.cautions.cautions(of.cautions)} />}
         {of.stale && <span class="small strong">{words.worklist.stale}</span>}
       </span>
