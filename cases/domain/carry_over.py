@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from cases.domain.differences import differences
 from planning.plan_input import PlanInput
 from planning.plan_value import Plan, Severity
 from planning.quantities import um
@@ -12,6 +11,8 @@ from planning.tables import Figures
 
 SIGNED_FOR = frozenset({LengthState.SETTLED, LengthState.TO_SETTLE})
 """The supervisor's word at the length's own hold point is still to come, for either."""
+SIGNED_APART = frozenset({"CanalInput.readings", "CanalInput.felt", "CanalInput.begun", "Instrument.uses"})
+"""What the approval does not rest on: lengths have a word of their own, the rest is counted while the work goes on."""
 
 
 def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan) -> bool:
@@ -21,18 +22,11 @@ def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan
     for the plan to be approved anew.
     """
     return (
-        _but_lengths(before) == _but_lengths(after)
+        all(any(step.of in SIGNED_APART for step in one.steps) for one in differences(before, after))
         and [canal.final_size for canal in approved.canals] == [canal.final_size for canal in made.canals]
         and _stops(made) <= _stops(approved)
         and _near(approved, made, um(Figures(after.thresholds)["replan.length_within"]))
     )
-
-
-def _but_lengths(given: PlanInput) -> PlanInput:
-    """What the approval rests on; how often an instrument was used is counted while the work goes on."""
-    canals = tuple(replace(canal, readings=(), felt=(), begun=None) for canal in given.canals)
-    instruments = tuple(replace(one, uses=0) for one in given.kit.instruments)
-    return replace(given, canals=canals, kit=replace(given.kit, instruments=instruments))
 
 
 def _stops(plan: Plan) -> set[tuple[str, str | None]]:

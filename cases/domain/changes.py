@@ -2,48 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from enum import StrEnum
 
-from planning.plan_input import CanalInput, Needle, PlanInput
-from planning.plan_value import CanalPlan, Caution, Plan
-
-
-class What(StrEnum):
-    SETTING = "setting"
-    KIT = "kit"
-    TECHNIQUE = "technique"
-    NEEDLE = "needle"
-    IRRIGANT = "irrigant"
-    FINAL_RINSE = "final_rinse"
-    SERIES_TAPER = "series_taper"
-    ISOLATED = "isolated"
-    THRESHOLDS = "thresholds"
-    LENGTH = "length"
-    """The working length before rounding, mm."""
-    LENGTH_STATE = "length_state"
-    END = "end"
-    """Deepest stop of a shaping instrument, mm."""
-    JUNCTION = "junction"
-    FINAL_SIZE = "final_size"
-    REASON = "reason"
-    """Why a size outside the advised range was chosen."""
-    STOP = "stop"
-    """The stop of one instrument, mm."""
-    NEEDLE_CEILING = "needle_ceiling"
-    FINDING = "finding"
-    REFERENCE_POINT = "reference_point"
-    WITHHELD = "withheld"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Change:
-    what: What
-    before: str | None
-    after: str | None
-    subject: str = ""
-    """The instrument and phase, where it is about one."""
+from cases.domain.differences import differences
+from cases.domain.field_words import Bears
+from cases.domain.telling import Change, What, told
+from planning.plan_input import PlanInput
+from planning.plan_value import CanalPlan, Caution, Plan, Severity
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +26,7 @@ class CanalChanges:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanChanges:
-    """From one version to another. `canals` lists only those where something changed."""
+    """From one version to another. `canals` lists only those where something changed, the most dangerous first."""
 
     from_number: int
     to_number: int
@@ -70,7 +36,7 @@ class PlanChanges:
     """Of the tooth as a whole."""
     cautions_went: tuple[Caution, ...]
     nothing: bool
-    """Nothing changed that a plan shows."""
+    """Nothing changed that a plan shows or rests on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,73 +49,92 @@ class Planned:
 
 
 def compare(before: Planned, after: Planned) -> PlanChanges:
-    """What changed from one version to the other."""
-    tooth = tuple(_differing(_of_tooth(before), _of_tooth(after)))
-    names = dict.fromkeys(c.canal for each in (after, before) for c in each.plan.canals)
-    canals = tuple(found for name in names if (found := _canal(name, before, after)) is not None)
+    """What changed from one version to the other: everything that went in, and what came out of it."""
+    given = told_of_given(before.given, after.given)
+    planned = (c.canal for each in (after, before) for c in each.plan.canals)
+    names = dict.fromkeys((*planned, *(name for name in given if name is not None)))
+    canals = tuple(found for name in names if (found := _canal(name, before, after, given.get(name, ()))) is not None)
+    tooth = tuple(sorted(given.get(None, ()), key=_danger))
     came, went = _cautions(None, before, after)
     return PlanChanges(
         from_number=before.number,
         to_number=after.number,
         tooth=tooth,
-        canals=canals,
+        canals=tuple(sorted(canals, key=_worst)),
         cautions_came=came,
         cautions_went=went,
         nothing=not (tooth or canals or came or went),
     )
 
 
-Said = Mapping[tuple[What, str], str | None]
-"""What a version says, by what it is about."""
+def told_of_given(before: PlanInput, after: PlanInput) -> dict[str | None, list[Change]]:
+    """What changed of all that went in, by the canal it concerns; None for the tooth as a whole."""
+    found: dict[str | None, list[Change]] = {}
+    for difference in differences(before, after):
+        canal, change = told(difference)
+        if change is not None:
+            found.setdefault(canal, []).append(change)
+    return found
 
 
-def _differing(before: Said, after: Said) -> Iterator[Change]:
-    for key in dict.fromkeys((*after, *before)):
-        old, new = before.get(key), after.get(key)
-        if old != new:
-            yield Change(what=key[0], subject=key[1], before=old, after=new)
+DANGER = tuple(Bears)
 
 
-def _of_tooth(planned: Planned) -> Said:
-    given, plan = planned.given, planned.plan
-    choices = given.choices
-    return {
-        (What.SETTING, ""): given.setting.value,
-        (What.KIT, ""): given.kit.name,
-        (What.TECHNIQUE, ""): plan.technique,
-        (What.NEEDLE, ""): _needle(choices.needle),
-        (What.IRRIGANT, ""): choices.irrigant.value,
-        (What.FINAL_RINSE, ""): ", ".join(choices.final_rinse) or None,
-        (What.SERIES_TAPER, ""): None if choices.series_taper is None else f".{choices.series_taper:02d}",
-        (What.ISOLATED, ""): "yes" if given.isolated else "no",
-        **{(What.THRESHOLDS, key): f"{value:g}" for key, value in sorted(given.thresholds.items())},
-    }
+def _danger(change: Change) -> int:
+    return DANGER.index(change.bears_on)
 
 
-def _needle(needle: Needle) -> str:
-    return f"{needle.gauge} G, {needle.tip.replace('_', '-')}"
+def _worst(canal: CanalChanges) -> int:
+    """Lower is more dangerous: a caution that newly stops the work, then what the changes bear on."""
+    if any(one.severity is Severity.STOP for one in canal.cautions_came):
+        return -1
+    return min(map(_danger, canal.changes), default=0)
 
 
-def _canal(name: str, before: Planned, after: Planned) -> CanalChanges | None:
+def _canal(name: str, before: Planned, after: Planned, given: Sequence[Change]) -> CanalChanges | None:
     old, new = _of_canal(name, before), _of_canal(name, after)
-    changes = tuple(_differing(old, new)) if old and new else ()
+    outcomes = _outcomes(old, new) if old and new else ()
+    changes = tuple(sorted((*outcomes, *given), key=_danger))
     came, went = _cautions(name, before, after)
     if old and new and not (changes or came or went):
         return None
     return CanalChanges(canal=name, came=not old, went=not new, changes=changes, cautions_came=came, cautions_went=went)
 
 
+Said = Mapping[tuple[What, str], str | None]
+"""What came out for a canal, by what it is about."""
+
+OUTCOMES: dict[What, tuple[str, str, Bears]] = {
+    What.LENGTH: ("working length", "mm", Bears.DEPTH),
+    What.LENGTH_STATE: ("length", "", Bears.DEPTH),
+    What.END: ("ends at", "mm", Bears.DEPTH),
+    What.JUNCTION: ("junction", "mm", Bears.DEPTH),
+    What.STOP: ("stop", "mm", Bears.DEPTH),
+    What.NEEDLE_CEILING: ("needle never past", "mm", Bears.DEPTH),
+    What.WITHHELD: ("withheld", "", Bears.SAFETY),
+    What.FINAL_SIZE: ("final size", "", Bears.SHAPE),
+}
+"""What each is called, its unit and what it bears on."""
+
+
+def _outcomes(before: Said, after: Said) -> Iterator[Change]:
+    for what, subject in dict.fromkeys((*after, *before)):
+        old, new = before.get((what, subject)), after.get((what, subject))
+        if old != new:
+            label, unit, bears_on = OUTCOMES[what]
+            yield Change(
+                what=what, subject=subject, before=old, after=new, label=label, unit=unit, bears_on=bears_on, path=""
+            )
+
+
 def _of_canal(name: str, planned: Planned) -> Said:
     """Empty where the version has no such canal."""
     canal = next((each for each in planned.plan.canals if each.canal == name), None)
-    given = next((each for each in planned.given.canals if each.name == name), None)
-    if canal is None or given is None:
+    if canal is None:
         return {}
-    reason = next((c.reason for c in planned.given.choices.canals if c.canal == name), "")
     return {
-        **_lengths(canal, given),
+        **_lengths(canal),
         (What.FINAL_SIZE, ""): f"{canal.final_size:02d}/.{canal.final_taper:02d}",
-        (What.REASON, ""): reason or None,
         **{
             (What.STOP, f"{row.instrument.key}, {row.phase}"): _mm(stop.stop_mm)
             for row in planned.plan.stop_table
@@ -161,10 +146,8 @@ def _of_canal(name: str, planned: Planned) -> Said:
     }
 
 
-def _lengths(canal: CanalPlan, given: CanalInput) -> Said:
+def _lengths(canal: CanalPlan) -> Said:
     return {
-        (What.FINDING, ""): given.finding.value,
-        (What.REFERENCE_POINT, ""): canal.reference_point,
         (What.LENGTH, ""): _mm(canal.length.working_length_mm),
         (What.LENGTH_STATE, ""): canal.length.state.value,
         (What.END, ""): _mm(canal.end_mm),

@@ -6,7 +6,6 @@ from dataclasses import replace
 
 import pytest
 
-from cases.domain.changes import What
 from cases.domain.errors import (
     ChangedSince,
     MoveNotPossible,
@@ -19,12 +18,14 @@ from cases.domain.errors import (
     ReasonMissing,
     SentDifferently,
 )
+from cases.domain.field_words import Bears
 from cases.domain.plan_life import Decision
 from cases.domain.standing import StandingState
+from cases.domain.telling import What
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, ChangeLog, Kit, Person, Programme, ThresholdOverride, ToothPlanVersion, values
 from cases.queries import plans as found
-from cases.services import cases, figures, plans, readings
+from cases.services import canals, cases, figures, plans, readings
 from cases.services.plan_input import Asked
 from cases.services.reviews import Remark
 from planning.encoding import canonical_text, digest
@@ -341,6 +342,36 @@ def test_a_moved_length_shows_in_the_changes(priya: Person, approved: ToothPlanV
     said = {c.what: (c.before, c.after) for canal in changes.canals for c in canal.changes if canal.canal == "DB"}
     assert said[What.LENGTH] == ("18", "17")
     assert said[What.END] == ("18", "17")
+
+
+def test_what_is_charted_of_a_canal_is_told_though_no_length_moved(
+    priya: Person, approved: ToothPlanVersion, asked: Asked
+) -> None:
+    charted = {"curvature_deg": 24.0, "wall_thickness_um": 900, "wall_from_end_um": 3000, "first_binder_size": 20}
+    canals.change_canal(actor=priya, canal=canal_of(approved.case, "P"), changes=charted)
+    second, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
+    changes = found.changes(second, None)
+    assert changes is not None
+    assert not changes.nothing
+    said = {(c.label, c.before, c.after, c.unit) for canal in changes.canals for c in canal.changes if c.path}
+    assert said == {
+        ("curvature", None, "24", "°"),
+        ("thinnest wall", None, "thickness 0.9 mm, from the end 3 mm", ""),
+        ("first binder", None, "20", ""),
+    }
+
+
+def test_the_most_dangerous_change_comes_first(priya: Person, approved: ToothPlanVersion, asked: Asked) -> None:
+    canals.change_canal(actor=priya, canal=canal_of(approved.case, "P"), changes={"curvature_deg": 24.0})
+    reading = ConfirmingImage(set_mm=18.0, tip_short_mm=0.0, reference_point="DB cusp")
+    readings.take_length(actor=priya, canal=canal_of(approved.case, "DB"), reading=reading)
+    second, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
+    changes = found.changes(second, None)
+    assert changes is not None
+    assert [canal.canal for canal in changes.canals] == ["DB", "P"]
+    bears_on = [change.bears_on for change in changes.canals[0].changes]
+    assert bears_on == sorted(bears_on, key=list(Bears).index)
+    assert "confirming image 3" in {change.subject for change in changes.canals[0].changes}
 
 
 def test_every_move_is_logged_with_who_and_what(approved: ToothPlanVersion, priya: Person, vale: Person) -> None:

@@ -1457,6 +1457,16 @@ export interface components {
             device: string;
             events: components["schemas"]["EventGivenRequest"][];
         };
+        /**
+         * @description What a difference bears on, the most dangerous first. The order is a judgement, no source.
+         *     * `depth`: How deep an instrument or a needle goes.
+         *     * `safety`: What may be done, with what fluid, and what keeps the patient safe.
+         *     * `shape`: What the canal is like and how wide it becomes.
+         *     * `means`: What the work is done with, and in what order.
+         *     * `progress`: How far the work has come.
+         * @enum {string}
+         */
+        Bears: "depth" | "safety" | "shape" | "means" | "progress";
         /** @description Where the work stands, in the order of work that was walked so far. */
         Begun: {
             /** @description The step that is due. */
@@ -2128,9 +2138,16 @@ export interface components {
         };
         Change: {
             after: string | null;
+            bears_on: components["schemas"]["Bears"];
             before: string | null;
-            /** @description The instrument and phase, where it is about one. */
+            /** @description What it is called, for people. */
+            label: string;
+            /** @description Where in what the plan is made from, items by their keys; empty for what came out of it. */
+            path: string;
+            /** @description What of it, where there are several: an instrument and phase, one of the readings. */
             subject: string;
+            /** @description Of `before` and `after`; empty where there is none. */
+            unit: string;
             what: components["schemas"]["What"];
         };
         ChangesShown: {
@@ -3675,14 +3692,14 @@ export interface components {
             tray: components["schemas"]["TrayOrder"];
             tray_list: components["schemas"]["TrayItem"][];
         };
-        /** @description From one version to another. `canals` lists only those where something changed. */
+        /** @description From one version to another. `canals` lists only those where something changed, the most dangerous first. */
         PlanChanges: {
             canals: components["schemas"]["CanalChanges"][];
             /** @description Of the tooth as a whole. */
             cautions_came: components["schemas"]["Caution"][];
             cautions_went: components["schemas"]["Caution"][];
             from_number: number;
-            /** @description Nothing changed that a plan shows. */
+            /** @description Nothing changed that a plan shows or rests on. */
             nothing: boolean;
             to_number: number;
             tooth: components["schemas"]["Change"][];
@@ -5058,9 +5075,10 @@ export interface components {
          *     * `end`: Deepest stop of a shaping instrument, mm.
          *     * `reason`: Why a size outside the advised range was chosen.
          *     * `stop`: The stop of one instrument, mm.
+         *     * `given`: Anything else that went in: its path says what.
          * @enum {string}
          */
-        What: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld";
+        What: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld" | "given";
         /** @description The reason of one number of a canal's plan. */
         Why: {
             inputs: components["schemas"]["WhyInput"][];

@@ -3,7 +3,7 @@ import { type IDBPDatabase, openDB } from 'idb'
 import { type Entry, type Local, UPGRADES } from './schema'
 
 /** Raised when screens come to need what earlier answers did not have: an older copy is then no copy. */
-const FORM = 4
+const FORM = 5
 
 /**
  * How this tab stands to a newer app on the same phone: `older` where the newer one has taken the store, `waits` where

@@ -1,18 +1,10 @@
 import { mm } from '@/parts/millimetres'
-import { plainKey } from './drawing'
 import { plan } from './plan'
 
 const ASKS = {
   first: 'first plan of this case',
   after_return: 'changed after it was returned',
   after_approval: 'changed after it was approved',
-}
-
-const WHAT: Record<string, string> = {
-  length: 'working length',
-  length_state: 'length',
-  end: 'ends at',
-  needle_ceiling: 'needle never past',
 }
 
 export const review = {
@@ -73,8 +65,9 @@ export const review = {
     went: 'No longer in the plan.',
     cautionCame: 'New:',
     cautionWent: 'Gone:',
-    what: (key: string) => WHAT[key] ?? plainKey(key).toLowerCase(),
-    value: (text: string | null) => (text === null ? 'none' : text.replace(/_/g, ' ')),
+    progress: (n: number) => `How far the work had come: ${n} ${n === 1 ? 'thing' : 'things'}`,
+    value: (text: string | null, unit: string) =>
+      text === null ? 'none' : `${text.replace(/_/g, ' ')}${unit === '°' ? unit : unit && `\u00a0${unit}`}`,
   },
   letPass: {
     open: 'Let the work go on',

@@ -10,20 +10,23 @@ export interface Change {
   readonly to: string
 }
 
-/** What differs between two plans of one tooth, the whole tooth first, then canal by canal. Compares, computes nothing. */
+/**
+ * What differs between two plans of one tooth, canal by canal with the most dangerous first (where something stops), then
+ * of the whole tooth. Compares, computes nothing.
+ */
 export function compare(before: Plan, after: Plan): Change[] {
-  return [...wholeTooth(before, after), ...after.canals.flatMap((canal) => ofCanal(before, after, canal))]
+  return [...after.canals.flatMap((canal) => ofCanal(before, after, canal)), ...wholeTooth(before, after)]
 }
 
 function wholeTooth(before: Plan, after: Plan): Change[] {
   const d = words.difference
   return changed(null, [
+    [d.cautions, cautionsOf(before, null), cautionsOf(after, null)],
+    [d.irrigant, words.irrigant(before.irrigant), words.irrigant(after.irrigant)],
     [d.technique, words.phase(before.technique), words.phase(after.technique)],
     [d.kit, before.kit, after.kit],
-    [d.irrigant, words.irrigant(before.irrigant), words.irrigant(after.irrigant)],
     [d.instruments, missing(before, after), missing(after, before)],
     [d.trayChanges, String(before.tray.changes), String(after.tray.changes)],
-    [d.cautions, cautionsOf(before, null), cautionsOf(after, null)],
   ])
 }
 
@@ -39,12 +42,12 @@ function ofCanal(before: Plan, after: Plan, canal: CanalPlan): Change[] {
   const old = before.canals.find((c) => c.canal === canal.canal)
   if (!old) return [{ canal: canal.canal, what: d.canal, from: d.none, to: d.added }]
   return changed(canal.canal, [
-    [d.finalSize, sizeOf(old), sizeOf(canal)],
     [d.end, orNone(old.end_mm), orNone(canal.end_mm)],
-    [d.needle, orNone(old.needle?.ceiling_mm ?? null), orNone(canal.needle?.ceiling_mm ?? null)],
     ...stops(before, after, canal.canal),
+    [d.needle, orNone(old.needle?.ceiling_mm ?? null), orNone(canal.needle?.ceiling_mm ?? null)],
     [d.cautions, cautionsOf(before, canal.canal), cautionsOf(after, canal.canal)],
     [d.withheld, withheldOf(old), withheldOf(canal)],
+    [d.finalSize, sizeOf(old), sizeOf(canal)],
   ])
 }
 

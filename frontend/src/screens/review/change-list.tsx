@@ -1,7 +1,7 @@
 import type { Caution, Change } from '@/api/shapes'
+import { FromTo } from '@/parts/difference/difference-view'
 import { Sign } from '@/parts/signs'
 import { words } from '@/words/en'
-import '@/parts/difference/difference.css'
 
 interface Props {
   changes: readonly Change[]
@@ -9,35 +9,55 @@ interface Props {
   went: readonly Caution[]
 }
 
-/** What changed since the version last decided on: the old struck through, the new after it; cautions that came or went. */
+const isProgress = (change: Change) => change.bears_on === 'progress'
+
+/**
+ * What changed since the version last decided on, the most dangerous first: cautions that came, then the old struck
+ * through and the new after it. What only says how far the work has come is folded away.
+ */
 export function ChangeList({ changes, came, went }: Props) {
+  const progress = changes.filter(isProgress)
   return (
-    <ul class="difference">
-      {changes.map((change) => (
-        <li key={change.what + change.subject}>
-          {words.review.what(change.what)} {change.subject && <span class="small">{change.subject}</span>}{' '}
-          <del>
-            <span class="unseen">{words.difference.was}</span>
-            {words.review.value(change.before)}
-          </del>{' '}
-          <span aria-hidden="true">→</span>{' '}
-          <ins>
-            <span class="unseen">{words.difference.is}</span>
-            {words.review.value(change.after)}
-          </ins>
-        </li>
-      ))}
-      {came.map((caution) => (
-        <li key={`came ${caution.code}${caution.says}`}>
-          <Sign name={caution.severity} /> {words.review.cautionCame} {caution.says}
-        </li>
-      ))}
-      {went.map((caution) => (
-        <li key={`went ${caution.code}${caution.says}`}>
-          {words.review.cautionWent} <del>{caution.says}</del>
-        </li>
-      ))}
-    </ul>
+    <>
+      <ul class="difference">
+        {came.map((caution) => (
+          <li key={`came ${caution.code}${caution.says}`}>
+            <Sign name={caution.severity} /> {words.review.cautionCame} {caution.says}
+          </li>
+        ))}
+        {changes
+          .filter((change) => !isProgress(change))
+          .map((change) => (
+            <One key={keyOf(change)} of={change} />
+          ))}
+        {went.map((caution) => (
+          <li key={`went ${caution.code}${caution.says}`}>
+            {words.review.cautionWent} <del>{caution.says}</del>
+          </li>
+        ))}
+      </ul>
+      {progress.length > 0 && (
+        <details class="difference-more">
+          <summary>{words.review.progress(progress.length)}</summary>
+          <ul class="difference">
+            {progress.map((change) => (
+              <One key={keyOf(change)} of={change} />
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  )
+}
+
+const keyOf = (change: Change) => change.path || change.what + change.subject
+
+function One({ of }: { of: Change }) {
+  return (
+    <li>
+      {of.label} {of.subject && <span class="small">{of.subject} </span>}
+      <FromTo from={words.review.value(of.before, of.unit)} to={words.review.value(of.after, of.unit)} />
+    </li>
   )
 }
 

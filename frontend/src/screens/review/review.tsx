@@ -17,7 +17,7 @@ import { words } from '@/words/en'
 import { Decision } from '../plan/decision'
 import { WaitingList } from '../worklist/worklist'
 import { Answer } from './answer'
-import { CanalCard, changed } from './canal-card'
+import { CanalCard } from './canal-card'
 import { ChangeList } from './change-list'
 import { LetPass } from './let-pass'
 import { partners, Release } from './release'
@@ -47,9 +47,8 @@ interface Props {
 function Asked({ of, changes, before, seen }: Props) {
   const draft = useDraft<ReviewFields>(`review of ${of.id} ${of.reviews.length}`, () => emptyReview(uuid7()))
   const [chosen, setPicked] = useState<string>()
-  const changedFirst = of.plan.canals.toSorted(
-    (a, b) => Number(changed(changes, b.canal)) - Number(changed(changes, a.canal)),
-  )
+  const order = [...(changes?.canals ?? []), ...of.plan.canals].map((each) => each.canal)
+  const changedFirst = of.plan.canals.toSorted((a, b) => order.indexOf(a.canal) - order.indexOf(b.canal))
   const picked = chosen ?? changedFirst[0]?.canal
   const supervises = membership.value?.role === 'supervisor'
   const open = of.state === 'waiting' && supervises

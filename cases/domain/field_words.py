@@ -1,0 +1,196 @@
+"""What every field of a plan's input is called for people, and what it bears on.
+
+A field that is in neither of the two tables fails a test; so does an entry for a field that is gone.
+"""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+
+class Bears(StrEnum):
+    """What a difference bears on, the most dangerous first. The order is a judgement, no source."""
+
+    DEPTH = "depth"
+    """How deep an instrument or a needle goes."""
+    SAFETY = "safety"
+    """What may be done, with what fluid, and what keeps the patient safe."""
+    SHAPE = "shape"
+    """What the canal is like and how wide it becomes."""
+    MEANS = "means"
+    """What the work is done with, and in what order."""
+    PROGRESS = "progress"
+    """How far the work has come."""
+
+
+DEPTH, SAFETY, SHAPE, MEANS, PROGRESS = Bears
+
+_POINT, _FLARED, _BY = "reference point", "after coronal flaring", "method"
+
+LABELS: dict[str, tuple[str, Bears]] = {
+    # The tooth as a whole.
+    "PlanInput.tooth": ("tooth", SAFETY),
+    "PlanInput.setting": ("setting", SAFETY),
+    "PlanInput.canals": ("canals", DEPTH),
+    "PlanInput.kit": ("kit", MEANS),
+    "PlanInput.technique": ("technique", MEANS),
+    "PlanInput.choices": ("choices", SHAPE),
+    "PlanInput.roots": ("roots", SHAPE),
+    "PlanInput.isolated": ("dam in place and tight", SAFETY),
+    "PlanInput.root_filled": ("has a root filling", SAFETY),
+    "PlanInput.perforation": ("has a perforation", SAFETY),
+    "PlanInput.anatomy": ("anatomy", SAFETY),
+    "PlanInput.thresholds": ("figure of the programme", SAFETY),
+    "PlanInput.factors": ("what makes the case difficult", SAFETY),
+    "PlanInput.overrides": ("let pass by a supervisor", SAFETY),
+    "PlanInput.samples": ("canals drawn for the bands", PROGRESS),
+    "RootInput.name": ("root", SHAPE),
+    "RootInput.pattern": ("how its canals run", SHAPE),
+    "RootInput.main_canal": ("its main canal", DEPTH),
+    "Override.code": ("caution", SAFETY),
+    "Override.canal": ("canal", SAFETY),
+    "Override.reason": ("reason", SAFETY),
+    # One canal.
+    "CanalInput.name": ("canal", DEPTH),
+    "CanalInput.root": ("root", SHAPE),
+    "CanalInput.reference_point": (_POINT, DEPTH),
+    "CanalInput.finding": ("orifice", SAFETY),
+    "CanalInput.readings": ("reading", DEPTH),
+    "CanalInput.resorption": ("resorption at the root's end", DEPTH),
+    "CanalInput.junction": ("where it joins", DEPTH),
+    "CanalInput.curvature_deg": ("curvature", SHAPE),
+    "CanalInput.curve_start_mm": ("curve begins, from the reference point", SHAPE),
+    "CanalInput.orifice_mm": ("orifice, from the reference point", DEPTH),
+    "CanalInput.apex_mm": ("apical opening seen", DEPTH),
+    "CanalInput.curve_radius_mm": ("radius of the curve", SHAPE),
+    "CanalInput.curve_from_end_mm": ("middle of the curve, from the end", SHAPE),
+    "CanalInput.widths": ("width measured", SHAPE),
+    "CanalInput.wall": ("thinnest wall", SHAPE),
+    "CanalInput.first_binder_size": ("first binder", SHAPE),
+    "CanalInput.felt": ("depth felt", PROGRESS),
+    "CanalInput.begun": ("work so far", PROGRESS),
+    "Junction.from_terminus_mm": ("from the common end", DEPTH),
+    "Junction.method": (_BY, DEPTH),
+    "Junction.at_length_mm": ("measured at a length of", DEPTH),
+    "WidthInput.from_end_mm": ("from the end", SHAPE),
+    "WidthInput.narrow_mm": ("narrow diameter", SHAPE),
+    "WidthInput.wide_mm": ("wide diameter", SHAPE),
+    "WallInput.thickness_mm": ("thickness", SHAPE),
+    "WallInput.from_end_mm": ("from the end", SHAPE),
+    # Readings.
+    "PreOperativeImage.tooth_mm": ("tooth length", DEPTH),
+    "PreOperativeImage.reference_point": (_POINT, DEPTH),
+    "PreOperativeImage.after_flaring": (_FLARED, DEPTH),
+    "Ratio.instrument_mm": ("instrument", DEPTH),
+    "Ratio.instrument_on_image_mm": ("instrument on the image", DEPTH),
+    "Ratio.tooth_on_image_mm": ("tooth on the image", DEPTH),
+    "Ratio.reference_point": (_POINT, DEPTH),
+    "Ratio.after_flaring": (_FLARED, DEPTH),
+    "ConfirmingImage.set_mm": ("stop that was set", DEPTH),
+    "ConfirmingImage.tip_short_mm": ("tip short of the apex", DEPTH),
+    "ConfirmingImage.reference_point": (_POINT, DEPTH),
+    "ConfirmingImage.after_flaring": (_FLARED, DEPTH),
+    "ApexLocator.read_mm": ("read", DEPTH),
+    "ApexLocator.repeat_mm": ("read again", DEPTH),
+    "ApexLocator.mark": ("at the mark", DEPTH),
+    "ApexLocator.reference_point": (_POINT, DEPTH),
+    "ApexLocator.stable": ("display held still", DEPTH),
+    "ApexLocator.after_flaring": (_FLARED, DEPTH),
+    "DirectSight.seen_mm": ("seen at", DEPTH),
+    "DirectSight.reference_point": (_POINT, DEPTH),
+    "DirectSight.after_flaring": (_FLARED, DEPTH),
+    # Choices.
+    "Choices.needle": ("needle", SAFETY),
+    "Choices.irrigant": ("irrigant", SAFETY),
+    "Choices.final_rinse": ("final rinse", SAFETY),
+    "Choices.series_taper": ("taper of the series", SHAPE),
+    "Choices.glide_path_to_size": ("glide path up to size", SHAPE),
+    "Choices.canals": ("choice for the canal", SHAPE),
+    "CanalChoice.canal": ("canal", SHAPE),
+    "CanalChoice.final_size": ("final size chosen", SHAPE),
+    "CanalChoice.reason": ("reason for the size", SHAPE),
+    "Needle.gauge": ("gauge", SAFETY),
+    "Needle.tip": ("tip", SAFETY),
+    # The kit.
+    "Kit.name": ("kit", MEANS),
+    "Kit.instruments": ("instrument of the kit", MEANS),
+    "Kit.needles": ("needle of the kit", MEANS),
+    "Kit.filling": ("cones, pluggers and spreaders", MEANS),
+    "Instrument.size": ("size", MEANS),
+    "Instrument.taper": ("taper", MEANS),
+    "Instrument.motion": ("motion", MEANS),
+    "Instrument.use": ("kept for", MEANS),
+    "Instrument.length_mm": ("length", DEPTH),
+    "Instrument.cutting_part_mm": ("cutting part", SHAPE),
+    "Instrument.largest_flute_mm": ("largest flute", SHAPE),
+    "Instrument.speed_rpm": ("speed", SAFETY),
+    "Instrument.torque_ncm": ("torque", SAFETY),
+    "Instrument.diameters": ("diameter", SHAPE),
+    "Instrument.uses": ("times used", PROGRESS),
+    "Instrument.most_uses": ("uses at most", SAFETY),
+    "DiameterAt.from_tip_mm": ("from the tip", SHAPE),
+    "DiameterAt.diameter_mm": ("diameter", SHAPE),
+    "FillingItem.kind": ("kind", MEANS),
+    "FillingItem.size": ("size", MEANS),
+    "FillingItem.taper": ("taper", MEANS),
+    # The technique.
+    "Technique.key": ("technique", MEANS),
+    "Technique.name": ("technique's name", MEANS),
+    "Technique.says": ("what it is", MEANS),
+    "Technique.source": ("where it is from", MEANS),
+    "Technique.know": ("how it is known", MEANS),
+    "Technique.motions": ("motions it is for", MEANS),
+    "Technique.recapitulate_size": ("recapitulating size", MEANS),
+    "Technique.recapitulate_with_final": ("recapitulates with the final size", MEANS),
+    "Technique.series_above_glide_path": ("sizes from glide path to series", MEANS),
+    "Technique.series_sizes_up": ("sizes in the series above its smallest", MEANS),
+    "Technique.phases": ("phase", MEANS),
+    "Phase.key": ("key", MEANS),
+    "Phase.title": ("title", MEANS),
+    "Phase.kind": ("kind", MEANS),
+    "Phase.why": ("why", MEANS),
+    "Phase.settings": ("settings", MEANS),
+    "Phase.from_size": ("from size", MEANS),
+    "Phase.to_size": ("to size", MEANS),
+    "Phase.to_estimate": ("works to the estimated length", DEPTH),
+    "Phase.repeat_from": ("begins again from", MEANS),
+    "Phase.most_passes": ("passes at most", MEANS),
+    "Phase.expected_passes": ("passes expected", MEANS),
+    "Phase.steps": ("steps", MEANS),
+    "Phase.step_mm": ("each step shorter by", DEPTH),
+    "Phase.hold_point": ("hold point", SAFETY),
+    "Phase.image": ("asks for an image", SAFETY),
+    # How far the work has come.
+    "Felt.node": ("step", PROGRESS),
+    "Felt.depth_mm": ("felt at", PROGRESS),
+    "Felt.stop_mm": ("worked to the stop", PROGRESS),
+    "Begun.at": ("step that is due", PROGRESS),
+    "Begun.phase": ("phase it stands in", PROGRESS),
+    "Begun.over": ("that phase is over", PROGRESS),
+    "Begun.behind": ("steps walked", PROGRESS),
+    "Begun.length_mm": ("length signed off", DEPTH),
+    "Begun.made": ("insertion", PROGRESS),
+    "Behind.visits": ("times come to", PROGRESS),
+    "Behind.depths_um": ("depths reached", PROGRESS),
+    "Made.step": ("step", PROGRESS),
+    "Made.phase": ("phase", PROGRESS),
+    "Made.instrument": ("instrument", PROGRESS),
+    "Made.depth_mm": ("to", PROGRESS),
+    "Made.stop_mm": ("worked to the stop", PROGRESS),
+    "Made.led": ("led in to resistance", PROGRESS),
+}
+
+NOT_TOLD: dict[str, str] = {
+    "PlanInput.seed": "picks which canals are drawn and is the case's own: two versions of one case never differ in it",
+    "PlanInput.form": "there is one form",
+    "Technique.form": "says how the file was written; what it says is told field by field",
+    "PreOperativeImage.method": "tells one kind of reading from another, which come and go as a whole",
+    "Ratio.method": "as above",
+    "ConfirmingImage.method": "as above",
+    "ApexLocator.method": "as above",
+    "DirectSight.method": "as above",
+}
+"""Fields that are rightly not told, each with why."""
+
+UNITS = {"mm": "mm", "um": "mm", "deg": "°", "rpm": "/min", "ncm": "N·cm"}
+"""By the end of the field's name, as people write them; thousandths are told in millimetres."""
