@@ -47,8 +47,19 @@ def test_a_student_signs_in_and_learns_where_they_study(priya: Person) -> None:
 def test_without_the_token_nobody_is_signed_in(priya: Person) -> None:
     browser = fresh()
     answer = browser.post(SESSION, {"username": "priya", "password": PASSWORD}, format="json")
-    problem(answer, 403, "permission-denied")
+    problem(answer, 403, "token-missing")
     assert browser.get(SESSION).status_code == 401
+
+
+@pytest.mark.parametrize("token", ["", "lost", "x" * 32])
+def test_a_change_without_the_right_token_says_so_and_a_new_one_helps(priya: Person, token: str) -> None:
+    browser = fresh()
+    sign_in(browser, "priya")
+    del browser.cookies["csrftoken"]
+    problem(browser.delete(SESSION, headers={"X-CSRFToken": token}), 403, "token-missing")
+    assert browser.get(SESSION).status_code == 200
+    renewed = browser.cookies["csrftoken"].value
+    assert browser.delete(SESSION, headers={"X-CSRFToken": renewed}).status_code == 204
 
 
 def test_signing_out_ends_it(priya: Person) -> None:

@@ -3,6 +3,7 @@ import * as calls from '@/api/calls'
 import { onSignedOut } from '@/api/client'
 import { Refused, Unreachable } from '@/api/problem'
 import { getSession, signIn } from '@/api/session'
+import { somebody } from './people'
 import { problem, serve } from './server'
 
 function token(value: string, age = ''): void {
@@ -20,7 +21,7 @@ async function refused(call: Promise<unknown>): Promise<Refused> {
 
 describe('what is sent', () => {
   test('the token of the cookie as it is at that moment', async () => {
-    const seen = serve(() => ({ body: {} }))
+    const seen = serve(() => ({ body: { id: 'v1' } }))
     token('one')
     await calls.submitPlan('v1')
     token('two')
@@ -29,7 +30,7 @@ describe('what is sent', () => {
   })
 
   test('a decision carries the hash that was on the screen as a strong tag', async () => {
-    const seen = serve(() => ({ status: 201, body: {} }))
+    const seen = serve(() => ({ status: 201, body: { id: 'r1' } }))
     await calls.review('v1', 'abc', { id: 'r1', decision: 'approved', note: '', remarks: [] })
     expect(seen[0]?.headers.get('If-Match')).toBe('"abc"')
     expect(seen[0]?.path).toBe('plan-versions/v1/reviews')
@@ -38,13 +39,15 @@ describe('what is sent', () => {
   test('without a token sign-in asks for one first', async () => {
     const seen = serve(({ method }) => {
       if (method === 'GET') token('fresh')
-      return method === 'GET' ? problem(401, 'not-authenticated') : { body: {} }
+      return method === 'GET' ? problem(401, 'not-authenticated') : { body: somebody('ines') }
     })
     await signIn('ines', 'secret')
     expect(seen.map((s) => s.method)).toEqual(['GET', 'POST'])
     expect(seen[1]?.headers.get('X-CSRFToken')).toBe('fresh')
   })
 })
+
+const { getCase } = calls
 
 describe('what comes back', () => {
   test('no answer is Unreachable, never a refusal', async () => {
@@ -59,7 +62,7 @@ describe('what comes back', () => {
         { pointer: '#/canals/2', detail: 'Named twice.' },
       ]),
     )
-    const error = await refused(calls.getCase('c1'))
+    const error = await refused(getCase('c1'))
     expect(error.code).toBe('length-out-of-bounds')
     expect(error.at('tooth_mm')).toBe('Too long.')
     expect(error.at('canals')).toBe('Named twice.')
@@ -72,9 +75,57 @@ describe('what comes back', () => {
     expect((await refused(calls.submitPlan('v1'))).besides(['kit'])).toEqual(['Refused: plan-stale.'])
   })
 
-  test('an answer that is no problem details is still a refusal', async () => {
-    serve(() => ({ status: 502, body: 'Bad gateway' }))
-    expect((await refused(getSession())).status).toBe(502)
+  test.each([
+    ['a page', { html: '<h1>Welcome to our network</h1>' }],
+    ['a page that refuses', { status: 403, html: '<h1>Sign in to this network</h1>' }],
+    ['a page that knows nobody', { status: 401, html: '<h1>Sign in to this network</h1>' }],
+    ['a page of a gateway', { status: 502, html: '<h1>Bad gateway</h1>' }],
+    ['a problem of somebody else', { status: 403, body: { type: 'about:blank', status: 403 } }],
+    ['nothing where something is due', { status: 204 }],
+    ['something else', { body: {} }],
+    ['a list', { body: [] }],
+    ['the right names with wrong things', { body: { id: 'c1', revision: 1, canals: {} } }],
+  ])('%s is no answer, and nobody is signed out by it', async (_, answer) => {
+    const tell = vi.fn()
+    onSignedOut(tell)
+    serve(() => answer)
+    await expect(getCase('c1')).rejects.toBeInstanceOf(Unreachable)
+    expect(tell).not.toHaveBeenCalled()
+  })
+
+  test.each([{ html: '<h1>Welcome</h1>' }, { body: {} }])('what is done is answered by no page: %o', async (answer) => {
+    serve(() => answer)
+    await expect(calls.removeCanal('mb')).rejects.toBeInstanceOf(Unreachable)
+  })
+
+  test('a redirect is not followed, and the time that is waited covers the body', async () => {
+    const fetched = vi.fn(async () => Promise.reject(new TypeError('redirected')))
+    vi.stubGlobal('fetch', fetched)
+    await expect(getSession()).rejects.toBeInstanceOf(Unreachable)
+    expect(fetched.mock.calls[0]).toMatchObject([{}, { redirect: 'error' }])
+    const cut = new ReadableStream({ start: (told) => told.error(new DOMException('too long', 'TimeoutError')) })
+    vi.stubGlobal('fetch', async () => new Response(cut, { headers: { 'Content-Type': 'application/json' } }))
+    await expect(getSession()).rejects.toBeInstanceOf(Unreachable)
+  })
+
+  test('a lost token is fetched anew, and what was sent goes again with it', async () => {
+    const seen = serve(({ method, headers }) => {
+      if (method === 'GET') token('new')
+      if (method === 'GET') return problem(401, 'not-authenticated')
+      return headers.get('X-CSRFToken') === 'new' ? { body: { id: 'v1' } } : problem(403, 'token-missing')
+    })
+    await calls.addCanal('c1', { name: 'MB2' } as unknown as Parameters<typeof calls.addCanal>[1])
+    expect(seen.map(({ method, path }) => `${method} ${path}`)).toEqual([
+      'POST cases/c1/canals',
+      'GET session',
+      'POST cases/c1/canals',
+    ])
+    expect(seen.at(-1)?.body).toEqual({ name: 'MB2' })
+  })
+
+  test('a token that is refused again refuses nothing for good', async () => {
+    serve(({ method }) => (method === 'GET' ? { body: somebody('ines') } : problem(403, 'token-missing')))
+    await expect(calls.submitPlan('v1')).rejects.toBeInstanceOf(Unreachable)
   })
 
   test('401 anywhere is told, 403 is not', async () => {
@@ -83,7 +134,7 @@ describe('what comes back', () => {
     serve(({ path }) => problem(path.startsWith('cases') ? 401 : 403, 'x'))
     await refused(calls.submitPlan('v1'))
     expect(tell).not.toHaveBeenCalled()
-    await refused(calls.getCase('c1'))
+    await refused(getCase('c1'))
     expect(tell).toHaveBeenCalledOnce()
   })
 })

@@ -17,7 +17,7 @@ const NODES = ['a', 'b', 'c', 'd']
 
 interface Way {
   /** What the server does to the first requests; it is well afterwards. */
-  readonly first?: 'no answer' | 'answer lost' | 'signed out' | 'refuses b'
+  readonly first?: 'no answer' | 'answer lost' | 'signed out' | 'refuses b' | 'a page in between' | 'token lost'
   /** Another tab has the lock and sleeps. */
   readonly asleep?: boolean
 }
@@ -28,11 +28,18 @@ const WAYS: Record<string, Way> = {
   'answer lost': { first: 'answer lost' },
   'signed out': { first: 'signed out' },
   'one refused': { first: 'refuses b' },
+  'a page in between': { first: 'a page in between' },
+  'token lost': { first: 'token lost' },
   'another tab asleep': { asleep: true },
 }
 
 function done(node: string): Done {
   return { plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'note', text: node } } as unknown as Done
+}
+
+function setToken(age = ''): void {
+  // biome-ignore lint/suspicious/noDocumentCookie: the token is read from the cookie
+  document.cookie = `csrftoken=new${age}`
 }
 
 /** The server, and what is wrong with it at first. */
@@ -47,10 +54,17 @@ function keeper({ first }: Way) {
     }
     return { body: { position: stored.length, course: null, canals: [], events: stored } }
   }
-  serve(({ body }) => {
+  setToken('; max-age=0')
+  serve(({ method, headers, body }) => {
     if (!state.app?.page.sends) return 'nothing'
+    if (method === 'GET') {
+      setToken()
+      return problem(401, 'not-authenticated')
+    }
     const { events } = body as { events: EventGiven[] }
     if (state.first === 'no answer') return 'nothing'
+    if (state.first === 'a page in between') return { html: '<h1>Sign in to this network</h1>' }
+    if (state.first === 'token lost' && headers.get('X-CSRFToken') !== 'new') return problem(403, 'token-missing')
     if (state.first === 'signed out') return problem(401, 'not-authenticated')
     if (state.first === 'answer lost') {
       take(events)

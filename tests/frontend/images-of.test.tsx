@@ -122,6 +122,7 @@ function keeper(more: Partial<ImageShown>, line = { up: true }) {
     if (method === 'POST') {
       asked.push([path, body])
       more = path.endsWith('/remove') ? { state: 'removed' } : { ...more, name_check: 'nobody_named' }
+      return { body: image('one', more) }
     }
     return { body: { room: ROOM, marking: { interval_share: 0.95, reach: 1.96 }, images: [image('one', more)] } }
   })

@@ -32,9 +32,12 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
     received_bytes: have(upload),
     state: have(upload) < upload.length ? 'awaited' : 'stored',
   })
-  const answer = (status: number, body: unknown) => Response.json(body, { status })
+  const answer = (status: number, body: unknown) => {
+    const type = status < 400 ? 'application/json' : 'application/problem+json'
+    return new Response(JSON.stringify(body), { status, headers: { 'Content-Type': type } })
+  }
   const remove = async (request: Request, id: string) => {
-    if (!uploads.has(id)) return answer(404, { type: 'x:not-found' })
+    if (!uploads.has(id)) return answer(404, { type: 'urn:fourth-canal:problem:not-found' })
     removed.set(id, ((await request.json()) as { reason: string }).reason)
     uploads.set(id, { parts: [], length: 0, digest: '' })
     return answer(200, { id, state: 'removed', received_bytes: 0 })
@@ -48,7 +51,8 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
       length: Number(header('Upload-Length')),
       digest: header('Repr-Digest'),
     }
-    if (Number(header('Upload-Offset')) !== have(upload)) return answer(409, { type: 'x:offset-mismatch' })
+    if (Number(header('Upload-Offset')) !== have(upload))
+      return answer(409, { type: 'urn:fourth-canal:problem:offset-mismatch' })
     upload.parts.push(new Uint8Array(await request.arrayBuffer()))
     uploads.set(id, upload)
     return answer(200, shown(id, upload))
@@ -65,7 +69,7 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
           ? take(request, id)
           : upload
             ? answer(200, shown(id, upload))
-            : answer(404, { type: 'x:not-found' }))
+            : answer(404, { type: 'urn:fourth-canal:problem:not-found' }))
     if (!line('after', request.method)) throw new TypeError('Failed to fetch')
     return told
   })

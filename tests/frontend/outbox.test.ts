@@ -1,4 +1,5 @@
-import { beforeEach, describe, expect, test, vi } from 'vitest'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { listFactors } from '@/api/calls'
 import type { EventGiven, Session } from '@/api/shapes'
 import { database } from '@/store/database'
 import { unsent } from '@/store/outbox'
@@ -133,6 +134,65 @@ describe('the outbox', () => {
     await vi.waitFor(async () => expect(await left()).toEqual([]))
     Object.defineProperty(navigator, 'locks', { configurable: true, value: locks })
     expect(nodes(stored)).toEqual(['a'])
+  })
+
+  describe('behind something that answers by itself', () => {
+    afterEach(() => vi.useRealTimers())
+
+    test.each([
+      { html: '<h1>Sign in to this network</h1>' },
+      { status: 403, html: '<h1>Sign in to this network</h1>' },
+      { status: 404, html: '<h1>Not found</h1>' },
+      { status: 413, html: '<h1>Too large</h1>' },
+      { status: 204 },
+      { body: {} },
+      problem(403, 'token-missing'),
+    ])('%o refuses nothing; it is tried again by itself, after pauses that grow', async (answer) => {
+      const { stored, take } = keeper()
+      let between = true
+      const tries: number[] = []
+      vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] })
+      serve(({ method, body }) => {
+        if (method === 'POST') tries.push(performance.now())
+        return between ? answer : take((body as { events: EventGiven[] }).events)
+      })
+      await record(CASE, done('a'))
+      const tried = (times: number) => vi.waitFor(() => expect(new Set(tries).size).toBe(times))
+      await tried(1)
+      for (const [times, after_ms] of [1000, 2000, 4000, 8000, 16_000, 30_000, 30_000].entries()) {
+        await settled()
+        await vi.advanceTimersByTimeAsync(after_ms - 1)
+        expect(new Set(tries).size).toBe(times + 1)
+        await vi.advanceTimersByTimeAsync(1)
+        await tried(times + 2)
+      }
+      expect(stored).toEqual([])
+      await settled()
+      expect((await (await database()).getAll('outbox')).map(({ refused }) => refused)).toEqual([undefined])
+      between = false
+      await vi.advanceTimersByTimeAsync(30_000)
+      await vi.waitFor(async () => expect(await left()).toEqual([]))
+      expect(nodes(stored)).toEqual(['a'])
+    })
+
+    test('once any request is answered, what waits is sent at once', async () => {
+      const { stored, take } = keeper()
+      let between = true
+      vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] })
+      serve(({ method, body }) => {
+        if (between) return { html: '<h1>Sign in to this network</h1>' }
+        return method === 'POST' ? take((body as { events: EventGiven[] }).events) : { body: { factors: [] } }
+      })
+      await record(CASE, done('a'))
+      await settled()
+      for (const after_ms of [1000, 2000, 4000, 8000]) await vi.advanceTimersByTimeAsync(after_ms)
+      await settled()
+      between = false
+      await vi.advanceTimersByTimeAsync(3000)
+      expect(stored).toEqual([])
+      await listFactors()
+      await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
+    })
   })
 
   test('an expired sign-in stops the sending and loses nothing', async () => {

@@ -86,19 +86,23 @@ test('with room enough nothing is said, and the browser is asked to keep the sto
   expect(persist).toHaveBeenCalled()
 })
 
+function answeredAt(date: Date): void {
+  const headers = { 'Content-Type': 'application/json', Date: date.toUTCString() }
+  vi.stubGlobal('fetch', async () => new Response('{"id":"c","revision":1,"canals":[]}', { headers }))
+}
+
 test.each([
   ['2020-03-05T14:20:00Z', 'ahead of'],
   ['2040-03-05T14:20:00Z', 'behind'],
 ])('with the server at %s this phone’s clock is said to be years off', async (date, says) => {
-  vi.stubGlobal('fetch', async () => new Response('{}', { headers: { Date: new Date(date).toUTCString() } }))
+  answeredAt(new Date(date))
   await calls.getCase('c')
   render(<PhoneSays caseId="c" />)
   expect(screen.getByRole('status').textContent).toMatch(new RegExp(`\\d+ years ${says} the server’s`))
 })
 
 test('a clock that is a minute off is not worth a word', async () => {
-  const date = new Date(Date.now() - 60_000).toUTCString()
-  vi.stubGlobal('fetch', async () => new Response('{}', { headers: { Date: date } }))
+  answeredAt(new Date(Date.now() - 60_000))
   await calls.getCase('c')
   expect(clockAhead_ms.value).toBe(0)
 })

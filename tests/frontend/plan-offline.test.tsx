@@ -24,7 +24,7 @@ function computing() {
     if (!state.online) return 'nothing'
     const size = (body as { choices: { canals: { final_size: number }[] } }).choices.canals[0]?.final_size ?? 0
     state.sizes.push(size)
-    return { body: { size } }
+    return { body: { canals: [size] } }
   })
   return state
 }
@@ -34,18 +34,18 @@ const says = (text: string) => waitFor(() => expect(screen.getByRole('status').t
 test('choices made without a connection keep the last figures, and are computed once when it is back', async () => {
   const server = computing()
   const { rerender } = render(<Shown size={25} />)
-  await says('computed {"size":25}')
+  await says('computed {"canals":[25]}')
   server.online = false
   for (const [i, size] of [30, 35, 40].entries()) {
     rerender(<Shown size={size} />)
     await waitFor(() => expect(server.tries).toBe(i + 2))
-    await says('offline {"size":25}')
+    await says('offline {"canals":[25]}')
   }
   // The screen listens for the connection once it has been painted.
   await new Promise((resolve) => setTimeout(resolve, 200))
   server.online = true
   window.dispatchEvent(new Event('online'))
-  await says('computed {"size":40}')
+  await says('computed {"canals":[40]}')
   expect(server.sizes).toEqual([25, 40])
 })
 

@@ -7,7 +7,8 @@ export interface Sent {
   body: unknown
 }
 
-type Answer = { status?: number; body?: unknown } | 'nothing'
+/** `html`: a page of something that stands between the phone and the server. */
+type Answer = { status?: number; body?: unknown; html?: string } | 'nothing'
 
 /** A server that answers by what `answers` says for `GET /path`, and tells what it was sent. */
 export function serve(answers: (sent: Sent) => Answer | Promise<Answer>): Sent[] {
@@ -19,9 +20,10 @@ export function serve(answers: (sent: Sent) => Answer | Promise<Answer>): Sent[]
     seen.push(sent)
     const answer = await answers(sent)
     if (answer === 'nothing') throw new TypeError('Failed to fetch')
-    const { status = 200, body } = answer
-    const type = status < 400 ? 'application/json' : 'application/problem+json'
-    return new Response(status === 204 ? null : JSON.stringify(body), { status, headers: { 'Content-Type': type } })
+    const { status = 200, body, html } = answer
+    const type = html ? 'text/html' : status < 400 ? 'application/json' : 'application/problem+json'
+    const sends = status === 204 ? null : (html ?? JSON.stringify(body))
+    return new Response(sends, { status, headers: { 'Content-Type': type } })
   })
   return seen
 }

@@ -39,6 +39,18 @@ describe('at the start', () => {
     expect([standing.value, session.value?.person.name]).toEqual(['in', 'Priya'])
   })
 
+  test.each([
+    { status: 401, html: '<h1>Sign in to this network</h1>' },
+    { html: '<h1>Sign in to this network</h1>' },
+    { body: {} },
+    problem(503, 'store-away'),
+  ])('whoever signed in last goes on, whatever else answers: %o', async (answer) => {
+    await remembered('Priya')()
+    serve(() => answer)
+    await findSession()
+    expect([standing.value, session.value?.person.name]).toEqual(['in', 'Priya'])
+  })
+
   test('known here but signed out there: sign in again, as the same person', async () => {
     await remembered('Priya')()
     serve(() => problem(401, 'not-authenticated'))

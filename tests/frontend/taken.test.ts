@@ -25,12 +25,12 @@ beforeEach(() => {
 /** A server that stores each reading once by its id. */
 function answer({ method, body }: Sent) {
   if (!online) return 'nothing'
-  if (method === 'GET') return { body: { id: CASE } }
+  if (method === 'GET') return { body: { id: CASE, revision: 1, canals: [] } }
   const { id } = body as { id: string }
   if (id === refusing)
     return problem(422, 'not-usable', [{ pointer: '#/reading/tooth_mm', detail: 'No tooth is as long.' }])
   if (!stored.includes(id)) stored.push(id)
-  return { body: {} }
+  return { body: { id: 'mb' } }
 }
 
 const reading = (id: string, canal = 'mb') =>

@@ -52,7 +52,12 @@ describe('may I start?', () => {
   })
 
   test('says who was named for the case, if somebody else is in the room', async () => {
-    serve(({ path }) => ({ body: path === 'cases/k1' ? { supervisor: SUPERVISORS[1] } : { supervisors: SUPERVISORS } }))
+    serve(({ path }) => ({
+      body:
+        path === 'cases/k1'
+          ? { id: 'k1', revision: 1, canals: [], supervisor: SUPERVISORS[1] }
+          : { supervisors: SUPERVISORS },
+    }))
     start([DAM, ROOM])
     expect(await screen.findByText('Signs from elsewhere: Dr Amari, named for this case.')).toBeTruthy()
   })

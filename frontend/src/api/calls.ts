@@ -1,4 +1,4 @@
-import { http, told } from './client'
+import { done, http, told } from './client'
 import type * as S from './shapes'
 
 const ofProgramme = (programme_id: string) => ({ params: { path: { programme_id } } })
@@ -8,6 +8,13 @@ const ofVersion = (version_id: string) => ({ params: { path: { version_id } } })
 /** An entity tag as a header carries it (RFC 9110, 8.8.3). */
 const tag = (value: string | number) => `"${value}"`
 
+/** What an answer is known by: see `told`. */
+const NAMED = { id: 'string' } as const
+const LISTED = { results: 'list' } as const
+const CASE = { ...NAMED, canals: 'list', revision: 'number' } as const
+const VERSION = { ...NAMED, hash: 'string', plan: 'object' } as const
+const TREATMENT = { events: 'list', position: 'number' } as const
+
 // --- cases ---
 
 export const listCases = (programme_id: string, cursor?: string) =>
@@ -15,12 +22,13 @@ export const listCases = (programme_id: string, cursor?: string) =>
     http.GET('/api/v1/programmes/{programme_id}/cases', {
       params: { path: { programme_id }, query: cursor === undefined ? {} : { cursor } },
     }),
+    LISTED,
   )
 
 export const openCase = (programme: string, body: S.NewCase) =>
-  told(http.POST('/api/v1/programmes/{programme_id}/cases', { ...ofProgramme(programme), body }))
+  told(http.POST('/api/v1/programmes/{programme_id}/cases', { ...ofProgramme(programme), body }), NAMED)
 
-export const getCase = (id: string) => told(http.GET('/api/v1/cases/{case_id}', ofCase(id)))
+export const getCase = (id: string) => told(http.GET('/api/v1/cases/{case_id}', ofCase(id)), CASE)
 
 export const changeCase = (case_id: string, revision: number, body: S.CaseChanges) =>
   told(
@@ -28,70 +36,75 @@ export const changeCase = (case_id: string, revision: number, body: S.CaseChange
       params: { path: { case_id }, header: { 'If-Match': tag(revision) } },
       body,
     }),
+    CASE,
   )
 
 export const letPass = (id: string, body: S.NewOverride) =>
-  told(http.POST('/api/v1/cases/{case_id}/overrides', { ...ofCase(id), body }))
+  told(http.POST('/api/v1/cases/{case_id}/overrides', { ...ofCase(id), body }), NAMED)
 
 export const takeBack = (override_id: string) =>
-  told(http.POST('/api/v1/overrides/{override_id}/withdraw', { params: { path: { override_id } } }))
+  told(http.POST('/api/v1/overrides/{override_id}/withdraw', { params: { path: { override_id } } }), NAMED)
 
 // --- canals ---
 
 export const addCanal = (id: string, body: S.NewCanal) =>
-  told(http.POST('/api/v1/cases/{case_id}/canals', { ...ofCase(id), body }))
+  told(http.POST('/api/v1/cases/{case_id}/canals', { ...ofCase(id), body }), NAMED)
 
 export const changeCanal = (id: string, body: S.CanalFacts) =>
-  told(http.PATCH('/api/v1/canals/{canal_id}', { ...ofCanal(id), body }))
+  told(http.PATCH('/api/v1/canals/{canal_id}', { ...ofCanal(id), body }), NAMED)
 
-export const removeCanal = (id: string) => told(http.DELETE('/api/v1/canals/{canal_id}', ofCanal(id)))
+export const removeCanal = (id: string) => done(http.DELETE('/api/v1/canals/{canal_id}', ofCanal(id)))
 
 export const changeRoot = (case_id: string, name: string, body: Omit<S.RootShown, 'name'>) =>
-  told(http.PUT('/api/v1/cases/{case_id}/roots/{name}', { params: { path: { case_id, name } }, body }))
+  told(http.PUT('/api/v1/cases/{case_id}/roots/{name}', { params: { path: { case_id, name } }, body }), CASE)
 
 export const addReading = (canal: string, body: { id: string; reading: S.Reading }) =>
-  told(http.POST('/api/v1/canals/{canal_id}/readings', { ...ofCanal(canal), body }))
+  told(http.POST('/api/v1/canals/{canal_id}/readings', { ...ofCanal(canal), body }), NAMED)
 
 export const addJunction = (canal: string, body: { id: string; junction: S.Junction }) =>
-  told(http.POST('/api/v1/canals/{canal_id}/junctions', { ...ofCanal(canal), body }))
+  told(http.POST('/api/v1/canals/{canal_id}/junctions', { ...ofCanal(canal), body }), NAMED)
 
 // --- teeth, kits, techniques ---
 
-export const findTooth = (body: S.ToothName) => told(http.POST('/api/v1/compute/tooth', { body }))
+export const findTooth = (body: S.ToothName) => told(http.POST('/api/v1/compute/tooth', { body }), { iso: 'string' })
 
-export const getTooth = (iso: string) => told(http.GET('/api/v1/teeth/{iso}', { params: { path: { iso } } }))
+export const getTooth = (iso: string) =>
+  told(http.GET('/api/v1/teeth/{iso}', { params: { path: { iso } } }), { iso: 'string' })
 
-export const listFactors = () => told(http.GET('/api/v1/difficulty-factors'))
+export const listFactors = () => told(http.GET('/api/v1/difficulty-factors'), { factors: 'list' })
 
-export const getProgramme = (id: string) => told(http.GET('/api/v1/programmes/{programme_id}', ofProgramme(id)))
+export const getProgramme = (id: string) =>
+  told(http.GET('/api/v1/programmes/{programme_id}', ofProgramme(id)), { supervisors: 'list' })
 
 export const listKits = (programme: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}/kits', ofProgramme(programme)))
+  told(http.GET('/api/v1/programmes/{programme_id}/kits', ofProgramme(programme)), LISTED)
 
 export const listTechniques = (programme: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}/techniques', ofProgramme(programme)))
+  told(http.GET('/api/v1/programmes/{programme_id}/techniques', ofProgramme(programme)), LISTED)
 
 // --- plans ---
 
 export const previewPlan = (id: string, body: S.Asked) =>
-  told(http.POST('/api/v1/cases/{case_id}/preview', { ...ofCase(id), body }))
+  told(http.POST('/api/v1/cases/{case_id}/preview', { ...ofCase(id), body }), { canals: 'list' })
 
-export const listVersions = (id: string) => told(http.GET('/api/v1/cases/{case_id}/plan-versions', ofCase(id)))
+export const listVersions = (id: string) => told(http.GET('/api/v1/cases/{case_id}/plan-versions', ofCase(id)), LISTED)
 
 export const proposePlan = (id: string, body: S.Asked & { id: string }) =>
-  told(http.POST('/api/v1/cases/{case_id}/plan-versions', { ...ofCase(id), body }))
+  told(http.POST('/api/v1/cases/{case_id}/plan-versions', { ...ofCase(id), body }), NAMED)
 
-export const getVersion = (id: string) => told(http.GET('/api/v1/plan-versions/{version_id}', ofVersion(id)))
+export const getVersion = (id: string) => told(http.GET('/api/v1/plan-versions/{version_id}', ofVersion(id)), VERSION)
 
-export const submitPlan = (id: string) => told(http.POST('/api/v1/plan-versions/{version_id}/submit', ofVersion(id)))
+export const submitPlan = (id: string) =>
+  told(http.POST('/api/v1/plan-versions/{version_id}/submit', ofVersion(id)), NAMED)
 
 export const withdrawPlan = (id: string) =>
-  told(http.POST('/api/v1/plan-versions/{version_id}/withdraw', ofVersion(id)))
+  told(http.POST('/api/v1/plan-versions/{version_id}/withdraw', ofVersion(id)), NAMED)
 
-export const getChanges = (id: string) => told(http.GET('/api/v1/plan-versions/{version_id}/changes', ofVersion(id)))
+export const getChanges = (id: string) =>
+  told(http.GET('/api/v1/plan-versions/{version_id}/changes', ofVersion(id)), { changes: 'there' })
 
 export const listWaiting = (programme: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}/worklist', ofProgramme(programme)))
+  told(http.GET('/api/v1/programmes/{programme_id}/worklist', ofProgramme(programme)), LISTED)
 
 export const review = (version_id: string, hash: string, body: S.NewReview) =>
   told(
@@ -99,36 +112,41 @@ export const review = (version_id: string, hash: string, body: S.NewReview) =>
       params: { path: { version_id }, header: { 'If-Match': tag(hash) } },
       body,
     }),
+    NAMED,
   )
 
 // --- at the chair ---
 
 export const listRunning = (programme: string) =>
-  told(http.GET('/api/v1/programmes/{programme_id}/running-work', ofProgramme(programme)))
+  told(http.GET('/api/v1/programmes/{programme_id}/running-work', ofProgramme(programme)), LISTED)
 
-export const getTreatment = (id: string) => told(http.GET('/api/v1/cases/{case_id}/events', ofCase(id)))
+export const getTreatment = (id: string) => told(http.GET('/api/v1/cases/{case_id}/events', ofCase(id)), TREATMENT)
 
-export const getBands = (id: string) => told(http.GET('/api/v1/cases/{case_id}/bands', ofCase(id)))
+export const getBands = (id: string) =>
+  told(http.GET('/api/v1/cases/{case_id}/bands', ofCase(id)), { canals: 'list', position: 'number' })
 
 export const reportEvents = (id: string, body: { device: string; actor: string; events: S.EventGiven[] }) =>
-  told(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }))
+  told(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }), TREATMENT)
 
 // --- record ---
 
-export const getRecord = (id: string) => told(http.GET('/api/v1/cases/{case_id}/record', ofCase(id)))
+export const getRecord = (id: string) =>
+  told(http.GET('/api/v1/cases/{case_id}/record', ofCase(id)), { record: 'object' })
 
 // --- words of supervisors ---
 
 export const signOffAtBench = (id: string, body: S.BenchWord) =>
-  told(http.POST('/api/v1/cases/{case_id}/bench-sign-offs', { ...ofCase(id), body }))
+  told(http.POST('/api/v1/cases/{case_id}/bench-sign-offs', { ...ofCase(id), body }), TREATMENT)
 
-export const getBenchCode = () => told(http.GET('/api/v1/bench-code'))
+export const getBenchCode = () => told(http.GET('/api/v1/bench-code'), { state: 'string' })
 
-export const makeBenchCode = (password: string) => told(http.POST('/api/v1/bench-code', { body: { password } }))
+export const makeBenchCode = (password: string) =>
+  told(http.POST('/api/v1/bench-code', { body: { password } }), { secret: 'string' })
 
-export const confirmBenchCode = (code: string) => told(http.POST('/api/v1/bench-code/confirm', { body: { code } }))
+export const confirmBenchCode = (code: string) =>
+  told(http.POST('/api/v1/bench-code/confirm', { body: { code } }), { state: 'string' })
 
-export const removeBenchCode = () => told(http.DELETE('/api/v1/bench-code'))
+export const removeBenchCode = () => done(http.DELETE('/api/v1/bench-code'))
 
 export const release = (version_id: string, hash: string, canals: string[]) =>
   told(
@@ -136,4 +154,5 @@ export const release = (version_id: string, hash: string, canals: string[]) =>
       params: { path: { version_id }, header: { 'If-Match': tag(hash) } },
       body: { canals },
     }),
+    VERSION,
   )

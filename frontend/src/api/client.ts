@@ -1,8 +1,12 @@
 import createClient, { type Middleware } from 'openapi-fetch'
 import type { paths } from './generated'
-import { asRefusal, Unreachable } from './problem'
+import { asRefusal, codeIn, MEDIA_TYPE, Unreachable } from './problem'
+
+// Between the phone and the server stand networks that answer by themselves: sign-in pages of a guest network, error
+// pages of a proxy, empty answers. Only the server's own answers count; anything else is no answer.
 
 const TIMEOUT_MS = 20_000 // past this a phone has lost the connection without noticing
+const TOKEN_MISSING = 'token-missing'
 
 let signedOut: () => void = () => undefined
 
@@ -11,11 +15,18 @@ export function onSignedOut(tell: () => void): void {
   signedOut = tell
 }
 
-let answered: (date: string) => void = () => undefined
+const answered: ((date: string) => void)[] = []
 
-/** Who is told the server's time of each answer. */
+/** Who is told the server's time of each answer that is its own. */
 export function onAnswered(tell: (date: string) => void): void {
-  answered = tell
+  answered.push(tell)
+}
+
+const unanswered: (() => void)[] = []
+
+/** Who is told whenever no answer came. */
+export function onUnanswered(tell: () => void): void {
+  unanswered.push(tell)
 }
 
 /** Read at each sending: the token turns at sign-in. */
@@ -30,15 +41,36 @@ const withToken: Middleware = {
   },
 }
 
+/** The answer with all of its body. Raises Unreachable where none came in time, or it is not the server's. */
 async function send(request: Request): Promise<Response> {
-  try {
-    const response = await fetch(request, { signal: AbortSignal.timeout(TIMEOUT_MS), cache: 'no-cache' })
-    answered(response.headers.get('Date') ?? '')
-    return response
-  } catch {
-    throw new Unreachable()
-  }
+  const again = request.method === 'GET' ? undefined : request.clone()
+  const answer = await heard(request)
+  if (!again || answer.status !== 403 || (await codeOf(answer)) !== TOKEN_MISSING) return answer
+  // The cookie was lost: asking who is signed in brings a new one.
+  await heard(new Request(new URL('/api/v1/session', request.url)))
+  again.headers.set('X-CSRFToken', csrfToken())
+  return heard(again)
 }
+
+async function heard(request: Request): Promise<Response> {
+  const answer = await whole(request).catch(() => undefined)
+  if (!answer) throw new Unreachable()
+  const { status, headers } = answer
+  const type = headers.get('Content-Type')?.split(';')[0]?.trim()
+  const ours = answer.ok ? status === 204 || type === 'application/json' : type === MEDIA_TYPE
+  if (!ours || (!answer.ok && (await codeOf(answer)) === undefined)) throw new Unreachable()
+  return answer
+}
+
+/** No redirect is followed: the API has none, and a sign-in page of a network is no answer. */
+async function whole(request: Request): Promise<Response> {
+  const signal = AbortSignal.timeout(TIMEOUT_MS)
+  const answer = await fetch(request, { signal, cache: 'no-cache', redirect: 'error' })
+  const { status, headers } = answer
+  return new Response(answer.body && (await answer.arrayBuffer()), { status, headers })
+}
+
+const codeOf = async (answer: Response) => codeIn(await answer.clone().text())
 
 export const http = createClient<paths>({ baseUrl: globalThis.location?.origin ?? '', fetch: send })
 http.use(withToken)
@@ -49,10 +81,69 @@ interface Answer<T> {
   response: Response
 }
 
-/** What the server answered. Raises Refused with its reasons, Unreachable where no answer came. */
-export async function told<T>(call: Promise<Answer<T>>): Promise<T> {
-  const { data, error, response } = await call
-  if (response.ok) return data as T
+type Kind<V> = V extends readonly unknown[]
+  ? 'list'
+  : V extends string
+    ? 'string'
+    : V extends number
+      ? 'number'
+      : V extends boolean
+        ? 'boolean'
+        : V extends null
+          ? 'there'
+          : 'object'
+
+/** The least that an answer has by which it is known for the server's: some of its parts, and of what kind they are; `there` where it may be null. */
+export type Least<T> = { readonly [K in keyof T]?: Kind<T[K]> }
+
+/**
+ * What the server answered. Raises Refused with its reasons, Unreachable where no answer came or it has not at least what
+ * an answer to this has.
+ */
+export async function told<T>(call: Promise<Answer<T>>, least: Least<T>): Promise<T> {
+  const { data, response } = await ended(call)
+  if (!has(data, least)) return lost()
+  tellAnswered(response)
+  return data as T
+}
+
+/** The server has done it and has nothing to say. Raises as `told` does. */
+export async function done(call: Promise<Answer<unknown>>): Promise<void> {
+  const { response } = await ended(call)
+  if (response.status !== 204) return lost()
+  tellAnswered(response)
+}
+
+async function ended<T>(call: Promise<Answer<T>>): Promise<Answer<T>> {
+  const answer = await call.catch((error) => {
+    // JSON that is none: cut off, or written by something in between.
+    if (error instanceof Unreachable || error instanceof SyntaxError) return lost()
+    throw error
+  })
+  const { error, response } = answer
+  if (response.ok) return answer
+  const refusal = asRefusal(response, error)
+  if (refusal.code === TOKEN_MISSING) return lost()
+  tellAnswered(response)
   if (response.status === 401) signedOut()
-  throw asRefusal(response, error)
+  throw refusal
+}
+
+function has<T>(data: unknown, least: Least<T>): boolean {
+  if (typeof data !== 'object' || data === null) return false
+  return Object.entries(least).every(([name, kind]) => {
+    const value = (data as Record<string, unknown>)[name]
+    return kind === 'there' ? value !== undefined : kindOf(value) === kind
+  })
+}
+
+const kindOf = (value: unknown) => (Array.isArray(value) ? 'list' : value === null ? 'nothing' : typeof value)
+
+function tellAnswered({ headers }: Response): void {
+  for (const tell of answered) tell(headers.get('Date') ?? '')
+}
+
+function lost(): never {
+  for (const tell of unanswered) tell()
+  throw new Unreachable()
 }

@@ -1206,7 +1206,7 @@ export interface paths {
         };
         /**
          * Who is signed in
-         * @description Also sets the `csrftoken` cookie, whose value every change sends as X-CSRFToken. 401 where nobody is signed in.
+         * @description Also sets the `csrftoken` cookie, whose value every change sends as X-CSRFToken; without it a change is answered 403 `token-missing`. 401 where nobody is signed in.
          */
         get: operations["session_retrieve"];
         put?: never;

@@ -13,12 +13,16 @@ export interface ImageFacts {
   readonly length: number
 }
 
+const IMAGE = { state: 'string' } as const
+
 export const listImages = (case_id: string) =>
   // The client's types lose how many numbers a pair has.
-  told(http.GET('/api/v1/cases/{case_id}/images', { params: { path: { case_id } } })) as Promise<ImagesShown>
+  told(http.GET('/api/v1/cases/{case_id}/images', { params: { path: { case_id } } }), {
+    images: 'list',
+  }) as Promise<ImagesShown>
 
 export const getImage = (case_id: string, image_id: string) =>
-  told(http.GET('/api/v1/cases/{case_id}/images/{image_id}', { params: { path: { case_id, image_id } } }))
+  told(http.GET('/api/v1/cases/{case_id}/images/{image_id}', { params: { path: { case_id, image_id } } }), IMAGE)
 
 /** Sends the bytes from `offset` on; answers with the image, stored once all of it is there. */
 export function sendPart(of: ImageFacts, offset: number, bytes: ArrayBuffer): Promise<ImageShown> {
@@ -35,12 +39,16 @@ export function sendPart(of: ImageFacts, offset: number, bytes: ArrayBuffer): Pr
       body: bytes as unknown as string,
       bodySerializer: (body) => body,
     }),
+    { ...IMAGE, received_bytes: 'number' },
   ) as Promise<ImageShown>
 }
 
 /** Somebody looked: nobody is named in the picture. */
 export const checkNames = (case_id: string, image_id: string) =>
-  told(http.POST('/api/v1/cases/{case_id}/images/{image_id}/name-check', { params: { path: { case_id, image_id } } }))
+  told(
+    http.POST('/api/v1/cases/{case_id}/images/{image_id}/name-check', { params: { path: { case_id, image_id } } }),
+    IMAGE,
+  )
 
 export const removeImage = (case_id: string, image_id: string, reason: RemovalReason) =>
   told(
@@ -48,6 +56,7 @@ export const removeImage = (case_id: string, image_id: string, reason: RemovalRe
       params: { path: { case_id, image_id } },
       body: { reason },
     }),
+    IMAGE,
   )
 
 /** Asks past the browser's own copies of an image that was removed, whereby they go. */

@@ -13,6 +13,19 @@ interface ProblemBody {
 
 const OTHER = 'other-person'
 
+export const MEDIA_TYPE = 'application/problem+json'
+const PREFIX = 'urn:fourth-canal:problem:'
+
+/** The code of a problem document of the server's own; undefined for anything else. */
+export function codeIn(text: string): string | undefined {
+  try {
+    const { type } = JSON.parse(text) as ProblemBody
+    return type?.startsWith(PREFIX) ? type.slice(PREFIX.length) : undefined
+  } catch {
+    return undefined
+  }
+}
+
 /** The server refused and says why (RFC 9457). */
 export class Refused extends Error {
   readonly status: number
@@ -56,7 +69,10 @@ export class Refused extends Error {
 // Pointers are URI fragments (RFC 6901, 6): `#/reading/tooth_mm`.
 const names = (pointer: string, field: string) => pointer.split('/').slice(1).includes(field)
 
-/** No answer came: no connection, or the server is down. Whether it was received is not known. */
+/**
+ * No answer of the server's own came: no connection, the server is down, or something in between answered. Whether it was
+ * received is not known.
+ */
 export class Unreachable extends Error {
   constructor() {
     super('No answer from the server.')

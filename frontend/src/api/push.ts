@@ -1,9 +1,9 @@
-import { http, told } from './client'
+import { done, http, told } from './client'
 import type * as S from './shapes'
 
-export const getPushKey = () => told(http.GET('/api/v1/push-key'))
+export const getPushKey = () => told(http.GET('/api/v1/push-key'), { key: 'string' })
 
-export const putSubscription = (body: S.PushSubscriptionGiven) => told(http.PUT('/api/v1/push-subscription', { body }))
+export const putSubscription = (body: S.PushSubscriptionGiven) => done(http.PUT('/api/v1/push-subscription', { body }))
 
 export const removeSubscription = (endpoint: string) =>
-  told(http.DELETE('/api/v1/push-subscription', { params: { query: { endpoint } } }))
+  done(http.DELETE('/api/v1/push-subscription', { params: { query: { endpoint } } }))

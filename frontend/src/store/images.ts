@@ -14,6 +14,7 @@ import {
   waitingOf,
 } from './image-store'
 import { refresh } from './kept'
+import { retrying, whenLookedAt } from './line'
 import { ofPerson } from './of-person'
 import { personId, signIns } from './session'
 import { useKept } from './use'
@@ -26,7 +27,6 @@ export { imageAddress } from '@/api/images'
 export type { WaitingImage } from './image-store'
 
 const PART_BYTES = 512_000 // what a thin line carries before a phone gives up on the answer
-const RETRY_MS = 8000
 
 const imagesName = (caseId: string) => `images of ${caseId}`
 
@@ -61,6 +61,7 @@ export async function takeImage(caseId: string, canal: string, shows: Shows, fil
 const base64 = (bytes: ArrayBuffer) => btoa(String.fromCharCode(...new Uint8Array(bytes)))
 
 let sending = false
+const retry = retrying(() => void sendImages())
 
 /** Sends what waits, one image after the other; one tab of the phone at a time. */
 export async function sendImages(): Promise<void> {
@@ -78,7 +79,7 @@ async function sendAll(): Promise<void> {
   for (;;) {
     // Asked anew after each: more may have been taken meanwhile.
     const next = (await waitingOf(person)).find((image) => image.refused === undefined)
-    if (!next || person !== personId()) return
+    if (!next || person !== personId()) return retry.over()
     try {
       await (next.thrown === undefined ? sendOne(next) : tellThrown(next, next.thrown))
       // Shown from the server before it leaves the phone: there is no moment without it.
@@ -86,11 +87,9 @@ async function sendAll(): Promise<void> {
       await dropSent(next)
     } catch (error) {
       if (error instanceof Refused && error.status === 401) return
-      if (error instanceof Refused && error.status < 500) await takeRefusal(next, error)
-      else if (error instanceof Refused || error instanceof Unreachable) {
-        setTimeout(() => void sendImages(), RETRY_MS)
-        return
-      } else throw error
+      if (error instanceof Refused && error.forGood) await takeRefusal(next, error)
+      else if (error instanceof Refused || error instanceof Unreachable) return retry.later()
+      else throw error
     } finally {
       await load(person)
     }
@@ -186,6 +185,5 @@ export function startImages(): void {
   effect(() => {
     if (signIns.value >= 0) void sendImages()
   })
-  addEventListener('online', () => void sendImages())
-  document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void sendImages())
+  whenLookedAt(() => void sendImages())
 }

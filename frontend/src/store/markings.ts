@@ -5,6 +5,7 @@ import type { MarkingsShown, NewMarking, TwoViewsRead, Views } from '@/api/shape
 import { refreshCase } from './cases'
 import { waitingImages } from './images'
 import { refresh } from './kept'
+import { retrying, whenLookedAt } from './line'
 import { drop, type WaitingMarking, waitingOf, write } from './marking-store'
 import { ofPerson } from './of-person'
 import { personId, signIns } from './session'
@@ -12,8 +13,6 @@ import { useKept } from './use'
 import { uuid7 } from './uuid7'
 
 // Marks are written first and sent after their image.
-
-const RETRY_MS = 6000
 
 const nameOf = (imageId: string) => `markings of ${imageId}`
 
@@ -37,6 +36,7 @@ export async function keepMarking(caseId: string, imageId: string, body: NewMark
 
 let sending: Promise<void> | undefined
 let onceMore = false
+const retry = retrying(() => void sendMarkings())
 
 /** Sends what waits, one after the other; `again` also that one, which the server would not take before. */
 export async function sendMarkings(again?: string): Promise<void> {
@@ -67,17 +67,19 @@ async function sendWhileAsked(person: string): Promise<void> {
 async function sendOne(next: WaitingMarking): Promise<boolean> {
   try {
     await calls.sendMarking(next)
+    retry.over()
     await drop(next.id)
     await refresh(nameOf(next.imageId), () => calls.listMarkings(next.caseId, next.imageId))
     await refreshCase(next.caseId)
     return true
   } catch (error) {
-    if (error instanceof Refused && error.status < 500) {
-      if (error.status !== 401) await write({ ...next, refused: error.fields[0]?.detail ?? error.message })
-      return error.status !== 401
+    if (error instanceof Refused && error.forGood) {
+      await write({ ...next, refused: error.fields[0]?.detail ?? error.message })
+      return true
     }
     if (!(error instanceof Refused) && !(error instanceof Unreachable)) throw error
-    setTimeout(() => void sendMarkings(), RETRY_MS)
+    // Signed out: the next sign-in sends.
+    if (!(error instanceof Refused && error.status === 401)) retry.later()
     return false
   } finally {
     await load(next.person)
@@ -95,8 +97,7 @@ export function startMarkings(): void {
   effect(() => {
     if (signIns.value >= 0 && waitingImages().value) void sendMarkings()
   })
-  addEventListener('online', () => void sendMarkings())
-  document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void sendMarkings())
+  whenLookedAt(() => void sendMarkings())
 }
 
 /** What two views of one root tell together; the server computes it and keeps nothing. */

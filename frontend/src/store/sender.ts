@@ -4,6 +4,7 @@ import { Refused, Unreachable } from '@/api/problem'
 import type { Treatment } from '@/api/shapes'
 import { database, entry } from './database'
 import { show } from './kept'
+import { retrying, whenLookedAt } from './line'
 import { changed, treatmentName } from './outbox'
 import type { Unsent } from './schema'
 import { findSessionAgain, personId, signIns } from './session'
@@ -16,12 +17,11 @@ import { ofCase, ofPerson } from './waiting'
 // each by its id, so sending again is harmless.
 
 const BATCH = 50 // events in one request: minutes of work, and quick to answer on a thin line
-const RETRY_MS = 4000
 const ASLEEP_MS = 30_000 // longer than any request lasts: a tab that keeps the lock so long is not sending
 
 let running: Promise<void> | undefined
 let wanted = false
-let retry: ReturnType<typeof setTimeout> | undefined
+const retry = retrying(() => void send())
 
 /** Sends what waits, one case after the other; settled once nothing is left that can be sent now. */
 export function send(): Promise<void> {
@@ -61,6 +61,7 @@ async function sendAll(): Promise<void> {
     const keys = await (await database()).getAllKeys('outbox', ofPerson(person))
     for (const caseId of new Set(keys.map(([, of]) => of))) await sendCase(person, caseId)
     await sendTaken(person)
+    retry.over()
   } catch (error) {
     await stopped(error)
   }
@@ -74,8 +75,7 @@ async function stopped(error: unknown): Promise<void> {
   // Signed out: the next sign-in sends.
   if (error instanceof Refused && error.status === 401) return
   if (error instanceof Refused && error.otherPerson) return findSessionAgain()
-  clearTimeout(retry)
-  retry = setTimeout(() => void send(), RETRY_MS)
+  retry.later()
 }
 
 async function sendCase(person: string, caseId: string): Promise<void> {
@@ -157,6 +157,5 @@ export function startSending(): void {
   effect(() => {
     if (signIns.value >= 0) void send()
   })
-  addEventListener('online', () => void send())
-  document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && void send())
+  whenLookedAt(() => void send())
 }

@@ -37,12 +37,11 @@ export async function findSession(): Promise<void> {
   try {
     await take(await calls.getSession())
   } catch (error) {
-    if (error instanceof Unreachable) {
-      if (!known) standing.value = 'out'
-    } else if (error instanceof Refused) {
-      standing.value = known ? 'expired' : 'out'
-      if (!known) session.value = undefined
-    } else throw error
+    if (!(error instanceof Unreachable) && !(error instanceof Refused)) throw error
+    // Only who is told that nobody is signed in has to sign in again; any other trouble passes.
+    const signedOut = error instanceof Refused && error.status === 401
+    if (!known) session.value = undefined
+    if (!known || signedOut) standing.value = known ? 'expired' : 'out'
   }
 }
 
