@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 from cases.domain.course import CanalCourse, CanalState, Course, Happened
 from cases.domain.events import EventKind
@@ -59,6 +60,36 @@ class StepInHand:
     action: Action
     instrument: str
     """Written size, or empty."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EmergencyAtAGlance:
+    """An emergency that halts the tooth."""
+
+    what: str
+    """As last said; empty where it was not so."""
+    at: datetime
+    """When the server had it."""
+    told_by: str
+    """Name."""
+    corrected_by: str
+    """Name of who said what it was instead, or that it was not so; empty where nobody did."""
+    coming: str
+    """Name of the supervisor who goes there, or empty."""
+
+
+def emergencies(course: Course, told: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencyAtAGlance, ...]:
+    """Those that halt the tooth. `told` says by event who told it, by name, and when."""
+    return tuple(
+        EmergencyAtAGlance(
+            what=one.what,
+            at=told[one.id][1],
+            told_by=told[one.id][0],
+            corrected_by=told[one.corrected_by][0] if one.corrected_by else "",
+            coming=told[one.coming_by][0] if one.coming_by else "",
+        )
+        for one in course.emergencies.open
+    )
 
 
 def canals(course: Course, events: Iterable[Happened], bands: Bands) -> tuple[CanalAtAGlance, ...]:

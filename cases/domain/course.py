@@ -11,7 +11,8 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any
 
-from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, OF_THE_VISIT, SALINE_AFTER, EventKind
+from cases.domain.emergencies import OF_AN_EMERGENCY, Emergencies
+from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, OF_THE_VISIT, EventKind, NotChecked
 from cases.domain.visit import Missing, Visit
 from planning.graph import Action, Do, End, Exit, RunSheet
 from planning.techniques import Setting
@@ -34,6 +35,8 @@ class Happened:
     """Empty where it concerns the whole tooth."""
     node: str = ""
     body: Mapping[str, Any] = field(default_factory=dict)
+    not_checked: NotChecked | None = None
+    """What of it the server could not check."""
 
 
 class CanalState(StrEnum):
@@ -67,6 +70,8 @@ class OutOfCourse(StrEnum):
     NO_SUCH_EXIT = "no_such_exit"
     NOTHING_ASKED = "nothing_asked"
     NOT_TO_UNDO = "not_to_undo"
+    NOT_CHECKED = "not_checked"
+    """What it says could not be checked."""
 
 
 OF_THE_TOOTH = frozenset({EventKind.RESUME, EventKind.SIGN_OFF, EventKind.RELEASE, EventKind.ASK, EventKind.COME})
@@ -110,13 +115,20 @@ class Course:
     plan: str
     canals: dict[str, CanalCourse]
     visit: Visit
-    halted_by: str | None = None
-    """The emergency that stopped the work."""
-    saline_by: str | None = None
-    """The emergency since which every canal is irrigated with saline alone."""
+    emergencies: Emergencies = field(default_factory=Emergencies)
     turned_to: str = ""
     out_of_course: dict[str, OutOfCourse] = field(default_factory=dict)
     undone: tuple[str, ...] = ()
+
+    @property
+    def halted_by(self) -> str | None:
+        """The emergency that stopped the work."""
+        return self.emergencies.halted_by
+
+    @property
+    def saline_by(self) -> str | None:
+        """The emergency since which every canal is irrigated with saline alone."""
+        return self.emergencies.saline_by
 
     @property
     def missing(self) -> tuple[Missing, ...]:
@@ -181,11 +193,9 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
     """Moves the course by one event; says why where the event moves nothing."""
     if event.kind in MOVES_NOTHING:
         return None
-    if event.kind is EventKind.EMERGENCY:
-        course.halted_by = course.halted_by or event.id
-        if event.body.get("what") in SALINE_AFTER:
-            course.saline_by = course.saline_by or event.id
-        return None
+    if event.kind in OF_AN_EMERGENCY and not (event.canal and event.kind is EventKind.COME):
+        # Holds for the tooth, whatever plan was on the screen.
+        return None if course.emergencies.take(event.kind, event.id, event.body) else OutOfCourse.NOTHING_ASKED
     if event.kind is EventKind.REPLAN:
         return _replan(course, plans, event)
     if event.kind in OF_THE_VISIT:
@@ -232,7 +242,7 @@ def _release(course: Course, event: Happened) -> OutOfCourse | None:
 
 def _step(course: Course, event: Happened) -> OutOfCourse | None:
     canal = course.canals[event.canal]
-    if why := _shut(course, canal):
+    if why := _shut(course, canal, event):
         return why
     node = canal.walk.node
     if node.id != event.node:
@@ -248,9 +258,11 @@ def _step(course: Course, event: Happened) -> OutOfCourse | None:
     return None
 
 
-def _shut(course: Course, canal: CanalCourse) -> OutOfCourse | None:
-    if course.missing:
-        return OutOfCourse(course.missing[0])
+def _shut(course: Course, canal: CanalCourse, event: Happened) -> OutOfCourse | None:
+    if missing := course.visit.missing(halted=course.emergencies.halts(event.id)):
+        return OutOfCourse(missing[0])
+    if event.not_checked is NotChecked.DEPTH:
+        return OutOfCourse.NOT_CHECKED
     shut = canal.held is not None or canal.to_plan or not canal.released
     return OutOfCourse.WITHHELD if shut else None
 
@@ -315,24 +327,13 @@ def _pause(course: Course, event: Happened) -> OutOfCourse | None:
 def _resume(course: Course, event: Happened) -> OutOfCourse | None:
     """The tooth, or one canal; `node` says where the canal goes on if not where it stood."""
     if not event.canal:
-        return _resume_tooth(course, event)
+        return None if course.emergencies.resume(event.body) else OutOfCourse.NOTHING_ASKED
     canal = course.canals[event.canal]
     if canal.held is None and canal.to_plan:
         return OutOfCourse.WITHHELD
     if event.node and not canal.walk.go_to(event.node):
         return OutOfCourse.OTHER_STEP
     canal.held = canal.asked_by = canal.asking = canal.coming = None
-    return None
-
-
-def _resume_tooth(course: Course, event: Happened) -> OutOfCourse | None:
-    """Lifts the halt, and with it saline alone, unless the supervisor keeps that; it may be lifted later."""
-    lifts_saline = course.saline_by is not None and not event.body.get("keep_saline")
-    if course.halted_by is None and not lifts_saline:
-        return OutOfCourse.NOTHING_ASKED
-    course.halted_by = None
-    if lifts_saline:
-        course.saline_by = None
     return None
 
 
@@ -344,6 +345,8 @@ def _turn(course: Course, event: Happened) -> OutOfCourse | None:
 def _visit(course: Course, event: Happened) -> OutOfCourse | None:
     """What is said of the visit holds for the tooth, whatever plan was on the screen."""
     visit, body = course.visit, event.body
+    if event.kind is EventKind.ON_SITE and event.not_checked is NotChecked.ROOM:
+        return OutOfCourse.NOT_CHECKED
     match event.kind:
         case EventKind.CLOSE:
             return None if visit.close() else OutOfCourse.CLOSED
@@ -364,7 +367,9 @@ def _reopen(course: Course, event: Happened) -> OutOfCourse | None:
     gone = {row["canal"] for row in event.body.get("found", ()) if row.get("reference_point")} & set(unfinished)
     for name in gone:
         unfinished[name].to_plan = True
-    if not course.visit.reopen(event.body):
+    # The visit opens all the same where nobody knows who was in the room: then nobody was named.
+    nobody = {"supervisor_id": ""} if event.not_checked is NotChecked.ROOM else {}
+    if not course.visit.reopen({**event.body, **nobody}):
         return None if gone else OutOfCourse.NOTHING_ASKED
     as_left = set(event.body.get("as_left", ()))
     for name, canal in unfinished.items():

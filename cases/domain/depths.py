@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from cases.domain.course import Happened, past_stop, undone
-from cases.domain.events import EventKind
+from cases.domain.events import EventKind, NotChecked
 from planning.plan_input import Felt
 from planning.quantities import mm
 
@@ -13,14 +13,14 @@ from planning.quantities import mm
 def felt(events: Iterable[Happened]) -> dict[str, tuple[Felt, ...]]:
     """The depths recorded in each canal, in the order of work. A fact out of course is a fact all the same.
 
-    What was undone is left out, and a depth past its stop that is settled: the stop had slipped, or a supervisor has
-    let the canal go on.
+    What was undone is left out, a depth that cannot be, and a depth past its stop that is settled: the stop had
+    slipped, or a supervisor has let the canal go on.
     """
     every = list(events)
     gone = undone(every)
     found: dict[str, list[tuple[Happened, Felt]]] = {}
     for event in every:
-        depth_um = event.body.get("depth_um")
+        depth_um = None if event.not_checked is NotChecked.DEPTH else event.body.get("depth_um")
         if event.kind is EventKind.STEP and event.id not in gone and event.canal and depth_um is not None:
             stop_um = event.body.get("stop_um")
             stop_mm = None if stop_um is None else mm(stop_um)

@@ -22,6 +22,8 @@ class EventKind(StrEnum):
     """Work on one canal stands still."""
     EMERGENCY = "emergency"
     """Work on the tooth stands still."""
+    CORRECTED = "corrected"
+    """What an emergency was said to be is said anew, or that it was not so; the work stands still as before."""
     RESUME = "resume"
     """A supervisor lets the work go on."""
     CLOSE = "close"
@@ -49,10 +51,23 @@ class EventKind(StrEnum):
     """Names an earlier event that does not count; both stay."""
 
 
-SALINE_AFTER = frozenset(
-    {"perforation_suspected", "hypochlorite_accident", "sudden_bleeding", "sudden_pain_or_swelling"}
-)
-"""Emergencies after which nothing but saline goes into any canal: what was given may have left the root."""
+class NotChecked(StrEnum):
+    """What of an event could not be checked when it came in: it is kept and marked, never refused for that."""
+
+    PLAN = "plan"
+    """The plan it names is not here."""
+    DEPTH = "depth"
+    """Deeper than any tooth."""
+    LENGTH = "length"
+    """No reading was made of the length."""
+    POINT = "point"
+    """The new reference point was not taken over."""
+    ROOM_LEFT = "room_left"
+    """Whoever was in the room supervised here once and is not on the programme's list any more."""
+    ROOM = "room"
+    """Whoever was named as in the room is not known as a supervisor here."""
+
+
 BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME, EventKind.COME})
 FROM_HERE = frozenset({EventKind.REPLAN, EventKind.RELEASE})
 """Recorded by the program itself, never by a device."""
@@ -64,6 +79,7 @@ NEVER_UNDONE = frozenset(
         EventKind.INSPECTED,
         EventKind.PAUSE,
         EventKind.EMERGENCY,
+        EventKind.CORRECTED,
         EventKind.RESUME,
         EventKind.CLOSE,
         EventKind.REOPEN,

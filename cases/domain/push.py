@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from urllib.parse import urlsplit
 
+from cases.domain import emergencies
 from cases.domain.at_a_glance import CanalAtAGlance
 from cases.domain.course import Course
+from cases.domain.emergencies import Emergency
 from cases.domain.errors import NotUsable
 
 INWARD = frozenset({"localhost", "local", "internal", "intranet", "lan", "home", "corp", "arpa"})
@@ -22,6 +24,10 @@ NAME = re.compile(r"([a-z0-9-]+\.)+[a-z][a-z0-9-]*")
 
 class What(StrEnum):
     EMERGENCY = "emergency"
+    CORRECTED = "corrected"
+    """An emergency was something else."""
+    NOT_SO = "not_so"
+    """An emergency was not so."""
     ASKED = "asked"
     HOLD_POINT = "hold_point"
 
@@ -35,6 +41,10 @@ class News:
     """Empty for an emergency: it halts the whole tooth."""
     hold_point: str = ""
     """What the canal waits for, or empty."""
+    happened: str = ""
+    """Of an emergency: what, as last said."""
+    by: str = ""
+    """Id of the event that says it last, of an emergency."""
 
 
 def news(
@@ -44,13 +54,22 @@ def news(
 
     `before`: the hold point at which each canal waited already. A canal is told once, asked for before merely there.
     """
-    found = [News(what=What.EMERGENCY)] if course.halted_by in fresh else []
+    found = [_of_emergency(one) for one in emergencies.fresh(course.emergencies, fresh)]
     for canal in () if course.visit.closed else canals:
         if course.canals[canal.canal].asking in fresh:
             found.append(News(what=What.ASKED, canal=canal.canal, hold_point=canal.hold_point))
         elif canal.hold_point and canal.hold_point != before.get(canal.canal):
             found.append(News(what=What.HOLD_POINT, canal=canal.canal, hold_point=canal.hold_point))
     return tuple(found)
+
+
+def _of_emergency(one: Emergency) -> News:
+    corrected = What.CORRECTED if one.what else What.NOT_SO
+    return News(
+        what=corrected if one.corrected_by else What.EMERGENCY,
+        happened=one.what,
+        by=one.corrected_by or one.id,
+    )
 
 
 def refuse_inward(endpoint: str, *, http_here: bool) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from cases.domain.course import Course, Happened, Sheets, undone
-from cases.domain.events import EventKind
+from cases.domain.events import EventKind, NotChecked
 from planning.begun import Begun, Made
 from planning.graph import Action, Do, Exit, Target
 from planning.mid_course import begun_by
@@ -43,6 +43,8 @@ def _made(plans: Mapping[str, Sheets], events: list[Happened]) -> dict[str, list
     found: dict[str, list[Made]] = {}
     for event in events:
         if event.kind is not EventKind.STEP or event.id in gone or event.id in slipped:
+            continue
+        if event.not_checked is NotChecked.DEPTH:
             continue
         sheet = plans.get(event.plan, {}).get(event.canal)
         node = sheet.nodes.get(event.node) if sheet else None

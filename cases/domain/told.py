@@ -110,7 +110,22 @@ class EmergencyTold:
 
     what: WhatHappened
     note: str = ""
+    before: tuple[str, ...] = ()
+    """Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
+    stop what was done before it."""
     kind: Literal["emergency"] = "emergency"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CorrectedTold:
+    """What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes."""
+
+    corrects: str
+    """Id of the emergency."""
+    what: WhatHappened | None = None
+    """What it was; None: it was not so."""
+    note: str = ""
+    kind: Literal["corrected"] = "corrected"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,6 +135,9 @@ class ResumeTold:
     reason: str
     keep_saline: bool = False
     """Of the tooth: the work goes on, and irrigation stays with saline."""
+    ends: tuple[str, ...] = ()
+    """Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
+    Empty: all."""
     kind: Literal["resume"] = "resume"
 
 
@@ -209,6 +227,7 @@ Told = (
     | TurnTold
     | PauseTold
     | EmergencyTold
+    | CorrectedTold
     | ResumeTold
     | CloseTold
     | ReopenTold

@@ -81,7 +81,10 @@ _TIMELINE = (
 
 
 def _entry(entry: TimelineEntry) -> Row:
-    marks = [f"Out of course: {entry.out_of_course_says}" if entry.out_of_course else ""]
+    marks = [
+        f"Out of course: {entry.out_of_course_says}" if entry.out_of_course else "",
+        f"Not checked: {entry.not_checked_says}" if entry.not_checked_says else "",
+    ]
     marks += ["TAKEN BACK" if entry.undone else ""]
     says = ". ".join(each for each in (entry.says, *marks) if each)
     return Row(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from django.db import models
 from django.db.models import Q
 
-from cases.domain.events import EventKind
+from cases.domain.events import EventKind, NotChecked
 from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
 from cases.models.kits import Kit
 from cases.models.people import Person, Programme
@@ -90,6 +90,9 @@ class TreatmentEvent(Sent, Fixed):
     node = models.CharField(max_length=120, blank=True)
     kind = models.CharField(max_length=9, choices=choices(EventKind))
     form = models.PositiveSmallIntegerField(default=1)
+    not_checked = models.CharField(
+        max_length=9, blank=True, choices=choices(NotChecked), help_text="What of it could not be checked, if anything."
+    )
     text = models.TextField(help_text="Body as canonical JSON.")
 
     class Meta:
@@ -97,6 +100,7 @@ class TreatmentEvent(Sent, Fixed):
             models.UniqueConstraint(fields=["case", "position"], name="event_position_unique"),
             models.UniqueConstraint(fields=["case", "device", "device_seq"], name="event_of_device_unique"),
             models.CheckConstraint(condition=one_of("kind", EventKind), name="event_kind_known"),
+            models.CheckConstraint(condition=one_of("not_checked", ["", *NotChecked]), name="event_not_checked_known"),
             models.CheckConstraint(condition=Q(position__gte=1, device_seq__gte=1), name="event_counts_from_1"),
             models.CheckConstraint(condition=Q(seen_position__lt=models.F("position")), name="event_saw_only_earlier"),
         ]

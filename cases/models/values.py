@@ -10,7 +10,7 @@ from django.db.models import Prefetch, QuerySet
 
 from cases.domain import images
 from cases.domain.course import Happened
-from cases.domain.events import EventKind
+from cases.domain.events import EventKind, NotChecked
 from cases.models.events import TreatmentEvent
 from cases.models.images import Image
 from cases.models.kits import Kit as KitRow
@@ -196,6 +196,7 @@ def happened(event: TreatmentEvent) -> Happened:
         canal=event.canal,
         node=event.node,
         body=json.loads(event.text),
+        not_checked=NotChecked(event.not_checked) if event.not_checked else None,
     )
 
 

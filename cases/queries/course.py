@@ -50,12 +50,17 @@ def tag_of(case_id: UUID) -> str:
     """Another one whenever the course is another: after every event, and once work may begin."""
     events = TreatmentEvent.objects.filter(case_id=case_id).order_by("-position")
     approved = Review.objects.filter(version__case_id=case_id, decision=Decision.APPROVED).order_by("-at")
-    position, review = (
+    position, last, review = (
         Case.objects.filter(pk=case_id)
-        .values_list(Subquery(events.values("position")[:1]), Subquery(approved.values("version__number")[:1]))
+        .values_list(
+            Subquery(events.values("position")[:1]),
+            # A server that was restored comes to the same position once more, with something else at it.
+            Subquery(events.values("pk")[:1]),
+            Subquery(approved.values("version__number")[:1]),
+        )
         .get()
     )
-    return f"{position or 0}.{review or 0}"
+    return f"{position or 0}.{review or 0}.{str(last or '')[-12:]}"
 
 
 def treatment_of(case_id: UUID) -> TreatmentShown:

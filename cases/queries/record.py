@@ -106,7 +106,7 @@ class _Made:
 
     def _matters(self, row: ToothPlanVersion) -> bool:
         """A version that was decided on, worked from, or stands."""
-        worked = any(event.plan_hash == row.hash for event in self.rows)
+        worked = any(event.version_id == row.pk for event in self.rows)
         return worked or row.state != PlanState.SUPERSEDED or bool(row.reviews.all())
 
     def _fact(self, row: TreatmentEvent) -> Fact:

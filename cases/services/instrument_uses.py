@@ -34,6 +34,8 @@ def _all(case: Case) -> Sequence[Happened]:
 
 def _instrument(event: Happened, by_hash: Mapping[str, ToothPlanVersion]) -> str | None:
     """Key of the instrument that a step or an inspection is about."""
+    if event.plan not in by_hash:
+        return None  # of a plan that is not here nobody knows the instruments
     worked = courses.worked(by_hash[event.plan].pk)
     if event.kind is EventKind.INSPECTED:
         called = str(event.body.get("instrument", ""))

@@ -16,10 +16,11 @@ from py_vapid import Vapid02
 from cases.domain.errors import NotAllowed, NotUsable
 from cases.domain.push import News, What, refuse_inward
 from cases.domain.roles import Role
-from cases.models import Case, Membership, Person, PushKey, PushSubscription
+from cases.models import Case, Membership, Person, PushKey, PushSubscription, TreatmentEvent
 from cases.services import push_sender
 
 MOST_DEVICES = 10  # of one person; the oldest go
+OF_AN_EMERGENCY = frozenset({What.EMERGENCY, What.CORRECTED, What.NOT_SO})
 KEPT_S = 3600  # that a push service waits for a phone that is off: later, the list says how things are by then
 AUTH_BYTES = 16
 
@@ -111,7 +112,7 @@ def _tell(case: Case, found: Sequence[News]) -> None:
                     message=message,
                     key=key,
                     topic=_topic(case, one),
-                    urgent=one.what is What.EMERGENCY,
+                    urgent=one.what in OF_AN_EMERGENCY,
                     kept_s=KEPT_S,
                 )
             )
@@ -119,6 +120,7 @@ def _tell(case: Case, found: Sequence[News]) -> None:
 
 def _payload(case: Case, one: News) -> dict[str, str]:
     """Nothing of the patient but the alias; sealed for the browser, so that its push service reads none of it."""
+    told = TreatmentEvent.objects.select_related("actor").get(pk=one.by) if one.by else None
     return {
         "case": str(case.pk),
         "alias": case.patient.alias,
@@ -126,6 +128,7 @@ def _payload(case: Case, one: News) -> dict[str, str]:
         "canal": one.canal,
         "what": one.what,
         "hold_point": one.hold_point,
+        **({"happened": one.happened, "by": str(told.actor)} if told else {}),
     }
 
 

@@ -11,7 +11,7 @@ from cases.domain.course import CanalState, Course, Happened
 from cases.domain.events import FROM_HERE
 from cases.domain.push import news
 from cases.domain.visit import Missing
-from cases.models import Case, RunningWork, courses, values
+from cases.models import Case, RunningWork, TreatmentEvent, courses, values
 from cases.services import push
 from planning.encoding import canonical_text, encode
 
@@ -21,7 +21,7 @@ WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STO
 
 def keep(case: Case) -> None:
     """Folds the events of the case and has supervisors notified of what waits for them; the caller holds the case."""
-    events = list(case.events.order_by("position"))
+    events = list(case.events.select_related("actor").order_by("position"))
     course = courses.course(case.pk, events)
     if course is None or all(event.kind in FROM_HERE for event in events):
         return
@@ -46,11 +46,25 @@ def keep(case: Case) -> None:
             "step_since": _since(before, now, at),
             "changed_at": at,
             "on_site_id": visit.on_site or None,
-            "text": canonical_text({"canals": canals, "now": now, "missing": missing, "check_due": visit.check_due}),
+            "text": canonical_text(
+                {
+                    "canals": canals,
+                    "now": now,
+                    "missing": missing,
+                    "check_due": visit.check_due,
+                    "plan": course.plan,
+                    "emergencies": at_a_glance.emergencies(course, _told(events)),
+                }
+            ),
         },
     )
     fresh = {str(event.pk) for event in events if before is None or event.position > before.position}
     push.tell(case, news(course, canals, _waited(before), fresh))
+
+
+def _told(events: list[TreatmentEvent]) -> dict[str, tuple[str, datetime]]:
+    """Who told each event, by name, and when the server had it."""
+    return {str(row.pk): (str(row.actor), row.server_time) for row in events}
 
 
 def _waited(before: RunningWork | None) -> dict[str, str]:

@@ -12,16 +12,13 @@ from django.db import transaction
 from cases.domain.errors import NotAllowed, NotUsable, Pointer, SequenceGap
 from cases.domain.events import BY_SUPERVISOR, FROM_HERE, EventKind
 from cases.domain.roles import Role
-from cases.domain.told import ReadingTold, SignOffTold, StepTold, Told
+from cases.domain.told import SignOffTold, Told
 from cases.domain.who_may import Actor, May
-from cases.models import Canal, Case, Person, ToothPlanVersion, TreatmentEvent
-from cases.services import from_here, instrument_uses, readings, running_work, sent, visits
+from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
+from cases.services import from_here, instrument_uses, not_checked, running_work, sent
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning.encoding import canonical_text
-from planning.errors import PlanningError
-from planning.quantities import um
-from planning.tables import Figures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,11 +44,10 @@ class Reported:
 def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Reported]) -> list[TreatmentEvent]:
     """The events of the batch in their places, those stored before as they were.
 
-    A clinical fact is never refused for coming at the wrong moment: the course sets it aside with the reason. Refused
-    are strangers, a supervisor's word from somebody else, a plan the case never had, a depth longer than any tooth, a
-    length that cannot be, somebody in the room who does not supervise; then nothing of the batch is stored. Raises
-    NotAllowed, NotUsable, SentDifferently, what the planner refuses of a length; SequenceGap where an event of the
-    device is missing: what came before the gap is stored, nothing from there on.
+    A clinical fact is never refused for coming at the wrong moment, nor for what cannot be checked any more: it is
+    kept and marked. Refused are strangers, a supervisor's word from somebody else, and all of a case that never had a
+    plan; then nothing of the batch is stored. Raises NotAllowed, NotUsable, SentDifferently; SequenceGap where an event
+    of the device is missing: what came before the gap is stored, nothing from there on.
     """
     stored, gap = _record(actor, case, device, batch)
     if gap is not None:
@@ -80,17 +76,13 @@ def _record(
             stored.append(before)
             continue
         _refuse(one, number, who, versions)
-        at = ("events", number, "told")
-        visits.refuse_stranger_on_site(case, one.told, at)
         if one.device_seq != seq + 1:
             gap = SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
             break
         position, seq = position + 1, seq + 1
-        row = known[one.id] = _row(actor, case, device, one, position, versions[one.plan_hash], sent_hash)
+        row = known[one.id] = _row(actor, case, device, one, position, versions, sent_hash)
         new.append(row)
         stored.append(row)
-        _take_length(actor, case, one, number)
-        visits.move_reference_points(actor, case, one.told, versions[one.plan_hash], at)
     TreatmentEvent.objects.bulk_create(new)
     running_work.keep(case)
     if any(row.kind in instrument_uses.COUNTS for row in new):
@@ -114,20 +106,14 @@ def _fingerprint(actor: Person, case: Case, device: UUID, one: Reported) -> str:
 
 def _refuse(one: Reported, number: int, who: Actor, versions: Mapping[str, ToothPlanVersion]) -> None:
     at = ("events", number)
-    if one.plan_hash not in versions:
-        raise NotUsable(reason="This case never had that plan.", at=(*at, "plan_hash"))
+    if not versions:
+        raise NotUsable(reason="This case never had a plan.", at=(*at, "plan_hash"))
     if one.kind in FROM_HERE:
         raise NotAllowed(reason="That is recorded here, when a supervisor decides on a plan.", at=(*at, "told", "kind"))
     if one.kind in BY_SUPERVISOR and who.role is not Role.SUPERVISOR:
         raise NotAllowed(reason="A supervisor signs off and lets the work go on.", at=(*at, "told", "kind"))
     if isinstance(one.told, SignOffTold):
         _refuse_word(one.told, (*at, "told"))
-    most = um(Figures()["length.most"])
-    for field in ("depth_um", "stop_um"):
-        depth = getattr(one.told, field) if isinstance(one.told, StepTold) else None
-        if depth is not None and not 0 <= depth <= most:
-            reason = f"A depth lies between 0 and {most} µm: {depth} is a slip of the decimal point."
-            raise NotUsable(reason=reason, at=(*at, "told", field))
 
 
 def _refuse_word(word: SignOffTold, at: Pointer) -> None:
@@ -152,9 +138,13 @@ def _row(
     device: UUID,
     one: Reported,
     position: int,
-    version: ToothPlanVersion,
+    versions: Mapping[str, ToothPlanVersion],
     sent_hash: str,
 ) -> TreatmentEvent:
+    # Of a plan that is not here nothing is known but that the case had one: the newest stands in its place.
+    version = versions.get(one.plan_hash) or max(versions.values(), key=lambda each: each.number)
+    unsure = not_checked.what(one.told, one.plan_hash, case=case, plans=versions)
+    not_followed = not_checked.follow(one.told, one.canal, actor=actor, case=case, version=version)
     return TreatmentEvent(
         id=one.id,
         sent_hash=sent_hash,
@@ -172,18 +162,6 @@ def _row(
         node=one.node,
         kind=one.kind,
         form=one.form,
+        not_checked=unsure or not_followed or "",
         text=canonical_text(one.told),
     )
-
-
-def _take_length(actor: Person, case: Case, one: Reported, number: int) -> None:
-    """A length taken at the chair is a reading of its canal like any other. Raises what `take_length` does."""
-    if not isinstance(one.told, ReadingTold):
-        return
-    canal = Canal.objects.filter(tooth__case=case, name=one.canal).select_related("tooth__case", "root").first()
-    if canal is None:
-        return
-    try:
-        readings.take_length(actor=actor, canal=canal, reading=one.told.taken)
-    except PlanningError as refusal:
-        raise refusal.below("events", number, "told") from None

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from cases.domain import at_a_glance
 from cases.domain.at_a_glance import Band, OutOfBand
 from cases.domain.course import CanalState, Course, Happened, fold
@@ -37,8 +39,8 @@ NAMES = {"25/.04 continuous": "25/.04", "20/.04 continuous": "20/.04"}
 BANDS = {("P", "shape/25"): [Band(low_um=15_000, high_um=17_000), Band(low_um=17_500, high_um=18_500)]}
 
 
-def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: str) -> Happened:
-    given = {"actor": "student", "plan": "A", "canal": "P"} | more
+def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: Any) -> Happened:
+    given: dict[str, Any] = {"actor": "student", "plan": "A", "canal": "P"} | more
     return Happened(id=id_, kind=EventKind.STEP, node=node, body={"exit": exit_, "depth_um": depth_um}, **given)
 
 

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from cases.domain.course import Course, Happened, fold
-from cases.domain.events import EventKind
+from cases.domain.events import EventKind, NotChecked
 from planning.encoding import decode, encode
 from planning.graph import RunSheet
 from planning.techniques import Setting
@@ -29,6 +29,7 @@ def happened(number: int, event: dict[str, Any], canals: list[str]) -> Happened:
         canal=event.get("canal", canals[0]),
         node=event.get("node", ""),
         body=event.get("body", {}),
+        not_checked=NotChecked(event["notChecked"]) if "notChecked" in event else None,
     )
 
 
@@ -61,6 +62,11 @@ def test_worked_case(name: str) -> None:
     assert list(course.undone) == expected.get("undone", [])
     assert (course.halted_by is not None) == expected.get("halted", False)
     assert (course.saline_by is not None) == expected.get("saline", False)
+    if "emergencies" in expected:
+        assert [
+            {"id": one.id, "what": one.what, "correctedBy": one.corrected_by, "comingBy": one.coming_by}
+            for one in course.emergencies.open
+        ] == expected["emergencies"]
     asking = {canal: one.asking for canal, one in course.canals.items() if one.asking}
     coming = {canal: one.coming for canal, one in course.canals.items() if one.coming}
     assert (asking, coming) == (expected.get("asking", {}), expected.get("coming", {}))

@@ -6,7 +6,7 @@ from typing import get_args
 
 import pytest
 
-from cases.domain.events import SALINE_AFTER
+from cases.domain.emergencies import SALINE_AFTER
 from cases.domain.told import WhatHappened, WhatPauses
 from planning.at_the_chair import About, at_the_chair
 from planning.tables import Figures

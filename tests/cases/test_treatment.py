@@ -11,11 +11,26 @@ import pytest
 
 from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.errors import NotAllowed, NotHere, NotUsable, SentDifferently, SequenceGap
-from cases.domain.told import ReadingTold, ReplanTold, SignOffTold, StepTold, Told, UndoTold
+from cases.domain.events import NotChecked
+from cases.domain.told import (
+    ComeTold,
+    CorrectedTold,
+    EmergencyTold,
+    OnSiteTold,
+    ReadingTold,
+    ReplanTold,
+    ResumeTold,
+    SignOffTold,
+    StepTold,
+    Told,
+    UndoTold,
+)
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent, values
+from cases.models import Case, Membership, Person, ToothPlanVersion, TreatmentEvent, values
 from cases.models.values import reading
-from cases.queries.course import treatment_of
+from cases.queries import worklist
+from cases.queries.course import tag_of, treatment_of
+from cases.queries.record import record_of
 from cases.services import plans, treatment
 from cases.services.plan_input import Asked
 from cases.services.treatment import Reported
@@ -98,9 +113,24 @@ def test_a_wrong_claim_of_what_was_seen_stops_no_fact(priya: Person, approved: T
     assert stored[0].seen_position == 0
 
 
-def test_a_plan_the_case_never_had(priya: Person, approved: ToothPlanVersion) -> None:
-    with pytest.raises(NotUsable, match="never had"):
-        record(priya, approved, event(approved, 1, plan_hash="0" * 64))
+def test_a_plan_that_is_not_here_is_kept_and_marked(priya: Person, approved: ToothPlanVersion) -> None:
+    """As after a restore: the plan was made since the copy was taken, and the work on it was done all the same."""
+    (stored,) = record(priya, approved, event(approved, 1, node="explore/10-02", plan_hash="0" * 64))
+    assert (stored.not_checked, stored.version) == (NotChecked.PLAN, approved)
+    shown = treatment_of(approved.case_id)
+    assert shown.course is not None
+    assert shown.course.out_of_course == {str(stored.pk): OutOfCourse.OTHER_PLAN}
+    assert {canal.canal: canal.state for canal in shown.canals}["P"] is CanalState.TO_PLAN
+    entry = record_of(approved.case_id).record.timeline[0]
+    assert entry.not_checked_says == "the plan it was recorded on is not here"
+
+
+def test_nothing_is_recorded_in_a_case_that_never_had_a_plan(priya: Person, opened: Case) -> None:
+    alone = Reported(
+        id=uuid7(), device_seq=1, seen_position=0, plan_hash="0" * 64, device_time=NOON, told=REACHED, canal="P"
+    )
+    with pytest.raises(NotUsable, match="never had a plan"):
+        treatment.record(actor=priya, case=opened, device=PHONE, batch=[alone])
 
 
 def test_a_student_does_not_sign_off(priya: Person, approved: ToothPlanVersion) -> None:
@@ -141,10 +171,117 @@ def test_the_course_of_the_check_molar_goes_as_the_run_sheet_says(priya: Person,
 
 
 @pytest.mark.parametrize("depth_um", [-1, 36_001])
-def test_a_depth_longer_than_any_tooth_is_a_slip(depth_um: int, priya: Person, approved: ToothPlanVersion) -> None:
+def test_a_depth_longer_than_any_tooth_is_kept_and_moves_nothing(
+    depth_um: int, priya: Person, approved: ToothPlanVersion, asked: Asked
+) -> None:
     """36 mm: input bound of the program, where a length is taken for a typing error."""
-    with pytest.raises(NotUsable, match="decimal point"):
-        record(priya, approved, event(approved, 1, StepTold(exit=Exit.SHORT, depth_um=depth_um)))
+    told = StepTold(exit=Exit.SHORT, depth_um=depth_um, stop_um=21_500)
+    (stored,) = record(priya, approved, event(approved, 1, told, node="explore/10-02"))
+    assert stored.not_checked == NotChecked.DEPTH
+    shown = treatment_of(approved.case_id)
+    assert shown.course is not None
+    assert shown.course.out_of_course == {str(stored.pk): OutOfCourse.NOT_CHECKED}
+    # A depth that cannot be is nothing to plan by.
+    again, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
+    assert {canal.felt for canal in values.given(again).canals} == {()}
+
+
+@pytest.mark.parametrize("depth_um", [0, 36_000])
+def test_the_longest_and_the_shortest_depth_are_facts(depth_um: int, priya: Person, approved: ToothPlanVersion) -> None:
+    (stored,) = record(priya, approved, event(approved, 1, StepTold(exit=Exit.SHORT, depth_um=depth_um)))
+    assert stored.not_checked == ""
+
+
+def test_a_length_that_would_not_be_taken_today_is_kept_without_a_reading(
+    priya: Person, approved: ToothPlanVersion
+) -> None:
+    before = canal_of(approved.case, "P").readings.count()
+    absurd = ConfirmingImage(set_mm=60.0, tip_short_mm=1.0, reference_point="palatal cusp", after_flaring=True)
+    batch = (
+        event(approved, 1, ReadingTold(taken=absurd), node=""),
+        event(approved, 2, ReadingTold(taken=absurd), node="", canal="MB9"),
+        event(approved, 3, node="explore/10-02", canal="MB1"),
+    )
+    stored = record(priya, approved, *batch)
+    assert [row.not_checked for row in stored] == ["length", "length", ""]
+    assert canal_of(approved.case, "P").readings.count() == before
+    assert {c.canal: c.state for c in treatment_of(approved.case_id).canals}["P"] is CanalState.TO_PLAN
+
+
+def test_a_supervisor_who_has_left_since_was_in_the_room(priya: Person, vale: Person, clinic: ToothPlanVersion) -> None:
+    """Vale approved the plan and is taken off the list; the phone that was away names Vale all the same."""
+    Membership.objects.filter(person=vale).delete()
+    named = event(clinic, 1, OnSiteTold(supervisor_id=str(vale.pk)), canal="", node="")
+    (stored,) = record(priya, clinic, named)
+    assert stored.not_checked == NotChecked.ROOM_LEFT
+    shown = treatment_of(clinic.case_id)
+    assert shown.course is not None
+    assert (shown.course.visit.on_site, shown.course.out_of_course) == (str(vale.pk), {})
+
+
+HAPPENED = EmergencyTold(what="collapse")
+
+
+def emergency(version: ToothPlanVersion, told: Told = HAPPENED) -> tuple[UUID, Reported]:
+    """Comes from a device of its own, named by its own id."""
+    id_ = uuid7()
+    return id_, event(version, 1, told, id=id_, canal="", node="")
+
+
+def test_an_emergency_is_taken_before_what_its_phone_still_holds(priya: Person, approved: ToothPlanVersion) -> None:
+    first = event(approved, 1, node="explore/10-02")
+    id_, told = emergency(approved, EmergencyTold(what="collapse", before=(str(first.id),)))
+    (halted,) = record(priya, approved, told, device=id_)
+    (stored,) = record(priya, approved, first)
+    assert (halted.position, stored.position) == (1, 2)
+    shown = treatment_of(approved.case_id)
+    assert shown.course is not None
+    # It was done before the emergency: it counts, and the tooth stands still.
+    assert (shown.course.halted_by, shown.course.out_of_course) == (str(id_), {})
+
+
+def test_the_list_says_of_what_and_that_it_was_not_so(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
+    id_, told = emergency(approved)
+    record(priya, approved, told, device=id_)
+    second, told = emergency(approved, EmergencyTold(what="sudden_bleeding"))
+    record(priya, approved, told, device=second)
+    corrects, told = emergency(approved, CorrectedTold(corrects=str(id_)))
+    record(priya, approved, told, device=corrects)
+    record(vale, approved, event(approved, 1, ComeTold(), canal="", node=""), device=TABLET)
+    (work,) = worklist.running(vale, approved.case.programme_id, NOON).results
+    assert [
+        (one["what"], one["told_by"], one["corrected_by"], one["coming"]) for one in work.glance["emergencies"]
+    ] == [("", "Priya", "Priya", "Vale"), ("sudden_bleeding", "Priya", "", "Vale")]
+    halts = record_of(approved.case_id).record.halts
+    assert [halt.says for halt in halts] == [
+        "EMERGENCY, the patient collapses. IT WAS NOT SO, the emergency of entry 1 (Priya)",
+        "EMERGENCY, sudden bleeding",
+    ]
+    # The supervisor had seen one of the two on the screen.
+    ends = ResumeTold(reason="Seen.", ends=(str(id_),))
+    record(vale, approved, event(approved, 2, ends, canal="", node=""), device=TABLET)
+    halts = record_of(approved.case_id).record.halts
+    assert [halt.ended is not None for halt in halts] == [True, False]
+    (work,) = worklist.running(vale, approved.case.programme_id, NOON).results
+    assert [one["what"] for one in work.glance["emergencies"]] == ["sudden_bleeding"]
+
+
+def test_only_a_supervisor_resumes_also_what_was_not_so(priya: Person, approved: ToothPlanVersion) -> None:
+    id_, told = emergency(approved)
+    record(priya, approved, told, device=id_)
+    with pytest.raises(NotAllowed, match="supervisor"):
+        record(priya, approved, event(approved, 1, ResumeTold(reason="Nothing."), canal="", node=""))
+
+
+def test_the_tag_of_a_course_is_another_where_the_same_position_holds_something_else(
+    priya: Person, approved: ToothPlanVersion
+) -> None:
+    """A server that was restored comes to the same position once more; a phone that asks must not hear: unchanged."""
+    record(priya, approved, event(approved, 1))
+    before = tag_of(approved.case_id)
+    TreatmentEvent.objects.all()._raw_delete("default")
+    record(priya, approved, event(approved, 1))
+    assert tag_of(approved.case_id) != before
 
 
 def test_a_length_taken_at_the_chair_is_a_reading_and_withholds_its_canal(

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
 import { Course } from '@/walk/course'
+import type { Emergency } from '@/walk/emergencies'
 import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
 import { TooNew, Walk } from '@/walk/walk'
@@ -18,6 +19,7 @@ interface Case {
     undone?: string[]
     halted?: boolean
     saline?: boolean
+    emergencies?: Emergency[]
     closed?: boolean
     on_site?: string
     dam?: string
@@ -86,6 +88,7 @@ describe('the course of a tooth', () => {
       check_due: course.visit.checkDue,
       missing: course.missing,
       turned_to: course.turnedTo,
+      ...(one.expect.emergencies && { emergencies: course.emergencies.open }),
       asking: eventsOf(course, 'asking'),
       coming: eventsOf(course, 'coming'),
       plan: course.plan,

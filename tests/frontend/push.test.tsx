@@ -143,6 +143,17 @@ describe('a notice', () => {
     expect(notice).toMatchObject({ title: 'Emergency: tooth 26', body: 'Bench 1', to: '/cases/c1/chair', urgent: true })
   })
 
+  test('of an emergency says of what, and whoever was told hears that it was something else or not so', () => {
+    const told = { ...message, canal: '', hold_point: '', happened: 'collapse', by: 'Priya' }
+    expect(noticeOf({ ...told, what: 'emergency' }).body).toBe('The patient collapses, Bench 1')
+    const corrected = noticeOf({ ...told, what: 'corrected' })
+    expect(corrected).toMatchObject({ title: 'Tooth 26, emergency corrected by Priya', to: '/cases/c1/chair' })
+    const notSo = noticeOf({ ...told, what: 'not_so', happened: '' })
+    expect(notSo).toMatchObject({ title: 'Tooth 26: it was not so, says Priya', body: 'Bench 1', urgent: true })
+    // It takes the place of the first one.
+    expect(notSo.tag).toBe(noticeOf({ ...told, what: 'emergency' }).tag)
+  })
+
   test.each([undefined, null, 'text', {}, { what: 'something new' }])(
     'of %o still says that something waits',
     (told) => {

@@ -5,7 +5,7 @@ const priya = { id: 'p', name: 'Priya', role: 'student' } as const
 const vale = { id: 'v', name: 'Dr Vale', role: 'supervisor' } as const
 const entry = { at, device_time: at, who: priya, canal: 'DB', kind: 'step', version: 1 } as const
 const late = { device_time: '2026-03-05T11:20:00Z' }
-const ok = { out_of_course: null, out_of_course_says: '', undone: false }
+const ok = { out_of_course: null, out_of_course_says: '', undone: false, not_checked_says: '' }
 const step = { version: 1, visit: 1, phase: 'explore', instrument: '10/.02', position: null, how: null } as const
 const none = { stop_mm: null, depth_mm: null, low_mm: null, high_mm: null, against_band: null }
 
@@ -110,6 +110,7 @@ export const record: RecordValue = {
       event: 'e4',
       says: 'Irrigated: water, 2 ml',
       out_of_course: 'other_step',
+      not_checked_says: '',
       out_of_course_says: 'another step was due',
       undone: false,
     },

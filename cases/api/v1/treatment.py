@@ -17,6 +17,7 @@ from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.errors import OtherPerson
+from cases.domain.events import NotChecked
 from cases.domain.told import Told
 from cases.domain.visit import Dam, Missing
 from cases.queries import course as found
@@ -59,6 +60,11 @@ class EventShown(serializers.Serializer[Any]):
     plan_hash = serializers.CharField(source="row.plan_hash")
     canal = serializers.CharField(source="row.canal")
     node = serializers.CharField(source="row.node")
+    not_checked = serializers.ChoiceField(
+        choices=["", *(one.value for one in NotChecked)],
+        source="row.not_checked",
+        help_text="What of it could not be checked when it came in, or empty. It is kept all the same.",
+    )
     told = Value(Told)
 
 
@@ -120,7 +126,8 @@ class EventsView(View):
         summary="Report what was done",
         description="A batch of one device, in its order; sending it again is harmless. After a gap nothing is stored "
         "and the answer names the number expected (409). A clinical fact is never refused for coming at the wrong "
-        "moment: it is set aside, with the reason.",
+        "moment, nor for what cannot be checked any more: it is kept and set aside or marked, with the reason. An "
+        "emergency that nothing else may hold up comes from a device of its own, named by the event's own id.",
         request=BatchGiven,
         responses=TreatmentShown,
         examples=[examples.EVENTS],

@@ -77,6 +77,16 @@ class StepInHandShown(serializers.Serializer[Any]):
     instrument = serializers.CharField(help_text="Written size, or empty.")
 
 
+class EmergencyShown(serializers.Serializer[Any]):
+    what = serializers.CharField(help_text="As last said; empty where it was not so.")
+    at = serializers.DateTimeField(help_text="When the server had it.")
+    told_by = serializers.CharField(help_text="Name.")
+    corrected_by = serializers.CharField(
+        help_text="Name of who said what it was instead, or that it was not so; empty where nobody did."
+    )
+    coming = serializers.CharField(help_text="Name of the supervisor who goes there, or empty.")
+
+
 class RunningShown(serializers.Serializer[Any]):
     case = serializers.UUIDField(source="row.case_id")
     patient_alias = serializers.CharField(source="row.case.patient.alias")
@@ -84,6 +94,11 @@ class RunningShown(serializers.Serializer[Any]):
     setting = Value(Setting, source="row.case.setting")
     student = PersonRef(source="row.case.student")
     halted = serializers.BooleanField(source="row.halted", help_text="An emergency stopped the work.")
+    emergencies = EmergencyShown(
+        many=True, source="glance.emergencies", default=(), help_text="Those that halt the tooth, the first one first."
+    )
+    plan_hash = serializers.CharField(source="glance.plan", default="", help_text="Of the plan that is worked.")
+    position = serializers.IntegerField(source="row.position", help_text="Of the last event.")
     on_site = PersonRef(
         source="row.on_site", allow_null=True, help_text="The licensed clinician in the room, in the clinic."
     )

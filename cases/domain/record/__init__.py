@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from cases.domain.record.story import Fact, Story
 from cases.domain.record.value import TimelineEntry
-from cases.domain.record.words import WHY, said
+from cases.domain.record.words import NOT_CHECKED, WHY, said
 
 
 def timeline(story: Story) -> tuple[TimelineEntry, ...]:
@@ -35,4 +35,5 @@ def _entry(story: Story, fact: Fact) -> TimelineEntry:
         out_of_course=why,
         out_of_course_says=WHY[why] if why else "",
         undone=story.undone(fact),
+        not_checked_says=NOT_CHECKED[fact.event.not_checked] if fact.event.not_checked else "",
     )

@@ -78,7 +78,8 @@ class Story:
     """Images that were removed, by their ids."""
 
     def version(self, fact: Fact) -> Version:
-        return self.versions[fact.event.plan]
+        """The version it was recorded on; of one that is not here, the newest stands in its place."""
+        return self.versions.get(fact.event.plan) or max(self.versions.values(), key=lambda each: each.number)
 
     def step(self, fact: Fact) -> Do | None:
         """The step of the order of work that a fact was recorded at."""

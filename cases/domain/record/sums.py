@@ -136,11 +136,15 @@ def halts(story: Story) -> tuple[HaltRecord, ...]:
     """Pauses, instruments past their stop, emergencies; each with what let the work go on."""
     found: list[HaltRecord] = []
     open_: dict[str, list[int]] = {}
+    by: dict[int, set[str]] = {}
     for fact in story.counting:
         body = fact.event.body
         if (halt := _halt(story, fact)) is not None:
             open_.setdefault(halt.canal, []).append(len(found))
+            by[len(found)] = {fact.event.id}
             found.append(halt)
+        elif fact.kind is EventKind.CORRECTED and story.in_course(fact):
+            _correct(story, found, open_, by, fact)
         elif fact.kind is EventKind.ANSWER and story.in_course(fact):
             asked = _number_of(story, found, str(body.get("asks")))
             if asked is None:
@@ -150,9 +154,31 @@ def halts(story: Story) -> tuple[HaltRecord, ...]:
                 open_[fact.canal].remove(asked)
                 found[asked] = replace(found[asked], ended=_end(fact))
         elif fact.kind is EventKind.RESUME and story.in_course(fact):
+            seen = set(body.get("ends", ()))
+            still = []
             for number in open_.pop(fact.canal, ()):
-                found[number] = replace(found[number], ended=_end(fact))
+                by[number] -= seen or by[number]
+                if by[number]:
+                    still.append(number)
+                else:
+                    found[number] = replace(found[number], ended=_end(fact))
+            open_[fact.canal] = still
     return tuple(found)
+
+
+def _correct(
+    story: Story, found: list[HaltRecord], open_: dict[str, list[int]], by: dict[int, set[str]], fact: Fact
+) -> None:
+    """An emergency was something else, which halts anew, or was not so; what was told first stays."""
+    number = _number_of(story, found, str(fact.event.body.get("corrects")))
+    if number is None:
+        return
+    found[number] = replace(found[number], says=f"{found[number].says}. {words.said(fact, story)} ({fact.who.name})")
+    if fact.event.body.get("what"):
+        by[number].add(fact.event.id)
+        if number not in open_.setdefault("", []):
+            open_[""].append(number)
+            found[number] = replace(found[number], ended=None)
 
 
 def _halt(story: Story, fact: Fact) -> HaltRecord | None:

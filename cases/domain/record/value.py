@@ -49,6 +49,8 @@ class TimelineEntry:
     """Why it moved nothing."""
     out_of_course_says: str = ""
     undone: bool = False
+    not_checked_says: str = ""
+    """What of it could not be checked when it came in; empty where nothing."""
 
 
 class StepStanding(StrEnum):

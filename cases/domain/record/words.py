@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from cases.domain.course import OutOfCourse
-from cases.domain.events import EventKind
+from cases.domain.events import EventKind, NotChecked
 from cases.domain.record import of_visits
 from cases.domain.record.story import Fact, Story
 from planning.graph import Action, Do
@@ -25,6 +25,15 @@ WHY = {
     OutOfCourse.NO_SUCH_EXIT: "the step has no such answer",
     OutOfCourse.NOTHING_ASKED: "nothing was asked",
     OutOfCourse.NOT_TO_UNDO: "it cannot be taken back",
+    OutOfCourse.NOT_CHECKED: "what it says could not be checked",
+}
+NOT_CHECKED = {
+    NotChecked.PLAN: "the plan it was recorded on is not here",
+    NotChecked.DEPTH: "it is deeper than any tooth",
+    NotChecked.LENGTH: "no reading was made of the length",
+    NotChecked.POINT: "the new reference point was not taken over",
+    NotChecked.ROOM_LEFT: "who was in the room has left the programme's list since",
+    NotChecked.ROOM: "who was named as in the room is not known here as a supervisor",
 }
 _LEFT = {
     "done": "done",
@@ -196,6 +205,15 @@ def _of_pause(fact: Fact, _: Story) -> str:
     return _with(f"Paused, {what}" if what else "Paused", str(body.get("reason") or ""))
 
 
+def _of_corrected(fact: Fact, story: Story) -> str:
+    body = fact.event.body
+    position = next((each.position for each in story.facts if each.event.id == body.get("corrects")), None)
+    which = "the emergency" if position is None else f"the emergency of entry {position}"
+    what = body.get("what")
+    said = f"CORRECTED, {which} was: {emergency(str(what))}" if what else f"IT WAS NOT SO, {which}"
+    return _with(said, str(body.get("note") or ""))
+
+
 def _of_undo(fact: Fact, story: Story) -> str:
     undoes = fact.event.body.get("undoes")
     position = next((each.position for each in story.facts if each.event.id == undoes), None)
@@ -218,6 +236,7 @@ SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
     EventKind.EMERGENCY: lambda fact, _: _with(
         f"EMERGENCY, {emergency(str(fact.event.body.get('what')))}", str(fact.event.body.get("note") or "")
     ),
+    EventKind.CORRECTED: _of_corrected,
     EventKind.RESUME: _text("Goes on", "reason"),
     EventKind.CLOSE: _of_close,
     EventKind.REOPEN: _of_reopen,

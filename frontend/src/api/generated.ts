@@ -264,7 +264,7 @@ export interface paths {
         put?: never;
         /**
          * Report what was done
-         * @description A batch of one device, in its order; sending it again is harmless. After a gap nothing is stored and the answer names the number expected (409). A clinical fact is never refused for coming at the wrong moment: it is set aside, with the reason.
+         * @description A batch of one device, in its order; sending it again is harmless. After a gap nothing is stored and the answer names the number expected (409). A clinical fact is never refused for coming at the wrong moment, nor for what cannot be checked any more: it is kept and set aside or marked, with the reason. An emergency that nothing else may hold up comes from a device of its own, named by the event's own id.
          */
         post: operations["events_create"];
         delete?: never;
@@ -2282,6 +2282,36 @@ export interface components {
             /** @description What the two rest on. */
             rows: components["schemas"]["Figure"][];
         };
+        /** @description What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes. */
+        CorrectedTold: {
+            /** @description Id of the emergency. */
+            corrects: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "corrected";
+            note: string;
+            /** @description What it was; None: it was not so. */
+            what: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse") | null;
+        };
+        /** @description What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes. */
+        CorrectedToldRequest: {
+            /** @description Id of the emergency. */
+            corrects: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "corrected";
+            /** @default  */
+            note?: string;
+            /**
+             * @description What it was; None: it was not so.
+             * @default null
+             */
+            what?: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse") | null;
+        };
         CourseShown: {
             /** @description The visit was closed and waits for a supervisor's check. */
             check_due: boolean;
@@ -2430,8 +2460,28 @@ export interface components {
             target: components["schemas"]["Target"] | null;
             volume_ml: number | null;
         };
+        EmergencyShown: {
+            /**
+             * Format: date-time
+             * @description When the server had it.
+             */
+            at: string;
+            /** @description Name of the supervisor who goes there, or empty. */
+            coming: string;
+            /** @description Name of who said what it was instead, or that it was not so; empty where nobody did. */
+            corrected_by: string;
+            /** @description Name. */
+            told_by: string;
+            /** @description As last said; empty where it was not so. */
+            what: string;
+        };
         /** @description The whole tooth stands still. */
         EmergencyTold: {
+            /**
+             * @description Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
+             *     stop what was done before it.
+             */
+            before: string[];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2442,6 +2492,12 @@ export interface components {
         };
         /** @description The whole tooth stands still. */
         EmergencyToldRequest: {
+            /**
+             * @description Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
+             *     stop what was done before it.
+             * @default []
+             */
+            before?: string[];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2484,7 +2540,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2495,6 +2551,7 @@ export interface components {
          *     * `turn`: The hand went over to another canal.
          *     * `pause`: Work on one canal stands still.
          *     * `emergency`: Work on the tooth stands still.
+         *     * `corrected`: What an emergency was said to be is said anew, or that it was not so; the work stands still as before.
          *     * `resume`: A supervisor lets the work go on.
          *     * `close`: The visit ends.
          *     * `reopen`: The next visit begins; the body says which canals were found as they were left.
@@ -2509,7 +2566,7 @@ export interface components {
          *     * `undo`: Names an earlier event that does not count; both stay.
          * @enum {string}
          */
-        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
+        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
         EventShown: {
             actor: components["schemas"]["PersonRef"];
             canal: string;
@@ -2521,12 +2578,24 @@ export interface components {
             /** Format: uuid */
             id: string;
             node: string;
+            /**
+             * @description What of it could not be checked when it came in, or empty. It is kept all the same.
+             *
+             *     * `` -
+             *     * `plan` - plan
+             *     * `depth` - depth
+             *     * `length` - length
+             *     * `point` - point
+             *     * `room_left` - room_left
+             *     * `room` - room
+             */
+            not_checked: components["schemas"]["NotCheckedEnum"];
             plan_hash: string;
             /** @description The order, given here. */
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -3404,6 +3473,17 @@ export interface components {
          * @enum {string}
          */
         Notation: "iso_3950" | "universal" | "palmer";
+        /**
+         * @description * `` -
+         *     * `plan` - plan
+         *     * `depth` - depth
+         *     * `length` - length
+         *     * `point` - point
+         *     * `room_left` - room_left
+         *     * `room` - room
+         * @enum {string}
+         */
+        NotCheckedEnum: "plan" | "depth" | "length" | "point" | "room_left" | "room";
         NoteTold: {
             /**
              * @description discriminator enum property added by openapi-typescript
@@ -3455,9 +3535,10 @@ export interface components {
         };
         /**
          * @description Why an event moves nothing.
+         *     * `not_checked`: What it says could not be checked.
          * @enum {string}
          */
-        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo";
+        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo" | "not_checked";
         /** @description A supervisor lets the work go on in spite of a caution. */
         Override: {
             /** @description None for a caution that concerns the whole tooth. */
@@ -4128,6 +4209,11 @@ export interface components {
         };
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
         ResumeTold: {
+            /**
+             * @description Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
+             *     Empty: all.
+             */
+            ends: string[];
             /** @description Of the tooth: the work goes on, and irrigation stays with saline. */
             keep_saline: boolean;
             /**
@@ -4139,6 +4225,12 @@ export interface components {
         };
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
         ResumeToldRequest: {
+            /**
+             * @description Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
+             *     Empty: all.
+             * @default []
+             */
+            ends?: string[];
             /**
              * @description Of the tooth: the work goes on, and irrigation stays with saline.
              * @default false
@@ -4255,6 +4347,11 @@ export interface components {
              * @default false
              */
             check_due?: boolean;
+            /**
+             * @description Those that halt the tooth, the first one first.
+             * @default []
+             */
+            emergencies?: components["schemas"]["EmergencyShown"][];
             /** @description An emergency stopped the work. */
             halted: boolean;
             /**
@@ -4267,6 +4364,13 @@ export interface components {
             /** @description The licensed clinician in the room, in the clinic. */
             on_site: components["schemas"]["PersonRef"] | null;
             patient_alias: string;
+            /**
+             * @description Of the plan that is worked.
+             * @default
+             */
+            plan_hash?: string;
+            /** @description Of the last event. */
+            position: number;
             setting: components["schemas"]["Setting"];
             /** @description Seconds it has been in hand. */
             step_s: number | null;
@@ -4755,6 +4859,8 @@ export interface components {
             /** @description Its id. */
             event: string;
             kind: components["schemas"]["EventKind"];
+            /** @description What of it could not be checked when it came in; empty where nothing. */
+            not_checked_says: string;
             /** @description Why it moved nothing. */
             out_of_course: components["schemas"]["OutOfCourse"] | null;
             out_of_course_says: string;

@@ -83,9 +83,10 @@ function chairOf(
   const sent = new Set(treatment.events.map((event) => event.id))
   const pending = waiting.filter((entry) => !sent.has(entry.event.id))
   const events = [
-    ...treatment.events.map(({ id, canal, node, plan_hash, told, actor }) =>
-      happened(id, actor.id, plan_hash, canal, node, told),
-    ),
+    ...treatment.events.map(({ id, canal, node, plan_hash, told, actor, not_checked }) => ({
+      ...happened(id, actor.id, plan_hash, canal, node, told),
+      notChecked: not_checked,
+    })),
     ...pending.map(({ event: { id, plan_hash, canal = '', node = '', told } }) =>
       happened(id, personId(), plan_hash, canal, node, told as Told),
     ),

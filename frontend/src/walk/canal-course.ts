@@ -16,6 +16,7 @@ export type OutOfCourse =
   | 'no_such_exit'
   | 'nothing_asked'
   | 'not_to_undo'
+  | 'not_checked'
 
 /** One canal. `held` is what withholds it beside its place in the run sheet. */
 export class CanalCourse {

@@ -1,5 +1,6 @@
 import type { RunSheet } from '@/api/shapes'
 import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, signOff } from './canal-course'
+import { Emergencies } from './emergencies'
 import type { Happened, Kind } from './happened'
 import { undone } from './undone'
 import { type Missing, type Setting, Visit } from './visit'
@@ -12,14 +13,6 @@ export type Sheets = Readonly<Record<string, RunSheet>>
 /** Kept and shown; where the work stands is the same after them. */
 const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated']
 
-/** Emergencies after which nothing but saline goes into any canal: what was given may have left the root. */
-const SALINE_AFTER: readonly unknown[] = [
-  'perforation_suspected',
-  'hypochlorite_accident',
-  'sudden_bleeding',
-  'sudden_pain_or_swelling',
-]
-
 interface Reopened {
   readonly as_left?: readonly string[]
   readonly found?: readonly { canal: string; reference_point?: string }[]
@@ -28,9 +21,7 @@ interface Reopened {
 /** The whole tooth: the fold of everything recorded, in order, by the rules that the server folds by. */
 export class Course {
   canals: Record<string, CanalCourse>
-  haltedBy: string | null = null
-  /** The emergency since which every canal is irrigated with saline alone. */
-  salineBy: string | null = null
+  readonly emergencies = new Emergencies()
   readonly visit: Visit
   turnedTo = ''
   readonly outOfCourse: Record<string, OutOfCourse> = {}
@@ -54,6 +45,16 @@ export class Course {
     }
   }
 
+  /** The emergency that stopped the work. */
+  get haltedBy(): string | null {
+    return this.emergencies.haltedBy
+  }
+
+  /** The emergency since which every canal is irrigated with saline alone. */
+  get salineBy(): string | null {
+    return this.emergencies.salineBy
+  }
+
   /** What has to be there before any canal is worked. */
   get missing(): Missing[] {
     return this.visit.missing(this.haltedBy !== null)
@@ -61,11 +62,9 @@ export class Course {
 
   private take(event: Happened): OutOfCourse | null {
     if (MOVES_NOTHING.includes(event.kind)) return null
-    if (event.kind === 'emergency') {
-      this.haltedBy ??= event.id
-      if (SALINE_AFTER.includes(event.body.what)) this.salineBy ??= event.id
-      return null
-    }
+    // Holds for the tooth, whatever plan was on the screen.
+    const emergency = this.emergencies.take(event)
+    if (emergency !== undefined) return emergency ? null : 'nothing_asked'
     if (event.kind === 'replan') return this.replan(event)
     const ofVisit = this.takeVisit(event)
     if (ofVisit !== undefined) return ofVisit
@@ -83,6 +82,7 @@ export class Course {
       case 'reopen':
         return this.reopen(event)
       case 'on_site':
+        if (event.notChecked === 'room') return 'not_checked'
         return this.visit.name(event) ? null : 'closed'
       case 'dam':
         return this.visit.isolate(event) ? null : 'closed'
@@ -94,7 +94,7 @@ export class Course {
   private takeTooth(event: Happened): OutOfCourse | null {
     switch (event.kind) {
       case 'resume':
-        return this.resumeTooth(event)
+        return this.emergencies.resume(event) ? null : 'nothing_asked'
       case 'sign_off':
         return this.visit.signOff(event) ? null : 'nothing_asked'
       case 'release':
@@ -141,8 +141,9 @@ export class Course {
 
   private step(event: Happened, canal: CanalCourse): OutOfCourse | null {
     const { walk } = canal
-    const [missing] = this.missing
+    const [missing] = this.visit.missing(this.emergencies.halts(event.id))
     if (missing) return missing
+    if (event.notChecked === 'depth') return 'not_checked'
     if (canal.held || canal.toPlan || !canal.released) return 'withheld'
     if (walk.at !== event.node) return 'other_step'
     if (canal.state === 'hold_point') return 'withheld'
@@ -153,15 +154,6 @@ export class Course {
       canal.held = 'past_stop'
       canal.askedBy = event.id
     }
-    return null
-  }
-
-  /** Lifts the halt, and with it saline alone, unless the supervisor keeps that; it may be lifted later. */
-  private resumeTooth({ body }: Happened): OutOfCourse | null {
-    const liftsSaline = this.salineBy !== null && !body.keep_saline
-    if (!this.haltedBy && !liftsSaline) return 'nothing_asked'
-    this.haltedBy = null
-    if (liftsSaline) this.salineBy = null
     return null
   }
 
@@ -198,7 +190,10 @@ export class Course {
     const gone = found.filter((one) => one.reference_point).map((one) => one.canal)
     const moved = unfinished.filter(([name]) => gone.includes(name))
     for (const [, canal] of moved) canal.toPlan = true
-    if (!this.visit.reopen(event)) return moved.length > 0 ? null : 'nothing_asked'
+    // The visit opens all the same where nobody knows who was in the room: then nobody was named.
+    const nobody = event.notChecked === 'room' ? { supervisor_id: '' } : {}
+    if (!this.visit.reopen({ ...event, body: { ...event.body, ...nobody } }))
+      return moved.length > 0 ? null : 'nothing_asked'
     for (const [name, canal] of unfinished) {
       if (!as_left.includes(name) && !gone.includes(name)) canal.held ??= 'to_check'
     }

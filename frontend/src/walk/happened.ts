@@ -7,6 +7,7 @@ export type Kind =
   | 'turn'
   | 'pause'
   | 'emergency'
+  | 'corrected'
   | 'resume'
   | 'close'
   | 'reopen'
@@ -30,4 +31,6 @@ export interface Happened {
   readonly canal: string
   readonly node: string
   readonly body: Readonly<Record<string, unknown>>
+  /** What of it the server could not check; empty or left out where nothing. */
+  readonly notChecked?: string
 }

@@ -6,6 +6,7 @@ const NEVER: readonly Kind[] = [
   'inspected',
   'pause',
   'emergency',
+  'corrected',
   'resume',
   'close',
   'reopen',

@@ -14,6 +14,8 @@ export const push = {
     unreachable: 'The browser’s push service could not be reached. The list shows everything all the same.',
     news: {
       emergency: (tooth: string) => `Emergency: tooth ${tooth}`,
+      corrected: (tooth: string, by: string) => `Tooth ${tooth}, emergency corrected by ${by}`,
+      notSo: (tooth: string, by: string) => `Tooth ${tooth}: it was not so, says ${by}`,
       asked: (tooth: string, canal: string) => `${tooth} ${canal}: your word is asked for`,
       hold_point: (tooth: string, canal: string) => `${tooth} ${canal} has come to a hold point`,
       other: 'Something waits for you',

@@ -48,6 +48,7 @@ export const record = {
     inSpite: 'in spite of what is missing',
     atBench: 'at the bench',
     outOfCourse: (why: string) => `Kept out of course: ${why}.`,
+    notChecked: (what: string) => `Not checked: ${what}.`,
     notInCourse: 'kept out of course',
     halts: 'Pauses and emergencies',
     stands: 'Still stands.',

@@ -1,6 +1,9 @@
+import { chair } from '@/words/chair'
 import { push } from '@/words/push'
 
 const { news, open } = push.push
+
+const happenedAs = (what: string): string => chair.chair.emergencies[what] ?? ''
 
 export interface Notice {
   readonly title: string
@@ -20,7 +23,15 @@ export function noticeOf(message: unknown): Notice {
   const body = [text('alias'), text('hold_point')].filter(Boolean).join(', ')
   const at = `/cases/${encodeURIComponent(id)}`
   const common = { body, tag: `${id} ${canal}`, urgent: false, to: `${at}/word/${encodeURIComponent(canal)}` }
-  if (what === 'emergency') return { ...common, title: news.emergency(tooth), to: `${at}/chair`, urgent: true }
+  const ofEmergency = {
+    ...common,
+    to: `${at}/chair`,
+    urgent: true,
+    body: [happenedAs(text('happened')), body].filter(Boolean).join(', '),
+  }
+  if (what === 'emergency') return { ...ofEmergency, title: news.emergency(tooth) }
+  if (what === 'corrected') return { ...ofEmergency, title: news.corrected(tooth, text('by')) }
+  if (what === 'not_so') return { ...ofEmergency, title: news.notSo(tooth, text('by')) }
   if (what === 'asked') return { ...common, title: news.asked(tooth, canal) }
   if (what === 'hold_point') return { ...common, title: news.hold_point(tooth, canal) }
   return { title: news.other, body: open, tag: 'other', to: '/worklist', urgent: false }

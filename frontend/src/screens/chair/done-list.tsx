@@ -21,6 +21,12 @@ export function DoneList({ chair }: { chair: Chair }) {
                 {words.chair.outOfCourse}: {words.chair.why[chair.course.outOfCourse[event.id] ?? '']}
               </span>
             )}
+            {event.notChecked && (
+              <span class="small strong">
+                {' '}
+                {words.chair.notCheckedSays}: {words.chair.notChecked[event.notChecked]}
+              </span>
+            )}
           </li>
         ))}
       </ol>

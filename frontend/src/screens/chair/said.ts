@@ -8,6 +8,10 @@ import { nameOf } from './at-hand'
 /** What an event tells, in a few words. */
 export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened): string {
   if (kind === 'emergency') return `${words.chair.kind.emergency}: ${words.chair.emergencies[String(body.what)]}`
+  if (kind === 'corrected')
+    return body.what
+      ? `${words.chair.kind.corrected}: ${words.chair.emergencies[String(body.what)]}`
+      : words.chair.wasNotSo
   if (kind === 'pause') return words.card.pausedFor[String(body.what)] ?? words.chair.kind.pause ?? ''
   if (kind === 'inspected')
     return `${nameOf(chair, String(body.instrument))}: ${[body.found, body.why].filter(Boolean).join(', ')}`

@@ -33,6 +33,7 @@ function Entry({ of }: { of: TimelineEntry }) {
       <div>
         <p>{of.undone ? <del>{says}</del> : says}</p>
         {of.undone && <p class="small strong">{words.record.takenBack}</p>}
+        {of.not_checked_says && <p class="small strong">{words.record.notChecked(of.not_checked_says)}</p>}
         {of.out_of_course && <p class="small strong">{words.record.outOfCourse(of.out_of_course_says)}</p>}
         <p class="small soft">
           {words.record.at(of.at)} · {of.who.name}

@@ -1,0 +1,92 @@
+import type { Happened } from './happened'
+
+/** Emergencies after which nothing but saline goes into any canal: what was given may have left the root. */
+const SALINE_AFTER: readonly string[] = [
+  'perforation_suspected',
+  'hypochlorite_accident',
+  'sudden_bleeding',
+  'sudden_pain_or_swelling',
+]
+
+/** One emergency. It is never taken back: what it was said to be can be put right, or that it was not so. */
+export interface Emergency {
+  readonly id: string
+  /** As last said; empty where it was not so. */
+  readonly what: string
+  /** The event that said so last, or empty. */
+  readonly correctedBy: string
+  /** The event by which a supervisor said that they go there, or empty. */
+  readonly comingBy: string
+}
+
+const listed = (value: unknown): readonly string[] => (Array.isArray(value) ? value : [])
+
+/** All of a tooth. Only a supervisor's word ends a halt, and only of what the supervisor had seen. */
+export class Emergencies {
+  readonly told = new Map<string, Emergency>()
+  /** The emergency by each event that halts the tooth: by telling it, or by saying that it was something else. */
+  readonly halting = new Map<string, string>()
+  /** The emergency since which every canal is irrigated with saline alone. */
+  salineBy: string | null = null
+  /** What the teller had done before an emergency and was still on its way: the halt does not stop it. */
+  private readonly before = new Map<string, readonly string[]>()
+
+  get haltedBy(): string | null {
+    return this.halting.values().next().value ?? null
+  }
+
+  /** Those that halt the tooth, in the order they were told. */
+  get open(): readonly Emergency[] {
+    const halting = [...this.halting.values()]
+    return [...this.told.values()].filter((one) => halting.includes(one.id))
+  }
+
+  /** Whether what this event tells was done in spite of an emergency. */
+  halts(event: string): boolean {
+    return [...this.halting.keys()].some((by) => !this.before.get(by)?.includes(event))
+  }
+
+  /** Takes what is told of an emergency; false where it is about none that was told, undefined for any other event. */
+  take({ id, kind, canal, body }: Happened): boolean | undefined {
+    if (kind === 'emergency') this.tell(id, body)
+    else if (kind === 'corrected') return this.correct(id, body)
+    else if (kind === 'come' && canal === '')
+      for (const one of this.open) this.told.set(one.id, { ...one, comingBy: id })
+    else return undefined
+    return true
+  }
+
+  /** Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends. */
+  resume({ body }: Happened): boolean {
+    const named = listed(body.ends)
+    const ended = [...this.halting.keys()].filter((event) => named.length === 0 || named.includes(event))
+    for (const event of ended) this.halting.delete(event)
+    const lifts = this.salineBy !== null && !body.keep_saline
+    if (lifts) this.salineBy = this.open.find((one) => SALINE_AFTER.includes(one.what))?.id ?? null
+    return ended.length > 0 || lifts
+  }
+
+  private tell(id: string, body: Happened['body']): void {
+    const what = String(body.what ?? '')
+    this.told.set(id, { id, what, correctedBy: '', comingBy: '' })
+    this.halting.set(id, id)
+    this.before.set(id, listed(body.before))
+    this.keepToSaline(id, what)
+  }
+
+  /** What it was instead halts like an emergency of its own; that it was not so ends nothing: a supervisor does. */
+  private correct(by: string, body: Happened['body']): boolean {
+    const emergency = this.told.get(String(body.corrects))
+    if (!emergency) return false
+    const what = String(body.what ?? '')
+    this.told.set(emergency.id, { ...emergency, what, correctedBy: by })
+    if (what === '') return true
+    this.halting.set(by, emergency.id)
+    this.keepToSaline(emergency.id, what)
+    return true
+  }
+
+  private keepToSaline(emergency: string, what: string): void {
+    if (SALINE_AFTER.includes(what)) this.salineBy ??= emergency
+  }
+}
