@@ -7,9 +7,21 @@ from typing import Any
 
 from django.utils import timezone
 
+from cases.domain.events import EventKind
 from cases.domain.plan_life import Decision, PlanState
+from cases.domain.told import ReplanTold
 from cases.domain.uuid7 import uuid7
-from cases.models import CanalPlan, Case, DemoPatient, Review, RunningWork, Tooth, ToothPlanVersion
+from cases.models import (
+    CanalPlan,
+    Case,
+    DemoPatient,
+    Review,
+    RunningWork,
+    Tooth,
+    ToothPlanVersion,
+    TreatmentEvent,
+)
+from cases.services.from_here import HERE
 from planning.encoding import canonical_text
 
 IN_BULK = 2_000
@@ -60,7 +72,26 @@ def _copies(like: ToothPlanVersion, count: int, state: PlanState) -> list[ToothP
             Review(sent_hash="", version=version, asked=1, supervisor_id=decision.supervisor_id, decision="approved")
             for version in versions
         )
+        TreatmentEvent.objects.bulk_create(_in_force(version, decision.supervisor_id, now) for version in versions)
     return versions
+
+
+def _in_force(version: ToothPlanVersion, by: Any, now: Any) -> TreatmentEvent:
+    """What is recorded when a first plan is approved."""
+    return TreatmentEvent(
+        sent_hash="",
+        case_id=version.case_id,
+        version=version,
+        position=1,
+        actor_id=by,
+        device=HERE,
+        device_seq=1,
+        device_time=now,
+        seen_position=0,
+        plan_hash=version.hash,
+        kind=EventKind.REPLAN,
+        text=canonical_text(ReplanTold(replaces=version.hash)),
+    )
 
 
 def _version(like: ToothPlanVersion, case: Case, state: PlanState, now: Any) -> ToothPlanVersion:

@@ -112,9 +112,10 @@ class CanalCourse:
 class Course:
     """The whole tooth. Canals without a run sheet are not in it."""
 
-    plan: str
-    canals: dict[str, CanalCourse]
     visit: Visit
+    plan: str = ""
+    """Hash of the plan in force; empty before there was one."""
+    canals: dict[str, CanalCourse] = field(default_factory=dict)
     emergencies: Emergencies = field(default_factory=Emergencies)
     turned_to: str = ""
     out_of_course: dict[str, OutOfCourse] = field(default_factory=dict)
@@ -136,11 +137,14 @@ class Course:
         return self.visit.missing(halted=self.halted_by is not None)
 
 
-def fold(plans: Mapping[str, Sheets], first: str, events: Iterable[Happened], *, setting: Setting) -> Course:
-    """The course of a tooth that began with plan `first`. `plans` holds the run sheets of every version by hash."""
+def fold(plans: Mapping[str, Sheets], events: Iterable[Happened], *, setting: Setting) -> Course:
+    """The course of a tooth. Which plan is in force the events alone say; before the first says so, none is.
+
+    `plans` holds the run sheets of every version that was ever in force, by hash.
+    """
     every = list(events)
     gone, not_to_undo = _undone(every)
-    course = Course(plan=first, canals=_begun(plans[first]), visit=Visit(setting=setting), undone=tuple(sorted(gone)))
+    course = Course(visit=Visit(setting=setting), undone=tuple(sorted(gone)))
     course.out_of_course.update(dict.fromkeys(not_to_undo, OutOfCourse.NOT_TO_UNDO))
     for event in every:
         if event.kind is EventKind.UNDO or event.id in gone:
@@ -208,8 +212,8 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
 
 
 def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
-    """A new version's run sheets begin where the work stands; what is held or not released stays so."""
-    if event.body.get("replaces") != course.plan or event.plan not in plans:
+    """A plan's run sheets begin where the work stands; what is held or not released stays so."""
+    if course.plan not in ("", event.body.get("replaces")) or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
     before = course.canals
     course.plan, course.canals = event.plan, _begun(plans[event.plan])

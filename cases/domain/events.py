@@ -31,7 +31,7 @@ class EventKind(StrEnum):
     REOPEN = "reopen"
     """The next visit begins; the body says which canals were found as they were left."""
     REPLAN = "replan"
-    """A new version takes over where the work stands."""
+    """A plan is in force from here on, the first one too: it takes over where the work stands."""
     RELEASE = "release"
     """A supervisor decided on a plan: which of its canals may not be worked yet."""
     ASK = "ask"

@@ -143,10 +143,10 @@ class ResumeTold:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReplanTold:
-    """A new version takes over."""
+    """A plan is in force from here on."""
 
     replaces: str
-    """Hash of the plan that stood until now."""
+    """Hash of the plan that was in force until now; its own where there was none."""
     kind: Literal["replan"] = "replan"
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from uuid import UUID
@@ -10,7 +10,6 @@ from uuid import UUID
 from cases.domain.at_a_glance import Band, Bands
 from cases.domain.course import Course, Happened, Sheets, fold
 from cases.domain.events import FROM_HERE, EventKind
-from cases.domain.plan_life import Decision
 from cases.models import values
 from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
@@ -24,15 +23,15 @@ PLANS_KEPT = 64
 
 
 def course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
-    """The fold of the case's events; None before a plan was approved."""
-    first = _begun_with(case_id, events)
-    if first is None:
+    """The fold of the case's events; None before a plan was in force."""
+    in_force = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
+    if not in_force:
         return None
-    plans = {first.hash: worked(first.pk).sheets}
-    taken_over = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
-    for version in ToothPlanVersion.objects.filter(case_id=case_id, hash__in=taken_over).defer(*TEXTS):
-        plans[version.hash] = worked(version.pk).sheets
-    return fold(plans, first.hash, [values.happened(row) for row in events], setting=worked(first.pk).setting)
+    versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in=in_force).defer(*TEXTS)
+    found = {version.hash: worked(version.pk) for version in versions}
+    setting = next(iter(found.values())).setting  # fixed once a length is recorded: every version has the same
+    plans = {hash_: version.sheets for hash_, version in found.items()}
+    return fold(plans, [values.happened(row) for row in events], setting=setting)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +47,7 @@ class InHand:
 def in_hand(case_id: UUID) -> InHand | None:
     """The work on the case; None before anything was done."""
     events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
-    found = course(case_id, events) if any(map(_done, events)) else None
+    found = course(case_id, events) if work_has_begun(events) else None
     if found is None:
         return None
     versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in={event.plan_hash for event in events})
@@ -56,24 +55,9 @@ def in_hand(case_id: UUID) -> InHand | None:
     return InHand(found, plans, [values.happened(event) for event in events])
 
 
-def _begun_with(case_id: UUID, events: Sequence[TreatmentEvent]) -> ToothPlanVersion | None:
-    """The plan that work began on: that of the first event of a device if it was approved, else the last approved one.
-
-    What is recorded here before any work is a decision, and the next one may be on another plan.
-    """
-    approved = (
-        ToothPlanVersion.objects.filter(case_id=case_id, reviews__decision=Decision.APPROVED)
-        .defer(*TEXTS)
-        .distinct()
-        .order_by("-number")
-    )
-    by_hash = {version.hash: version for version in approved}
-    begun = next((by_hash[event.plan_hash] for event in events if _done(event) and event.plan_hash in by_hash), None)
-    return begun or next(iter(by_hash.values()), None)
-
-
-def _done(event: TreatmentEvent) -> bool:
-    return event.kind not in FROM_HERE
+def work_has_begun(events: Iterable[TreatmentEvent]) -> bool:
+    """Whether anything was done: what is recorded here is a decision, and comes before any work."""
+    return any(event.kind not in FROM_HERE for event in events)
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,7 +41,7 @@ class TreatmentShown:
 
     position: int
     course: Course | None
-    """None before a plan was approved."""
+    """None before a plan was in force."""
     canals: Sequence[CanalShown]
     events: Sequence[EventShown]
 

@@ -1,4 +1,4 @@
-"""A new version takes the work over where it stands."""
+"""Which plan is in force; a new one takes the work over where it stands."""
 
 from __future__ import annotations
 
@@ -35,16 +35,19 @@ def approval_for(case: Case, given: PlanInput, made: Plan) -> ToothPlanVersion |
 
 
 def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothPlanVersion:
-    """The version that is worked from now on: the approved one, begun where the work stands by now.
+    """The version that is in force from now on: the approved one, begun where the work stands by now.
 
+    It rules from its approval, also before any work: what a device did by an older one and tells later moves nothing.
     Where work had gone on since it was made, its approval is carried over to one that knows of it. The caller holds
     the case.
     """
-    found = courses.in_hand(case.pk)
-    if found is None or found.course.plan == version.hash:
+    events = list(case.events.order_by("position"))
+    course = courses.course(case.pk, events)
+    if course is not None and course.plan == version.hash:
         return version
-    version = _brought_up_to_date(actor, case, version)
-    told = ReplanTold(replaces=found.course.plan)
+    if courses.work_has_begun(events):
+        version = _brought_up_to_date(actor, case, version)
+    told = ReplanTold(replaces=course.plan if course else version.hash)
     from_here.write(actor=actor, case=case, version=version, told=told)
     running_work.keep(case)
     return version

@@ -8,7 +8,6 @@ from datetime import datetime
 from cases.domain import at_a_glance
 from cases.domain.at_a_glance import CanalAtAGlance, StepInHand
 from cases.domain.course import CanalState, Course, Happened
-from cases.domain.events import FROM_HERE
 from cases.domain.push import news
 from cases.domain.visit import Missing
 from cases.models import Case, RunningWork, TreatmentEvent, courses, values
@@ -23,7 +22,7 @@ def keep(case: Case) -> None:
     """Folds the events of the case and has supervisors notified of what waits for them; the caller holds the case."""
     events = list(case.events.select_related("actor").order_by("position"))
     course = courses.course(case.pk, events)
-    if course is None or all(event.kind in FROM_HERE for event in events):
+    if course is None or not courses.work_has_begun(events):
         return
     at = events[-1].server_time
     before = RunningWork.objects.filter(case=case).first()

@@ -34,7 +34,7 @@ def short(version: ToothPlanVersion, seq: int, **more: Any) -> dict[str, Any]:
 
 def test_before_anything_was_done_they_are_the_plans_own(priya: Person, approved: ToothPlanVersion) -> None:
     told = client(priya).get(at(approved.case)).json()
-    assert (told["plan_hash"], told["position"]) == (approved.hash, 0)
+    assert (told["plan_hash"], told["position"]) == (approved.hash, 1)
     planned = {each.canal: encode(each.expectation) for each in values.made(approved).canals}
     assert {each["canal"]: each["expectation"] for each in told["canals"]} == planned
 
@@ -46,7 +46,7 @@ def test_a_recorded_depth_is_in_them(priya: Person, approved: ToothPlanVersion) 
     sheet = next(each.run_sheet for each in values.made(approved).canals if each.canal == "DB")
     walk = Walk(sheet)
     walk.leave(Exit.SHORT, 16_500)
-    assert told["position"] == 1
+    assert told["position"] == 2
     assert canal(told, "DB") == encode(bands(values.given(approved), {"DB": walk})[0])
 
 

@@ -22,7 +22,7 @@ def test_it_holds_what_was_reported(priya: Person, approved: ToothPlanVersion) -
     answer = client(priya).get(at(approved.case))
     told = answer.json()
     assert answer["ETag"] == f'"{told["hash"]}"'
-    (entry,) = told["record"]["timeline"]
+    _, entry = told["record"]["timeline"]
     assert (entry["event"], entry["says"]) == (first["id"], "10/.02: at its stop, 18.0 mm")
     assert entry["who"] == {"id": str(priya.pk), "name": "Priya", "role": "student"}
 

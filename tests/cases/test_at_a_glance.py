@@ -45,7 +45,8 @@ def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: 
 
 
 def course(*events: Happened) -> Course:
-    return fold({"A": {"P": SHEET}}, "A", events, setting=Setting.EXTRACTED)
+    in_force = Happened(id="0", kind=EventKind.REPLAN, actor="v", plan="A", body={"replaces": "A"})
+    return fold({"A": {"P": SHEET}}, [in_force, *events], setting=Setting.EXTRACTED)
 
 
 def outside(*events: Happened) -> OutOfBand | None:

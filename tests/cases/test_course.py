@@ -20,7 +20,7 @@ SHEETS = {name: decode(RunSheet, sheet) for name, sheet in SHARED["sheets"].item
 
 
 def happened(number: int, event: dict[str, Any], canals: list[str]) -> Happened:
-    """What the file leaves out: a step by the student `s` on the plan `A` in the only canal."""
+    """What the file leaves out: a step by the student `s` on the plan `A` in the first canal."""
     return Happened(
         id=str(number),
         kind=EventKind(event.get("kind", "step")),
@@ -33,11 +33,18 @@ def happened(number: int, event: dict[str, Any], canals: list[str]) -> Happened:
     )
 
 
+def in_force(plan: str) -> Happened:
+    """The first plan is in force: before the events of every case of the file that does not begin with nothing."""
+    return Happened(id="0", kind=EventKind.REPLAN, actor="v", plan=plan, body={"replaces": plan})
+
+
 def course_of(case: dict[str, Any]) -> Course:
     plans = {key: {canal: SHEETS[name] for canal, name in canals.items()} for key, canals in case["plans"].items()}
     canals = list(case["plans"]["A"])
     events = [happened(n, event, canals) for n, event in enumerate(case["events"], start=1)]
-    return fold(plans, "A", events, setting=Setting(case.get("setting", "extracted")))
+    if not case.get("from_nothing"):
+        events.insert(0, in_force("A"))
+    return fold(plans, events, setting=Setting(case.get("setting", "extracted")))
 
 
 def test_the_files_run_sheets_are_as_the_api_sends_them() -> None:

@@ -99,13 +99,14 @@ def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
     supervisor.tells(SignOffTold(exit="approved", reason="Agrees with the locator."), "length/sign-off")
     made = record(approved)
     assert [(entry.position, entry.who.name, entry.canal, entry.says) for entry in made.timeline] == [
-        (1, "Priya", "", "In the room: Vale"),
-        (2, "Priya", "DB", "10/.02: at its stop, 18.0 mm"),
-        (3, "Priya", "DB", "Irrigated: water, 2 ml"),
-        (4, "Priya", "DB", "Irrigated once more: water, 0.5 ml"),
-        (5, "Priya", "DB", "Image of the length"),
-        (6, "Priya", "DB", "Image: done"),
-        (7, "Vale", "DB", "Approved, length: Agrees with the locator."),
+        (1, "Vale", "", "Plan 1 is in force"),
+        (2, "Priya", "", "In the room: Vale"),
+        (3, "Priya", "DB", "10/.02: at its stop, 18.0 mm"),
+        (4, "Priya", "DB", "Irrigated: water, 2 ml"),
+        (5, "Priya", "DB", "Irrigated once more: water, 0.5 ml"),
+        (6, "Priya", "DB", "Image of the length"),
+        (7, "Priya", "DB", "Image: done"),
+        (8, "Vale", "DB", "Approved, length: Agrees with the locator."),
     ]
     assert [(one.irrigant, one.volume_ml) for one in made.irrigants] == [("water", 2.5)]
     assert [(one.instrument, one.canals, one.uses) for one in made.instruments] == [("10/.02", ("DB",), 1)]
@@ -145,7 +146,7 @@ def test_every_record_says_it_is_for_training(approved: ToothPlanVersion) -> Non
 
 def test_before_anything_was_done_the_record_says_what_was_planned(approved: ToothPlanVersion) -> None:
     made = record(approved)
-    assert (made.position, made.timeline, made.irrigants) == (0, (), ())
+    assert (made.position, [entry.says for entry in made.timeline], made.irrigants) == (1, ["Plan 1 is in force"], ())
     planned = {canal.canal: canal.planned_size for canal in made.canals}
     assert planned == {"MB1": "30/.04", "MB2": "30/.04", "DB": "30/.04", "P": "35/.04"}
     assert {step.standing for canal in made.canals for step in canal.steps} == {StepStanding.NOT_YET}
@@ -155,9 +156,9 @@ def test_what_was_taken_back_is_there_and_does_not_count(student: Chair, approve
     wrong = student.tells(at_stop(), "explore/10-02")
     student.tells(UndoTold(undoes=str(wrong.pk)))
     made = record(approved)
-    assert [(entry.says, entry.undone) for entry in made.timeline] == [
+    assert [(entry.says, entry.undone) for entry in made.timeline[1:]] == [
         ("10/.02: at its stop, 18.0 mm", True),
-        ("Taken back: entry 1", False),
+        ("Taken back: entry 2", False),
     ]
     assert made.instruments == ()
 
@@ -165,7 +166,7 @@ def test_what_was_taken_back_is_there_and_does_not_count(student: Chair, approve
 def test_a_fact_out_of_course_is_there_with_the_reason_and_counts(student: Chair, approved: ToothPlanVersion) -> None:
     student.tells(RINSED, "explore/10-02/irrigate")
     made = record(approved)
-    (entry,) = made.timeline
+    _, entry = made.timeline
     assert (entry.out_of_course, entry.out_of_course_says) == (OutOfCourse.OTHER_STEP, "another step was due")
     assert [(one.irrigant, one.volume_ml) for one in made.irrigants] == [("water", 2)]
 
@@ -176,7 +177,7 @@ def test_work_stands_against_the_plan_step_by_step(student: Chair, approved: Too
     steps = next(canal for canal in record(approved).canals if canal.canal == "DB").steps
     first = steps[0]
     assert (first.node, first.visit, first.standing) == ("explore/10-02", 1, StepStanding.AS_PLANNED)
-    assert (first.stop_mm, first.depth_mm, first.how, first.position) == (18.0, 15.0, Exit.SHORT, 1)
+    assert (first.stop_mm, first.depth_mm, first.how, first.position) == (18.0, 15.0, Exit.SHORT, 2)
     assert {step.standing for step in steps[1:]} == {StepStanding.NOT_YET}
 
 
@@ -199,7 +200,7 @@ def test_a_halt_and_what_ended_it(student: Chair, supervisor: Chair, approved: T
     pause, emergency = made.halts
     assert (pause.kind, pause.canal, pause.says) == ("pause", "DB", "Paused: Not sure")
     assert pause.ended is not None
-    assert (pause.ended.position, pause.ended.who.name, pause.ended.reason) == (2, "Vale", "Seen, go on.")
+    assert (pause.ended.position, pause.ended.who.name, pause.ended.reason) == (3, "Vale", "Seen, go on.")
     assert (emergency.says, emergency.ended) == ("EMERGENCY, an instrument has separated", None)
 
 

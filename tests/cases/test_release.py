@@ -79,7 +79,8 @@ def test_the_others_go_on(but_mb2: ToothPlanVersion) -> None:
 
 
 def test_the_course_has_the_remark_and_the_supervisor(but_mb2: ToothPlanVersion, vale: Person) -> None:
-    (shown,) = treatment_of(but_mb2.case_id).events
+    in_force, shown = treatment_of(but_mb2.case_id).events
+    assert in_force.row.kind == "replan"
     assert shown.row.actor == vale
     assert [NotReleased(**one) for one in shown.told["not_released"]] == [
         NotReleased(canal="MB1", remark="", joins="MB2"),
@@ -91,9 +92,9 @@ def test_nothing_runs_yet_because_of_a_decision(but_mb2: ToothPlanVersion) -> No
     assert not RunningWork.objects.exists()
 
 
-def test_an_approval_of_the_whole_plan_records_nothing_at_the_chair(approved: ToothPlanVersion) -> None:
+def test_an_approval_of_the_whole_plan_leaves_nothing_out_at_the_chair(approved: ToothPlanVersion) -> None:
     assert approved.not_released == []
-    assert not TreatmentEvent.objects.exists()
+    assert not TreatmentEvent.objects.filter(kind="release").exists()
 
 
 def test_a_plan_of_which_nothing_is_left_is_not_approved(submitted: ToothPlanVersion, vale: Person) -> None:
@@ -121,7 +122,7 @@ def test_a_later_decision_releases_the_rest(but_mb2: ToothPlanVersion, amari: Pe
     assert let_go(amari, but_mb2, "MB2").not_released == []
     assert set(states(but_mb2).values()) == {CanalState.OPEN}
     let_go(amari, but_mb2, "MB2")
-    assert TreatmentEvent.objects.count() == 2
+    assert TreatmentEvent.objects.filter(kind="release").count() == 2
 
 
 def test_of_two_returned_canals_one_is_released(submitted: ToothPlanVersion, vale: Person) -> None:

@@ -10,12 +10,12 @@ import pytest
 from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.standing import StandingState
-from cases.domain.told import PauseTold, ReadingTold, SignOffTold, StepTold, Told
+from cases.domain.told import EmergencyTold, PauseTold, ReadingTold, SignOffTold, StepTold, Told, TurnTold
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent, values
+from cases.models import Case, Person, RunningWork, ToothPlanVersion, TreatmentEvent, values
 from cases.queries.course import treatment_of
 from cases.queries.plans import standing_of
-from cases.services import canals, plans, readings, treatment
+from cases.services import canals, plans, readings, replan, treatment
 from cases.services.from_here import HERE
 from cases.services.plan_input import Asked
 from planning.graph import Exit
@@ -58,6 +58,13 @@ class Hand:
 
 def course_of(case: Case) -> dict[str, Any]:
     return {canal.canal: canal for canal in treatment_of(case.pk).canals}
+
+
+def course_plan(case: Case) -> str:
+    """Hash of the plan in force."""
+    course = treatment_of(case.pk).course
+    assert course is not None
+    return course.plan
 
 
 @pytest.fixture
@@ -126,7 +133,7 @@ def test_the_new_version_is_told_by_the_server_itself(
     phone.leaves()
     new = again(priya, asked, approved.case)
     last = TreatmentEvent.objects.filter(case=approved.case).order_by("-position")[0]
-    assert (last.kind, last.device, last.device_seq, last.plan_hash) == ("replan", HERE, 1, new.hash)
+    assert (last.kind, last.device, last.device_seq, last.plan_hash) == ("replan", HERE, 2, new.hash)
 
 
 def test_the_standing_says_whose_approval_it_is(
@@ -234,7 +241,7 @@ def test_before_anything_was_done_nothing_is_carried_over(
     taken = shorter().taken
     readings.take_length(actor=priya, canal=canal_of(approved.case, "DB"), reading=taken)
     assert again(priya, asked, approved.case).state == PlanState.DRAFT
-    assert not TreatmentEvent.objects.exists()
+    assert course_plan(approved.case) == approved.hash
 
 
 def test_sent_twice_it_is_one_version(priya: Person, asked: Asked, approved: ToothPlanVersion, phone: Hand) -> None:
@@ -243,4 +250,61 @@ def test_sent_twice_it_is_one_version(priya: Person, asked: Asked, approved: Too
     first, _ = plans.propose(actor=priya, case=approved.case, asked=asked, id=id_)
     second, created = plans.propose(actor=priya, case=approved.case, asked=asked, id=id_)
     assert (first, created) == (second, False)
-    assert TreatmentEvent.objects.filter(kind="replan").count() == 1
+    assert TreatmentEvent.objects.filter(kind="replan").count() == 2  # the first plan, and this one
+
+
+def test_a_plan_approved_while_the_phone_was_away_rules_and_what_it_did_by_the_older_one_moves_nothing(
+    priya: Person, amari: Person, asked: Asked, approved: ToothPlanVersion
+) -> None:
+    """Plan 1 had DB to 18.0; the new length is 16.5. The phone, offline, turns to DB and goes to 18.0 by plan 1."""
+    assert course_of(approved.case)["DB"].stop_um == 18_000
+    readings.take_length(actor=priya, canal=canal_of(approved.case, "DB"), reading=shorter(17.0).taken)
+    second = plans.submit(actor=priya, version=again(priya, asked, approved.case))
+    decide(amari, second, Decision.APPROVED)
+    assert course_plan(approved.case) == second.hash
+    phone = Hand(priya, approved, PHONE)
+    phone.tells(TurnTold())
+    assert course_plan(approved.case) == second.hash
+    phone.tells(StepTold(exit=Exit.REACHED, depth_um=18_000, stop_um=18_000), "DB", "explore/10-02")
+    shown = treatment_of(approved.case_id)
+    assert shown.course is not None
+    db = course_of(approved.case)["DB"]
+    assert (shown.course.plan, db.stop_um, db.node) == (second.hash, 16_500, "explore/10-02")
+    assert [(event.row.kind, event.row.version) for event in shown.events] == [
+        ("replan", approved),
+        ("replan", second),
+        ("turn", approved),
+        ("step", approved),
+    ]
+    assert [shown.course.out_of_course.get(str(event.row.pk)) for event in shown.events] == [
+        None,
+        None,
+        OutOfCourse.OTHER_PLAN,
+        OutOfCourse.OTHER_PLAN,
+    ]
+    # Something has been in the canal that plan 2 does not know of: it is planned anew, and begins where that was.
+    assert (shown.course.turned_to, db.state) == ("", CanalState.TO_PLAN)
+    third = again(priya, asked, approved.case)
+    assert (third.carried_from, course_plan(approved.case)) == (second, third.hash)
+    Hand(priya, third, PHONE).leaves("P")
+    assert course_of(approved.case)["P"].node == "explore/10-02/irrigate"
+
+
+def test_an_emergency_and_a_pause_told_late_by_the_older_plan_hold(
+    priya: Person, vale: Person, asked: Asked, approved: ToothPlanVersion
+) -> None:
+    second = plans.submit(actor=priya, version=again(priya, with_size(asked, "P", 45), approved.case))
+    decide(vale, second, Decision.APPROVED)
+    phone = Hand(priya, approved, PHONE)
+    phone.tells(PauseTold(reason="Sore."))
+    phone.tells(EmergencyTold(what="sudden_bleeding"), "")
+    shown = treatment_of(approved.case_id)
+    assert shown.course is not None
+    assert (shown.course.plan, shown.course.halted_by is not None) == (second.hash, True)
+    assert course_of(approved.case)["DB"].state is CanalState.PAUSED
+
+
+def test_a_first_plan_is_in_force_and_no_work_has_begun(approved: ToothPlanVersion) -> None:
+    assert course_plan(approved.case) == approved.hash
+    assert replan.begun(approved.case) == {}
+    assert not RunningWork.objects.exists()

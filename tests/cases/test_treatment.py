@@ -65,20 +65,21 @@ def record(person: Person, version: ToothPlanVersion, *batch: Reported, device: 
 
 def test_events_get_their_places_in_order(priya: Person, approved: ToothPlanVersion) -> None:
     stored = record(priya, approved, event(approved, 1), event(approved, 2))
-    assert [row.position for row in stored] == [1, 2]
+    # The first place is the plan's that came into force.
+    assert [row.position for row in stored] == [2, 3]
     assert json.loads(stored[0].text)["depth_um"] == 21_500
 
 
 def test_a_batch_sent_twice_is_stored_once(priya: Person, approved: ToothPlanVersion) -> None:
     batch = (event(approved, 1), event(approved, 2))
     assert record(priya, approved, *batch) == record(priya, approved, *batch)
-    assert TreatmentEvent.objects.count() == 2
+    assert TreatmentEvent.objects.filter(device=PHONE).count() == 2
 
 
 def test_the_rest_of_a_batch_is_stored_when_its_start_is_known(priya: Person, approved: ToothPlanVersion) -> None:
     first, second = event(approved, 1), event(approved, 2)
     record(priya, approved, first)
-    assert [row.position for row in record(priya, approved, first, second)] == [1, 2]
+    assert [row.position for row in record(priya, approved, first, second)] == [2, 3]
 
 
 def test_a_known_id_with_another_body_is_refused(priya: Person, approved: ToothPlanVersion) -> None:
@@ -92,25 +93,25 @@ def test_after_a_gap_nothing_is_stored_and_the_missing_one_is_named(priya: Perso
     with pytest.raises(SequenceGap) as gap:
         record(priya, approved, event(approved, 1), event(approved, 3), event(approved, 4))
     assert gap.value.expected == 2
-    assert [row.device_seq for row in TreatmentEvent.objects.all()] == [1]
+    assert [row.device_seq for row in TreatmentEvent.objects.filter(device=PHONE)] == [1]
 
 
 def test_two_devices_count_on_their_own(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
     record(priya, approved, event(approved, 1))
     stored = record(vale, approved, event(approved, 1, SIGNED), device=TABLET)
-    assert [(row.device_seq, row.position) for row in stored] == [(1, 2)]
+    assert [(row.device_seq, row.position) for row in stored] == [(1, 3)]
 
 
 def test_a_late_event_of_an_old_version_is_kept(priya: Person, approved: ToothPlanVersion, asked: Asked) -> None:
     second, _ = plans.propose(actor=priya, case=approved.case, asked=with_size(asked, "P", 45))
     record(priya, approved, event(second, 1))
     late = record(priya, approved, event(approved, 2))
-    assert (late[0].version, late[0].position) == (approved, 2)
+    assert (late[0].version, late[0].position) == (approved, 3)
 
 
 def test_a_wrong_claim_of_what_was_seen_stops_no_fact(priya: Person, approved: ToothPlanVersion) -> None:
     stored = record(priya, approved, event(approved, 1, seen_position=99))
-    assert stored[0].seen_position == 0
+    assert stored[0].seen_position == 1
 
 
 def test_a_plan_that_is_not_here_is_kept_and_marked(priya: Person, approved: ToothPlanVersion) -> None:
@@ -121,7 +122,7 @@ def test_a_plan_that_is_not_here_is_kept_and_marked(priya: Person, approved: Too
     assert shown.course is not None
     assert shown.course.out_of_course == {str(stored.pk): OutOfCourse.OTHER_PLAN}
     assert {canal.canal: canal.state for canal in shown.canals}["P"] is CanalState.TO_PLAN
-    entry = record_of(approved.case_id).record.timeline[0]
+    entry = record_of(approved.case_id).record.timeline[-1]
     assert entry.not_checked_says == "the plan it was recorded on is not here"
 
 
@@ -136,7 +137,7 @@ def test_nothing_is_recorded_in_a_case_that_never_had_a_plan(priya: Person, open
 def test_a_student_does_not_sign_off(priya: Person, approved: ToothPlanVersion) -> None:
     with pytest.raises(NotAllowed, match="supervisor"):
         record(priya, approved, event(approved, 1), event(approved, 2, SIGNED))
-    assert not TreatmentEvent.objects.exists()
+    assert not TreatmentEvent.objects.filter(device=PHONE).exists()
 
 
 def test_others_record_nothing(tom: Person, stranger: Person, approved: ToothPlanVersion) -> None:
@@ -159,7 +160,7 @@ def test_an_undo_and_what_it_undoes_both_stay(priya: Person, approved: ToothPlan
     record(priya, approved, event(approved, 2, UndoTold(undoes=str(first.pk)), node=""))
     shown = treatment_of(approved.case_id)
     assert shown.course is not None
-    assert (len(shown.events), shown.course.undone) == (2, (str(first.pk),))
+    assert (len(shown.events), shown.course.undone) == (3, (str(first.pk),))
 
 
 def test_the_course_of_the_check_molar_goes_as_the_run_sheet_says(priya: Person, approved: ToothPlanVersion) -> None:
@@ -233,7 +234,7 @@ def test_an_emergency_is_taken_before_what_its_phone_still_holds(priya: Person, 
     id_, told = emergency(approved, EmergencyTold(what="collapse", before=(str(first.id),)))
     (halted,) = record(priya, approved, told, device=id_)
     (stored,) = record(priya, approved, first)
-    assert (halted.position, stored.position) == (1, 2)
+    assert (halted.position, stored.position) == (2, 3)
     shown = treatment_of(approved.case_id)
     assert shown.course is not None
     # It was done before the emergency: it counts, and the tooth stands still.
@@ -254,7 +255,7 @@ def test_the_list_says_of_what_and_that_it_was_not_so(priya: Person, vale: Perso
     ] == [("", "Priya", "Priya", "Vale"), ("sudden_bleeding", "Priya", "", "Vale")]
     halts = record_of(approved.case_id).record.halts
     assert [halt.says for halt in halts] == [
-        "EMERGENCY, the patient collapses. IT WAS NOT SO, the emergency of entry 1 (Priya)",
+        "EMERGENCY, the patient collapses. IT WAS NOT SO, the emergency of entry 2 (Priya)",
         "EMERGENCY, sudden bleeding",
     ]
     # The supervisor had seen one of the two on the screen.
@@ -307,7 +308,7 @@ def test_before_an_approval_there_is_no_course(proposed: ToothPlanVersion) -> No
 
 def test_a_case_keeps_its_own_events(priya: Person, approved: ToothPlanVersion) -> None:
     record(priya, approved, event(approved, 1))
-    assert Case.objects.get(pk=approved.case_id).events.count() == 1
+    assert Case.objects.get(pk=approved.case_id).events.filter(device=PHONE).count() == 1
 
 
 def test_the_next_plan_knows_what_was_felt(priya: Person, approved: ToothPlanVersion, asked: Asked) -> None:

@@ -105,7 +105,9 @@ class Clinic:
             name = f"device-{n:04d}"
             line = Line(self.traffic, Random(f"{self.seed} {name}"))
             of = Owner(str(person.pk), supervises=last, session=_session(person))
-            made.append(Device(name, of, str(self.cases[case].case_id), (like.hash, sheets), line, self.folder))
+            device = Device(name, of, str(self.cases[case].case_id), (like.hash, sheets), line, self.folder)
+            device.opens(client(person).get(f"/api/v1/cases/{device.case_id}/events").json())
+            made.append(device)
         return made
 
     def __enter__(self) -> Clinic:

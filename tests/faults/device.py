@@ -74,15 +74,22 @@ class Device:
         self.id = str(uuid7())
         self.dice: Random = line.dice
         self.outbox = Outbox(folder / f"{name}.jsonl")
+        self.opened: list[Event] = []
+        """The events of the case when it was opened on this device: the plan is in force."""
         self.seen: list[Event] = []
         """The events of the case as the server told them last."""
         self.position = 0
+
+    def opens(self, told: Event) -> None:
+        """The case is looked at while the line is good, before the work begins."""
+        self.opened = self.seen = told["events"]
+        self.position = told["position"]
 
     def turn(self) -> None:
         """Some things are done, then one try to send. Now and then the device falls and starts anew from its outbox."""
         if self.dice.random() < 0.05:
             self.outbox = Outbox(self.outbox.file)
-            self.seen, self.position = [], 0
+            self.seen, self.position = self.opened, 0
             self.line.traffic.count["device_restarted"] += 1
         for _ in range(self.dice.randint(0, MOST_DEEDS)):
             self.do()
@@ -153,7 +160,7 @@ class Device:
         return [_happened(event) for event in [*self.seen, *mine]]
 
     def course(self) -> Course:
-        return fold({self.hash: self.sheets}, self.hash, self.happened(), setting=Setting.EXTRACTED)
+        return fold({self.hash: self.sheets}, self.happened(), setting=Setting.EXTRACTED)
 
 
 def _happened(event: Event) -> Happened:

@@ -16,7 +16,7 @@ const { plan, sheets, states } = JSON.parse(readFileSync(process.env.STATES ?? '
 test('the phone comes to the state that the server tells', () => {
   expect(states.length).toBeGreaterThan(0)
   for (const state of states) {
-    const course = new Course({ [plan]: sheets }, plan, state.events, 'extracted')
+    const course = new Course({ [plan]: sheets }, state.events, 'extracted')
     const canals = Object.entries(course.canals).map(([name, { walk, state }]) => [name, [walk.at, state, walk.stop()]])
     expect({
       canals: Object.fromEntries(canals),

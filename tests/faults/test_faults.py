@@ -16,6 +16,7 @@ import pytest
 from django.db import connection
 
 from cases.models import ToothPlanVersion, TreatmentEvent
+from cases.services.from_here import HERE
 from frontend.server import build, node
 from planning.encoding import encode
 from tests.cast import API, client
@@ -71,6 +72,8 @@ def _stored_as_written(clinic: Clinic) -> None:
             told = json.loads(row.text)
             assert {key: told[key] for key in event["told"]} == event["told"]
             assert (row.canal, row.node, str(row.case_id)) == (event["canal"], event["node"], device.case_id)
+    here = rows.pop(str(HERE))
+    assert [(row.kind, row.position) for row in here] == [("replan", 1)] * len(clinic.cases)
     assert rows == {}
     for version in clinic.cases:
         positions = list(version.case.events.order_by("position").values_list("position", flat=True))

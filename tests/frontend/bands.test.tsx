@@ -5,6 +5,7 @@ import { LastDepth } from '@/screens/chair/bands'
 import { aheadOf } from '@/store/bands'
 import type { Chair } from '@/store/chair'
 import { Course } from '@/walk/course'
+import { inForce } from './in-force'
 import { forecast } from './sample-expected'
 
 const HASH = 'h'
@@ -54,7 +55,7 @@ function chairAt(depths_um: readonly number[], unsent = 0, setting: Plan['settin
     caseId: 'c',
     version: { hash: HASH } as VersionShown,
     plan,
-    course: new Course({ [HASH]: { MB: SHEET } }, HASH, events, 'extracted'),
+    course: new Course({ [HASH]: { MB: SHEET } }, [inForce(HASH), ...events], 'extracted'),
     events,
     waiting: Array.from({ length: unsent }) as unknown as Chair['waiting'],
     treatment,

@@ -7,11 +7,14 @@ import type { Emergency } from '@/walk/emergencies'
 import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
 import { TooNew, Walk } from '@/walk/walk'
+import { inForce } from './in-force'
 
 interface Case {
   name: string
   plans: Record<string, Record<string, string>>
   setting?: Setting
+  /** No plan is in force before the first event; in all other cases `A` is. */
+  from_nothing?: boolean
   events: Partial<Happened>[]
   expect: {
     canals: Record<string, { at: string; state: string; stop_um: number | null }>
@@ -44,7 +47,7 @@ function sheetOf(name: string): RunSheet {
   return sheet
 }
 
-function courseOf({ plans, events, setting = 'extracted' }: Case): Course {
+function courseOf({ plans, events, setting = 'extracted', from_nothing = false }: Case): Course {
   const sheets = Object.entries(plans).map(([plan, canals]) => [
     plan,
     Object.fromEntries(Object.entries(canals).map(([canal, name]) => [canal, sheetOf(name)])),
@@ -61,7 +64,7 @@ function courseOf({ plans, events, setting = 'extracted' }: Case): Course {
     body: {},
     ...event,
   }))
-  return new Course(Object.fromEntries(sheets), 'A', happened, setting)
+  return new Course(Object.fromEntries(sheets), from_nothing ? happened : [inForce('A'), ...happened], setting)
 }
 
 function eventsOf(course: Course, what: 'asking' | 'coming'): Record<string, string | null> {

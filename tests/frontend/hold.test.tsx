@@ -12,6 +12,7 @@ import { whereTo } from '@/screens/worklist/waits-for'
 import type { Chair } from '@/store/chair'
 import { lastWord, passedInSpite, sinceLastWord, wasFirst } from '@/store/hold'
 import { Course } from '@/walk/course'
+import { inForce } from './in-force'
 import { signedIn } from './people'
 import { serve } from './server'
 
@@ -47,7 +48,7 @@ function chairWith(events: readonly Event[]) {
   const chair = {
     caseId: 'c1',
     version: { case: 'c1', hash: 'A' } as VersionShown,
-    course: new Course({ A: { MB1: sheet } }, 'A', happened, 'extracted'),
+    course: new Course({ A: { MB1: sheet } }, [inForce('A'), ...happened], 'extracted'),
     events: happened,
     waiting: [],
     treatment: { position: shown.length, events: shown } as unknown as Treatment,

@@ -6,6 +6,7 @@ import type { Chair } from '@/store/chair'
 import { Course } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
+import { inForce } from './in-force'
 import { canal, instrument } from './sample-plan'
 
 const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8')) as {
@@ -33,7 +34,7 @@ export function chairAfter(events: readonly Partial<Happened>[], setting: Settin
     ],
     tray_list: [{ instrument: { ...instrument(10, 2, 'hand', 'purple'), key: '10' } }],
   } as unknown as Plan
-  const course = new Course({ A: { MB1: small, MB2: second } }, 'A', happened, setting)
+  const course = new Course({ A: { MB1: small, MB2: second } }, [inForce('A'), ...happened], setting)
   const told: Told[] = []
   const record = vi.fn(async (_canal: string, _node: string, one: Told) => void told.push(one))
   const chair = {

@@ -2,6 +2,7 @@ import type { Do, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/sh
 import type { Chair } from '@/store/chair'
 import { Course } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
+import { inForce } from './in-force'
 import { canal, instrument, plan } from './sample-plan'
 
 // Invented steps and sentences; only their shape matters.
@@ -129,7 +130,7 @@ export function chairAfter(events: readonly Event[], over: Partial<Plan> = {}, m
     caseId: 'c1',
     version: { case: 'c1', hash: 'A', plan: made } as VersionShown,
     plan: made,
-    course: new Course({ A: sheets }, 'A', happened, 'extracted'),
+    course: new Course({ A: sheets }, [inForce('A'), ...happened], 'extracted'),
     events: happened,
     waiting: [],
     treatment: { position: happened.length, events: times } as unknown as Treatment,

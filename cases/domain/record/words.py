@@ -179,7 +179,9 @@ def _of_image(fact: Fact, story: Story) -> str:
 
 
 def _of_replan(fact: Fact, story: Story) -> str:
-    return f"Version {story.version(fact).number} takes over"
+    version = story.version(fact)
+    first = fact.event.body.get("replaces") == version.hash
+    return f"Plan {version.number} is in force" if first else f"Plan {version.number} takes over"
 
 
 def _of_release(fact: Fact, story: Story) -> str:

@@ -2555,7 +2555,7 @@ export interface components {
          *     * `resume`: A supervisor lets the work go on.
          *     * `close`: The visit ends.
          *     * `reopen`: The next visit begins; the body says which canals were found as they were left.
-         *     * `replan`: A new version takes over where the work stands.
+         *     * `replan`: A plan is in force from here on, the first one too: it takes over where the work stands.
          *     * `release`: A supervisor decided on a plan: which of its canals may not be worked yet.
          *     * `ask`: The student asks for a supervisor's word.
          *     * `come`: A supervisor answers: to the chair.
@@ -4178,14 +4178,14 @@ export interface components {
              */
             supervisor_id?: string;
         };
-        /** @description A new version takes over. */
+        /** @description A plan is in force from here on. */
         ReplanTold: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "replan";
-            /** @description Hash of the plan that stood until now. */
+            /** @description Hash of the plan that was in force until now; its own where there was none. */
             replaces: string;
         };
         /**

@@ -1,6 +1,6 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
-import type { Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
+import type { EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
 import { Course, type Sheets } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
@@ -10,6 +10,8 @@ import { type Done, tell } from './record'
 import type { Unsent } from './schema'
 import { personId } from './session'
 import { useKept } from './use'
+
+type ReplanTold = Extract<Told, { kind: 'replan' }>
 
 /** A case at the chair: its plan and the course of everything recorded, sent or not. */
 export interface Chair {
@@ -49,7 +51,7 @@ export function useChair(caseId: string, treatment: Treatment | undefined): Chai
   }, [treatment, version, earlier, waiting, known, hash])
 }
 
-/** The plans that were worked before the present one, the first one first. */
+/** The plans that were in force before the present one, the first one first. */
 type Earlier = readonly { readonly hash: string; readonly sheets: Sheets }[]
 
 const NONE: Earlier = []
@@ -60,7 +62,9 @@ export function useEarlier(
   versions: readonly VersionListed[] | undefined,
   treatment: Treatment | undefined,
 ): Earlier | undefined {
-  const hashes = (treatment?.events ?? []).flatMap(({ told }) => (told.kind === 'replan' ? [told.replaces] : []))
+  const present = treatment?.course?.plan_hash
+  const inForce = (treatment?.events ?? []).flatMap((event) => (event.told.kind === 'replan' ? plansOf(event) : []))
+  const hashes = [...new Set(inForce)].filter((hash) => hash !== present)
   const ids = hashes.flatMap((hash) => versions?.find((version) => version.hash === hash)?.id ?? [])
   const complete = ids.length === hashes.length
   const name = hashes.length > 0 && complete ? `plans worked in ${caseId} before ${ids.join(' ')}` : undefined
@@ -71,6 +75,8 @@ export function useEarlier(
   return hashes.length === 0 ? NONE : kept.value
 }
 
+const plansOf = ({ plan_hash, told }: EventShown): string[] => [(told as ReplanTold).replaces, plan_hash]
+
 const sheetsOf = (plan: Plan): Sheets => Object.fromEntries(plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
 
 function chairOf(
@@ -80,6 +86,7 @@ function chairOf(
   treatment: Treatment,
   waiting: readonly Unsent[],
 ): Chair {
+  const setting = version.plan.setting as Setting
   const sent = new Set(treatment.events.map((event) => event.id))
   const pending = waiting.filter((entry) => !sent.has(entry.event.id))
   const events = [
@@ -95,8 +102,7 @@ function chairOf(
     ...earlier.map((one) => [one.hash, one.sheets]),
     [version.hash, sheetsOf(version.plan)],
   ])
-  const first = earlier[0]?.hash ?? version.hash
-  const course = new Course(plans, first, events, version.plan.setting as Setting)
+  const course = new Course(plans, fromTheFirst(events, earlier[0]?.hash ?? version.hash), setting)
   return {
     caseId,
     version,
@@ -112,13 +118,19 @@ function chairOf(
   }
 }
 
+/** An answer that was kept from before the server recorded the first plan in force begins with it all the same. */
+function fromTheFirst(events: readonly Happened[], first: string): readonly Happened[] {
+  if (events.some(({ kind, plan, body }) => kind === 'replan' && body.replaces === plan)) return events
+  return [happened('', '', first, '', '', { kind: 'replan', replaces: first }), ...events]
+}
+
 function happened(
   id: string,
   actor: string,
   plan: string,
   canal: string,
   node: string,
-  { kind, ...body }: { kind: Happened['kind'] },
+  { kind, ...body }: { kind: Happened['kind']; [key: string]: unknown },
 ): Happened {
   return { id, kind, actor, plan, canal, node, body }
 }

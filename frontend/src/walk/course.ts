@@ -18,9 +18,14 @@ interface Reopened {
   readonly found?: readonly { canal: string; reference_point?: string }[]
 }
 
-/** The whole tooth: the fold of everything recorded, in order, by the rules that the server folds by. */
+/**
+ * The whole tooth: the fold of everything recorded, in order, by the rules that the server folds by. Which plan is in
+ * force the events alone say.
+ */
 export class Course {
-  canals: Record<string, CanalCourse>
+  /** Hash of the plan in force; empty before there was one. */
+  plan = ''
+  canals: Record<string, CanalCourse> = {}
   readonly emergencies = new Emergencies()
   readonly visit: Visit
   turnedTo = ''
@@ -28,13 +33,12 @@ export class Course {
   readonly undone: ReadonlySet<string>
 
   constructor(
+    /** Run sheets of every version that was ever in force, by hash. */
     readonly plans: Readonly<Record<string, Sheets>>,
-    public plan: string,
     events: readonly Happened[],
     setting: Setting,
   ) {
     this.visit = new Visit(setting)
-    this.canals = begun(plans[plan] ?? {})
     const { gone, wrong } = undone(events)
     this.undone = gone
     for (const id of wrong) this.outOfCourse[id] = 'not_to_undo'
@@ -157,10 +161,10 @@ export class Course {
     return null
   }
 
-  /** A new version's run sheets begin where the work stands; what is held or not released stays so. */
+  /** A plan's run sheets begin where the work stands; what is held or not released stays so. */
   private replan(event: Happened): OutOfCourse | null {
     const sheets = this.plans[event.plan]
-    if (event.body.replaces !== this.plan || !sheets) return 'other_plan'
+    if (!['', event.body.replaces].includes(this.plan) || !sheets) return 'other_plan'
     const before = this.canals
     this.plan = event.plan
     this.canals = begun(sheets)

@@ -22,6 +22,13 @@ export type Kind =
   | 'note'
   | 'undo'
 
+/** Recorded by the server itself when something is decided on a plan: no work. */
+const FROM_HERE: readonly Kind[] = ['replan', 'release']
+
+/** Whether anything was done: a decision on a plan comes before any work. */
+export const workHasBegun = (events: readonly Happened[]): boolean =>
+  events.some((event) => !FROM_HERE.includes(event.kind))
+
 /** One event, as the course needs it. `canal` is empty where it concerns the whole tooth. */
 export interface Happened {
   readonly id: string

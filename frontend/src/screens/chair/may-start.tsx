@@ -4,6 +4,7 @@ import { mm } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { actorOf, lastOf, useNamedFor, useSupervisors } from '@/store/visits'
+import { workHasBegun } from '@/walk/happened'
 import { type Missing, RENEW } from '@/walk/visit'
 import { words } from '@/words/en'
 import { InTheRoom } from './in-the-room'
@@ -15,7 +16,7 @@ export function MayStart({ chair, canal }: { chair: Chair; canal: CanalPlan | un
   const supervisors = useSupervisors()
   const line = <Line chair={chair} canal={canal} supervisors={supervisors} />
   // On the bench nothing of it changes any more once work has begun.
-  if (missing.length === 0 && !visit.clinic) return chair.events.length === 0 ? <p class="may-start">{line}</p> : null
+  if (missing.length === 0 && !visit.clinic) return !workHasBegun(chair.events) ? <p class="may-start">{line}</p> : null
   if (missing.length === 0) return <Room chair={chair} line={line} supervisors={supervisors} />
   return (
     <section class="may-start stack" data-missing aria-label={words.visit.mayStart}>
