@@ -1,19 +1,19 @@
-"""The entry for asynchronous servers (wsgi.py is the usual one). Refuses the same starts."""
+"""The server's entry: requests come in here, and Django (wsgi.py) answers them in lanes. Refuses the same starts."""
 
 from __future__ import annotations
 
 import os
-import warnings
-
-from django.core.asgi import get_asgi_application
 
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
 
 from django.conf import settings
+from granian.utils.proxies import wrap_asgi_with_proxy_headers
 
-from frontend.server.checks import refuse_unready
+from frontend.server.front.door import Door
+from frontend.server.wsgi import application as answers
 
-refuse_unready(settings.ENVIRONMENT)
-# Built files are small and read whole; that the file server hands them over synchronously costs nothing here.
-warnings.filterwarnings("ignore", message="StreamingHttpResponse must consume synchronous iterators")
-application = get_asgi_application()
+# The processes of this server read the environment again, and a key that is made up is another one each time.
+os.environ.setdefault("SECRET_KEY", settings.SECRET_KEY)
+application = Door(answers)
+if settings.ENVIRONMENT.trusted_proxies:
+    application = wrap_asgi_with_proxy_headers(application, settings.ENVIRONMENT.trusted_proxies)

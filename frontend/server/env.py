@@ -18,8 +18,8 @@ LEAST_KEY_LENGTH = 50
 _read = environ.Env()
 
 
-def _hosts() -> list[str]:
-    return [str(host) for host in _read.list("ALLOWED_HOSTS", default=[])]
+def _names(variable: str) -> list[str]:
+    return [str(name).strip() for name in _read.list(variable, default=[])]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,9 +31,11 @@ class Environment:
 
     mode: str = field(default_factory=lambda: str(_read.str("MODE", default="local")))
     secret_key: str = field(default_factory=lambda: str(_read.str("SECRET_KEY", default="")), repr=False)
-    allowed_hosts: list[str] = field(default_factory=_hosts)
+    allowed_hosts: list[str] = field(default_factory=lambda: _names("ALLOWED_HOSTS"))
     # True if a proxy in front ends HTTPS and sets X-Forwarded-Proto itself.
     behind_proxy: bool = field(default_factory=lambda: bool(_read.bool("BEHIND_PROXY", default=False)))
+    # Addresses and networks of that proxy. Of them alone X-Forwarded-For is believed: anybody can write one.
+    trusted_proxies: list[str] = field(default_factory=lambda: _names("TRUSTED_PROXIES"))
     log_level: str = field(default_factory=lambda: str(_read.str("LOG_LEVEL", default="INFO")))
 
     @property
@@ -67,7 +69,9 @@ class Environment:
 
 def database() -> dict[str, Any]:
     """Django's description of the database: DATABASE_URL, else an SQLite file in the data folder."""
-    DATA.mkdir(exist_ok=True)
+    if not _read.str("DATABASE_URL", default=""):
+        # Only then: a server with a database of its own may not be allowed to write where the program lies.
+        DATA.mkdir(exist_ok=True)
     described: dict[str, Any] = _read.db("DATABASE_URL", default=f"sqlite:///{DATA / 'fourth-canal.sqlite3'}")
     if described["ENGINE"].endswith("sqlite3"):
         described["OPTIONS"] = SQLITE

@@ -30,6 +30,7 @@ INSTALLED_APPS = [
 ]
 
 MIDDLEWARE = [
+    "frontend.server.health.HealthMiddleware",
     "django.middleware.security.SecurityMiddleware",
     # Above the file server, which answers by itself: its pages need the policy too.
     "frontend.server.policies.PolicyMiddleware",

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from django.contrib import admin
 from django.urls import include, path, re_path
-from drf_spectacular.views import SpectacularAPIView, SpectacularSwaggerSplitView
+from drf_spectacular.views import SpectacularSwaggerSplitView
 
 from frontend import views
+from frontend.description import DescriptionView
 
 urlpatterns = [
-    path("api/v1/schema", SpectacularAPIView.as_view(), name="schema"),
+    path("api/v1/schema", DescriptionView.as_view(), name="schema"),
     path("api/v1/docs", SpectacularSwaggerSplitView.as_view(url_name="schema"), name="docs"),
     path("api/v1/", include("planning.api.urls")),
     path("api/v1/", include("cases.api.v1.urls")),

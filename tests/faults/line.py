@@ -13,6 +13,7 @@ from threading import Lock
 from typing import Any, Literal
 
 TIMEOUT_S = 20
+BUSY = 503
 Fault = Literal["none", "lost_before", "half_sent", "lost_after", "late", "twice"]
 FAULTS: dict[Fault, int] = {"none": 60, "lost_before": 8, "half_sent": 4, "lost_after": 12, "late": 8, "twice": 8}
 """How often of a hundred."""
@@ -134,7 +135,10 @@ class Line:
 def _read(connection: http.client.HTTPConnection) -> tuple[int, dict[str, Any]]:
     try:
         answer = connection.getresponse()
-        return answer.status, json.loads(answer.read())
+        told = json.loads(answer.read())
+        if answer.status == BUSY:
+            raise NoAnswer  # nothing was kept; a device comes back later
+        return answer.status, told
     except (OSError, http.client.HTTPException, ValueError):
         raise NoAnswer from None
     finally:

@@ -99,6 +99,7 @@ def _kept_key() -> str:
     """The secret key of this machine's demonstration, made on the first start, so that sign-ins outlive a restart."""
     kept = DATA / "secret-key"
     if not kept.exists():
+        kept.parent.mkdir(exist_ok=True)
         kept.touch(mode=0o600)
         kept.write_text(secrets.token_urlsafe(LEAST_KEY_LENGTH), encoding="utf-8")
     return kept.read_text(encoding="utf-8")

@@ -1,0 +1,110 @@
+"""The door: an ASGI application that takes requests in and has a WSGI application's workers answer them."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Awaitable, Callable
+from hashlib import sha256
+from http import HTTPStatus
+from threading import Thread
+from typing import Any
+from wsgiref.types import WSGIApplication
+
+from cases.api import problems
+from frontend.server.front.bodies import Bodies, Gone, NoRoom, Receive, TooLong, TooSlow
+from frontend.server.front.gateway import Answer, Scope, address_of, environ_of
+from frontend.server.front.lanes import LANES, Lane, lane_of
+from frontend.server.front.rooms import RoomClosed
+from frontend.server.front.turns import Busy
+from frontend.server.front.workers import Workers
+
+Send = Callable[[dict[str, Any]], Awaitable[None]]
+
+WITHOUT_BODY = frozenset({"GET", "HEAD", "OPTIONS", "TRACE"})
+COME_BACK_S = 5  # a queue moves on in less
+NOTHING_LOST = "Nothing of it was kept, and nothing is lost: send it again"
+
+_REFUSED: dict[type[Exception], tuple[HTTPStatus, str, str]] = {
+    TooLong: (HTTPStatus.REQUEST_ENTITY_TOO_LARGE, "body-too-long", "The body has too many bytes. Send less at once."),
+    TooSlow: (HTTPStatus.REQUEST_TIMEOUT, "body-too-slow", f"What was sent did not arrive in time. {NOTHING_LOST}."),
+    NoRoom: (HTTPStatus.SERVICE_UNAVAILABLE, "busy", f"Too much is being sent. {NOTHING_LOST} in {COME_BACK_S} s."),
+    Busy: (HTTPStatus.SERVICE_UNAVAILABLE, "busy", f"The server is busy. {NOTHING_LOST} in {COME_BACK_S} s."),
+    RoomClosed: (
+        HTTPStatus.SERVICE_UNAVAILABLE,
+        "took-too-long",
+        f"That took longer than one request may. Ask for less, or send it again in {COME_BACK_S} s.",
+    ),
+}
+
+
+class Door:
+    """One of a process. Reads a body whole, waits for a turn in the request's lane, hands both to a worker."""
+
+    def __init__(self, application: WSGIApplication, lanes: tuple[Lane, ...] = LANES) -> None:
+        self.bodies = Bodies()
+        self.workers = {lane.name: Workers(lane, application) for lane in lanes}
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] == "lifespan":
+            await self._live(receive, send)
+            return
+        try:
+            answer = await self._answer(scope, receive)
+        except Gone:
+            return
+        except tuple(_REFUSED) as refusal:
+            answer = _refused(refusal)
+        await send({"type": "http.response.start", "status": answer.status, "headers": list(answer.headers)})
+        await send({"type": "http.response.body", "body": answer.body})
+
+    async def _answer(self, scope: Scope, receive: Receive) -> Answer:
+        workers = self.workers[lane_of(scope["method"], scope["path"]).name]
+        body = await self._body(scope, receive, workers.lane)
+        try:
+            return await workers.answer(environ_of(scope, len(body)), body, _who(scope))
+        finally:
+            self.bodies.free(body)
+
+    async def _body(self, scope: Scope, receive: Receive, lane: Lane) -> bytes:
+        told = dict(scope["headers"])
+        announced = told.get(b"content-length", b"")
+        length = int(announced) if announced.isdigit() else None
+        if not length and scope["method"] in WITHOUT_BODY and b"transfer-encoding" not in told:
+            return b""
+        return await self.bodies.read(receive, lane=lane, announced_bytes=length, address=address_of(scope))
+
+    async def _live(self, receive: Receive, send: Send) -> None:
+        while True:
+            message = await receive()
+            if message["type"] == "lifespan.startup":
+                # The first one to need a process waits for it; nobody else does.
+                Thread(target=self.start, daemon=True, name="start").start()
+                await send({"type": "lifespan.startup.complete"})
+            else:
+                self.stop()
+                await send({"type": "lifespan.shutdown.complete"})
+                return
+
+    def start(self) -> None:
+        for workers in self.workers.values():
+            workers.start()
+
+    def stop(self) -> None:
+        for workers in self.workers.values():
+            workers.stop()
+
+
+def _who(scope: Scope) -> str:
+    """Whose turn it is: a session where one is named, else an address. Good enough to be fair, no proof of anything."""
+    for name, value in scope["headers"]:
+        if name == b"cookie" and (start := value.find(b"sessionid=")) >= 0:
+            return sha256(value[start:].split(b";", 1)[0]).hexdigest()
+    return address_of(scope)
+
+
+def _refused(refusal: Exception) -> Answer:
+    status, code, says = _REFUSED[type(refusal)]
+    headers = [(b"content-type", problems.MEDIA_TYPE.encode()), (b"cache-control", b"no-store")]
+    if status is HTTPStatus.SERVICE_UNAVAILABLE:
+        headers.append((b"retry-after", str(COME_BACK_S).encode()))
+    return Answer(status.value, tuple(headers), json.dumps(problems.body(status, code, says)).encode())

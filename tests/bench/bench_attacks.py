@@ -1,0 +1,139 @@
+"""How long ordinary requests take while somebody attacks, as a ratio to the quiet before and after; one run.
+
+    python -m tests.bench.bench_attacks [part of an attack's name]
+
+Starts the real server on this machine alone, and ends by itself. DATABASE_URL names an empty database; without it,
+SQLite. 95th percentile of reading a case and of sending one event; quiet and attack take turns, medians of the rounds.
+"""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+import socket
+import statistics
+import sys
+import tempfile
+import time
+
+from frontend.server import serve
+from frontend.server.serve import Address
+from tests.bench.attacks import ATTACKS, Attack, Target, run
+from tests.bench.scratch import scratch
+
+ROUNDS = 3
+MEASURED_S = 4.0
+# For an attack to come into its own.
+BEFORE_S = 0.5
+WANTED = 3.0
+KEY = "k" * 50
+
+
+def main(wanted: str) -> None:
+    server = None
+    address = Address("127.0.0.1", _free_port())
+    try:
+        ordinary = Ordinary(address)
+        server = serve.start(address, {"SECRET_KEY": KEY, "ALLOWED_HOSTS": "127.0.0.1", "LOG_LEVEL": "CRITICAL"})
+        ordinary.measured(MEASURED_S)
+        for attack in ATTACKS:
+            if wanted in attack.name:
+                _tell(attack, ordinary)
+    finally:
+        if server is not None:
+            serve.stop(server)
+
+
+def _tell(attack: Attack, ordinary: Ordinary) -> None:
+    quiet, under = [], []
+    for _ in range(ROUNDS):
+        quiet.append(ordinary.measured(MEASURED_S / 2))
+        process = multiprocessing.get_context("spawn").Process(target=run, args=(attack, ordinary.target), daemon=True)
+        process.start()
+        try:
+            time.sleep(BEFORE_S)
+            under.append(ordinary.measured(MEASURED_S))
+        finally:
+            process.kill()
+            process.join()
+        quiet.append(ordinary.measured(MEASURED_S / 2))
+    print(f"{attack.name}:")
+    for what in ("read", "event"):
+        calm, worse = (statistics.median(one[what] for one in each) for each in (quiet, under))
+        held = "" if worse / calm <= WANTED else f"   more than {WANTED:g}"
+        print(f"  {what}: {worse / calm:.1f} times the quiet {calm:.1f} ms{held}")
+
+
+class Ordinary:
+    """A student whose phone reads a case and sends what was done, one request after the other."""
+
+    def __init__(self, address: Address) -> None:
+        from cases.domain.uuid7 import uuid7
+        from tests.bench.chair import Chair
+        from tests.cast import client
+
+        self.chair = Chair()
+        self.device, self.seq = str(uuid7()), 0
+        self.case = str(self.chair.version.case_id)
+        browser = client(self.chair.student)
+        self.target = Target(
+            host=address.host,
+            port=address.port,
+            session=browser.cookies["sessionid"].value,
+            token="t" * 32,
+            case=self.case,
+            plan=_most(),
+            pictures=_pictures(),
+        )
+
+    def measured(self, seconds: float) -> dict[str, float]:
+        """95th percentiles in milliseconds."""
+        took: dict[str, list[float]] = {"read": [], "event": []}
+        ends_at = time.monotonic() + seconds
+        while time.monotonic() < ends_at or len(took["event"]) < 5:
+            for what, once in (("read", self.read), ("event", self.event)):
+                start = time.perf_counter()
+                status = once()
+                took[what].append((time.perf_counter() - start) * 1000)
+                assert status == 200, (what, status)
+        return {what: statistics.quantiles(times, n=20)[-1] for what, times in took.items()}
+
+    def read(self) -> int:
+        return self.target.ask("GET", f"cases/{self.case}")
+
+    def event(self) -> int:
+        from planning.encoding import canonical_text
+        from tests.bench.bench_events import told
+
+        self.seq += 1
+        batch = {"device": self.device, "events": [told(one) for one in self.chair.batch(1, self.seq)]}
+        return self.target.ask("POST", f"cases/{self.case}/events", canonical_text(batch).encode())
+
+
+def _most() -> bytes:
+    """The check molar with as many samples as one request may have."""
+    import json
+
+    from tests.api.compute import plan_request
+
+    return json.dumps(plan_request() | {"samples": 1200}).encode()
+
+
+def _pictures() -> list[bytes]:
+    from tests.cases.pictures import noise
+
+    return [noise(6000, 4000, "JPEG"), os.urandom(30_000_000)]
+
+
+def _free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+if __name__ == "__main__":
+    with tempfile.TemporaryDirectory() as folder:
+        os.environ["IMAGE_FOLDER"] = folder
+        os.environ["SECRET_KEY"] = KEY
+        with scratch():
+            main(sys.argv[1] if len(sys.argv) > 1 else "")

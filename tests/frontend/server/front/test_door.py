@@ -1,0 +1,314 @@
+"""The door: what comes in by one interface goes out by the other, and what has no worker is told so.
+
+The interfaces are the judges: PEP 3333 says what an application is given, RFC 9110 and 9457 how a refusal looks.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import os
+import threading
+from collections.abc import Awaitable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+from wsgiref.validate import validator
+
+import pytest
+
+from frontend.server.front import door, lanes
+from frontend.server.front.door import Door
+from frontend.server.front.gateway import Answer, Environ
+from frontend.server.front.lanes import COMPUTING, EVENTS, IMAGES, LANES, READS, Lane, lane_of
+from frontend.server.front.rooms import Room, RoomClosed
+
+Message = Mapping[str, Any]
+EVENTS_PATH = "/api/v1/cases/1/events"
+
+
+def echo(environ: dict[str, Any], start: Any) -> list[bytes]:
+    """Says what it was told."""
+    body = environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"]))
+    start("200 OK", [("Content-Type", "application/json"), ("X-Thread", threading.current_thread().name)])
+    told = {key: value for key, value in environ.items() if isinstance(value, str)}
+    return [json.dumps(told | {"body": body.decode()}).encode()]
+
+
+@dataclass
+class Sent:
+    """One request through a door."""
+
+    method: str = "GET"
+    path: str = "/"
+    body: bytes = b""
+    headers: list[tuple[bytes, bytes]] = field(default_factory=list)
+    query: bytes = b""
+    answered: list[dict[str, Any]] = field(default_factory=list)
+
+    async def through(self, to: Any) -> Sent:
+        scope = {
+            "type": "http",
+            "http_version": "1.1",
+            "method": self.method,
+            "path": self.path,
+            "query_string": self.query,
+            "headers": [(b"host", b"localhost"), (b"content-length", str(len(self.body)).encode()), *self.headers],
+            "client": ("192.0.2.7", 4711),
+            "server": ("127.0.0.1", 8000),
+            "scheme": "http",
+        }
+
+        async def receive() -> dict[str, Any]:
+            return {"type": "http.request", "body": self.body, "more_body": False}
+
+        async def send(message: dict[str, Any]) -> None:
+            self.answered.append(message)
+
+        await to(scope, receive, send)
+        return self
+
+    @property
+    def status(self) -> int:
+        return int(self.answered[0]["status"])
+
+    @property
+    def told(self) -> dict[str, str]:
+        return {name.decode(): value.decode() for name, value in self.answered[0]["headers"]}
+
+    @property
+    def json(self) -> Any:
+        return json.loads(self.answered[1]["body"])
+
+
+def run(course: Awaitable[Any]) -> Any:
+    async def bounded() -> Any:
+        return await asyncio.wait_for(course, 30)
+
+    return asyncio.run(bounded())
+
+
+def threads_alone(**more: Any) -> tuple[Lane, ...]:
+    """The lanes with no process of their own, so that what is tested is the door."""
+    return tuple(replace(lane, apart=False, **more) for lane in LANES)
+
+
+def test_a_request_reaches_the_application_as_its_interface_asks() -> None:
+    sent = Sent("PUT", "/röntgen", "bräunlich".encode(), [(b"content-type", b"text/plain")], b"a=%20b")
+    sent.headers += [(b"cookie", b"a=1"), (b"cookie", b"b=2"), (b"x-two", b"1"), (b"x-two", b"2")]
+    told = run(sent.through(Door(validator(echo), threads_alone()))).json
+    assert (told["REQUEST_METHOD"], told["QUERY_STRING"], told["CONTENT_TYPE"]) == ("PUT", "a=%20b", "text/plain")
+    assert told["PATH_INFO"].encode("latin-1").decode() == "/röntgen"
+    assert told["body"] == "bräunlich"
+    assert told["CONTENT_LENGTH"] == str(len("bräunlich".encode()))
+    assert (told["HTTP_COOKIE"], told["HTTP_X_TWO"]) == ("a=1; b=2", "1,2")
+    assert (told["REMOTE_ADDR"], told["SERVER_PORT"]) == ("192.0.2.7", "8000")
+
+
+def test_a_header_with_an_underscore_is_not_taken_for_another() -> None:
+    sent = Sent(headers=[(b"x_forwarded_proto", b"https")])
+    assert "HTTP_X_FORWARDED_PROTO" not in run(sent.through(Door(echo, threads_alone()))).json
+
+
+def test_each_lane_has_threads_of_its_own() -> None:
+    through = Door(echo, threads_alone())
+    assert run(Sent().through(through)).told["x-thread"].startswith("reads")
+    assert run(Sent("POST", EVENTS_PATH).through(through)).told["x-thread"].startswith("events")
+
+
+def test_reads_that_hang_leave_events_their_workers() -> None:
+    """And no more are worked on at once than the lane has workers."""
+    hang, at_work = threading.Event(), threading.Semaphore(0)
+
+    def hanging(environ: dict[str, Any], start: Any) -> Iterable[bytes]:
+        if environ["REQUEST_METHOD"] == "GET":
+            at_work.release()
+            hang.wait(20)
+        return echo(environ, start)
+
+    async def course() -> None:
+        through = Door(hanging, threads_alone())
+        reads = [asyncio.create_task(Sent().through(through)) for _ in range(3 * READS.at_once)]
+        for _ in range(READS.at_once):
+            await asyncio.to_thread(at_work.acquire, timeout=10)
+        event = await Sent("POST", EVENTS_PATH, b"{}").through(through)
+        assert event.status == 200
+        assert through.workers["reads"].turns.running == READS.at_once
+        assert through.workers["reads"].turns.waiting == 2 * READS.at_once
+        assert not any(read.done() for read in reads)
+        hang.set()
+        assert {(await read).status for read in reads} == {200}
+
+    run(course())
+
+
+def test_who_gets_no_worker_is_told_when_to_come_back() -> None:
+    hang = threading.Event()
+
+    def hanging(environ: dict[str, Any], start: Any) -> Iterable[bytes]:
+        hang.wait(20)
+        return echo(environ, start)
+
+    async def course() -> None:
+        through = Door(hanging, threads_alone(wait_s=0.05))
+        busy = [asyncio.create_task(Sent().through(through)) for _ in range(READS.at_once)]
+        await asyncio.sleep(0.1)
+        refused = await Sent().through(through)
+        _is_problem(refused, 503, "busy")
+        assert int(refused.told["retry-after"]) == door.COME_BACK_S
+        hang.set()
+        assert {(await one).status for one in busy} == {200}
+        assert through.bodies.held_bytes == 0
+
+    run(course())
+
+
+def test_a_worker_is_not_free_before_it_has_ended_though_nobody_waits_for_it() -> None:
+    hang = threading.Event()
+
+    def hanging(environ: dict[str, Any], start: Any) -> Iterable[bytes]:
+        hang.wait(20)
+        return echo(environ, start)
+
+    async def course() -> None:
+        through = Door(hanging, threads_alone())
+        given_up = asyncio.create_task(Sent().through(through))
+        await asyncio.sleep(0.1)
+        given_up.cancel()
+        await asyncio.sleep(0.1)
+        assert through.workers["reads"].turns.running == 1
+        hang.set()
+        while through.workers["reads"].turns.running:
+            await asyncio.sleep(0.01)
+
+    run(course())
+
+
+def test_a_body_that_is_too_long_or_too_slow_is_a_problem_too() -> None:
+    through = Door(echo, threads_alone(most_body_bytes=10, body_s=0.1))
+    _is_problem(run(Sent("POST", "/x", b"x" * 11).through(through)), 413, "body-too-long")
+
+    async def never(scope: Any, receive: Any, send: Any) -> None:
+        async def nothing() -> Any:
+            await asyncio.Event().wait()
+
+        await through(scope, nothing, send)
+
+    _is_problem(run(Sent("POST", "/x", b"x").through(never)), 408, "body-too-slow")
+
+
+def _is_problem(sent: Sent, status: int, code: str) -> None:
+    assert sent.status == status
+    assert sent.told["content-type"] == "application/problem+json"
+    assert sent.json["type"] == f"urn:fourth-canal:problem:{code}"
+    assert sent.json["status"] == status
+    assert sent.json["detail"].endswith(".")
+
+
+# --- lanes ---
+
+
+@pytest.mark.parametrize(
+    ("method", "path", "lane"),
+    [
+        ("GET", "/", "reads"),
+        ("GET", "/api/v1/cases/1", "reads"),
+        ("GET", "/api/v1/cases/1/events", "reads"),
+        ("POST", "/api/v1/cases/1/events", "events"),
+        ("POST", "/api/v1/cases/1/bench-sign-offs", "events"),
+        ("POST", "/api/v1/plan-versions/1/reviews", "reads"),
+        ("POST", "/api/v1/session", "sign-in"),
+        ("DELETE", "/api/v1/session", "reads"),
+        ("POST", "/admin/login/", "sign-in"),
+        ("GET", "/api/v1/schema", "description"),
+        ("HEAD", "/api/v1/schema", "description"),
+        ("POST", "/api/v1/compute/plan", "computing"),
+        ("POST", "/api/v1/compute/tooth", "reads"),
+        ("POST", "/api/v1/cases/1/preview", "computing"),
+        ("POST", "/api/v1/cases/1/plan-versions", "computing"),
+        ("GET", "/api/v1/cases/1/plan-versions", "reads"),
+        ("GET", "/api/v1/cases/1/bands", "computing"),
+        ("GET", "/api/v1/cases/1/record.pdf", "computing"),
+        ("GET", "/api/v1/cases/1/record", "reads"),
+        ("PATCH", "/api/v1/cases/1/images/2", "images"),
+        ("PUT", "/api/v1/cases/1/images/2", "images"),
+        ("POST", "/api/v1/cases/1/images", "images"),
+        ("POST", "/api/v1/cases/1/images/2/remove", "reads"),
+        ("PUT", "/api/v1/cases/1/images/2/markings/3", "reads"),
+        ("GET", "/api/v1/cases/1/images/2/content", "files"),
+        ("GET", "/api/v1/cases/1/images/2", "reads"),
+        ("GET", "/livez", "health"),
+    ],
+)
+def test_what_is_heavy_has_a_lane_of_its_own(method: str, path: str, lane: str) -> None:
+    assert lane_of(method, path).name == lane
+
+
+def test_what_takes_an_image_takes_as_many_bytes_as_an_image_may_have() -> None:
+    from django.conf import settings
+
+    assert lanes.MOST_IMAGE_BODY_BYTES > settings.IMAGE_MOST_BYTES
+    assert lanes.MOST_BODY_BYTES == settings.DATA_UPLOAD_MAX_MEMORY_SIZE
+    assert IMAGES.answer_s > 2 * settings.IMAGE_READ_SECONDS
+    assert COMPUTING.apart
+    assert not EVENTS.apart
+
+
+# --- rooms ---
+
+
+def environ(path: str, method: str = "GET") -> Environ:
+    return {
+        "REQUEST_METHOD": method,
+        "PATH_INFO": path,
+        "QUERY_STRING": "",
+        "SERVER_NAME": "localhost",
+        "SERVER_PORT": "80",
+        "SERVER_PROTOCOL": "HTTP/1.1",
+        "HTTP_HOST": "localhost",
+        "REMOTE_ADDR": "127.0.0.1",
+        "wsgi.url_scheme": "http",
+        "CONTENT_LENGTH": "0",
+        "SCRIPT_NAME": "",
+    }
+
+
+@pytest.fixture
+def room() -> Iterable[Room]:
+    there = Room("check")
+    yield there
+    there.stop()
+
+
+def test_a_room_answers_gives_way_and_is_there_again_after_it_was_ended(room: Room) -> None:
+    answer = room.ask(environ("/livez"), b"", answer_s=60)
+    assert answer == Answer(200, answer.headers, b"alive")
+    process = room._process
+    assert process is not None
+    assert process.pid is not None
+    assert process.pid != os.getpid()
+    assert os.getpriority(os.PRIO_PROCESS, process.pid) > os.getpriority(os.PRIO_PROCESS, 0)
+    process.kill()
+    process.join(10)
+    with pytest.raises(RoomClosed):
+        room.ask(environ("/livez"), b"", answer_s=60)
+    assert room.ask(environ("/livez"), b"", answer_s=60).status == 200
+
+
+def test_a_room_that_does_not_answer_in_time_is_ended(room: Room) -> None:
+    room.ask(environ("/livez"), b"", answer_s=60)
+    process = room._process
+    assert process is not None
+    with pytest.raises(RoomClosed):
+        room.ask(environ("/livez"), b"", answer_s=0)
+    assert not process.is_alive()
+
+
+def test_a_room_ends_with_whoever_started_it(room: Room) -> None:
+    room.ask(environ("/livez"), b"", answer_s=60)
+    process, line = room._process, room._line
+    assert process is not None
+    assert line is not None
+    line.close()  # as it is when the server is killed
+    process.join(10)
+    assert process.exitcode == 0
+    room._line = None
