@@ -1,7 +1,7 @@
-import { beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test, vi } from 'vitest'
 import { Refused, Unreachable } from '@/api/problem'
 import { database, forgetKept, read } from '@/store/database'
-import { keptSignal, refresh, replace } from '@/store/kept'
+import { ask, askAnew, keptSignal, refresh, replace } from '@/store/kept'
 import { personId } from '@/store/session'
 import { signedIn } from './people'
 
@@ -55,10 +55,11 @@ test('a refusal keeps what is shown and says why', async () => {
 
 test('an answer to an older asking does not undo a newer one', async () => {
   const slow = later<string>()
-  const first = refresh(name, () => slow.promise)
-  await refresh(name, async () => 'new')
+  ask(name, () => slow.promise)
+  askAnew(name, async () => 'new')
+  await vi.waitFor(() => expect(keptSignal(name).value.value).toBe('new'))
   slow.answer('old')
-  await first
+  await slow.promise
   expect(keptSignal(name).value.value).toBe('new')
 })
 

@@ -1,5 +1,5 @@
 import { render, screen } from '@testing-library/preact'
-import { beforeEach, expect, test } from 'vitest'
+import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import type { Running, Waiting } from '@/api/shapes'
 import { Worklist } from '@/screens/worklist/worklist'
 import { signedIn } from './people'
@@ -37,3 +37,30 @@ test.each([
   shown(more)
   expect((await screen.findByText(LEFT_OUT)).closest('section')?.matches(under)).toBe(true)
 })
+
+afterEach(() => vi.useRealTimers())
+
+test.each([5000, 8000])(
+  'an emergency shows with the first answer to what was asked after it, where answers take %i ms',
+  async (takes_ms) => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval', 'performance'] })
+    let halted = false
+    let asked = 0
+    serve(async ({ path }) => {
+      const chairs = path.endsWith('/running-work')
+      asked += Number(chairs)
+      const results = chairs && halted ? [{ ...chair, halted: true }] : []
+      await new Promise((resolve) => setTimeout(resolve, takes_ms))
+      return { body: { results, more: false } }
+    })
+    render(<Worklist />)
+    // The third answer is on its way when somebody tells of the emergency.
+    await vi.advanceTimersByTimeAsync(2.5 * takes_ms)
+    halted = true
+    await vi.advanceTimersByTimeAsync(1.6 * takes_ms)
+    vi.useRealTimers()
+    expect(await screen.findByText('HALTED')).toBeTruthy()
+    // One asking at a time, for three groups of chairs.
+    expect(asked).toBeLessThanOrEqual(5)
+  },
+)

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { words } from '@/words/en'
+import { AsOf } from './as-of'
 import { Notice, Skeleton } from './notice'
 
 interface SeenProps<T> {
@@ -12,18 +13,20 @@ interface SeenProps<T> {
     readonly again: () => void
   }
   rows?: number
+  /** A list says how old it is, and from this age on that it is. */
+  old_s?: number | undefined
   children: (value: T) => ComponentChildren
 }
 
 /** What the server said or what this phone last saw of it; every state between asking and failing is told. */
-export function Seen<T>({ of, rows = 3, children }: SeenProps<T>) {
+export function Seen<T>({ of, rows = 3, old_s, children }: SeenProps<T>) {
   const { value, at, state, problem, again } = of
   const retry = { says: words.tryAgain, onDo: again }
   return (
     <>
       {state === 'offline' && (
-        <Notice sign="note" action={retry}>
-          {value === undefined || at === undefined ? words.offlineNothing : words.offline(words.when(at))}
+        <Notice sign="caution" action={retry}>
+          {value === undefined || at === undefined ? words.offlineNothing : words.offline(words.clock(at))}
         </Notice>
       )}
       {state === 'failed' && (
@@ -31,6 +34,7 @@ export function Seen<T>({ of, rows = 3, children }: SeenProps<T>) {
           {problem?.message ?? words.failed}
         </Notice>
       )}
+      {old_s !== undefined && at !== undefined && state !== 'offline' && <AsOf at={at} old_s={old_s} />}
       {value === undefined && state === 'asking' && <Waiting rows={rows} />}
       {value !== undefined && children(value)}
     </>

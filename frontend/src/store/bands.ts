@@ -21,7 +21,7 @@ export function useAhead(caseId: string, chair: Chair): Ahead {
   useEffect(() => {
     if (behind) kept.again()
   }, [position])
-  usePolling(behind, kept.again)
+  usePolling(behind, kept)
   return useMemo(() => aheadOf(chair, kept.value, kept.at), [chair, kept.value])
 }
 

@@ -60,18 +60,18 @@ export async function read(shelf: Shelf, person: string, name: string): Promise<
   return shelf === 'kept' && found?.form !== FORM ? undefined : found
 }
 
-export async function write(shelf: Shelf, person: string, name: string, value: unknown): Promise<void> {
+export async function write(shelf: Shelf, person: string, name: string, value: unknown, at?: number): Promise<void> {
   // A copy of the server's things can be asked for again; what was typed cannot.
   const durability = shelf === 'kept' ? 'relaxed' : 'strict'
   const tx = (await database()).transaction(shelf, 'readwrite', { durability })
-  await Promise.all([tx.store.put(entry(person, name, value)), tx.done])
+  await Promise.all([tx.store.put(entry(person, name, value, at)), tx.done])
 }
 
-export const entry = (person: string, name: string, value: unknown): Entry => ({
+export const entry = (person: string, name: string, value: unknown, at = Date.now()): Entry => ({
   person,
   name,
   value,
-  at: Date.now(),
+  at,
   form: FORM,
 })
 

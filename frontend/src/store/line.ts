@@ -3,11 +3,12 @@ import { onAnswered, onUnanswered } from '@/api/client'
 // When to try again what got no answer: after pauses that grow, and at once when it may go better now.
 
 const FIRST_MS = 1000
-const LONGEST_MS = 30_000
+/** The longest pause between two tries. */
+export const LONGEST_MS = 30_000
 const SOON_MS = 2000 // between two tries, however often the line seems to be back
 
 /** How long to wait after so many tries in a row that got no answer. */
-export function pauseAfter_ms(tries: number, longest_ms = LONGEST_MS): number {
+function pauseAfter_ms(tries: number, longest_ms = LONGEST_MS): number {
   return Math.min(longest_ms, FIRST_MS * 2 ** (tries - 1))
 }
 
@@ -37,7 +38,7 @@ export function whenLookedAt(again: () => void): () => void {
 
 export interface Retry {
   /** It got no answer: once more, after a while. */
-  later(): void
+  later(longest_ms?: number): void
   /** It got one. */
   over(): void
 }
@@ -54,11 +55,11 @@ export function retrying(again: () => void): Retry {
     if (tries > 0 && performance.now() - last > SOON_MS) again()
   })
   return {
-    later() {
+    later(longest_ms) {
       tries += 1
       last = performance.now()
       clearTimeout(timer)
-      timer = setTimeout(again, pauseAfter_ms(tries))
+      timer = setTimeout(again, pauseAfter_ms(tries, longest_ms))
     },
     over() {
       tries = 0

@@ -11,14 +11,14 @@ const LIVE_MS = 4000 // a supervisor knows within five seconds of what waits
 /** The plans that wait and whether there are more than are listed, asked for anew while the screen is looked at. */
 export function useWaiting() {
   const waiting = useKept('plans that wait, listed', () => calls.listWaiting(membership.value?.programme.id ?? ''))
-  usePolling(true, waiting.again, LIVE_MS)
+  usePolling(true, waiting, LIVE_MS)
   return waiting
 }
 
 /** The work that goes on at the chairs of the programme, and whether there is more than is listed. */
 export function useRunning() {
   const running = useKept('running work, listed', () => calls.listRunning(membership.value?.programme.id ?? ''))
-  usePolling(true, running.again, LIVE_MS)
+  usePolling(true, running, LIVE_MS)
   return running
 }
 

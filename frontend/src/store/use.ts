@@ -1,38 +1,30 @@
-import { useEffect, useMemo, useRef } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
 import { type Draft, openDraft } from './drafts'
 import { type Kept, keptSignal, refresh } from './kept'
 import { signIns } from './session'
+import { pace, watch } from './watch'
 
-/** What is kept under `name`, asked for anew when a screen opens, is looked at again, or the connection is back. */
-export function useKept<T>(name: string | undefined, ask: () => Promise<T>): Kept<T> & { again: () => void } {
+/**
+ * What is kept under `name`, asked for when a screen opens, where no answer came, when it is looked at again, or the
+ * connection is back. `again` asks because something has changed.
+ */
+export function useKept<T>(name: string | undefined, ask: () => Promise<T>) {
   const again = () => {
     if (name !== undefined) void refresh(name, ask)
   }
-  useEffect(() => {
-    again()
-    const look = () => document.visibilityState === 'visible' && again()
-    document.addEventListener('visibilitychange', look)
-    addEventListener('online', again)
-    return () => {
-      document.removeEventListener('visibilitychange', look)
-      removeEventListener('online', again)
-    }
-  }, [name, signIns.value])
-  if (name === undefined) return { state: 'asking', again }
-  return { ...keptSignal<T>(name).value, again }
+  useEffect(() => (name === undefined ? undefined : watch(name, ask)), [name, signIns.value])
+  const kept: Kept<T> = name === undefined ? { state: 'asking' } : keptSignal<T>(name).value
+  return { ...kept, name, again }
 }
 
 const POLL_MS = 10_000 // how soon one person sees what another has just done
 
-/** Asks again every ten seconds, or as often as said, while the screen is looked at and something is waited for. */
-export function usePolling(waiting: boolean, again: () => void, every_ms = POLL_MS): void {
-  const latest = useRef(again)
-  latest.current = again
-  useEffect(() => {
-    if (!waiting) return
-    const timer = setInterval(() => document.visibilityState === 'visible' && latest.current(), every_ms)
-    return () => clearInterval(timer)
-  }, [waiting, every_ms])
+/** Asks anew every ten seconds, or as often as said, while the screen is looked at and something is waited for. */
+export function usePolling(waiting: boolean, { name }: { name: string | undefined }, every_ms = POLL_MS): void {
+  useEffect(
+    () => (waiting && name !== undefined ? pace(name, every_ms) : undefined),
+    [waiting, name, every_ms, signIns.value],
+  )
 }
 
 /** The draft of a form; `first` makes the fields of an empty one. */

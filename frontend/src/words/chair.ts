@@ -73,7 +73,6 @@ export const chair = {
     wasNotSo: 'IT WAS NOT SO',
     cancel: 'Go back',
     waiting: (n: number) => (n === 1 ? '1 entry not sent yet' : `${n} entries not sent yet`),
-    lastHeard: (when: string) => `Server last heard ${when}`,
     refused: 'The server would not take an entry:',
     course: 'What was done',
     addNote: 'Add a note',

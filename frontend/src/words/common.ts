@@ -24,6 +24,8 @@ export const common = {
     'What you sent first had arrived after all. This is different from it: look at what is there, then send this as another one.',
   notKnown: 'The app met something it does not know. Reload it; what you typed is kept.',
   restored: 'This is what you had typed before. It has not been sent.',
+  asOf: (clock: string) => `as of ${clock}`,
+  old: (clock: string) => `No news since ${clock}. What has happened since is not shown here.`,
   offline: (seen: string) => `No connection. This is what was seen ${seen}.`,
   offlineNothing: 'No connection, and nothing of this is on the phone yet.',
   failed: 'The server could not answer.',
@@ -62,10 +64,21 @@ export const common = {
   },
 } as const
 
+const TO_THE_MINUTE = { hour: '2-digit', minute: '2-digit' } as const
+
 /** A time for a sentence: the hour today, else the day too. */
 export function when(at: number | string, now: Date = new Date()): string {
   const time = new Date(at)
-  const clock = time.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })
+  return withDay(time, now, time.toLocaleTimeString('en-GB', TO_THE_MINUTE))
+}
+
+/** The same to the second: how old a list is. */
+export function clock(at: number, now: Date = new Date()): string {
+  const time = new Date(at)
+  return withDay(time, now, time.toLocaleTimeString('en-GB', { ...TO_THE_MINUTE, second: '2-digit' }))
+}
+
+function withDay(time: Date, now: Date, clock: string): string {
   if (time.toDateString() === now.toDateString()) return clock
   return `${time.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' })}, ${clock}`
 }

@@ -3,7 +3,7 @@ import { because } from './because'
 import { card } from './card'
 import { cases } from './case'
 import { chair } from './chair'
-import { common, when } from './common'
+import { clock, common, when } from './common'
 import { difficulty } from './difficulty'
 import { drawing } from './drawing'
 import { expected } from './expected'
@@ -46,4 +46,5 @@ export const words = {
   ...lengthWords,
   ...visit,
   when,
+  clock,
 } as const

@@ -11,12 +11,14 @@ import { AccountLink } from '../account/account-link'
 import { CaseRow } from './case-row'
 import '@/parts/list.css'
 
+const OLD_S = 300 // the list is asked for when it is opened and looked at, not every few seconds
+
 /** The cases of the programme that the reader may see, newest first. */
 export function Cases() {
   const cases = useCases()
   return (
     <Page title={words.cases.title} aside={<AccountLink />} foot={<Foot />}>
-      <Seen of={cases} rows={4}>
+      <Seen of={cases} rows={4} old_s={OLD_S}>
         {(page) => (page.results.length === 0 ? <Nothing /> : <List key={page.next} first={page} />)}
       </Seen>
     </Page>

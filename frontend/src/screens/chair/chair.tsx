@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Treatment } from '@/api/shapes'
+import { OLD_S } from '@/parts/as-of'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { RecordLink } from '@/parts/record-link'
@@ -33,7 +34,7 @@ const SECONDS_3 = 3000 // a supervisor's word must reach the chair within five s
 export function Chair({ id }: { id: string }) {
   const found = useCase(id)
   const treatment = useTreatment(id)
-  usePolling(true, treatment.again, SECONDS_3)
+  usePolling(true, treatment, SECONDS_3)
   const of = found.value
   return (
     <Page
@@ -43,27 +44,27 @@ export function Chair({ id }: { id: string }) {
       aside={<RecordLink caseId={id} />}
       wide
     >
-      <Seen of={treatment} rows={5}>
-        {(value) => <Work caseId={id} treatment={value} at={treatment.at} />}
+      <Seen of={treatment} rows={5} old_s={OLD_S}>
+        {(value) => <Work caseId={id} treatment={value} />}
       </Seen>
     </Page>
   )
 }
 
-function Work({ caseId, treatment, at }: { caseId: string; treatment: Treatment; at: number | undefined }) {
+function Work({ caseId, treatment }: { caseId: string; treatment: Treatment }) {
   useAwake()
   try {
     const chair = useChair(caseId, treatment)
     if (chair === null) return <Notice sign="note">{words.chair.notApproved}</Notice>
     if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
-    return <Standing caseId={caseId} chair={chair} at={at} />
+    return <Standing caseId={caseId} chair={chair} />
   } catch (error) {
     if (error instanceof TooNew) return <Notice sign="stop">{words.chair.tooNew}</Notice>
     throw error
   }
 }
 
-function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: number | undefined }) {
+function Standing({ caseId, chair }: { caseId: string; chair: AtChair }) {
   const ahead = useAhead(caseId, chair)
   const canals = useMemo(() => chair.plan.canals.filter((c) => chair.course.canals[c.canal]), [chair.plan])
   const [picked, setPicked] = useState<string>()
@@ -85,7 +86,7 @@ function Standing({ caseId, chair, at }: { caseId: string; chair: AtChair; at: n
     <div class="chair">
       {halted && <Halted chair={chair} />}
       <SalineOnly chair={chair} />
-      <Outbox chair={chair} at={at} />
+      <Outbox chair={chair} />
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
       {closed ? <ClosedVisit chair={chair} caseId={caseId} /> : !halted && <MayStart chair={chair} canal={canal} />}
       {canal && open && <LastDepth chair={chair} ahead={ahead} canal={canal} />}

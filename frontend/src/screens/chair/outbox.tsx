@@ -5,8 +5,8 @@ import { words } from '@/words/en'
 import { ImagesWaiting } from '../images/images-waiting'
 import { PhoneSays } from './phone-says'
 
-/** What the server does not know yet, when it was last heard, and what it would not take. */
-export function Outbox({ chair, at }: { chair: Chair; at: number | undefined }) {
+/** What the server does not know yet, and what it would not take. */
+export function Outbox({ chair }: { chair: Chair }) {
   const refused = chair.waiting.find((entry) => entry.refused !== undefined)
   return (
     <>
@@ -17,7 +17,6 @@ export function Outbox({ chair, at }: { chair: Chair; at: number | undefined }) 
         </Notice>
       )}
       <p class="row apart wrap small soft">
-        <span>{at !== undefined && words.chair.lastHeard(words.when(at))}</span>
         <ImagesWaiting caseId={chair.caseId} />
         {chair.waiting.length > 0 && (
           <button type="button" class="button plain" onClick={() => void send()}>

@@ -22,7 +22,7 @@ const SECONDS_3 = 3000 // two supervisors may look at once: the second must soon
 export function HoldPointPage({ caseId, canal }: { caseId: string; canal: string }) {
   const of = useCase(caseId).value
   const treatment = useTreatment(caseId)
-  usePolling(true, treatment.again, SECONDS_3)
+  usePolling(true, treatment, SECONDS_3)
   return (
     <Seen of={treatment} rows={5}>
       {(value) => <Loaded of={of} caseId={caseId} canal={canal} treatment={value} />}

@@ -28,7 +28,7 @@ export function ImagesOf({ caseId, ids }: Props) {
   const gone = (id: string) => byId(all, id)?.state === 'removed' || byId(thrown, id) !== undefined
   usePolling(
     meant.some((id) => ['awaited', undefined].includes(byId(all, id)?.state)),
-    found.again,
+    found,
     SECONDS_3,
   )
   if (meant.length === 0) return null

@@ -29,10 +29,9 @@ export function Planning({ id }: { id: string }) {
   const kits = useKits(found.value?.programme)
   const techniques = useTechniques(found.value?.programme)
   const of = found.value
-  usePolling(of?.standing.state === 'waiting', () => {
-    found.again()
-    versions.again()
-  })
+  const waiting = of?.standing.state === 'waiting'
+  usePolling(waiting, found)
+  usePolling(waiting, versions)
   if (of && versions.value && kits.value && techniques.value && (last.value || !of.version)) {
     return (
       <Workbench

@@ -1,7 +1,6 @@
-import type { Running } from '@/api/shapes'
+import type { Running, RunningList } from '@/api/shapes'
 import { mm } from '@/parts/millimetres'
 import { Sign } from '@/parts/signs'
-import { useRunning } from '@/store/review'
 import { words } from '@/words/en'
 import { WaitsFor, whereTo } from './waits-for'
 
@@ -14,8 +13,7 @@ const BELONGS: Record<Group, (one: Running) => boolean> = {
 }
 
 /** The chairs of one group: those that stand still after an emergency, those that wait for a word, those that go on. */
-export function RunningWork({ group }: { group: Group }) {
-  const page = useRunning().value
+export function RunningWork({ of: page, group }: { of: RunningList | undefined; group: Group }) {
   const results = page?.results ?? []
   const list = results.filter(BELONGS[group])
   if (list.length === 0) return null

@@ -1,9 +1,10 @@
 import type { Waiting } from '@/api/shapes'
+import { OLD_S } from '@/parts/as-of'
 import { LevelMark } from '@/parts/difficulty'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { Sign } from '@/parts/signs'
-import { useWaiting } from '@/store/review'
+import { useRunning, useWaiting } from '@/store/review'
 import { words } from '@/words/en'
 import { AccountLink } from '../account/account-link'
 import { RunningWork } from './running-work'
@@ -11,16 +12,22 @@ import './worklist.css'
 
 /** What waits for a supervisor, the most urgent first: emergencies, words at the chair, plans; then the work that goes on. */
 export function Worklist() {
+  const running = useRunning()
   return (
     <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />} wide>
       <div class="worklist">
-        <RunningWork group="halted" />
-        <RunningWork group="waits" />
+        <div class="stack close chairs-as-of">
+          <Seen of={running} rows={2} old_s={OLD_S}>
+            {() => null}
+          </Seen>
+        </div>
+        <RunningWork of={running.value} group="halted" />
+        <RunningWork of={running.value} group="waits" />
         <section class="stack plans-that-wait">
           <h2>{words.worklist.plans}</h2>
           <WaitingList />
         </section>
-        <RunningWork group="going" />
+        <RunningWork of={running.value} group="going" />
       </div>
     </Page>
   )
@@ -38,7 +45,7 @@ function AllCases() {
 export function WaitingList({ current }: { current?: string }) {
   const waiting = useWaiting()
   return (
-    <Seen of={waiting} rows={4}>
+    <Seen of={waiting} rows={4} old_s={OLD_S}>
       {({ results, more }) =>
         results.length === 0 ? (
           <p class="soft">{words.worklist.empty}</p>
