@@ -19,13 +19,24 @@ const packagesOfTheApp: Plugin = {
 export default defineConfig({
   root,
   plugins: [packagesOfTheApp, awaits],
-  resolve: { alias: { '@': join(root, 'src') } },
+  resolve: {
+    alias: {
+      '@': join(root, 'src'),
+      // It looks for the page's body when it is loaded, so it is loaded anew for each file: its one-file form.
+      '@testing-library/dom': join(root, 'node_modules/@testing-library/dom/dist/@testing-library/dom.esm.js'),
+    },
+  },
   server: { fs: { allow: [join(root, '..')] } },
   test: {
-    environment: 'happy-dom',
+    environment: join(root, 'vitest.window.ts'),
     dir: tests,
     setupFiles: [join(tests, 'setup.ts')],
+    server: { deps: { inline: [/@testing-library/] } },
     restoreMocks: true,
     sequence: { shuffle: true },
+    // Starting a thread, a window and every package for each file took two thirds of the time.
+    pool: 'threads',
+    isolate: false,
+    maxWorkers: '100%',
   },
 })

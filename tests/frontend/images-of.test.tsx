@@ -57,7 +57,7 @@ beforeEach(() => {
 
 describe('images of a hold point', () => {
   test('that the server has are shown small, and large when touched', async () => {
-    HTMLDialogElement.prototype.showModal = () => undefined
+    vi.spyOn(HTMLDialogElement.prototype, 'showModal').mockReturnValue()
     served(image('one'), image('not meant'))
     render(<ImagesOf caseId={CASE} ids={['one']} />)
     const tile = await screen.findByRole('button', { name: /^Open MB: length/ })
@@ -130,7 +130,7 @@ function keeper(more: Partial<ImageShown>, line = { up: true }) {
 }
 
 async function opened(): Promise<void> {
-  HTMLDialogElement.prototype.showModal = () => undefined
+  vi.spyOn(HTMLDialogElement.prototype, 'showModal').mockReturnValue()
   render(<ImagesOf caseId={CASE} />)
   fireEvent.click(await screen.findByRole('button', { name: /^Open MB: length/ }))
 }

@@ -1,5 +1,5 @@
 import { wrap } from 'idb'
-import { vi } from 'vitest'
+import { afterAll, vi } from 'vitest'
 import type { Session } from '@/api/shapes'
 
 /** What becomes of an operation that was under way when the page was killed: nobody in the page ever learns. */
@@ -24,6 +24,9 @@ IDBDatabase.prototype.transaction = function (this: IDBDatabase, ...given: Param
   ;(wrap(made) as unknown as { done: Promise<void> }).done.catch(() => undefined).finally(() => open.delete(made))
   return made
 } as typeof transaction
+afterAll(() => {
+  IDBDatabase.prototype.transaction = transaction
+})
 
 /** A dead page neither hears the others nor tells them anything. */
 const channels: BroadcastChannel[] = []
@@ -132,7 +135,7 @@ Object.defineProperty(navigator, 'locks', { configurable: true, value: locks })
 /** Opens the app anew, as `person`. */
 export async function openApp(person: string, stop?: Stop, asleep?: boolean) {
   const page = new Page(stop, asleep)
-  Object.assign(globalThis, { page })
+  vi.stubGlobal('page', page)
   vi.resetModules()
   const [{ session, standing, signIns }, { tell }, { send, sendAgain }, { unsent }, { database }] = await Promise.all([
     import('@/store/session'),

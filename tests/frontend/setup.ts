@@ -1,8 +1,44 @@
 import 'fake-indexeddb/auto'
-import { cleanup } from '@testing-library/preact'
 import { IDBFactory } from 'fake-indexeddb'
-import { afterEach, beforeEach } from 'vitest'
-import { closeDatabase } from '@/store/database'
+import { afterAll, afterEach, beforeEach, vi } from 'vitest'
+import { deeds, globals, nothingLeft } from './left-behind'
+import { openWindow } from './window'
+
+// Many files share a thread. Each has a window and modules of its own; what it leaves running is stopped, and what it
+// leaves changed fails it.
+
+const globalsBefore = globals()
+vi.resetModules()
+const closeWindow = openWindow()
+// No server but the one a test gives.
+globalThis.fetch = () => Promise.reject(new TypeError('Failed to fetch'))
+const deedsBefore = deeds()
+
+const running: (() => void)[] = []
+const { setTimeout: once, setInterval: often, BroadcastChannel: Channel, indexedDB: store } = globalThis
+globalThis.setTimeout = ((...given: Parameters<typeof once>) => {
+  const timer = once(...given)
+  running.push(() => clearTimeout(timer))
+  return timer
+}) as typeof once
+globalThis.setInterval = ((...given: Parameters<typeof often>) => {
+  const timer = often(...given)
+  running.push(() => clearInterval(timer))
+  return timer
+}) as typeof often
+const file = crypto.randomUUID()
+globalThis.BroadcastChannel = class extends Channel {
+  constructor(name: string) {
+    // Node's reach from thread to thread.
+    super(`${name} ${file}`)
+    running.push(() => this.close())
+  }
+}
+
+const [{ cleanup }, { closeDatabase }] = await Promise.all([
+  import('@testing-library/preact'),
+  import('@/store/database'),
+])
 
 beforeEach(async () => {
   await closeDatabase()
@@ -10,3 +46,14 @@ beforeEach(async () => {
 })
 
 afterEach(cleanup)
+
+afterAll(() => {
+  for (const stop of running) stop()
+  vi.useRealTimers()
+  vi.restoreAllMocks()
+  vi.unstubAllGlobals()
+  Object.assign(globalThis, { setTimeout: once, setInterval: often, BroadcastChannel: Channel, indexedDB: store })
+  nothingLeft(deedsBefore, deeds())
+  closeWindow()
+  nothingLeft(globalsBefore, globals())
+})
