@@ -12,7 +12,15 @@ from enum import StrEnum
 from typing import Any
 
 from cases.domain.emergencies import OF_AN_EMERGENCY, Emergencies
-from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, OF_THE_VISIT, EventKind, NotChecked
+from cases.domain.events import (
+    BESIDE,
+    MOVES_NOTHING,
+    NEVER_UNDONE,
+    OF_THE_VISIT,
+    WORD_ON_A_CANAL,
+    EventKind,
+    NotChecked,
+)
 from cases.domain.visit import Missing, Visit
 from planning.graph import Action, Do, End, Exit, RunSheet
 from planning.techniques import Setting
@@ -165,23 +173,42 @@ def undone(events: Iterable[Happened]) -> frozenset[str]:
 
 
 def _undone(events: Iterable[Happened]) -> tuple[frozenset[str], list[str]]:
-    """What does not count, and the undos that name something else than the actor's own last entry on the canal."""
-    last: dict[tuple[str, str], list[Happened]] = {}
+    """What does not count, and the undos that name something that is not to be taken back by their actor (any more)."""
+    standing: dict[str, dict[str, list[Happened]]] = {}
+    """By canal and actor: what moved the work, the last at the end, as far as nothing has come to rest on it."""
+    beside: dict[str, Happened] = {}
     gone, wrong = set(), []
     for event in events:
-        own = last.setdefault((event.actor, event.canal), [])
-        if event.kind is not EventKind.UNDO:
-            own.append(event)
-        elif own and own[-1].id == event.body.get("undoes") and may_undo(own[-1]):
-            gone.add(own.pop().id)
+        own = standing.setdefault(event.canal, {}).setdefault(event.actor, [])
+        if event.kind is EventKind.UNDO:
+            named = event.body.get("undoes")
+            taken = own.pop() if own and own[-1].id == named and may_undo(own[-1]) else None
+            taken = taken or _beside(beside, named, event)
+            if taken is None:
+                wrong.append(event.id)
+            else:
+                gone.add(taken.id)
+        elif event.kind in BESIDE:
+            beside[event.id] = event
+        elif event.kind is EventKind.REPLAN:
+            standing.clear()
+        elif event.kind in WORD_ON_A_CANAL:
+            standing.pop(event.canal)
         else:
-            wrong.append(event.id)
+            own.append(event)
     return frozenset(gone), wrong
+
+
+def _beside(beside: dict[str, Happened], named: Any, undo: Happened) -> Happened | None:
+    one = beside.get(named)
+    if one is None or (one.actor, one.canal) != (undo.actor, undo.canal) or not may_undo(one):
+        return None
+    return beside.pop(named)
 
 
 def may_undo(event: Happened) -> bool:
     """Halts, sign-offs, discards and readings past the stop stay: something new answers them."""
-    return event.kind not in NEVER_UNDONE and not past_stop(event)
+    return event.kind not in NEVER_UNDONE and not past_stop(event) and event.body.get("found") != "discarded"
 
 
 def past_stop(event: Happened) -> bool:

@@ -76,8 +76,6 @@ OF_THE_VISIT = frozenset({EventKind.CLOSE, EventKind.REOPEN, EventKind.ON_SITE, 
 NEVER_UNDONE = frozenset(
     {
         EventKind.SIGN_OFF,
-        EventKind.INSPECTED,
-        EventKind.PAUSE,
         EventKind.EMERGENCY,
         EventKind.CORRECTED,
         EventKind.RESUME,
@@ -103,3 +101,7 @@ MOVES_NOTHING = frozenset(
     }
 )
 """Kept and shown; where the work stands is the same after them."""
+BESIDE = MOVES_NOTHING | {EventKind.TURN, EventKind.ASK}
+"""No step rests on them: they stand in no undo's way, and may be taken back out of turn."""
+WORD_ON_A_CANAL = frozenset({EventKind.SIGN_OFF, EventKind.RESUME})
+"""Answers what was done in the canal before: that is not taken back from under it any more."""

@@ -1,17 +1,14 @@
 import type { RunSheet } from '@/api/shapes'
 import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, signOff } from './canal-course'
 import { Emergencies } from './emergencies'
-import type { Happened, Kind } from './happened'
-import { undone } from './undone'
+import type { Happened } from './happened'
+import { MOVES_NOTHING, undone } from './undone'
 import { type Missing, type Setting, Visit } from './visit'
 
 export type { CanalCourse, CanalState, OutOfCourse } from './canal-course'
 
 /** Run sheets of one plan by canal. */
 export type Sheets = Readonly<Record<string, RunSheet>>
-
-/** Kept and shown; where the work stands is the same after them. */
-const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated']
 
 interface Reopened {
   readonly as_left?: readonly string[]
@@ -31,6 +28,8 @@ export class Course {
   turnedTo = ''
   readonly outOfCourse: Record<string, OutOfCourse> = {}
   readonly undone: ReadonlySet<string>
+  /** What its own actor may still take back. */
+  readonly undoable: ReadonlySet<string>
 
   constructor(
     /** Run sheets of every version that was ever in force, by hash. */
@@ -39,8 +38,9 @@ export class Course {
     setting: Setting,
   ) {
     this.visit = new Visit(setting)
-    const { gone, wrong } = undone(events)
+    const { gone, wrong, open } = undone(events)
     this.undone = gone
+    this.undoable = open
     for (const id of wrong) this.outOfCourse[id] = 'not_to_undo'
     for (const event of events) {
       if (event.kind === 'undo' || gone.has(event.id)) continue

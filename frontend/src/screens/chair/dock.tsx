@@ -14,13 +14,14 @@ interface Props {
   chair: Chair
   canal: CanalPlan
   course: CanalCourse
+  onTurnedBack: () => void
 }
 
 /** What is answered with, at the foot of the screen: the answers under the thumb of the hand that was chosen. */
-export function Dock({ chair, canal, course }: Props) {
+export function Dock({ chair, canal, course, onTurnedBack }: Props) {
   return (
     <div class="dock" data-hand={hand.value}>
-      <UndoBar chair={chair} canal={canal.canal} />
+      <UndoBar chair={chair} canal={canal.canal} onTurnedBack={onTurnedBack} />
       <div class="dock-grid">
         <Due chair={chair} canal={canal} course={course} />
         <div class="ways-out">
@@ -33,7 +34,7 @@ export function Dock({ chair, canal, course }: Props) {
 }
 
 /** What this step wants now: an instrument looked at, a new one, or its answers. */
-function Due({ chair, canal, course }: Props) {
+function Due({ chair, canal, course }: Omit<Props, 'onTurnedBack'>) {
   const { node } = course.walk
   if (chair.course.missing.length > 0 || course.state !== 'open' || node.kind === 'end') return null
   const before = beforeStep(chair, canal.canal, course)
