@@ -38,7 +38,7 @@ export const card = {
       'Not used before its speed and torque are known. Look them up in the maker’s instructions, have them entered in the kit, and plan again.',
     turned: (canal: string) => `turned to ${canal}`,
     undo: (what: string) => `Take back: ${what}`,
-    notSure: 'I am not sure',
+    notSure: 'Not sure',
     why: 'Why this step',
     unsure: 'is not sure',
     askTitle: 'Not sure?',

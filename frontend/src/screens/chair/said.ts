@@ -13,7 +13,8 @@ export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened
       ? `${words.chair.kind.corrected}: ${words.chair.emergencies[String(body.what)]}`
       : words.chair.wasNotSo
   if (kind === 'pause') return words.card.paused(String(body.what))
-  if (kind === 'inspected') return `${nameOf(chair, String(body.instrument))} ${words.card.looked(body.found, body.why)}`
+  if (kind === 'inspected')
+    return `${nameOf(chair, String(body.instrument))} ${words.card.looked(body.found, body.why)}`
   if (kind === 'irrigated') return words.card.amount(Number(body.volume_ml), words.irrigant(String(body.irrigant)))
   if (kind === 'dam') return words.visit.dam[body.state as Dam]
   if (kind === 'turn') return words.card.turned(canal)

@@ -21,12 +21,12 @@ export function Trouble({ chair, canal, pausable }: { chair: Chair; canal: strin
   }
   return (
     <>
-      <button type="button" class="button answer" onClick={() => setOpen(true)}>
+      <button type="button" class="button answer" data-at-once onClick={() => setOpen(true)}>
         {words.chair.problem}
       </button>
       {open && (
         <Sheet title={words.chair.what} onClose={close}>
-          <section class="stack close" data-level="stop">
+          <section class="stack close" data-level="stop" data-at-once>
             <h3>{words.chair.emergency}</h3>
             <Ways says={words.chair.emergencies} sign="stop" onChoose={stop} />
           </section>

@@ -1,3 +1,4 @@
+import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair'
 import { lastToUndo } from '@/store/undo'
 import { words } from '@/words/en'
@@ -17,6 +18,7 @@ interface Props {
 export function UndoBar({ chair, canal, onTurnedBack }: Props) {
   const now = useNow(SECONDS_10)
   const last = lastToUndo(chair, canal, now)
+  useAsked(last?.id)
   if (!last) return null
   const undo = async () => {
     if ((await chair.record(last.canal, '', { kind: 'undo', undoes: last.id })) && last.kind === 'turn') onTurnedBack()

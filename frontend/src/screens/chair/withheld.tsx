@@ -34,7 +34,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
       <Notice sign={SIGNS[course.state] ?? 'stop'}>{says}</Notice>
       {course.held === 'paused' && <FirstSteps chair={chair} about="pause" what={pausedFor(chair, canal)} />}
       {course.held === 'past_stop' && (
-        <div class="step-answers">
+        <div class="step-answers two">
           {(Object.keys(words.chair.causes) as Cause[]).map((cause) => (
             <button key={cause} type="button" class="button answer" onClick={() => answer(cause)}>
               {words.chair.causes[cause]}
