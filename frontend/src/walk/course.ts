@@ -2,8 +2,10 @@ import type { RunSheet } from '@/api/shapes'
 import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, signOff } from './canal-course'
 import { Emergencies } from './emergencies'
 import type { Happened } from './happened'
+import { TakenOver } from './taken-over'
 import { MOVES_NOTHING, undone } from './undone'
 import { type Missing, type Setting, Visit } from './visit'
+import { ofWork } from './who-tells'
 
 export type { CanalCourse, CanalState, OutOfCourse } from './canal-course'
 
@@ -26,6 +28,7 @@ export class Course {
   readonly emergencies = new Emergencies()
   readonly visit: Visit
   turnedTo = ''
+  readonly takenOver = new TakenOver()
   readonly outOfCourse: Record<string, OutOfCourse> = {}
   readonly undone: ReadonlySet<string>
   /** What its own actor may still take back. */
@@ -70,6 +73,9 @@ export class Course {
     const emergency = this.emergencies.take(event)
     if (emergency !== undefined) return emergency ? null : 'nothing_asked'
     if (event.kind === 'replan') return this.replan(event)
+    if (event.kind === 'take_over') return this.takenOver.take(event.actor) ? null : 'nothing_asked'
+    if (event.kind === 'give_back') return this.takenOver.end(event.actor) ? null : 'nothing_asked'
+    if (ofWork(event.kind) && this.takenOver.ended(event.actor)) return 'not_working'
     const ofVisit = this.takeVisit(event)
     if (ofVisit !== undefined) return ofVisit
     const canal = this.canals[event.canal]
@@ -82,7 +88,9 @@ export class Course {
   private takeVisit(event: Happened): OutOfCourse | null | undefined {
     switch (event.kind) {
       case 'close':
-        return this.visit.close() ? null : 'closed'
+        if (!this.visit.close()) return 'closed'
+        this.takenOver.end(this.takenOver.by)
+        return null
       case 'reopen':
         return this.reopen(event)
       case 'on_site':

@@ -1,7 +1,7 @@
 import type { Happened, Kind } from './happened'
 
 /** Kept and shown; where the work stands is the same after them. */
-export const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated']
+export const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated', 'wanted']
 
 /** No step rests on them: they stand in no undo's way, and may be taken back out of turn. */
 const BESIDE: readonly Kind[] = [...MOVES_NOTHING, 'turn', 'ask']
@@ -23,6 +23,8 @@ const NEVER: readonly Kind[] = [
   'reading',
   'answer',
   'come',
+  'take_over',
+  'give_back',
   'on_site',
   'dam',
 ]

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { Treatment } from '@/api/shapes'
+import type { CanalPlan, Treatment } from '@/api/shapes'
 import { OLD_S } from '@/parts/as-of'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
@@ -10,6 +10,7 @@ import type { Unhurry } from '@/parts/unhurry'
 import { useAhead } from '@/store/bands'
 import { useCase } from '@/store/cases'
 import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair'
+import { works } from '@/store/part'
 import { usePolling } from '@/store/use'
 import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
@@ -22,11 +23,14 @@ import { DoneList } from './done-list'
 import { Halted, SalineOnly } from './halted'
 import { IrrigateMore } from './irrigate'
 import { LengthAgain } from './length-again'
+import { LookingIn } from './looking-in'
 import { MayStart } from './may-start'
 import { NextAtTray } from './next-at-tray'
 import { Note } from './note'
 import { NowCard } from './now-card'
 import { Outbox } from './outbox'
+import { TakenOver } from './take-over'
+import { WantedImages } from './wanted-image'
 import './chair.css'
 import './may-start.css'
 
@@ -61,15 +65,27 @@ function Work({ caseId, treatment }: { caseId: string; treatment: Treatment }) {
     const chair = useChair(caseId, treatment)
     if (chair === null) return <Notice sign="note">{words.chair.notApproved}</Notice>
     if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
-    return <Standing caseId={caseId} chair={chair} />
+    return <AtTheChair caseId={caseId} chair={chair} />
   } catch (error) {
     if (error instanceof TooNew) return <Notice sign="stop">{words.chair.tooNew}</Notice>
     throw error
   }
 }
 
-function Standing({ caseId, chair: found }: { caseId: string; chair: AtChair }) {
-  const canals = useMemo(() => found.plan.canals.filter((c) => found.course.canals[c.canal]), [found.plan])
+interface Props {
+  caseId: string
+  chair: AtChair
+  canals: readonly CanalPlan[]
+}
+
+/** Who works the tooth is shown the next step; who looks in is told how it stands. */
+function AtTheChair({ caseId, chair }: Omit<Props, 'canals'>) {
+  const canals = useMemo(() => chair.plan.canals.filter((c) => chair.course.canals[c.canal]), [chair.plan])
+  if (!works(chair.course)) return <LookingIn chair={chair} canals={canals} />
+  return <Standing caseId={caseId} chair={chair} canals={canals} />
+}
+
+function Standing({ caseId, chair: found, canals }: Props) {
   const [picked, setPicked] = useState<string>()
   const current = picked ?? (found.course.turnedTo || canals[0]?.canal) ?? ''
   const over = useUnhurry(askedOf(found, current))
@@ -93,8 +109,10 @@ function Standing({ caseId, chair: found }: { caseId: string; chair: AtChair }) 
   }
   return (
     <Unhurried over={over} class="chair">
+      <TakenOver chair={chair} />
       {halted && <Halted chair={chair} />}
       <SalineOnly chair={chair} />
+      <WantedImages chair={chair} />
       <Outbox chair={chair} />
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
       {closed ? <ClosedVisit chair={chair} caseId={caseId} /> : !halted && <MayStart chair={chair} canal={canal} />}

@@ -7,8 +7,16 @@ import { words } from '@/words/en'
 type Emergency = Extract<Told, { kind: 'emergency' }>['what']
 type Pause = NonNullable<Extract<Told, { kind: 'pause' }>['what']>
 
+interface Props {
+  chair: Chair
+  canal: string
+  pausable: boolean
+  /** What the button says. */
+  says?: string
+}
+
 /** Something is wrong: what stops the whole tooth first, then what lets one canal rest. */
-export function Trouble({ chair, canal, pausable }: { chair: Chair; canal: string; pausable: boolean }) {
+export function Trouble({ chair, canal, pausable, says = words.chair.problem }: Props) {
   const [open, setOpen] = useState(false)
   const close = () => setOpen(false)
   const stop = (what: string) => {
@@ -22,7 +30,7 @@ export function Trouble({ chair, canal, pausable }: { chair: Chair; canal: strin
   return (
     <>
       <button type="button" class="button answer" data-at-once onClick={() => setOpen(true)}>
-        {words.chair.problem}
+        {says}
       </button>
       {open && (
         <Sheet title={words.chair.what} onClose={close}>

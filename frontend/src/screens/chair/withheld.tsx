@@ -55,7 +55,7 @@ function notReleasedSays(chair: Chair, canal: string): string {
   return left?.joins ? words.hold.partnerReturned(left.joins) : words.hold.returned(left?.remark ?? '')
 }
 
-function pausedFor({ events, course }: Chair, canal: string): string {
+export function pausedFor({ events, course }: Chair, canal: string): string {
   const last = events.findLast((one) => one.kind === 'pause' && one.canal === canal && !course.undone.has(one.id))
   return String(last?.body.what ?? 'other')
 }
