@@ -10,9 +10,9 @@ from planning.canal import Canal
 from planning.depth import belief, contact_depth, samples
 from planning.depth.belief import Belief
 from planning.depth.forecast import Forecast, Working, forecast
-from planning.depth.samples import MOST_SAMPLES, Samples
+from planning.depth.samples import CORNERS_EACH, MOST_SAMPLES, MOST_WORK, Samples
 from planning.errors import CanalsDoNotFit
-from planning.graph import End, RunSheet
+from planning.graph import Action, Do, End, RunSheet
 from planning.instruments import reach_mm
 from planning.natural import Widths
 from planning.plan_input import PlanInput
@@ -152,7 +152,8 @@ def expected(
         most_passes=(descend and descend.most_passes) or 1,
     )
     more = bool(canal.input.felt or begun or (so_far and so_far.left))
-    believed = _belief(canal, canal.widths, working, figures, more=more) if sure else None
+    insertions = len(working.felt) + len(working.made) + len(so_far.left if so_far else ()) + _insertions(sheet)
+    believed = _belief(canal, canal.widths, working, figures, more_over=insertions if more else 0) if sure else None
     return forecast(sheet, working, believed, so_far)
 
 
@@ -163,16 +164,24 @@ def _one_pass(flaring: Sequence[str], descend: Phase | None, selected: Selection
     return [f"{phase}/{step_name(one)}" for phase, one in worked]
 
 
-def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *, more: bool) -> Belief | None:
-    """The sampled canals; None where no samples are asked for. Recorded depths ask for `more` of them."""
+def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *, more_over: int) -> Belief | None:
+    """The sampled canals; None where no samples are asked for. Recorded depths ask for more of them, as far as so many
+    insertions leave room for them."""
     given, count = canal.given, canal.given.samples
     if count < 1:
         return None
-    if more:
-        count = min(MOST_SAMPLES, count * figures.count("samples.felt_times"))
+    most_work = MOST_WORK // len(given.canals)
+    if more_over:
+        more = min(MOST_SAMPLES, count * figures.count("samples.felt_times"), most_work // (more_over * CORNERS_EACH))
+        count = max(count, more)
     spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
     drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)
-    return Belief(drawn, profile.narrow_line(working.natural), working.touch, belief.reading(figures))
+    line, reading = profile.narrow_line(working.natural), belief.reading(figures)
+    return Belief(drawn, line, working.touch, reading, most_work=most_work)
+
+
+def _insertions(sheet: RunSheet) -> int:
+    return sum(isinstance(node, Do) and node.action is Action.INSTRUMENT for node in sheet.nodes.values())
 
 
 def _descend(canal: Canal) -> Phase | None:

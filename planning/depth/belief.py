@@ -17,7 +17,8 @@ import numpy as np
 
 from planning.depth.contact_depth import Touch, advance_mm
 from planning.depth.contact_rows import Floats, Rows, Tools, rest_mm, stood, wide_at
-from planning.depth.samples import QUANTILES, SHARES, Samples
+from planning.depth.samples import MOST_WORK, QUANTILES, SHARES, Samples
+from planning.errors import TooMuchWork
 from planning.graph import Do
 from planning.instruments import Instrument
 from planning.profile import Line
@@ -59,10 +60,30 @@ class Band:
         return "longer" if depth_mm > self.high_mm else "as_expected"
 
 
+class Work:
+    """What the samples of one canal have cost: corners of their outlines that were looked at."""
+
+    def __init__(self, most: int) -> None:
+        self.left = most
+
+    def spend(self, corners: int, samples: int) -> None:
+        """Raises TooMuchWork."""
+        self.left -= corners
+        if self.left < 0:
+            fewer = max(1, samples // 2)
+            reason = (
+                f"So many insertions in {samples} sampled canals are more work than one request may ask for. "
+                f"Ask for {fewer} samples or fewer, or leave out recorded depths and measured widths."
+            )
+            raise TooMuchWork(reason=reason, at=("samples",))
+
+
 class Belief:
     """The sampled canals of one canal, as far as they have been worked."""
 
-    def __init__(self, samples: Samples, narrow: Line, by: Touch, reading: Reading) -> None:
+    def __init__(
+        self, samples: Samples, narrow: Line, by: Touch, reading: Reading, *, most_work: int = MOST_WORK
+    ) -> None:
         self.canals: Rows = samples.canals(narrow)
         self.kept: dict[str, Floats] = {}
         """What else is kept of every sample, by name."""
@@ -72,6 +93,7 @@ class Belief:
         self._limits, self._overcuts = samples.limits_mm2(by), samples.overcuts_mm(by)
         self._weight: Floats = every(1 / samples.count, samples.count)
         self._tools: dict[str, Tools] = {}
+        self._work = Work(most_work)
 
     @property
     def count(self) -> int:
@@ -100,7 +122,9 @@ class Belief:
         return np.minimum(stops, self.kept[shorter.node] - mm(shorter.less_um))
 
     def led(self, one: Instrument, stops_mm: Floats) -> Floats:
-        """Where the instrument comes to in every sample, led in by light touch."""
+        """Where the instrument comes to in every sample, led in by light touch. Raises TooMuchWork."""
+        flanks = max(1, len(self.tools(one).from_tip_mm) - 1)
+        self._work.spend(self.canals.depth_mm.size * flanks, self.count)
         first = rest_mm(self.tools(one), self.canals, stops_mm, self._limits)
         further = (self._by.strokes - 1) * advance_mm(one, 1.0) * self._overcuts
         return np.minimum(stops_mm, first + further)
@@ -166,7 +190,8 @@ class Belief:
         self._weight = every(1 / self.count, self.count)
 
     def stands(self, step: str, one: Instrument, depths_mm: Floats) -> None:
-        """The instrument has stood there in every sample."""
+        """The instrument has stood there in every sample. Raises TooMuchWork."""
+        self._work.spend(self.canals.depth_mm.size, self.count)
         self.kept[step] = depths_mm
         end = self.canals.depth_mm[:, -1]
         self.canals = stood(self.tools(one), self.canals, np.minimum(depths_mm, end), self._overcuts)

@@ -8,6 +8,7 @@ SQLite. 95th percentile of reading a case and of sending one event; quiet and at
 
 from __future__ import annotations
 
+import json
 import multiprocessing
 import os
 import socket
@@ -112,11 +113,10 @@ class Ordinary:
 
 def _most() -> bytes:
     """The check molar with as many samples as one request may have."""
-    import json
-
+    from planning.depth.samples import MOST_SAMPLES
     from tests.api.compute import plan_request
 
-    return json.dumps(plan_request() | {"samples": 1200}).encode()
+    return json.dumps(plan_request(samples=MOST_SAMPLES)).encode()
 
 
 def _pictures() -> list[bytes]:

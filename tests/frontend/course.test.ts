@@ -28,7 +28,6 @@ interface Case {
     dam?: string
     check_due?: boolean
     missing?: string[]
-    taken_over?: string
     turned_to?: string
     asking?: Record<string, string>
     coming?: Record<string, string>
@@ -91,7 +90,6 @@ describe('the course of a tooth', () => {
       dam: course.visit.dam,
       check_due: course.visit.checkDue,
       missing: course.missing,
-      taken_over: course.takenOver.by,
       turned_to: course.turnedTo,
       ...(one.expect.emergencies && { emergencies: course.emergencies.open }),
       asking: eventsOf(course, 'asking'),
@@ -107,7 +105,6 @@ describe('the course of a tooth', () => {
       dam: null,
       check_due: false,
       missing: [],
-      taken_over: '',
       turned_to: '',
       asking: {},
       coming: {},

@@ -41,8 +41,9 @@ class Room:
             if self._line is None:
                 _context.set_forkserver_preload(LOADED)
                 self._line, far = _context.Pipe()
-                self._process = _context.Process(target=_work, args=(far,), name=self.name, daemon=True)
-                self._process.start()
+                process = _context.Process(target=_work, args=(far,), name=self.name, daemon=True)
+                process.start()
+                self._process = process
                 far.close()
             return self._line
 
@@ -71,6 +72,11 @@ class Room:
                 self._process.kill()
                 self._process.join(LONGEST_STOP_S)
                 self._process = None
+
+    def leave(self) -> None:
+        """For the server's end: waits for nothing. One that is only loading ends when its line does."""
+        if self._process is not None:
+            self._process.kill()
 
 
 def _work(line: Connection) -> None:

@@ -49,5 +49,5 @@ class Workers:
 
     def stop(self) -> None:
         for room in self.rooms:
-            room.stop()
+            room.leave()
         self._threads.shutdown(wait=False, cancel_futures=True)

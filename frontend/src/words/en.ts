@@ -11,7 +11,6 @@ import { figures } from './figures'
 import { hold } from './hold'
 import { images } from './images'
 import { lengthWords } from './length'
-import { look } from './look'
 import { marks } from './marks'
 import { phone } from './phone'
 import { plan } from './plan'
@@ -31,7 +30,6 @@ export const words = {
   ...card,
   ...images,
   ...hold,
-  ...look,
   ...marks,
   ...phone,
   ...plan,

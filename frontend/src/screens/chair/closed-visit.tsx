@@ -1,6 +1,6 @@
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
-import { mayTell } from '@/store/part'
+import { membership } from '@/store/session'
 import { timeOf } from '@/store/undo'
 import { actorOf, lastOf } from '@/store/visits'
 import { CHECK } from '@/walk/visit'
@@ -26,11 +26,12 @@ export function ClosedVisit({ chair, caseId }: { chair: Chair; caseId: string })
       </Notice>
       {note && <p>{note}</p>}
       {chair.course.visit.clinic && <Check chair={chair} since={closed ? chair.events.indexOf(closed) : 0} />}
-      {mayTell(chair.course, 'reopen') && (
-        <a class="button main" href={`/cases/${caseId}/chair/reopen`}>
-          {words.visit.openAgain}
-        </a>
-      )}
+      <a
+        class={`button ${membership.value?.role === 'supervisor' ? 'answer' : 'main'}`}
+        href={`/cases/${caseId}/chair/reopen`}
+      >
+        {words.visit.openAgain}
+      </a>
     </section>
   )
 }

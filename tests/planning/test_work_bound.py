@@ -1,0 +1,86 @@
+"""Samples cost work, and one request may ask for so much of it. Counted, not timed: the bound is this program's own."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from planning import canal_work
+from planning.depth import belief
+from planning.depth.belief import Work
+from planning.depth.samples import MOST_SAMPLES, MOST_WORK
+from planning.errors import TooMuchWork
+from planning.plan import plan
+from planning.plan_input import Felt, PlanInput, WidthInput
+from tests.planning.given import molar
+
+# Up and down: corners that no instrument smooths away.
+ZIGZAG = tuple(WidthInput(from_end_mm=0.4 * n, narrow_mm=0.15 + 0.02 * n + 0.03 * (n % 2)) for n in range(40))
+
+
+def felt_everywhere(given: PlanInput, samples: int) -> PlanInput:
+    """A depth recorded at every insertion that is expected, a millimetre short of it."""
+    canals = []
+    for one, planned in zip(given.canals, plan(given).canals, strict=True):
+        assert planned.expectation is not None
+        steps = planned.expectation.steps
+        felt = tuple(Felt(node=step.node, depth_mm=max(1.0, round(step.depth_mm - 1, 1))) for step in steps)
+        canals.append(replace(one, felt=felt))
+    return replace(given, canals=tuple(canals), samples=samples)
+
+
+def test_exactly_as_much_as_may_be_is_done() -> None:
+    work = Work(10)
+    work.spend(10, samples=4)
+    with pytest.raises(TooMuchWork, match="Ask for 2 samples or fewer") as refusal:
+        work.spend(1, samples=4)
+    assert refusal.value.pointer == ("samples",)
+
+
+def test_the_bound_is_what_the_plan_takes_and_not_one_less(monkeypatch: pytest.MonkeyPatch) -> None:
+    spent: list[int] = []
+    spend = Work.spend
+
+    def counted(work: Work, corners: int, samples: int) -> None:
+        spent[-1] += corners
+        spend(work, corners, samples)
+
+    def made(most: int) -> Work:
+        spent.append(0)
+        return Work(most)
+
+    given = replace(molar(), samples=50)
+    monkeypatch.setattr(Work, "spend", counted)
+    monkeypatch.setattr(belief, "Work", made)
+    whole = plan(given)
+    needed = max(spent) * len(given.canals)
+    monkeypatch.setattr(canal_work, "MOST_WORK", needed)
+    assert plan(given) == whole
+    monkeypatch.setattr(canal_work, "MOST_WORK", needed - len(given.canals))
+    with pytest.raises(TooMuchWork):
+        plan(given)
+
+
+def test_the_check_molar_may_have_the_most_samples_and_hostile_canals_may_not() -> None:
+    canals = plan(replace(molar(), samples=MOST_SAMPLES)).canals
+    assert {canal.expectation.samples for canal in canals if canal.expectation} == {MOST_SAMPLES}
+    felt = felt_everywhere(molar(), MOST_SAMPLES)
+    hostile = replace(felt, canals=tuple(replace(canal, widths=ZIGZAG) for canal in felt.canals))
+    with pytest.raises(TooMuchWork):
+        plan(hostile)
+
+
+def test_recorded_depths_get_more_samples_as_far_as_the_work_allows(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Four times as many by the row, fewer where many insertions leave no room, never fewer than were asked for."""
+    given = felt_everywhere(molar(), 20)
+
+    def drawn() -> set[int]:
+        return {canal.expectation.samples for canal in plan(given).canals if canal.expectation}
+
+    assert drawn() == {80}
+    monkeypatch.setattr(belief, "Work", lambda most: Work(MOST_WORK))
+    monkeypatch.setattr(canal_work, "MOST_WORK", MOST_WORK // 45)
+    assert all(20 < count < 80 for count in drawn())
+    monkeypatch.setattr(canal_work, "MOST_WORK", 1)
+    assert drawn() == {20}
