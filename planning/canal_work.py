@@ -10,7 +10,7 @@ from planning.canal import Canal
 from planning.depth import belief, contact_depth, samples
 from planning.depth.belief import Belief
 from planning.depth.forecast import Forecast, Working, forecast
-from planning.depth.samples import CORNERS_EACH, MOST_SAMPLES, MOST_WORK, Samples
+from planning.depth.samples import CORNERS_PER_INSERTION, MOST_SAMPLES, MOST_WORK, Samples
 from planning.errors import CanalsDoNotFit
 from planning.graph import Action, Do, End, RunSheet
 from planning.instruments import reach_mm
@@ -172,7 +172,9 @@ def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *,
         return None
     most_work = MOST_WORK // len(given.canals)
     if more_over:
-        more = min(MOST_SAMPLES, count * figures.count("samples.felt_times"), most_work // (more_over * CORNERS_EACH))
+        more = min(
+            MOST_SAMPLES, count * figures.count("samples.felt_times"), most_work // (more_over * CORNERS_PER_INSERTION)
+        )
         count = max(count, more)
     spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
     drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)

@@ -24,7 +24,7 @@ MOST_SAMPLES = 5_000  # bands get no better beyond, only slower
 # widths go up and down up to a whole one (2026-11-29, one core of a small server): five seconds at worst, twice that
 # where a caution closes steps. The check molar with MOST_SAMPLES takes three millions.
 MOST_WORK = 6_000_000
-CORNERS_EACH = 20  # of one outline at one insertion, as canals usually come to have
+CORNERS_PER_INSERTION = 20  # of one outline at one insertion, as canals usually come to have
 SEEDS = 2**64  # a seed is taken modulo this: the generator takes no negative ones
 SHARES = np.arange(1, 1000) / 1000  # a thousandth cut off at either end: no canal is infinitely wide
 QUANTILES = np.array([NormalDist().inv_cdf(share) for share in SHARES])

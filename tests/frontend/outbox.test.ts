@@ -147,6 +147,9 @@ describe('the outbox', () => {
       { status: 204 },
       { body: {} },
       problem(403, 'token-missing'),
+      problem(408, 'body-too-slow'),
+      problem(429, 'too-often'),
+      problem(503, 'busy'),
     ])('%o refuses nothing; it is tried again by itself, after pauses that grow', async (answer) => {
       const { stored, take } = keeper()
       let between = true
