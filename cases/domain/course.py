@@ -12,8 +12,12 @@ from enum import StrEnum
 from typing import Any
 
 from cases.domain.emergencies import OF_AN_EMERGENCY, Emergencies
-from cases.domain.events import MOVES_NOTHING, NEVER_UNDONE, OF_THE_VISIT, EventKind, NotChecked
+from cases.domain.events import MOVES_NOTHING, OF_THE_VISIT, EventKind, NotChecked
+from cases.domain.out_of_course import OutOfCourse as OutOfCourse
+from cases.domain.taken_over import TakenOver
+from cases.domain.undone import taken_back
 from cases.domain.visit import Missing, Visit
+from cases.domain.who_tells import OF_WORK
 from planning.graph import Action, Do, End, Exit, RunSheet
 from planning.techniques import Setting
 from planning.walk import StepRefused, Walk
@@ -55,27 +59,9 @@ class CanalState(StrEnum):
     FINISHED = "finished"
 
 
-class OutOfCourse(StrEnum):
-    """Why an event moves nothing."""
-
-    OTHER_PLAN = "other_plan"
-    NO_CANAL = "no_canal"
-    CLOSED = "closed"
-    HALTED = "halted"
-    DAM_OFF = "dam_off"
-    NOBODY_ON_SITE = "nobody_on_site"
-    APPROVAL_LAPSED = "approval_lapsed"
-    WITHHELD = "withheld"
-    OTHER_STEP = "other_step"
-    NO_SUCH_EXIT = "no_such_exit"
-    NOTHING_ASKED = "nothing_asked"
-    NOT_TO_UNDO = "not_to_undo"
-    NOT_CHECKED = "not_checked"
-    """What it says could not be checked."""
-
-
 OF_THE_TOOTH = frozenset({EventKind.RESUME, EventKind.SIGN_OFF, EventKind.RELEASE, EventKind.ASK, EventKind.COME})
 """May come without a canal."""
+TAKES_OVER = frozenset({EventKind.TAKE_OVER, EventKind.GIVE_BACK})
 
 
 @dataclass(slots=True)
@@ -118,6 +104,7 @@ class Course:
     canals: dict[str, CanalCourse] = field(default_factory=dict)
     emergencies: Emergencies = field(default_factory=Emergencies)
     turned_to: str = ""
+    taken_over: TakenOver = field(default_factory=TakenOver)
     out_of_course: dict[str, OutOfCourse] = field(default_factory=dict)
     undone: tuple[str, ...] = ()
 
@@ -143,7 +130,7 @@ def fold(plans: Mapping[str, Sheets], events: Iterable[Happened], *, setting: Se
     `plans` holds the run sheets of every version that was ever in force, by hash.
     """
     every = list(events)
-    gone, not_to_undo = _undone(every)
+    gone, not_to_undo = taken_back(every)
     course = Course(visit=Visit(setting=setting), undone=tuple(sorted(gone)))
     course.out_of_course.update(dict.fromkeys(not_to_undo, OutOfCourse.NOT_TO_UNDO))
     for event in every:
@@ -159,37 +146,6 @@ def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
     return {name: CanalCourse(Walk(sheet)) for name, sheet in sheets.items()}
 
 
-def undone(events: Iterable[Happened]) -> frozenset[str]:
-    """Ids of the events that do not count any more."""
-    return _undone(events)[0]
-
-
-def _undone(events: Iterable[Happened]) -> tuple[frozenset[str], list[str]]:
-    """What does not count, and the undos that name something else than the actor's own last entry on the canal."""
-    last: dict[tuple[str, str], list[Happened]] = {}
-    gone, wrong = set(), []
-    for event in events:
-        own = last.setdefault((event.actor, event.canal), [])
-        if event.kind is not EventKind.UNDO:
-            own.append(event)
-        elif own and own[-1].id == event.body.get("undoes") and may_undo(own[-1]):
-            gone.add(own.pop().id)
-        else:
-            wrong.append(event.id)
-    return frozenset(gone), wrong
-
-
-def may_undo(event: Happened) -> bool:
-    """Halts, sign-offs, discards and readings past the stop stay: something new answers them."""
-    return event.kind not in NEVER_UNDONE and not past_stop(event)
-
-
-def past_stop(event: Happened) -> bool:
-    """Whether an instrument went deeper than the stop that was shown."""
-    depth, stop = event.body.get("depth_um"), event.body.get("stop_um")
-    return depth is not None and stop is not None and depth > stop
-
-
 # --- one event ---------------------------------------------------------------------------------------------------
 
 
@@ -202,6 +158,10 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
         return None if course.emergencies.take(event.kind, event.id, event.body) else OutOfCourse.NOTHING_ASKED
     if event.kind is EventKind.REPLAN:
         return _replan(course, plans, event)
+    if event.kind in TAKES_OVER:
+        return None if course.taken_over.happened(event.kind, event.actor) else OutOfCourse.NOTHING_ASKED
+    if event.kind in OF_WORK and event.actor in course.taken_over.ended:
+        return OutOfCourse.NOT_WORKING
     if event.kind in OF_THE_VISIT:
         return _visit(course, event)
     if event.plan != course.plan:
@@ -353,7 +313,10 @@ def _visit(course: Course, event: Happened) -> OutOfCourse | None:
         return OutOfCourse.NOT_CHECKED
     match event.kind:
         case EventKind.CLOSE:
-            return None if visit.close() else OutOfCourse.CLOSED
+            if not visit.close():
+                return OutOfCourse.CLOSED
+            course.taken_over.happened(event.kind, event.actor)
+            return None
         case EventKind.REOPEN:
             return _reopen(course, event)
         case EventKind.ON_SITE:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from cases.domain.course import Happened, past_stop, undone
+from cases.domain.course import Happened
 from cases.domain.events import EventKind, NotChecked
+from cases.domain.undone import past_stop, undone
 from planning.plan_input import Felt
 from planning.quantities import mm
 

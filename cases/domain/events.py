@@ -38,6 +38,12 @@ class EventKind(StrEnum):
     """The student asks for a supervisor's word."""
     COME = "come"
     """A supervisor answers: to the chair."""
+    WANTED = "wanted"
+    """A supervisor asks to be shown something: an image of a canal."""
+    TAKE_OVER = "take_over"
+    """A supervisor works the case from here on, beside or instead of its student."""
+    GIVE_BACK = "give_back"
+    """The supervisor who took over works it no more."""
     ON_SITE = "on_site"
     """Which licensed clinician is in the room for this visit."""
     DAM = "dam"
@@ -68,7 +74,6 @@ class NotChecked(StrEnum):
     """Whoever was named as in the room is not known as a supervisor here."""
 
 
-BY_SUPERVISOR = frozenset({EventKind.SIGN_OFF, EventKind.RESUME, EventKind.COME})
 FROM_HERE = frozenset({EventKind.REPLAN, EventKind.RELEASE})
 """Recorded by the program itself, never by a device."""
 OF_THE_VISIT = frozenset({EventKind.CLOSE, EventKind.REOPEN, EventKind.ON_SITE, EventKind.DAM})
@@ -76,8 +81,6 @@ OF_THE_VISIT = frozenset({EventKind.CLOSE, EventKind.REOPEN, EventKind.ON_SITE, 
 NEVER_UNDONE = frozenset(
     {
         EventKind.SIGN_OFF,
-        EventKind.INSPECTED,
-        EventKind.PAUSE,
         EventKind.EMERGENCY,
         EventKind.CORRECTED,
         EventKind.RESUME,
@@ -89,6 +92,8 @@ NEVER_UNDONE = frozenset(
         EventKind.READING,
         EventKind.ANSWER,
         EventKind.COME,
+        EventKind.TAKE_OVER,
+        EventKind.GIVE_BACK,
         EventKind.ON_SITE,
         EventKind.DAM,
     }
@@ -100,6 +105,11 @@ MOVES_NOTHING = frozenset(
         EventKind.INSPECTED,
         EventKind.IMAGE,
         EventKind.IRRIGATED,
+        EventKind.WANTED,
     }
 )
 """Kept and shown; where the work stands is the same after them."""
+BESIDE = MOVES_NOTHING | {EventKind.TURN, EventKind.ASK}
+"""No step rests on them: they stand in no undo's way, and may be taken back out of turn."""
+WORD_ON_A_CANAL = frozenset({EventKind.SIGN_OFF, EventKind.RESUME})
+"""Answers what was done in the canal before: that is not taken back from under it any more."""

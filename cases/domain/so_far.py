@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from cases.domain.course import Course, Happened, Sheets, undone
+from cases.domain.course import Course, Happened, Sheets
 from cases.domain.events import EventKind, NotChecked
+from cases.domain.undone import undone
 from planning.begun import Begun, Made
 from planning.graph import Action, Do, Exit, Target
 from planning.mid_course import begun_by

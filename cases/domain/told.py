@@ -186,6 +186,29 @@ class ComeTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WantedTold:
+    """A supervisor asks to be shown something."""
+
+    what: Literal["image"] = "image"
+    note: str = ""
+    kind: Literal["wanted"] = "wanted"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakeOverTold:
+    """A supervisor works the case from here on."""
+
+    kind: Literal["take_over"] = "take_over"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GiveBackTold:
+    """The supervisor who took over works it no more."""
+
+    kind: Literal["give_back"] = "give_back"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ImageTold:
     """An image was taken. Events never wait for it: it comes on a way of its own."""
 
@@ -235,6 +258,9 @@ Told = (
     | ReleaseTold
     | AskTold
     | ComeTold
+    | WantedTold
+    | TakeOverTold
+    | GiveBackTold
     | OnSiteTold
     | DamTold
     | ImageTold

@@ -6,8 +6,9 @@ from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from cases.domain.course import Happened, undone
+from cases.domain.course import Happened
 from cases.domain.events import EventKind
+from cases.domain.undone import undone
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

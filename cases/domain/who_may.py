@@ -1,4 +1,7 @@
-"""Who may do what, all of it, in one table. What a person can *see* is decided by the queries."""
+"""Who may do what away from the chair, all of it, in one table; at the chair `who_tells` says it.
+
+What a person can *see* is decided by the queries.
+"""
 
 from __future__ import annotations
 
@@ -12,15 +15,13 @@ from cases.domain.roles import Role
 
 class May(StrEnum):
     OPEN_CASE = "open a case"
-    CHART = "change the case, its canals and readings"
+    CHART = "change the case and its canals"
     JUDGE_ANATOMY = "record unusual anatomy, or a canal as searched and not found"
     PLAN = "plan the case"
     SUBMIT = "submit or withdraw the plan"
     REVIEW = "decide on a plan"
     SEE_WORKLIST = "see the plans that wait"
     OVERRIDE = "let the work go on in spite of a caution"
-    TREAT = "record what was done"
-    ADD_IMAGE = "add an image"
     KEEP_KITS = "change kits, techniques and figures of the programme"
 
 
@@ -68,16 +69,6 @@ RULES: dict[May, Rule] = {
     ),
     May.SEE_WORKLIST: Rule(
         roles=frozenset({_SUPERVISOR, _COORDINATOR}), otherwise="The list of waiting plans is for supervisors."
-    ),
-    May.TREAT: Rule(
-        roles=frozenset({_STUDENT, _SUPERVISOR}),
-        own=frozenset({_STUDENT}),
-        otherwise="What was done is recorded by the student of the case or by a supervisor.",
-    ),
-    May.ADD_IMAGE: Rule(
-        roles=frozenset({_STUDENT, _SUPERVISOR}),
-        own=frozenset({_STUDENT}),
-        otherwise="Images are added by the student of the case or by a supervisor.",
     ),
     May.KEEP_KITS: Rule(
         roles=frozenset({_COORDINATOR}), otherwise="Kits, techniques and figures are kept by the coordinator."

@@ -13,10 +13,8 @@ from cases.domain.errors import CaseError, HoldPointAnswered, NotUsable
 from cases.domain.events import EventKind
 from cases.domain.roles import Role
 from cases.domain.told import SignOffTold
-from cases.domain.who_may import May
 from cases.models import Case, Membership, Person, TreatmentEvent, courses
-from cases.services import bench_codes, from_here, log, running_work
-from cases.services.doer import guard
+from cases.services import bench_codes, from_here, log, parts, running_work
 from cases.services.locking import locked
 from cases.services.treatment import refuse_unreasoned
 
@@ -48,7 +46,7 @@ def sign_off(*, actor: Person, case: Case, word: BenchWord) -> TreatmentEvent:
 
 @transaction.atomic
 def _sign_off(actor: Person, case: Case, word: BenchWord) -> TreatmentEvent | CaseError:
-    guard(May.TREAT, actor, case)
+    parts.refuse_unless_works_now(actor, case, "A word at the bench is taken on the phone")
     refuse_unreasoned(word.told)
     supervisor = _supervisor(case, word.supervisor)
     case = locked(case.pk)

@@ -21,12 +21,10 @@ from django.utils import timezone
 from cases.domain.errors import ImageDamaged, ImageRefused, ImageRemoved, ImagesFull, NotUsable, OffsetMismatch
 from cases.domain.images import BYTES_PER_MB, ImageState, RemovalReason
 from cases.domain.told import Shows
-from cases.domain.who_may import May
 from cases.imaging import reading
 from cases.imaging.value import Clean, Limits, Unreadable
 from cases.models import Case, Image, ImagePart, Person
-from cases.services import image_files, log, sent
-from cases.services.doer import guard
+from cases.services import image_files, log, parts, sent
 from cases.services.locking import locked
 from planning.encoding import canonical_text
 
@@ -74,7 +72,7 @@ def received_bytes(image: Image) -> int:
 
 @transaction.atomic
 def _announce(actor: Person, case: Case, told: Announced) -> Image:
-    guard(May.ADD_IMAGE, actor, case)
+    parts.refuse_unless_worked(actor, case, "Images are added")
     case = locked(case.pk)
     facts = {
         "sha256": told.sha256,

@@ -13,7 +13,7 @@ from cases.domain.errors import NoSuchCanal, NotUsable
 from cases.domain.images import ImageState
 from cases.domain.who_may import May
 from cases.models import Canal, Image, Marking, Person, values
-from cases.services import canals, images, log, readings, sent
+from cases.services import canals, images, log, parts, readings, sent
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning import radiograph
@@ -54,6 +54,9 @@ def mark(*, actor: Person, image: Image, told: Marked) -> tuple[Marking, bool]:
     if before := sent.known(Marking, told.id, sent_hash):
         return before, False
     corrected = _refuse_unfit(image, told)
+    # Putting right what was marked is judging an image; measuring anew is work.
+    if told.take and corrected is None:
+        parts.refuse_unless_works_now(actor, case, "Lengths are taken")
     measured = measure(image, told.marks, Figures(values.thresholds(case.programme_id)))
     last = image.markings.order_by("-number").values_list("number", flat=True).first()
     row = Marking(
@@ -118,7 +121,7 @@ def _take(actor: Person, image: Image, row: Marking, measured: Measured, name: s
         reason = f"{name} has no length on this image: mark its scale, and from the reference point to the root's end."
         raise NotUsable(reason=reason, at=at)
     try:
-        readings.take_length(actor=actor, canal=canal, reading=line.reading, marking=row)
+        readings.keep_length(actor=actor, canal=canal, reading=line.reading, marking=row)
     except PlanningError as refusal:
         refusal.pointer = at
         raise

@@ -12,10 +12,11 @@ from uuid import UUID
 from django.db import transaction
 
 from cases.domain.errors import CaseError
-from cases.domain.events import BY_SUPERVISOR, NotChecked
+from cases.domain.events import NotChecked
 from cases.domain.roles import Role
 from cases.domain.told import ReadingTold, StepTold, Told
 from cases.domain.told_of_visits import OnSiteTold, ReopenTold
+from cases.domain.who_tells import BY_SUPERVISOR
 from cases.models import Canal, Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent, values
 from cases.services import canals, readings
 from planning.errors import PlanningError
@@ -82,7 +83,7 @@ def _take_length(told: ReadingTold, canal: str, actor: Person, case: Case) -> bo
         return False
     try:
         with transaction.atomic():
-            readings.take_length(actor=actor, canal=row, reading=told.taken)
+            readings.keep_length(actor=actor, canal=row, reading=told.taken)
     except (PlanningError, CaseError):
         return False
     return True

@@ -10,11 +10,9 @@ from django.db import transaction
 
 from cases.domain.errors import NotUsable
 from cases.domain.uuid7 import uuid7
-from cases.domain.who_may import May
 from cases.models import Canal, Case, JunctionReading, LengthReading, Marking, Person, values
 from cases.models.readings import Measured
-from cases.services import log, sent
-from cases.services.doer import guard
+from cases.services import log, parts, sent
 from cases.services.locking import locked, raise_revision
 from planning.encoding import canonical_text
 from planning.errors import PlanningError
@@ -40,7 +38,16 @@ def take_length(
 
     Raises NotAllowed, SentDifferently, and what the planner refuses: LengthOutOfBounds, ReadingNotUsable.
     """
-    case = _held(actor, canal)
+    parts.refuse_unless_works_now(actor, canal.tooth.case, "Lengths are taken")
+    return keep_length(actor=actor, canal=canal, reading=reading, marking=marking, id=id)
+
+
+@transaction.atomic
+def keep_length(
+    *, actor: Person, canal: Canal, reading: Reading, marking: Marking | None = None, id: UUID | None = None
+) -> tuple[LengthReading, bool]:
+    """The same for whoever was found to work the case when it was done. Raises what `take_length` does."""
+    case = locked(canal.tooth.case_id)
     sent_hash = sent.fingerprint(actor=actor, to=canal.pk, what={"reading": reading})
     if before := sent.known(LengthReading, id, sent_hash):
         return before, False
@@ -67,7 +74,8 @@ def record_junction(
     The canal's present length is kept with it unless given: a later correction of the length does not move the
     junction. Raises NotAllowed, NotUsable, SentDifferently.
     """
-    case = _held(actor, canal)
+    parts.refuse_unless_works_now(actor, canal.tooth.case, "Junctions are taken")
+    case = locked(canal.tooth.case_id)
     sent_hash = sent.fingerprint(actor=actor, to=canal.pk, what={"junction": junction})
     if before := sent.known(JunctionReading, id, sent_hash):
         return before, False
@@ -77,11 +85,6 @@ def record_junction(
     log.changed(actor=actor, verb="take", subject=row, case=case, after={"canal": canal.name, "method": row.method})
     raise_revision(case)
     return row, True
-
-
-def _held(actor: Person, canal: Canal) -> Case:
-    guard(May.CHART, actor, canal.tooth.case)
-    return locked(canal.tooth.case_id)
 
 
 def _refuse_absurd(canal: Canal, case: Case, reading: Reading) -> None:

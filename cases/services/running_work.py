@@ -76,7 +76,7 @@ def _glance(case: Case, course: Course, events: list[Happened]) -> tuple[tuple[C
     version = courses.worked(case.versions.values_list("pk", flat=True).get(hash=course.plan))
     return (
         at_a_glance.canals(course, events, version.bands),
-        at_a_glance.in_hand(course, events, str(case.student_id), version.names),
+        at_a_glance.in_hand(course, events, course.taken_over.by or str(case.student_id), version.names),
     )
 
 

@@ -10,13 +10,11 @@ from uuid import UUID
 from django.db import transaction
 
 from cases.domain.errors import NotAllowed, NotUsable, Pointer, SequenceGap
-from cases.domain.events import BY_SUPERVISOR, FROM_HERE, EventKind
-from cases.domain.roles import Role
+from cases.domain.events import EventKind
 from cases.domain.told import SignOffTold, Told
-from cases.domain.who_may import Actor, May
+from cases.domain.who_tells import Part, refuse_unless_tells
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
-from cases.services import from_here, instrument_uses, not_checked, running_work, sent
-from cases.services.doer import guard
+from cases.services import from_here, instrument_uses, not_checked, parts, running_work, sent
 from cases.services.locking import locked
 from planning.encoding import canonical_text
 
@@ -45,9 +43,9 @@ def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
     """The events of the batch in their places, those stored before as they were.
 
     A clinical fact is never refused for coming at the wrong moment, nor for what cannot be checked any more: it is
-    kept and marked. Refused are strangers, a supervisor's word from somebody else, and all of a case that never had a
-    plan; then nothing of the batch is stored. Raises NotAllowed, NotUsable, SentDifferently; SequenceGap where an event
-    of the device is missing: what came before the gap is stored, nothing from there on.
+    kept and marked. Refused are strangers, what the teller's part in the case does not tell (`who_tells`), and all of a
+    case that never had a plan; then nothing of the batch is stored. Raises NotAllowed, NotUsable, SentDifferently;
+    SequenceGap where an event of the device is missing: what came before the gap is stored, nothing from there on.
     """
     stored, gap = _record(actor, case, device, batch)
     if gap is not None:
@@ -59,10 +57,10 @@ def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
 def _record(
     actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
 ) -> tuple[list[TreatmentEvent], SequenceGap | None]:
-    who = guard(May.TREAT, actor, case)
     if device == from_here.HERE:
         raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device",))
     case = locked(case.pk)
+    part = parts.part_of(actor, case)
     versions = {version.hash: version for version in case.versions.defer("input_text", "output_text")}
     position = from_here.last_of(case, "position")
     seq = from_here.last_of(case, "device_seq", device=device)
@@ -75,10 +73,11 @@ def _record(
         if before := sent.same(known.get(one.id), sent_hash):
             stored.append(before)
             continue
-        _refuse(one, number, who, versions)
+        _refuse(one, number, part, versions)
         if one.device_seq != seq + 1:
             gap = SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
             break
+        part = parts.after(one.kind, part)
         position, seq = position + 1, seq + 1
         row = known[one.id] = _row(actor, case, device, one, position, versions, sent_hash)
         new.append(row)
@@ -104,14 +103,11 @@ def _fingerprint(actor: Person, case: Case, device: UUID, one: Reported) -> str:
     return sent.fingerprint(actor=actor, to=case.pk, what=what)
 
 
-def _refuse(one: Reported, number: int, who: Actor, versions: Mapping[str, ToothPlanVersion]) -> None:
+def _refuse(one: Reported, number: int, part: Part, versions: Mapping[str, ToothPlanVersion]) -> None:
     at = ("events", number)
     if not versions:
         raise NotUsable(reason="This case never had a plan.", at=(*at, "plan_hash"))
-    if one.kind in FROM_HERE:
-        raise NotAllowed(reason="That is recorded here, when a supervisor decides on a plan.", at=(*at, "told", "kind"))
-    if one.kind in BY_SUPERVISOR and who.role is not Role.SUPERVISOR:
-        raise NotAllowed(reason="A supervisor signs off and lets the work go on.", at=(*at, "told", "kind"))
+    refuse_unless_tells(one.kind, part, at=(*at, "told", "kind"))
     if isinstance(one.told, SignOffTold):
         _refuse_word(one.told, (*at, "told"))
 

@@ -11,6 +11,7 @@ import { HoldPointPage } from './screens/hold-point/hold-point'
 import { Compare } from './screens/marks/compare'
 import { MarksScreen } from './screens/marks/marks'
 import { NewCase } from './screens/new-case/new-case'
+import { NoWork } from './screens/no-work/no-work'
 import { Planning } from './screens/plan/plan'
 import { Record } from './screens/record/record'
 import { Review } from './screens/review/review'
@@ -20,10 +21,13 @@ import { SignIn } from './screens/sign-in/sign-in'
 import { CloseVisit } from './screens/visit/close'
 import { ReopenVisit } from './screens/visit/reopen'
 import { Worklist } from './screens/worklist/worklist'
-import { tab } from './store/database'
+import { cannotRead, tab } from './store/database'
 import { noticeRead, readNotice } from './store/first-notice'
 import { membership, personId, standing } from './store/session'
 import { words } from './words/en'
+
+/** Screens that show work, or take something in: they would lack what waits, or lose it. */
+const OF_WORK = /^\/(?:cases\/|share)/
 
 type Screen = (parts: Record<string, string>) => preact.JSX.Element
 
@@ -52,7 +56,13 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
 /** The screen of the present address, behind sign-in and the first notice. */
 export function App() {
   if (standing.value === 'asking') return <OtherTab or={<output class="unseen">{words.loading}</output>} />
-  if (standing.value === 'out') return <SignIn />
+  if (standing.value === 'out')
+    return (
+      <>
+        <OtherTab />
+        <SignIn />
+      </>
+    )
   if (!noticeRead.value) return <FirstNotice onUnderstood={readNotice} />
   const expired = standing.value === 'expired'
   return (
@@ -70,13 +80,14 @@ export function App() {
   )
 }
 
-/** Two versions of the app on one phone: the older one reloads, the newer one waits for it. */
+/** Two versions of the app on one phone: the older one reloads, the newer one waits for it; and a store that is away. */
 function OtherTab({ or = null }: { or?: preact.JSX.Element | null }) {
   if (tab.value === 'waits') return <Notice sign="caution">{words.phone.waits}</Notice>
+  if (tab.value === 'away') return <Notice sign="stop">{words.phone.away}</Notice>
   if (tab.value === 'alone') return or
   return (
     <Notice sign="stop" action={{ says: words.phone.reload, onDo: () => location.reload() }}>
-      {words.phone.older}
+      {words.phone[tab.value]}
     </Notice>
   )
 }
@@ -84,6 +95,7 @@ function OtherTab({ or = null }: { or?: preact.JSX.Element | null }) {
 function screenAt(path: string): preact.JSX.Element {
   const first = membership.value?.role === 'student' ? '/cases' : '/worklist'
   const wanted = path.split('?')[0] === '/' ? first : path
+  if (cannotRead.value && OF_WORK.test(wanted)) return <NoWork />
   for (const [pattern, screen] of SCREENS) {
     const parts = match(pattern, wanted)
     if (parts) return screen(parts)

@@ -134,6 +134,13 @@ def test_a_supervisor_puts_a_length_right_and_both_stay(
     assert told == [pytest.approx(lengths[0], abs=0.01), pytest.approx(lengths[1], abs=0.01)]
 
 
+def test_a_supervisor_who_looks_in_measures_nothing_anew(vale: Person, image: Image) -> None:
+    answer = mark(vale, image, {"marks": marks(), "take": ["P"]})
+    assert "I take over" in answer.json()["detail"]
+    assert answer.status_code == 403
+    assert mark(vale, image, {"marks": marks()}).status_code == 201
+
+
 def test_the_same_again_is_answered_the_same(priya: Person, image: Image) -> None:
     id_, body = uuid7(), {"marks": marks(), "take": ["P"]}
     first = mark(priya, image, body, id_)

@@ -82,5 +82,6 @@ def test_worked_case(name: str) -> None:
     assert course.visit.dam == expected.get("dam")
     assert course.visit.check_due == expected.get("check_due", False)
     assert list(course.missing) == expected.get("missing", [])
+    assert course.taken_over.by == expected.get("taken_over", "")
     assert course.turned_to == expected.get("turned_to", "")
     assert course.plan == expected.get("plan", "A")

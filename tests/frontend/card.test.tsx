@@ -20,7 +20,7 @@ function at(events: Events, name = 'MB', over: Partial<Plan> = {}) {
   const shown = render(
     <>
       <NowCard {...props} />
-      <Dock {...props} />
+      <Dock {...props} onTurnedBack={() => undefined} />
     </>,
   )
   return { ...made, ...shown }
@@ -164,11 +164,54 @@ describe('instruments', () => {
 describe('ways out', () => {
   test('one’s own last entry can be taken back for ten minutes, and it says which', () => {
     const { recorded } = at([SHAPED])
-    press('Take back: 35/.03: stopped at 12.0')
+    press('Take back: MB 35/.03 stopped at 12.0')
     expect(recorded[0]?.told).toEqual({ kind: 'undo', undoes: 'e1' })
     vi.setSystemTime(NOON + 10 * 60_000)
     vi.advanceTimersByTime(10_000)
     return vi.waitFor(() => expect(screen.queryByRole('button', { name: /Take back/ })).toBeNull())
+  })
+
+  const undoes = (events: Events) => {
+    const { recorded, unmount } = at(events)
+    fireEvent.click(screen.getByRole('button', { name: /^Take back/ }))
+    unmount()
+    return recorded[0]
+  }
+  const undo = (canal: string, id: string) => ({ canal, node: '', told: { kind: 'undo', undoes: id } })
+
+  test('a pause, an instrument looked at and an irrigation can be taken back too', () => {
+    expect(undoes([SHAPED, { kind: 'pause', body: { what: 'sensitivity' } }])).toEqual(undo('MB', 'e2'))
+    const looked = { kind: 'inspected' as const, canal: '', body: { instrument: ROTARY, found: 'whole', why: '' } }
+    expect(undoes([SHAPED, looked])).toEqual(undo('', 'e2'))
+    const irrigated = { kind: 'irrigated' as const, body: { irrigant: 'saline', volume_ml: 5 } }
+    expect(undoes([SHAPED, irrigated])).toEqual(undo('MB', 'e2'))
+  })
+
+  test('a note, on this phone or another, stands in no undo’s way; a discard and a supervisor’s word do', () => {
+    const note = { kind: 'note' as const, body: { text: 'Firm.' } }
+    expect(undoes([SHAPED, note, { ...note, canal: '' }])).toEqual(undo('MB', 'e1'))
+    expect(undoes([SHAPED, { ...note, actor: 'v' }])).toEqual(undo('MB', 'e1'))
+    at([SHAPED, { kind: 'resume', actor: 'v', body: { reason: 'Seen.' } }])
+    expect(screen.queryByRole('button', { name: /^Take back/ })).toBeNull()
+  })
+
+  test('each answer keeps its place, whether a depth is asked for or not', () => {
+    const places = (events: Events) => {
+      const { container, unmount } = at(events)
+      const found = [...container.querySelectorAll('.step-answers > button')].map((button) => button.textContent)
+      unmount()
+      return found
+    }
+    expect(places([])).toEqual(['At its stop, 18.5', 'Stopped at —'])
+    const toLength = [...WORKED, left('edta', 'done')]
+    const inHand = { kind: 'inspected' as const, canal: '', body: { instrument: ROTARY, found: 'whole', why: '' } }
+    expect(places([...toLength, inHand])).toEqual(['At its stop, 18.5', 'Stopped short'])
+    at([...toLength, inHand])
+    press('Stopped short')
+    expect([...document.querySelectorAll('.step-answers > button')].map((button) => button.textContent)).toEqual([
+      'At its stop, 18.5',
+      'Stopped at —',
+    ])
   })
 
   test('the answers lie on the side of the chosen hand', () => {
@@ -181,7 +224,7 @@ describe('ways out', () => {
 
   test('not being sure is an answer: a supervisor is asked about this very step', () => {
     const { recorded } = at([])
-    press('I am not sure')
+    press('Not sure')
     expect(screen.getByText('Invented reason of the step.', { selector: '.sheet p' })).toBeTruthy()
     fireEvent.click(within(screen.getByRole('dialog', { hidden: true })).getByText('Ask a supervisor'))
     expect(recorded).toEqual([{ canal: 'MB', node: 'shape', told: { kind: 'ask', note: '' } }])

@@ -28,6 +28,7 @@ interface Case {
     dam?: string
     check_due?: boolean
     missing?: string[]
+    taken_over?: string
     turned_to?: string
     asking?: Record<string, string>
     coming?: Record<string, string>
@@ -90,6 +91,7 @@ describe('the course of a tooth', () => {
       dam: course.visit.dam,
       check_due: course.visit.checkDue,
       missing: course.missing,
+      taken_over: course.takenOver.by,
       turned_to: course.turnedTo,
       ...(one.expect.emergencies && { emergencies: course.emergencies.open }),
       asking: eventsOf(course, 'asking'),
@@ -105,6 +107,7 @@ describe('the course of a tooth', () => {
       dam: null,
       check_due: false,
       missing: [],
+      taken_over: '',
       turned_to: '',
       asking: {},
       coming: {},

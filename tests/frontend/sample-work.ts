@@ -125,7 +125,11 @@ export function chairAfter(events: readonly Event[], over: Partial<Plan> = {}, m
   }))
   const sheets = Object.fromEntries(made.canals.map((one) => [one.canal, one.run_sheet]))
   const recorded: Recorded[] = []
-  const times = happened.map(({ id }) => ({ id, device_time: new Date(NOON).toISOString() }))
+  const times = happened.map(({ id, actor }) => ({
+    id,
+    device_time: new Date(NOON).toISOString(),
+    actor: { id: actor, name: actor },
+  }))
   const chair: Chair = {
     caseId: 'c1',
     version: { case: 'c1', hash: 'A', plan: made } as VersionShown,

@@ -76,7 +76,7 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
     discarded.tap()
     phone.get_by_role("button", name="Bent").tap()
     expect(phone.locator(".dock")).not_to_contain_text(f"Look at {name},")
-    phone.get_by_role("button", name="I am not sure").tap()
+    phone.get_by_role("button", name="Not sure", exact=True).tap()
     phone.get_by_role("button", name="Ask a supervisor").tap()
     expect(phone.get_by_role("dialog").get_by_text("A supervisor is asked.")).to_be_visible()
     phone.go_back()

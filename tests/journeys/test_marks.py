@@ -108,7 +108,9 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
     expect(phone.get_by_text("puts 1 right")).to_be_visible(timeout=15_000)
     what_it_does_to_the_plan(phone)
 
-    side_by_side(laptop, case, photo)
+    phone.goto(f"/cases/{case}")
+    add_image(phone, photo)
+    side_by_side(laptop, case)
 
 
 def what_it_does_to_the_plan(phone: Page) -> None:
@@ -148,10 +150,9 @@ def test_an_intra_oral_file_is_marked_on_the_scale_it_brings(
     expect(phone.get_by_text("taken as a reading")).to_have_count(2, timeout=30_000)
 
 
-def side_by_side(laptop: Page, case: str, photo: Path) -> None:
+def side_by_side(laptop: Page, case: str) -> None:
     """A second image beside the first: zoomed together until that is switched off; marks come and go."""
     laptop.goto(f"/cases/{case}")
-    add_image(laptop, photo)
     laptop.get_by_role("link", name="Images side by side").click(timeout=30_000)
     images = laptop.locator(f"{PANE} > img")
     expect(images).to_have_count(2)

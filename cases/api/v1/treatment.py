@@ -93,6 +93,9 @@ class CourseShown(serializers.Serializer[Any]):
         source="visit.check_due", help_text="The visit was closed and waits for a supervisor's check."
     )
     missing = Value(tuple[Missing, ...], help_text="What has to be there before any canal is worked.")
+    taken_over = serializers.CharField(
+        source="taken_over.by", help_text="Id of the supervisor who works the case beside its student, or empty."
+    )
     turned_to = serializers.CharField(help_text="The canal in hand, or empty.")
     out_of_course = Value(
         dict[str, OutOfCourse], help_text="Events that are kept and move nothing, by id, each with the reason."
@@ -127,7 +130,9 @@ class EventsView(View):
         description="A batch of one device, in its order; sending it again is harmless. After a gap nothing is stored "
         "and the answer names the number expected (409). A clinical fact is never refused for coming at the wrong "
         "moment, nor for what cannot be checked any more: it is kept and set aside or marked, with the reason. An "
-        "emergency that nothing else may hold up comes from a device of its own, named by the event's own id.",
+        "emergency that nothing else may hold up comes from a device of its own, named by the event's own id. What is "
+        "done is told by who works the case, its student or a supervisor who took over; from anybody else it is "
+        "refused (403).",
         request=BatchGiven,
         responses=TreatmentShown,
         examples=[examples.EVENTS],

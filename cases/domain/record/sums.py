@@ -7,7 +7,7 @@ from dataclasses import replace
 from math import fsum
 from typing import Any
 
-from cases.domain.course import Happened, past_stop
+from cases.domain.course import Happened
 from cases.domain.events import EventKind
 from cases.domain.plan_life import Decision
 from cases.domain.record import words
@@ -24,6 +24,7 @@ from cases.domain.record.value import (
     VisitRecord,
     WordRecord,
 )
+from cases.domain.undone import past_stop
 from cases.domain.uses import Use, uses
 
 NAMES_THE_ROOM = (EventKind.ON_SITE, EventKind.REOPEN)

@@ -26,6 +26,7 @@ WHY = {
     OutOfCourse.NOTHING_ASKED: "nothing was asked",
     OutOfCourse.NOT_TO_UNDO: "it cannot be taken back",
     OutOfCourse.NOT_CHECKED: "what it says could not be checked",
+    OutOfCourse.NOT_WORKING: "whoever told it did not work the case any more",
 }
 NOT_CHECKED = {
     NotChecked.PLAN: "the plan it was recorded on is not here",
@@ -246,6 +247,9 @@ SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
     EventKind.RELEASE: _of_release,
     EventKind.ASK: _text("Asked for a supervisor's word", "note"),
     EventKind.COME: _text("Comes to the chair", "note"),
+    EventKind.WANTED: _text("Asks for an image", "note"),
+    EventKind.TAKE_OVER: lambda fact, _: "Takes over: works the case from here on",
+    EventKind.GIVE_BACK: lambda fact, _: "Gives back: works the case no more",
     EventKind.ON_SITE: _of_on_site,
     EventKind.DAM: lambda fact, _: of_visits.dam(fact.event.body),
     EventKind.IMAGE: _of_image,

@@ -264,7 +264,7 @@ export interface paths {
         put?: never;
         /**
          * Report what was done
-         * @description A batch of one device, in its order; sending it again is harmless. After a gap nothing is stored and the answer names the number expected (409). A clinical fact is never refused for coming at the wrong moment, nor for what cannot be checked any more: it is kept and set aside or marked, with the reason. An emergency that nothing else may hold up comes from a device of its own, named by the event's own id.
+         * @description A batch of one device, in its order; sending it again is harmless. After a gap nothing is stored and the answer names the number expected (409). A clinical fact is never refused for coming at the wrong moment, nor for what cannot be checked any more: it is kept and set aside or marked, with the reason. An emergency that nothing else may hold up comes from a device of its own, named by the event's own id. What is done is told by who works the case, its student or a supervisor who took over; from anybody else it is refused (403).
          */
         post: operations["events_create"];
         delete?: never;
@@ -2331,6 +2331,8 @@ export interface components {
             plan_hash: string;
             /** @description The emergency since which every canal is irrigated with saline alone. */
             saline_by: string | null;
+            /** @description Id of the supervisor who works the case beside its student, or empty. */
+            taken_over: string;
             /** @description The canal in hand, or empty. */
             turned_to: string;
             /** @description Events that an undo took out. */
@@ -2540,7 +2542,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2559,6 +2561,9 @@ export interface components {
          *     * `release`: A supervisor decided on a plan: which of its canals may not be worked yet.
          *     * `ask`: The student asks for a supervisor's word.
          *     * `come`: A supervisor answers: to the chair.
+         *     * `wanted`: A supervisor asks to be shown something: an image of a canal.
+         *     * `take_over`: A supervisor works the case from here on, beside or instead of its student.
+         *     * `give_back`: The supervisor who took over works it no more.
          *     * `on_site`: Which licensed clinician is in the room for this visit.
          *     * `dam`: The dam is on, off or leaking.
          *     * `image`: An image was taken; the image itself may still be on the phone.
@@ -2566,7 +2571,7 @@ export interface components {
          *     * `undo`: Names an earlier event that does not count; both stay.
          * @enum {string}
          */
-        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
+        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "wanted" | "take_over" | "give_back" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
         EventShown: {
             actor: components["schemas"]["PersonRef"];
             canal: string;
@@ -2595,7 +2600,7 @@ export interface components {
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["WantedTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -2787,6 +2792,14 @@ export interface components {
              * @enum {string}
              */
             test: "gained";
+        };
+        /** @description The supervisor who took over works it no more. */
+        GiveBackTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "give_back";
         };
         /** @enum {string} */
         GroupEnum: "patient" | "diagnosis" | "tooth" | "additional";
@@ -3534,11 +3547,12 @@ export interface components {
             low_um: number;
         };
         /**
-         * @description Why an event moves nothing.
+         * @description Of one event; it is kept and shown all the same.
          *     * `not_checked`: What it says could not be checked.
+         *     * `not_working`: Of a supervisor who took over: somebody else has ended that since.
          * @enum {string}
          */
-        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo" | "not_checked";
+        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo" | "not_checked" | "not_working";
         /** @description A supervisor lets the work go on in spite of a caution. */
         Override: {
             /** @description None for a caution that concerns the whole tooth. */
@@ -4738,6 +4752,14 @@ export interface components {
             /** @description One-time codes of theirs count on a student's phone. */
             signs_at_bench: boolean;
         };
+        /** @description A supervisor works the case from here on. */
+        TakeOverTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "take_over";
+        };
         /** @description A canal's curve as it was tapped, orifice side first. */
         TappedCurveRequest: {
             /** @description On the straight coronal part. */
@@ -5175,6 +5197,29 @@ export interface components {
             source: string;
             /** @description What is left if it drifts to this side all the way. */
             worst_mm: number;
+        };
+        /** @description A supervisor asks to be shown something. */
+        WantedTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "wanted";
+            note: string;
+            /** @constant */
+            what: "image";
+        };
+        /** @description A supervisor asks to be shown something. */
+        WantedToldRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "wanted";
+            /** @default  */
+            note?: string;
+            /** @constant */
+            what: "image";
         };
         /**
          * @description * `length`: The working length before rounding, mm.

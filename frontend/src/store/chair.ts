@@ -5,10 +5,11 @@ import { Course, type Sheets } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
 import { treatmentName, unsent, unsentKnown } from './outbox'
+import { mayTell } from './part'
 import { useVersion, useVersions } from './plans'
 import { type Done, tell } from './record'
 import type { Unsent } from './schema'
-import { personId } from './session'
+import { membership, personId } from './session'
 import { useKept } from './use'
 
 type ReplanTold = Extract<Told, { kind: 'replan' }>
@@ -22,13 +23,21 @@ export interface Chair {
   readonly events: readonly Happened[]
   readonly waiting: readonly Unsent[]
   readonly treatment: Treatment
-  /** True once it is written on the phone. */
+  /** True once it is written on the phone; false where it could not be, or is not this person's to tell. */
   record(canal: string, node: string, told: Told): Promise<boolean>
 }
 
 /** What the server last said of the work, kept on the phone. */
 export function useTreatment(caseId: string) {
   return useKept(treatmentName(caseId), () => calls.getTreatment(caseId))
+}
+
+/** Whether this person works the case; a supervisor does once they took over, as the server last said. */
+export function useWorks(caseId: string): boolean {
+  const role = membership.value?.role
+  const name = role === 'supervisor' ? treatmentName(caseId) : undefined
+  const said = useKept<Treatment>(name, () => calls.getTreatment(caseId)).value
+  return role === 'student' || (role === 'supervisor' && said?.course?.taken_over === personId())
 }
 
 /** The course of the case; undefined until its treatment and its plans are on the phone, null where none was approved. */
@@ -111,7 +120,8 @@ function chairOf(
     events,
     waiting: pending,
     treatment,
-    record: (canal, node, told) => {
+    record: async (canal, node, told) => {
+      if (!mayTell(course, told.kind)) return false
       const done: Done = { plan_hash: version.hash, seen_position: treatment.position, canal, node, told }
       return tell(caseId, done)
     },

@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import { type IDBPDatabase, openDB } from 'idb'
 import { type Entry, type Local, UPGRADES } from './schema'
 
@@ -6,18 +6,22 @@ import { type Entry, type Local, UPGRADES } from './schema'
 const FORM = 5
 
 /**
- * How this tab stands to a newer app on the same phone: `older` where the newer one has taken the store, `waits` where
- * this is the newer one and another tab still holds the store.
+ * How this tab stands to the phone's store: `older` where a newer app in another tab has taken it, `waits` where this is
+ * the newer one and another tab still holds it, `outdated` where the server went back to this app and a newer one has
+ * written the store, `away` where the browser cannot open it for another reason.
  */
-export const tab = signal<'alone' | 'older' | 'waits'>('alone')
+export const tab = signal<'alone' | 'older' | 'waits' | 'outdated' | 'away'>('alone')
+
+/** What waits to be sent cannot be read by this app: work that is shown would lack it. */
+export const cannotRead = computed(() => tab.value === 'older' || tab.value === 'outdated')
 
 let opened: Promise<IDBPDatabase<Local>> | undefined
 
 export function database(): Promise<IDBPDatabase<Local>> {
   opened ??= open().catch((error) => {
-    // An app that was kept from before opens what a newer one has upgraded.
-    if (error instanceof DOMException && error.name === 'VersionError') tab.value = 'older'
     opened = undefined
+    const newer = error instanceof DOMException && error.name === 'VersionError'
+    if (!cannotRead.peek()) tab.value = newer ? 'outdated' : 'away'
     throw error
   })
   return opened
@@ -41,7 +45,7 @@ async function open(): Promise<IDBPDatabase<Local>> {
       opened = undefined
     },
   })
-  if (tab.value === 'waits') tab.value = 'alone'
+  if (!cannotRead.peek()) tab.value = 'alone'
   return db
 }
 

@@ -51,8 +51,9 @@ export interface Local extends DBSchema {
 export type Upgrade = (db: IDBPDatabase<Local>) => void
 
 /**
- * What each form of the phone's store added, oldest first. A published step is never changed, and none takes anything
- * away that a person entered: what waits to be sent outlives every upgrade.
+ * What each form of the phone's store added, oldest first. A published step is never changed, and there are no more of
+ * them: a server that goes back serves the last release, which opens this very form and no later one. What is new lies in
+ * a database of its own.
  */
 export const UPGRADES: readonly Upgrade[] = [
   (db) => {

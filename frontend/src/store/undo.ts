@@ -1,17 +1,16 @@
 import type { Happened } from '@/walk/happened'
-import { mayUndo } from '@/walk/undone'
 import type { Chair } from './chair'
 import { personId } from './session'
 
 const TEN_MINUTES_MS = 10 * 60_000 // a rule of the screen alone: a slip is noticed at once or not at all
 
-/** One's own last entry on the canal, while it can still be taken back. */
+/** One's own last entry, on the canal or on an instrument, that can be taken back now. A note is no tap: it is passed over. */
 export function lastToUndo(chair: Chair, canal: string, now: number = Date.now()): Happened | undefined {
   const me = personId()
-  const undone = chair.course.undone
-  const own = chair.events.filter((e) => e.actor === me && e.canal === canal && e.kind !== 'undo' && !undone.has(e.id))
-  const last = own.at(-1)
-  if (!last || !mayUndo(last)) return undefined
+  const { undoable } = chair.course
+  const here = (e: Happened) => e.canal === canal || e.kind === 'inspected'
+  const last = chair.events.findLast((e) => e.actor === me && here(e) && e.kind !== 'note' && undoable.has(e.id))
+  if (!last) return undefined
   const at = timeOf(chair, last.id)
   return at !== undefined && now - at < TEN_MINUTES_MS ? last : undefined
 }

@@ -1,5 +1,6 @@
 import { type Signal, signal } from '@preact/signals'
 import { database } from './database'
+import { retrying } from './line'
 import type { Local } from './schema'
 import { personId } from './session'
 import { onHeard, tellTabs } from './tabs'
@@ -21,8 +22,17 @@ export function waitingIn<S extends Store>(store: S) {
 
   /** Shows what the store has of a case, where a screen of this tab shows the case. */
   async function look(person: string, caseId: string): Promise<void> {
-    const waiting = shown.get(keyOf(person, caseId))
-    if (waiting) waiting.value = await (await database()).getAll(store, ofCase(person, caseId))
+    const key = keyOf(person, caseId)
+    const waiting = shown.get(key)
+    if (!waiting) return
+    waiting.value = await (await database()).getAll(store, ofCase(person, caseId))
+    if (!loaded.peek().has(key)) loaded.value = new Set([...loaded.peek(), key])
+  }
+
+  /** Looks until the store can be read: until then nothing is known of what waits, and no work is shown without it. */
+  function lookUntilKnown(person: string, caseId: string): void {
+    const retry = retrying(() => void look(person, caseId).then(retry.over, () => retry.later()))
+    void look(person, caseId).catch(() => retry.later())
   }
 
   /** What waits of the case for the person who is signed in. */
@@ -32,12 +42,7 @@ export function waitingIn<S extends Store>(store: S) {
     if (found) return found
     const made = signal<readonly Local[S]['value'][]>([])
     shown.set(keyOf(person, caseId), made)
-    // A store that cannot be opened says so itself, and is looked at again with the next entry.
-    void look(person, caseId)
-      .catch(() => undefined)
-      .then(() => {
-        loaded.value = new Set([...loaded.value, keyOf(person, caseId)])
-      })
+    lookUntilKnown(person, caseId)
     return made
   }
 

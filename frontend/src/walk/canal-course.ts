@@ -17,6 +17,7 @@ export type OutOfCourse =
   | 'nothing_asked'
   | 'not_to_undo'
   | 'not_checked'
+  | 'not_working'
 
 /** One canal. `held` is what withholds it beside its place in the run sheet. */
 export class CanalCourse {

@@ -1,17 +1,16 @@
 import type { RunSheet } from '@/api/shapes'
 import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, signOff } from './canal-course'
 import { Emergencies } from './emergencies'
-import type { Happened, Kind } from './happened'
-import { undone } from './undone'
+import type { Happened } from './happened'
+import { TakenOver } from './taken-over'
+import { MOVES_NOTHING, undone } from './undone'
 import { type Missing, type Setting, Visit } from './visit'
+import { ofWork } from './who-tells'
 
 export type { CanalCourse, CanalState, OutOfCourse } from './canal-course'
 
 /** Run sheets of one plan by canal. */
 export type Sheets = Readonly<Record<string, RunSheet>>
-
-/** Kept and shown; where the work stands is the same after them. */
-const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated']
 
 interface Reopened {
   readonly as_left?: readonly string[]
@@ -29,8 +28,11 @@ export class Course {
   readonly emergencies = new Emergencies()
   readonly visit: Visit
   turnedTo = ''
+  readonly takenOver = new TakenOver()
   readonly outOfCourse: Record<string, OutOfCourse> = {}
   readonly undone: ReadonlySet<string>
+  /** What its own actor may still take back. */
+  readonly undoable: ReadonlySet<string>
 
   constructor(
     /** Run sheets of every version that was ever in force, by hash. */
@@ -39,8 +41,9 @@ export class Course {
     setting: Setting,
   ) {
     this.visit = new Visit(setting)
-    const { gone, wrong } = undone(events)
+    const { gone, wrong, open } = undone(events)
     this.undone = gone
+    this.undoable = open
     for (const id of wrong) this.outOfCourse[id] = 'not_to_undo'
     for (const event of events) {
       if (event.kind === 'undo' || gone.has(event.id)) continue
@@ -70,6 +73,9 @@ export class Course {
     const emergency = this.emergencies.take(event)
     if (emergency !== undefined) return emergency ? null : 'nothing_asked'
     if (event.kind === 'replan') return this.replan(event)
+    if (event.kind === 'take_over') return this.takenOver.take(event.actor) ? null : 'nothing_asked'
+    if (event.kind === 'give_back') return this.takenOver.end(event.actor) ? null : 'nothing_asked'
+    if (ofWork(event.kind) && this.takenOver.ended(event.actor)) return 'not_working'
     const ofVisit = this.takeVisit(event)
     if (ofVisit !== undefined) return ofVisit
     const canal = this.canals[event.canal]
@@ -82,7 +88,9 @@ export class Course {
   private takeVisit(event: Happened): OutOfCourse | null | undefined {
     switch (event.kind) {
       case 'close':
-        return this.visit.close() ? null : 'closed'
+        if (!this.visit.close()) return 'closed'
+        this.takenOver.end(this.takenOver.by)
+        return null
       case 'reopen':
         return this.reopen(event)
       case 'on_site':

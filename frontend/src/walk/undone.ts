@@ -1,10 +1,17 @@
 import type { Happened, Kind } from './happened'
 
+/** Kept and shown; where the work stands is the same after them. */
+export const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated', 'wanted']
+
+/** No step rests on them: they stand in no undo's way, and may be taken back out of turn. */
+const BESIDE: readonly Kind[] = [...MOVES_NOTHING, 'turn', 'ask']
+
+/** Answers what was done in the canal before: that is not taken back from under it any more. */
+const WORD_ON_A_CANAL: readonly Kind[] = ['sign_off', 'resume']
+
 /** Halts, answers, discards and plans are answered by something new, never taken back. */
 const NEVER: readonly Kind[] = [
   'sign_off',
-  'inspected',
-  'pause',
   'emergency',
   'corrected',
   'resume',
@@ -16,30 +23,60 @@ const NEVER: readonly Kind[] = [
   'reading',
   'answer',
   'come',
+  'take_over',
+  'give_back',
   'on_site',
   'dam',
 ]
 
-export function mayUndo({ kind, body }: Happened): boolean {
+function mayUndo({ kind, body }: Happened): boolean {
   const pastStop = typeof body.depth_um === 'number' && typeof body.stop_um === 'number' && body.depth_um > body.stop_um
-  return !NEVER.includes(kind) && !pastStop
+  return !NEVER.includes(kind) && !pastStop && body.found !== 'discarded'
 }
 
-/** What does not count, and the undos that name something else than the actor's own last entry on the canal. */
-export function undone(events: readonly Happened[]): { gone: ReadonlySet<string>; wrong: readonly string[] } {
-  const own = new Map<string, Happened[]>()
+export interface Undone {
+  /** What does not count. */
+  readonly gone: ReadonlySet<string>
+  /** Undos that name something that is not to be taken back by their actor (any more). */
+  readonly wrong: readonly string[]
+  /** What an undo by its own actor would take back now. */
+  readonly open: ReadonlySet<string>
+}
+
+/** What was taken back, by the rule that the server folds by. */
+export function undone(events: readonly Happened[]): Undone {
+  // By canal and actor: what moved the work, the last at the end, as far as nothing has come to rest on it.
+  const standing = new Map<string, Map<string, Happened[]>>()
+  const beside = new Map<string, Happened>()
   const gone = new Set<string>()
   const wrong: string[] = []
-  for (const event of events) {
-    const key = `${event.actor}\n${event.canal}`
-    const entries = own.get(key) ?? []
-    own.set(key, entries)
-    const last = entries.at(-1)
-    if (event.kind !== 'undo') entries.push(event)
-    else if (last && last.id === event.body.undoes && mayUndo(last)) {
-      gone.add(last.id)
-      entries.pop()
-    } else wrong.push(event.id)
+  const ownOf = ({ canal, actor }: Happened) => {
+    const each = standing.get(canal) ?? new Map<string, Happened[]>()
+    standing.set(canal, each)
+    const own = each.get(actor) ?? []
+    each.set(actor, own)
+    return own
   }
-  return { gone, wrong }
+  for (const event of events) {
+    if (event.kind === 'undo') {
+      const named = String(event.body.undoes)
+      const own = ownOf(event)
+      const last = own.at(-1)
+      const other = beside.get(named)
+      const mine = other?.actor === event.actor && other.canal === event.canal && mayUndo(other)
+      if (last?.id === named && mayUndo(last)) own.pop()
+      else if (mine) beside.delete(named)
+      else {
+        wrong.push(event.id)
+        continue
+      }
+      gone.add(named)
+    } else if (BESIDE.includes(event.kind)) beside.set(event.id, event)
+    else if (event.kind === 'replan') standing.clear()
+    else if (WORD_ON_A_CANAL.includes(event.kind)) standing.delete(event.canal)
+    else ownOf(event).push(event)
+  }
+  const last = [...standing.values()].flatMap((each) => [...each.values()].flatMap((own) => own.at(-1) ?? []))
+  const open = [...last, ...beside.values()].filter(mayUndo).map(({ id }) => id)
+  return { gone, wrong, open: new Set(open) }
 }

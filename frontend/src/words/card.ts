@@ -5,6 +5,14 @@ const EXITS: Record<string, string> = {
   blocked: 'does not pass',
 }
 
+/** What a canal is paused for under Problem. */
+const PAUSES: Record<string, string> = {
+  sensitivity: 'It hurts',
+  normal_bleeding: 'It bleeds a little',
+  ledge_suspected: 'It catches: a ledge?',
+  other: 'Something else',
+}
+
 const listed = (all: readonly string[]) =>
   all.length > 1 ? `${all.slice(0, -1).join(', ')} and ${all.at(-1)}` : (all[0] ?? '')
 
@@ -30,7 +38,7 @@ export const card = {
       'Not used before its speed and torque are known. Look them up in the maker’s instructions, have them entered in the kit, and plan again.',
     turned: (canal: string) => `turned to ${canal}`,
     undo: (what: string) => `Take back: ${what}`,
-    notSure: 'I am not sure',
+    notSure: 'Not sure',
     why: 'Why this step',
     unsure: 'is not sure',
     askTitle: 'Not sure?',
@@ -38,12 +46,10 @@ export const card = {
     asked: 'A supervisor is asked. It stands on their list; look for them in the room too.',
     askedNotSent: 'Not sent yet: this phone has no connection. Ask in the room.',
     pauseHere: 'Pause this canal',
-    pauses: {
-      sensitivity: 'It hurts',
-      normal_bleeding: 'It bleeds a little',
-      ledge_suspected: 'It catches: a ledge?',
-      other: 'Something else',
-    } as Record<string, string>,
+    pauses: PAUSES,
+    paused: (why: string) => ['paused', PAUSES[why]?.toLowerCase()].filter(Boolean).join(': '),
+    looked: (found: unknown, why: unknown) =>
+      found === 'whole' ? String(why || 'as it was') : ['discarded', why].filter(Boolean).join(': ').toLowerCase(),
     pausedFor: {
       sensitivity: 'Paused: it hurts.',
       normal_bleeding: 'Paused: it bleeds a little.',

@@ -94,6 +94,7 @@ export const chair = {
       nothing_asked: 'nothing was asked',
       not_to_undo: 'cannot be taken back',
       not_checked: 'what it says could not be checked',
+      not_working: 'whoever told it did not work the case any more',
     } as Record<string, string>,
     notChecked: {
       plan: 'the plan it was recorded on is not on the server',
@@ -120,6 +121,9 @@ export const chair = {
       release: 'supervisor decided on the plan',
       ask: 'asked for a word',
       come: 'supervisor comes to the chair',
+      wanted: 'supervisor asks for an image',
+      take_over: 'supervisor takes over',
+      give_back: 'supervisor gives back',
       on_site: 'clinician in the room named',
       dam: 'dam',
       image: 'image taken',

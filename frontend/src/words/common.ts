@@ -29,7 +29,7 @@ export const common = {
   offline: (seen: string) => `No connection. This is what was seen ${seen}.`,
   offlineNothing: 'No connection, and nothing of this is on the phone yet.',
   failed: 'The server could not answer.',
-  newVersion: 'A newer version of the app is ready.',
+  newVersion: 'Another version of the app is ready.',
   takeUp: 'Take it up',
   notFound: { title: 'Nothing here', says: 'There is no such screen.', home: 'To the cases' },
   setting: { block: 'Training block', extracted: 'Extracted tooth', clinic: 'Clinic' } as Record<string, string>,

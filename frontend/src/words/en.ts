@@ -11,6 +11,7 @@ import { figures } from './figures'
 import { hold } from './hold'
 import { images } from './images'
 import { lengthWords } from './length'
+import { look } from './look'
 import { marks } from './marks'
 import { phone } from './phone'
 import { plan } from './plan'
@@ -30,6 +31,7 @@ export const words = {
   ...card,
   ...images,
   ...hold,
+  ...look,
   ...marks,
   ...phone,
   ...plan,

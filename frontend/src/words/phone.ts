@@ -13,6 +13,13 @@ export const phone = {
     ahead: (span: string) => `${span} ahead of`,
     behind: (span: string) => `${span} behind`,
     older: 'A newer version of the app is open in another tab. Reload this one: nothing recorded is lost.',
+    outdated:
+      'This app is older than what is kept on this phone. What you recorded here is safe, but only the newer app can read and send it. Reload to see whether it is back.',
+    away: 'The browser cannot open this app’s store. It is tried again by itself; until then nothing can be recorded here.',
+    noWork: {
+      title: 'No work is shown here',
+      says: 'It would lack what you recorded on this phone and is not sent yet. Go on by the newer app, or write down on paper what is done until it is back.',
+    },
     reload: 'Reload',
     waits: 'Another tab holds an older version of the app. Close it: this one waits for it.',
     unsent: (n: number) =>

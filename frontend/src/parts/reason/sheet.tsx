@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef } from 'preact/hooks'
+import { useAsked } from '@/parts/unhurried'
 import { words } from '@/words/en'
 import './sheet.css'
 
@@ -16,6 +17,7 @@ export function Sheet({ title, onClose, children }: Props) {
   const ref = useRef<HTMLDialogElement>(null)
   const id = useId()
   const close = () => ref.current?.close()
+  useAsked(title)
   useEffect(() => {
     ref.current?.showModal()
     // A place of its own in the history: the phone's way back closes the sheet and leaves the screen.

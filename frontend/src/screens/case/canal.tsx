@@ -3,6 +3,7 @@ import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { go } from '@/router'
 import { removeCanal, useCase } from '@/store/cases'
+import { useWorks } from '@/store/chair'
 import { useSending } from '@/store/sending'
 import { takenOf } from '@/store/taken'
 import { words } from '@/words/en'
@@ -38,6 +39,7 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
     ['2-1', '1-2-1'].includes(root.pattern) &&
     root.main_canal != null &&
     root.main_canal !== canal.name
+  const works = useWorks(of.id)
   const waiting = takenOf(of.id).value.filter((one) => one.canal === canal.id)
   return (
     <>
@@ -48,7 +50,11 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
         </div>
       </div>
       {canal.reference_point === '' && <ReferencePoint canal={canal} of={of} />}
-      <ReadingForm canal={canal} caseId={of.id} setting={of.setting} joins={joins} />
+      {works ? (
+        <ReadingForm canal={canal} caseId={of.id} setting={of.setting} joins={joins} />
+      ) : (
+        <p class="soft">{words.look.lengths}</p>
+      )}
       <TakenReadings waiting={waiting} />
       <Readings canal={canal} />
       <CanalFacts canal={canal} of={of} />

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { CanalPlan, Do, Told } from '@/api/shapes'
 import { mm } from '@/parts/millimetres'
+import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair'
 import type { CanalCourse } from '@/walk/course'
 import { irrigantAt } from '@/walk/irrigants'
@@ -29,36 +30,24 @@ export function leaveBy({ chair, canal, course, node }: StepProps) {
   }
 }
 
-/** The answers a step can have. A depth is never filled in beforehand: what is recorded is what was felt. */
+/**
+ * The answers a step can have, each always in the same place. A depth is never filled in beforehand: what is recorded is
+ * what was felt.
+ */
 export function Answers(props: StepProps) {
   const { node, course, canal } = props
   const [asking, setAsking] = useState(node.target === 'to_resistance')
   const [depth, setDepth] = useState<number>()
+  useAsked(String(asking))
   const leave = leaveBy(props)
   const stop = course.walk.stop()
   if (node.action === 'irrigate') return <IrrigateAnswers {...props} />
-  const reached = 'reached' in node.exits && (
-    <button
-      type="button"
-      class={asking && node.target === 'to_resistance' ? 'button answer' : 'button main'}
-      onClick={() => leave('reached', { depth_um: stop })}
-    >
-      {node.action === 'recapitulate' ? words.chair.passes : reachedSays(stop)}
-    </button>
-  )
-  const stopped = (
-    <button
-      type="button"
-      class={node.target === 'to_resistance' ? 'button main' : 'button answer'}
-      disabled={depth === undefined}
-      onClick={() => leave('short', { depth_um: depth ?? null })}
-    >
-      {depth === undefined ? words.card.notTouched : words.chair.stoppedAtDepth(mm(depth / 1000))}
-    </button>
-  )
+  const ruler = asking && 'short' in node.exits
+  // At resistance what was felt is the usual answer, elsewhere its stop is: told by weight, not by place.
+  const [main, second] = ruler && node.target === 'to_resistance' ? ['answer', 'main'] : ['main', 'answer']
   return (
     <>
-      {asking && 'short' in node.exits && (
+      {ruler && (
         <DepthRuler
           depth={depth}
           stop={stop}
@@ -68,11 +57,24 @@ export function Answers(props: StepProps) {
         />
       )}
       <div class="step-answers">
-        {asking && 'short' in node.exits && stopped}
-        {reached}
+        {'reached' in node.exits && (
+          <button type="button" class={`button ${main}`} onClick={() => leave('reached', { depth_um: stop })}>
+            {node.action === 'recapitulate' ? words.chair.passes : reachedSays(stop)}
+          </button>
+        )}
         {'done' in node.exits && (
           <button type="button" class="button main" onClick={() => leave('done')}>
             {node.action === 'image' ? words.chair.imageTaken : words.chair.done}
+          </button>
+        )}
+        {ruler && (
+          <button
+            type="button"
+            class={`button ${second}`}
+            disabled={depth === undefined}
+            onClick={() => leave('short', { depth_um: depth ?? null })}
+          >
+            {depth === undefined ? words.card.notTouched : words.chair.stoppedAtDepth(mm(depth / 1000))}
           </button>
         )}
         {'short' in node.exits && !asking && (

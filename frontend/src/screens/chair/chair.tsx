@@ -1,33 +1,41 @@
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { Treatment } from '@/api/shapes'
+import type { CanalPlan, Treatment } from '@/api/shapes'
 import { OLD_S } from '@/parts/as-of'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { RecordLink } from '@/parts/record-link'
 import { Seen } from '@/parts/seen'
+import { Unhurried, useUnhurry } from '@/parts/unhurried'
+import type { Unhurry } from '@/parts/unhurry'
 import { useAhead } from '@/store/bands'
 import { useCase } from '@/store/cases'
 import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair'
+import { works } from '@/store/part'
 import { usePolling } from '@/store/use'
 import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
+import { beforeStep } from './at-hand'
 import { BandsBoard, LastDepth } from './bands'
 import { CanalStrip } from './canal-strip'
 import { ClosedVisit } from './closed-visit'
-import { Dock } from './dock'
+import { ClosedDock, Dock } from './dock'
 import { DoneList } from './done-list'
 import { Halted, SalineOnly } from './halted'
 import { IrrigateMore } from './irrigate'
 import { LengthAgain } from './length-again'
+import { LookingIn } from './looking-in'
 import { MayStart } from './may-start'
 import { NextAtTray } from './next-at-tray'
 import { Note } from './note'
 import { NowCard } from './now-card'
 import { Outbox } from './outbox'
-import { Trouble } from './trouble'
+import { TakenOver } from './take-over'
+import { WantedImages } from './wanted-image'
 import './chair.css'
 import './may-start.css'
 
+/** What is asked: of a step what is to be done, else all of what stands in its way. */
+const ASKED = '.now-what, .now-card:not(:has(.now-what)), .may-start[data-missing]'
 const SECONDS_3 = 3000 // a supervisor's word must reach the chair within five seconds
 
 /** The work on a tooth, one step at a time; with no connection as with one. */
@@ -57,35 +65,54 @@ function Work({ caseId, treatment }: { caseId: string; treatment: Treatment }) {
     const chair = useChair(caseId, treatment)
     if (chair === null) return <Notice sign="note">{words.chair.notApproved}</Notice>
     if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
-    return <Standing caseId={caseId} chair={chair} />
+    return <AtTheChair caseId={caseId} chair={chair} />
   } catch (error) {
     if (error instanceof TooNew) return <Notice sign="stop">{words.chair.tooNew}</Notice>
     throw error
   }
 }
 
-function Standing({ caseId, chair }: { caseId: string; chair: AtChair }) {
-  const ahead = useAhead(caseId, chair)
+interface Props {
+  caseId: string
+  chair: AtChair
+  canals: readonly CanalPlan[]
+}
+
+/** Who works the tooth is shown the next step; who looks in is told how it stands. */
+function AtTheChair({ caseId, chair }: Omit<Props, 'canals'>) {
   const canals = useMemo(() => chair.plan.canals.filter((c) => chair.course.canals[c.canal]), [chair.plan])
+  if (!works(chair.course)) return <LookingIn chair={chair} canals={canals} />
+  return <Standing caseId={caseId} chair={chair} canals={canals} />
+}
+
+function Standing({ caseId, chair: found, canals }: Props) {
   const [picked, setPicked] = useState<string>()
-  const current = picked ?? (chair.course.turnedTo || canals[0]?.canal) ?? ''
+  const current = picked ?? (found.course.turnedTo || canals[0]?.canal) ?? ''
+  const over = useUnhurry(askedOf(found, current))
+  const chair = useMemo(() => unhurried(found, over), [found, over])
+  const ahead = useAhead(caseId, chair)
   const canal = canals.find((c) => c.canal === current) ?? canals[0]
   const course = canal && chair.course.canals[canal.canal]
   // While the tooth is halted there is one thing to read and nothing to answer.
   const halted = chair.course.haltedBy !== null
   const { closed } = chair.course.visit
   const open = chair.course.missing.length === 0
-  const step = course ? `${canal?.canal} ${course.walk.left.length}` : ''
-  // Another step is read from its top.
-  useEffect(() => globalThis.scrollTo?.(0, 0), [step])
+  const step = course ? [canal?.canal, chair.course.plan, course.walk.at, course.walk.left.length].join(' ') : ''
+  // Another step is read from its top, and lies clear of the dock.
+  useEffect(() => {
+    globalThis.scrollTo?.(0, 0)
+    document.querySelector(ASKED)?.scrollIntoView?.({ block: 'nearest' })
+  }, [step, course?.state, open])
   const turn = (name: string) => {
     setPicked(name)
     if (name !== current) void chair.record(name, '', { kind: 'turn' })
   }
   return (
-    <div class="chair">
+    <Unhurried over={over} class="chair">
+      <TakenOver chair={chair} />
       {halted && <Halted chair={chair} />}
       <SalineOnly chair={chair} />
+      <WantedImages chair={chair} />
       <Outbox chair={chair} />
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={turn} />
       {closed ? <ClosedVisit chair={chair} caseId={caseId} /> : !halted && <MayStart chair={chair} canal={canal} />}
@@ -109,14 +136,35 @@ function Standing({ caseId, chair }: { caseId: string; chair: AtChair }) {
           {words.visit.close}
         </a>
       )}
-      {canal && closed && !halted && (
-        <div class="dock">
-          <Trouble chair={chair} canal={canal.canal} pausable={false} />
-        </div>
+      {canal && closed && !halted && <ClosedDock chair={chair} canal={canal} />}
+      {canal && course && !halted && !closed && (
+        <Dock key={step} chair={chair} canal={canal} course={course} onTurnedBack={() => setPicked(undefined)} />
       )}
-      {canal && course && !halted && !closed && <Dock key={step} chair={chair} canal={canal} course={course} />}
-    </div>
+    </Unhurried>
   )
+}
+
+/** What is asked on the screen, so that it changes with whatever a tap would be an answer to. */
+function askedOf(chair: AtChair, canal: string): string {
+  const { haltedBy, salineBy, missing, visit, plan, canals, undone } = chair.course
+  const course = canals[canal]
+  const of = course && [
+    course.walk.at,
+    course.walk.left.length,
+    course.state,
+    course.askedBy,
+    course.asking,
+    course.coming,
+  ]
+  const before = course && beforeStep(chair, canal, course)
+  const { closed, onSite, dam, checkDue } = visit
+  const room = [closed, onSite, dam, checkDue, missing]
+  return JSON.stringify([canal, of, before, plan, haltedBy, salineBy, room, [...undone].at(-1)])
+}
+
+/** The chair whose every record holds up the next tap until it is written and shown. */
+function unhurried(chair: AtChair, over: Unhurry): AtChair {
+  return { ...chair, record: (canal, node, told) => over.during(chair.record(canal, node, told)) }
 }
 
 /** Keeps the screen on while it is looked at: a wet glove cannot unlock a phone. */

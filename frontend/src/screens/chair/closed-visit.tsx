@@ -1,6 +1,6 @@
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
-import { membership } from '@/store/session'
+import { mayTell } from '@/store/part'
 import { timeOf } from '@/store/undo'
 import { actorOf, lastOf } from '@/store/visits'
 import { CHECK } from '@/walk/visit'
@@ -26,12 +26,11 @@ export function ClosedVisit({ chair, caseId }: { chair: Chair; caseId: string })
       </Notice>
       {note && <p>{note}</p>}
       {chair.course.visit.clinic && <Check chair={chair} since={closed ? chair.events.indexOf(closed) : 0} />}
-      <a
-        class={`button ${membership.value?.role === 'supervisor' ? 'answer' : 'main'}`}
-        href={`/cases/${caseId}/chair/reopen`}
-      >
-        {words.visit.openAgain}
-      </a>
+      {mayTell(chair.course, 'reopen') && (
+        <a class="button main" href={`/cases/${caseId}/chair/reopen`}>
+          {words.visit.openAgain}
+        </a>
+      )}
     </section>
   )
 }

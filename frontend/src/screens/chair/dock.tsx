@@ -1,9 +1,13 @@
+import type { ComponentChildren } from 'preact'
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { CanalPlan } from '@/api/shapes'
 import type { Chair } from '@/store/chair'
 import { hand } from '@/store/hand'
+import { membership } from '@/store/session'
 import type { CanalCourse } from '@/walk/course'
 import { Answers } from './answers'
 import { beforeStep } from './at-hand'
+import { AskForWord } from './hold-point'
 import { LookFirst, TakeNew } from './look-first'
 import { NotSure } from './not-sure'
 import { Trouble } from './trouble'
@@ -14,27 +18,60 @@ interface Props {
   chair: Chair
   canal: CanalPlan
   course: CanalCourse
+  onTurnedBack: () => void
 }
 
-/** What is answered with, at the foot of the screen: the answers under the thumb of the hand that was chosen. */
-export function Dock({ chair, canal, course }: Props) {
+/** What is answered with, at the foot of the screen: each answer and way out in its place, whatever the step. */
+export function Dock({ chair, canal, course, onTurnedBack }: Props) {
   return (
-    <div class="dock" data-hand={hand.value}>
-      <UndoBar chair={chair} canal={canal.canal} />
-      <div class="dock-grid">
-        <Due chair={chair} canal={canal} course={course} />
-        <div class="ways-out">
-          <NotSure chair={chair} canal={canal} course={course} />
-          <Trouble chair={chair} canal={canal.canal} pausable={course.held === null} />
-        </div>
+    <DockFrame above={<UndoBar chair={chair} canal={canal.canal} onTurnedBack={onTurnedBack} />}>
+      <Due chair={chair} canal={canal} course={course} />
+      <div class="ways-out">
+        <NotSure chair={chair} canal={canal} course={course} />
+        <Trouble chair={chair} canal={canal.canal} pausable={course.held === null} />
       </div>
+    </DockFrame>
+  )
+}
+
+/** After closing there is nothing to answer; what goes wrong is told all the same. */
+export function ClosedDock({ chair, canal }: Pick<Props, 'chair' | 'canal'>) {
+  return (
+    <DockFrame>
+      <div class="ways-out">
+        <Trouble chair={chair} canal={canal.canal} pausable={false} />
+      </div>
+    </DockFrame>
+  )
+}
+
+/** Lies over the foot of the screen, and tells the screen how much of it that is. */
+function DockFrame({ above, children }: { above?: ComponentChildren; children: ComponentChildren }) {
+  const frame = useRef<HTMLDivElement>(null)
+  useLayoutEffect(() => {
+    const root = document.documentElement.style
+    const tell = () => root.setProperty('--dock-height', `${frame.current?.offsetHeight ?? 0}px`)
+    tell()
+    const grown = new ResizeObserver(tell)
+    if (frame.current) grown.observe(frame.current)
+    return () => {
+      grown.disconnect()
+      root.removeProperty('--dock-height')
+    }
+  }, [])
+  return (
+    <div class="dock" data-hand={hand.value} ref={frame}>
+      {above}
+      <div class="dock-grid">{children}</div>
     </div>
   )
 }
 
 /** What this step wants now: an instrument looked at, a new one, or its answers. */
-function Due({ chair, canal, course }: Props) {
+function Due({ chair, canal, course }: Omit<Props, 'onTurnedBack'>) {
   const { node } = course.walk
+  const asks = course.state === 'hold_point' && membership.value?.role !== 'supervisor'
+  if (asks && node.kind === 'do') return <AskForWord chair={chair} canal={canal.canal} node={node} />
   if (chair.course.missing.length > 0 || course.state !== 'open' || node.kind === 'end') return null
   const before = beforeStep(chair, canal.canal, course)
   switch (before?.what) {

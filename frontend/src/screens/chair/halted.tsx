@@ -2,7 +2,10 @@ import { useEffect, useState } from 'preact/hooks'
 import { TextField, Tick } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
+import { works } from '@/store/part'
 import { membership } from '@/store/session'
+import { actorOf } from '@/store/visits'
+import type { Happened } from '@/walk/happened'
 import { words } from '@/words/en'
 import { FirstSteps } from './first-steps'
 
@@ -14,8 +17,7 @@ export function Halted({ chair }: { chair: Chair }) {
   const unsent = chair.waiting.some((entry) => entry.event.id === event?.id)
   return (
     <section class="halted stack" role="alert">
-      <h2>{words.chair.callNow}</h2>
-      <Notice sign={unsent ? 'stop' : 'approved'}>{unsent ? words.chair.notSentCall : words.chair.sent}</Notice>
+      {works(chair.course) ? <CallNow unsent={unsent} /> : <Told chair={chair} event={event} />}
       <p class="strong">
         {words.chair.emergencies[what]}. {words.chair.halted}
       </p>
@@ -23,6 +25,20 @@ export function Halted({ chair }: { chair: Chair }) {
       <p class="small">{words.chair.whose}</p>
       <ResumeTooth chair={chair} says={words.chair.resume} />
     </section>
+  )
+}
+
+/** To whoever does not stand there. */
+function Told({ chair, event }: { chair: Chair; event: Happened | undefined }) {
+  return <h2>{words.look.emergency((event && actorOf(chair, event)) || words.look.somebody)}</h2>
+}
+
+function CallNow({ unsent }: { unsent: boolean }) {
+  return (
+    <>
+      <h2>{words.chair.callNow}</h2>
+      <Notice sign={unsent ? 'stop' : 'approved'}>{unsent ? words.chair.notSentCall : words.chair.sent}</Notice>
+    </>
   )
 }
 

@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import type { Do } from '@/api/shapes'
 import { TextField } from '@/parts/fields'
@@ -29,18 +30,18 @@ export function HoldPoint(props: Props) {
   )
 }
 
+/** What is typed before asking, and at which hold point: the field stands on the card, the button under the thumb. */
+const question = signal({ at: '', text: '' })
+
+const textAt = (at: string) => (question.value.at === at ? question.value.text : '')
+
 function Asking({ chair, canal, node }: Props) {
-  const [note, setNote] = useState('')
-  const [atBench, setAtBench] = useState(false)
   const { asking = null, coming = null } = chair.course.canals[canal] ?? {}
   const asked = shownEvent(chair, asking)
   const comes = shownEvent(chair, coming)
-  const ask = () => {
-    void chair.record(canal, node.id, { kind: 'ask', note: note.trim() })
-    setNote('')
-  }
+  const at = placeOf(chair, canal, node)
   return (
-    <div class="stack grow">
+    <div class="stack">
       <Notice sign="waiting">
         {words.chair.waitsFor(node.hold_point ?? '')}. {words.chair.goOn}
       </Notice>
@@ -51,15 +52,40 @@ function Asking({ chair, canal, node }: Props) {
         </Notice>
       )}
       {comes && <Notice sign="approved">{words.hold.comes(comes.actor.name)}</Notice>}
-      {!asking && <TextField label={words.hold.question} value={note} onInput={setNote} rows={1} maxLength={2000} />}
-      <div class="step-answers">
-        <button type="button" class={asking ? 'button answer' : 'button main'} onClick={ask}>
-          {asking ? words.hold.askAgain : words.hold.ask}
-        </button>
-        <button type="button" class="button answer" onClick={() => setAtBench(true)}>
-          {words.hold.supervisorHere}
-        </button>
-      </div>
+      {!asking && (
+        <TextField
+          label={words.hold.question}
+          value={textAt(at)}
+          onInput={(text) => {
+            question.value = { at, text }
+          }}
+          rows={1}
+          maxLength={2000}
+        />
+      )}
+    </div>
+  )
+}
+
+const placeOf = (chair: Chair, canal: string, node: Do) => `${chair.caseId} ${canal} ${node.id}`
+
+/** The answers at a hold point: ask, or the supervisor is at the chair. */
+export function AskForWord({ chair, canal, node }: Props) {
+  const [atBench, setAtBench] = useState(false)
+  const { asking = null } = chair.course.canals[canal] ?? {}
+  const at = placeOf(chair, canal, node)
+  const ask = () => {
+    void chair.record(canal, node.id, { kind: 'ask', note: textAt(at).trim() })
+    question.value = { at, text: '' }
+  }
+  return (
+    <div class="step-answers">
+      <button type="button" class={asking ? 'button answer' : 'button main'} onClick={ask}>
+        {asking ? words.hold.askAgain : words.hold.ask}
+      </button>
+      <button type="button" class="button answer" onClick={() => setAtBench(true)}>
+        {words.hold.supervisorHere}
+      </button>
       {atBench && <Bench chair={chair} canal={canal} node={node} onClose={() => setAtBench(false)} />}
     </div>
   )

@@ -4,6 +4,7 @@ import { Choice } from '@/parts/fields'
 import { mm } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import { Sheet } from '@/parts/reason/sheet'
+import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair'
 import { contact_s, endContact, startContact } from '@/store/contact-time'
 import type { CanalCourse } from '@/walk/course'
@@ -30,6 +31,7 @@ export function IrrigateAnswers(props: StepProps) {
   const now = useNow(SECOND_MS)
   const seconds = contact_s(place, now)
   const contact = contactOf(props)
+  useAsked(String(seconds === undefined))
   const leave = leaveBy(props)
   const done = () => {
     const stayed_s = contact_s(place, Date.now())

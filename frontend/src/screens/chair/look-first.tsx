@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { Sheet } from '@/parts/reason/sheet'
+import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair'
 import { words } from '@/words/en'
 import { adviceOf, nameOf } from './at-hand'
@@ -62,6 +63,7 @@ export function Discard({ chair, instruments }: { chair: Chair; instruments: rea
   const [open, setOpen] = useState(false)
   const [picked, setPicked] = useState<string>()
   const which = instruments.length === 1 ? instruments[0] : picked
+  useAsked(which)
   const close = () => {
     setOpen(false)
     setPicked(undefined)
@@ -106,7 +108,7 @@ function WhyDiscard({ chair, instrument, onDone }: { chair: Chair; instrument: s
           {says}
         </button>
       ))}
-      <button type="button" class="button answer" data-sign="stop" onClick={missing}>
+      <button type="button" class="button answer" data-sign="stop" data-at-once onClick={missing}>
         {words.card.pieceMissing}
       </button>
     </div>

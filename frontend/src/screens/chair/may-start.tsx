@@ -114,6 +114,11 @@ function withheldSays({ course }: Chair, canal: string): string | undefined {
   return `${canal} ${words.chair.state[state]}`
 }
 
+/** What is missing before any canal is worked, in a few words. */
+export function missingSays(chair: Chair): string {
+  return chair.course.missing.map((what) => saysOf(chair, what)).join(', ')
+}
+
 function saysOf({ course }: Chair, what: Missing): string {
   const { dam } = course.visit
   return what === 'dam_off' && dam ? words.visit.dam[dam] : words.visit.missing[what]
@@ -127,7 +132,7 @@ function lengthOf({ canal, length }: CanalPlan): string {
 }
 
 /** A supervisor lets the approval count for this visit too, or says why not. */
-function Lapsed({ chair }: { chair: Chair }) {
+export function Lapsed({ chair }: { chair: Chair }) {
   const word = lastOf(chair, 'sign_off', (event) => event.node === RENEW)
   const opened = lastOf(chair, 'reopen')
   const since = word && opened && chair.events.indexOf(word) > chair.events.indexOf(opened)

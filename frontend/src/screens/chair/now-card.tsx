@@ -61,7 +61,7 @@ export function NowCard({ chair, canal, course, children }: Props) {
 }
 
 /** Which canal and phase, and how far one has come. */
-function Where({ chair, canal, course, node }: Props & { node: Do }) {
+export function Where({ chair, canal, course, node }: Props & { node: Do }) {
   const worked = chair.plan.canals.filter((one) => chair.course.canals[one.canal])
   const { step, about } = placeOf(canal, course.walk)
   const number = worked.findIndex((one) => one.canal === canal.canal) + 1
@@ -84,7 +84,7 @@ function detailsOf(node: Do, instrument: InstrumentName | undefined): string[] {
   ].filter((said) => typeof said === 'string')
 }
 
-function restsOn({ length, provisional }: CanalPlan): string {
+export function restsOn({ length, provisional }: CanalPlan): string {
   const several = length.rests_on.length > 1 && length.apart_mm !== null
   const agree = several ? (length.apart_mm ? words.card.apart(mm(length.apart_mm)) : words.card.agree) : ''
   return words.card.restsOn(
@@ -102,7 +102,7 @@ interface WhatProps {
 }
 
 /** What is in the hand, and the one number to set: read at arm's length. */
-function What({ chair, node, instrument, stop }: WhatProps) {
+export function What({ chair, node, instrument, stop }: WhatProps) {
   const irrigant = irrigantAt(chair.course, node)
   const action = irrigant ? words.irrigant(irrigant) : words.order.action(node.action)
   const needle = node.needle_at_most_um

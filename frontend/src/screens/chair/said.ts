@@ -12,9 +12,9 @@ export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened
     return body.what
       ? `${words.chair.kind.corrected}: ${words.chair.emergencies[String(body.what)]}`
       : words.chair.wasNotSo
-  if (kind === 'pause') return words.card.pausedFor[String(body.what)] ?? words.chair.kind.pause ?? ''
+  if (kind === 'pause') return words.card.paused(String(body.what))
   if (kind === 'inspected')
-    return `${nameOf(chair, String(body.instrument))}: ${[body.found, body.why].filter(Boolean).join(', ')}`
+    return `${nameOf(chair, String(body.instrument))} ${words.card.looked(body.found, body.why)}`
   if (kind === 'irrigated') return words.card.amount(Number(body.volume_ml), words.irrigant(String(body.irrigant)))
   if (kind === 'dam') return words.visit.dam[body.state as Dam]
   if (kind === 'turn') return words.card.turned(canal)
@@ -23,5 +23,10 @@ export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened
   const named =
     step?.kind === 'do' && (step.instrument ? nameOf(chair, step.instrument) : words.order.action(step.action))
   const depth = body.exit === 'short' && typeof body.depth_um === 'number'
-  return `${named || node}: ${depth ? words.card.stopped(mm(Number(body.depth_um) / 1000)) : words.card.exit(String(body.exit))}`
+  return `${named || node} ${depth ? words.card.stopped(mm(Number(body.depth_um) / 1000)) : words.card.exit(String(body.exit))}`
+}
+
+/** The same with the canal it was told of; a turn names it itself. */
+export function withCanal(chair: Chair, event: Happened): string {
+  return [event.kind === 'turn' ? '' : event.canal, saidOf(chair, event)].filter(Boolean).join(' ')
 }

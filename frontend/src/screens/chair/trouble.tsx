@@ -7,8 +7,16 @@ import { words } from '@/words/en'
 type Emergency = Extract<Told, { kind: 'emergency' }>['what']
 type Pause = NonNullable<Extract<Told, { kind: 'pause' }>['what']>
 
+interface Props {
+  chair: Chair
+  canal: string
+  pausable: boolean
+  /** What the button says. */
+  says?: string
+}
+
 /** Something is wrong: what stops the whole tooth first, then what lets one canal rest. */
-export function Trouble({ chair, canal, pausable }: { chair: Chair; canal: string; pausable: boolean }) {
+export function Trouble({ chair, canal, pausable, says = words.chair.problem }: Props) {
   const [open, setOpen] = useState(false)
   const close = () => setOpen(false)
   const stop = (what: string) => {
@@ -21,12 +29,12 @@ export function Trouble({ chair, canal, pausable }: { chair: Chair; canal: strin
   }
   return (
     <>
-      <button type="button" class="button answer" onClick={() => setOpen(true)}>
-        {words.chair.problem}
+      <button type="button" class="button answer" data-at-once onClick={() => setOpen(true)}>
+        {says}
       </button>
       {open && (
         <Sheet title={words.chair.what} onClose={close}>
-          <section class="stack close" data-level="stop">
+          <section class="stack close" data-level="stop" data-at-once>
             <h3>{words.chair.emergency}</h3>
             <Ways says={words.chair.emergencies} sign="stop" onChoose={stop} />
           </section>

@@ -34,7 +34,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
       <Notice sign={SIGNS[course.state] ?? 'stop'}>{says}</Notice>
       {course.held === 'paused' && <FirstSteps chair={chair} about="pause" what={pausedFor(chair, canal)} />}
       {course.held === 'past_stop' && (
-        <div class="step-answers">
+        <div class="step-answers two">
           {(Object.keys(words.chair.causes) as Cause[]).map((cause) => (
             <button key={cause} type="button" class="button answer" onClick={() => answer(cause)}>
               {words.chair.causes[cause]}
@@ -55,7 +55,7 @@ function notReleasedSays(chair: Chair, canal: string): string {
   return left?.joins ? words.hold.partnerReturned(left.joins) : words.hold.returned(left?.remark ?? '')
 }
 
-function pausedFor({ events, course }: Chair, canal: string): string {
+export function pausedFor({ events, course }: Chair, canal: string): string {
   const last = events.findLast((one) => one.kind === 'pause' && one.canal === canal && !course.undone.has(one.id))
   return String(last?.body.what ?? 'other')
 }

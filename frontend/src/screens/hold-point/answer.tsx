@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Do } from '@/api/shapes'
 import { TextField } from '@/parts/fields'
+import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair'
 import { words } from '@/words/en'
 import './answer.css'
@@ -17,6 +18,7 @@ type Reasoned = 'returned' | 'in_spite'
 /** A supervisor's answer at a hold point, on exactly the plan that is on the screen. */
 export function Answer({ chair, canal, node }: Props) {
   const [asked, setAsked] = useState<Reasoned>()
+  useAsked(asked)
   const coming = chair.course.canals[canal]?.coming != null
   const approve = () => void chair.record(canal, node.id, { ...WORD, exit: 'approved' })
   const come = () => void chair.record(canal, node.id, { kind: 'come', note: '' })

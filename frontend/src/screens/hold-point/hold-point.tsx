@@ -7,6 +7,7 @@ import { Sign } from '@/parts/signs'
 import { useCase } from '@/store/cases'
 import { type Chair, useChair, useTreatment } from '@/store/chair'
 import { shownEvent } from '@/store/hold'
+import { mayTell } from '@/store/part'
 import { usePolling } from '@/store/use'
 import { words } from '@/words/en'
 import { Answer } from './answer'
@@ -46,7 +47,11 @@ function Loaded({ of, caseId, canal, treatment }: Props & { treatment: Treatment
       title={words.hold.title(canal, node?.hold_point ?? '')}
       under={of && `${of.tooth.iso} · ${of.patient_alias} · ${of.student.name} · ${words.setting[of.setting]}`}
       back={{ to: '/worklist', says: words.back }}
-      foot={chair && node && <Answer key={node.id} chair={chair} canal={canal} node={node} />}
+      foot={
+        chair &&
+        node &&
+        mayTell(chair.course, 'sign_off') && <Answer key={node.id} chair={chair} canal={canal} node={node} />
+      }
       wide
     >
       {chair === null && <Notice>{words.chair.notApproved}</Notice>}

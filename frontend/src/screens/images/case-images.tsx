@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { CaseShown, Shows } from '@/api/shapes'
 import { Select } from '@/parts/fields'
+import { useWorks } from '@/store/chair'
 import { useImages } from '@/store/images'
 import { words } from '@/words/en'
 import { ImagesOf } from './images-of'
@@ -13,6 +14,7 @@ export function CaseImages({ of }: { of: CaseShown }) {
   const [canal, setCanal] = useState(WHOLE_TOOTH)
   const [shows, setShows] = useState<Shows>('pre_operative')
   const stored = useImages(of.id).value?.images.filter((image) => image.state === 'stored') ?? []
+  const works = useWorks(of.id)
   const canals = of.canals.map(({ name }) => ({ value: name, says: name }))
   return (
     <section class="stack">
@@ -23,24 +25,26 @@ export function CaseImages({ of }: { of: CaseShown }) {
           {words.marks.sideBySide}
         </a>
       )}
-      <details>
-        <summary>{words.images.add}</summary>
-        <div class="stack">
-          <Select
-            label={words.images.canal}
-            options={[{ value: WHOLE_TOOTH, says: words.images.tooth }, ...canals]}
-            value={canal}
-            onChoose={setCanal}
-          />
-          <Select
-            label={words.images.what}
-            options={Object.entries(words.images.shows).map(([value, says]) => ({ value, says }))}
-            value={shows}
-            onChoose={(value) => setShows(value as Shows)}
-          />
-          <TakeImage caseId={of.id} canal={canal} shows={shows} />
-        </div>
-      </details>
+      {works && (
+        <details>
+          <summary>{words.images.add}</summary>
+          <div class="stack">
+            <Select
+              label={words.images.canal}
+              options={[{ value: WHOLE_TOOTH, says: words.images.tooth }, ...canals]}
+              value={canal}
+              onChoose={setCanal}
+            />
+            <Select
+              label={words.images.what}
+              options={Object.entries(words.images.shows).map(([value, says]) => ({ value, says }))}
+              value={shows}
+              onChoose={(value) => setShows(value as Shows)}
+            />
+            <TakeImage caseId={of.id} canal={canal} shows={shows} />
+          </div>
+        </details>
+      )}
     </section>
   )
 }

@@ -3,6 +3,7 @@ import type { CanalShown, CaseShown, MarkingsShown } from '@/api/shapes'
 import { Tick } from '@/parts/fields'
 import { mm, readMm, tenth } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
+import { useWorks } from '@/store/chair'
 import type { Draft as Kept } from '@/store/drafts'
 import { dropMarking, keepMarking, sendMarkings, waitingMarkings } from '@/store/markings'
 import { personId } from '@/store/session'
@@ -30,7 +31,11 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
   // What is taken unless somebody says otherwise, turned over for these.
   const [turned, setTurned] = useState<readonly string[]>([])
   const given = marksOf(marks.draft, canals)
-  const able = given.lines
+  const last = markings?.markings.at(-1)
+  const corrects = last && last.made_by.id !== personId() ? last.id : null
+  const works = useWorks(of.id)
+  // A supervisor judges an image that somebody marked; measuring anew is for who works the case.
+  const able = (works || corrects !== null ? given.lines : [])
     .filter(({ canal, reference_point, tip, set_mm }) => {
       const said = saidOf(lineOf(marks.draft, canal), unit)
       const confirms = tip !== null && set_mm !== null && said.tipShortMm !== undefined
@@ -40,9 +45,7 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
     .map(({ canal }) => canal)
   const again = able.filter((canal) => takenBefore(marks.draft, canal, markings?.markings ?? []))
   const take = able.filter((canal) => turned.includes(canal) === again.includes(canal))
-  const last = markings?.markings.at(-1)
   const keep = async () => {
-    const corrects = last && last.made_by.id !== personId() ? last.id : null
     await keepMarking(of.id, imageId, { marks: given, take: [...take], corrects, note: '' })
     await kept.clear({ draft: EMPTY })
   }

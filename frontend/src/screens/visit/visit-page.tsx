@@ -4,6 +4,7 @@ import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { useCase } from '@/store/cases'
 import { type Chair, useChair, useTreatment } from '@/store/chair'
+import { works } from '@/store/part'
 import { words } from '@/words/en'
 import './visit.css'
 
@@ -25,7 +26,10 @@ export function VisitPage({ id, title, children }: Props) {
       back={{ to: `/cases/${id}/chair`, says: words.back }}
     >
       <Seen of={treatment} rows={5}>
-        {() => (chair ? children(chair) : <Notice sign="note">{words.chair.notHere}</Notice>)}
+        {() => {
+          if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
+          return works(chair.course) ? children(chair) : <Notice sign="stop">{words.look.notYours}</Notice>
+        }}
       </Seen>
     </Page>
   )

@@ -1,0 +1,23 @@
+import { Notice } from '@/parts/notice'
+import type { Chair } from '@/store/chair'
+import { actorOf } from '@/store/visits'
+import { wantedImages } from '@/store/wanted-images'
+import { words } from '@/words/en'
+import { TakeImage } from '../images/take-image'
+
+/** A supervisor asks for an image: who and of which canal, and the way to take it. It stays until there is one. */
+export function WantedImages({ chair }: { chair: Chair }) {
+  return wantedImages(chair).map((event) => (
+    <section key={event.id} class="stack close">
+      <Notice sign="waiting">
+        {words.look.wanted(actorOf(chair, event) || words.look.supervisor, event.canal)} {String(event.body.note ?? '')}
+      </Notice>
+      <TakeImage
+        caseId={chair.caseId}
+        canal={event.canal}
+        shows="other"
+        onTaken={(image_id) => void chair.record(event.canal, '', { kind: 'image', image_id, shows: 'other' })}
+      />
+    </section>
+  ))
+}

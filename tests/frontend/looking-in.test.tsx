@@ -1,0 +1,159 @@
+import { fireEvent, render, screen } from '@testing-library/preact'
+import { beforeEach, describe, expect, test } from 'vitest'
+import { LookingIn } from '@/screens/chair/looking-in'
+import { TakenOver } from '@/screens/chair/take-over'
+import { WantedImages } from '@/screens/chair/wanted-image'
+import { mayTell, partIn, works } from '@/store/part'
+import { wantedImages } from '@/store/wanted-images'
+import type { Happened } from '@/walk/happened'
+import { signedIn } from './people'
+import { chairAfter } from './sample-chair'
+import { serve } from './server'
+
+const STEP: Partial<Happened> = { canal: 'MB1', node: 'shape', body: { exit: 'short', depth_um: 15_000 } }
+const TAKEN: Partial<Happened> = { kind: 'take_over', actor: 'id of Dr Vale' }
+
+/** The student's words: none of them belongs on the screen of somebody who does not work the tooth. */
+const OF_THE_STUDENT = [
+  /at its stop,/i,
+  /stopped/i,
+  /^done$/i,
+  /image taken/i,
+  /not sure/i,
+  /passes freely/i,
+  /does not pass/i,
+  /the stop had moved/i,
+  /the dam/i,
+  /close for today/i,
+  /open again/i,
+  /irrigate/i,
+  /ask for the word/i,
+  /take a photo/i,
+  /^problem$/i,
+]
+
+function looks(events: readonly Partial<Happened>[], setting: 'clinic' | 'extracted' = 'extracted') {
+  const at = chairAfter(events, setting)
+  Object.assign(at.chair, { version: { case: 'k1' } })
+  render(<LookingIn chair={at.chair} canals={at.chair.plan.canals} />)
+  return at
+}
+
+const buttons = () => screen.queryAllByRole('button').map((one) => one.textContent ?? '')
+
+beforeEach(() => {
+  serve(() => ({ status: 404, body: {} }))
+})
+
+describe('a supervisor who looks in', () => {
+  beforeEach(() => signedIn('Dr Vale', 'supervisor'))
+
+  test('is told in the third person where the work stands', () => {
+    looks([STEP])
+    expect(screen.getByText('The student is at irrigation in MB1')).toBeTruthy()
+  })
+
+  test.each([
+    ['before anything', [], 'extracted'],
+    ['in the middle', [STEP], 'extracted'],
+    ['past the stop', [{ ...STEP, body: { exit: 'reached', depth_um: 19_500, stop_um: 19_000 } }], 'extracted'],
+    ['a length taken', [{ kind: 'reading', canal: 'MB1' }], 'extracted'],
+    ['closed', [{ kind: 'close', body: { access_sealed: true } }], 'clinic'],
+    ['nothing said of dam and room', [], 'clinic'],
+  ] as const)('is offered no answer of the student, not even one that cannot be touched: %s', (_, events, setting) => {
+    looks(events as readonly Partial<Happened>[], setting)
+    for (const says of OF_THE_STUDENT) expect(buttons().filter((one) => says.test(one))).toEqual([])
+    const links = screen.queryAllByRole('link').map((one) => one.getAttribute('href'))
+    expect(links.filter((to) => to?.includes('/chair/'))).toEqual([])
+  })
+
+  test('is offered to ask for an image, to stop the work and to take over', () => {
+    const { record } = looks([STEP])
+    fireEvent.click(screen.getByRole('button', { name: 'Ask for an image of MB1' }))
+    expect(record).toHaveBeenLastCalledWith('MB1', '', { kind: 'wanted', what: 'image', note: '' })
+    fireEvent.click(screen.getByRole('button', { name: 'Stop the work' }))
+    fireEvent.click(screen.getByRole('button', { name: 'A perforation is suspected', hidden: true }))
+    expect(record.mock.lastCall?.[2]).toMatchObject({ kind: 'emergency', what: 'perforation_suspected' })
+    fireEvent.click(screen.getByRole('button', { name: 'Take over' }))
+    expect(record).toHaveBeenCalledTimes(2)
+    fireEvent.click(screen.getByRole('button', { name: 'I take over', hidden: true }))
+    expect(record).toHaveBeenLastCalledWith('', '', { kind: 'take_over' })
+  })
+
+  test('looks at another canal without turning anybody’s hand', () => {
+    const { record } = looks([STEP])
+    fireEvent.click(screen.getByRole('button', { name: /^MB2/ }))
+    expect(screen.getByRole('button', { name: 'Ask for an image of MB2' })).toBeTruthy()
+    expect(record).not.toHaveBeenCalled()
+  })
+
+  test('lets a paused canal go on', () => {
+    const { record } = looks([STEP, { kind: 'pause', canal: 'MB1', body: { what: 'sensitivity' } }])
+    fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Numb now.' } })
+    fireEvent.click(screen.getByRole('button', { name: 'Let it go on' }))
+    expect(record).toHaveBeenLastCalledWith('MB1', '', { kind: 'resume', reason: 'Numb now.' })
+  })
+})
+
+test('a coordinator looks and decides nothing', () => {
+  signedIn('Rosa', 'coordinator')
+  looks([STEP, { kind: 'pause', canal: 'MB2', body: { what: 'other' } }])
+  fireEvent.click(screen.getByRole('button', { name: /^MB2/ }))
+  expect(buttons().every((one) => /^MB[12]/.test(one))).toBe(true)
+  expect(screen.queryAllByRole('textbox')).toEqual([])
+})
+
+describe('taking over', () => {
+  test('makes who said it work the case, and nobody else', () => {
+    const { chair } = chairAfter([TAKEN], 'extracted')
+    signedIn('Dr Vale', 'supervisor')
+    expect([partIn(chair.course), works(chair.course)]).toEqual(['took_over', true])
+    signedIn('Dr Amari', 'supervisor')
+    expect([partIn(chair.course), works(chair.course)]).toEqual(['looking_in', false])
+    expect(mayTell(chair.course, 'sign_off')).toBe(true)
+    signedIn('Ines')
+    expect(works(chair.course)).toBe(true)
+  })
+
+  test('is said to who took over, with the way back', () => {
+    signedIn('Dr Vale', 'supervisor')
+    const { chair, record } = chairAfter([TAKEN], 'extracted')
+    render(<TakenOver chair={chair} />)
+    fireEvent.click(screen.getByRole('button', { name: 'Give back' }))
+    expect(record).toHaveBeenLastCalledWith('', '', { kind: 'give_back' })
+  })
+
+  test('is said to the student, who goes on recording', () => {
+    signedIn('Ines')
+    const { chair } = chairAfter([TAKEN], 'extracted')
+    render(<TakenOver chair={chair} />)
+    expect(screen.getByText(/has taken over\. What you record is kept as yours\./)).toBeTruthy()
+    expect(buttons()).toEqual([])
+  })
+})
+
+describe('an image that a supervisor asks for', () => {
+  const wanted: Partial<Happened> = { kind: 'wanted', canal: 'MB1', actor: 'v', body: { what: 'image' } }
+  const image: Partial<Happened> = { kind: 'image', canal: 'MB1', body: { image_id: 'i1' } }
+
+  test('is shown to the student until there is one', () => {
+    signedIn('Ines')
+    const { chair } = chairAfter([wanted], 'extracted')
+    render(<WantedImages chair={chair} />)
+    expect(screen.getByText(/asks for an image of MB1\./)).toBeTruthy()
+    expect(screen.getByText('Take a photo')).toBeTruthy()
+  })
+
+  test.each([
+    ['asked', [wanted], ['MB1']],
+    ['come', [wanted, image], []],
+    ['one of another canal', [wanted, { ...image, canal: 'MB2' }], ['MB1']],
+    ['one that was taken back', [wanted, image, { kind: 'undo', canal: 'MB1', body: { undoes: '2' } }], ['MB1']],
+    ['asked again', [wanted, image, wanted], ['MB1']],
+    ['a word that did not wait for it', [wanted, { kind: 'sign_off', canal: 'MB1', node: 'x' }], []],
+    ['why there is none', [wanted, { ...STEP, body: { exit: 'done', no_image: 'film' } }], []],
+  ] as const)('%s', (_, events, open) => {
+    const { chair } = chairAfter(events as readonly Partial<Happened>[], 'extracted')
+    expect(wantedImages(chair).map((one) => one.canal)).toEqual(open)
+  })
+})

@@ -1,0 +1,158 @@
+import { fireEvent, render, screen } from '@testing-library/preact'
+import { useState } from 'preact/hooks'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { Unhurried, useAsked, useUnhurry } from '@/parts/unhurried'
+
+const SHOWN_MS = 400 // from what was asked for: a tap within 400 ms of the last change is not taken
+
+let taken: string[]
+let write: () => Promise<void>
+
+/** Two questions one after the other under the same button, a part of the screen of its own, and an emergency. */
+function Screen() {
+  const [asked, setAsked] = useState('first')
+  const over = useUnhurry(asked)
+  const answer = () => {
+    taken.push(asked)
+    void over.during(write()).then(() => setAsked('second'))
+  }
+  return (
+    <Unhurried over={over} class="screen">
+      <button type="button" onClick={answer}>
+        Answer
+      </button>
+      <Part />
+      <button type="button" data-at-once onClick={() => taken.push('emergency')}>
+        Emergency
+      </button>
+    </Unhurried>
+  )
+}
+
+function Part() {
+  const [open, setOpen] = useState(false)
+  useAsked(String(open))
+  return (
+    <button type="button" onClick={() => setOpen(true)}>
+      {open ? 'Opened' : 'Open'}
+    </button>
+  )
+}
+
+const button = (name = 'Answer') => screen.getByRole('button', { name })
+const pass = (ms: number) => vi.advanceTimersByTimeAsync(ms)
+function tap(name?: string) {
+  fireEvent.pointerDown(button(name))
+  fireEvent.click(button(name))
+}
+
+beforeEach(() => {
+  vi.useFakeTimers()
+  taken = []
+  write = () => Promise.resolve()
+  render(<Screen />)
+})
+afterEach(() => vi.useRealTimers())
+
+describe('a touch counts', () => {
+  test('only where what it answers has been in sight for 400 ms, and the button says when', async () => {
+    expect(button().getAttribute('aria-disabled')).toBe('true')
+    await pass(SHOWN_MS - 1)
+    tap()
+    expect(taken).toEqual([])
+    await pass(1)
+    expect(button().hasAttribute('aria-disabled')).toBe(false)
+    tap()
+    expect(taken).toEqual(['first'])
+  })
+
+  test('once: the second of two is no answer to what came in between', async () => {
+    await pass(SHOWN_MS)
+    tap()
+    await pass(350)
+    tap()
+    expect(taken).toEqual(['first'])
+    await pass(SHOWN_MS)
+    tap()
+    expect(taken).toEqual(['first', 'second'])
+  })
+
+  test('once while it is written, however long that takes', async () => {
+    let done = () => {}
+    write = () =>
+      new Promise((resolve) => {
+        done = resolve
+      })
+    await pass(SHOWN_MS)
+    tap()
+    await pass(5000)
+    tap()
+    expect(taken).toEqual(['first'])
+    done()
+    await pass(SHOWN_MS - 1)
+    tap()
+    expect(taken).toEqual(['first'])
+    await pass(1)
+    tap()
+    expect(taken).toEqual(['first', 'second'])
+  })
+
+  test('from when the finger went down, not from when it was lifted', async () => {
+    await pass(SHOWN_MS - 100)
+    fireEvent.pointerDown(button())
+    await pass(5000)
+    fireEvent.click(button())
+    expect(taken).toEqual([])
+  })
+
+  test('not again while a key is held down', async () => {
+    await pass(SHOWN_MS)
+    fireEvent.keyDown(button(), { key: 'Enter' })
+    fireEvent.click(button())
+    for (let i = 0; i < 60; i++) {
+      await pass(33)
+      fireEvent.keyDown(button(), { key: 'Enter', repeat: true })
+      fireEvent.click(button())
+    }
+    expect(taken).toEqual(['first'])
+    fireEvent.keyDown(button(), { key: 'Enter' })
+    fireEvent.click(button())
+    expect(taken).toEqual(['first', 'second'])
+  })
+
+  test('without a finger or a key too, as from a reader of the screen', async () => {
+    fireEvent.click(button())
+    await pass(SHOWN_MS)
+    fireEvent.click(button())
+    expect(taken).toEqual(['first'])
+  })
+
+  test('after a part of the screen asked something else', async () => {
+    await pass(SHOWN_MS)
+    tap('Open')
+    await pass(1)
+    tap()
+    expect(taken).toEqual([])
+    await pass(SHOWN_MS)
+    tap()
+    expect(taken).toEqual(['first'])
+  })
+})
+
+test('a button that comes while the others wait says so too', async () => {
+  screen.getByRole('button', { name: 'Open' }).insertAdjacentHTML('afterend', '<button>Late</button>')
+  await pass(1)
+  expect(button('Late').getAttribute('aria-disabled')).toBe('true')
+  await pass(SHOWN_MS)
+  expect(button('Late').hasAttribute('aria-disabled')).toBe(false)
+})
+
+test('an emergency is taken at once, also while something is written', async () => {
+  write = () => new Promise(() => {})
+  tap('Emergency')
+  await pass(SHOWN_MS)
+  tap()
+  tap('Emergency')
+  expect(taken).toEqual(['emergency', 'first', 'emergency'])
+  expect(button('Emergency').hasAttribute('aria-disabled')).toBe(false)
+})
