@@ -73,7 +73,8 @@ def _stored_as_written(clinic: Clinic) -> None:
             assert {key: told[key] for key in event["told"]} == event["told"]
             assert (row.canal, row.node, str(row.case_id)) == (event["canal"], event["node"], device.case_id)
     here = rows.pop(str(HERE))
-    assert [(row.kind, row.position) for row in here] == [("replan", 1)] * len(clinic.cases)
+    # Of each case, and of the one that they are copies of.
+    assert [(row.kind, row.position) for row in here] == [("replan", 1)] * (len(clinic.cases) + 1)
     assert rows == {}
     for version in clinic.cases:
         positions = list(version.case.events.order_by("position").values_list("position", flat=True))

@@ -8,8 +8,8 @@ from typing import Any
 from playwright.sync_api import Page, expect
 
 from tests.journeys.conftest import Opens
-from tests.journeys.records import stored_by_now
-from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due, events
+from tests.journeys.records import events, stored_by_now
+from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due
 
 LEAST_TOUCH_PX = 56
 

@@ -141,7 +141,7 @@ def test_killed_while_it_writes_and_while_it_sends(at_work: tuple[Page, str]) ->
         stored = events(again, case)
         assert len(stored) == count, where
         again.close()
-    assert [each["position"] for each in stored] == list(range(1, len(stored) + 1))
+    assert [each["position"] for each in stored] == list(range(2, len(stored) + 2))
     assert len({each["id"] for each in stored}) == len(stored)
     own = [each["device_seq"] for each in stored if each["device"] == stored[-1]["device"]]
     assert own == list(range(1, len(POINTS)))

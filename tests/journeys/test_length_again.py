@@ -52,6 +52,7 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     phone.get_by_role("button", name="Record this length").click()
 
     # Nothing but a length moved: the approval holds, and the length alone is signed off.
+    phone.get_by_role("button", name="I work by plan 2 now").click()
     expect(phone.get_by_text("Length 18.5 · take it again")).to_be_visible()
     told = phone.request.get(f"/api/v1/cases/{case}/events").json()
     state = {canal["canal"]: (canal["state"], canal["node"]) for canal in told["canals"]}

@@ -9,8 +9,8 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import choose, person, sign_in
-from tests.journeys.records import approved_case
-from tests.journeys.test_chair import WORD_MS, answer, due, events
+from tests.journeys.records import approved_case, events
+from tests.journeys.test_chair import WORD_MS, answer, due
 
 
 def press(page: Page, name: str) -> None:

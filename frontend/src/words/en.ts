@@ -13,6 +13,7 @@ import { images } from './images'
 import { lengthWords } from './length'
 import { look } from './look'
 import { marks } from './marks'
+import { newPlan } from './new-plan'
 import { phone } from './phone'
 import { plan } from './plan'
 import { planning } from './planning'
@@ -33,6 +34,7 @@ export const words = {
   ...hold,
   ...look,
   ...marks,
+  ...newPlan,
   ...phone,
   ...plan,
   ...planning,

@@ -18,6 +18,15 @@ export function compare(before: Plan, after: Plan): Change[] {
   return [...after.canals.flatMap((canal) => ofCanal(before, after, canal)), ...wholeTooth(before, after)]
 }
 
+/** What an instrument is set to, canal by canal: where the canal ends, and every rubber stop. */
+export function stopChanges(before: Plan, after: Plan): Change[] {
+  return after.canals.flatMap(({ canal, end_mm }) => {
+    const old = before.canals.find((c) => c.canal === canal)
+    const end = [words.difference.end, orNone(old?.end_mm ?? null), orNone(end_mm)] as const
+    return changed(canal, [end, ...stops(before, after, canal)])
+  })
+}
+
 function wholeTooth(before: Plan, after: Plan): Change[] {
   const d = words.difference
   return changed(null, [

@@ -11,6 +11,7 @@ import { useAhead } from '@/store/bands'
 import { useCase } from '@/store/cases'
 import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair'
 import { works } from '@/store/part'
+import { usePlanSeen } from '@/store/plan-seen'
 import { usePolling } from '@/store/use'
 import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
@@ -25,6 +26,7 @@ import { IrrigateMore } from './irrigate'
 import { LengthAgain } from './length-again'
 import { LookingIn } from './looking-in'
 import { MayStart } from './may-start'
+import { NewPlan } from './new-plan'
 import { NextAtTray } from './next-at-tray'
 import { Note } from './note'
 import { NowCard } from './now-card'
@@ -61,10 +63,16 @@ export function Chair({ id }: { id: string }) {
 
 function Work({ caseId, treatment }: { caseId: string; treatment: Treatment }) {
   useAwake()
+  const plan = usePlanSeen(caseId, treatment.course?.plan_hash)
   try {
     const chair = useChair(caseId, treatment)
     if (chair === null) return <Notice sign="note">{words.chair.notApproved}</Notice>
+    if (!chair && plan.older) return <Notice sign="stop">{words.newPlan.onItsWay}</Notice>
     if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
+    if (!plan.known) return null
+    // Who looks in answers nothing; while the tooth is halted nobody does, and the plan is told once it goes on.
+    if (plan.older && works(chair.course) && chair.course.haltedBy === null)
+      return <NewPlan chair={chair} older={plan.older} onAcknowledge={plan.acknowledge} />
     return <AtTheChair caseId={caseId} chair={chair} />
   } catch (error) {
     if (error instanceof TooNew) return <Notice sign="stop">{words.chair.tooNew}</Notice>

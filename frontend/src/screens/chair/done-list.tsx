@@ -8,6 +8,7 @@ const SHOWN = 30 // enough to see what led here; the record shows all
 export function DoneList({ chair }: { chair: Chair }) {
   const latest = [...chair.events].reverse().slice(0, SHOWN)
   if (latest.length === 0) return null
+  const unsent = new Set(chair.waiting.map((entry) => entry.event.id))
   return (
     <details class="done-list">
       <summary>{words.chair.course}</summary>
@@ -21,6 +22,7 @@ export function DoneList({ chair }: { chair: Chair }) {
                 {words.chair.outOfCourse}: {words.chair.why[chair.course.outOfCourse[event.id] ?? '']}
               </span>
             )}
+            {unsent.has(event.id) && <span class="small strong"> {words.newPlan.unsent}</span>}
             {event.notChecked && (
               <span class="small strong">
                 {' '}
