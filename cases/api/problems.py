@@ -31,6 +31,7 @@ from planning.api.parsing import BodyTooLong
 from planning.errors import NotUnderstood, PlanningError, TechniqueFileRefused
 
 MEDIA_TYPE = "application/problem+json"
+SECONDS_PER_MINUTE = 60
 TYPE_PREFIX = "urn:fourth-canal:problem:"
 
 STATUS: dict[type[CaseError], HTTPStatus] = {
@@ -45,7 +46,7 @@ STATUS: dict[type[CaseError], HTTPStatus] = {
     ChangedSince: HTTPStatus.PRECONDITION_FAILED,
     HashMissing: HTTPStatus.PRECONDITION_REQUIRED,
 }
-# RFC 9110: a 401 says how to sign in, a 503 when to come back, in seconds.
+# RFC 9110: a 401 says how to sign in, a 503 when to come back, in seconds; a 429 too (RFC 6585).
 HEADERS: dict[int, dict[str, str]] = {
     HTTPStatus.UNAUTHORIZED: {"WWW-Authenticate": 'Session realm="fourth-canal"'},
     HTTPStatus.SERVICE_UNAVAILABLE: {"Retry-After": "10"},
@@ -81,6 +82,8 @@ def body(
 
 def handler(error: Exception, context: dict[str, Any]) -> Response | None:
     """The REST framework's hook: what a view raised, as an answer; None for what nobody foresaw."""
+    if isinstance(error, TooManyTries):
+        return _answer(_of_case_error(error), {"Retry-After": str(error.fields["minutes"] * SECONDS_PER_MINUTE)})
     if isinstance(error, CaseError):
         return _answer(_of_case_error(error))
     if isinstance(error, PlanningError):
@@ -99,8 +102,9 @@ def handler(error: Exception, context: dict[str, Any]) -> Response | None:
     return answer
 
 
-def _answer(data: dict[str, Any]) -> Response:
-    return Response(data, status=data["status"], headers=HEADERS.get(data["status"]), content_type=MEDIA_TYPE)
+def _answer(data: dict[str, Any], headers: dict[str, str] | None = None) -> Response:
+    told = headers or HEADERS.get(data["status"])
+    return Response(data, status=data["status"], headers=told, content_type=MEDIA_TYPE)
 
 
 def _of_case_error(error: CaseError) -> dict[str, Any]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from django.contrib.auth import authenticate, login, logout
+from django.core import signing
 from django.http import HttpRequest
 from django.utils import timezone
 
@@ -17,12 +18,14 @@ WINDOW = timedelta(minutes=5)
 MOST_FOR_ONE_NAME = 5
 # A whole class may sit behind one address.
 MOST_FROM_ONE_ADDRESS = 60
+# A browser keeps who signed in there last. Whoever guesses from the same address does not lock that person out.
+WAS_HERE = "was-here"
+WAS_HERE_FOR = timedelta(days=365)
 
 
 def sign_in(*, request: HttpRequest, username: str, password: str) -> Person:
     """The person, signed in. Raises SignInRefused and TooManyTries; the two say nothing of which names exist."""
-    address = request.META.get("REMOTE_ADDR", "")
-    tries = (digest(f"{username.casefold()} {address}"), MOST_FOR_ONE_NAME), (digest(address), MOST_FROM_ONE_ADDRESS)
+    tries = _tries(request, username)
     since = timezone.now() - WINDOW
     for key, most in tries:
         if FailedSignIn.objects.filter(key=key, at__gt=since).count() >= most:
@@ -35,6 +38,28 @@ def sign_in(*, request: HttpRequest, username: str, password: str) -> Person:
     FailedSignIn.objects.filter(key=tries[0][0]).delete()
     login(request, person)
     return person
+
+
+def was_here(person: Person) -> str:
+    """What the browser keeps of who signed in there: good for nothing but to be known again."""
+    return signing.dumps(str(person.pk), salt=WAS_HERE)
+
+
+def _tries(request: HttpRequest, username: str) -> tuple[tuple[str, int], ...]:
+    """By what wrong tries are counted, and how many there may be."""
+    address, name = request.META.get("REMOTE_ADDR", ""), username.casefold()
+    known = _who_was_here(request)
+    if known is not None and known.get_username().casefold() == name:
+        return ((digest(f"was here {known.pk}"), MOST_FOR_ONE_NAME),)
+    return (digest(f"{name} {address}"), MOST_FOR_ONE_NAME), (digest(address), MOST_FROM_ONE_ADDRESS)
+
+
+def _who_was_here(request: HttpRequest) -> Person | None:
+    try:
+        key = signing.loads(request.COOKIES.get(WAS_HERE, ""), salt=WAS_HERE, max_age=WAS_HERE_FOR)
+    except signing.BadSignature:
+        return None
+    return Person.objects.filter(pk=key).first()
 
 
 def confirm(*, person: Person, password: str) -> None:

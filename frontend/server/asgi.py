@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from typing import Any
 
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
 
@@ -12,8 +13,12 @@ from granian.utils.proxies import wrap_asgi_with_proxy_headers
 from frontend.server.front.door import Door
 from frontend.server.wsgi import application as answers
 
+
+def trusting(door: Door, proxies: list[str]) -> Any:
+    """The door, told true addresses by these proxies alone; without any, who connects is who asks."""
+    return wrap_asgi_with_proxy_headers(door, proxies) if proxies else door
+
+
 # The processes of this server read the environment again, and a key that is made up is another one each time.
 os.environ.setdefault("SECRET_KEY", settings.SECRET_KEY)
-application = Door(answers)
-if settings.ENVIRONMENT.trusted_proxies:
-    application = wrap_asgi_with_proxy_headers(application, settings.ENVIRONMENT.trusted_proxies)
+application = trusting(Door(answers), settings.ENVIRONMENT.trusted_proxies)

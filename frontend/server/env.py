@@ -34,7 +34,7 @@ class Environment:
     allowed_hosts: list[str] = field(default_factory=lambda: _names("ALLOWED_HOSTS"))
     # True if a proxy in front ends HTTPS and sets X-Forwarded-Proto itself.
     behind_proxy: bool = field(default_factory=lambda: bool(_read.bool("BEHIND_PROXY", default=False)))
-    # Addresses and networks of that proxy. Of them alone X-Forwarded-For is believed: anybody can write one.
+    # Addresses and networks of that proxy, separated by commas. It alone is believed who asks (X-Forwarded-For).
     trusted_proxies: list[str] = field(default_factory=lambda: _names("TRUSTED_PROXIES"))
     log_level: str = field(default_factory=lambda: str(_read.str("LOG_LEVEL", default="INFO")))
 
@@ -54,6 +54,8 @@ class Environment:
                 told.append("ALLOWED_HOSTS is missing: the names this server answers to, separated by commas.")
             if "*" in self.allowed_hosts:
                 told.append("ALLOWED_HOSTS names every host (*); name those this server answers to.")
+            if self.behind_proxy and not self.trusted_proxies:
+                told.append("TRUSTED_PROXIES is missing: the addresses of the proxy, or all people share one.")
             if not _read.str("DATABASE_URL", default=""):
                 told.append("DATABASE_URL is missing: the database that keeps the records.")
             if not (_read.str("IMAGE_FOLDER", default="") or _read.str("IMAGE_BUCKET", default="")):

@@ -63,6 +63,14 @@ class Address:
             line.close()
 
 
+def asked() -> Address:
+    """Where HOST and PORT say to listen. Raises CannotServe."""
+    port = os.environ.get("PORT", "8000")
+    if not port.isdecimal() or not 0 < int(port) < 65536:
+        raise CannotServe(f"PORT is {port!r}; it must be a whole number from 1 to 65535.")
+    return Address(os.environ.get("HOST", "127.0.0.1"), int(port))
+
+
 def command(address: Address) -> list[str]:
     """What starts the server."""
     served = [sys.executable, "-m", "granian", "--interface", "asgi", "frontend.server.asgi:application"]

@@ -6,6 +6,7 @@ import pytest
 from rest_framework.test import APIClient
 
 from cases.models import FailedSignIn, Person
+from cases.services import sign_in as service
 from cases.services.sign_in import MOST_FOR_ONE_NAME
 from tests.cast import API, client, problem
 from tests.factories import PASSWORD
@@ -81,8 +82,38 @@ def test_guessing_is_stopped_and_others_sign_in_meanwhile(priya: Person, tom: Pe
     browser = fresh()
     for _ in range(MOST_FOR_ONE_NAME):
         problem(sign_in(browser, "priya", "wrong"), 401, "sign-in-refused")
-    problem(sign_in(browser, "priya"), 429, "too-many-tries")
+    answer = sign_in(browser, "priya")
+    problem(answer, 429, "too-many-tries")
+    assert answer["Retry-After"] == "300"  # type: ignore[index]
     assert sign_in(browser, "tom").status_code == 200  # type: ignore[attr-defined]
+
+
+def test_who_signed_in_here_before_is_not_locked_out_by_others_behind_the_same_address(
+    priya: Person, tom: Person, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(service, "MOST_FROM_ONE_ADDRESS", 3)
+    phone = fresh()
+    sign_in(phone, "priya")
+    kept = phone.cookies[service.WAS_HERE]
+    assert (kept["httponly"], kept["samesite"], kept["path"]) == (True, "Strict", SESSION)
+    for number in range(3):
+        problem(sign_in(fresh(), f"somebody {number}", "wrong"), 401, "sign-in-refused")
+    problem(sign_in(fresh(), "priya"), 429, "too-many-tries")
+    assert sign_in(phone, "priya").status_code == 200  # type: ignore[attr-defined]
+    # It helps nobody else, and does not allow more guesses.
+    problem(sign_in(phone, "tom"), 429, "too-many-tries")
+    for _ in range(MOST_FOR_ONE_NAME):
+        problem(sign_in(phone, "priya", "wrong"), 401, "sign-in-refused")
+    problem(sign_in(phone, "priya"), 429, "too-many-tries")
+
+
+@pytest.mark.parametrize("kept", ["", "x", "x:y:z"])
+def test_what_was_kept_here_cannot_be_made_up(priya: Person, kept: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(service, "MOST_FROM_ONE_ADDRESS", 1)
+    problem(sign_in(fresh(), "somebody", "wrong"), 401, "sign-in-refused")
+    browser = fresh()
+    browser.cookies[service.WAS_HERE] = kept
+    problem(sign_in(browser, "priya"), 429, "too-many-tries")
 
 
 def test_signing_in_forgets_the_wrong_tries(priya: Person) -> None:

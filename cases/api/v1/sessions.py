@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from django.conf import settings
 from django.middleware.csrf import get_token
 from drf_spectacular.utils import extend_schema
 from rest_framework import serializers, status
@@ -77,7 +78,17 @@ class SessionView(View):
         # The framework checks the token only for those signed in; here a stranger's page must not sign anybody in.
         check_token(request)
         person = sign_in.sign_in(request=request._request, **given(SignIn, request))
-        return _shown(person)
+        shown = _shown(person)
+        shown.set_cookie(
+            sign_in.WAS_HERE,
+            sign_in.was_here(person),
+            max_age=sign_in.WAS_HERE_FOR,
+            path=request.path,
+            secure=settings.SESSION_COOKIE_SECURE,
+            httponly=True,
+            samesite="Strict",
+        )
+        return shown
 
     @extend_schema(
         operation_id="session_destroy",

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 import secrets
 import shutil
 import signal
@@ -35,8 +34,8 @@ class Command(BaseCommand):
     def handle(self, *args: Any, fresh: bool, json: bool, **options: Any) -> None:
         if settings.PRODUCTION:
             raise CommandError("The demonstration has known passwords; it does not start with MODE=production.")
-        address = _address()
         try:
+            address = serve.asked()
             address.refuse_taken()
             signal.signal(signal.SIGTERM, _interrupt)
             if fresh:
@@ -66,13 +65,6 @@ class Command(BaseCommand):
             self.stdout.write(f"\nFourth Canal is at {address.url}\n\nInvented people who may sign in:\n")
             self.stdout.write("\n".join(lines) + "\n\nCtrl-C ends it. --fresh starts over.")
         self.stdout.flush()
-
-
-def _address() -> Address:
-    port = os.environ.get("PORT", "8000")
-    if not port.isdecimal() or not 0 < int(port) < 65536:
-        raise CommandError(f"PORT is {port!r}; it must be a whole number from 1 to 65535.")
-    return Address(os.environ.get("HOST", "127.0.0.1"), int(port))
 
 
 def _hosts(address: Address) -> str:

@@ -14,6 +14,7 @@ from cases.api import problems
 from frontend.server.front.bodies import Bodies, Gone, NoRoom, Receive, TooLong, TooSlow
 from frontend.server.front.gateway import Answer, Scope, address_of, environ_of
 from frontend.server.front.lanes import LANES, Lane, lane_of
+from frontend.server.front.rates import Known, Rate, TooOften
 from frontend.server.front.rooms import RoomClosed
 from frontend.server.front.turns import Busy
 from frontend.server.front.workers import Workers
@@ -21,18 +22,24 @@ from frontend.server.front.workers import Workers
 Send = Callable[[dict[str, Any]], Awaitable[None]]
 
 WITHOUT_BODY = frozenset({"GET", "HEAD", "OPTIONS", "TRACE"})
+WHO_IS_SIGNED_IN = ("GET", "/api/v1/session")
 COME_BACK_S = 5  # a queue moves on in less
 NOTHING_LOST = "Nothing of it was kept, and nothing is lost: send it again"
 
 _REFUSED: dict[type[Exception], tuple[HTTPStatus, str, str]] = {
     TooLong: (HTTPStatus.REQUEST_ENTITY_TOO_LARGE, "body-too-long", "The body has too many bytes. Send less at once."),
     TooSlow: (HTTPStatus.REQUEST_TIMEOUT, "body-too-slow", f"What was sent did not arrive in time. {NOTHING_LOST}."),
-    NoRoom: (HTTPStatus.SERVICE_UNAVAILABLE, "busy", f"Too much is being sent. {NOTHING_LOST} in {COME_BACK_S} s."),
-    Busy: (HTTPStatus.SERVICE_UNAVAILABLE, "busy", f"The server is busy. {NOTHING_LOST} in {COME_BACK_S} s."),
+    NoRoom: (HTTPStatus.SERVICE_UNAVAILABLE, "busy", f"Too much is being sent. {NOTHING_LOST} in {{wait_s}} s."),
+    Busy: (HTTPStatus.SERVICE_UNAVAILABLE, "busy", f"The server is busy. {NOTHING_LOST} in {{wait_s}} s."),
+    TooOften: (
+        HTTPStatus.TOO_MANY_REQUESTS,
+        "too-often",
+        f"That was asked for too often. {NOTHING_LOST} in {{wait_s}} s.",
+    ),
     RoomClosed: (
         HTTPStatus.SERVICE_UNAVAILABLE,
         "took-too-long",
-        f"That took longer than one request may. Ask for less, or send it again in {COME_BACK_S} s.",
+        "That took longer than one request may. Ask for less, or send it again in {wait_s} s.",
     ),
 }
 
@@ -43,6 +50,8 @@ class Door:
     def __init__(self, application: WSGIApplication, lanes: tuple[Lane, ...] = LANES) -> None:
         self.bodies = Bodies()
         self.workers = {lane.name: Workers(lane, application) for lane in lanes}
+        self.rates = {lane.name: Rate(lane.per_minute) for lane in lanes if lane.per_minute is not None}
+        self.known = Known()
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] == "lifespan":
@@ -59,11 +68,19 @@ class Door:
 
     async def _answer(self, scope: Scope, receive: Receive) -> Answer:
         workers = self.workers[lane_of(scope["method"], scope["path"]).name]
+        session, address = _session(scope), address_of(scope)
+        rate = self.rates.get(workers.lane.name)
+        if rate is not None:
+            # Before its body comes in.
+            rate.spend(session if session in self.known else address)
         body = await self._body(scope, receive, workers.lane)
         try:
-            return await workers.answer(environ_of(scope, len(body)), body, _who(scope))
+            answer = await workers.answer(environ_of(scope, len(body)), body, session or address)
         finally:
             self.bodies.free(body)
+        if session and (workers.lane.signed_in or (scope["method"], scope["path"]) == WHO_IS_SIGNED_IN):
+            self.known.answered(session, signed_in=answer.status != HTTPStatus.UNAUTHORIZED)
+        return answer
 
     async def _body(self, scope: Scope, receive: Receive, lane: Lane) -> bytes:
         told = dict(scope["headers"])
@@ -94,17 +111,19 @@ class Door:
             workers.stop()
 
 
-def _who(scope: Scope) -> str:
-    """Whose turn it is: a session where one is named, else an address. Good enough to be fair, no proof of anything."""
+def _session(scope: Scope) -> str:
+    """The session a request names, not to be read back; empty where it names none. No proof of anything."""
     for name, value in scope["headers"]:
         if name == b"cookie" and (start := value.find(b"sessionid=")) >= 0:
             return sha256(value[start:].split(b";", 1)[0]).hexdigest()
-    return address_of(scope)
+    return ""
 
 
 def _refused(refusal: Exception) -> Answer:
     status, code, says = _REFUSED[type(refusal)]
     headers = [(b"content-type", problems.MEDIA_TYPE.encode()), (b"cache-control", b"no-store")]
-    if status is HTTPStatus.SERVICE_UNAVAILABLE:
-        headers.append((b"retry-after", str(COME_BACK_S).encode()))
+    if status in (HTTPStatus.SERVICE_UNAVAILABLE, HTTPStatus.TOO_MANY_REQUESTS):
+        wait_s = refusal.wait_s if isinstance(refusal, TooOften) else COME_BACK_S
+        headers.append((b"retry-after", str(wait_s).encode()))
+        says = says.format(wait_s=wait_s)
     return Answer(status.value, tuple(headers), json.dumps(problems.body(status, code, says)).encode())

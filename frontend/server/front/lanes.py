@@ -29,6 +29,10 @@ class Lane:
     most_body_bytes: int = MOST_BODY_BYTES
     body_s: float = 60.0
     """A body that is not there by then is given up."""
+    per_minute: int | None = None
+    """How often somebody signed in may ask, and all others from one address together; None: as often as they like."""
+    signed_in: bool = False
+    """Whoever is answered here is signed in, or was told that they are not (401)."""
 
 
 def _count(name: str, usual: int) -> int:
@@ -42,10 +46,18 @@ READS = Lane(name="reads", at_once=8, wait_s=20)
 EVENTS = Lane(name="events", at_once=4, wait_s=20)
 FILES = Lane(name="files", at_once=3, wait_s=20)
 # Made once, and from then on read.
-DESCRIPTION = Lane(name="description", at_once=1, apart=True, most_waiting=64, wait_s=30)
+DESCRIPTION = Lane(name="description", at_once=1, apart=True, most_waiting=64, wait_s=30, per_minute=120)
 # Computing takes its time after the waiting, within the phone's twenty seconds.
-COMPUTING = Lane(name="computing", at_once=_count("COMPUTING_AT_ONCE", 2), apart=True, most_waiting=32, wait_s=8)
-# An image is read in a process of its own in turn, for IMAGE_READ_SECONDS at most.
+COMPUTING = Lane(
+    name="computing",
+    at_once=_count("COMPUTING_AT_ONCE", 2),
+    apart=True,
+    most_waiting=32,
+    wait_s=8,
+    per_minute=120,
+    signed_in=True,
+)
+# An image is read in a process of its own in turn, for IMAGE_READ_SECONDS at most; a phone sends it in half megabytes.
 IMAGES = Lane(
     name="images",
     at_once=_count("IMAGES_AT_ONCE", 2),
@@ -53,9 +65,13 @@ IMAGES = Lane(
     most_waiting=64,
     most_body_bytes=MOST_IMAGE_BODY_BYTES,
     body_s=300,
+    per_minute=600,
+    signed_in=True,
 )
 # A class signs in at the beginning of a lesson, and hashing a password takes a third of a second by design.
-SIGN_IN = Lane(name="sign-in", at_once=_count("SIGN_INS_AT_ONCE", 1), apart=True, most_waiting=64, wait_s=15)
+SIGN_IN = Lane(
+    name="sign-in", at_once=_count("SIGN_INS_AT_ONCE", 1), apart=True, most_waiting=64, wait_s=15, per_minute=240
+)
 LANES = (HEALTH, READS, EVENTS, FILES, DESCRIPTION, COMPUTING, IMAGES, SIGN_IN)
 
 _CASE = "/api/v1/cases/[^/]+"

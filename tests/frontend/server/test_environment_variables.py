@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from pytest_django.fixtures import Settings
 
@@ -21,7 +23,7 @@ READY = {
 
 @pytest.fixture
 def told(monkeypatch: pytest.MonkeyPatch) -> pytest.MonkeyPatch:
-    for name in READY:
+    for name in (*READY, "BEHIND_PROXY", "TRUSTED_PROXIES"):
         monkeypatch.delenv(name, raising=False)
     return monkeypatch
 
@@ -67,6 +69,26 @@ def test_each_wrong_value_is_named(told: pytest.MonkeyPatch, name: str, value: s
     missing = _set(told, {**READY, name: value}).missing()
     assert len(missing) == 1
     assert missing[0].startswith(name)
+
+
+def test_behind_a_proxy_its_addresses_are_asked_for(told: pytest.MonkeyPatch) -> None:
+    (missing,) = _set(told, {**READY, "BEHIND_PROXY": "true"}).missing()
+    assert missing.startswith("TRUSTED_PROXIES")
+    environment = _set(told, {**READY, "BEHIND_PROXY": "true", "TRUSTED_PROXIES": "10.0.0.1, 192.0.2.0/24"})
+    assert environment.missing() == []
+    assert environment.trusted_proxies == ["10.0.0.1", "192.0.2.0/24"]
+
+
+def test_with_a_database_of_its_own_nothing_is_made_where_the_program_lies(
+    told: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    told.setattr(env, "DATA", tmp_path / "program" / "data")  # its folder is not there, so nothing can be made in it
+    told.setenv("DATABASE_URL", "postgres://u@/socket/d")
+    assert database()["NAME"] == "socket/d"
+    told.delenv("DATABASE_URL")
+    told.setattr(env, "DATA", tmp_path / "data")
+    assert database()["NAME"].startswith(str(tmp_path / "data"))
+    assert (tmp_path / "data").is_dir()
 
 
 def test_the_check_command_tells_the_same_list(settings: Settings, told: pytest.MonkeyPatch) -> None:

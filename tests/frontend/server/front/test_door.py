@@ -16,6 +16,7 @@ from wsgiref.validate import validator
 
 import pytest
 
+from frontend.server.asgi import trusting
 from frontend.server.front import door, lanes
 from frontend.server.front.door import Door
 from frontend.server.front.gateway import Answer, Environ
@@ -109,6 +110,16 @@ def test_a_header_with_an_underscore_is_not_taken_for_another() -> None:
     assert "HTTP_X_FORWARDED_PROTO" not in run(sent.through(Door(echo, threads_alone()))).json
 
 
+@pytest.mark.parametrize(
+    ("proxies", "address"),
+    [([], "192.0.2.7"), (["10.0.0.1"], "192.0.2.7"), (["192.0.2.7"], "203.0.113.9"), (["192.0.2.0/24"], "203.0.113.9")],
+)
+def test_only_a_trusted_proxy_is_believed_who_asks(proxies: list[str], address: str) -> None:
+    """The right-most address that no proxy of ours has: whatever stands further left, anybody may have written."""
+    sent = Sent(headers=[(b"x-forwarded-for", b"198.51.100.1, 203.0.113.9")])
+    assert run(sent.through(trusting(Door(echo, threads_alone()), proxies))).json["REMOTE_ADDR"] == address
+
+
 def test_each_lane_has_threads_of_its_own() -> None:
     through = Door(echo, threads_alone())
     assert run(Sent().through(through)).told["x-thread"].startswith("reads")
@@ -194,6 +205,56 @@ def test_a_body_that_is_too_long_or_too_slow_is_a_problem_too() -> None:
         await through(scope, nothing, send)
 
     _is_problem(run(Sent("POST", "/x", b"x").through(never)), 408, "body-too-slow")
+
+
+PLAN = ("POST", "/api/v1/compute/plan")
+
+
+def cookie(session: str) -> list[tuple[bytes, bytes]]:
+    return [(b"cookie", f"csrftoken=x; sessionid={session}; more=1".encode())]
+
+
+def signs_in(environ: dict[str, Any], start: Any) -> list[bytes]:
+    """Knows one session of all that may be made up."""
+    known = "sessionid=real" in environ.get("HTTP_COOKIE", "")
+    start("200 OK" if known else "401 Unauthorized", [])
+    return [b""]
+
+
+def test_who_asks_too_often_is_told_when_to_come_back_before_the_body_comes() -> None:
+    async def course() -> None:
+        through = Door(signs_in, threads_alone(per_minute=3))
+        answers = [await Sent(*PLAN, b"{}").through(through) for _ in range(4)]
+        assert [one.status for one in answers] == [401, 401, 401, 429]
+        _is_problem(answers[3], 429, "too-often")
+        assert answers[3].told["retry-after"] == "20"  # three a minute
+
+        async def never(scope: Any, receive: Any, send: Any) -> None:
+            async def nothing() -> Any:
+                await asyncio.Event().wait()
+
+            await through(scope, nothing, send)
+
+        assert (await Sent(*PLAN, b"{}").through(never)).status == 429
+
+    run(course())
+
+
+def test_strangers_behind_one_address_do_not_use_up_what_a_person_there_has() -> None:
+    async def course() -> None:
+        through = Door(signs_in, threads_alone(per_minute=3))
+        assert (await Sent("GET", "/api/v1/session", headers=cookie("real")).through(through)).status == 200
+        made_up = [await Sent(*PLAN, b"{}", cookie(f"made up {number}")).through(through) for number in range(5)]
+        assert [one.status for one in made_up] == [401, 401, 401, 429, 429]
+        real = [await Sent(*PLAN, b"{}", cookie("real")).through(through) for _ in range(4)]
+        assert [one.status for one in real] == [200, 200, 200, 429]
+
+    run(course())
+
+
+def test_reads_and_events_are_never_too_many() -> None:
+    assert all(lane.per_minute is None for lane in (READS, EVENTS, lanes.FILES, lanes.HEALTH))
+    assert all(lane.per_minute for lane in LANES if lane.apart)
 
 
 def _is_problem(sent: Sent, status: int, code: str) -> None:
