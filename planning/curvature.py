@@ -12,6 +12,7 @@ from itertools import pairwise
 from typing import Literal
 
 from planning import tables
+from planning.bounded import within
 from planning.errors import PointsDoNotFit
 from planning.tables import Figures
 
@@ -191,7 +192,7 @@ def _arc(by: Literal["three_points", "tangents", "one_arc"], turn: float, radius
 
 def _refuse_unfit(curve: TappedCurve, figures: Figures) -> None:
     """Raises PointsDoNotFit where neighbouring points coincide or lie farther apart than any tooth is long."""
-    least, most = figures["curvature.points_apart"], figures["length.most"]
+    least, most = figures["curvature.points_apart"], within("length").most
     names = [name for name in ("axis", "leaves", "on_curve", "straight_again", "end") if getattr(curve, name)]
     for before, name in (*pairwise(names), ("leaves", names[-2]), ("leaves", "end")):
         if before == name:

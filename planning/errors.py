@@ -35,9 +35,13 @@ class ToothNotPlanned(PlanningError):
     sentence = "Tooth {tooth} can be charted but not planned here: {reason}. Ask your supervisor."
 
 
-class LengthOutOfBounds(PlanningError):
+class OutOfBounds(PlanningError):
+    code = "out-of-bounds"
+    sentence = "{reason}"
+
+
+class LengthOutOfBounds(OutOfBounds):
     code = "length-out-of-bounds"
-    sentence = "{what}: {value_mm} mm lies outside {least_mm} to {most_mm} mm. Check the figure and its unit."
 
 
 class ReadingNotUsable(PlanningError):

@@ -11,13 +11,21 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache, lru_cache
 from itertools import pairwise
+from typing import Annotated
 
 from planning import tables
+from planning.bounded import within
 from planning.errors import InstrumentNotDescribed
 from planning.tables import Figures
 
 HUNDREDTH_MM = 0.01  # ISO 3630-1 gives sizes and tapers in hundredths
 MOST_KEPT = 1_000  # outlines kept in memory: a few kits' worth
+
+
+Size = Annotated[int, within("instrument_size")]
+Taper = Annotated[int, within("instrument_taper")]
+LengthMm = Annotated[float, within("instrument_length")]
+Diameter = Annotated[float, within("instrument_diameter")]
 
 
 class Motion(StrEnum):
@@ -41,32 +49,32 @@ class Use(StrEnum):
 class DiameterAt:
     """How thick an instrument is at a distance from its tip."""
 
-    from_tip_mm: float
-    diameter_mm: float
+    from_tip_mm: Annotated[float, within("instrument_part")]
+    diameter_mm: Diameter
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Instrument:
     """One instrument of a kit, as its maker and the programme describe it."""
 
-    size: int
+    size: Size
     """Tip in hundredths of a millimetre (ISO 3630-1)."""
-    taper: int
+    taper: Taper
     """Hundredths of a millimetre per millimetre: 4 is written .04."""
     motion: Motion
     use: Use
-    length_mm: float
+    length_mm: LengthMm
     """Operative length from tip to handle."""
-    cutting_part_mm: float
-    largest_flute_mm: float | None = None
+    cutting_part_mm: LengthMm
+    largest_flute_mm: Diameter | None = None
     """Largest diameter of the flutes; needed for steep tapers, whose flutes end before the cutting part does."""
-    speed_rpm: int | None = None
-    torque_ncm: float | None = None
+    speed_rpm: Annotated[int, within("instrument_speed")] | None = None
+    torque_ncm: Annotated[float, within("instrument_torque")] | None = None
     diameters: tuple[DiameterAt, ...] = ()
     """A variable taper: diameters from the tip upwards, in place of size and taper for the geometry."""
-    uses: int = 0
+    uses: Annotated[int, within("uses")] = 0
     """Canals it has been used in."""
-    most_uses: int | None = None
+    most_uses: Annotated[int, within("most_uses")] | None = None
     """As the maker's instructions or the programme allow."""
 
     @property

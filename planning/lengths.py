@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from planning.errors import LengthOutOfBounds, ReadingNotUsable
+from planning.bounded import refuse_outside
+from planning.errors import ReadingNotUsable
 from planning.quantities import mm, said, stop_um, um
 from planning.readings import (
     ApexLocator,
@@ -55,7 +56,7 @@ class _Said:
 def settle(readings: Sequence[Reading], about: About, figures: Figures) -> Length:
     """The working length of one canal.
 
-    Raises LengthOutOfBounds and ReadingNotUsable (paths start at the reading's index) for readings that cannot
+    Raises OutOfBounds and ReadingNotUsable (paths start at the reading's index) for readings that cannot
     be right; readings that can be right but do not count are listed with the reason.
     """
     worked = [_work_out(number, reading, about, figures) for number, reading in enumerate(readings)]
@@ -79,7 +80,7 @@ class _Outcome:
 
 
 def _work_out(number: int, reading: Reading, about: About, figures: Figures) -> _Said:
-    _refuse_absurd(number, reading, figures)
+    refuse_outside(reading, (number,))
     if reading.reference_point != about.reference_point:
         why = f"measured from {reading.reference_point}; the canal's reference point is {about.reference_point}"
         return _Said(reading, None, why)
@@ -97,23 +98,6 @@ def _work_out(number: int, reading: Reading, about: About, figures: Figures) -> 
             return _locator(reading, about, figures)
         case DirectSight():
             return _direct(number, reading, about, figures)
-
-
-def _refuse_absurd(number: int, reading: Reading, figures: Figures) -> None:
-    entered = {
-        PreOperativeImage: ("tooth_mm",),
-        Ratio: ("instrument_mm",),
-        ConfirmingImage: ("set_mm",),
-        ApexLocator: ("read_mm", "repeat_mm"),
-        DirectSight: ("seen_mm",),
-    }[type(reading)]
-    least, most = figures["length.least"], figures["length.most"]
-    for name in entered:
-        value: float = getattr(reading, name)
-        if not least <= value <= most:
-            method = reading.method.replace("pre_operative", "pre-operative").replace("_", " ").capitalize()
-            what = f"{method}, {name.removesuffix('_mm').replace('_', ' ')}"
-            raise LengthOutOfBounds(what=what, value_mm=value, least_mm=least, most_mm=most, at=(number, name))
 
 
 def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from planning import tables
+from planning.bounded import refuse_outside
 from planning.errors import CanalsDoNotFit, PlanningError
 from planning.expected import CanalWidth, NaturalCanal
 from planning.instruments import HUNDREDTH_MM
@@ -40,7 +41,7 @@ def widths_of(given: PlanInput, number: int, figures: Figures) -> Widths | None:
     block = given.setting is Setting.BLOCK
     if canal.widths:
         try:
-            refuse_widths(canal.widths, canal.name, figures)
+            refuse_widths(canal.widths, canal.name)
         except PlanningError as refusal:
             raise refusal.below("canals", number, "widths") from None
         widening = figures["canal.block_widening" if block else "canal.widening"]
@@ -123,22 +124,18 @@ def _published(given: PlanInput, name: str, figures: Figures) -> Widths | None:
     )
 
 
-def refuse_widths(widths: Sequence[WidthInput], canal: str, figures: Figures) -> None:
-    """Raises CanalsDoNotFit, its path at the first of the widths that cannot be right."""
-    least, most, longest = (figures[key] for key in ("canal.width_least", "canal.width_most", "length.most"))
+def refuse_widths(widths: Sequence[WidthInput], canal: str) -> None:
+    """Raises OutOfBounds and CanalsDoNotFit, the path at the first of the widths that cannot be right."""
+    refuse_outside(tuple(widths), of=canal)
     before = -1.0
     for place, width in enumerate(widths):
         wide = width.narrow_mm if width.wide_mm is None else width.wide_mm
         wrong: Mapping[str, bool] = {
-            "from_end_mm": not before < width.from_end_mm <= longest or width.from_end_mm < 0,
-            "narrow_mm": not least <= width.narrow_mm <= most,
-            "wide_mm": not width.narrow_mm <= wide <= most,
+            "from_end_mm": width.from_end_mm <= before,
+            "wide_mm": wide < width.narrow_mm,
         }
         for field, is_wrong in wrong.items():
             if is_wrong:
-                reason = (
-                    f"{canal}: widths are listed from the end upwards, each between {least:g} and {most:g} mm, "
-                    "the wide one not below the narrow one."
-                )
+                reason = f"{canal}: widths are listed from the end upwards, the wide one not below the narrow one."
                 raise CanalsDoNotFit(reason=reason, at=(place, field))
         before = width.from_end_mm

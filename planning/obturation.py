@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
+
+from planning.bounded import within
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -11,9 +13,9 @@ class FillingItem:
     """A cone, plugger or spreader of the kit."""
 
     kind: Literal["cone", "plugger", "spreader"]
-    size: int
+    size: Annotated[int, within("instrument_size")]
     """Tip in hundredths of a millimetre."""
-    taper: int
+    taper: Annotated[int, within("instrument_taper")]
     """Hundredths of a millimetre per millimetre."""
 
     @property

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
-from typing import Literal
+from typing import Annotated, Literal
 
 from planning.begun import Begun
+from planning.bounded import within
 from planning.instruments import Instrument
 from planning.obturation import FillingItem
 from planning.readings import Reading, Resorption
 from planning.techniques import Setting, Technique
+
+Depth = Annotated[float, within("depth")]
+HandSize = Annotated[int, within("hand_size")]
+Width = Annotated[float, within("width")]
 
 
 class Finding(StrEnum):
@@ -51,11 +56,11 @@ class Irrigant(StrEnum):
 class Junction:
     """Where a joining canal meets the main one, measured once."""
 
-    from_terminus_mm: float
+    from_terminus_mm: Depth
     """Distance from the common terminus."""
     method: Literal["cone_mark", "two_instruments", "image_estimate"]
     """An image estimate opens nothing."""
-    at_length_mm: float | None = None
+    at_length_mm: Depth | None = None
     """The joining canal's length when it was measured; a later change of length does not move the junction."""
 
 
@@ -63,9 +68,9 @@ class Junction:
 class WidthInput:
     """A canal's width at one level, measured or kept by the programme."""
 
-    from_end_mm: float
-    narrow_mm: float
-    wide_mm: float | None = None
+    from_end_mm: Depth
+    narrow_mm: Width
+    wide_mm: Width | None = None
     """None: as wide as narrow."""
 
 
@@ -73,8 +78,8 @@ class WidthInput:
 class WallInput:
     """The thinnest wall, measured on this tooth."""
 
-    thickness_mm: float
-    from_end_mm: float
+    thickness_mm: Annotated[float, within("wall")]
+    from_end_mm: Depth
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,9 +88,9 @@ class Felt:
 
     node: str
     """The step in the run sheet."""
-    depth_mm: float
+    depth_mm: Depth
     """Where the tip stopped, from the reference point; the stop or deeper counts as reached."""
-    stop_mm: float | None = None
+    stop_mm: Depth | None = None
     """The stop that it was worked to; none takes that of this plan's step."""
 
 
@@ -98,20 +103,20 @@ class CanalInput:
     readings: tuple[Reading, ...] = ()
     resorption: Resorption = Resorption.NONE
     junction: Junction | None = None
-    curvature_deg: float | None = None
-    curve_start_mm: float | None = None
+    curvature_deg: Annotated[float, within("curvature")] | None = None
+    curve_start_mm: Depth | None = None
     """From the reference point to where the first curve begins."""
-    orifice_mm: float | None = None
+    orifice_mm: Depth | None = None
     """From the reference point to the orifice."""
-    apex_mm: float | None = None
+    apex_mm: Annotated[float, within("apex")] | None = None
     """Width of the apical opening where it was seen to be wide."""
-    curve_radius_mm: float | None = None
-    curve_from_end_mm: float | None = None
+    curve_radius_mm: Annotated[float, within("curve_radius")] | None = None
+    curve_from_end_mm: Depth | None = None
     """From the canal's end to the middle of its curve."""
     widths: tuple[WidthInput, ...] = ()
     """In place of the published ones; from the end upwards."""
     wall: WallInput | None = None
-    first_binder_size: int | None = None
+    first_binder_size: HandSize | None = None
     """First hand size that bound at the end when it was gauged after coronal flaring."""
     felt: tuple[Felt, ...] = ()
     begun: Begun | None = None
@@ -146,7 +151,7 @@ class Kit:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CanalChoice:
     canal: str
-    final_size: int | None = None
+    final_size: HandSize | None = None
     """ISO size at the end; none takes the proposed one."""
     reason: str = ""
     """Why it lies outside the advised range."""
@@ -158,9 +163,9 @@ class Choices:
     irrigant: Irrigant = Irrigant.WATER
     final_rinse: tuple[Irrigant, ...] = ()
     """In order; empty means the working irrigant alone."""
-    series_taper: int | None = None
+    series_taper: Annotated[int, within("instrument_taper")] | None = None
     """Taper of the shaping series where the kit has several."""
-    glide_path_to_size: int | None = None
+    glide_path_to_size: HandSize | None = None
     """Last glide-path size; none takes the technique's."""
     canals: tuple[CanalChoice, ...] = ()
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Literal
+from typing import Annotated, Literal
 
+from planning.bounded import within
 from planning.quantities import mm, um
 
 
@@ -13,7 +14,7 @@ from planning.quantities import mm, um
 class PreOperativeImage:
     """Tooth length on a pre-operative image, from the reference point to the radiographic apex."""
 
-    tooth_mm: float
+    tooth_mm: Annotated[float, within("length")]
     reference_point: str
     after_flaring: bool = False
     method: Literal["pre_operative_image"] = "pre_operative_image"
@@ -23,9 +24,9 @@ class PreOperativeImage:
 class Ratio:
     """An instrument of known length on the same image gives the scale."""
 
-    instrument_mm: float
-    instrument_on_image_mm: float
-    tooth_on_image_mm: float
+    instrument_mm: Annotated[float, within("length")]
+    instrument_on_image_mm: Annotated[float, within("on_image")]
+    tooth_on_image_mm: Annotated[float, within("on_image")]
     reference_point: str
     after_flaring: bool = False
     method: Literal["ratio"] = "ratio"
@@ -35,9 +36,9 @@ class Ratio:
 class ConfirmingImage:
     """An instrument at a known stop, and where its tip lies on the image."""
 
-    set_mm: float
+    set_mm: Annotated[float, within("length")]
     """The stop that was actually set."""
-    tip_short_mm: float
+    tip_short_mm: Annotated[float, within("tip")]
     """How far the tip is short of the radiographic apex; below 0 it is past it."""
     reference_point: str
     after_flaring: bool = False
@@ -48,8 +49,8 @@ class ConfirmingImage:
 class ApexLocator:
     """An electronic reading, taken twice."""
 
-    read_mm: float
-    repeat_mm: float
+    read_mm: Annotated[float, within("length")]
+    repeat_mm: Annotated[float, within("length")]
     mark: Literal["apex", "constriction"]
     reference_point: str
     stable: bool = True
@@ -62,7 +63,7 @@ class ApexLocator:
 class DirectSight:
     """The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen."""
 
-    seen_mm: float
+    seen_mm: Annotated[float, within("length")]
     reference_point: str
     after_flaring: bool = False
     method: Literal["direct_sight"] = "direct_sight"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from planning.bounded import within
 from planning.errors import PlanningError, TechniqueNotUsable
 from planning.graph import End
 from planning.instruments import Instrument, Motion, Use, sizes
@@ -77,7 +78,7 @@ def _hold_point(phase: Phase) -> str:
 
 def _check_case(technique: Technique, setting: Setting) -> PlanInput:
     """Any length and any complete kit will do: which steps there are depends on neither."""
-    length = published()["length.least"].value * 2
+    length = within("length").least * 2
     seen = ConfirmingImage(set_mm=length, tip_short_mm=1, reference_point="edge")
     return PlanInput(
         tooth=TOOTH,
@@ -96,7 +97,7 @@ def _needle() -> Needle:
 
 def _every_instrument(technique: Technique) -> tuple[Instrument, ...]:
     engine = next((motion for motion in technique.motions if motion is not Motion.HAND), Motion.HAND)
-    length = published()["length.most"].value
+    length = within("length").most
     steep = int(published()["coronal.steep_taper"].value)
     widest = mm(2 * max(sizes()) * UM_PER_HUNDREDTH_MM)
 

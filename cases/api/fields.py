@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import json
+from math import isfinite
 from typing import Any, ClassVar
 
+from django.core.validators import BaseValidator
 from drf_spectacular.extensions import OpenApiSerializerFieldExtension
 from drf_spectacular.plumbing import ComponentIdentity, ResolvedComponent
 from rest_framework import serializers
 from rest_framework.exceptions import ErrorDetail
 
+from planning.bounded import within
 from planning.encoding import Mode, decode, encode, json_schema
 from planning.errors import NotUnderstood, PlanningError
 
@@ -61,6 +64,24 @@ class Number(serializers.FloatField):
         return super().to_internal_value(data)
 
 
+class Bounded(Number):
+    """A number of a quantity that has a row of bounds; outside them it is refused with the row's sentence."""
+
+    def __init__(self, quantity: str, **more: Any) -> None:
+        bound = within(quantity)
+        super().__init__(min_value=bound.least, max_value=bound.most, **more)
+        self.error_messages |= {"min_value": bound.sentence, "max_value": bound.sentence}
+        for validator in self.validators:
+            if isinstance(validator, BaseValidator):
+                validator.message = bound.sentence
+
+    def to_internal_value(self, data: Any) -> Any:
+        value = super().to_internal_value(data)
+        if not isfinite(value):  # a number beyond every float, which no comparison would find
+            raise serializers.ValidationError(self.error_messages["max_value"], code="max_value")
+        return value + 0.0
+
+
 class Id(serializers.UUIDField):
     """An identifier as text."""
 
@@ -81,14 +102,14 @@ class Value(serializers.Field[Any, Any, Any, Any]):
 
     value_type: ClassVar[Any] = None
 
-    def __init__(self, type_: Any, **more: Any) -> None:
-        self.type_ = type_
+    def __init__(self, type_: Any, *, mode: Mode = Mode.GIVEN, **more: Any) -> None:
+        self.type_, self.mode = type_, mode
         super().__init__(**more)
 
     def to_internal_value(self, data: Any) -> Any:
         """Raises ValidationError for what is not understood, and whatever the value itself refuses."""
         try:
-            return decode(self.type_, data)
+            return decode(self.type_, data, self.mode)
         except NotUnderstood as wrong:
             raise serializers.ValidationError(_nested(wrong)) from None
         except PlanningError as refusal:

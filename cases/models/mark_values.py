@@ -5,18 +5,18 @@ from __future__ import annotations
 import json
 
 from cases.models.markings import Marking
-from planning.encoding import decode
+from planning.encoding import Mode, decode
 from planning.radiograph import ImageMarks, Measured
 from planning.radiograph.values import Between
 
 
 def marks(row: Marking) -> ImageMarks:
-    return decode(ImageMarks, json.loads(row.text))
+    return decode(ImageMarks, json.loads(row.text), Mode.KEPT)
 
 
 def measured(row: Marking) -> Measured:
     """As they measured on the day."""
-    return decode(Measured, json.loads(row.measured_text))
+    return decode(Measured, json.loads(row.measured_text), Mode.KEPT)
 
 
 def bend_of(row: Marking, canal: str) -> Between | None:

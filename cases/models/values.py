@@ -20,7 +20,7 @@ from cases.models.plans import ToothPlanVersion
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.teeth import Canal, Case, Root
 from planning import technique_files
-from planning.encoding import canonical_text, decode
+from planning.encoding import Mode, canonical_text, decode
 from planning.instruments import DiameterAt, Instrument, Motion, Use
 from planning.lengths import About, settle
 from planning.obturation import FillingItem
@@ -64,12 +64,12 @@ def charted(cases: QuerySet[Case]) -> QuerySet[Case]:
 
 
 def reading(row: LengthReading) -> Reading:
-    found: Reading = decode(Reading, row.told)
+    found: Reading = decode(Reading, row.told, Mode.KEPT)
     return found
 
 
 def junction(row: JunctionReading) -> Junction:
-    return decode(Junction, row.told)
+    return decode(Junction, row.told, Mode.KEPT)
 
 
 def millimetres(length_um: int | None) -> float | None:
@@ -121,7 +121,7 @@ def widths(row: Canal) -> tuple[WidthInput, ...]:
 
 
 def _widths(text: str) -> tuple[WidthInput, ...]:
-    return decode(tuple[WidthInput, ...], json.loads(text or "[]"))
+    return decode(tuple[WidthInput, ...], json.loads(text or "[]"), Mode.KEPT)
 
 
 def override_inputs(row: Case) -> tuple[Override, ...]:
@@ -152,12 +152,12 @@ def length(row: Canal, setting: str, figures: Figures) -> Length:
 
 def given(version: ToothPlanVersion) -> PlanInput:
     """What the version was made from."""
-    return decode(PlanInput, json.loads(version.input_text))
+    return decode(PlanInput, json.loads(version.input_text), Mode.KEPT)
 
 
 def made(version: ToothPlanVersion) -> Plan:
     """What the planner said."""
-    return decode(Plan, json.loads(version.output_text))
+    return decode(Plan, json.loads(version.output_text), Mode.KEPT)
 
 
 # --- images ---
@@ -167,7 +167,7 @@ def spacing_facts(row: Image) -> SpacingFacts | None:
     """What the image's file said of its scale; None where it said nothing."""
     if not row.spacing_text:
         return None
-    said = decode(images.Spacing, json.loads(row.spacing_text))
+    said = decode(images.Spacing, json.loads(row.spacing_text), Mode.KEPT)
     return SpacingFacts(
         in_patient=_spacing(said.pixel_spacing_mm),
         at_detector=_spacing(said.imager_pixel_spacing_mm),
@@ -246,18 +246,18 @@ def _instrument(row: KitInstrument) -> Instrument:
         largest_flute_mm=millimetres(row.largest_flute_um),
         speed_rpm=row.speed_rpm,
         torque_ncm=row.torque_ncm,
-        diameters=decode(tuple[DiameterAt, ...], json.loads(row.diameters_text or "[]")),
+        diameters=decode(tuple[DiameterAt, ...], json.loads(row.diameters_text or "[]"), Mode.KEPT),
         uses=row.uses,
         most_uses=row.most_uses,
     )
 
 
 def _needle(row: KitNeedle) -> Needle:
-    return decode(Needle, {"gauge": row.gauge, "tip": row.tip})
+    return decode(Needle, {"gauge": row.gauge, "tip": row.tip}, Mode.KEPT)
 
 
 def _filling(row: KitFilling) -> FillingItem:
-    return decode(FillingItem, {"kind": row.kind, "size": row.size, "taper": row.taper})
+    return decode(FillingItem, {"kind": row.kind, "size": row.size, "taper": row.taper}, Mode.KEPT)
 
 
 def filling_row(kit_row: KitRow, value: FillingItem) -> KitFilling:
@@ -285,5 +285,5 @@ def instrument_row(kit_row: KitRow, value: Instrument) -> KitInstrument:
 def techniques(programme_id: Any) -> dict[str, Technique]:
     """The provided techniques and the programme's own, by key."""
     rows = TechniqueRecord.objects.filter(programme_id=programme_id).order_by("key")
-    own = {row.key: decode(Technique, json.loads(row.text)) for row in rows}
+    own = {row.key: decode(Technique, json.loads(row.text), Mode.KEPT) for row in rows}
     return {**technique_files.provided(), **own}

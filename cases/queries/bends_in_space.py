@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from cases.models import BendInSpace, Canal, Marking
 from cases.models.mark_values import bend_of
-from planning.encoding import decode
+from planning.encoding import Mode, decode
 from planning.radiograph.values import Between
 
 
@@ -28,7 +28,7 @@ def of_canal(canal: Canal) -> Sequence[BendInSpaceShown]:
 
 def shown(row: BendInSpace) -> BendInSpaceShown:
     outdated = any(_marked_since(marking, row.canal.name) for marking in (row.first, row.second))
-    return BendInSpaceShown(row=row, in_space=decode(Between, json.loads(row.text)), outdated=outdated)
+    return BendInSpaceShown(row=row, in_space=decode(Between, json.loads(row.text), Mode.KEPT), outdated=outdated)
 
 
 def _marked_since(marking: Marking, canal: str) -> bool:

@@ -9,7 +9,7 @@ from uuid import UUID
 from cases.domain.errors import NotHere
 from cases.models import ProgrammeWidths, values
 from planning.bounds import limits
-from planning.encoding import decode
+from planning.encoding import Mode, decode
 from planning.plan_input import WidthInput
 from planning.tables import Figure, published
 
@@ -102,5 +102,5 @@ def widths_of(programme_id: UUID, tooth: str, canal: str) -> WidthsShown:
 
 
 def _widths(row: ProgrammeWidths) -> WidthsShown:
-    read = decode(tuple[WidthInput, ...], json.loads(row.text))
+    read = decode(tuple[WidthInput, ...], json.loads(row.text), Mode.KEPT)
     return WidthsShown(tooth=row.tooth, canal=row.canal, widths=read)

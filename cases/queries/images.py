@@ -10,7 +10,7 @@ from django.conf import settings
 
 from cases.domain.images import BYTES_PER_MB, Spacing
 from cases.models import Case, Image, values
-from planning.encoding import decode
+from planning.encoding import Mode, decode
 from planning.radiograph import MarkFigures, mark_figures
 from planning.tables import Figures
 
@@ -43,4 +43,4 @@ def of_case(case: Case) -> ImagesOfCase:
 
 def spacing_of(image: Image) -> Spacing | None:
     """What the file said of its scale; None where it said nothing."""
-    return decode(Spacing, json.loads(image.spacing_text)) if image.spacing_text else None
+    return decode(Spacing, json.loads(image.spacing_text), Mode.KEPT) if image.spacing_text else None

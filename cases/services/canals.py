@@ -15,6 +15,7 @@ from cases.models import Canal, Case, Person, Root
 from cases.services import log, sent
 from cases.services.doer import guard
 from cases.services.locking import locked, raise_revision, refuse_changed
+from planning.bounded import refuse_outside
 from planning.bounds import MOST_WIDTHS
 from planning.encoding import canonical_text
 from planning.errors import PlanningError
@@ -22,11 +23,8 @@ from planning.instruments import sizes
 from planning.natural import refuse_widths
 from planning.plan_input import Finding, Pattern, WallInput, WidthInput
 from planning.quantities import um
-from planning.tables import Figures
 
 # Thicker or deeper than in any tooth: a typing error.
-MOST_WALL_MM = 10
-MOST_DEPTH_MM = 40
 
 
 @transaction.atomic
@@ -98,9 +96,7 @@ def _columns(facts: Mapping[str, Any]) -> dict[str, Any]:
         raise NotUsable(reason=f"{first} is no ISO size.", at=("first_binder_size",))
     if "wall" in columns:
         wall: WallInput | None = columns.pop("wall")
-        if wall is not None and not (0 < wall.thickness_mm <= MOST_WALL_MM and 0 <= wall.from_end_mm <= MOST_DEPTH_MM):
-            reason = f"A wall is above 0 and at most {MOST_WALL_MM} mm thick, at a level within the tooth."
-            raise NotUsable(reason=reason, at=("wall",))
+        refuse_outside(wall, ("wall",))
         columns["wall_thickness_um"] = None if wall is None else um(wall.thickness_mm)
         columns["wall_from_end_um"] = None if wall is None else um(wall.from_end_mm)
     if "widths" in columns:
@@ -114,7 +110,7 @@ def _refuse_widths(widths: tuple[WidthInput, ...]) -> None:
     if len(widths) > MOST_WIDTHS:
         raise NotUsable(reason=f"A canal has at most {MOST_WIDTHS} widths.", at=("widths",))
     try:
-        refuse_widths(widths, "This canal", Figures())
+        refuse_widths(widths, "This canal")
     except PlanningError as refusal:
         raise refusal.below("widths") from None
 

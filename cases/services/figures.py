@@ -18,7 +18,6 @@ from planning.encoding import canonical_text
 from planning.errors import PlanningError
 from planning.natural import refuse_widths
 from planning.plan_input import WidthInput
-from planning.tables import Figures
 
 MOST_CANAL_NAME = 12
 
@@ -99,6 +98,6 @@ def _refuse_widths(widths: Sequence[WidthInput], canal: str, programme_id: UUID)
     if not 0 < len(widths) <= MOST_WIDTHS:
         raise NotUsable(reason=f"Give 1 to {MOST_WIDTHS} widths.", at=("widths",))
     try:
-        refuse_widths(widths, canal, Figures(values.thresholds(programme_id)))
+        refuse_widths(widths, canal)
     except PlanningError as refusal:
         raise refusal.below("widths") from None

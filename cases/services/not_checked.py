@@ -19,9 +19,9 @@ from cases.domain.told_of_visits import OnSiteTold, ReopenTold
 from cases.domain.who_tells import BY_SUPERVISOR
 from cases.models import Canal, Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent, values
 from cases.services import canals, readings
+from planning.bounded import within
 from planning.errors import PlanningError
-from planning.quantities import um
-from planning.tables import Figures
+from planning.quantities import mm
 
 
 def what(told: Told, plan_hash: str, *, case: Case, plans: Collection[str]) -> NotChecked | None:
@@ -34,9 +34,9 @@ def what(told: Told, plan_hash: str, *, case: Case, plans: Collection[str]) -> N
 
 
 def _too_deep(told: Told) -> bool:
-    most = um(Figures()["length.most"])
+    within_tooth = within("depth")
     depths = (told.depth_um, told.stop_um) if isinstance(told, StepTold) else ()
-    return any(depth is not None and not 0 <= depth <= most for depth in depths)
+    return any(depth is not None and not within_tooth.holds(mm(depth)) for depth in depths)
 
 
 def _room(told: Told, case: Case) -> NotChecked | None:

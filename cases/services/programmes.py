@@ -15,6 +15,7 @@ from cases.models.base import KEY
 from cases.models.kits import KitInstrument
 from cases.services import log, sent
 from cases.services.doer import actor_in
+from planning.bounded import refuse_outside
 from planning.bounds import MOST_DIAMETERS, MOST_INSTRUMENTS, MOST_NEEDLES
 from planning.encoding import canonical_text, digest
 from planning.errors import PlanningError
@@ -27,12 +28,6 @@ from planning.techniques import Technique
 
 MOST_NAME = 80
 MOST_KEY = 60
-# Far beyond any instrument made: larger is a typing error.
-MOST_SIZE = 400
-MOST_TAPER = 50
-MOST_LENGTH_MM = 60
-MOST_SPEED_RPM = 100_000
-MOST_USES = 1_000
 
 
 @transaction.atomic
@@ -71,6 +66,7 @@ def held(actor: Person, programme_id: UUID) -> None:
 
 
 def _refuse_kit(kit: KitValue, figures: Figures) -> None:
+    refuse_outside(kit, ("kit",))
     if not kit.instruments or len(kit.instruments) > MOST_INSTRUMENTS or len(kit.needles) > MOST_NEEDLES:
         reason = f"A kit has 1 to {MOST_INSTRUMENTS} instruments and at most {MOST_NEEDLES} needles."
         raise NotUsable(reason=reason, at=("kit",))
@@ -94,8 +90,6 @@ def _refuse_filling(kit: KitValue) -> None:
         raise NotUsable(reason=reason, at=("kit", "filling"))
     for number, item in enumerate(kit.filling):
         at = ("kit", "filling", number)
-        if not 0 < item.size <= MOST_SIZE or not 0 <= item.taper <= MOST_TAPER:
-            raise NotUsable(reason="Size and taper must be those of a cone, plugger or spreader.", at=at)
         if item in kit.filling[:number]:
             raise NotUsable(reason=f"This {item.kind} is there twice.", at=at)
 
@@ -107,21 +101,8 @@ def _refuse_instrument(one: Instrument, twice: bool, figures: Figures, at: Point
         raise refusal.below(*at) from None
     if twice:
         raise NotUsable(reason=f"{one.key} is there twice.", at=at)
-    if one.uses < 0 or (one.most_uses is not None and one.most_uses < 1):
-        reason = "Uses are counted from 0; at least one is allowed, or none is stated."
-        raise NotUsable(reason=reason, at=(*at, "uses" if one.uses < 0 else "most_uses"))
     if len(one.diameters) > MOST_DIAMETERS:
         raise NotUsable(reason=f"At most {MOST_DIAMETERS} diameters.", at=(*at, "diameters"))
-    if any(value is not None and value <= 0 for value in (one.torque_ncm, one.speed_rpm)):
-        raise NotUsable(reason="Speed and torque are above 0, or left out where the maker does not state them.", at=at)
-    if (
-        one.size > MOST_SIZE
-        or one.taper > MOST_TAPER
-        or one.length_mm > MOST_LENGTH_MM
-        or (one.speed_rpm or 0) > MOST_SPEED_RPM
-        or max(one.uses, one.most_uses or 0) > MOST_USES
-    ):
-        raise NotUsable(reason="Size, length, speed and uses must be those of a root-canal instrument.", at=at)
 
 
 @transaction.atomic

@@ -12,6 +12,7 @@ from statistics import NormalDist
 
 import numpy as np
 
+from planning.bounded import within
 from planning.depth.contact_depth import Touch
 from planning.depth.contact_rows import Floats, Rows, Tools
 from planning.instruments import Instrument, corners
@@ -61,7 +62,7 @@ def spread(widths: Widths, block: bool, figures: Figures) -> Spread:
         tip_within_mm=figures["instrument.tip_within"],
         tip_within_large_mm=figures["instrument.tip_within_large"],
         large_above=figures["instrument.large_above"],
-        least_mm=figures["canal.width_least"],
+        least_mm=within("width").least,
     )
 
 

@@ -38,17 +38,17 @@ _SENTENCES = {
 
 
 @overload
-def decode(type_: type[T], data: object) -> T: ...
+def decode(type_: type[T], data: object, mode: Mode = ...) -> T: ...
 @overload
-def decode(type_: Any, data: object) -> Any: ...
-def decode(type_: Any, data: object) -> Any:
-    """A value of `type_` from parsed JSON.
+def decode(type_: Any, data: object, mode: Mode = ...) -> Any: ...
+def decode(type_: Any, data: object, mode: Mode = Mode.GIVEN) -> Any:
+    """A value of `type_` from parsed JSON; what was kept is read as `Mode.KEPT`.
 
     Raises NotUnderstood with every problem found, each with its path, or with their number alone where nobody would
     read them all; a PlanningError of the value's own checks passes with its path completed.
     """
     try:
-        return _reader(type_).validate_python([data])[0]
+        return _reader(type_, mode).validate_python([data])[0]
     except ValidationError as wrong:
         count = wrong.error_count()
         if count > MOST_TOLD:
@@ -62,8 +62,8 @@ def decode(type_: Any, data: object) -> Any:
 
 
 @cache
-def _reader(type_: Any) -> SchemaValidator:
-    return SchemaValidator(shape_of_list(type_, Mode.GIVEN))
+def _reader(type_: Any, mode: Mode) -> SchemaValidator:
+    return SchemaValidator(shape_of_list(type_, mode))
 
 
 def _problem(found: ErrorDetails, data: object) -> tuple[Pointer, str]:

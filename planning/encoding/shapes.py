@@ -14,19 +14,24 @@ from functools import cache
 from typing import Annotated, Any
 
 from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, PlainSerializer, Strict, TypeAdapter
-from pydantic_core import PydanticCustomError, core_schema
+from pydantic_core import PydanticCustomError, ValidationError, core_schema
+
+from planning.bounded import Bound, bounds
 
 MOST_TEXT = 2000  # characters: a long remark, and far from what could fill a disk
 MOST_NUMBER = 1e9  # no length, angle or volume comes near it, and arithmetic with it cannot overflow
 MOST_WHOLE = 2**53 - 1  # the largest whole number that JSON readers everywhere agree on
 TAGS = ("method", "kind", "test")  # fields by whose one text the members of a union are told apart
 OBJECT, PLAIN = "(object)", "(plain)"  # the members of a union of one dataclass and one plain type
+_BEYOND = frozenset({"greater_than_equal", "less_than_equal", "finite_number"})
 _CONTROL_CHARACTER = re.compile(r"[^\n\r\t\x20-\x7e\xa0-\U0010ffff]")
 
 
 class Mode(StrEnum):
     GIVEN = "given"
-    """What is sent in: fields with a default may be left out, unknown keys are refused."""
+    """What is sent in: fields with a default may be left out, unknown keys and what no row holds are refused."""
+    KEPT = "kept"
+    """What was sent in once and is read again: the same, by the rows of its own day."""
     ANSWERED = "answered"
     """What comes back: every field is there, and a later version may add more."""
 
@@ -34,9 +39,9 @@ class Mode(StrEnum):
 @cache
 def shape_of_list(type_: Any, mode: Mode) -> Any:
     """The core schema of a list of `type_`: on its own, a dataclass would take no configuration from outside."""
-    config = ConfigDict(use_attribute_docstrings=True, extra="forbid" if mode is Mode.GIVEN else "ignore")
+    config = ConfigDict(use_attribute_docstrings=True, extra="ignore" if mode is Mode.ANSWERED else "forbid")
     found: Any = TypeAdapter(list[type_], config=config).core_schema
-    bounded = _bounded() if mode is Mode.GIVEN else {}
+    bounded = {} if mode is Mode.ANSWERED else _bounded()
     by_ref = {each["ref"]: each for each in found.get("definitions", ())}
 
     def shaped(node: Any) -> Any:
@@ -49,6 +54,10 @@ def shape_of_list(type_: Any, mode: Mode) -> Any:
                 return {key: each for key, each in node.items() if key != "metadata"}
             case {"type": "str", "max_length": int(longest)} if bounded:
                 return _text_schema(longest)
+            case {"type": str(kind), "metadata": {"bound": str(key)}} if mode is Mode.GIVEN:
+                return _within(bounds()[key], bounded[kind])
+            case {"type": str(kind), "metadata": {"bound": _}} if mode is Mode.KEPT:
+                return bounded[kind]
             case {"type": str(kind)} if kind in bounded:
                 return bounded[kind]
             case dict():
@@ -130,6 +139,21 @@ def _bounded() -> dict[str, Any]:
         ],
     }
     return {"str": _text_schema(MOST_TEXT), **{kind: TypeAdapter(each).core_schema for kind, each in types.items()}}
+
+
+def _within(bound: Bound, plain: Any) -> Any:
+    """A number as it may be sent, described by its row's limits; outside them the row refuses it itself."""
+    limits = {"ge": bound.least, "le": bound.most}
+
+    def held(data: Any, read: Any) -> Any:
+        try:
+            return read(data)
+        except ValidationError as wrong:
+            if wrong.errors(include_url=False)[0]["type"] in _BEYOND:
+                raise bound.refusal() from None
+            raise
+
+    return core_schema.no_info_wrap_validator_function(held, {**plain, "schema": {**plain["schema"], **limits}})
 
 
 def _text_schema(longest: int) -> Any:

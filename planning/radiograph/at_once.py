@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from planning.bounded import within
 from planning.radiograph import spread
 from planning.tables import Figures
 
@@ -45,5 +46,5 @@ def mark_figures(figures: Figures) -> MarkFigures:
         object_off_share=figures["scale.object_off_share"],
         pixel_least_mm=figures["scale.least"],
         pixel_most_mm=figures["scale.most"],
-        length_most_mm=figures["length.most"],
+        length_most_mm=within("length").most,
     )

@@ -7,6 +7,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from planning.bounded import within
 from planning.curvature import classes
 from planning.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMuchWork
 from planning.radiograph import bend, line, spread
@@ -70,7 +71,7 @@ def _measured(
     along = float(distances[-1])
     off = spread.from_tapping(lambda moved: line.length(moved, straight_to), marks, slips)
     mm = _between(along, off, scale, figures)
-    most = figures["length.most"]
+    most = within("length").most
     if mm is not None and mm.value > most:
         reason = f"the line is {mm.value:.1f} mm long; no canal is longer than {most:g}. Check the scale."
         raise PointsDoNotFit(reason=reason, at=("points",))
@@ -129,7 +130,7 @@ def _bend(
 
 def _radius(curve: float, sd: float, scale: Scale, figures: Figures) -> Between | None:
     """The interval is one of the curvature, turned over: a radius has no spread of its own near a straight line."""
-    if scale.spread_share is None or curve * figures["curvature.radius_most"] < 1:
+    if scale.spread_share is None or curve * within("curve_radius").most < 1:
         return None
     reach = spread.reach_of(figures) * math.hypot(sd, curve * scale.spread_share)
     most = 1 / (curve - reach) if curve > reach else None
@@ -194,7 +195,7 @@ def _reading(
             reference_point=of.reference_point,
             after_flaring=of.after_flaring,
         )
-    if mm is None or not figures["length.least"] <= mm.value <= figures["length.most"]:
+    if mm is None or not within("length").holds(mm.value):
         return None
     detector = None if facts is None else facts.at_detector
     if known is not None and known.what == "instrument" and detector and not why_not(detector, figures):

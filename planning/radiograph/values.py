@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Literal
+from typing import Annotated, Literal
 
+from planning.bounded import within
 from planning.curvature import CurveClass
 from planning.readings import Reading
 
@@ -96,7 +97,7 @@ class CanalLine:
     """Which point is where the bend ends and a straight part runs on to the end."""
     tip: Pixel | None = None
     """Tip of an instrument that stands in the canal."""
-    set_mm: float | None = None
+    set_mm: Annotated[float, within("length")] | None = None
     """The stop that was set on that instrument."""
     reference_point: str = ""
     after_flaring: bool = False

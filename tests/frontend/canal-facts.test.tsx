@@ -1,6 +1,7 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { CanalShown, CaseShown } from '@/api/shapes'
+import { BOUNDS } from '@/parts/bounds'
 import { CanalFacts } from '@/screens/case/canal-facts'
 import { chartedNumbers, toNumbers, wrongNumber } from '@/screens/case/canal-numbers'
 import { signedIn } from './people'
@@ -45,13 +46,16 @@ describe('the numbers of a canal', () => {
   })
 
   test.each([
-    ['curve_radius_mm', '0', 'Between 0.1 and 100 (mm).'],
-    ['curve_radius_mm', '101', 'Between 0.1 and 100 (mm).'],
-    ['curvature_deg', '200', 'Between 0 and 180 (°).'],
+    ['curve_radius_mm', '0', BOUNDS.curve_radius.sentence],
+    ['curve_radius_mm', '101', BOUNDS.curve_radius.sentence],
+    ['curve_from_end_mm', '38', BOUNDS.depth.sentence],
+    ['curvature_deg', '200', BOUNDS.curvature.sentence],
+    ['first_binder_size', '20.5', 'Type a whole number.'],
     ['curve_radius_mm', 'six', 'Type a number, for example 19.5 or 19,5.'],
     ['wall_mm', '', 'Fill this in.'],
     ['apex_mm', '', undefined],
-    ['first_binder_size', '200', 'Between 6 and 140 (hand size).'],
+    ['first_binder_size', '200', BOUNDS.hand_size.sentence],
+    ['wall_mm', '5.1', BOUNDS.wall.sentence],
     ['wall_mm', '0,8', undefined],
   ] as const)('%s as %j: %s', (name, value, says) => {
     expect(wrongNumber(name, { ...typed, [name]: value })).toBe(says)
@@ -81,7 +85,7 @@ describe('the form', () => {
     render(<CanalFacts canal={canal} of={of} />)
     fireEvent.input(screen.getByRole('textbox', { name: /Thinnest wall/, hidden: true }), { target: { value: '50' } })
     fireEvent.click(screen.getByRole('button', { name: 'Save', hidden: true }))
-    await waitFor(() => expect(screen.getByText('Between 0.1 and 5 (mm).')).toBeTruthy())
+    await waitFor(() => expect(screen.getByText(BOUNDS.wall.sentence)).toBeTruthy())
     expect(sent).toHaveLength(0)
   })
 })

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import pytest
@@ -18,6 +18,8 @@ from planning.plan_input import PlanInput
 from planning.plan_value import Plan
 from planning.readings import ApexLocator, Length, PreOperativeImage, Ratio, Reading
 
+# What the encoder reads of a bound beside its limits is nothing to the drawing of values.
+pytestmark = pytest.mark.filterwarnings("ignore:Ignoring unsupported _Named")
 TEXTS = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=8)
 NUMBERS = st.floats(-1e9, 1e9)
 WHOLE_NUMBERS = st.integers(-(2**53) + 1, 2**53 - 1)
@@ -61,10 +63,10 @@ def test_schemas_are_valid(type_: Any) -> None:
 def test_equal_values_are_written_alike() -> None:
     whole = PreOperativeImage(tooth_mm=21, reference_point="MB cusp")
     broken = PreOperativeImage(tooth_mm=21.0, reference_point="MB cusp")
-    zero = decode(ApexLocator, {**LOCATOR, "read_mm": -0.0})
+    zero = decode(Unbounded, {"value": -0.0})
     assert whole == broken
     assert canonical_text(whole) == canonical_text(broken)
-    assert canonical_text(zero) == canonical_text(replace(zero, read_mm=0))
+    assert canonical_text(zero) == canonical_text(Unbounded(value=0))
 
 
 def test_the_text_has_sorted_keys_and_no_blanks() -> None:
@@ -81,6 +83,11 @@ def test_a_number_that_json_cannot_hold_is_not_written(number: float) -> None:
 def test_the_digest_is_sha_256() -> None:
     """FIPS 180-4, the example message 'abc'."""
     assert digest("abc") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
+
+
+@dataclass(frozen=True)
+class Unbounded:
+    value: float
 
 
 LOCATOR = {"method": "apex_locator", "read_mm": 21.5, "repeat_mm": 21.5, "mark": "apex", "reference_point": "P cusp"}
@@ -100,10 +107,6 @@ ASK = {
     [
         ({"read_mm": "21.5"}, "read_mm", "must be a number"),
         ({"read_mm": True}, "read_mm", "must be a number"),
-        ({"read_mm": float("nan")}, "read_mm", "must be a finite number of at most 1000000000"),
-        ({"read_mm": float("inf")}, "read_mm", "must be a finite number of at most 1000000000"),
-        ({"read_mm": 1e308}, "read_mm", "must be a finite number of at most 1000000000"),
-        ({"read_mm": 10**400}, "read_mm", "must be a finite number of at most 1000000000"),
         ({"stable": 1}, "stable", "must be true or false"),
         ({"mark": "red"}, "mark", "must be 'apex' or 'constriction'"),
         ({"reference_point": 3}, "reference_point", "must be text"),
@@ -116,6 +119,24 @@ ASK = {
 )
 def test_what_is_wrong_is_named_where_it_is(changed: dict[str, Any], where: str, says: str) -> None:
     assert problems(ApexLocator, {**LOCATOR, **changed}) == {where: says}
+
+
+@pytest.mark.parametrize("number", [float("nan"), float("inf"), 1e308, 10**400, -0.1, 36.1])
+def test_a_number_beyond_its_row_is_refused_with_the_row_s_own_sentence(number: float) -> None:
+    with pytest.raises(LengthOutOfBounds, match=r"^A length lies between 10 and 36 mm\. Check") as refused:
+        decode(ApexLocator, {**LOCATOR, "read_mm": number})
+    assert refused.value.pointer == ("read_mm",)
+
+
+@pytest.mark.parametrize("number", [float("nan"), float("inf"), float("-inf"), 1e308, 10**400])
+def test_a_number_of_no_row_is_finite_all_the_same(number: float) -> None:
+    assert problems(Unbounded, {"value": number}) == {"value": "must be a finite number of at most 1000000000"}
+
+
+def test_what_was_kept_is_read_by_the_rows_of_its_day() -> None:
+    assert decode(ApexLocator, {**LOCATOR, "read_mm": 40.0}, Mode.KEPT).read_mm == 40.0
+    with pytest.raises(NotUnderstood):
+        decode(ApexLocator, {**LOCATOR, "colour": "red"}, Mode.KEPT)
 
 
 def test_a_whole_number_may_be_written_with_a_point_nought() -> None:
@@ -217,7 +238,7 @@ class Checked:
 
     def __post_init__(self) -> None:
         if self.length_mm > 36:
-            raise LengthOutOfBounds(what="length", value_mm=self.length_mm, least_mm=10, most_mm=36, at=("length_mm",))
+            raise LengthOutOfBounds(reason="A length like this cannot be.", at=("length_mm",))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,7 @@ from statistics import mean
 import pytest
 
 from planning import tables
-from planning.errors import CanalsDoNotFit
+from planning.errors import CanalsDoNotFit, OutOfBounds
 from planning.natural import Widths, natural_canal, widths_of
 from planning.plan import plan
 from planning.plan_input import PlanInput, WidthInput
@@ -100,7 +100,7 @@ def test_entered_widths_take_the_place_of_published_ones() -> None:
 )
 def test_widths_that_cannot_be_right_are_refused_where_they_are(wrong: WidthInput, field: str) -> None:
     canals = (replace(four_canals()[0], widths=(*OWN, wrong)), *four_canals()[1:])
-    with pytest.raises(CanalsDoNotFit) as refusal:
+    with pytest.raises((OutOfBounds, CanalsDoNotFit)) as refusal:
         plan(molar(canals=canals))
     assert refusal.value.pointer == ("canals", 0, "widths", 2, field)
 

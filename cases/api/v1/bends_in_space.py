@@ -11,7 +11,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.fields import Id, Number, Strict, Value
+from cases.api.fields import Bounded, Id, Strict, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.queries import bends_in_space as found
@@ -26,7 +26,7 @@ TAGS = ["images"]
 class BendInSpaceGiven(Strict):
     first = Id(help_text="A marking in which the canal's bend is marked.")
     second = Id(help_text="Another one, on another image.")
-    apart_deg = Number(help_text="How far the tube turned about the tooth's long axis between the two.")
+    apart_deg = Bounded("tube_turn", help_text="How far the tube turned about the tooth's long axis between the two.")
     other_side = serializers.BooleanField(help_text="In the second view it bends to the other side than in the first.")
 
 

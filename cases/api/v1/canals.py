@@ -12,36 +12,32 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
 from cases.api.etags import maybe_seen_revision, tag
-from cases.api.fields import Id, Number, Strict, Text, Value
+from cases.api.fields import Bounded, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
 from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
 from cases.queries import charts, seen
 from cases.services import canals, readings
-from planning.plan_input import Finding, Junction, Pattern, WallInput, WidthInput
+from planning.plan_input import Finding, HandSize, Junction, Pattern, WallInput, WidthInput
 from planning.quantities import um
 from planning.readings import Reading, Resorption
 
 TAGS = ["canal"]
-MOST_MM = 40.0  # longer than any tooth
-MOST_APEX_MM = 5.0
-LEAST_MM = 0.1
-MOST_RADIUS_MM = 100.0  # as good as straight
 
 
-class Depth(Number):
+class Depth(Bounded):
     """Millimetres as sent, whole micrometres as kept."""
 
-    def __init__(self, *, source: str, least_mm: float = 0, most_mm: float = MOST_MM, **more: Any) -> None:
-        super().__init__(source=source, required=False, allow_null=True, min_value=least_mm, max_value=most_mm, **more)
+    def __init__(self, quantity: str = "depth", **more: Any) -> None:
+        super().__init__(quantity, required=False, allow_null=True, **more)
 
     def run_validation(self, data: Any = serializers.empty) -> Any:
         value_mm = super().run_validation(data)
         return None if value_mm is None else um(value_mm)
 
 
-class Angle(Number):
+class Angle(Bounded):
     """Degrees, taken to a tenth."""
 
     def run_validation(self, data: Any = serializers.empty) -> Any:
@@ -54,14 +50,16 @@ class CanalChanges(Strict):
     reference_point = Text(max_length=40, required=False, allow_blank=True)
     finding = Value(Finding, required=False)
     resorption = Value(Resorption, required=False)
-    curvature_deg = Angle(required=False, allow_null=True, min_value=0, max_value=180)
+    curvature_deg = Angle("curvature", required=False, allow_null=True)
     curve_start_mm = Depth(source="curve_start_um", help_text="From the reference point to where a curve begins.")
     orifice_mm = Depth(source="orifice_um", help_text="From the reference point to the orifice.")
-    apex_mm = Depth(source="apex_um", most_mm=MOST_APEX_MM, help_text="Width of the opening, where seen to be wide.")
-    curve_radius_mm = Depth(source="curve_radius_um", least_mm=LEAST_MM, most_mm=MOST_RADIUS_MM)
+    apex_mm = Depth("apex", source="apex_um", help_text="Width of the opening, where seen to be wide.")
+    curve_radius_mm = Depth("curve_radius", source="curve_radius_um")
     curve_from_end_mm = Depth(source="curve_from_end_um", help_text="From the canal's end to the middle of its curve.")
     wall = Value(WallInput, required=False, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
-    first_binder_size = Value(int, required=False, allow_null=True, help_text="Gauged by hand after coronal flaring.")
+    first_binder_size = Value(
+        HandSize, required=False, allow_null=True, help_text="Gauged by hand after coronal flaring."
+    )
     widths = Value(tuple[WidthInput, ...], required=False, help_text="Measured, from the end upwards; empty for none.")
 
 

@@ -38,8 +38,8 @@ export const common = {
   fields: {
     less: (label: string, step: number) => `${label}: less by ${step}`,
     more: (label: string, step: number) => `${label}: more by ${step}`,
-    between: (least: number, most: number, unit: string) => `Between ${least} and ${most} (${unit}).`,
     noNumber: 'Type a number, for example 19.5 or 19,5.',
+    noWhole: 'Type a whole number.',
   },
   signIn: {
     title: 'Sign in',

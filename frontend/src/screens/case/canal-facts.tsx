@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, Finding, Resorption } from '@/api/shapes'
+import { BOUNDS } from '@/parts/bounds'
 import { Choice, Stepper, TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { changeCanal } from '@/store/cases'
@@ -55,6 +56,7 @@ export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) 
     <Stepper
       key={name}
       {...NUMBERS[name]}
+      {...BOUNDS[NUMBERS[name].quantity]}
       value={fields[name]}
       wrong={(tried ? wrongNumber(name, fields) : undefined) ?? wrong(name)}
       onInput={(value) => draft.set({ [name]: value })}

@@ -1,30 +1,30 @@
 import type { CanalFacts, CanalShown } from '@/api/shapes'
+import { type Quantity, wrongOf } from '@/parts/bounds'
 import { mm, readMm } from '@/parts/millimetres'
 import { words } from '@/words/en'
 
 interface Measured {
+  readonly quantity: Quantity
   readonly label: string
   readonly unit: string
   readonly step: number
   /** Where stepping begins from an empty field. */
   readonly from: number
-  readonly least: number
-  readonly most: number
 }
 
-const depth = { unit: 'mm', step: 0.5, least: 0, most: 40 } // longer than any tooth
+const depth = { quantity: 'depth', unit: 'mm', step: 0.5 } as const
 const { chart } = words
 
 /** What can be measured in a canal; an empty one was not measured. */
 export const NUMBERS = {
   orifice_mm: { ...depth, label: chart.orifice, from: 6 },
-  curvature_deg: { label: chart.curvature, unit: '°', step: 1, from: 10, least: 0, most: 180 },
+  curvature_deg: { quantity: 'curvature', label: chart.curvature, unit: '°', step: 1, from: 10 },
   curve_start_mm: { ...depth, label: chart.curveStart, from: 14 },
-  apex_mm: { ...depth, label: chart.apex, step: 0.1, from: 0.6, most: 5 },
-  first_binder_size: { label: chart.firstBinder, unit: chart.handSize, step: 5, from: 20, least: 6, most: 140 },
-  curve_radius_mm: { ...depth, label: chart.curveRadius, from: 8, least: 0.1, most: 100 },
+  apex_mm: { quantity: 'apex', label: chart.apex, unit: 'mm', step: 0.1, from: 0.6 },
+  first_binder_size: { quantity: 'hand_size', label: chart.firstBinder, unit: chart.handSize, step: 5, from: 20 },
+  curve_radius_mm: { quantity: 'curve_radius', label: chart.curveRadius, unit: 'mm', step: 0.5, from: 8 },
   curve_from_end_mm: { ...depth, label: chart.curveFromEnd, from: 4 },
-  wall_mm: { ...depth, label: chart.wall, step: 0.1, from: 0.8, least: 0.1, most: 5 },
+  wall_mm: { quantity: 'wall', label: chart.wall, unit: 'mm', step: 0.1, from: 0.8 },
   wall_from_end_mm: { ...depth, label: chart.wallFromEnd, from: 10 },
 } as const satisfies Record<string, Measured>
 
@@ -55,12 +55,9 @@ const BESIDE: Partial<Record<NumberName, NumberName>> = { wall_mm: 'wall_from_en
 
 /** What is wrong with a number as typed; nothing where it is right. */
 export function wrongNumber(name: NumberName, typed: Typed): string | undefined {
-  const { least, most, unit } = NUMBERS[name]
   const other = BESIDE[name]
   if (typed[name].trim() === '') return other && typed[other].trim() !== '' ? words.required : undefined
-  const value = readMm(typed[name])
-  if (value === undefined) return words.fields.noNumber
-  return value < least || most < value ? words.fields.between(least, most, unit) : undefined
+  return wrongOf(NUMBERS[name].quantity, typed[name])
 }
 
 /** The numbers as they are sent. */

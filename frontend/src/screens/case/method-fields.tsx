@@ -1,6 +1,7 @@
+import { BOUNDS } from '@/parts/bounds'
 import { Choice, Stepper, Tick } from '@/parts/fields'
 import { words } from '@/words/en'
-import type { ReadingFields } from './reading-fields'
+import { QUANTITY, type ReadingFields } from './reading-fields'
 
 interface Props {
   fields: ReadingFields
@@ -44,6 +45,7 @@ function Mm({ fields, set, wrong, from, field, label }: MmProps) {
       label={label}
       value={fields[field]}
       from={from}
+      {...BOUNDS[QUANTITY[field]]}
       wrong={wrong(field)}
       onInput={(value) => set({ [field]: value })}
     />

@@ -1,4 +1,5 @@
 import type { Junction, Reading } from '@/api/shapes'
+import { type Quantity, wrongOf } from '@/parts/bounds'
 import { readMm } from '@/parts/millimetres'
 
 export type Method = Reading['method'] | 'junction'
@@ -31,7 +32,7 @@ export function emptyFields(id: string, method: Method): ReadingFields {
   return { id, method, ...typed, ...more, from_terminus_mm: '', junction_method: '', after_flaring: false }
 }
 
-type MmField = Extract<keyof ReadingFields, `${string}_mm`>
+export type MmField = Extract<keyof ReadingFields, `${string}_mm`>
 
 const NEEDED: Record<Method, readonly MmField[]> = {
   pre_operative_image: ['tooth_mm'],
@@ -42,10 +43,28 @@ const NEEDED: Record<Method, readonly MmField[]> = {
   junction: ['from_terminus_mm'],
 }
 
-/** Fields that still lack a number or a choice. */
+/** What each number is of: its bounds are the server's. */
+export const QUANTITY: Record<MmField, Quantity> = {
+  tooth_mm: 'length',
+  instrument_mm: 'length',
+  instrument_on_image_mm: 'on_image',
+  tooth_on_image_mm: 'on_image',
+  set_mm: 'length',
+  tip_by_mm: 'tip',
+  read_mm: 'length',
+  repeat_mm: 'length',
+  seen_mm: 'length',
+  from_terminus_mm: 'depth',
+}
+
+/** What is wrong with a number as typed; nothing where it is right. */
+export const wrongNumber = (fields: ReadingFields, name: MmField): string | undefined =>
+  wrongOf(QUANTITY[name], fields[name])
+
+/** Fields that still lack a number that can be right, or a choice. */
 export function lacking(fields: ReadingFields): (keyof ReadingFields)[] {
   const needed = NEEDED[fields.method].filter((f) => !(f === 'tip_by_mm' && fields.tip === 'at'))
-  const numbers = needed.filter((f) => readMm(fields[f]) === undefined)
+  const numbers = needed.filter((f) => wrongNumber(fields, f) !== undefined)
   const tip = fields.method === 'confirming_image' && fields.tip === '' ? (['tip'] as const) : []
   const mark = fields.method === 'apex_locator' && fields.mark === '' ? (['mark'] as const) : []
   const how = fields.method === 'junction' && fields.junction_method === '' ? (['junction_method'] as const) : []

@@ -12,7 +12,17 @@ import { useDraft } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
 import { MethodFields } from './method-fields'
-import { emptyFields, lacking, type Method, type ReadingFields, toJunction, toReading } from './reading-fields'
+import {
+  emptyFields,
+  lacking,
+  type Method,
+  type MmField,
+  QUANTITY,
+  type ReadingFields,
+  toJunction,
+  toReading,
+  wrongNumber,
+} from './reading-fields'
 
 interface Props {
   canal: CanalShown
@@ -50,7 +60,8 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
   const [kept, setKept] = useState<'sent' | 'kept'>()
   const fields = draft.fields.value
   const lacks = tried ? lacking(fields) : []
-  const wrong = (field: keyof ReadingFields) => (lacks.includes(field) ? says(field) : sending.problem?.at(field))
+  const wrong = (field: keyof ReadingFields) =>
+    lacks.includes(field) ? says(fields, field) : sending.problem?.at(field)
   const set = (change: Partial<ReadingFields>) => {
     setKept(undefined)
     draft.set(change)
@@ -108,7 +119,10 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
   )
 }
 
-const says = (field: keyof ReadingFields) => (field.endsWith('_mm') ? words.fields.noNumber : words.required)
+const says = (fields: ReadingFields, field: keyof ReadingFields) =>
+  isNumber(field) ? wrongNumber(fields, field) : words.required
+
+const isNumber = (field: keyof ReadingFields): field is MmField => field in QUANTITY
 
 /** After the image before treatment comes the confirming one; other methods are often taken again. */
 const follows = (method: Method): Method => (method === 'pre_operative_image' ? 'confirming_image' : method)

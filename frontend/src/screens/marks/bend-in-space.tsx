@@ -1,5 +1,6 @@
 import { useRef, useState } from 'preact/hooks'
 import type { CaseShown, MarkingShown, Views } from '@/api/shapes'
+import { BOUNDS } from '@/parts/bounds'
 import { Choice, Select, Stepper } from '@/parts/fields'
 import { readMm } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
@@ -91,7 +92,7 @@ function OfCanal({
         unit="°"
         step={5}
         from={30}
-        most={180}
+        {...BOUNDS.tube_turn}
       />
       <Choice
         label={words.marks.bendsTo}

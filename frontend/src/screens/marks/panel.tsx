@@ -1,4 +1,5 @@
 import type { CanalShown, Scale } from '@/api/shapes'
+import { BOUNDS, wrongOf } from '@/parts/bounds'
 import { Choice, Stepper } from '@/parts/fields'
 import { readMm } from '@/parts/millimetres'
 import { words } from '@/words/en'
@@ -77,6 +78,8 @@ function OfCanal({ marks, canal, canals, unit, scale }: Props & { canal: CanalSh
             label={words.marks.setAt}
             value={line.setMm}
             onInput={(setMm) => marks.line({ setMm })}
+            wrong={line.setMm.trim() ? wrongOf('length', line.setMm) : undefined}
+            {...BOUNDS.length}
             hint={words.marks.setAtHint}
           />
           <button type="button" class="button" disabled={!line.tip || !readMm(line.setMm)} onClick={marks.asScale}>

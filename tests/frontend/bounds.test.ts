@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest'
+import table from '@/api/bounds.json'
+import { BOUNDS, wrongOf } from '@/parts/bounds'
+import { NUMBERS, type NumberName } from '@/screens/case/canal-numbers'
+import { emptyFields, lacking, QUANTITY } from '@/screens/case/reading-fields'
+
+// The judge is the server's table, which a test of the server holds to its data and to what it accepts.
+const fields: Record<string, string> = table.fields
+
+describe('a form asks for what the server bounds', () => {
+  const names: Partial<Record<NumberName, string>> = {
+    wall_mm: 'WallInput.thickness_mm',
+    wall_from_end_mm: 'WallInput.from_end_mm',
+  }
+
+  test.each(Object.keys(NUMBERS) as NumberName[])('%s', (name) => {
+    expect(NUMBERS[name].quantity).toBe(fields[names[name] ?? `CanalInput.${name}`])
+  })
+
+  test('readings, by the same row whatever the method', () => {
+    const ofReadings = Object.entries(fields).filter(([field]) => !/^(CanalInput|WallInput)/.test(field))
+    for (const [field, quantity] of ofReadings) {
+      const name = field.split('.')[1] === 'tip_short_mm' ? 'tip_by_mm' : field.split('.')[1]
+      if (name !== 'at_length_mm') expect([field, QUANTITY[name as keyof typeof QUANTITY]]).toEqual([field, quantity])
+    }
+  })
+})
+
+describe('at the bounds', () => {
+  test.each(Object.entries(BOUNDS))('%s', (quantity, { least, most, sentence }) => {
+    const of = quantity as keyof typeof BOUNDS
+    const typed = [String(least), String(most)].filter((text) => /^-?\d{1,3}(\.\d{1,3})?$/.test(text))
+    for (const text of typed) expect(wrongOf(of, text)).toBeUndefined()
+    if (most < 999) expect(wrongOf(of, String(most + 1))).toBe(sentence)
+    expect(wrongOf(of, String(least - 1))).toBe(sentence)
+  })
+
+  test.each(['', 'NaN', 'Infinity', '1e2', '0x14', '--1', '٢٠'])('%j is no number', (text) => {
+    expect(wrongOf('length', text)).toBe('Type a number, for example 19.5 or 19,5.')
+  })
+
+  test('a reading outside them is not sent', () => {
+    const typed = { ...emptyFields('1', 'direct_sight'), seen_mm: '38' }
+    expect(lacking(typed)).toEqual(['seen_mm'])
+    expect(lacking({ ...typed, seen_mm: '36' })).toEqual([])
+  })
+})
