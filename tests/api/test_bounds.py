@@ -13,8 +13,7 @@ from frontend.management.commands.phone_bounds import BOUNDS, text
 from planning.bounded import of_fields, within
 from planning.errors import OutOfBounds, PlanningError
 from planning.plan_input import CanalInput, WallInput
-from tests.api.conftest import client
-from tests.cast import API, canal_of
+from tests.cast import API, canal_of, client
 
 CHARTED = of_fields(CanalInput)
 WALL = of_fields(WallInput)

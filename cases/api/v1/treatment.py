@@ -24,6 +24,7 @@ from cases.queries import course as found
 from cases.queries import seen
 from cases.services import treatment
 from cases.services.treatment import Reported
+from planning.encoding import Mode
 
 TAGS = ["chair"]
 HASH_DIGITS = 64  # SHA-256 in hexadecimal
@@ -38,7 +39,8 @@ class EventGiven(Strict):
     device_time = serializers.DateTimeField(help_text="Shown, never used to order: the clock may be wrong.")
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty where it concerns the whole tooth.")
     node = Text(max_length=120, required=False, allow_blank=True, help_text="The step in the run sheet.")
-    told = Value(Told)
+    # What happened is kept whatever it measured: nobody can correct it once the chair is empty.
+    told = Value(Told, mode=Mode.KEPT)
 
 
 class BatchGiven(Strict):

@@ -22,6 +22,6 @@ def forget(apps: Any, schema_editor: Any) -> None:
 
 
 class Migration(migrations.Migration):
-    dependencies = [("cases", "0017_which_plan_is_in_force")]
+    dependencies = [("cases", "0018_taking_over")]
 
     operations = [migrations.RunPython(forget, migrations.RunPython.noop)]
