@@ -7,8 +7,11 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from difflib import unified_diff
+from functools import partial
 from pathlib import Path
 
 import browser
@@ -69,22 +72,30 @@ def openapi() -> None:
 
 def sqlite() -> None:
     build.install_packages(PHOTOGRAPHS)
-    _pytest({"DATABASE_URL": "sqlite://:memory:"}, *EVERY_CORE)
+    with _sqlite() as settings:
+        _pytest(settings, EVERY_CORE)
 
 
 def postgresql() -> None:
     build.install_packages(PHOTOGRAPHS)
-    with postgres.throw_away() as url:
-        _pytest({"DATABASE_URL": url}, *EVERY_CORE, *WITH_DATABASE)
+    with _postgresql() as settings:
+        _pytest(settings, [*EVERY_CORE, *WITH_DATABASE])
+
+
+def any_request() -> None:
+    """Requests drawn from the API's description, on both databases side by side."""
+    with _sqlite() as one, _postgresql() as other, ThreadPoolExecutor() as pool:
+        fuzz = partial(_pytest, what=("tests/any_request",), judge=True, at_once=True)
+        list(pool.map(fuzz, (one, other)))
 
 
 def faults() -> None:
     """Many devices on a bad line and a server that is killed, on both databases."""
     build.install_packages(build.FRONTEND)
     with tempfile.TemporaryDirectory() as folder:
-        _pytest({"DATABASE_URL": f"sqlite:///{folder}/faults.sqlite3"}, "--capture=no", "tests/faults")
+        _pytest({"DATABASE_URL": f"sqlite:///{folder}/faults.sqlite3"}, ["--capture=no", "tests/faults"])
     with postgres.throw_away() as url:
-        _pytest({"DATABASE_URL": url}, "--capture=no", "tests/faults")
+        _pytest({"DATABASE_URL": url}, ["--capture=no", "tests/faults"])
 
 
 def web() -> None:
@@ -100,16 +111,48 @@ def journeys() -> None:
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
     own_node = shutil.which("node", path=node.search_path()) or ""
-    _pytest({"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node}, "tests/journeys")
+    _pytest({"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node}, ["tests/journeys"], browser=True)
 
 
 PARTS: dict[str, Callable[[], None]] = {
-    part.__name__: part for part in (lint, types, contracts, checks, openapi, sqlite, web, postgresql, faults, journeys)
+    part.__name__: part
+    for part in (lint, types, contracts, checks, openapi, sqlite, web, postgresql, any_request, faults, journeys)
 }
 
 
-def _pytest(settings: dict[str, str], *what: str) -> None:
-    _run(sys.executable, "-m", "pytest", "--quiet", *what, settings=settings)
+@contextmanager
+def _sqlite() -> Iterator[dict[str, str]]:
+    """Settings for tests that begin with copies of a database that was migrated once."""
+    with tempfile.TemporaryDirectory() as folder:
+        file = f"{folder}/migrated.sqlite3"
+        _migrate(f"sqlite:///{file}")
+        yield {"DATABASE_URL": "sqlite://:memory:", "MIGRATED": file}
+
+
+@contextmanager
+def _postgresql() -> Iterator[dict[str, str]]:
+    with postgres.throw_away() as url:
+        _migrate(postgres.another(url, "migrated"))
+        yield {"DATABASE_URL": url, "MIGRATED": "migrated"}
+
+
+def _migrate(url: str) -> None:
+    _run(sys.executable, "manage.py", "migrate", "--verbosity", "0", settings={"DATABASE_URL": url})
+
+
+def _pytest(
+    settings: dict[str, str],
+    what: Iterable[str],
+    *,
+    judge: bool = False,
+    browser: bool = False,
+    at_once: bool = False,
+) -> None:
+    """Runs tests without the plugins they do not need; tells the slowest."""
+    needless = [*([] if judge else ["schemathesis"]), *([] if browser else ["playwright"]), "faker", "anyio"]
+    without = [f"-pno:{plugin}" for plugin in needless]
+    command = (sys.executable, "-m", "pytest", "--quiet", "--durations=10", *without, *what)
+    _run(*command, settings=settings, at_once=at_once)
 
 
 def _python(module: str, *arguments: str) -> None:
@@ -122,10 +165,21 @@ def _tool(name: str) -> Path:
     return beside if beside.exists() else Path(shutil.which(name) or BIN / name)
 
 
-def _run(*command: str, settings: dict[str, str] | None = None, folder: Path = ROOT) -> None:
+def _run(*command: str, settings: dict[str, str] | None = None, folder: Path = ROOT, at_once: bool = False) -> None:
+    """Runs a program; of two `at_once` each shows what it said when it has ended, one after the other."""
     env = {**os.environ, **(settings or {})}
+    # Each process of the tests would read every source anew.
+    env.pop("PYTHONDONTWRITEBYTECODE", None)
     if command[0] == "npm":
         env["PATH"] = node.search_path()
-    print("$", " ".join(Path(command[0]).name if part is command[0] else part for part in command), flush=True)
-    if subprocess.run(command, cwd=folder, env=env, check=False).returncode:
+    said = " ".join(["$", Path(command[0]).name, *command[1:]])
+    if not at_once:
+        print(said, flush=True)
+    into = subprocess.PIPE if at_once else None
+    done = subprocess.run(
+        command, cwd=folder, env=env, check=False, stdout=into, stderr=subprocess.STDOUT if at_once else None, text=True
+    )
+    if at_once:
+        print(f"{said}\n{done.stdout}", flush=True)
+    if done.returncode:
         raise PartFailed(f"{Path(command[0]).name} {' '.join(command[1:])}: failed, see above")

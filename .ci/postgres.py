@@ -19,6 +19,9 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
+import psycopg
+from psycopg import sql
+
 # Nothing here outlives a crash: speed over safety.
 FAST = "-c fsync=off -c synchronous_commit=off -c full_page_writes=off"
 
@@ -72,6 +75,14 @@ def throw_away() -> Iterator[str]:
             owner.run(home, *control, "-m", "immediate", "stop")
     finally:
         shutil.rmtree(home, ignore_errors=True)
+
+
+def another(url: str, name: str) -> str:
+    """The URL of a further, empty database of the same server."""
+    socket, _, _ = url.removeprefix("postgres://tests@/").rpartition("/")
+    with psycopg.connect(host=socket, user="tests", dbname="postgres", autocommit=True) as server:
+        server.execute(sql.SQL("CREATE DATABASE {}").format(sql.Identifier(name)))
+    return f"postgres://tests@/{socket}/{name}"
 
 
 def _owner() -> Owner:

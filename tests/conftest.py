@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 import os
+import sqlite3
+from contextlib import closing
+from typing import Any
 
+from django.db.backends.base.base import BaseDatabaseWrapper
+from django.db.backends.signals import connection_created
 from hypothesis import HealthCheck, settings
 
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
@@ -21,3 +26,22 @@ settings.load_profile("gate" if os.environ.get("CI") else "here")
 django_settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
 # Images of tests stay in memory.
 django_settings.STORAGES["images"] = {"BACKEND": "django.core.files.storage.InMemoryStorage"}
+
+
+# A database that was migrated from nothing: each process of the tests begins with a copy. Without one it migrates.
+MIGRATED = os.environ.get("MIGRATED", "")
+DATABASE = django_settings.DATABASES["default"]
+
+
+def fill(connection: BaseDatabaseWrapper, **_: Any) -> None:
+    """Copies it into SQLite's database in memory, once that is there."""
+    if "mode=memory" in str(connection.settings_dict["NAME"]):
+        connection_created.disconnect(fill)
+        with closing(sqlite3.connect(MIGRATED)) as made:
+            made.backup(connection.connection)
+
+
+if MIGRATED and "postgresql" in DATABASE["ENGINE"]:
+    DATABASE.setdefault("TEST", {})["TEMPLATE"] = MIGRATED
+elif MIGRATED:
+    connection_created.connect(fill)

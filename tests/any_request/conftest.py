@@ -1,0 +1,21 @@
+"""Brings the cast to the requests that are drawn."""
+
+from tests.cast import (  # noqa: F401
+    amari,
+    approved,
+    asked,
+    clinic,
+    elsewhere,
+    few_samples,
+    kit,
+    molar,
+    opened,
+    priya,
+    programme,
+    proposed,
+    rosa,
+    stranger,
+    submitted,
+    tom,
+    vale,
+)
