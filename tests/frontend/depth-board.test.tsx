@@ -1,7 +1,8 @@
-import { render, screen } from '@testing-library/preact'
+import { fireEvent, render, screen } from '@testing-library/preact'
 import { describe, expect, test } from 'vitest'
 import { DepthBoard } from '@/parts/depth-board/depth-board'
 import { layOut, lines, orifice, profile, standing, yOf } from '@/parts/depth-board/geometry'
+import { type Mark, zonesOf } from '@/parts/depth-board/marks'
 import { sideOf } from '@/parts/depth-board/meeting'
 import { coronalStops } from '@/parts/depth-board/shape'
 import { expectation } from './sample-expected'
@@ -124,5 +125,72 @@ describe('what it says', () => {
     expect(container.querySelectorAll('.shape-before')).toHaveLength(1)
     expect(container.querySelectorAll('.end-before')).toHaveLength(1)
     expect(screen.getByText('was 18.5')).toBeTruthy()
+  })
+})
+
+describe('what answers a touch', () => {
+  const mark = (y: number): Mark => ({ y, title: '', value: '', of: [] })
+
+  test('each mark lies in one place, high enough to be hit, and none over another', () => {
+    // Every pair and triple of heights on a coarse board, and all of them at once.
+    const heights = Array.from({ length: 21 }, (_, i) => 10 + i * 20)
+    const sets = heights.flatMap((a) => heights.flatMap((b) => [[a, b], ...heights.map((c) => [a, b, c])]))
+    for (const set of [heights, ...sets]) {
+      const marks = [...set].sort((a, b) => a - b).map(mark)
+      const zones = zonesOf(marks, 44)
+      expect(zones.flatMap((zone) => zone.marks)).toEqual(marks)
+      for (const [i, { top, height, marks: inside }] of zones.entries()) {
+        expect(height).toBeGreaterThanOrEqual(44)
+        for (const { y } of inside) expect(y >= top && y <= top + height).toBe(true)
+        const next = zones[i + 1]
+        if (next) expect(next.top).toBeGreaterThanOrEqual(top + height)
+      }
+    }
+  })
+
+  const felt: Parameters<typeof expectation>[1] = [
+    { node: 'a', instrument: 'ten', depth_mm: 18.5, felt: 'as_expected' },
+    { node: 'b', instrument: 'shaper', depth_mm: 12, low_mm: 11, high_mm: 13 },
+  ]
+  const caution = { canal: 'MB', severity: 'stop', says: 'It curves.', do: 'Ask first.', overridden: null } as const
+
+  function board(over: object = {}) {
+    const [mb] = plan(1).canals
+    if (!mb) throw new Error('MB')
+    const canals = [{ ...mb, expectation: expectation(18.5, felt) }]
+    const done = new Map([['MB', 1]])
+    return render(
+      <DepthBoard
+        canals={canals}
+        coronal={[{ canal: 'MB', stop_mm: 6 }]}
+        progress={{ done, now: undefined }}
+        cautions={[caution, { ...caution, says: 'Let pass.', overridden: 'Seen.' }, { ...caution, canal: 'DB' }]}
+        nameOf={(key) => `name of ${key}`}
+        {...over}
+      />,
+    )
+  }
+
+  test('end, coronal stop, what was recorded and expected, and what stands in the way: each is named', () => {
+    board()
+    const said = screen.getAllByRole('button').map((button) => button.getAttribute('aria-label'))
+    for (const one of [
+      'MB, must be put right, It curves.',
+      'coronal instruments, never past, 6.0',
+      'expected depth of name of shaper, 11.0–13.0',
+      'name of ten stopped at, 18.5',
+      'ends at, 18.5',
+    ])
+      expect(said.join(' ')).toContain(one)
+    expect(said.join(' ')).not.toContain('Let pass')
+  })
+
+  test('it lies where the mark is, in pixels, and opens what is said of it', () => {
+    const { container } = board()
+    const [first] = screen.getAllByRole('button')
+    expect(first?.style.top).toBe('0px')
+    for (const button of screen.getAllByRole('button')) expect(button.style.left).toMatch(/^[\d.]+px$/)
+    if (first) fireEvent.click(first)
+    expect(container.querySelector('.sheet')?.textContent).toContain('must be put right It curves.Ask first.')
   })
 })

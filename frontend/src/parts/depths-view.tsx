@@ -51,6 +51,8 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
           picked={tray ? progress?.now?.canal : picked}
           onPick={choose}
           progress={progress}
+          cautions={plan.cautions}
+          nameOf={(key) => plan.tray_list.find((item) => item.instrument.key === key)?.instrument.name ?? key}
           silhouettes={new Map(plan.tray_list.map((item) => [item.instrument.key, item.outline]))}
         />
         {moments.length > 0 && <Scrubber steps={moments.length} at={at} onMove={setStopped} />}

@@ -13,6 +13,10 @@ export const because = {
     close: 'Close',
     touch: 'Touch a number to see why.',
     legend: 'reference value, check',
+    marks: (canal: string, marks: readonly { title: string; value: string }[]) =>
+      `${canal}, ${marks.map(({ title, value }) => `${title}, ${value}`).join('; ')}: why`,
+    coronal: 'coronal instruments, never past',
+    recorded: (instrument: string) => `${instrument} stopped at`,
     end: 'ends at',
     stop: (instrument: string) => `stop of ${instrument}`,
     needle: 'needle, never past',

@@ -4,11 +4,12 @@ import { words } from '@/words/en'
 import { CanalColumn } from './canal-column'
 import './depth-board.css'
 import { describe } from './describe'
-import { EndWhys } from './end-whys'
 import { type Board, centreOf, layOut, lines, NOTE_PX, yOf } from './geometry'
+import { marksOf, SIGN_Y, type Sign, zonesOf } from './marks'
 import { Meeting, sideOf } from './meeting'
 import type { Progress } from './moments'
 import type { BoardCanal, CoronalStop, Silhouette } from './shape'
+import { Touches } from './touches'
 
 interface Props {
   canals: readonly BoardCanal[]
@@ -20,17 +21,27 @@ interface Props {
   /** How far the work has come; nothing shows the plan as a whole. */
   progress?: Progress | undefined
   silhouettes?: ReadonlyMap<string, Silhouette>
+  /** What is drawn beside a canal's name as long as it stands. */
+  cautions?: readonly Sign[]
+  nameOf?: (instrument: string) => string
+  /** How high a place must be to be hit: more with gloves. */
+  touch_px?: number
 }
 
 const NO_SILHOUETTES: ReadonlyMap<string, Silhouette> = new Map()
+const TOUCH_PX = 44
+const NAME_PX = 11 // about the width of a letter of a canal's name
 
 /** All canals of a tooth side by side on one axis of millimetres from the reference point down. */
 export function DepthBoard(props: Props) {
   const { canals, coronal = [], before, picked, onPick, progress, silhouettes = NO_SILHOUETTES } = props
+  const { cautions = [], nameOf = (key) => key, touch_px = TOUCH_PX } = props
   const { room, ref } = useRoom()
   const id = useId()
   const hatch = `hatch-${id}`
   const board = layOut(room.width, room.height, canals, before, silhouettes.values())
+  const signsOf = (canal: BoardCanal) => standingIn(canal.canal, cautions)
+  const coronalOf = (canal: BoardCanal) => coronal.find((c) => c.canal === canal.canal)
   return (
     <figure class="depth-board">
       <div class="depth-board-room" ref={ref}>
@@ -59,7 +70,7 @@ export function DepthBoard(props: Props) {
               place={{ board, index: i, canal, side: sideOf(canals, i) }}
               canal={canal}
               before={before?.find((b) => b.canal === canal.canal)}
-              coronal={coronal.find((c) => c.canal === canal.canal)}
+              coronal={coronalOf(canal)}
               hatch={hatch}
               picked={canal.canal === picked}
               progress={progress}
@@ -67,10 +78,16 @@ export function DepthBoard(props: Props) {
             />
           ))}
           {canals.map((canal, i) => (
-            <Heading key={canal.canal} board={board} canal={canal} x={centreOf(board, i)} />
+            <Heading key={canal.canal} board={board} canal={canal} x={centreOf(board, i)} signs={signsOf(canal)} />
           ))}
         </svg>
-        <EndWhys board={board} canals={canals} />
+        <Touches
+          board={board}
+          zones={canals.map((canal) => {
+            const marks = marksOf({ board, canal, coronal: coronalOf(canal), signs: signsOf(canal), progress, nameOf })
+            return [canal.canal, zonesOf(marks, touch_px)] as const
+          })}
+        />
       </div>
       <figcaption class="soft">{words.board.caption(board.widened, before !== undefined, oval(canals))}</figcaption>
       <p class="unseen" id={`${id}-says`}>
@@ -83,9 +100,30 @@ export function DepthBoard(props: Props) {
 const oval = (canals: readonly BoardCanal[]) =>
   canals.some((c) => c.expectation?.natural.points.some((p) => p.wide_mm > p.narrow_mm) ?? false)
 
-function Heading({ board, canal, x }: { board: Board; canal: BoardCanal; x: number }) {
+/** What still stands in a canal's way, or is to be borne in mind. */
+function standingIn(canal: string, cautions: readonly Sign[]): Sign[] {
+  return cautions.filter((one) => one.canal === canal && one.severity !== 'note' && one.overridden == null)
+}
+
+interface HeadingProps {
+  board: Board
+  canal: BoardCanal
+  x: number
+  signs: readonly Sign[]
+}
+
+function Heading({ board, canal, x, signs }: HeadingProps) {
+  const grave = signs.some(({ severity }) => severity === 'stop')
+  const side = x + (canal.canal.length * NAME_PX) / 2 + 4
   return (
     <g>
+      {signs.length > 0 && (
+        <path
+          class="sign-drawn"
+          data-severity={grave ? 'stop' : 'caution'}
+          d={grave ? `M${side} ${SIGN_Y - 8}h11v11h-11z` : `M${side + 6} ${SIGN_Y - 8}l6.5 12h-13z`}
+        />
+      )}
       <text class="canal-name" x={x} y={15}>
         {canal.canal}
       </text>

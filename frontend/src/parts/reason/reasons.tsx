@@ -24,6 +24,9 @@ interface Reasons {
 
 const Plain = createContext<Reasons | undefined>(undefined)
 
+/** Where the plan gives reasons: how to find them. */
+export const useReasons = () => useContext(Plain)
+
 /** Lets every number inside be touched to see why: the rule, what went in, and the figures it rests on. */
 export function WithReasons({ plan, children }: { plan: Plan; children: ComponentChildren }) {
   const [asked, show] = useState<Asked>()
@@ -54,7 +57,8 @@ interface ReasonProps {
   rows: readonly RowUsed[]
 }
 
-function Reason({ because, rows }: ReasonProps) {
+/** The rule, what went in, and the figures it rests on. */
+export function Reason({ because, rows }: ReasonProps) {
   return (
     <>
       <p>{because.rule}</p>
@@ -101,33 +105,29 @@ interface TappedProps {
   of: string | readonly string[]
   title: string
   value: string
-  /** How the number looks where it is not only its value; over a drawing, nothing: only its place is touched. */
+  /** How the number looks where it is not only its value. */
   children?: ComponentChildren
-  style?: Record<string, number>
 }
 
 /** A number that can be touched to see why; plain where the plan gives no reason. */
-export function Tapped({ canal, of, title, value, children, style }: TappedProps) {
+export function Tapped({ canal, of, title, value, children }: TappedProps) {
   const reasons = useContext(Plain)
   const because = [of].flat().flatMap((path) => reasons?.find(canal, path) ?? [])
-  if (!reasons || because.length === 0) return style ? null : <span>{children ?? value}</span>
+  if (!reasons || because.length === 0) return <span>{children ?? value}</span>
   const check = because.flatMap(reasons.rowsOf).some((row) => row.know === 'from memory' && !row.programme)
   const open = () => reasons.show({ title: words.because.title(canal, title), value, because })
   return (
     <button
       type="button"
-      class={style ? 'tapped over' : 'tapped'}
-      style={style}
+      class="tapped"
       aria-haspopup="dialog"
       aria-label={words.because.ask(canal, title, value, check)}
       onClick={open}
     >
-      {!style && (
-        <span class="marked">
-          {children ?? value}
-          {check && <CheckMark />}
-        </span>
-      )}
+      <span class="marked">
+        {children ?? value}
+        {check && <CheckMark />}
+      </span>
     </button>
   )
 }

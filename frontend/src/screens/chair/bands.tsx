@@ -16,6 +16,8 @@ interface Props {
   canal: CanalPlan
 }
 
+const GLOVED_PX = 56
+
 /** After the answer, never before it: how the depth just recorded lies against what was expected. Not in the clinic. */
 export function LastDepth({ chair, ahead, canal: { canal } }: Props) {
   const last = ahead.canals.find((one) => one.canal === canal)?.last
@@ -56,6 +58,9 @@ export function BandsBoard({ chair: { plan }, ahead, canal }: Props) {
               coronal={coronalStops(plan.canals, plan.stop_table)}
               picked={canal.canal}
               progress={expected ? { done, now: undefined } : undefined}
+              cautions={plan.cautions}
+              nameOf={(key) => plan.tray_list.find((item) => item.instrument.key === key)?.instrument.name ?? key}
+              touch_px={GLOVED_PX}
             />
           </div>
           {expected && <Whence ahead={ahead} canal={canal.canal} />}

@@ -1,0 +1,62 @@
+import { useState } from 'preact/hooks'
+import { Reason, useReasons } from '@/parts/reason/reasons'
+import { Sheet } from '@/parts/reason/sheet'
+import { words } from '@/words/en'
+import type { Board } from './geometry'
+import type { Mark, Zone } from './marks'
+
+interface Props {
+  board: Board
+  /** By canal, in the order of the columns. */
+  zones: readonly (readonly [canal: string, zones: readonly Zone[]])[]
+}
+
+/** Over the drawing: every mark answers a touch and a key with what it is, and why it is where it is. */
+export function Touches({ board, zones }: Props) {
+  const [open, setOpen] = useState<{ canal: string; marks: readonly Mark[] }>()
+  return (
+    <>
+      {zones.map(([canal, each], column) =>
+        each.map(({ top, height, marks }) => (
+          <button
+            key={`${canal} ${top}`}
+            type="button"
+            class="board-touch"
+            aria-haspopup="dialog"
+            aria-label={words.because.marks(canal, marks)}
+            style={{
+              left: `${board.gutter + board.column * column}px`,
+              top: `${top}px`,
+              width: `${board.column}px`,
+              height: `${height}px`,
+            }}
+            onClick={() => setOpen({ canal, marks })}
+          />
+        )),
+      )}
+      {open && (
+        <Sheet title={open.canal} onClose={() => setOpen(undefined)}>
+          {open.marks.map((mark, i) => (
+            <Said key={`${i}${mark.title}`} canal={open.canal} mark={mark} />
+          ))}
+        </Sheet>
+      )}
+    </>
+  )
+}
+
+function Said({ canal, mark: { title, value, does, of } }: { canal: string; mark: Mark }) {
+  const reasons = useReasons()
+  const because = [...new Set(of.flatMap((path) => reasons?.find(canal, path) ?? []))]
+  return (
+    <section class="stack close board-said">
+      <h3>
+        {title} <span class="number">{value}</span>
+      </h3>
+      {does && <p>{does}</p>}
+      {because.map((one) => (
+        <Reason key={one.of} because={one} rows={reasons?.rowsOf(one) ?? []} />
+      ))}
+    </section>
+  )
+}

@@ -1,0 +1,101 @@
+"""The depth board under a finger: every mark answers where it stands, and with a key."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import pytest
+from playwright.sync_api import Locator, Page, expect
+
+from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
+from tests.journeys.hands import person, sign_in
+from tests.journeys.records import approved_case, report, to_the_glide_path
+
+LEAST_PX, GLOVED_PX = 44, 56  # of a target; at the chair
+
+# What is drawn, by its kind, with the middle of its box; and every place that answers a touch.
+DRAWN = """(board) => {
+  const boxes = (all) => [...board.querySelectorAll(all)].map((one) => {
+    const { x, y, width, height } = one.getBoundingClientRect()
+    return { x, y, width, height, says: one.getAttribute('aria-label') ?? one.textContent }
+  })
+  return {
+    marks: boxes('.end-number, .coronal text, .felt, .faint line, .bracket circle, .sign-drawn'),
+    numbers: boxes('.end-number'),
+    touches: boxes('.board-touch'),
+  }
+}"""
+
+
+def hit(mark: Mapping[str, float], touches: list[Mapping[str, float]]) -> list[Mapping[str, float]]:
+    x, y = mark["x"] + mark["width"] / 2, mark["y"] + mark["height"] / 2
+    return [t for t in touches if t["x"] <= x <= t["x"] + t["width"] and t["y"] <= y <= t["y"] + t["height"]]
+
+
+def every_mark_answers(board: Locator, least_px: int) -> None:
+    expect(board.locator(".board-touch").first).to_be_attached()
+    drawn = board.evaluate(DRAWN)
+    assert len(drawn["marks"]) >= 2 * len(drawn["numbers"]) > 0
+    for mark in drawn["marks"]:
+        assert len(hit(mark, drawn["touches"])) == 1, (mark, drawn["touches"])
+    for number in drawn["numbers"]:
+        (touch,) = hit(number, drawn["touches"])
+        assert number["says"] in str(touch["says"])
+    for touch in drawn["touches"]:
+        assert min(touch["width"], touch["height"]) >= least_px - 0.5, touch
+    for one in drawn["touches"]:
+        for other in drawn["touches"]:
+            beside = one["x"] + one["width"] <= other["x"] + 0.5 or other["x"] + other["width"] <= one["x"] + 0.5
+            apart = one["y"] + one["height"] <= other["y"] + 0.5 or other["y"] + other["height"] <= one["y"] + 0.5
+            assert one is other or beside or apart, (one, other)
+
+
+def answers_a_key(page: Page, board: Locator) -> None:
+    for key in ("Enter", "Space"):
+        touch = board.locator(".board-touch").last
+        touch.focus()
+        page.keyboard.press(key)
+        expect(page.get_by_role("dialog")).to_be_visible()
+        page.keyboard.press("Escape")
+        expect(page.get_by_role("dialog")).to_be_hidden()
+        expect(touch).to_be_focused()
+
+
+def to_what_is_felt(page: Page, case: str, canal: str) -> None:
+    """Works the canal to its first engine instrument, which stops short."""
+    for _ in range(20):
+        told = page.request.get(f"/api/v1/cases/{case}/events").json()
+        node = next(each["node"] for each in told["canals"] if each["canal"] == canal)
+        engine = node.startswith("coronal-flaring/") and not node.endswith("irrigate")
+        exit_ = "done" if node.endswith("irrigate") else "short" if engine else "reached"
+        depth = {"depth_um": 10_500, "stop_um": 11_000} if engine else {}
+        report(page, case, told["course"]["plan_hash"], [(canal, node, {"kind": "step", "exit": exit_, **depth})])
+        if engine:
+            return
+    pytest.fail("no engine instrument came")
+
+
+@pytest.mark.parametrize("size", [PHONE, TALL_PHONE], ids=["360", "412"])
+def test_every_mark_answers_where_it_stands(
+    open_phone: Opens, laptop: Page, demo: Mapping[str, Any], size: Mapping[str, int]
+) -> None:
+    phone = open_phone(viewport=size)
+    sign_in(phone, person(demo, "student"))
+    sign_in(laptop, person(demo, "supervisor"))
+    case = approved_case(phone, laptop, f"Bench 41{size['width']}")
+    phone.goto(f"/cases/{case}/plan")
+    board = phone.locator(".depth-board-room")
+    every_mark_answers(board, LEAST_PX)
+    answers_a_key(phone, board)
+    touch = board.locator(".board-touch").last
+    touch.tap()
+    expect(phone.get_by_role("dialog")).to_contain_text("What went in")
+
+    # At the chair, with gloves: also what was recorded.
+    to_the_glide_path(phone, laptop, case, "MB")
+    to_what_is_felt(phone, case, "MB")
+    phone.goto(f"/cases/{case}/chair")
+    phone.get_by_text("How deep so far").click()
+    expect(phone.locator(".depth-board .felt").first).to_be_visible()
+    every_mark_answers(phone.locator(".depth-board-room"), GLOVED_PX)
