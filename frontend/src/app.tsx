@@ -7,6 +7,7 @@ import { Canal } from './screens/case/canal'
 import { Case } from './screens/case/case'
 import { Cases } from './screens/cases/cases'
 import { Chair } from './screens/chair/chair'
+import { EmergencyDoor } from './screens/chair/emergency-door'
 import { HoldPointPage } from './screens/hold-point/hold-point'
 import { Compare } from './screens/marks/compare'
 import { MarksScreen } from './screens/marks/marks'
@@ -20,6 +21,7 @@ import { FirstNotice } from './screens/sign-in/first-notice'
 import { SignIn } from './screens/sign-in/sign-in'
 import { CloseVisit } from './screens/visit/close'
 import { ReopenVisit } from './screens/visit/reopen'
+import { ToldToSupervisors } from './screens/worklist/told-to-supervisors'
 import { Worklist } from './screens/worklist/worklist'
 import { cannotRead, tab } from './store/database'
 import { noticeRead, readNotice } from './store/first-notice'
@@ -53,6 +55,9 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/account', () => <Account />],
 ]
 
+/** Where a case is worked: there an emergency may have to be told at any moment. */
+const AT_CHAIR = /^\/cases\/([^/?]+)\/(?:chair|word)\b/
+
 /** The screen of the present address, behind sign-in and the first notice. */
 export function App() {
   if (standing.value === 'asking') return <OtherTab or={<output class="unseen">{words.loading}</output>} />
@@ -64,7 +69,9 @@ export function App() {
       </>
     )
   if (!noticeRead.value) return <FirstNotice onUnderstood={readNotice} />
+  const supervises = membership.value !== undefined && membership.value.role !== 'student'
   const expired = standing.value === 'expired'
+  const atChair = AT_CHAIR.exec(address.value)?.[1]
   return (
     <>
       <a class="skip" href="#main">
@@ -72,10 +79,11 @@ export function App() {
       </a>
       {newVersion.value && <Notice action={{ says: words.takeUp, onDo: newVersion.value }}>{words.newVersion}</Notice>}
       <OtherTab />
+      {supervises && <ToldToSupervisors key={`told ${personId()}`} />}
       <div class="under" inert={expired} key={personId()}>
         {screenAt(address.value)}
       </div>
-      {expired && <SignIn again />}
+      {expired && <SignIn again above={atChair && <EmergencyDoor caseId={atChair} />} />}
     </>
   )
 }

@@ -5,6 +5,7 @@ import '@/look/base.css'
 import '@/look/fields.css'
 import { App } from './app'
 import { startRouter } from './router'
+import { startEmergencies } from './store/emergencies'
 import { startImages } from './store/images'
 import { startMarkings } from './store/markings'
 import { followScheme } from './store/scheme'
@@ -18,6 +19,7 @@ if (!root) throw new Error('the page has no place for the app')
 
 followScheme()
 startRouter()
+startEmergencies()
 void findSession().then(startSending).then(startImages).then(startMarkings)
 startSpace()
 root.replaceChildren()

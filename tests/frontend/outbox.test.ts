@@ -89,8 +89,8 @@ describe('the outbox', () => {
       return lost ? 'nothing' : answer
     })
     await record(CASE, done('a'))
+    await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
     await settled()
-    expect(nodes(stored)).toEqual(['a'])
     expect(await left()).toEqual(['a'])
     lost = false
     await send()
@@ -196,6 +196,34 @@ describe('the outbox', () => {
       await listFactors()
       await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
     })
+  })
+
+  test('one case never stops another, whatever the server does to it', async () => {
+    const { stored, take } = keeper()
+    serve(({ path, body }) => {
+      if (path.includes('failing')) return problem(500, 'server-error')
+      if (path.includes('silent')) return 'nothing'
+      return take((body as { events: EventGiven[] }).events)
+    })
+    await record('a-failing', done('x'))
+    await record('b-silent', done('y'))
+    await record(CASE, done('a'))
+    await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
+    await vi.waitFor(async () => expect((await left()).sort()).toEqual(['x', 'y']))
+  })
+
+  test('a case that hangs holds up no other one', async () => {
+    const { stored, take } = keeper()
+    let free: (answer: 'nothing') => void = () => undefined
+    serve(({ path, body }) => {
+      if (path.includes('hanging')) return new Promise((resolve) => (free = resolve))
+      return take((body as { events: EventGiven[] }).events)
+    })
+    await record('a-hanging', done('x'))
+    await vi.waitFor(() => expect(free).not.toBeUndefined())
+    await record(CASE, done('a'))
+    await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
+    free('nothing')
   })
 
   test('an expired sign-in stops the sending and loses nothing', async () => {

@@ -125,6 +125,8 @@ const locks = {
   request(_: string, __: object, work: () => Promise<void>): Promise<void> {
     const { page } = globalThis as unknown as { page: Page }
     if (page.asleep) return tooLong()
+    // Nothing that is dead asks for a lock, though its last lines still run in here.
+    if (page.dead) return never
     const mine = holder.then(() => (page.dead ? never : work()))
     holder = mine.catch(() => undefined)
     return mine

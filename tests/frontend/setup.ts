@@ -35,13 +35,15 @@ globalThis.BroadcastChannel = class extends Channel {
   }
 }
 
-const [{ cleanup }, { closeDatabase }] = await Promise.all([
+const [{ cleanup }, { closeDatabase }, { closeEmergencyStore }] = await Promise.all([
   import('@testing-library/preact'),
   import('@/store/database'),
+  import('@/store/emergency-store'),
 ])
 
 beforeEach(async () => {
   await closeDatabase()
+  await closeEmergencyStore()
   globalThis.indexedDB = new IDBFactory()
 })
 

@@ -1,9 +1,10 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
-import type { EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
+import type { EventGiven, EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
 import { Course, type Sheets } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
+import { emergenciesWaiting } from './emergencies'
 import { treatmentName, unsent, unsentKnown } from './outbox'
 import { mayTell } from './part'
 import { useVersion, useVersions } from './plans'
@@ -52,12 +53,14 @@ export function useChair(caseId: string, treatment: Treatment | undefined): Chai
   const version = useVersion(hash === undefined ? undefined : listed?.id).value
   const earlier = useEarlier(caseId, versions.value, treatment)
   const waiting = unsent(caseId).value
+  const emergencies = emergenciesWaiting(caseId)
+  const ids = emergencies.map((one) => one.id).join()
   const known = unsentKnown(caseId)
   return useMemo(() => {
     if (treatment && !treatment.course) return null
     if (!treatment || !known || !version || version.hash !== hash || !earlier) return undefined
-    return chairOf(caseId, version, earlier, treatment, waiting)
-  }, [treatment, version, earlier, waiting, known, hash])
+    return chairOf(caseId, version, earlier, treatment, waiting, emergencies)
+  }, [treatment, version, earlier, waiting, ids, known, hash])
 }
 
 /** The plans that were in force before the present one, the first one first. */
@@ -94,16 +97,18 @@ function chairOf(
   earlier: Earlier,
   treatment: Treatment,
   waiting: readonly Unsent[],
+  emergencies: readonly { readonly event: EventGiven }[],
 ): Chair {
   const setting = version.plan.setting as Setting
   const sent = new Set(treatment.events.map((event) => event.id))
   const pending = waiting.filter((entry) => !sent.has(entry.event.id))
+  const urgent = emergencies.filter((entry) => !sent.has(entry.event.id))
   const events = [
     ...treatment.events.map(({ id, canal, node, plan_hash, told, actor, not_checked }) => ({
       ...happened(id, actor.id, plan_hash, canal, node, told),
       notChecked: not_checked,
     })),
-    ...pending.map(({ event: { id, plan_hash, canal = '', node = '', told } }) =>
+    ...[...pending, ...urgent].map(({ event: { id, plan_hash, canal = '', node = '', told } }) =>
       happened(id, personId(), plan_hash, canal, node, told as Told),
     ),
   ]

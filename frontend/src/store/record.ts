@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals'
 import type { EventGiven } from '@/api/shapes'
 import { database } from './database'
+import { tellEmergency } from './emergencies'
 import { changed } from './outbox'
 import { send } from './sender'
 import { personId } from './session'
@@ -21,6 +22,10 @@ export const notRecorded = signal<NotRecorded | undefined>(undefined)
 
 /** Records what was done; false, and said on the screen, where the phone could not write it. */
 export async function tell(caseId: string, done: Done): Promise<boolean> {
+  if (done.told.kind === 'emergency' || done.told.kind === 'corrected') {
+    tellEmergency(caseId, { ...done, told: done.told })
+    return true
+  }
   try {
     await record(caseId, done)
     notRecorded.value = undefined

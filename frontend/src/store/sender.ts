@@ -19,51 +19,69 @@ import { ofCase, ofPerson } from './waiting'
 const BATCH = 50 // events in one request: minutes of work, and quick to answer on a thin line
 const ASLEEP_MS = 30_000 // longer than any request lasts: a tab that keeps the lock so long is not sending
 
-let running: Promise<void> | undefined
-let wanted = false
-const retry = retrying(() => void send())
-
-/** Sends what waits, one case after the other; settled once nothing is left that can be sent now. */
-export function send(): Promise<void> {
-  wanted = true
-  running ??= sendWhileWanted()
-  return running
+/** What is on its way, by what it is: each case has a lane of its own, and the readings that were taken have one. */
+interface Lane {
+  wanted: boolean
+  /** Whether all could be sent. */
+  running: Promise<boolean>
 }
 
-/** What is recorded while the last batch is on its way is sent after it. */
-async function sendWhileWanted(): Promise<void> {
+const lanes = new Map<string, Lane>()
+const retry = retrying(() => void send())
+
+/** Sends what waits, every case for itself; settled once nothing is left that can be sent now. */
+export async function send(): Promise<void> {
+  const person = personId()
   try {
-    while (wanted) {
-      wanted = false
-      await alone(sendAll)
+    const keys = await (await database()).getAllKeys('outbox', ofPerson(person))
+    const cases = [...new Set(keys.map(([, of]) => of))]
+    const all = [
+      ...cases.map((caseId) => lane(`outbox ${person} ${caseId}`, () => sendCase(person, caseId))),
+      lane(`taken ${person}`, () => sendTaken(person)),
+    ]
+    if ((await Promise.all(all)).every((sent) => sent)) retry.over()
+  } catch (error) {
+    void stopped(error)
+  }
+}
+
+/** What is recorded while the last batch of its case is on its way is sent after it. */
+function lane(name: string, work: () => Promise<void>): Promise<boolean> {
+  const there = lanes.get(name)
+  if (there) there.wanted = true
+  const made = there ?? { wanted: true, running: Promise.resolve(false) }
+  if (!there) {
+    lanes.set(name, made)
+    made.running = whileWanted(name, made, work)
+  }
+  return made.running
+}
+
+async function whileWanted(name: string, of: Lane, work: () => Promise<void>): Promise<boolean> {
+  try {
+    while (of.wanted) {
+      of.wanted = false
+      await alone(name, work)
     }
+    return true
+  } catch (error) {
+    await stopped(error)
+    return false
   } finally {
-    running = undefined
+    lanes.delete(name)
   }
 }
 
 /** One tab of the phone at a time. */
-async function alone(work: () => Promise<void>): Promise<void> {
+async function alone(name: string, work: () => Promise<void>): Promise<void> {
   // Browsers have no locks where the connection is not secure; then the server alone sees to it that none counts twice.
   const { locks } = navigator as Partial<Navigator>
   if (!locks) return work()
   try {
-    await locks.request('outbox', { signal: AbortSignal.timeout(ASLEEP_MS) }, work)
+    await locks.request(name, { signal: AbortSignal.timeout(ASLEEP_MS) }, work)
   } catch (error) {
     if (!(error instanceof DOMException) || error.name !== 'TimeoutError') throw error
     await work()
-  }
-}
-
-async function sendAll(): Promise<void> {
-  const person = personId()
-  try {
-    const keys = await (await database()).getAllKeys('outbox', ofPerson(person))
-    for (const caseId of new Set(keys.map(([, of]) => of))) await sendCase(person, caseId)
-    await sendTaken(person)
-    retry.over()
-  } catch (error) {
-    await stopped(error)
   }
 }
 

@@ -3,6 +3,7 @@ export type Heard =
   | { kind: 'outbox'; person: string; caseId: string }
   | { kind: 'taken'; person: string; caseId: string }
   | { kind: 'kept'; person: string; name: string }
+  | { kind: 'emergency' }
   | { kind: 'session' }
 
 const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('fourth-canal')

@@ -19,6 +19,8 @@ export interface Emergency {
   readonly comingBy: string
 }
 
+type Said = Pick<Happened, 'id' | 'kind' | 'canal' | 'body'>
+
 const listed = (value: unknown): readonly string[] => (Array.isArray(value) ? value : [])
 
 /** All of a tooth. Only a supervisor's word ends a halt, and only of what the supervisor had seen. */
@@ -47,7 +49,7 @@ export class Emergencies {
   }
 
   /** Takes what is told of an emergency; false where it is about none that was told, undefined for any other event. */
-  take({ id, kind, canal, body }: Happened): boolean | undefined {
+  take({ id, kind, canal, body }: Said): boolean | undefined {
     if (kind === 'emergency') this.tell(id, body)
     else if (kind === 'corrected') return this.correct(id, body)
     else if (kind === 'come' && canal === '')

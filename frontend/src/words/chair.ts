@@ -55,7 +55,6 @@ export const chair = {
     undo: 'Undo',
     halted: 'All work on this tooth stands still.',
     callNow: 'Call the person in the room now.',
-    notSentCall: 'NOT SENT: call out. This phone has no connection.',
     sent: 'Sent: it stands first on the supervisors’ list.',
     whose: 'The person in the room decides.',
     what: 'What happened?',

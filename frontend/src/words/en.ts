@@ -6,6 +6,7 @@ import { chair } from './chair'
 import { clock, common, when } from './common'
 import { difficulty } from './difficulty'
 import { drawing } from './drawing'
+import { emergency } from './emergency'
 import { expected } from './expected'
 import { figures } from './figures'
 import { hold } from './hold'
@@ -29,6 +30,7 @@ export const words = {
   ...drawing,
   ...cases,
   ...chair,
+  ...emergency,
   ...card,
   ...images,
   ...hold,

@@ -14,10 +14,12 @@ export function nameOf(chair: Chair, key: string): string {
   return instrumentOf(chair, key)?.name ?? key
 }
 
+/** All that the plan brings along for what may happen at the chair. */
+export const adviceIn = ({ plan }: Chair): Advice[] => plan.at_the_chair?.advice ?? []
+
 /** What the plan brings along for one emergency, pause, look or discard. */
-export function adviceOf({ plan }: Chair, about: Advice['about'], key?: string): Advice[] {
-  const every = plan.at_the_chair?.advice ?? []
-  return every.filter((one) => one.about === about && (key === undefined || one.key === key))
+export function adviceOf(chair: Chair, about: Advice['about'], key?: string): Advice[] {
+  return adviceIn(chair).filter((one) => one.about === about && (key === undefined || one.key === key))
 }
 
 /** What stands before the answers of a step, the most pressing first; nothing where it can be worked. */

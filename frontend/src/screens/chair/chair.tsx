@@ -12,15 +12,17 @@ import { useCase } from '@/store/cases'
 import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair'
 import { works } from '@/store/part'
 import { usePlanSeen } from '@/store/plan-seen'
+import { useKeepReady } from '@/store/ready'
 import { usePolling } from '@/store/use'
 import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
-import { beforeStep } from './at-hand'
+import { adviceIn, beforeStep } from './at-hand'
 import { BandsBoard, LastDepth } from './bands'
 import { CanalStrip } from './canal-strip'
 import { ClosedVisit } from './closed-visit'
 import { ClosedDock, Dock } from './dock'
 import { DoneList } from './done-list'
+import { EmergencyDoor } from './emergency-door'
 import { Halted, SalineOnly } from './halted'
 import { IrrigateMore } from './irrigate'
 import { LengthAgain } from './length-again'
@@ -54,6 +56,7 @@ export function Chair({ id }: { id: string }) {
       aside={<RecordLink caseId={id} />}
       wide
     >
+      {treatment.value === undefined && <EmergencyDoor caseId={id} />}
       <Seen of={treatment} rows={5} old_s={OLD_S}>
         {(value) => <Work caseId={id} treatment={value} />}
       </Seen>
@@ -67,17 +70,27 @@ function Work({ caseId, treatment }: { caseId: string; treatment: Treatment }) {
   try {
     const chair = useChair(caseId, treatment)
     if (chair === null) return <Notice sign="note">{words.chair.notApproved}</Notice>
-    if (!chair && plan.older) return <Notice sign="stop">{words.newPlan.onItsWay}</Notice>
-    if (!chair) return <Notice sign="note">{words.chair.notHere}</Notice>
+    if (!chair && plan.older) return <NotHere caseId={caseId} sign="stop" says={words.newPlan.onItsWay} />
+    if (!chair) return <NotHere caseId={caseId} sign="note" says={words.chair.notHere} />
     if (!plan.known) return null
     // Who looks in answers nothing; while the tooth is halted nobody does, and the plan is told once it goes on.
     if (plan.older && works(chair.course) && chair.course.haltedBy === null)
       return <NewPlan chair={chair} older={plan.older} onAcknowledge={plan.acknowledge} />
     return <AtTheChair caseId={caseId} chair={chair} />
   } catch (error) {
-    if (error instanceof TooNew) return <Notice sign="stop">{words.chair.tooNew}</Notice>
+    if (error instanceof TooNew) return <NotHere caseId={caseId} sign="stop" says={words.chair.tooNew} />
     throw error
   }
+}
+
+/** The work cannot be shown; an emergency can be told all the same. */
+function NotHere({ caseId, sign, says }: { caseId: string; sign: 'note' | 'stop'; says: string }) {
+  return (
+    <>
+      <Notice sign={sign}>{says}</Notice>
+      <EmergencyDoor caseId={caseId} />
+    </>
+  )
 }
 
 interface Props {
@@ -88,6 +101,11 @@ interface Props {
 
 /** Who works the tooth is shown the next step; who looks in is told how it stands. */
 function AtTheChair({ caseId, chair }: Omit<Props, 'canals'>) {
+  useKeepReady(caseId, {
+    planHash: chair.version.hash,
+    position: chair.treatment.position,
+    advice: adviceIn(chair),
+  })
   const canals = useMemo(() => chair.plan.canals.filter((c) => chair.course.canals[c.canal]), [chair.plan])
   if (!works(chair.course)) return <LookingIn chair={chair} canals={canals} />
   return <Standing caseId={caseId} chair={chair} canals={canals} />

@@ -1,10 +1,18 @@
-import type { Chair } from '@/store/chair'
+import type { Ready } from '@/store/emergency-store'
 import { words } from '@/words/en'
-import { adviceOf } from './at-hand'
 
-/** What to do first, in order, and where each sentence is from. The plan brought it along: it needs no connection. */
-export function FirstSteps({ chair, about, what }: { chair: Chair; about: 'emergency' | 'pause'; what: string }) {
-  const steps = adviceOf(chair, about, what)
+type Advice = Ready['advice']
+
+interface Props {
+  /** What the plan brought along: it needs no connection. */
+  advice: Advice
+  about: 'emergency' | 'pause'
+  what: string
+}
+
+/** What to do first, in order, and where each sentence is from. */
+export function FirstSteps({ advice, about, what }: Props) {
+  const steps = advice.filter((one) => one.about === about && one.key === what)
   if (steps.length === 0) return about === 'emergency' ? <p>{words.card.noFirst}</p> : null
   return (
     <>

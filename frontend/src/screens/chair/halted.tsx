@@ -2,43 +2,37 @@ import { useEffect, useState } from 'preact/hooks'
 import { TextField, Tick } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
-import { works } from '@/store/part'
-import { membership } from '@/store/session'
-import { actorOf } from '@/store/visits'
-import type { Happened } from '@/walk/happened'
+import type { OfEmergency } from '@/store/emergencies'
+import { mayTell, works } from '@/store/part'
+import { membership, session } from '@/store/session'
 import { words } from '@/words/en'
-import { FirstSteps } from './first-steps'
+import { adviceIn } from './at-hand'
+import { ToldEmergencies } from './told-emergencies'
+import { Problem } from './trouble'
 
-/** An emergency: first the person in the room, then what to do, then whether anybody elsewhere knows. */
+/** An emergency stops the tooth; another one can be told, and the one that was told can be corrected. */
 export function Halted({ chair }: { chair: Chair }) {
-  const event = chair.events.find((one) => one.id === chair.course.haltedBy)
-  const what = String(event?.body.what ?? '')
-  useEffect(() => globalThis.scrollTo?.(0, 0), [event?.id])
-  const unsent = chair.waiting.some((entry) => entry.event.id === event?.id)
+  const { open } = chair.course.emergencies
+  const by = (id: string) => {
+    const told = chair.treatment.events.find((event) => event.id === id)
+    return told?.actor.name ?? session.value?.person.name ?? ''
+  }
+  const tell = (told: OfEmergency) => void chair.record('', '', told)
+  const may = mayTell(chair.course, 'emergency')
+  useEffect(() => globalThis.scrollTo?.(0, 0), [open.length])
   return (
     <section class="halted stack" role="alert">
-      {works(chair.course) ? <CallNow unsent={unsent} /> : <Told chair={chair} event={event} />}
-      <p class="strong">
-        {words.chair.emergencies[what]}. {words.chair.halted}
-      </p>
-      <FirstSteps chair={chair} about="emergency" what={what} />
-      <p class="small">{words.chair.whose}</p>
+      <ToldEmergencies
+        caseId={chair.caseId}
+        emergencies={open}
+        advice={adviceIn(chair)}
+        by={by}
+        there={works(chair.course)}
+        onTell={may ? tell : undefined}
+      />
+      {may && <Problem says={words.emergency.another} onTell={tell} />}
       <ResumeTooth chair={chair} says={words.chair.resume} />
     </section>
-  )
-}
-
-/** To whoever does not stand there. */
-function Told({ chair, event }: { chair: Chair; event: Happened | undefined }) {
-  return <h2>{words.look.emergency((event && actorOf(chair, event)) || words.look.somebody)}</h2>
-}
-
-function CallNow({ unsent }: { unsent: boolean }) {
-  return (
-    <>
-      <h2>{words.chair.callNow}</h2>
-      <Notice sign={unsent ? 'stop' : 'approved'}>{unsent ? words.chair.notSentCall : words.chair.sent}</Notice>
-    </>
   )
 }
 
@@ -58,6 +52,8 @@ function ResumeTooth({ chair, says }: { chair: Chair; says: string }) {
   const [reason, setReason] = useState('')
   const [keep, setKeep] = useState(false)
   if (membership.value?.role !== 'supervisor') return null
+  // One that comes in between was not seen: it goes on halting.
+  const seen = [...chair.course.emergencies.halting.keys()]
   const mayKeep = chair.course.haltedBy !== null && chair.course.salineBy !== null
   return (
     <div class="stack">
@@ -67,7 +63,7 @@ function ResumeTooth({ chair, says }: { chair: Chair; says: string }) {
         type="button"
         class="button main"
         disabled={!reason.trim()}
-        onClick={() => void chair.record('', '', { kind: 'resume', reason, keep_saline: mayKeep && keep })}
+        onClick={() => void chair.record('', '', { kind: 'resume', reason, keep_saline: mayKeep && keep, ends: seen })}
       >
         {says}
       </button>

@@ -99,7 +99,7 @@ function WhyDiscard({ chair, instrument, onDone }: { chair: Chair; instrument: s
   }
   const missing = () => {
     onDone()
-    void chair.record('', '', { kind: 'emergency', what: 'instrument_separated', note: '' })
+    void chair.record('', '', { kind: 'emergency', what: 'instrument_separated', note: '', before: [] })
   }
   return (
     <div class="ways">

@@ -8,7 +8,7 @@ import { InSpite } from '../hold-point/answered'
 import { ImagesOf } from '../images/images-of'
 import { imagesTaken } from '../images/step-images'
 import { Asked } from './asked'
-import { instrumentOf } from './at-hand'
+import { adviceIn, instrumentOf } from './at-hand'
 import { FirstSteps } from './first-steps'
 import { restsOn, What, Where } from './now-card'
 import { pausedFor, Resume } from './withheld'
@@ -43,7 +43,9 @@ export function SeenCanal({ chair, canal, who }: Props) {
       )}
       <p class="small soft">{restsOn(canal)}</p>
       {course.state === 'hold_point' && node.kind !== 'end' && <WaitsForWord {...{ chair, canal, node }} />}
-      {course.held === 'paused' && <FirstSteps chair={chair} about="pause" what={pausedFor(chair, canal.canal)} />}
+      {course.held === 'paused' && (
+        <FirstSteps advice={adviceIn(chair)} about="pause" what={pausedFor(chair, canal.canal)} />
+      )}
       {(course.held === 'paused' || course.held === 'to_check') && <Resume chair={chair} canal={canal.canal} />}
       <Asked chair={chair} canal={canal.canal} course={course} />
       <ImagesOf caseId={chair.caseId} ids={imagesTaken(chair, canal.canal)} />

@@ -2,7 +2,9 @@ import { useState } from 'preact/hooks'
 import type { Told } from '@/api/shapes'
 import { Sheet } from '@/parts/reason/sheet'
 import type { Chair } from '@/store/chair'
+import type { OfEmergency } from '@/store/emergencies'
 import { words } from '@/words/en'
+import { Ways } from './ways'
 
 type Emergency = Extract<Told, { kind: 'emergency' }>['what']
 type Pause = NonNullable<Extract<Told, { kind: 'pause' }>['what']>
@@ -17,15 +19,29 @@ interface Props {
 
 /** Something is wrong: what stops the whole tooth first, then what lets one canal rest. */
 export function Trouble({ chair, canal, pausable, says = words.chair.problem }: Props) {
+  const pause = (what: string) => chair.record(canal, '', { kind: 'pause', what: what as Pause, reason: '' })
+  return (
+    <Problem
+      says={says}
+      onTell={(told) => void chair.record('', '', told)}
+      onPause={pausable ? (what) => void pause(what) : undefined}
+    />
+  )
+}
+
+interface ProblemProps {
+  says: string
+  onTell: (told: OfEmergency) => void
+  onPause?: ((what: string) => void) | undefined
+}
+
+/** The button, and what may have happened under it. */
+export function Problem({ says, onTell, onPause }: ProblemProps) {
   const [open, setOpen] = useState(false)
   const close = () => setOpen(false)
   const stop = (what: string) => {
     close()
-    void chair.record('', '', { kind: 'emergency', what: what as Emergency, note: '' })
-  }
-  const pause = (what: string) => {
-    close()
-    void chair.record(canal, '', { kind: 'pause', what: what as Pause, reason: '' })
+    onTell({ kind: 'emergency', what: what as Emergency, note: '', before: [] })
   }
   return (
     <>
@@ -38,32 +54,21 @@ export function Trouble({ chair, canal, pausable, says = words.chair.problem }: 
             <h3>{words.chair.emergency}</h3>
             <Ways says={words.chair.emergencies} sign="stop" onChoose={stop} />
           </section>
-          {pausable && (
+          {onPause && (
             <section class="stack close">
               <h3>{words.card.pauseHere}</h3>
-              <Ways says={words.card.pauses} sign="caution" onChoose={pause} />
+              <Ways
+                says={words.card.pauses}
+                sign="caution"
+                onChoose={(what) => {
+                  close()
+                  onPause(what)
+                }}
+              />
             </section>
           )}
         </Sheet>
       )}
     </>
-  )
-}
-
-interface WaysProps {
-  says: Record<string, string>
-  sign: 'stop' | 'caution'
-  onChoose: (what: string) => void
-}
-
-function Ways({ says, sign, onChoose }: WaysProps) {
-  return (
-    <div class="ways">
-      {Object.entries(says).map(([what, said]) => (
-        <button key={what} type="button" class="button answer" data-sign={sign} onClick={() => onChoose(what)}>
-          {said}
-        </button>
-      ))}
-    </div>
   )
 }

@@ -6,6 +6,7 @@ import type { Chair } from '@/store/chair'
 import { membership } from '@/store/session'
 import { type CanalCourse, type CanalState, notReleased } from '@/walk/course'
 import { words } from '@/words/en'
+import { adviceIn } from './at-hand'
 import { FirstSteps } from './first-steps'
 import { PlanAgain } from './plan-again'
 
@@ -32,7 +33,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
         <b>{canal}</b>
       </p>
       <Notice sign={SIGNS[course.state] ?? 'stop'}>{says}</Notice>
-      {course.held === 'paused' && <FirstSteps chair={chair} about="pause" what={pausedFor(chair, canal)} />}
+      {course.held === 'paused' && <FirstSteps advice={adviceIn(chair)} about="pause" what={pausedFor(chair, canal)} />}
       {course.held === 'past_stop' && (
         <div class="step-answers two">
           {(Object.keys(words.chair.causes) as Cause[]).map((cause) => (

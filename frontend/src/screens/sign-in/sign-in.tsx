@@ -6,8 +6,14 @@ import { signIn } from '@/store/session'
 import { words } from '@/words/en'
 import './sign-in.css'
 
+interface Props {
+  again?: boolean
+  /** What must not be covered: it stands over the form. */
+  above?: preact.ComponentChildren
+}
+
 /** User name and password; with `again` it comes over the screen whose sign-in ran out. */
-export function SignIn({ again = false }: { again?: boolean }) {
+export function SignIn({ again = false, above = null }: Props) {
   const [username, setUsername] = useState('')
   const [password, setPassword] = useState('')
   const [wrong, setWrong] = useState<string>()
@@ -33,6 +39,7 @@ export function SignIn({ again = false }: { again?: boolean }) {
 
   return (
     <main class={again ? 'sign-in again' : 'sign-in'} id={again ? 'sign-in-again' : 'main'}>
+      {above}
       <div class="sign-in-head">
         <Mark />
         <h1>{words.product}</h1>

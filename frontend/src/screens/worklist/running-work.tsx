@@ -43,6 +43,13 @@ function RunningRow({ of }: { of: Running }) {
         <b class="block">{of.patient_alias}</b>
         <span class="small soft one-line">{of.student.name}</span>
         <span class="small block">
+          {(of.emergencies ?? []).map((one) => (
+            <b key={one.at} class="block">
+              {one.what === '' ? words.emergency.notSo(one.corrected_by) : words.chair.emergencies[one.what]}
+              {one.what !== '' && one.corrected_by !== '' && `. ${words.emergency.corrected(one.corrected_by)}`}
+              {one.coming !== '' && `. ${words.emergency.comes(one.coming)}`}
+            </b>
+          ))}
           {of.on_site && <span class="block">{words.visit.inRoom(of.on_site.name)}</span>}
           {of.check_due && <b class="block">{words.worklist.checkDue}</b>}
           {missing

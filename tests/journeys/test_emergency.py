@@ -1,0 +1,130 @@
+"""An emergency reaches those who supervise, whatever else does not go through."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable, Mapping
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, Route, expect
+
+from tests.journeys import hands
+from tests.journeys.conftest import Opens
+from tests.journeys.test_chair import at_the_chair, events
+
+SEEN_MS = 5000
+"""From the line being good again to a supervisor's screen."""
+EVENTS = re.compile(r"/api/v1/cases/[^/]+/events$")
+SENT = "it stands first on the supervisors"
+
+
+def tell(phone: Page, where: str = ".dock") -> None:
+    phone.locator(where).get_by_role("button", name="Problem").click()
+    phone.get_by_role("dialog").get_by_role("button", name="The patient collapses").click()
+    # On the screen that can be read: over the sign-in form where there is one.
+    halted = phone.locator(".halted").last
+    expect(halted.get_by_role("heading").first).to_have_text("Call the person in the room now.", timeout=500)
+
+
+def seen(laptop: Page, alias: str) -> None:
+    """On whatever screen the supervisor is."""
+    bar = laptop.get_by_role("alert").filter(has_text=re.compile(f"EMERGENCY: tooth .., {alias}"))
+    expect(bar).to_contain_text("The patient collapses", timeout=SEEN_MS)
+
+
+def is_emergency(route: Route) -> bool:
+    sent = route.request.post_data
+    return bool(sent) and json.loads(sent or "{}")["events"][0]["told"]["kind"] in ("emergency", "corrected")
+
+
+def refuse(route: Route) -> None:
+    if route.request.method != "POST" or is_emergency(route):
+        return route.continue_()
+    told = {"type": "urn:fourth-canal:problem:not-usable", "status": 422, "detail": "Refused."}
+    return route.fulfill(status=422, content_type="application/problem+json", body=json.dumps(told))
+
+
+def fail(route: Route) -> None:
+    if route.request.method != "POST" or is_emergency(route):
+        return route.continue_()
+    return route.fulfill(status=500, content_type="text/html", body="<h1>Server Error</h1>")
+
+
+@pytest.mark.parametrize(("alias", "behind"), [("Bench 911", refuse), ("Bench 912", fail)])
+def test_it_is_seen_within_five_seconds_behind_an_entry_that_does_not_go_through(
+    alias: str, behind: Callable[[Route], None], open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, alias)
+    laptop.goto("/account")
+    phone.route(EVENTS, behind)
+    phone.get_by_role("button", name="At its stop").click()
+    expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
+    phone.context.set_offline(True)
+    tell(phone)
+    expect(phone.get_by_text("NOT SENT: call out. This phone has no connection.")).to_be_visible()
+    phone.context.set_offline(False)
+    seen(laptop, alias)
+    expect(phone.get_by_text(SENT)).to_be_visible()
+    laptop.get_by_role("button", name="I am going").click()
+    expect(laptop.get_by_role("alert").filter(has_text=alias)).to_be_hidden()
+    expect(phone.get_by_text("is on the way.")).to_be_visible(timeout=SEEN_MS)
+
+    # It was something else, and then not so: whoever was told hears it. Only the supervisor lets the work go on.
+    phone.get_by_role("button", name="Correct it").click()
+    phone.get_by_role("dialog").get_by_role("button", name="It was not so").click()
+    expect(phone.locator(".halted").get_by_text("It was not so, says")).to_be_visible()
+    laptop.goto("/worklist")
+    row = laptop.get_by_role("link").filter(has_text=alias)
+    expect(row).to_contain_text("It was not so, says", timeout=SEEN_MS)
+    expect(phone.get_by_role("button", name="Let it go on")).to_have_count(0)
+    laptop.goto(f"/cases/{case}/chair")
+    laptop.get_by_role("alert").get_by_label("Reason").fill("Nothing had happened.")
+    laptop.get_by_role("alert").get_by_role("button", name="Let it go on").click()
+    expect(phone.get_by_role("heading", name="Call the person in the room now.")).to_be_hidden(timeout=SEEN_MS)
+    # What was done before it counts, though it came after it.
+    phone.unroute(EVENTS)
+    if again := phone.get_by_role("button", name="Try again").all():
+        again[0].click()
+    expect(phone.get_by_text("not sent yet")).to_be_hidden(timeout=40_000)
+    kinds = [each["told"]["kind"] for each in events(phone, case)]
+    assert kinds == ["emergency", "come", "corrected", "resume", "step"]
+    assert (
+        phone.evaluate(
+            "async (at) => (await (await fetch(at)).json()).course.out_of_course", f"/api/v1/cases/{case}/events"
+        )
+        == {}
+    )
+
+
+def test_a_sign_in_that_has_run_out_covers_nothing(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    at_the_chair(phone, laptop, demo, "Bench 913")
+    laptop.goto("/account")
+    phone.context.clear_cookies()
+    expect(phone.get_by_text("Your sign-in has run out")).to_be_visible()
+    tell(phone, "#sign-in-again")
+    over = phone.locator("#sign-in-again")
+    expect(
+        over.get_by_text("NOT SENT: call out. Your sign-in has run out. Sign in: it goes out at once.")
+    ).to_be_visible()
+    expect(over.locator(".first-steps li").first).to_be_in_viewport()
+    hands.type_sign_in(phone, hands.person(demo, "student"))
+    seen(laptop, "Bench 913")
+    expect(phone.get_by_text(SENT)).to_be_visible()
+
+
+def test_with_a_store_that_takes_nothing_it_is_shown_and_sent(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    at_the_chair(phone, laptop, demo, "Bench 914")
+    laptop.goto("/account")
+    full = "() => { throw new DOMException('no room', 'QuotaExceededError') }"
+    phone.evaluate(f"() => {{ IDBObjectStore.prototype.put = IDBObjectStore.prototype.add = {full} }}")
+    tell(phone)
+    seen(laptop, "Bench 914")
