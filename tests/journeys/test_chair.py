@@ -89,7 +89,7 @@ def test_an_emergency_halts_the_tooth_and_says_whether_anybody_knows(
     expect(phone.locator(".step-answers")).to_have_count(0)
 
     laptop.goto("/worklist")
-    expect(laptop.get_by_role("alert").filter(has_text="Bench 62")).to_contain_text("HALTED", timeout=WORD_MS)
+    expect(laptop.locator(".running-halted").filter(has_text="Bench 62")).to_contain_text("HALTED", timeout=WORD_MS)
     laptop.goto(f"/cases/{case}/chair")
     laptop.get_by_role("alert").get_by_label("Reason").fill("Piece kept, image taken.")
     laptop.get_by_role("alert").get_by_role("button", name="Let it go on").click()
