@@ -5,6 +5,7 @@ import { EmergencyDoor } from '@/screens/chair/emergency-door'
 import { SignIn } from '@/screens/sign-in/sign-in'
 import { emergenciesWaiting, startEmergencies, tellEmergency, wayOf } from '@/store/emergencies'
 import { readTold, writeReady } from '@/store/emergency-store'
+import { unsent } from '@/store/outbox'
 import { record, tell } from '@/store/record'
 import { signIns, standing } from '@/store/session'
 import { signedIn } from './people'
@@ -103,7 +104,6 @@ test('it goes past an entry that the server refuses, and the reason said is its 
 })
 
 test('it names what was done before it and still waits, so that the halt does not stop that', async () => {
-  const { unsent } = await import('@/store/outbox')
   keeper(() => 'nothing')
   unsent(at)
   await record(at, note('before'))

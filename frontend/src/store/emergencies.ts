@@ -2,6 +2,7 @@ import { effect, signal, untracked } from '@preact/signals'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
 import type { Told as Body, EventGiven, Treatment } from '@/api/shapes'
+import type { Why } from '@/words/emergency'
 import { readTold, removeTold, type Told, writeTold } from './emergency-store'
 import { keptSignal, replace } from './kept'
 import { whenLookedAt } from './line'
@@ -20,8 +21,6 @@ const REFUSED_MS = 30_000 // what the server refuses is asked again, slowly: som
 export type OfEmergency = Extract<Body, { kind: 'emergency' | 'corrected' }>
 type Given = Pick<EventGiven, 'plan_hash' | 'seen_position'> & { told: OfEmergency }
 
-/** Why it is not with the server yet, as it truly is. */
-export type Why = 'on the way' | 'no answer' | 'signed out' | 'other person' | 'server fails' | 'refused'
 export interface Way {
   readonly why: Why
   /** The server's own sentence, where it has one. */

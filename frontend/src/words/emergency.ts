@@ -1,4 +1,5 @@
-import type { Why } from '@/store/emergencies'
+/** Why an emergency is not with the server yet, as it truly is. */
+export type Why = 'on the way' | 'no answer' | 'signed out' | 'other person' | 'server fails' | 'refused'
 
 /** Words of an emergency: what is told of it, and to whom. */
 export const emergency = {
