@@ -12,7 +12,8 @@ from playwright.sync_api import Page, Route, expect
 
 from tests.journeys import hands
 from tests.journeys.conftest import Opens
-from tests.journeys.test_chair import at_the_chair, events
+from tests.journeys.records import events
+from tests.journeys.test_chair import at_the_chair
 
 SEEN_MS = 5000
 """From the line being good again to a supervisor's screen."""
