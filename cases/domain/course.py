@@ -158,6 +158,8 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
         return None if course.emergencies.take(event.kind, event.id, event.body) else OutOfCourse.NOTHING_ASKED
     if event.kind is EventKind.REPLAN:
         return _replan(course, plans, event)
+    if event.kind is EventKind.STRUCK:
+        return _struck(course, event)
     if event.kind in TAKES_OVER:
         return None if course.taken_over.happened(event.kind, event.actor) else OutOfCourse.NOTHING_ASKED
     if event.kind in OF_WORK and event.actor in course.taken_over.ended:
@@ -278,6 +280,14 @@ def _answer(course: Course, event: Happened) -> OutOfCourse | None:
 
 
 def _reading(course: Course, event: Happened) -> OutOfCourse | None:
+    course.canals[event.canal].to_plan = True
+    return None
+
+
+def _struck(course: Course, event: Happened) -> OutOfCourse | None:
+    """Whatever plan stood: its stops may rest on what was struck."""
+    if event.canal not in course.canals:
+        return OutOfCourse.NO_CANAL
     course.canals[event.canal].to_plan = True
     return None
 

@@ -44,6 +44,8 @@ class EventKind(StrEnum):
     """A supervisor works the case from here on, beside or instead of its student."""
     GIVE_BACK = "give_back"
     """The supervisor who took over works it no more."""
+    STRUCK = "struck"
+    """A reading that the plan may rest on was struck: its canal waits until its stops are computed anew."""
     ON_SITE = "on_site"
     """Which licensed clinician is in the room for this visit."""
     DAM = "dam"
@@ -74,7 +76,7 @@ class NotChecked(StrEnum):
     """Whoever was named as in the room is not known as a supervisor here."""
 
 
-FROM_HERE = frozenset({EventKind.REPLAN, EventKind.RELEASE})
+FROM_HERE = frozenset({EventKind.STRUCK, EventKind.REPLAN, EventKind.RELEASE})
 """Recorded by the program itself, never by a device."""
 OF_THE_VISIT = frozenset({EventKind.CLOSE, EventKind.REOPEN, EventKind.ON_SITE, EventKind.DAM})
 """Concern the room and the whole tooth, whatever plan was on the screen."""
@@ -92,6 +94,7 @@ NEVER_UNDONE = frozenset(
         EventKind.READING,
         EventKind.ANSWER,
         EventKind.COME,
+        EventKind.STRUCK,
         EventKind.TAKE_OVER,
         EventKind.GIVE_BACK,
         EventKind.ON_SITE,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from cases.domain.struck import StruckWhy
 from cases.domain.told_of_visits import CloseTold as CloseTold
 from cases.domain.told_of_visits import DamTold as DamTold
 from cases.domain.told_of_visits import OnSiteTold as OnSiteTold
@@ -195,6 +196,17 @@ class WantedTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StruckTold:
+    """A reading of the canal counts no more."""
+
+    what: Literal["length", "junction"]
+    struck: str
+    """Its id."""
+    why: StruckWhy
+    kind: Literal["struck"] = "struck"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TakeOverTold:
     """A supervisor works the case from here on."""
 
@@ -259,6 +271,7 @@ Told = (
     | AskTold
     | ComeTold
     | WantedTold
+    | StruckTold
     | TakeOverTold
     | GiveBackTold
     | OnSiteTold

@@ -47,6 +47,7 @@ MAY_TELL: Mapping[EventKind, frozenset[Part]] = {
     EventKind.REOPEN: _WORKING,
     EventKind.REPLAN: _NOBODY,
     EventKind.RELEASE: _NOBODY,
+    EventKind.STRUCK: _NOBODY,
     EventKind.ASK: _WORKING,
     EventKind.COME: _SUPERVISING,
     EventKind.WANTED: _SUPERVISING,

@@ -14,7 +14,7 @@ from cases.domain.record.value import (
     CautionEnd,
     Record,
 )
-from cases.domain.record.words import irrigant, plain
+from cases.domain.record.words import STRUCK_WHY, irrigant, plain
 from cases.exports import cells
 from cases.exports.paper import Column, Paper, Row
 from cases.exports.record_course import timeline, work
@@ -78,6 +78,7 @@ Table = tuple[str, Sequence[Column], Iterator[Row]]
 
 def _tables(record: Record) -> Iterator[Table]:
     yield "Canals", _CANALS, (_canal(canal) for canal in record.canals)
+    yield "Readings that were struck", _STRUCK, _struck(record)
     yield "Plans and decisions", _VERSIONS, _versions(record)
     yield "Sign-offs at hold points", _WORDS, _words(record)
     yield "Cautions", _CAUTIONS, _cautions(record)
@@ -116,6 +117,21 @@ def _canal(canal: CanalRecord) -> Row:
             STATE[canal.state] if canal.state else "not begun",
         )
     )
+
+
+_STRUCK = (
+    Column(head="Canal", width=10),
+    Column(head="Read", width=50),
+    Column(head="Taken", width=30),
+    Column(head="Struck", width=35),
+)
+
+
+def _struck(record: Record) -> Iterator[Row]:
+    for one in record.struck:
+        taken = f"{cells.person(one.taken_by)}, {cells.time(one.taken_at)}"
+        struck = f"{cells.person(one.who)}, {cells.time(one.at)}: {STRUCK_WHY[one.why]}"
+        yield Row(cells=(one.canal, one.says, taken, struck), struck=True)
 
 
 _VERSIONS = (

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
-from typing import Any
+from typing import Any, ClassVar
 
 from django.db import models
 from django.db.models import Q
 
-from cases.models.base import Fixed, Sent, one_of
+from cases.domain.struck import StruckWhy
+from cases.models.base import Fixed, Sent, choices, one_of
 from cases.models.markings import Marking
 from cases.models.people import Person
 from cases.models.teeth import Canal
@@ -17,8 +18,22 @@ LENGTH_METHODS = ("pre_operative_image", "ratio", "confirming_image", "apex_loca
 JUNCTION_METHODS = ("cone_mark", "two_instruments", "image_estimate")
 
 
+STRUCK = ("struck_at", "struck_by", "struck_why")
+
+
+def struck_or_not() -> Q:
+    """The condition of a constraint: struck by somebody, at a time, for a reason, or none of it."""
+    struck = Q(one_of("struck_why", StruckWhy), struck_at__isnull=False, struck_by__isnull=False)
+    return struck | Q(struck_at=None, struck_by=None, struck_why="")
+
+
 class Measured(Sent, Fixed):
-    """One reading: its canonical JSON text, who took it and when. `number` counts within the canal."""
+    """One reading: its canonical JSON text, who took it and when. `number` counts within the canal.
+
+    One that was a mistake is struck: it stays, with who struck it, when and why, and counts for nothing.
+    """
+
+    moving: ClassVar[frozenset[str]] = frozenset(STRUCK)
 
     canal = models.ForeignKey(Canal, on_delete=models.PROTECT)
     number = models.PositiveIntegerField()
@@ -26,6 +41,9 @@ class Measured(Sent, Fixed):
     text = models.TextField()
     actor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
     at = models.DateTimeField(auto_now_add=True)
+    struck_at = models.DateTimeField(null=True)
+    struck_by = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+", null=True)
+    struck_why = models.CharField(max_length=11, choices=choices(StruckWhy), blank=True)
 
     class Meta:
         abstract = True
@@ -52,6 +70,7 @@ class LengthReading(Measured):
             models.UniqueConstraint(fields=["canal", "number"], name="reading_number_unique"),
             models.CheckConstraint(condition=one_of("method", LENGTH_METHODS), name="reading_method_known"),
             models.CheckConstraint(condition=~Q(text=""), name="reading_has_text"),
+            models.CheckConstraint(condition=struck_or_not(), name="reading_struck_by_somebody"),
         ]
 
 
@@ -65,4 +84,5 @@ class JunctionReading(Measured):
             models.UniqueConstraint(fields=["canal", "number"], name="junction_number_unique"),
             models.CheckConstraint(condition=one_of("method", JUNCTION_METHODS), name="junction_method_known"),
             models.CheckConstraint(condition=~Q(text=""), name="junction_has_text"),
+            models.CheckConstraint(condition=struck_or_not(), name="junction_struck_by_somebody"),
         ]

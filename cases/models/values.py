@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from django.db.models import Prefetch, QuerySet
@@ -51,8 +52,8 @@ from planning.teeth import like
 def charted(cases: QuerySet[Case]) -> QuerySet[Case]:
     """The cases with all that is needed to show or plan them, in a fixed number of questions to the database."""
     canals = Canal.objects.select_related("root").order_by("place")
-    readings = LengthReading.objects.select_related("actor").order_by("number")
-    junctions = JunctionReading.objects.select_related("actor").order_by("number")
+    readings = LengthReading.objects.select_related("actor", "struck_by").order_by("number")
+    junctions = JunctionReading.objects.select_related("actor", "struck_by").order_by("number")
     overrides = CautionOverride.objects.select_related("canal", "supervisor", "withdrawn_by").order_by("at", "pk")
     return cases.select_related("tooth", "patient", "student", "supervisor", "programme").prefetch_related(
         Prefetch("overrides", queryset=overrides),
@@ -72,6 +73,25 @@ def junction(row: JunctionReading) -> Junction:
     return decode(Junction, row.told, Mode.KEPT)
 
 
+def counting(row: Canal) -> list[LengthReading]:
+    """The canal's readings without those that were struck."""
+    return [each for each in row.readings.all() if each.struck_at is None]
+
+
+def last_junction(row: Canal) -> Junction | None:
+    """Where the canal joins, by the last reading that was not struck.
+
+    One that was taken while a reading stood that has been struck since is measured from the present length: the length
+    that was kept with it may have rested on that reading.
+    """
+    last = next((each for each in reversed(row.junctions.all()) if each.struck_at is None), None)
+    if last is None:
+        return None
+    struck = [each for each in row.readings.all() if each.struck_at is not None]
+    rested = any(each.at <= last.at < each.struck_at for each in struck)
+    return replace(junction(last), at_length_mm=None) if rested else junction(last)
+
+
 def millimetres(length_um: int | None) -> float | None:
     return None if length_um is None else mm(length_um)
 
@@ -87,15 +107,14 @@ def root_input(row: Root) -> RootInput:
 
 def canal_input(row: Canal, usual: Mapping[str, tuple[WidthInput, ...]]) -> CanalInput:
     """The canal as charted; `usual` are the programme's widths by canal, for one that nobody measured."""
-    junctions = [junction(each) for each in row.junctions.all()]
     return CanalInput(
         name=row.name,
         root=row.root.name,
         reference_point=row.reference_point,
         finding=Finding(row.finding),
-        readings=tuple(reading(each) for each in row.readings.all()),
+        readings=tuple(reading(each) for each in counting(row)),
         resorption=Resorption(row.resorption),
-        junction=junctions[-1] if junctions else None,
+        junction=last_junction(row),
         curvature_deg=row.curvature_deg,
         curve_start_mm=millimetres(row.curve_start_um),
         orifice_mm=millimetres(row.orifice_um),
@@ -144,7 +163,7 @@ def about(row: Canal, setting: str) -> About:
 
 def length(row: Canal, setting: str, figures: Figures) -> Length:
     """What the readings of a canal come to. Raises PlanningError where they cannot be right together."""
-    return settle([reading(each) for each in row.readings.all()], about(row, setting), figures)
+    return settle([reading(each) for each in counting(row)], about(row, setting), figures)
 
 
 # --- plan versions ---

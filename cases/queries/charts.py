@@ -130,8 +130,7 @@ def canal_shown(case_id: UUID, canal_id: Any) -> CanalShown:
 
 
 def _canal(row: Canal, setting: str, figures: Figures) -> CanalShown:
-    junctions = row.junctions.all()
-    junction = values.junction(list(junctions)[-1]) if junctions else None
+    junction = values.last_junction(row)
     try:
         return CanalShown(row, values.length(row, setting, figures), "", junction)
     except PlanningError as refusal:

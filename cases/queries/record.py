@@ -10,7 +10,7 @@ from django.db.models import Prefetch
 
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plan_life import Decision, PlanState
-from cases.domain.record import cautions, steps, sums, timeline
+from cases.domain.record import cautions, steps, sums, timeline, words
 from cases.domain.record.story import Fact, Story, Version
 from cases.domain.record.value import (
     CanalRecord,
@@ -19,9 +19,11 @@ from cases.domain.record.value import (
     LetPassRecord,
     Record,
     RecordPerson,
+    StruckReading,
     VersionRecord,
 )
 from cases.domain.roles import Role
+from cases.domain.struck import StruckWhy
 from cases.models import Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent, courses, values
 from cases.queries import charts
 from planning.encoding import canonical_text, digest
@@ -71,6 +73,7 @@ class _Made:
             last_at=last.server_time if last else self.case.created_at,
             versions=tuple(self._version(row) for row in self.versions if row.hash in story.versions),
             canals=tuple(self._canal(each) for each in self.chart.canals),
+            struck=self._struck(),
             cautions=cautions.cautions(sorted(story.versions.values(), key=lambda each: each.number)),
             let_pass=self._let_pass(),
             words=sums.words_given(story),
@@ -160,6 +163,23 @@ class _Made:
             planned_size=f"{planned.final_size:02d}/.{planned.final_taper:02d}" if planned else None,
             largest_at_length=steps.largest_at_length(self.story, name),
             steps=steps.steps(self.story, name),
+        )
+
+    def _struck(self) -> tuple[StruckReading, ...]:
+        """Readings that were mistakes, canal by canal."""
+        rows = [(shown.row.name, row) for shown in self.chart.canals for row in (*shown.readings, *shown.junctions)]
+        return tuple(
+            StruckReading(
+                canal=canal,
+                says=", ".join(each for each in words.read(row.told) if each),
+                taken_by=self._person(row.actor),
+                taken_at=row.at,
+                why=StruckWhy(row.struck_why),
+                who=self._person(row.struck_by),
+                at=row.struck_at,
+            )
+            for canal, row in rows
+            if row.struck_by and row.struck_at
         )
 
     def _let_pass(self) -> tuple[LetPassRecord, ...]:

@@ -12,7 +12,18 @@ from django.db.models import Model, Q, QuerySet
 
 from cases.domain.errors import NotHere
 from cases.domain.roles import Role
-from cases.models import Canal, Case, CautionOverride, Image, Membership, Person, Programme, ToothPlanVersion
+from cases.models import (
+    Canal,
+    Case,
+    CautionOverride,
+    Image,
+    JunctionReading,
+    LengthReading,
+    Membership,
+    Person,
+    Programme,
+    ToothPlanVersion,
+)
 
 Row = TypeVar("Row", bound=Model)
 WHOLE_PROGRAMME = (Role.SUPERVISOR, Role.COORDINATOR)
@@ -60,6 +71,18 @@ def override(person: Person, id_: UUID) -> CautionOverride:
     """Raises NotHere."""
     rows: QuerySet[CautionOverride] = CautionOverride.objects.filter(case__in=cases(person)).select_related("case")
     return _one(rows, id_, "override")
+
+
+def length_reading(person: Person, id_: UUID) -> LengthReading:
+    """Raises NotHere."""
+    rows: QuerySet[LengthReading] = LengthReading.objects.filter(canal__in=canals(person))
+    return _one(rows.select_related("canal__tooth__case", "canal__root"), id_, "reading")
+
+
+def junction_reading(person: Person, id_: UUID) -> JunctionReading:
+    """Raises NotHere."""
+    rows: QuerySet[JunctionReading] = JunctionReading.objects.filter(canal__in=canals(person))
+    return _one(rows.select_related("canal__tooth__case", "canal__root"), id_, "reading")
 
 
 def image(person: Person, case_id: UUID, id_: UUID) -> Image:

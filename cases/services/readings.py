@@ -88,7 +88,7 @@ def record_junction(
 
 
 def _refuse_absurd(canal: Canal, case: Case, reading: Reading) -> None:
-    if canal.readings.count() >= MOST_READINGS:
+    if canal.readings.filter(struck_at=None).count() >= MOST_READINGS:
         raise NotUsable(reason=f"{canal.name} has {MOST_READINGS} readings; more are not taken.")
     try:
         settle([reading], values.about(canal, case.setting), _figures(case))

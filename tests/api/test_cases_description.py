@@ -20,8 +20,19 @@ def description() -> dict[str, Any]:
 
 
 def operations() -> list[tuple[str, dict[str, Any]]]:
-    names = ("session", "bench-code", "push", "programmes", "cases", "canals", "overrides", "plan-versions")
-    roots = tuple(f"/api/v1/{name}" for name in names)
+    names = (
+        "session",
+        "bench-code",
+        "push",
+        "programmes",
+        "cases",
+        "canals",
+        "readings",
+        "junctions",
+        "overrides",
+        "plan-versions",
+    )
+    roots = tuple(f"/api/v1/{name}" for name in (*names, "plan-versions"))
     return [
         (f"{method} {address}", operation)
         for address, path in description()["paths"].items()

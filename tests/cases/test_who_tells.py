@@ -44,6 +44,7 @@ BODIES: dict[EventKind, dict[str, Any]] = {
     EventKind.REOPEN: {"as_left": ["DB"]},
     EventKind.REPLAN: {"replaces": "0" * 64},
     EventKind.RELEASE: {"not_released": []},
+    EventKind.STRUCK: {"what": "length", "struck": str(uuid7()), "why": "mistyped"},
     EventKind.ASK: {"note": ""},
     EventKind.COME: {"note": ""},
     EventKind.WANTED: {"what": "image"},

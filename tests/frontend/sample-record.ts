@@ -65,6 +65,17 @@ export const record: RecordValue = {
       ],
     },
   ],
+  struck: [
+    {
+      canal: 'MB1',
+      says: 'confirming image, set 16 mm',
+      taken_by: { id: 'p', name: 'Priya', role: 'student' },
+      taken_at: '2026-03-05T09:10:00Z',
+      why: 'wrong_canal',
+      who: { id: 'v', name: 'Vale', role: 'supervisor' },
+      at: '2026-03-05T09:12:00Z',
+    },
+  ],
   cautions: [{ code: 'x', severity: 'caution', canal: null, says: 'Wall is thin.', version: 1, settled: 'let_pass' }],
   let_pass: [],
   words: [

@@ -17,8 +17,9 @@ from cases.api.v1 import example_answers, examples
 from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
 from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
+from cases.domain.struck import StruckWhy
 from cases.queries import charts, seen
-from cases.services import canals, readings
+from cases.services import canals, readings, struck
 from planning.plan_input import Finding, HandSize, Junction, Pattern, WallInput, WidthInput
 from planning.quantities import um
 from planning.readings import Reading, Resorption
@@ -84,6 +85,10 @@ class ReadingGiven(Strict):
 class JunctionGiven(Strict):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
     junction = Value(Junction)
+
+
+class StrikeGiven(Strict):
+    why = Value(StruckWhy)
 
 
 class CanalList(serializers.Serializer[Any]):
@@ -209,6 +214,42 @@ class JunctionsView(View):
         canal = seen.canal(me(request), canal_id)
         _, created = readings.record_junction(actor=me(request), canal=canal, **given(JunctionGiven, request))
         return _shown(canal.tooth.case_id, canal.pk, created=created)
+
+
+def _strike(request: Request, reading: Any) -> Response:
+    struck.strike(actor=me(request), reading=reading, **given(StrikeGiven, request))
+    return _shown(reading.canal.tooth.case_id, reading.canal_id)
+
+
+_STRIKE = "It stays, with who struck it, when and why, and counts for nothing. Work on its canal waits for a new plan."
+
+
+class ReadingStrikeView(View):
+    @extend_schema(
+        operation_id="reading_strike",
+        tags=TAGS,
+        summary="Strike a length that was a mistake",
+        description=_STRIKE,
+        request=StrikeGiven,
+        responses=CanalShown,
+        examples=[examples.STRIKE, example_answers.CANAL],
+    )
+    def post(self, request: Request, reading_id: UUID) -> Response:
+        return _strike(request, seen.length_reading(me(request), reading_id))
+
+
+class JunctionStrikeView(View):
+    @extend_schema(
+        operation_id="junction_strike",
+        tags=TAGS,
+        summary="Strike a junction that was a mistake",
+        description=_STRIKE,
+        request=StrikeGiven,
+        responses=CanalShown,
+        examples=[examples.STRIKE, example_answers.CANAL],
+    )
+    def post(self, request: Request, reading_id: UUID) -> Response:
+        return _strike(request, seen.junction_reading(me(request), reading_id))
 
 
 def _shown(case_id: UUID, canal_id: UUID, *, created: bool = False) -> Response:

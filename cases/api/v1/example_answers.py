@@ -33,7 +33,14 @@ _DR_SAND = {"id": example_id(11), "name": "Dr Sand Example"}
 def _canal() -> dict[str, Any]:
     about = About(canal="single", reference_point=POINT, setting="extracted")
     taken = [
-        {"id": example_id(20 + number), "number": number, "at": AT, "actor": _MIRA, "reading": encode(reading)}
+        {
+            "id": example_id(20 + number),
+            "number": number,
+            "at": AT,
+            "actor": _MIRA,
+            "reading": encode(reading),
+            "struck": None,
+        }
         for number, reading in enumerate(READINGS, start=1)
     ]
     return {
@@ -93,7 +100,7 @@ def _case() -> dict[str, Any]:
 
 def _with_junction() -> dict[str, Any]:
     junction = encode(Junction(from_terminus_mm=4.5, method="cone_mark", at_length_mm=22.5))
-    taken = {"id": example_id(8), "number": 1, "at": AT, "actor": _MIRA, "junction": junction}
+    taken = {"id": example_id(8), "number": 1, "at": AT, "actor": _MIRA, "junction": junction, "struck": None}
     return {**_canal(), "name": "L", "junction": junction, "junctions": [taken]}
 
 

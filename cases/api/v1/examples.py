@@ -87,6 +87,7 @@ CANAL = _given(
 )
 CANAL_CHANGES = _given("Seen, and curved", {"finding": "found", "curvature_deg": 18, "curve_start_mm": 15.5})
 ROOT = _given("Two canals that join", {"pattern": "2-1", "main_canal": "B"})
+STRIKE = _given("Put to another canal than it was taken in", {"why": "wrong_canal"})
 READING = _given(
     "A confirming image",
     {

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
 
 from cases.api.fields import Value
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.standing import Standing
+from cases.domain.struck import StruckWhy
 from planning.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput, WallInput, WidthInput
 from planning.plan_value import Plan, ToothNames
 from planning.quantities import mm
@@ -29,7 +31,23 @@ class PersonRef(serializers.Serializer[Any]):
     name = serializers.CharField(source="__str__")
 
 
-class ReadingShown(serializers.Serializer[Any]):
+class StruckShown(serializers.Serializer[Any]):
+    at = serializers.DateTimeField(source="struck_at")
+    by = PersonRef(source="struck_by")
+    why = Value(StruckWhy, source="struck_why")
+
+
+class MayBeStruck(serializers.Serializer[Any]):
+    """What a reading is shown with once it counts no more."""
+
+    struck = serializers.SerializerMethodField(help_text="Who struck it, when and why; null where it counts.")
+
+    @extend_schema_field(StruckShown(allow_null=True))
+    def get_struck(self, row: Any) -> Any:
+        return None if row.struck_at is None else StruckShown(row).data
+
+
+class ReadingShown(MayBeStruck):
     id = serializers.UUIDField()
     number = serializers.IntegerField(help_text="Counts within the canal.")
     at = serializers.DateTimeField()
@@ -37,7 +55,7 @@ class ReadingShown(serializers.Serializer[Any]):
     reading = Value(Reading, source="told")
 
 
-class JunctionShown(serializers.Serializer[Any]):
+class JunctionShown(MayBeStruck):
     id = serializers.UUIDField()
     number = serializers.IntegerField()
     at = serializers.DateTimeField()

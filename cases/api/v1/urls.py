@@ -69,6 +69,8 @@ urlpatterns = [
     path("canals/<uuid:canal_id>/bends-in-space", bends_in_space.BendsInSpaceView.as_view()),
     path("canals/<uuid:canal_id>/bends-in-space/<uuid:bend_id>", bends_in_space.BendInSpaceView.as_view()),
     path("canals/<uuid:canal_id>/junctions", canals.JunctionsView.as_view()),
+    path("readings/<uuid:reading_id>/strike", canals.ReadingStrikeView.as_view()),
+    path("junctions/<uuid:reading_id>/strike", canals.JunctionStrikeView.as_view()),
     path("plan-versions/<uuid:version_id>", plans.VersionView.as_view()),
     path("plan-versions/<uuid:version_id>/submit", plans.SubmitView.as_view()),
     path("plan-versions/<uuid:version_id>/withdraw", plans.WithdrawView.as_view()),

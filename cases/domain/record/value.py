@@ -12,6 +12,7 @@ from cases.domain.events import EventKind
 from cases.domain.images import RemovalReason
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
+from cases.domain.struck import StruckWhy
 from planning.graph import Action, Exit
 from planning.plan_value import Severity, ToothNames
 from planning.readings import Length
@@ -90,6 +91,20 @@ class StepRecord:
     """The band it was expected in when the plan was made; an estimate, never a target."""
     high_mm: float | None = None
     against_band: Literal["as_expected", "shorter", "longer"] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StruckReading:
+    """A reading that was a mistake. It stays, and counts for nothing."""
+
+    canal: str
+    says: str
+    """What was read."""
+    taken_by: RecordPerson
+    taken_at: datetime
+    why: StruckWhy
+    who: RecordPerson
+    at: datetime
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -317,6 +332,7 @@ class Record:
     """When the server had the last event; before there was one, when the case was opened."""
     versions: tuple[VersionRecord, ...]
     canals: tuple[CanalRecord, ...]
+    struck: tuple[StruckReading, ...]
     cautions: tuple[CautionRecord, ...]
     let_pass: tuple[LetPassRecord, ...]
     words: tuple[WordRecord, ...]

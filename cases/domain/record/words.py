@@ -147,10 +147,14 @@ def _of_sign_off(fact: Fact, story: Story) -> str:
 
 
 def _of_reading(fact: Fact, story: Story) -> str:
-    taken = fact.event.body.get("taken", {})
-    named = ("tooth_mm", "set_mm", "tip_short_mm", "read_mm", "repeat_mm", "seen_mm")
-    numbers = ", ".join(f"{plain(key.removesuffix('_mm'))} {taken[key]:g} mm" for key in named if key in taken)
-    return _with("Length taken", plain(taken.get("method", "")), numbers)
+    return _with("Length taken", *read(fact.event.body.get("taken", {})))
+
+
+def read(taken: Mapping[str, Any]) -> tuple[str, str]:
+    """How something was measured, and what was read."""
+    named = ("tooth_mm", "set_mm", "tip_short_mm", "read_mm", "repeat_mm", "seen_mm", "from_terminus_mm")
+    numbers = ", ".join(f"{plain(key.removesuffix('_mm'))} {taken[key]:g} mm" for key in named if taken.get(key))
+    return plain(taken.get("method", "")), numbers
 
 
 def _of_inspected(fact: Fact, story: Story) -> str:
@@ -164,6 +168,18 @@ def _of_inspected(fact: Fact, story: Story) -> str:
 def _of_on_site(fact: Fact, story: Story) -> str:
     who = story.people.get(str(fact.event.body.get("supervisor_id", "")))
     return f"In the room: {who.name if who else 'somebody who is not known here'}"
+
+
+STRUCK_WHY = {
+    "wrong_canal": "it is of another canal",
+    "mistyped": "it was mistyped",
+    "not_so": "it was not measured so",
+}
+
+
+def _of_struck(fact: Fact, _: Story) -> str:
+    body = fact.event.body
+    return f"Struck, a {body.get('what')}: {STRUCK_WHY.get(str(body.get('why')), '')}"
 
 
 def _of_close(fact: Fact, story: Story) -> str:
@@ -247,6 +263,7 @@ SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
     EventKind.RELEASE: _of_release,
     EventKind.ASK: _text("Asked for a supervisor's word", "note"),
     EventKind.COME: _text("Comes to the chair", "note"),
+    EventKind.STRUCK: _of_struck,
     EventKind.WANTED: _text("Asks for an image", "note"),
     EventKind.TAKE_OVER: lambda fact, _: "Takes over: works the case from here on",
     EventKind.GIVE_BACK: lambda fact, _: "Gives back: works the case no more",

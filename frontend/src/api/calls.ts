@@ -64,6 +64,14 @@ export const addReading = (canal: string, body: { id: string; reading: S.Reading
 export const addJunction = (canal: string, body: { id: string; junction: S.Junction }) =>
   told(http.POST('/api/v1/canals/{canal_id}/junctions', { ...ofCanal(canal), body }), NAMED)
 
+const struck = (reading_id: string, why: S.StruckWhy) => ({ params: { path: { reading_id } }, body: { why } })
+
+export const strikeReading = (id: string, why: S.StruckWhy) =>
+  told(http.POST('/api/v1/readings/{reading_id}/strike', struck(id, why)), NAMED)
+
+export const strikeJunction = (id: string, why: S.StruckWhy) =>
+  told(http.POST('/api/v1/junctions/{reading_id}/strike', struck(id, why)), NAMED)
+
 // --- teeth, kits, techniques ---
 
 export const findTooth = (body: S.ToothName) => told(http.POST('/api/v1/compute/tooth', { body }), { iso: 'string' })

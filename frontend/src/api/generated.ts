@@ -793,6 +793,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/junctions/{reading_id}/strike": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Strike a junction that was a mistake
+         * @description It stays, with who struck it, when and why, and counts for nothing. Work on its canal waits for a new plan.
+         */
+        post: operations["junction_strike"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/overrides/{override_id}/withdraw": {
         parameters: {
             query?: never;
@@ -1192,6 +1212,26 @@ export interface paths {
          * @description Harmless where it was not notified.
          */
         delete: operations["push_subscription_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/readings/{reading_id}/strike": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Strike a length that was a mistake
+         * @description It stays, with who struck it, when and why, and counts for nothing. Work on its canal waits for a new plan.
+         */
+        post: operations["reading_strike"];
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -2542,7 +2582,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2564,6 +2604,7 @@ export interface components {
          *     * `wanted`: A supervisor asks to be shown something: an image of a canal.
          *     * `take_over`: A supervisor works the case from here on, beside or instead of its student.
          *     * `give_back`: The supervisor who took over works it no more.
+         *     * `struck`: A reading that the plan may rest on was struck: its canal waits until its stops are computed anew.
          *     * `on_site`: Which licensed clinician is in the room for this visit.
          *     * `dam`: The dam is on, off or leaking.
          *     * `image`: An image was taken; the image itself may still be on the phone.
@@ -2571,7 +2612,7 @@ export interface components {
          *     * `undo`: Names an earlier event that does not count; both stay.
          * @enum {string}
          */
-        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "wanted" | "take_over" | "give_back" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
+        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "wanted" | "take_over" | "give_back" | "struck" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
         EventShown: {
             actor: components["schemas"]["PersonRef"];
             canal: string;
@@ -2600,7 +2641,7 @@ export interface components {
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["WantedTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["WantedTold"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -3169,6 +3210,7 @@ export interface components {
             /** @description An image estimate opens nothing. */
             method: components["schemas"]["MethodEnum"];
         };
+        /** @description What a reading is shown with once it counts no more. */
         JunctionShown: {
             actor: components["schemas"]["PersonRef"];
             /** Format: date-time */
@@ -3177,6 +3219,8 @@ export interface components {
             id: string;
             junction: components["schemas"]["Junction"];
             number: number;
+            /** @description Who struck it, when and why; null where it counts. */
+            readonly struck: components["schemas"]["StruckShown"] | null;
         };
         /** @enum {string} */
         KindEnum: "cone" | "plugger" | "spreader";
@@ -4031,6 +4075,7 @@ export interface components {
             why: string;
             working_length_mm: number | null;
         };
+        /** @description What a reading is shown with once it counts no more. */
         ReadingShown: {
             actor: components["schemas"]["PersonRef"];
             /** Format: date-time */
@@ -4040,6 +4085,8 @@ export interface components {
             /** @description Counts within the canal. */
             number: number;
             reading: components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"];
+            /** @description Who struck it, when and why; null where it counts. */
+            readonly struck: components["schemas"]["StruckShown"] | null;
         };
         /** @description A length was taken at the chair. */
         ReadingTold: {
@@ -4087,6 +4134,7 @@ export interface components {
             position: number;
             programme: string;
             setting: string;
+            struck: components["schemas"]["StruckReading"][];
             student: components["schemas"]["RecordPerson"];
             supervisor: components["schemas"]["RecordPerson"] | null;
             timeline: components["schemas"]["TimelineEntry"][];
@@ -4745,6 +4793,48 @@ export interface components {
         };
         /** @enum {string} */
         StrainClassEnum: "low" | "medium" | "high";
+        StrikeGivenRequest: {
+            why: components["schemas"]["StruckWhy"];
+        };
+        /** @description A reading that was a mistake. It stays, and counts for nothing. */
+        StruckReading: {
+            /** Format: date-time */
+            at: string;
+            canal: string;
+            /** @description What was read. */
+            says: string;
+            /** Format: date-time */
+            taken_at: string;
+            taken_by: components["schemas"]["RecordPerson"];
+            who: components["schemas"]["RecordPerson"];
+            why: components["schemas"]["StruckWhy"];
+        };
+        StruckShown: {
+            /** Format: date-time */
+            at: string;
+            by: components["schemas"]["PersonRef"];
+            why: components["schemas"]["StruckWhy"];
+        };
+        /** @description A reading of the canal counts no more. */
+        StruckTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "struck";
+            /** @description Its id. */
+            struck: string;
+            what: components["schemas"]["StruckToldWhatEnum"];
+            why: components["schemas"]["StruckWhy"];
+        };
+        /** @enum {string} */
+        StruckToldWhatEnum: "length" | "junction";
+        /**
+         * @description Why a reading counts no more. Words, not a text: in one somebody would write down who it was.
+         *     * `not_so`: It was not measured as it says.
+         * @enum {string}
+         */
+        StruckWhy: "wrong_canal" | "mistyped" | "not_so";
         SupervisorShown: {
             /** Format: uuid */
             id: string;
@@ -7044,6 +7134,40 @@ export interface operations {
             };
         };
     };
+    junction_strike: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                reading_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["StrikeGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     override_withdraw: {
         parameters: {
             query?: never;
@@ -7872,6 +7996,40 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reading_strike: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                reading_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["StrikeGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CanalShown"];
+                };
             };
             /** @description Refused, with the reason and the way out. */
             default: {

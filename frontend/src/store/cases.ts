@@ -55,6 +55,17 @@ export async function removeCanal(of: S.CaseShown, canal: string): Promise<void>
   await refreshCase(of.id)
 }
 
+/** Strikes a reading that was a mistake. It needs the connection: what rests on it is worked out on the server. */
+export async function strike(
+  caseId: string,
+  kind: 'readings' | 'junctions',
+  id: string,
+  why: S.StruckWhy,
+): Promise<void> {
+  await (kind === 'readings' ? calls.strikeReading(id, why) : calls.strikeJunction(id, why))
+  await refreshCase(caseId)
+}
+
 export async function changeRoot(of: S.CaseShown, root: string, body: Omit<S.RootShown, 'name'>): Promise<void> {
   await calls.changeRoot(of.id, root, body)
   await refreshCase(of.id)

@@ -3,7 +3,7 @@ import { type IDBPDatabase, openDB } from 'idb'
 import { type Entry, type Local, UPGRADES } from './schema'
 
 /** Raised when screens come to need what earlier answers did not have: an older copy is then no copy. */
-const FORM = 5
+const FORM = 6
 
 /**
  * How this tab stands to the phone's store: `older` where a newer app in another tab has taken it, `waits` where this is

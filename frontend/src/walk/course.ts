@@ -73,6 +73,7 @@ export class Course {
     const emergency = this.emergencies.take(event)
     if (emergency !== undefined) return emergency ? null : 'nothing_asked'
     if (event.kind === 'replan') return this.replan(event)
+    if (event.kind === 'struck') return this.struck(event)
     if (event.kind === 'take_over') return this.takenOver.take(event.actor) ? null : 'nothing_asked'
     if (event.kind === 'give_back') return this.takenOver.end(event.actor) ? null : 'nothing_asked'
     if (ofWork(event.kind) && this.takenOver.ended(event.actor)) return 'not_working'
@@ -82,6 +83,14 @@ export class Course {
     if (event.plan !== this.plan) return byAnotherPlan(event, canal)
     if (event.canal === '' || !canal) return event.canal === '' ? this.takeTooth(event) : 'no_canal'
     return this.takeCanal(event, canal)
+  }
+
+  /** Whatever plan stood: its stops may rest on what was struck. */
+  private struck({ canal }: Happened): OutOfCourse | null {
+    const course = this.canals[canal]
+    if (!course) return 'no_canal'
+    course.toPlan = true
+    return null
   }
 
   /** What is said of the visit holds for the tooth, whatever plan was on the screen; undefined for any other event. */

@@ -16,6 +16,7 @@ export type Kind =
   | 'ask'
   | 'come'
   | 'wanted'
+  | 'struck'
   | 'take_over'
   | 'give_back'
   | 'on_site'

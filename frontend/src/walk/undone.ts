@@ -23,6 +23,7 @@ const NEVER: readonly Kind[] = [
   'reading',
   'answer',
   'come',
+  'struck',
   'take_over',
   'give_back',
   'on_site',

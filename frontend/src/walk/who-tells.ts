@@ -23,6 +23,7 @@ export const MAY_TELL: Readonly<Record<Kind, readonly Part[]>> = {
   reopen: WORKING,
   replan: [],
   release: [],
+  struck: [],
   ask: WORKING,
   come: SUPERVISING,
   wanted: SUPERVISING,

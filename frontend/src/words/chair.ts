@@ -120,6 +120,7 @@ export const chair = {
       release: 'supervisor decided on the plan',
       ask: 'asked for a word',
       come: 'supervisor comes to the chair',
+      struck: 'a reading was struck',
       wanted: 'supervisor asks for an image',
       take_over: 'supervisor takes over',
       give_back: 'supervisor gives back',

@@ -22,6 +22,7 @@ import { push } from './push'
 import { record } from './record'
 import { review } from './review'
 import { size } from './size'
+import { struck } from './struck'
 import { visit } from './visit'
 
 /** Every word the reader sees. */
@@ -50,6 +51,7 @@ export const words = {
   ...size,
   ...difficulty,
   ...lengthWords,
+  ...struck,
   ...visit,
   when,
   clock,

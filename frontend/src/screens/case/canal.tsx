@@ -56,7 +56,7 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
         <p class="soft">{words.look.lengths}</p>
       )}
       <TakenReadings waiting={waiting} />
-      <Readings canal={canal} />
+      <Readings canal={canal} caseId={of.id} />
       <CanalFacts canal={canal} of={of} />
       {canal.readings.length + canal.junctions.length + waiting.length === 0 && <Remove canal={canal} of={of} />}
     </>

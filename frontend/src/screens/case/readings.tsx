@@ -1,36 +1,79 @@
-import type { CanalShown } from '@/api/shapes'
+import type { CanalShown, JunctionShown, ReadingShown } from '@/api/shapes'
 import { mm } from '@/parts/millimetres'
+import { membership } from '@/store/session'
 import { words } from '@/words/en'
+import { Strike } from './strike'
 import '@/parts/list.css'
 
-/** All readings of a canal with what each says, whether it counts, and why. */
-export function Readings({ canal }: { canal: CanalShown }) {
+interface Props {
+  canal: CanalShown
+  caseId: string
+}
+
+/** All readings of a canal with what each says, whether it counts, and why; those that were mistakes stay, struck. */
+export function Readings({ canal, caseId }: Props) {
+  const counting = canal.readings.filter(({ struck }) => !struck)
+  const struck = [...canal.readings, ...canal.junctions].filter((one) => one.struck)
+  // Whoever charts may: the student of the case, and any supervisor.
+  const strikes = membership.value?.role !== 'coordinator'
   return (
     <section class="stack close">
       <h2>{words.chart.readings}</h2>
       {canal.readings.length + canal.junctions.length === 0 && <p class="soft">{words.chart.noReadings}</p>}
       <ul class="ledger">
-        {canal.length?.readings.map((result, i) => (
-          <li key={canal.readings[i]?.id ?? i} class="figure">
-            <p class="row apart">
-              <b>{words.reading.short[result.method] ?? result.method}</b>
-              <span class="number">{result.working_length_mm === null ? '–' : mm(result.working_length_mm)}</span>
-            </p>
+        {canal.length?.readings.map((result, i) => {
+          const id = counting[i]?.id
+          return (
+            <li key={id ?? i} class="figure">
+              <p class="row apart">
+                <b>{words.reading.short[result.method] ?? result.method}</b>
+                <span class="number">{result.working_length_mm === null ? '–' : mm(result.working_length_mm)}</span>
+              </p>
+              <p class="small soft">
+                {result.counts ? words.chart.counts : words.chart.countsNot}: {result.why}
+              </p>
+              {id && strikes && <Strike caseId={caseId} kind="readings" id={id} />}
+            </li>
+          )
+        })}
+        {/* Readings that cannot be right together come to no length: each can be struck all the same. */}
+        {!canal.length &&
+          counting.map(({ id, reading }) => (
+            <li key={id} class="figure">
+              <b>{words.reading.short[reading.method] ?? reading.method}</b>
+              {strikes && <Strike caseId={caseId} kind="readings" id={id} />}
+            </li>
+          ))}
+        {canal.junctions
+          .filter((one) => !one.struck)
+          .map(({ id, junction }) => (
+            <li key={id} class="figure">
+              <p class="row apart">
+                <b>{words.reading.short.junction}</b>
+                <span class="number">{mm(junction.from_terminus_mm)}</span>
+              </p>
+              <p class="small soft">{words.reading.junctionMethods[junction.method]}</p>
+              {strikes && <Strike caseId={caseId} kind="junctions" id={id} />}
+            </li>
+          ))}
+        {struck.map((one) => (
+          <li key={one.id} class="figure">
+            <del>{readSays(one)}</del>
             <p class="small soft">
-              {result.counts ? words.chart.counts : words.chart.countsNot}: {result.why}
+              {one.struck &&
+                words.struck.by(one.struck.by.name, words.record.at(one.struck.at), words.struck.why[one.struck.why])}
             </p>
-          </li>
-        ))}
-        {canal.junctions.map(({ id, junction }) => (
-          <li key={id} class="figure">
-            <p class="row apart">
-              <b>{words.reading.short.junction}</b>
-              <span class="number">{mm(junction.from_terminus_mm)}</span>
-            </p>
-            <p class="small soft">{words.reading.junctionMethods[junction.method]}</p>
           </li>
         ))}
       </ul>
     </section>
   )
+}
+
+/** What was read, in a few words. */
+function readSays(one: ReadingShown | JunctionShown): string {
+  if ('junction' in one) return `${words.reading.short.junction} ${mm(one.junction.from_terminus_mm)}`
+  const { reading } = one
+  const read = Object.entries(reading).find(([name, value]) => name.endsWith('_mm') && typeof value === 'number')
+  return [words.reading.short[reading.method] ?? reading.method, read && mm(Number(read[1]))].filter(Boolean).join(' ')
 }

@@ -15,7 +15,28 @@ export function Canals({ of }: { of: RecordValue }) {
           </li>
         ))}
       </ul>
+      <Struck of={of} />
     </section>
+  )
+}
+
+/** Readings that were mistakes: who struck them, when and why. */
+function Struck({ of: { struck } }: { of: RecordValue }) {
+  if (struck.length === 0) return null
+  return (
+    <>
+      <h3>{words.struck.title}</h3>
+      <ul class="ledger">
+        {struck.map((one) => (
+          <li key={`${one.canal}${one.taken_at}`} class="small">
+            <b>{one.canal}</b> <del>{one.says}</del>{' '}
+            <span class="block soft">
+              {words.struck.by(one.who.name, words.record.at(one.at), words.struck.why[one.why])}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
   )
 }
 
