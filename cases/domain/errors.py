@@ -52,6 +52,17 @@ class NotUsable(CaseError):
     sentence = "{reason}"
 
 
+class AliasRefused(NotUsable):
+    code = "alias-refused"
+
+
+class AliasLooksLikeAName(NotUsable):
+    """Asked once: whoever says that it is no name has it taken."""
+
+    code = "alias-looks-like-a-name"
+    sentence = "This looks like somebody's name. Make up an alias, or say that it is no name."
+
+
 class PasswordWrong(NotUsable):
     code = "password-wrong"
     sentence = "This is not your password."

@@ -17,6 +17,7 @@ class May(StrEnum):
     OPEN_CASE = "open a case"
     CHART = "change the case and its canals"
     JUDGE_ANATOMY = "record unusual anatomy, or a canal as searched and not found"
+    CORRECT_ALIAS = "correct the patient's alias"
     PLAN = "plan the case"
     SUBMIT = "submit or withdraw the plan"
     REVIEW = "decide on a plan"
@@ -52,6 +53,11 @@ RULES: dict[May, Rule] = {
     May.JUDGE_ANATOMY: Rule(
         roles=frozenset({_SUPERVISOR}),
         otherwise="A supervisor records this. Ask one to look at the case.",
+    ),
+    May.CORRECT_ALIAS: Rule(
+        roles=frozenset({_STUDENT, _SUPERVISOR, _COORDINATOR}),
+        own=frozenset({_STUDENT}),
+        otherwise="An alias is corrected by the student of the case, a supervisor or the coordinator.",
     ),
     May.PLAN: Rule(
         roles=frozenset({_STUDENT}), own=frozenset({_STUDENT}), otherwise="A case is planned by its own student."

@@ -94,7 +94,10 @@ class RunningPage:
     @property
     def tag(self) -> str:
         """Changes with all that is shown, times told in whole minutes."""
-        return digest(repr([(str(one.row.pk), one.row.position, *_minutes(one)) for one in self.results] + [self.more]))
+        shown = [
+            (str(one.row.pk), one.row.position, one.row.case.patient.alias, *_minutes(one)) for one in self.results
+        ]
+        return digest(repr([*shown, self.more]))
 
 
 def running(person: Person, programme_id: UUID, now: datetime) -> RunningPage:

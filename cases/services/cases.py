@@ -8,12 +8,13 @@ from uuid import UUID
 
 from django.db import transaction
 
+from cases.domain.alias import alias_of
 from cases.domain.errors import NotUsable, SettingFixed
 from cases.domain.roles import Role
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May, refuse_unless
 from cases.models import Canal, Case, DemoPatient, Membership, Person, Root, Tooth
-from cases.services import log, sent
+from cases.services import aliases, log, sent
 from cases.services.doer import actor_in, guard
 from cases.services.locking import locked, raise_revision, refuse_changed
 from planning import teeth
@@ -34,11 +35,12 @@ def open_case(
     setting: str,
     canals: Sequence[str] | None = None,
     supervisor_id: UUID | None = None,
+    alias_is_no_name: bool = False,
     id: UUID | None = None,
 ) -> tuple[Case, bool]:
     """A new case with the tooth's usual canals, or those named, and True; False where it was sent before.
 
-    Raises UnknownTooth and NotationMissing, NotAllowed, NotUsable, SentDifferently.
+    Raises UnknownTooth and NotationMissing, NotAllowed, NotUsable, AliasRefused, AliasLooksLikeAName, SentDifferently.
     """
     refuse_unless(May.OPEN_CASE, actor_in(actor, programme_id))
     # One student opens one case at a time: the same sent twice at once finds the first.
@@ -55,7 +57,8 @@ def open_case(
         return before, False
     found = _tooth_of(tooth)
     offered = _offered(found, canals)
-    patient, _ = DemoPatient.objects.get_or_create(programme_id=programme_id, alias=patient_alias)
+    alias = alias_of(patient_alias, is_no_name=alias_is_no_name)
+    patient, _ = DemoPatient.objects.get_or_create(programme_id=programme_id, alias=alias)
     case = Case.objects.create(
         id=id or uuid7(),
         sent_hash=sent_hash,
@@ -130,11 +133,18 @@ def _factors(recorded: Sequence[str]) -> list[str]:
 
 @transaction.atomic
 def change_case(*, actor: Person, case: Case, seen_revision: int, changes: Mapping[str, Any]) -> Case:
-    """The case with other facts. Raises NotAllowed, ChangedSince, SettingFixed, NotUsable, FactorNotKnown."""
+    """The case with other facts. Raises NotAllowed, ChangedSince, SettingFixed, NotUsable, FactorNotKnown, and what
+    `aliases.correct` does for another alias.
+    """
+    given = dict(changes)
+    alias, is_no_name = given.pop("patient_alias", None), given.pop("alias_is_no_name", False)
+    if alias is not None:
+        case = aliases.correct(actor=actor, case=case, seen_revision=seen_revision, alias=alias, is_no_name=is_no_name)
+        if not given:
+            return case
     guard(May.CHART, actor, case)
     case = locked(case.pk)
     refuse_changed(case, seen_revision)
-    given = dict(changes)
     if "supervisor" in given:
         given["supervisor"] = _supervisor(case.programme_id, given["supervisor"])
     if given.get("anatomy", Anatomy.USUAL) == Anatomy.CHARTED_BY_SUPERVISOR:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import logging
 from dataclasses import dataclass
 from functools import cache
@@ -13,13 +14,13 @@ from uuid import UUID
 
 import requests
 from django.conf import settings
-from django.db import close_old_connections
+from django.db import DatabaseError, close_old_connections
 from py_vapid import Vapid02
 from pywebpush import WebPusher
 from requests.adapters import HTTPAdapter
 from urllib3.util import Retry
 
-from cases.models import PushSubscription
+from cases.models import Case, PushSubscription
 
 logger = logging.getLogger(__name__)
 
@@ -81,7 +82,7 @@ def _work(line: Queue[Letter]) -> None:
 def deliver(letter: Letter) -> None:
     """Sends it now. A browser that is gone is forgotten; whatever else fails is dropped and logged."""
     try:
-        status = _post(letter)
+        status = _post(letter, _as_called_now(letter.message))
         if status in GONE:
             PushSubscription.objects.filter(pk=letter.subscription_id).delete()
     except Exception as failed:
@@ -92,7 +93,17 @@ def deliver(letter: Letter) -> None:
         logger.warning("A push service answered %s.", status)
 
 
-def _post(letter: Letter) -> int:
+def _as_called_now(message: bytes) -> bytes:
+    """The message with the patient's alias as it is by now: one that was corrected meanwhile is sent nowhere."""
+    told = json.loads(message)
+    try:
+        alias = Case.objects.values_list("patient__alias", flat=True).get(pk=told["case"])
+    except (DatabaseError, Case.DoesNotExist):
+        alias = ""  # news of an emergency goes out all the same
+    return json.dumps({**told, "alias": alias}, ensure_ascii=False).encode()
+
+
+def _post(letter: Letter, message: bytes) -> int:
     """The status of the answer, whose body is not read. Raises what the line raises."""
     url = urlsplit(letter.endpoint)
     claims = {"aud": f"{url.scheme}://{url.netloc}", "sub": f"https://{settings.ALLOWED_HOSTS[0].lstrip('.')}"}
@@ -104,7 +115,7 @@ def _post(letter: Letter) -> int:
         "Urgency": "high" if letter.urgent else "normal",
         "Topic": letter.topic,
     }
-    sealed = WebPusher({"endpoint": letter.endpoint, "keys": keys}).encode(letter.message)["body"]
+    sealed = WebPusher({"endpoint": letter.endpoint, "keys": keys}).encode(message)["body"]
     with requests.Session() as session:
         for scheme in ("https://", "http://"):
             session.mount(scheme, HTTPAdapter(max_retries=RETRIES))

@@ -94,6 +94,24 @@ test('a refusal is said at its field', async () => {
   expect(screen.getByLabelText('Patient alias').getAttribute('aria-invalid')).toBe('true')
 })
 
+test('what looks like a name is asked about once, and sent again with that said', async () => {
+  const seen = await filled((sent) =>
+    (sent.body as { alias_is_no_name?: boolean }).alias_is_no_name
+      ? 'nothing'
+      : problem(422, 'alias-looks-like-a-name', [{ pointer: '#/patient_alias', detail: 'This looks like a name.' }]),
+  )
+  send()
+  expect(await screen.findByText('This looks like a name.')).toBeTruthy()
+  fireEvent.click(screen.getByRole('button', { name: 'It is no name: take it' }))
+  fireEvent.click(await screen.findByRole('button', { name: 'Try again' }))
+  await expect.poll(() => posted(seen).length).toBe(3)
+  expect(posted(seen).map((s) => (s.body as { alias_is_no_name?: boolean }).alias_is_no_name)).toEqual([
+    undefined,
+    true,
+    true,
+  ])
+})
+
 test('an id the server had with other content is renewed, and said so', async () => {
   const seen = await filled(() => problem(409, 'id-used-differently'))
   send()

@@ -29,9 +29,13 @@ IF_MATCH_OPTIONAL = OpenApiParameter(
 )
 
 
+IS_NO_NAME = "Somebody looked: what was refused as `alias-looks-like-a-name` is none."
+
+
 class CaseGiven(Strict):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
     patient_alias = Text(max_length=40, help_text="An alias. A real identity has no place here.")
+    alias_is_no_name = Value(bool, required=False, help_text=IS_NO_NAME)
     tooth = Value(ToothName)
     setting = Value(Setting)
     supervisor = Id(required=False, allow_null=True)
@@ -56,6 +60,8 @@ class CaseChanges(Strict):
         help_text="All that makes the case difficult, codes of `difficulty-factors`; replaces what was recorded.",
     )
     supervisor = Id(required=False, allow_null=True)
+    patient_alias = Text(max_length=40, required=False, help_text="In place of a mistyped one, which goes everywhere.")
+    alias_is_no_name = Value(bool, required=False, help_text=IS_NO_NAME)
 
 
 class CasesView(View):
@@ -117,7 +123,8 @@ class CaseView(View):
         operation_id="case_update",
         tags=TAGS,
         summary="Change the facts of a case",
-        description="Every change a plan could rest on raises the revision; plans made before are stale then.",
+        description="Every change a plan could rest on raises the revision; plans made before are stale then. Another "
+        "alias is none: the old text goes everywhere, also from the patient's other cases.",
         parameters=[IF_MATCH],
         request=CaseChanges,
         responses=CaseShown,

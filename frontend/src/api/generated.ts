@@ -180,7 +180,7 @@ export interface paths {
         head?: never;
         /**
          * Change the facts of a case
-         * @description Every change a plan could rest on raises the revision; plans made before are stale then.
+         * @description Every change a plan could rest on raises the revision; plans made before are stale then. Another alias is none: the old text goes everywhere, also from the patient's other cases.
          */
         patch: operations["case_update"];
         trace?: never;
@@ -2068,6 +2068,8 @@ export interface components {
             wide_mm: number;
         };
         CaseGivenRequest: {
+            /** @description Somebody looked: what was refused as `alias-looks-like-a-name` is none. */
+            alias_is_no_name?: boolean;
             /** @description Names on offer for the tooth; the usual ones where left out. */
             canals?: string[] | null;
             /**
@@ -3679,11 +3681,15 @@ export interface components {
             widths?: components["schemas"]["WidthInputRequest"][];
         };
         PatchedCaseChangesRequest: {
+            /** @description Somebody looked: what was refused as `alias-looks-like-a-name` is none. */
+            alias_is_no_name?: boolean;
             anatomy?: components["schemas"]["Anatomy"];
             /** @description All that makes the case difficult, codes of `difficulty-factors`; replaces what was recorded. */
             factors?: string[];
             /** @description Dam in place and tight. */
             isolated?: boolean;
+            /** @description In place of a mistyped one, which goes everywhere. */
+            patient_alias?: string;
             perforation?: boolean;
             root_filled?: boolean;
             setting?: components["schemas"]["Setting"];

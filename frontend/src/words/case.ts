@@ -15,6 +15,7 @@ export const cases = {
     alias: 'Patient alias',
     aliasHint:
       'A made-up word, such as Reed 12. Names, dates and numbers of real people do not belong here: this is a training tool, and a record that holds no identity cannot lose one.',
+    noName: 'It is no name: take it',
     notation: 'Notation',
     notations: NOTATIONS,
     designation: 'Tooth',
@@ -40,6 +41,10 @@ export const cases = {
     title: (iso: string, alias: string) => `${iso} · ${alias}`,
     under: (tooth: string, setting: string | undefined) => `${tooth}, ${(setting ?? '').toLowerCase()}`,
     from: (iso: string, point: string) => `tooth ${iso}, from ${point}`,
+    aliasWrong: 'Correct the alias',
+    aliasInstead: (alias: string) => `Instead of ${alias}`,
+    aliasHint: 'The old text goes, here and everywhere. The log keeps that it was changed, by whom and when.',
+    aliasSave: 'Put this in its place',
     which: 'Which canal',
     choose: 'Choose …',
     otherCanal: 'Another, by name',

@@ -8,6 +8,7 @@ import { words } from '@/words/en'
 import { StandingPill } from '../cases/case-row'
 import { CaseImages } from '../images/case-images'
 import { AddCanal } from './add-canal'
+import { Alias } from './alias'
 import { Along } from './along'
 import { CanalRow } from './canal-row'
 import { DifficultyFactors } from './difficulty-factors'
@@ -64,6 +65,7 @@ function Charted({ of }: { of: CaseShown }) {
       <CaseImages of={of} />
       <ToothFacts of={of} />
       <DifficultyFactors of={of} />
+      <Alias of={of} />
     </>
   )
 }

@@ -1,6 +1,7 @@
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Notation, Setting, Tooth } from '@/api/shapes'
 import { Choice, TextField } from '@/parts/fields'
+import { NoName, saidOf } from '@/parts/no-name'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { Sent } from '@/parts/sent'
@@ -30,12 +31,14 @@ export function NewCase() {
     const lacks = tried ? lacking(fields, search.tooth) : {}
     return lacks[field] ?? sending.problem?.at(field)
   }
+  const noName = useRef<string | undefined>(undefined)
   const send = () =>
     run(async () => {
       const { tooth } = search
       if (!tooth || fields.setting === '') return
       const name = { notation: fields.notation, designation: fields.designation.trim() }
-      const same = { id: fields.id, patient_alias: fields.patient_alias.trim(), setting: fields.setting }
+      const alias = saidOf(fields.patient_alias, noName.current)
+      const same = { id: fields.id, ...alias, setting: fields.setting }
       const id = await openCase({ ...same, tooth: name, canals: chosenCanals(fields, tooth) })
       await draft.clear(emptyCase(uuid7()))
       go(`/cases/${id}`, { replace: true })
@@ -57,6 +60,13 @@ export function NewCase() {
           value={fields.patient_alias}
           wrong={wrong('patient_alias')}
           onInput={(patient_alias) => draft.set({ patient_alias })}
+        />
+        <NoName
+          of={sending}
+          onSaid={() => {
+            noName.current = fields.patient_alias
+            void send()
+          }}
         />
         <ToothFields fields={fields} set={draft.set} wrong={search.wrong ?? wrong('tooth')} />
         {search.tooth && <ToothFound tooth={search.tooth} fields={fields} set={draft.set} />}
