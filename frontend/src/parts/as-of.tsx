@@ -5,11 +5,11 @@ import { Notice } from './notice'
 /** From this age on nobody should rely on a list that is brought up to date every few seconds. */
 export const OLD_S = 20
 
-/** Since when nothing of what happened is shown: quiet while that is recent, a caution once it is old. */
-export function AsOf({ at, old_s = OLD_S }: { at: number; old_s?: number }) {
+/** Since when nothing of what happened is shown, and of what: quiet while that is recent, a caution once it is old. */
+export function AsOf({ at, old_s = OLD_S, what }: { at: number; old_s?: number; what?: string | undefined }) {
   const says = words.clock(at)
-  if (useOlder(at, old_s * 1000)) return <Notice sign="caution">{words.old(says)}</Notice>
-  return <p class="small soft">{words.asOf(says)}</p>
+  if (useOlder(at, old_s * 1000)) return <Notice sign="caution">{words.old(says, what)}</Notice>
+  return <p class="small soft">{words.asOf(says, what)}</p>
 }
 
 const A_LITTLE_MS = 20 // timers go off a moment early

@@ -15,11 +15,13 @@ interface SeenProps<T> {
   rows?: number
   /** A list says how old it is, and from this age on that it is. */
   old_s?: number | undefined
+  /** What the list is of, where no heading says so. */
+  what?: string
   children: (value: T) => ComponentChildren
 }
 
 /** What the server said or what this phone last saw of it; every state between asking and failing is told. */
-export function Seen<T>({ of, rows = 3, old_s, children }: SeenProps<T>) {
+export function Seen<T>({ of, rows = 3, old_s, what, children }: SeenProps<T>) {
   const { value, at, state, problem, again } = of
   const retry = { says: words.tryAgain, onDo: again }
   return (
@@ -34,7 +36,7 @@ export function Seen<T>({ of, rows = 3, old_s, children }: SeenProps<T>) {
           {problem?.message ?? words.failed}
         </Notice>
       )}
-      {old_s !== undefined && at !== undefined && state !== 'offline' && <AsOf at={at} old_s={old_s} />}
+      {old_s !== undefined && at !== undefined && state !== 'offline' && <AsOf at={at} old_s={old_s} what={what} />}
       {value === undefined && state === 'asking' && <Waiting rows={rows} />}
       {value !== undefined && children(value)}
     </>

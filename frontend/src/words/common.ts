@@ -24,8 +24,9 @@ export const common = {
     'What you sent first had arrived after all. This is different from it: look at what is there, then send this as another one.',
   notKnown: 'The app met something it does not know. Reload it; what you typed is kept.',
   restored: 'This is what you had typed before. It has not been sent.',
-  asOf: (clock: string) => `as of ${clock}`,
-  old: (clock: string) => `No news since ${clock}. What has happened since is not shown here.`,
+  asOf: (clock: string, what = '') => `${what && `${what}: `}as of ${clock}`,
+  old: (clock: string, what = '') =>
+    `${what ? `${what}: no` : 'No'} news since ${clock}. What has happened since is not shown here.`,
   offline: (seen: string) => `No connection. This is what was seen ${seen}.`,
   offlineNothing: 'No connection, and nothing of this is on the phone yet.',
   failed: 'The server could not answer.',

@@ -13,6 +13,7 @@ export const review = {
     empty: 'Nothing waits.',
     allCases: 'All cases',
     plans: 'Plans to decide on',
+    chairs: 'At the chairs',
     groups: {
       halted: 'Emergency: call or go there',
       waits: 'Waits at the chair',

@@ -17,7 +17,7 @@ export function Worklist() {
     <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />} wide>
       <div class="worklist">
         <div class="stack close chairs-as-of">
-          <Seen of={running} rows={2} old_s={OLD_S}>
+          <Seen of={running} rows={2} old_s={OLD_S} what={words.worklist.chairs}>
             {() => null}
           </Seen>
         </div>
