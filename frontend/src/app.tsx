@@ -29,7 +29,7 @@ import { membership, personId, standing } from './store/session'
 import { words } from './words/en'
 
 /** Screens that show work, or take something in: they would lack what waits, or lose it. */
-const OF_WORK = /^\/(?:cases\/|share)/
+const OF_WORK = /^\/(?:share|cases\/(?:new$|(?<id>[^/?]+)))/
 
 type Screen = (parts: Record<string, string>) => preact.JSX.Element
 
@@ -103,7 +103,8 @@ function OtherTab({ or = null }: { or?: preact.JSX.Element | null }) {
 function screenAt(path: string): preact.JSX.Element {
   const first = membership.value?.role === 'student' ? '/cases' : '/worklist'
   const wanted = path.split('?')[0] === '/' ? first : path
-  if (cannotRead.value && OF_WORK.test(wanted)) return <NoWork />
+  const work = cannotRead.value && OF_WORK.exec(wanted)
+  if (work) return <NoWork caseId={work.groups?.id} />
   for (const [pattern, screen] of SCREENS) {
     const parts = match(pattern, wanted)
     if (parts) return screen(parts)

@@ -1,4 +1,4 @@
-import { cleanup, render, screen } from '@testing-library/preact'
+import { cleanup, fireEvent, render, screen } from '@testing-library/preact'
 import { type IDBPDatabase, openDB } from 'idb'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { App } from '@/app'
@@ -10,6 +10,7 @@ import { closeMarkings, write as keepMarking, waitingOf as waitingMarkings } fro
 import { unsent, unsentKnown } from '@/store/outbox'
 import { type Done, record } from '@/store/record'
 import { personId } from '@/store/session'
+import { words } from '@/words/en'
 import { signedIn } from './people'
 import { serve } from './server'
 
@@ -127,6 +128,27 @@ test('an app that is older than the store says what it is, and shows no work wit
   address.value = '/cases'
   expect(await screen.findByRole('heading', { name: 'Cases' })).toBeTruthy()
   expect(screen.getByText(OUTDATED)).toBeTruthy()
+})
+
+test('an app that is older than the store takes an emergency all the same, and sends it', async () => {
+  await written()
+  const sent: unknown[] = []
+  serve(({ method, path, body }) => {
+    if (method !== 'POST') return 'nothing'
+    sent.push(path, ...(body as { events: { told: unknown }[] }).events.map(({ told }) => told))
+    return { body: { position: 1, course: null, canals: [], events: (body as { events: unknown[] }).events } }
+  })
+  address.value = '/cases/c'
+  render(<App />)
+  expect(await screen.findByText(OUTDATED)).toBeTruthy()
+  fireEvent.click(await screen.findByRole('button', { name: words.chair.problem }))
+  fireEvent.click(await screen.findByRole('button', { name: 'Sudden bleeding' }))
+  expect((await screen.findByRole('region', { name: 'Emergency' })).textContent).toContain('Sudden bleeding')
+  await vi.waitFor(() => expect(sent[0]).toBe('cases/c/events'))
+  expect(sent[1]).toMatchObject({ kind: 'emergency', what: 'sudden_bleeding' })
+  address.value = '/cases/new'
+  expect(await screen.findByRole('heading', { name: 'No work is shown here' })).toBeTruthy()
+  expect(screen.queryByRole('button', { name: words.chair.problem })).toBeNull()
 })
 
 test('what waits is not taken to be known where it could not be read; it is read as soon as it can be', async () => {

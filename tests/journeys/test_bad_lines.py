@@ -117,6 +117,13 @@ def test_an_app_that_is_older_than_the_store_says_so_and_shows_no_work(at_work: 
     expect(phone.get_by_text("This app is older than what is kept on this phone.")).to_be_visible()
     expect(phone.get_by_role("heading", name="No work is shown here")).to_be_visible()
     expect(phone.locator(".now-card")).to_have_count(0)
+    # An emergency is told all the same, and the server has it.
+    before = len(events(phone, case))
+    phone.unroute("**/events")
+    phone.get_by_role("button", name="Problem").click()
+    phone.get_by_role("button", name="Sudden bleeding").click()
+    expect(phone.get_by_role("alert").filter(has_text="Sudden bleeding")).to_be_visible()
+    assert stored_by_now(phone, case, before + 1)[-1]["told"]["kind"] == "emergency"
     phone.goto(f"/cases/{case}")
     expect(phone.get_by_role("heading", name="No work is shown here")).to_be_visible()
     # What needs no store is there.
