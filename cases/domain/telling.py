@@ -189,7 +189,7 @@ def _text(value: Any, field: str) -> str | None:
 
 
 def _whole(item: Any) -> str:
-    """All that is said of an item that came or went."""
+    """What is said of an item that came or went: all that is not as usual."""
     kind = type(item).__name__
     if kind == "Technique":
         return _name(item, 0)
@@ -199,7 +199,8 @@ def _whole(item: Any) -> str:
         value = getattr(item, each.name)
         many = isinstance(value, dict) or (isinstance(value, tuple) and any(map(is_dataclass, value)))
         text = str(len(value)) if many and value else _text(value, field)
-        if text is not None and field not in NOT_TOLD and each.name not in KEYS.get(kind, ()):
+        unsaid = value == each.default or field in NOT_TOLD or each.name in KEYS.get(kind, ())
+        if text is not None and not unsaid:
             unit = UNITS.get(field.rpartition("_")[2], "")
             said.append(f"{LABELS.get(field, (each.name,))[0]} {text} {unit}".rstrip())
     return ", ".join(said) or "there"

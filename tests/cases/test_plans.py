@@ -371,7 +371,9 @@ def test_the_most_dangerous_change_comes_first(priya: Person, approved: ToothPla
     assert [canal.canal for canal in changes.canals] == ["DB", "P"]
     bears_on = [change.bears_on for change in changes.canals[0].changes]
     assert bears_on == sorted(bears_on, key=list(Bears).index)
-    assert "confirming image 3" in {change.subject for change in changes.canals[0].changes}
+    taken = next(change for change in changes.canals[0].changes if change.subject == "confirming image 3")
+    assert (taken.label, taken.before) == ("reading", None)
+    assert taken.after == "stop that was set 18 mm, tip short of the apex 0 mm, reference point DB cusp"
 
 
 def test_every_move_is_logged_with_who_and_what(approved: ToothPlanVersion, priya: Person, vale: Person) -> None:

@@ -12,7 +12,7 @@ export function saidOf(typed: string, noName: string | undefined) {
 export function NoName({ of, onSaid }: { of: Sending; onSaid: () => void }) {
   if (of.problem?.code !== LOOKS_LIKE_A_NAME) return null
   return (
-    <button type="button" class="button" disabled={of.state === 'busy'} onClick={onSaid}>
+    <button type="button" class="button answer" disabled={of.state === 'busy'} onClick={onSaid}>
       {words.newCase.noName}
     </button>
   )
