@@ -11,9 +11,10 @@ from typing import Any
 import pytest
 from rest_framework.test import APIClient
 
+from cases.domain.acknowledged import to_acknowledge
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
-from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion
+from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion, values
 from cases.services import canals, cases, plans, readings, reviews
 from cases.services.plan_input import Asked
 from planning.plan_input import CanalChoice, Choices, Pattern
@@ -163,7 +164,8 @@ def with_size(asked: Asked, canal: str, final_size: int, reason: str = "") -> As
 
 
 def decide(supervisor: Person, version: ToothPlanVersion, decision: Decision, **more: Any) -> Any:
-    given: dict[str, Any] = {"seen_hash": version.hash, "note": "Seen."}
+    seen = tuple(to_acknowledge(values.made(version).cautions)) if decision is Decision.APPROVED else ()
+    given: dict[str, Any] = {"seen_hash": version.hash, "note": "Seen.", "acknowledged": seen}
     return reviews.decide(supervisor=supervisor, version=version, decision=decision, **(given | more))[0]
 
 

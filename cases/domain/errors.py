@@ -79,6 +79,11 @@ class NothingSaid(NotUsable):
     sentence = "A returned plan needs a note or a remark on a canal: the student must know what to change."
 
 
+class NotAcknowledged(NotUsable):
+    code = "not-acknowledged"
+    sentence = "Acknowledge by its name what must be put right before you approve. Still missing: {missing}"
+
+
 class NoSuchCanal(NotUsable):
     code = "no-such-canal"
     sentence = "The plan has no canal '{canal}'. It has {canals}."
@@ -151,6 +156,11 @@ class ReasonMissing(Conflict):
         "{canal}: the final size lies outside the advised range and no reason is given. "
         "Write it and submit the new version."
     )
+
+
+class EmptyPlan(Conflict):
+    code = "empty-plan"
+    sentence = "Plan {number} is empty: no canal has a length. Measure one at least, plan again and submit that plan."
 
 
 class SentDifferently(Conflict):

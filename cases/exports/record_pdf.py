@@ -147,6 +147,7 @@ def _versions(record: Record) -> Iterator[Row]:
         decisions = "\n".join(
             f"{plain(each.decision)} by {cells.person(each.who)}, {cells.time(each.at)}"
             + (f": {each.note}" if each.note else "")
+            + "".join(f"\nAcknowledged, {one.canal or 'whole tooth'}: {one.says}" for one in each.acknowledged)
             for each in one.decisions
         )
         yield Row(cells=(str(one.number), f"{one.technique}, {one.kit}", one.author.name, decisions or "none"))

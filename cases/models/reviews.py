@@ -19,6 +19,9 @@ class Review(Sent, Fixed):
     supervisor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="reviews")
     decision = models.CharField(max_length=8, choices=choices(Decision))
     note = models.TextField(blank=True)
+    acknowledged = models.JSONField(
+        default=list, blank=True, help_text="What must be put right and was seen by its name: code and canal."
+    )
     at = models.DateTimeField(auto_now_add=True)
 
     class Meta:

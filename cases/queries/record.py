@@ -8,11 +8,13 @@ from uuid import UUID
 
 from django.db.models import Prefetch
 
+from cases.domain.acknowledged import Named, to_acknowledge
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.record import cautions, steps, sums, timeline, words
 from cases.domain.record.story import Fact, Story, Version
 from cases.domain.record.value import (
+    AcknowledgedRecord,
     CanalRecord,
     DecisionRecord,
     ImageRemoval,
@@ -142,6 +144,7 @@ class _Made:
                     who=self._person(each.supervisor),
                     at=each.at,
                     note=_note(each),
+                    acknowledged=_acknowledged(each, self.story.versions[row.hash]),
                 )
                 for each in reviews
             ),
@@ -214,6 +217,15 @@ def _note(review: Review) -> str:
     remarks = sorted(review.remarks.all(), key=lambda each: each.canal_plan.place)
     said = [review.note, *(f"{each.canal_plan.canal}: {each.text}" for each in remarks)]
     return "\n".join(each for each in said if each)
+
+
+def _acknowledged(review: Review, version: Version) -> tuple[AcknowledgedRecord, ...]:
+    """In the words of the plan that was approved."""
+    said = to_acknowledge(version.plan.cautions)
+    named = [Named(**one) for one in review.acknowledged]
+    return tuple(
+        AcknowledgedRecord(code=one.code, canal=one.canal, says=said[one].says) for one in named if one in said
+    )
 
 
 def _roles(case: Case) -> dict[UUID, Role]:

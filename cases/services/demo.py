@@ -9,10 +9,11 @@ from typing import Any
 
 from django.db import transaction
 
+from cases.domain.acknowledged import to_acknowledge
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
 from cases.domain.told import Told
-from cases.models import Canal, Case, Kit, Membership, Person, Programme, ToothPlanVersion
+from cases.models import Canal, Case, Kit, Membership, Person, Programme, ToothPlanVersion, values
 from cases.services import canals, cases, plans, programmes, readings, reviews
 from cases.services.demo_work import Bench
 from cases.services.plan_input import Asked
@@ -178,6 +179,7 @@ class _Story:
             decision=decision,
             seen_hash=version.hash,
             note=step["note"],
+            acknowledged=list(to_acknowledge(values.made(version).cautions)) if decision is Decision.APPROVED else (),
             remarks=[Remark(canal=canal, text=text) for canal, text in step.get("remarks", {}).items()],
         )
 

@@ -8,7 +8,7 @@ from uuid import UUID
 from django.db import transaction
 from django.utils import timezone
 
-from cases.domain.errors import ChangedSince, PlanStale, ReasonMissing
+from cases.domain.errors import ChangedSince, EmptyPlan, PlanStale, ReasonMissing
 from cases.domain.plan_life import PlanState, Verb, after
 from cases.domain.who_may import May
 from cases.models import Case, Person, ToothPlanVersion
@@ -19,6 +19,7 @@ from cases.services.plan_input import Asked, snapshot
 from cases.services.versions import Made
 from planning.plan import plan
 from planning.plan_value import Plan
+from planning.readings import LengthState
 
 # As many for a preview as for a version: fewer move the medians, and a plan would differ from itself.
 SAMPLES = 500
@@ -80,7 +81,7 @@ def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> Too
 
 @transaction.atomic
 def submit(*, actor: Person, version: ToothPlanVersion, seen_hash: str | None = None) -> ToothPlanVersion:
-    """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale, ReasonMissing, ChangedSince."""
+    """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale, ReasonMissing, EmptyPlan, ChangedSince."""
     guard(May.SUBMIT, actor, version.case)
     case, version = held(version)
     if seen_hash not in (None, version.hash):
@@ -90,6 +91,7 @@ def submit(*, actor: Person, version: ToothPlanVersion, seen_hash: str | None = 
     after(PlanState(version.state), Verb.SUBMIT)
     refuse_stale(version, case, "submit")
     _refuse_unreasoned(version)
+    _refuse_empty(version)
     version.asked += 1
     version.submitted_at = timezone.now()
     versions.move(version, Verb.SUBMIT, actor, case, "asked", "submitted_at")
@@ -101,6 +103,12 @@ def _refuse_unreasoned(version: ToothPlanVersion) -> None:
     for caution in json.loads(version.output_text)["cautions"]:
         if caution["code"] == "size-reason-missing":
             raise ReasonMissing(canal=caution["canal"], at=("choices", "canals"))
+
+
+def _refuse_empty(version: ToothPlanVersion) -> None:
+    """Raises EmptyPlan where no canal has a length. What only waits to be put right can be judged."""
+    if not version.canal_plans.exclude(length_state=LengthState.MISSING).exists():
+        raise EmptyPlan(number=version.number)
 
 
 @transaction.atomic

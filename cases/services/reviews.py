@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
+from typing import Any
 from uuid import UUID
 
 from django.db import transaction
 from django.utils import timezone
 
+from cases.domain.acknowledged import Named, refuse_unacknowledged
 from cases.domain.errors import ChangedSince, DecidedBefore, NoSuchCanal, NotAllowed, NothingSaid, NotUsable
 from cases.domain.plan_life import Decision, PlanState, Verb, after
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
-from cases.models import Person, Review, ReviewRemark, ToothPlanVersion
+from cases.models import Person, Review, ReviewRemark, ToothPlanVersion, values
 from cases.services import log, release, replan, sent
 from cases.services.doer import guard
 from cases.services.plans import held, refuse_stale
@@ -38,21 +40,24 @@ def decide(
     seen_hash: str,
     note: str = "",
     remarks: Sequence[Remark] = (),
+    acknowledged: Sequence[Named] = (),
     id: UUID | None = None,
 ) -> tuple[Review, bool]:
     """Approves or returns exactly the version that was on the screen; False where it was sent before.
 
     Where work goes on, it goes on by the approved version. An approval may leave canals out that a remark returns: they
-    wait with what ends in one with them, the others go on.
+    wait with what ends in one with them, the others go on. What must be put right is acknowledged by its name.
 
     Raises NotAllowed, ChangedSince, MoveNotPossible, DecidedBefore (another supervisor was first), PlanStale,
-    NothingSaid, NoSuchCanal, NotUsable where nothing is left to approve, SentDifferently.
+    NothingSaid, NoSuchCanal, NotAcknowledged, NotUsable where nothing is left to approve, SentDifferently.
     """
     guard(May.REVIEW, supervisor, version.case)
     if supervisor.pk in (version.author_id, version.case.student_id):
         raise NotAllowed(reason="Nobody decides on a plan of their own.")
     case, version = held(version)
-    what = {"decision": decision.value, "note": note, "remarks": list(remarks), "hash": seen_hash}
+    what: dict[str, Any] = {"decision": decision.value, "note": note, "remarks": list(remarks), "hash": seen_hash}
+    if acknowledged:
+        what["acknowledged"] = list(acknowledged)
     sent_hash = sent.fingerprint(actor=supervisor, to=version.pk, what=what)
     if before := sent.known(Review, id, sent_hash):
         return before, False
@@ -63,6 +68,8 @@ def decide(
     refuse_stale(version, case, "submit")
     if decision is Decision.RETURNED and not note.strip() and not remarks:
         raise NothingSaid(at=("remarks",))
+    if decision is Decision.APPROVED:
+        refuse_unacknowledged(values.made(version).cautions, acknowledged)
     version.state, version.decided_at = to, timezone.now()
     version.save(update_fields=["state", "decided_at"])
     review = Review.objects.create(
@@ -73,6 +80,7 @@ def decide(
         supervisor=supervisor,
         decision=decision,
         note=note,
+        acknowledged=[asdict(one) for one in acknowledged] if decision is Decision.APPROVED else [],
     )
     _remark(review, version, remarks)
     if decision is Decision.APPROVED:

@@ -12,8 +12,9 @@ from cases.domain.plan_life import Decision, PlanState
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Kit, Person, Programme, Review, ToothPlanVersion
 from cases.queries import worklist
-from cases.services import plans
+from cases.services import canals, plans, readings
 from cases.services.plan_input import Asked
+from planning.readings import ConfirmingImage
 from tests.cast import API, canal_of, client, decide, open_case, problem, with_size
 from tests.many import copies
 
@@ -264,12 +265,22 @@ def test_versions_are_listed_with_what_was_decided(
     ]
 
 
+def measured(programme: Programme, student: Person, alias: str, **facts: Any) -> Case:
+    """A first molar of which only the palatal canal is charted, its length confirmed."""
+    case = open_case(programme, student, "26", canals=["P"], patient_alias=alias)
+    palatal = {"finding": "found", "reference_point": "palatal cusp", **facts}
+    canals.change_canal(actor=student, canal=canal_of(case, "P"), changes=palatal)
+    reading = ConfirmingImage(set_mm=21.0, tip_short_mm=1.0, reference_point="palatal cusp")
+    readings.take_length(actor=student, canal=canal_of(case, "P"), reading=reading)
+    case.refresh_from_db()
+    return case
+
+
 def test_the_worklist_has_the_riskiest_and_then_the_oldest_first(
     programme: Programme, priya: Person, tom: Person, vale: Person, submitted: ToothPlanVersion, asked: Asked
 ) -> None:
-    bare = open_case(programme, tom, "26", canals=["P"])
-    unmeasured, _ = plans.propose(actor=tom, case=bare, asked=asked)
-    plans.submit(actor=tom, version=unmeasured)
+    curved = measured(programme, tom, "Bench 2", curvature_deg=40.0)
+    plans.submit(actor=tom, version=plans.propose(actor=tom, case=curved, asked=asked)[0])
     told = client(vale).get(f"{API}/programmes/{programme.pk}/worklist").json()["results"]
     assert [each["student"]["name"] for each in told] == ["Tom", "Priya"]
     assert told[0]["stops"] > told[1]["stops"] == 0
@@ -318,7 +329,7 @@ def test_the_worklist_asks_the_database_as_often_however_long_it_is(
     django_assert_num_queries: DjangoAssertNumQueries,
 ) -> None:
     for name in ("one", "two", "three"):
-        case = open_case(programme, tom, "26", canals=["P"], patient_alias=name)
+        case = measured(programme, tom, name)
         plans.submit(actor=tom, version=plans.propose(actor=tom, case=case, asked=asked)[0])
     browser = client(vale)
     # Session, person, role, versions with what they refer to, canals.

@@ -31,7 +31,7 @@ export const record: RecordValue = {
       kit: 'Check kit',
       author: priya,
       at,
-      decisions: [{ decision: 'approved', who: vale, at, note: 'Go on.' }],
+      decisions: [{ decision: 'approved', who: vale, at, note: 'Go on.', acknowledged: [] }],
     },
   ],
   canals: [

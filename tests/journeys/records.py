@@ -24,9 +24,16 @@ def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers:
 def approved_case(student: Page, supervisor: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> str:
     """A lower second molar with three canals, every length confirmed, its plan approved; returns the case's id."""
     version = submitted_plan(student, alias, tooth=tooth, setting=setting)
-    seen = {"If-Match": f'"{version["hash"]}"'}
-    send(supervisor, "POST", f"plan-versions/{version['id']}/reviews", {"decision": "approved"}, **seen)
+    approves(supervisor, version)
     return str(version["case"])
+
+
+def approves(supervisor: Page, version: Mapping[str, Any]) -> None:
+    """All that must be put right acknowledged by its name."""
+    bars = [one for one in version["plan"]["cautions"] if one["severity"] == "stop" and one["overridden"] is None]
+    body = {"decision": "approved", "acknowledged": [{"code": one["code"], "canal": one["canal"]} for one in bars]}
+    seen = {"If-Match": f'"{version["hash"]}"'}
+    send(supervisor, "POST", f"plan-versions/{version['id']}/reviews", body, **seen)
 
 
 def submitted_plan(student: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> Mapping[str, Any]:

@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys import hands
 from tests.journeys.conftest import Opens
-from tests.journeys.records import PLAN, events, send
+from tests.journeys.records import PLAN, approves, events, send
 from tests.journeys.test_chair import WORD_MS, answer, at_the_chair
 
 
@@ -31,11 +31,6 @@ def another_plan(student: Page, supervisor: Page, case: str, *, set_mm: float) -
     approves(supervisor, version)
     told: Mapping[str, Any] = version
     return told
-
-
-def approves(supervisor: Page, version: Mapping[str, Any]) -> None:
-    seen = {"If-Match": f'"{version["hash"]}"'}
-    send(supervisor, "POST", f"plan-versions/{version['id']}/reviews", {"decision": "approved"}, **seen)
 
 
 def _kit(student: Page) -> str:

@@ -16,6 +16,7 @@ from cases.api.etags import seen as seen_tag
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
+from cases.domain.acknowledged import Named
 from cases.domain.changes import PlanChanges
 from cases.domain.errors import NotUsable
 from cases.domain.plan_life import Decision
@@ -59,11 +60,21 @@ class RemarkGiven(Strict):
     )
 
 
+class NamedGiven(Strict):
+    code = Text(max_length=60)
+    canal = Text(max_length=12, required=False, allow_null=True, help_text="None: of the whole tooth.")
+
+
 class ReviewGiven(Strict):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
     decision = Value(Decision)
     note = Text(required=False, allow_blank=True)
     remarks = RemarkGiven(many=True, required=False)
+    acknowledged = NamedGiven(
+        many=True,
+        required=False,
+        help_text="With an approval: every caution of severity `stop` that was not let pass, by its name.",
+    )
 
 
 class ReleaseGiven(Strict):
@@ -172,7 +183,8 @@ class ReviewsView(View):
         description="By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as "
         "If-Match (428 without, 412 for another). A returned plan needs a note or a remark. An approval may leave "
         "canals out: those whose remark says `returned`, and what ends in one with them. 409 where another supervisor "
-        "was first or the case has changed.",
+        "was first or the case has changed; 422, `not-acknowledged`, where an approval does not name every caution of "
+        "severity `stop` that was not let pass.",
         parameters=[IF_MATCH],
         request=ReviewGiven,
         responses={200: ReviewShown, 201: ReviewShown},
@@ -182,6 +194,7 @@ class ReviewsView(View):
         version = seen.version(me(request), version_id)
         read = given(ReviewGiven, request)
         read["remarks"] = [Remark(**remark) for remark in read.get("remarks", [])]
+        read["acknowledged"] = [Named(**one) for one in read.get("acknowledged", [])]
         row, created = reviews.decide(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
         return answer(ReviewShown, row, created=created)
 

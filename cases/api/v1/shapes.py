@@ -8,6 +8,7 @@ from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
 
 from cases.api.fields import Value
+from cases.domain.acknowledged import Named
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.standing import Standing
 from cases.domain.struck import StruckWhy
@@ -153,6 +154,9 @@ class ReviewShown(serializers.Serializer[Any]):
     at = serializers.DateTimeField()
     note = serializers.CharField()
     remarks = RemarkShown(many=True)
+    acknowledged = Value(
+        tuple[Named, ...], help_text="What must be put right and was acknowledged by its name when it was approved."
+    )
 
 
 class VersionListed(serializers.Serializer[Any]):

@@ -127,6 +127,15 @@ class CanalRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AcknowledgedRecord:
+    """What must be put right and was acknowledged by its name when the plan was approved."""
+
+    code: str
+    canal: str | None
+    says: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DecisionRecord:
     """A supervisor's decision on a version of the plan."""
 
@@ -134,6 +143,7 @@ class DecisionRecord:
     who: RecordPerson
     at: datetime
     note: str
+    acknowledged: tuple[AcknowledgedRecord, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -904,7 +904,7 @@ export interface paths {
         put?: never;
         /**
          * Approve or return a plan
-         * @description By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as If-Match (428 without, 412 for another). A returned plan needs a note or a remark. An approval may leave canals out: those whose remark says `returned`, and what ends in one with them. 409 where another supervisor was first or the case has changed.
+         * @description By a supervisor of the programme, for exactly the version on the screen: its hash goes with it as If-Match (428 without, 412 for another). A returned plan needs a note or a remark. An approval may leave canals out: those whose remark says `returned`, and what ends in one with them. 409 where another supervisor was first or the case has changed; 422, `not-acknowledged`, where an approval does not name every caution of severity `stop` that was not let pass.
          */
         post: operations["reviews_create"];
         delete?: never;
@@ -1335,6 +1335,12 @@ export interface components {
          * @enum {string}
          */
         About: "emergency" | "pause" | "look" | "discard";
+        /** @description What must be put right and was acknowledged by its name when the plan was approved. */
+        AcknowledgedRecord: {
+            canal: string | null;
+            code: string;
+            says: string;
+        };
         /**
          * @description * `gauge`: A hand instrument that feels the size at the end; it must not cut.
          * @enum {string}
@@ -2423,6 +2429,7 @@ export interface components {
         Decision: "approved" | "returned";
         /** @description A supervisor's decision on a version of the plan. */
         DecisionRecord: {
+            acknowledged: components["schemas"]["AcknowledgedRecord"][];
             /** Format: date-time */
             at: string;
             decision: components["schemas"]["Decision"];
@@ -3503,6 +3510,16 @@ export interface components {
          * @enum {string}
          */
         NameCheck: "not_asked" | "open" | "nobody_named";
+        /** @description A caution by its name; no canal: of the whole tooth. */
+        Named: {
+            canal: string | null;
+            code: string;
+        };
+        NamedGivenRequest: {
+            /** @description None: of the whole tooth. */
+            canal?: string | null;
+            code: string;
+        };
         /** @description The canal's widths from the orifice down to its end, and where they are from. */
         NaturalCanal: {
             know: string;
@@ -4312,6 +4329,8 @@ export interface components {
             reason: string;
         };
         ReviewGivenRequest: {
+            /** @description With an approval: every caution of severity `stop` that was not let pass, by its name. */
+            acknowledged?: components["schemas"]["NamedGivenRequest"][];
             decision: components["schemas"]["Decision"];
             /**
              * Format: uuid
@@ -4322,6 +4341,8 @@ export interface components {
             remarks?: components["schemas"]["RemarkGivenRequest"][];
         };
         ReviewShown: {
+            /** @description What must be put right and was acknowledged by its name when it was approved. */
+            acknowledged: components["schemas"]["Named"][];
             /** @description Which submission of the version it answers. */
             asked: number;
             /** Format: date-time */

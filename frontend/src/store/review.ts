@@ -34,7 +34,7 @@ export function useReview(id: string) {
   const versions = useVersions(version.value?.case).value
   const earlier = versions?.find((v) => v.number === changes?.from_number)
   const before = useVersion(earlier?.id).value
-  return { version, changes: changes ?? undefined, before: changes ? before : undefined }
+  return { version, versions, changes: changes ?? undefined, before: changes ? before : undefined }
 }
 
 /** A supervisor decides on the version whose hash was on the screen. Where somebody was first, it is shown as it is now. */

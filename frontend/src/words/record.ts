@@ -59,6 +59,7 @@ export const record = {
     letPass: 'Let pass',
     takenBackBy: (who: string, at: string) => `Taken back by ${who}, ${at}`,
     plans: 'Plans and decisions',
+    acknowledged: (canal: string | null, says: string) => `Acknowledged, ${canal ?? 'whole tooth'}: ${says}`,
     version: (n: number, technique: string, kit: string) => `Version ${n}: ${technique}, ${kit}`,
     undecided: 'not decided on',
     visits: 'Visits',

@@ -70,6 +70,13 @@ export const review = {
     value: (text: string | null, unit: string) =>
       text === null ? 'none' : `${text.replace(/_/g, ' ')}${unit === '°' ? unit : unit && `\u00a0${unit}`}`,
   },
+  acknowledge: {
+    title: 'Must be put right: tick each you have seen',
+    tooth: 'Whole tooth',
+    first: (where: readonly string[]) => `Tick first: ${where.join(', ')}`,
+    missing: (where: readonly string[]) => `Tick each that must be put right before you approve: ${where.join(', ')}.`,
+    answers: 'What was said last',
+  },
   letPass: {
     open: 'Let the work go on',
     reason: 'Why the work may go on',

@@ -145,7 +145,10 @@ function Decisions({ of }: { of: RecordValue }) {
           more={
             one.decisions.length === 0
               ? [said.undecided]
-              : one.decisions.map((each) => [said.said[each.decision], by(each), each.note].filter(Boolean).join(' · '))
+              : one.decisions.flatMap((each) => [
+                  [said.said[each.decision], by(each), each.note].filter(Boolean).join(' · '),
+                  ...each.acknowledged.map((bar) => said.acknowledged(bar.canal, bar.says)),
+                ])
           }
         />
       ))}

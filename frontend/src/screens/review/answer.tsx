@@ -7,6 +7,7 @@ import { decide } from '@/store/review'
 import { useSending } from '@/store/sending'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
+import { unacknowledged } from './acknowledge'
 import { partners } from './release'
 import { type ReviewFields, saysSomething, toReview, unsaid } from './review-fields'
 
@@ -27,6 +28,7 @@ export function Answer({ of, draft }: { of: VersionShown; draft: Draft<ReviewFie
       await draft.clear(fields)
     })
   }
+  const open = unacknowledged(of.plan, draft.fields.value)
   const busy = sending.state === 'busy'
   return (
     <>
@@ -39,9 +41,11 @@ export function Answer({ of, draft }: { of: VersionShown; draft: Draft<ReviewFie
         <button type="button" class="button main" disabled={busy} onClick={() => send('approved')}>
           {busy
             ? words.review.busy
-            : returned.length > 0
-              ? words.release.approveBut([...returned, ...Object.keys(partners(of, returned))].join(', '))
-              : words.review.approve(of.number)}
+            : open.length > 0
+              ? words.acknowledge.first(open)
+              : returned.length > 0
+                ? words.release.approveBut([...returned, ...Object.keys(partners(of, returned))].join(', '))
+                : words.review.approve(of.number)}
         </button>
       </div>
     </>
@@ -53,5 +57,7 @@ function whatLacks(of: VersionShown, fields: ReviewFields, decision: NewReview['
   if (decision === 'returned') return saysSomething(fields) ? undefined : words.review.saySomething
   if (fields.returned.length === of.plan.canals.length) return words.release.all
   const [canal] = unsaid(fields)
-  return canal && words.release.why(canal)
+  if (canal) return words.release.why(canal)
+  const open = unacknowledged(of.plan, fields)
+  return open.length > 0 ? words.acknowledge.missing(open) : undefined
 }

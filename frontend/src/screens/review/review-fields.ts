@@ -1,4 +1,4 @@
-import type { NewReview } from '@/api/shapes'
+import type { Caution, NewReview, Plan } from '@/api/shapes'
 
 /** What is typed in a review. */
 export interface ReviewFields {
@@ -7,10 +7,21 @@ export interface ReviewFields {
   remarks: Record<string, string>
   /** Canals that an approval leaves out. */
   returned: readonly string[]
+  /** Names of what must be put right and was seen. A review that was begun by an older app has none. */
+  acknowledged?: readonly string[]
+}
+
+/** The name of what must be put right: its code and canal. */
+const nameOf = ({ code, canal }: Pick<Caution, 'code' | 'canal'>) => JSON.stringify([code, canal])
+
+/** All in a plan that must be put right and was not let pass, by name; each once. */
+export function toAcknowledge({ cautions }: Pick<Plan, 'cautions'>): ReadonlyMap<string, Caution> {
+  const bars = cautions.filter((one) => one.severity === 'stop' && one.overridden == null)
+  return new Map(bars.map((one) => [nameOf(one), one]))
 }
 
 export function emptyReview(id: string): ReviewFields {
-  return { id, note: '', remarks: {}, returned: [] }
+  return { id, note: '', remarks: {}, returned: [], acknowledged: [] }
 }
 
 /** Something is said: a plan cannot be returned without it. */
@@ -23,7 +34,8 @@ export function unsaid({ remarks, returned }: ReviewFields): readonly string[] {
   return returned.filter((canal) => !remarks[canal]?.trim())
 }
 
-export function toReview({ id, note, remarks, returned }: ReviewFields, decision: NewReview['decision']): NewReview {
+export function toReview(fields: ReviewFields, decision: NewReview['decision']): NewReview {
+  const { id, note, remarks, returned, acknowledged = [] } = fields
   const said = Object.entries(remarks).filter(([, text]) => text.trim() !== '')
   const alone = (canal: string) => decision === 'approved' && returned.includes(canal)
   return {
@@ -31,5 +43,11 @@ export function toReview({ id, note, remarks, returned }: ReviewFields, decision
     decision,
     note: note.trim(),
     remarks: said.map(([canal, text]) => ({ canal, text: text.trim(), returned: alone(canal) })),
+    acknowledged: decision === 'approved' ? acknowledged.map(named) : [],
   }
+}
+
+function named(name: string): { code: string; canal: string | null } {
+  const [code, canal] = JSON.parse(name) as [string, string | null]
+  return { code, canal }
 }

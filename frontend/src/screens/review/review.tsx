@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { PlanChanges, VersionShown } from '@/api/shapes'
+import type { PlanChanges, VersionListed, VersionShown } from '@/api/shapes'
 import { CautionCount } from '@/parts/cautions'
 import { LevelMark } from '@/parts/difficulty'
 import { TextField } from '@/parts/fields'
@@ -16,18 +16,21 @@ import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
 import { Decision } from '../plan/decision'
 import { WaitingList } from '../worklist/worklist'
+import { Acknowledge } from './acknowledge'
 import { Answer } from './answer'
 import { CanalCard } from './canal-card'
 import { ChangeList } from './change-list'
 import { LetPass } from './let-pass'
 import { partners, Release } from './release'
 import { emptyReview, type ReviewFields } from './review-fields'
+import { SaidLast } from './said-last'
 import './review.css'
 
 /** A plan that was asked for: what it is, what changed, a remark on each canal, and the decision. */
 export function Review({ id }: { id: string }) {
-  const { version, changes, before } = useReview(id)
-  if (version.value) return <Asked of={version.value} changes={changes} before={before} seen={version} />
+  const { version, versions, changes, before } = useReview(id)
+  if (version.value)
+    return <Asked of={version.value} versions={versions} changes={changes} before={before} seen={version} />
   return (
     <Page title={words.review.plan} back={{ to: '/worklist', says: words.back }}>
       <Seen of={version} rows={5}>
@@ -39,12 +42,13 @@ export function Review({ id }: { id: string }) {
 
 interface Props {
   of: VersionShown
+  versions: readonly VersionListed[] | undefined
   changes: PlanChanges | undefined
   before: VersionShown | undefined
   seen: ReturnType<typeof useReview>['version']
 }
 
-function Asked({ of, changes, before, seen }: Props) {
+function Asked({ of, versions, changes, before, seen }: Props) {
   const draft = useDraft<ReviewFields>(`review of ${of.id} ${of.reviews.length}`, () => emptyReview(uuid7()))
   const [chosen, setPicked] = useState<string>()
   const order = [...(changes?.canals ?? []), ...of.plan.canals].map((each) => each.canal)
@@ -72,8 +76,10 @@ function Asked({ of, changes, before, seen }: Props) {
         <Seen of={seen}>{() => null}</Seen>
         {of.stale && of.state === 'waiting' && <Notice sign="caution">{words.review.stale}</Notice>}
         {of.state !== 'waiting' && <Decision of={of} counts={of.state !== 'superseded' && !of.stale} />}
+        <SaidLast of={of} versions={versions} />
         <Release of={of} supervises={supervises} />
         {of.state === 'superseded' && <Notice sign="caution">{words.review.superseded}</Notice>}
+        {open && <Acknowledge plan={of.plan} draft={draft} />}
         <div class="row wrap">
           <CautionCount cautions={of.plan.cautions} />
           {of.plan.difficulty && <LevelMark level={of.plan.difficulty.level} />}

@@ -1,0 +1,32 @@
+import type { VersionListed, VersionShown } from '@/api/shapes'
+import { words } from '@/words/en'
+import { Decision } from '../plan/decision'
+
+interface Props {
+  of: VersionShown
+  versions: readonly VersionListed[] | undefined
+}
+
+/** What the plan on the screen answers: the last decision, where it returned the plan or a canal of it. */
+export function SaidLast({ of, versions }: Props) {
+  const answered = of.state === 'waiting' || of.state === 'draft' ? lastReturn(of, versions ?? []) : undefined
+  if (!answered) return null
+  return (
+    <section class="stack close">
+      <h2>{words.acknowledge.answers}</h2>
+      <Decision of={answered} counts={answered.reviews.at(-1)?.decision === 'returned'} />
+    </section>
+  )
+}
+
+/** The version that was last decided on before this asking, with that decision alone; undefined where it was no return. */
+export function lastReturn(of: VersionShown, versions: readonly VersionListed[]): VersionListed | undefined {
+  const decided = versions
+    .filter((version) => version.number <= of.number)
+    .flatMap((version) => version.reviews.map((review) => ({ ...version, reviews: [review] })))
+    .toSorted((a, b) => (a.reviews[0]?.at ?? '').localeCompare(b.reviews[0]?.at ?? ''))
+  const last = decided.at(-1)
+  const review = last?.reviews[0]
+  const returns = review?.decision === 'returned' || review?.remarks.some((remark) => remark.returned)
+  return returns ? last : undefined
+}

@@ -1,0 +1,107 @@
+import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
+import { beforeEach, describe, expect, test } from 'vitest'
+import type { Caution, Plan, VersionListed, VersionShown } from '@/api/shapes'
+import { Acknowledge } from '@/screens/review/acknowledge'
+import { Answer } from '@/screens/review/answer'
+import { emptyReview, type ReviewFields } from '@/screens/review/review-fields'
+import { SaidLast } from '@/screens/review/said-last'
+import { useDraft } from '@/store/use'
+import { signedIn } from './people'
+import { canal, plan as samplePlan } from './sample-plan'
+import { serve } from './server'
+
+const bar = (code: string, canal: string | null, says: string, over: Partial<Caution> = {}) =>
+  ({ code, canal, says, severity: 'stop', overridden: null, may_override: true, ...over }) as Caution
+
+const plan: Plan = {
+  ...samplePlan(1),
+  canals: [canal('MB', 19), canal('DB', 18)],
+  cautions: [
+    bar('curve-supervisor', 'DB', 'It bends much.'),
+    bar('difficulty-high', null, 'The case is hard.'),
+    bar('wall-thin', 'MB', 'The wall is thin.', { overridden: 'Measured again.' }),
+    bar('final-size-above', 'MB', 'Large.', { severity: 'caution' }),
+  ],
+}
+const of = { id: 'v2', case: 'k1', number: 2, hash: 'h', state: 'waiting', plan } as VersionShown
+
+function Review({ name }: { name: string }) {
+  const draft = useDraft<ReviewFields>(name, () => emptyReview('r1'))
+  return (
+    <>
+      <Acknowledge plan={plan} draft={draft} />
+      <Answer of={of} draft={draft} />
+    </>
+  )
+}
+
+beforeEach(() => signedIn('Dr Vale', 'supervisor'))
+
+describe('what must be put right', () => {
+  test('has a tick of its own each; until all are set nothing is approved and the button says what is missing', async () => {
+    const sent = serve(({ method }) => (method === 'POST' ? { status: 201, body: {} } : { body: of }))
+    render(<Review name="one" />)
+    expect(screen.getAllByRole('checkbox')).toHaveLength(2)
+    fireEvent.click(screen.getByRole('button', { name: 'Tick first: DB, Whole tooth' }))
+    expect(await screen.findByText(/Tick each that must be put right before you approve/)).toBeTruthy()
+    fireEvent.click(screen.getByRole('checkbox', { name: 'DB: It bends much.' }))
+    fireEvent.click(await screen.findByRole('button', { name: 'Tick first: Whole tooth' }))
+    expect(sent).toHaveLength(0)
+    fireEvent.click(screen.getByRole('checkbox', { name: 'Whole tooth: The case is hard.' }))
+    fireEvent.click(await screen.findByRole('button', { name: 'Approve plan 2' }))
+    await waitFor(() => expect(sent[0]?.path).toBe('plan-versions/v2/reviews'))
+    expect(sent[0]?.body).toMatchObject({
+      decision: 'approved',
+      acknowledged: [
+        { code: 'curve-supervisor', canal: 'DB' },
+        { code: 'difficulty-high', canal: null },
+      ],
+    })
+  })
+
+  test('a tick taken back is missing again', async () => {
+    render(<Review name="two" />)
+    const tick = screen.getByRole('checkbox', { name: 'DB: It bends much.' })
+    fireEvent.click(tick)
+    await screen.findByRole('button', { name: 'Tick first: Whole tooth' })
+    fireEvent.click(tick)
+    expect(await screen.findByRole('button', { name: 'Tick first: DB, Whole tooth' })).toBeTruthy()
+  })
+})
+
+describe('what was said last stands on the plan that answers it', () => {
+  const review = (decision: 'approved' | 'returned', at: string, returned = false) => ({
+    id: at,
+    decision,
+    asked: 1,
+    supervisor: { id: 's', name: 'Dr Vale' },
+    at: `2026-03-05T${at}:00Z`,
+    note: 'Look again.',
+    remarks: [{ canal: 'DB', text: 'Shorter, please.', returned }],
+    acknowledged: [],
+  })
+  const version = (number: number, ...reviews: ReturnType<typeof review>[]) =>
+    ({ number, reviews }) as unknown as VersionListed
+
+  test('the last return, by whom, with its note and the remark on each canal', () => {
+    const versions = [version(2), version(1, review('returned', '10:00'))]
+    const { container } = render(<SaidLast of={of} versions={versions} />)
+    expect(container.textContent).toMatch(/Plan 1 returned by Dr Vale.*Look again\..*DB:.*Shorter, please\./)
+  })
+
+  test('also of the same plan, submitted once more as it was', () => {
+    const { container } = render(<SaidLast of={of} versions={[version(2, review('returned', '10:00'))]} />)
+    expect(container.textContent).toContain('Plan 2 returned by Dr Vale')
+  })
+
+  test('canals that an approval returned', () => {
+    const { container } = render(<SaidLast of={of} versions={[version(1, review('approved', '10:00', true))]} />)
+    expect(container.textContent).toContain('Shorter, please.')
+  })
+
+  test('a return that was answered by an approval since is over', () => {
+    const versions = [version(1, review('returned', '10:00'), review('approved', '11:00'))]
+    const { container } = render(<SaidLast of={of} versions={versions} />)
+    expect(container.textContent).toBe('')
+  })
+})
