@@ -15,6 +15,7 @@ from planning.readings import Reading
 
 PastStopCause = Literal["stop_moved", "reference_changed", "tip_bleeding", "tip_wet", "not_known"]
 Shows = Literal["pre_operative", "length", "final_size", "cone", "final", "other"]
+NoImage = Literal["no_sensor", "film", "image_elsewhere"]
 SignOffExit = Literal["approved", "returned"]
 WhatHappened = Literal[
     "instrument_separated",
@@ -24,6 +25,9 @@ WhatHappened = Literal[
     "sudden_pain_or_swelling",
     "inhaled_or_swallowed",
     "collapse",
+    "splash_in_eye",
+    "splash_on_skin",
+    "sharps_injury",
 ]
 
 
@@ -42,7 +46,11 @@ class StepTold:
     irrigant: str | None = None
     volume_ml: float | None = None
     contact_s: int | None = None
-    """How long the irrigant stayed, as the phone counted it."""
+    """How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted."""
+    image_id: str | None = None
+    """The image that an image step took; it may still be on the phone."""
+    no_image: NoImage | None = None
+    """Or why there is none. Neither, from an older phone: the hold point says so."""
     kind: Literal["step"] = "step"
 
 

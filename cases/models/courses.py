@@ -15,6 +15,7 @@ from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
 from planning.plan_value import Plan
 from planning.quantities import um
+from planning.readings import LengthState
 from planning.techniques import Setting
 
 TEXTS = ("input_text", "output_text")
@@ -67,6 +68,8 @@ class Worked:
     sheets: Sheets
     setting: Setting
     bands: Bands
+    lengths: Mapping[str, LengthState]
+    """What each canal's length is worth."""
     names: Mapping[str, str]
     """Written sizes of the instruments by their keys."""
 
@@ -79,6 +82,7 @@ def worked(version_id: UUID) -> Worked:
         sheets={canal.canal: canal.run_sheet for canal in plan.canals},
         setting=Setting(plan.setting),
         bands=_bands(plan),
+        lengths={canal.canal: canal.length.state for canal in plan.canals},
         names={item.instrument.key: item.instrument.name for item in plan.tray_list},
     )
 

@@ -11,8 +11,9 @@ from uuid import UUID
 from django.db.models import Subquery
 
 from cases.domain.course import CanalCourse, CanalState, Course
+from cases.domain.lacking import Lacking, lacking
 from cases.domain.plan_life import Decision
-from cases.models import Case, Review, TreatmentEvent, courses
+from cases.models import Case, Review, ToothPlanVersion, TreatmentEvent, courses, values
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +34,7 @@ class CanalShown:
     asked_by: str | None
     asking: str | None
     coming: str | None
+    lacking: tuple[Lacking, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,12 +72,25 @@ def treatment_of(case_id: UUID) -> TreatmentShown:
     return TreatmentShown(
         position=rows[-1].position if rows else 0,
         course=course,
-        canals=[_canal(name, canal) for name, canal in course.canals.items()] if course else [],
+        canals=_canals(case_id, course, rows) if course else [],
         events=[EventShown(row, json.loads(row.text)) for row in rows],
     )
 
 
-def _canal(name: str, canal: CanalCourse) -> CanalShown:
+def _canals(case_id: UUID, course: Course, rows: Sequence[TreatmentEvent]) -> list[CanalShown]:
+    version = courses.worked(ToothPlanVersion.objects.values_list("pk", flat=True).get(case=case_id, hash=course.plan))
+    events = [values.happened(row) for row in rows]
+    return [
+        _canal(
+            name,
+            canal,
+            lacking(name, canal, version.lengths[name], events, version.sheets, set(course.undone)),
+        )
+        for name, canal in course.canals.items()
+    ]
+
+
+def _canal(name: str, canal: CanalCourse, lacks: tuple[Lacking, ...]) -> CanalShown:
     return CanalShown(
         canal=name,
         state=canal.state,
@@ -84,4 +99,5 @@ def _canal(name: str, canal: CanalCourse) -> CanalShown:
         asked_by=canal.asked_by,
         asking=canal.asking,
         coming=canal.coming,
+        lacking=lacks,
     )

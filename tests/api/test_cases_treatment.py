@@ -72,6 +72,8 @@ def test_the_answer_says_where_the_work_stands(priya: Person, approved: ToothPla
         "asked_by": None,
         "asking": None,
         "coming": None,
+        # The step was told as an older phone tells it: no image, no reason.
+        "lacking": ["image"],
     }
     assert [each["position"] for each in told["events"]] == [1, 2, 3, 4]
 

@@ -48,6 +48,7 @@ function chairWith(events: readonly Event[]) {
   const chair = {
     caseId: 'c1',
     version: { case: 'c1', hash: 'A' } as VersionShown,
+    plan: { canals: [{ canal: 'MB1', length: { state: 'settled' }, run_sheet: sheet }] },
     course: new Course({ A: { MB1: sheet } }, [inForce('A'), ...happened], 'extracted'),
     events: happened,
     waiting: [],

@@ -17,7 +17,7 @@ LEAST_TOUCH_PX = 56
 def to_the_first_engine_instrument(phone: Page, laptop: Page, case: str) -> None:
     answer(phone, "At its stop")
     answer(phone, "Done")
-    answer(phone, "Image taken")
+    answer(phone, "Image elsewhere")
     expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
     laptop.goto(f"/cases/{case}/chair")
     answer(laptop, "Approve")

@@ -24,7 +24,7 @@ def to_the_length_hold_point(phone: Page) -> None:
     due(phone, "Explore")
     answer(phone, "Done")
     due(phone, "Length")
-    answer(phone, "Image taken")
+    answer(phone, "Image elsewhere")
     expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
 
 

@@ -36,7 +36,7 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
     case = to_the_length(phone, laptop, demo, "Bench 211")
-    answer(phone, "Image taken")
+    answer(phone, "Image elsewhere")
     stored_by_now(phone, case, 3)
     gives_the_word(laptop, case, "length/sign-off")
     expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)

@@ -15,7 +15,7 @@ from tests.journeys.records import approved_case, events, stored_by_now, to_the_
 
 GOES_ON_S = 5.0  # how soon the student goes on after the word is given
 HELD = re.compile("Waits for the supervisor")
-ANSWERS = re.compile("^(At its stop|Passes|Done|Image taken)")
+ANSWERS = re.compile("^(At its stop|Passes|Done|Image elsewhere)")
 
 
 def go_on(page: Page, steps: int, unsent: int) -> int:

@@ -95,6 +95,6 @@ def test_a_clinic_case_over_two_visits(open_phone: Opens, open_laptop: Opens, de
     laptop.get_by_label("Reason").fill("Locator was wet; read again.")
     press(laptop, "Let it go on")
     with phone.expect_response(lambda told: told.request.method == "POST" and told.url.endswith("/events")):
-        answer(phone, "Image taken")
+        answer(phone, "Image elsewhere")
     kinds = [each["told"]["kind"] for each in events(phone, case)]
     assert kinds[-6:] == ["close", "sign_off", "reopen", "sign_off", "resume", "step"]

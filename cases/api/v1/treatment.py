@@ -18,6 +18,7 @@ from cases.api.v1.shapes import PersonRef
 from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.errors import OtherPerson
 from cases.domain.events import NotChecked
+from cases.domain.lacking import Lacking
 from cases.domain.told import Told
 from cases.domain.visit import Dam, Missing
 from cases.queries import course as found
@@ -78,6 +79,9 @@ class CanalCourseShown(serializers.Serializer[Any]):
     asked_by = serializers.CharField(allow_null=True, help_text="The event whose question is open.")
     asking = serializers.CharField(allow_null=True, help_text="The event by which the student asked for a word.")
     coming = serializers.CharField(allow_null=True, help_text="The event by which a supervisor said that they come.")
+    lacking = Value(
+        tuple[Lacking, ...], help_text="What the hold point is about and is not there; it may be let pass in spite."
+    )
 
 
 class CourseShown(serializers.Serializer[Any]):

@@ -69,7 +69,11 @@ _EMERGENCY = {
     "sudden_pain_or_swelling": "sudden pain or swelling",
     "inhaled_or_swallowed": "something was inhaled or swallowed",
     "collapse": "the patient collapses",
+    "splash_in_eye": "a splash in an eye",
+    "splash_on_skin": "a splash on skin",
+    "sharps_injury": "somebody was hurt by a sharp",
 }
+_NO_IMAGE = {"no_sensor": "no sensor", "film": "on film", "image_elsewhere": "kept elsewhere"}
 _SHOWS = {"length": "the length", "final_size": "the final size", "cone": "the cone", "final": "the finished tooth"}
 
 
@@ -126,6 +130,8 @@ def _of_step(fact: Fact, story: Story) -> str:
     where = millimetres(depth_um)
     between = " at " if left == _LEFT["short"] and not past else ", "
     how = between.join(each for each in ("past its stop" if past else left, where) if each)
+    if step is not None and step.action is Action.IMAGE and body.get("no_image"):
+        how = f"none here, {_NO_IMAGE[body['no_image']]}"
     shown = f" (stop {millimetres(stop_um)})" if stop_um is not None and where and depth_um != stop_um else ""
     return f"{_named(step, fact, story)}: {how}{shown}"
 

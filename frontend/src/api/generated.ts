@@ -1754,6 +1754,8 @@ export interface components {
             canal: string;
             /** @description The event by which a supervisor said that they come. */
             coming: string | null;
+            /** @description What the hold point is about and is not there; it may be let pass in spite. */
+            lacking: components["schemas"]["Lacking"][];
             /** @description The present step. */
             node: string;
             state: components["schemas"]["CanalState"];
@@ -2341,7 +2343,7 @@ export interface components {
             kind: "corrected";
             note: string;
             /** @description What it was; None: it was not so. */
-            what: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse") | null;
+            what: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury") | null;
         };
         /** @description What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes. */
         CorrectedToldRequest: {
@@ -2358,7 +2360,7 @@ export interface components {
              * @description What it was; None: it was not so.
              * @default null
              */
-            what?: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse") | null;
+            what?: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury") | null;
         };
         CourseShown: {
             /** @description The visit was closed and waits for a supervisor's check. */
@@ -2559,7 +2561,7 @@ export interface components {
             what: components["schemas"]["EmergencyToldWhatEnum"];
         };
         /** @enum {string} */
-        EmergencyToldWhatEnum: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse";
+        EmergencyToldWhatEnum: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury";
         End: {
             id: string;
             /**
@@ -3278,6 +3280,12 @@ export interface components {
         };
         /** @enum {string} */
         KnownObjectWhatEnum: "instrument" | "ruler" | "ball";
+        /**
+         * @description * `length`: No length was taken: the plan goes by an estimate, or by nothing.
+         *     * `image`: An image step was left with neither an image nor a reason why there is none.
+         * @enum {string}
+         */
+        Lacking: "length" | "image";
         /** @description The working length of one canal and what it rests on. */
         Length: {
             /** @description Largest difference between readings that should agree. */
@@ -4754,17 +4762,21 @@ export interface components {
         StepStanding: "as_planned" | "added" | "left_out" | "not_yet";
         /** @description A step was left. */
         StepTold: {
-            /** @description How long the irrigant stayed, as the phone counted it. */
+            /** @description How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted. */
             contact_s: number | null;
             /** @description Where the tip stopped, in whole micrometres from the reference point. */
             depth_um: number | null;
             exit: components["schemas"]["Exit"];
+            /** @description The image that an image step took; it may still be on the phone. */
+            image_id: string | null;
             irrigant: string | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "step";
+            /** @description Or why there is none. Neither, from an older phone: the hold point says so. */
+            no_image: ("no_sensor" | "film" | "image_elsewhere") | null;
             /** @description The stop that the screen showed. */
             stop_um: number | null;
             volume_ml: number | null;
@@ -4772,7 +4784,7 @@ export interface components {
         /** @description A step was left. */
         StepToldRequest: {
             /**
-             * @description How long the irrigant stayed, as the phone counted it.
+             * @description How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted.
              * @default null
              */
             contact_s?: number | null;
@@ -4782,6 +4794,11 @@ export interface components {
              */
             depth_um?: number | null;
             exit: components["schemas"]["Exit"];
+            /**
+             * @description The image that an image step took; it may still be on the phone.
+             * @default null
+             */
+            image_id?: string | null;
             /** @default null */
             irrigant?: string | null;
             /**
@@ -4789,6 +4806,11 @@ export interface components {
              * @enum {string}
              */
             kind: "step";
+            /**
+             * @description Or why there is none. Neither, from an older phone: the hold point says so.
+             * @default null
+             */
+            no_image?: ("no_sensor" | "film" | "image_elsewhere") | null;
             /**
              * @description The stop that the screen showed.
              * @default null

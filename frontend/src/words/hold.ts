@@ -54,6 +54,18 @@ export const hold = {
     inSpiteOf: (reason: string) => `Let pass in spite: ${reason}`,
     atBench: 'at the bench',
     late: (name: string, at: string) => `${name} was first, ${at}. Your word is kept in the record and moved nothing.`,
+    lacking: {
+      length: 'No length was taken: record a reading, then ask.',
+      image: 'No image, no reason: the image step named neither. Take the image, or say in a note why there is none.',
+    },
+    lackingSeen: {
+      image: 'No image, no reason.',
+    },
+    noImage: {
+      no_sensor: 'No image: there is no sensor.',
+      film: 'No image here: it is on film.',
+      image_elsewhere: 'No image here: it is kept elsewhere.',
+    },
     notWaiting: 'This canal waits for no word now.',
     toList: 'To the list',
     unsent: 'Your word is not sent yet: no connection.',

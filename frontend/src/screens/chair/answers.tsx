@@ -7,6 +7,7 @@ import type { CanalCourse } from '@/walk/course'
 import { irrigantAt } from '@/walk/irrigants'
 import { words } from '@/words/en'
 import { DepthRuler } from './depth-ruler'
+import { ImageAnswers } from './image-answers'
 import { IrrigateAnswers } from './irrigate'
 
 export interface StepProps {
@@ -42,6 +43,7 @@ export function Answers(props: StepProps) {
   const leave = leaveBy(props)
   const stop = course.walk.stop()
   if (node.action === 'irrigate') return <IrrigateAnswers {...props} />
+  if (node.action === 'image') return <ImageAnswers {...props} />
   const ruler = asking && 'short' in node.exits
   // At resistance what was felt is the usual answer, elsewhere its stop is: told by weight, not by place.
   const [main, second] = ruler && node.target === 'to_resistance' ? ['answer', 'main'] : ['main', 'answer']
@@ -64,7 +66,7 @@ export function Answers(props: StepProps) {
         )}
         {'done' in node.exits && (
           <button type="button" class="button main" onClick={() => leave('done')}>
-            {node.action === 'image' ? words.chair.imageTaken : words.chair.done}
+            {words.chair.done}
           </button>
         )}
         {ruler && (

@@ -5,6 +5,7 @@ import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { shownEvent } from '@/store/hold'
+import { lackingAt } from '@/store/lacking'
 import { membership } from '@/store/session'
 import { words } from '@/words/en'
 import { Answer } from '../hold-point/answer'
@@ -37,6 +38,7 @@ const textAt = (at: string) => (question.value.at === at ? question.value.text :
 
 function Asking({ chair, canal, node }: Props) {
   const { asking = null, coming = null } = chair.course.canals[canal] ?? {}
+  const lacks = lackingAt(chair, canal)
   const asked = shownEvent(chair, asking)
   const comes = shownEvent(chair, coming)
   const at = placeOf(chair, canal, node)
@@ -52,7 +54,12 @@ function Asking({ chair, canal, node }: Props) {
         </Notice>
       )}
       {comes && <Notice sign="approved">{words.hold.comes(comes.actor.name)}</Notice>}
-      {!asking && (
+      {lacks.map((what) => (
+        <Notice key={what} sign="caution">
+          {words.hold.lacking[what]}
+        </Notice>
+      ))}
+      {!asking && !lacks.includes('length') && (
         <TextField
           label={words.hold.question}
           value={textAt(at)}
@@ -80,9 +87,11 @@ export function AskForWord({ chair, canal, node }: Props) {
   }
   return (
     <div class="step-answers">
-      <button type="button" class={asking ? 'button answer' : 'button main'} onClick={ask}>
-        {asking ? words.hold.askAgain : words.hold.ask}
-      </button>
+      {!lackingAt(chair, canal).includes('length') && (
+        <button type="button" class={asking ? 'button answer' : 'button main'} onClick={ask}>
+          {asking ? words.hold.askAgain : words.hold.ask}
+        </button>
+      )}
       <button type="button" class="button answer" onClick={() => setAtBench(true)}>
         {words.hold.supervisorHere}
       </button>

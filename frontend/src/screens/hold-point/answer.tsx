@@ -3,6 +3,7 @@ import type { Do } from '@/api/shapes'
 import { TextField } from '@/parts/fields'
 import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair'
+import { lackingAt } from '@/store/lacking'
 import { words } from '@/words/en'
 import './answer.css'
 
@@ -29,9 +30,11 @@ export function Answer({ chair, canal, node }: Props) {
   if (asked) return <WithReason key={asked} of={asked} onGive={give} onBack={() => setAsked(undefined)} />
   return (
     <div class="step-answers word-answers">
-      <button type="button" class="button main" onClick={approve}>
-        {words.hold.approve}
-      </button>
+      {!lackingAt(chair, canal).includes('length') && (
+        <button type="button" class="button main" onClick={approve}>
+          {words.hold.approve}
+        </button>
+      )}
       <button type="button" class="button answer" onClick={() => setAsked('returned')}>
         {words.hold.giveBack}
       </button>

@@ -1,17 +1,26 @@
+import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { sinceLastWord } from '@/store/hold'
+import { lackingAt } from '@/store/lacking'
 import { words } from '@/words/en'
 import { ImagesOf } from '../images/images-of'
 
 /** The images that were taken of the canal since the last word on it, each opening larger. */
 export function Images({ chair, canal }: { chair: Chair; canal: string }) {
-  const ids = sinceLastWord(chair, canal).flatMap(({ id, told }) =>
+  const since = sinceLastWord(chair, canal)
+  const ids = since.flatMap(({ id, told }) =>
     told.kind === 'image' && !chair.course.undone.has(id) ? [told.image_id] : [],
   )
+  const step = since.findLast(({ id, told }) => told.kind === 'step' && told.no_image && !chair.course.undone.has(id))
+  const reason = step?.told.kind === 'step' ? step.told.no_image : undefined
   return (
     <section class="stack close">
       <h2>{words.hold.images}</h2>
-      {ids.length === 0 && <p class="soft">{words.hold.noImages}</p>}
+      {lackingAt(chair, canal).includes('image') ? (
+        <Notice sign="caution">{words.hold.lackingSeen.image}</Notice>
+      ) : (
+        ids.length === 0 && <p class="soft">{reason ? words.hold.noImage[reason] : words.hold.noImages}</p>
+      )}
       <ImagesOf caseId={chair.version.case} ids={ids} />
     </section>
   )

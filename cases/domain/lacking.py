@@ -1,0 +1,63 @@
+"""What a hold point lacks: what it is about is not there. A supervisor may let it pass in spite, with a reason.
+
+The phone says the same; both hold to `tests/shared/lacking.json`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Set
+from enum import StrEnum
+
+from cases.domain.course import CanalCourse, CanalState, Happened, Sheets
+from cases.domain.events import EventKind
+from planning.graph import Action, Do
+from planning.readings import LengthState
+
+
+class Lacking(StrEnum):
+    LENGTH = "length"
+    """No length was taken: the plan goes by an estimate, or by nothing."""
+    IMAGE = "image"
+    """An image step was left with neither an image nor a reason why there is none."""
+
+
+NO_LENGTH = frozenset({LengthState.MISSING, LengthState.ESTIMATED})
+
+
+def lacking(
+    name: str,
+    canal: CanalCourse,
+    length: LengthState,
+    events: Iterable[Happened],
+    sheets: Sheets,
+    undone: Set[str],
+) -> tuple[Lacking, ...]:
+    """Of the hold point that the canal waits at; nothing of a canal that waits at none."""
+    node = canal.walk.node
+    if canal.state is not CanalState.HOLD_POINT or not isinstance(node, Do):
+        return ()
+    found = {
+        Lacking.LENGTH: (node.hold_point or "").startswith("length") and length in NO_LENGTH,
+        Lacking.IMAGE: _unshown(name, events, sheets, undone),
+    }
+    return tuple(what for what, is_lacking in found.items() if is_lacking)
+
+
+def _unshown(name: str, events: Iterable[Happened], sheets: Sheets, undone: Set[str]) -> bool:
+    """Whether an image step since the last word names no image and no reason, and none was recorded beside it."""
+    unshown = taken = False
+    for event in events:
+        if event.canal != name or event.id in undone:
+            continue
+        if event.kind is EventKind.SIGN_OFF:
+            unshown = taken = False
+        elif event.kind is EventKind.IMAGE:
+            taken = True
+        elif event.kind is EventKind.STEP and _is_image(event, sheets):
+            unshown = not (event.body.get("image_id") or event.body.get("no_image"))
+    return unshown and not taken
+
+
+def _is_image(event: Happened, sheets: Sheets) -> bool:
+    node = sheets[event.canal].nodes.get(event.node) if event.canal in sheets else None
+    return isinstance(node, Do) and node.action is Action.IMAGE
