@@ -21,12 +21,8 @@ from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
 EVERY_CORE = ("--numprocesses", "auto")
-# What touches no database is run once: pytest-django lets none of the others reach one.
-WITH_DATABASE = (
-    *("tests/cases", "tests/api", "tests/frontend"),
-    "--ignore-glob=tests/cases/test_imaging*",
-    "--ignore=tests/cases/test_webp_size.py",
-)
+# What reaches no database is run once.
+WITH_DATABASE = ("--with-database", "tests/cases", "tests/api", "tests/frontend")
 API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
@@ -92,10 +88,11 @@ def any_request() -> None:
 def faults() -> None:
     """Many devices on a bad line and a server that is killed, on both databases."""
     build.install_packages(build.FRONTEND)
-    with tempfile.TemporaryDirectory() as folder:
-        _pytest({"DATABASE_URL": f"sqlite:///{folder}/faults.sqlite3"}, ["--capture=no", "tests/faults"])
-    with postgres.throw_away() as url:
-        _pytest({"DATABASE_URL": url}, ["--capture=no", "tests/faults"])
+    with tempfile.TemporaryDirectory() as folder, postgres.throw_away() as url:
+        databases = ({"DATABASE_URL": f"sqlite:///{folder}/faults.sqlite3"}, {"DATABASE_URL": url})
+        with ThreadPoolExecutor() as pool:
+            drive = partial(_pytest, what=("--capture=no", "tests/faults"), at_once=True)
+            list(pool.map(drive, databases))
 
 
 def web() -> None:

@@ -7,6 +7,7 @@ import sqlite3
 from contextlib import closing
 from typing import Any
 
+import pytest
 from django.db.backends.base.base import BaseDatabaseWrapper
 from django.db.backends.signals import connection_created
 from hypothesis import HealthCheck, settings
@@ -45,3 +46,20 @@ if MIGRATED and "postgresql" in DATABASE["ENGINE"]:
     DATABASE.setdefault("TEST", {})["TEMPLATE"] = MIGRATED
 elif MIGRATED:
     connection_created.connect(fill)
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--with-database", action="store_true", help="only tests that may reach the database")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leaves out what pytest-django lets reach no database, if so asked: it comes out alike on all of them."""
+    if config.getoption("--with-database"):
+        kept = [item for item in items if reaches_database(item)]
+        config.hook.pytest_deselected(items=[item for item in items if item not in set(kept)])
+        items[:] = kept
+
+
+def reaches_database(item: pytest.Item) -> bool:
+    fixtures: list[str] = getattr(item, "fixturenames", [])
+    return item.get_closest_marker("django_db") is not None or not {"db", "transactional_db"}.isdisjoint(fixtures)
