@@ -11,6 +11,7 @@ import { startMarkings } from './store/markings'
 import { followScheme } from './store/scheme'
 import { startSending } from './store/sender'
 import { findSession } from './store/session'
+import { startComparing } from './store/set-back'
 import { startSpace } from './store/space'
 import { registerWorker } from './worker/register'
 
@@ -20,7 +21,7 @@ if (!root) throw new Error('the page has no place for the app')
 followScheme()
 startRouter()
 startEmergencies()
-void findSession().then(startSending).then(startImages).then(startMarkings)
+void findSession().then(startSending).then(startComparing).then(startImages).then(startMarkings)
 startSpace()
 root.replaceChildren()
 render(<App />, root)

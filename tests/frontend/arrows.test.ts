@@ -46,6 +46,7 @@ test('only the store opens the database, only the API and the worker fetch', () 
     'store/image-store.ts',
     'store/marking-store.ts',
     'store/schema.ts',
+    'store/sent-store.ts',
   ]
   expect(touching(/from 'idb'|indexedDB\./).sort()).toEqual(opening)
   expect(touching(/\bfetch\(/).sort()).toEqual(['api/client.ts', 'worker/sw.ts'])

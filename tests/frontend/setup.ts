@@ -35,15 +35,17 @@ globalThis.BroadcastChannel = class extends Channel {
   }
 }
 
-const [{ cleanup }, { closeDatabase }, { closeEmergencyStore }] = await Promise.all([
+const [{ cleanup }, { closeDatabase }, { closeEmergencyStore }, { closeSentStore }] = await Promise.all([
   import('@testing-library/preact'),
   import('@/store/database'),
   import('@/store/emergency-store'),
+  import('@/store/sent-store'),
 ])
 
 beforeEach(async () => {
   await closeDatabase()
   await closeEmergencyStore()
+  await closeSentStore()
   globalThis.indexedDB = new IDBFactory()
 })
 

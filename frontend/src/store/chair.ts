@@ -11,6 +11,7 @@ import { useVersion, useVersions } from './plans'
 import { type Done, tell } from './record'
 import type { Unsent } from './schema'
 import { membership, personId } from './session'
+import { askTreatment, lostOf } from './set-back'
 import { useKept } from './use'
 
 type ReplanTold = Extract<Told, { kind: 'replan' }>
@@ -30,14 +31,14 @@ export interface Chair {
 
 /** What the server last said of the work, kept on the phone. */
 export function useTreatment(caseId: string) {
-  return useKept(treatmentName(caseId), () => calls.getTreatment(caseId))
+  return useKept(treatmentName(caseId), () => askTreatment(caseId))
 }
 
 /** Whether this person works the case; a supervisor does once they took over, as the server last said. */
 export function useWorks(caseId: string): boolean {
   const role = membership.value?.role
   const name = role === 'supervisor' ? treatmentName(caseId) : undefined
-  const said = useKept<Treatment>(name, () => calls.getTreatment(caseId)).value
+  const said = useKept<Treatment>(name, () => askTreatment(caseId)).value
   return role === 'student' || (role === 'supervisor' && said?.course?.taken_over === personId())
 }
 
@@ -54,12 +55,13 @@ export function useChair(caseId: string, treatment: Treatment | undefined): Chai
   const earlier = useEarlier(caseId, versions.value, treatment)
   const waiting = unsent(caseId).value
   const emergencies = emergenciesWaiting(caseId)
-  const ids = emergencies.map((one) => one.id).join()
+  const lost = lostOf(caseId)
+  const ids = [...lost, ...emergencies].map((one) => one.id).join()
   const known = unsentKnown(caseId)
   return useMemo(() => {
     if (treatment && !treatment.course) return null
     if (!treatment || !known || !version || version.hash !== hash || !earlier) return undefined
-    return chairOf(caseId, version, earlier, treatment, waiting, emergencies)
+    return chairOf(caseId, version, earlier, treatment, waiting, { lost, emergencies })
   }, [treatment, version, earlier, waiting, ids, known, hash])
 }
 
@@ -97,18 +99,19 @@ function chairOf(
   earlier: Earlier,
   treatment: Treatment,
   waiting: readonly Unsent[],
-  emergencies: readonly { readonly event: EventGiven }[],
+  others: Record<'lost' | 'emergencies', readonly { readonly event: EventGiven }[]>,
 ): Chair {
   const setting = version.plan.setting as Setting
   const sent = new Set(treatment.events.map((event) => event.id))
   const pending = waiting.filter((entry) => !sent.has(entry.event.id))
-  const urgent = emergencies.filter((entry) => !sent.has(entry.event.id))
+  // What the server has lost stands before what waits: nobody is sent back while it is on its way again.
+  const unseen = [...others.lost, ...pending, ...others.emergencies].filter(({ event }) => !sent.has(event.id))
   const events = [
     ...treatment.events.map(({ id, canal, node, plan_hash, told, actor, not_checked }) => ({
       ...happened(id, actor.id, plan_hash, canal, node, told),
       notChecked: not_checked,
     })),
-    ...[...pending, ...urgent].map(({ event: { id, plan_hash, canal = '', node = '', told } }) =>
+    ...unseen.map(({ event: { id, plan_hash, canal = '', node = '', told } }) =>
       happened(id, personId(), plan_hash, canal, node, told as Told),
     ),
   ]

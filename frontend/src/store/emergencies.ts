@@ -7,6 +7,7 @@ import { readTold, removeTold, type Told, writeTold } from './emergency-store'
 import { keptSignal, replace } from './kept'
 import { whenLookedAt } from './line'
 import { treatmentName, unsent } from './outbox'
+import { keepSent } from './sent-store'
 import { findSessionAgain, personId, signIns, standing } from './session'
 import { onHeard, tellTabs } from './tabs'
 import { uuid7 } from './uuid7'
@@ -129,6 +130,8 @@ function acknowledge(one: Told, treatment: Treatment): void {
   const shown = keptSignal<Treatment>(name).value.value
   // A slow answer must not take away what a quicker one has shown since.
   if (one.person === personId() && treatment.position >= (shown?.position ?? 0)) void replace(name, treatment)
+  const { id, person, caseId, event } = one
+  void keepSent([{ id, person, caseId, device: id, event, at: Date.now() }])
   set(one.id, { sent: true })
   void removeTold(one.id).catch(() => undefined)
 }

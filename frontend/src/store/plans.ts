@@ -8,6 +8,7 @@ import { read, write } from './database'
 import { refresh } from './kept'
 import { treatmentName } from './outbox'
 import { personId } from './session'
+import { askTreatment } from './set-back'
 import { useKept } from './use'
 
 const versionsName = (caseId: string) => `versions of ${caseId}`
@@ -108,7 +109,7 @@ export async function planAgain(caseId: string, id: string, { kit, technique, ch
     return await calls.proposePlan(caseId, { id, kit, technique, choices })
   } finally {
     await refreshPlan(caseId)
-    await refresh(treatmentName(caseId), () => calls.getTreatment(caseId))
+    await refresh(treatmentName(caseId), () => askTreatment(caseId))
   }
 }
 

@@ -1,13 +1,15 @@
 import { effect } from '@preact/signals'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
-import type { Treatment } from '@/api/shapes'
-import { database, entry } from './database'
+import type { EventGiven, Treatment } from '@/api/shapes'
+import { database, entry, writeDevice } from './database'
 import { show } from './kept'
 import { retrying, whenLookedAt } from './line'
 import { changed, treatmentName } from './outbox'
 import type { Unsent } from './schema'
+import { keepSent } from './sent-store'
 import { findSessionAgain, personId, signIns } from './session'
+import { askTreatment } from './set-back'
 import { tellTabs } from './tabs'
 import { sendTaken } from './taken'
 import { uuid7 } from './uuid7'
@@ -16,6 +18,8 @@ import { ofCase, ofPerson } from './waiting'
 // Sends what waits until the server has acknowledged it. The server takes a device's events by their number and knows
 // each by its id, so sending again is harmless.
 
+const GAP = 'sequence-gap'
+const MOST_GAPS = 2 // once what was acknowledged is sent again, once a device of another name begins
 const BATCH = 50 // events in one request: minutes of work, and quick to answer on a thin line
 const ASLEEP_MS = 30_000 // longer than any request lasts: a tab that keeps the lock so long is not sending
 
@@ -96,18 +100,21 @@ async function stopped(error: unknown): Promise<void> {
   retry.later()
 }
 
-async function sendCase(person: string, caseId: string): Promise<void> {
-  const device = await deviceOf(person)
+async function sendCase(person: string, caseId: string, gaps = 0): Promise<void> {
+  const { device, base } = await deviceOf(person, caseId)
   while (person === personId()) {
     const next = await (await database()).getAll('outbox', ofCase(person, caseId), BATCH)
     const refused = next.findIndex((one) => one.refused !== undefined)
     const batch = refused < 0 ? next : next.slice(0, refused)
     if (batch.length === 0) return
     try {
-      const events = batch.map((one) => one.event)
+      const events = batch.map(({ seq, event }) => ({ ...event, device_seq: seq - base }))
       const told = await calls.reportEvents(caseId, { device, actor: person, events })
-      await acknowledge(person, caseId, batch, told)
+      await acknowledge(person, caseId, batch, told, { device, events })
     } catch (error) {
+      const [first] = batch
+      if (first && gaps < MOST_GAPS && error instanceof Refused && error.code === GAP)
+        return closeGap(caseId, gaps, first, base).then(() => sendCase(person, caseId, gaps + 1))
       if (!(error instanceof Refused) || !error.forGood) throw error
       await refuse(batch, error)
     } finally {
@@ -117,11 +124,19 @@ async function sendCase(person: string, caseId: string): Promise<void> {
 }
 
 /** The answer is kept and what it shows back is taken out, both or neither. */
-async function acknowledge(person: string, caseId: string, batch: readonly Unsent[], told: Treatment): Promise<void> {
+async function acknowledge(
+  person: string,
+  caseId: string,
+  batch: readonly Unsent[],
+  told: Treatment,
+  { device, events }: { readonly device: string; readonly events: readonly EventGiven[] },
+): Promise<void> {
   const stored = new Set(told.events.map((event) => event.id))
   const taken = batch.filter((one) => stored.has(one.event.id))
   // An answer that acknowledges nothing is no answer.
   if (taken.length === 0) throw new Unreachable()
+  const shown = events.filter((event) => stored.has(event.id))
+  await keepSent(shown.map((event) => ({ id: event.id, person, caseId, device, event, at: Date.now() })))
   const name = treatmentName(caseId)
   show(person, name, told)
   const tx = (await database()).transaction(['outbox', 'kept'], 'readwrite', { durability: 'strict' })
@@ -160,14 +175,35 @@ function withSentence({ refused: _, ...one }: Unsent, refused: string | undefine
   return refused === undefined ? one : { ...one, refused }
 }
 
+/** Where the events of a case are counted from: a device's name, and the number after which its own begin. */
+interface Counted {
+  readonly device: string
+  readonly base: number
+}
+
+const begunAnew = (person: string, caseId: string) => `device of ${person} begun anew in ${caseId}`
+
 /** A device's name is made once and kept; each person of a phone has their own, so that their events count apart. */
-async function deviceOf(person: string): Promise<string> {
+async function deviceOf(person: string, caseId: string): Promise<Counted> {
   const name = `device of ${person}`
   const tx = (await database()).transaction('device', 'readwrite', { durability: 'strict' })
-  const known = (await tx.store.get(name)) as string | undefined
+  const [known, anew] = (await Promise.all([tx.store.get(name), tx.store.get(begunAnew(person, caseId))])) as [
+    string | undefined,
+    Counted | undefined,
+  ]
   const device = known ?? uuid7()
   await Promise.all([known === undefined && tx.store.put(device, name), tx.done])
-  return device
+  return anew ?? { device, base: 0 }
+}
+
+/**
+ * The server misses what stands before: it was brought back from a copy. What this phone still has is sent again; where
+ * that does not close the gap, a device of another name begins with what waits.
+ */
+function closeGap(caseId: string, gaps: number, { person, seq }: Unsent, base: number): Promise<unknown> {
+  if (gaps === 0) return askTreatment(caseId).then((told) => show(person, treatmentName(caseId), told))
+  const anew: Counted = { device: uuid7(), base: Math.max(base, seq - 1) }
+  return writeDevice(begunAnew(person, caseId), anew)
 }
 
 /** Sends what waits whenever the connection, the screen or the sign-in comes back. */

@@ -1,3 +1,5 @@
+const entries = (n: number) => (n === 1 ? '1 entry' : `${n} entries`)
+
 /** What a phone has to say of itself: its store, its clock, its other tabs. */
 export const phone = {
   phone: {
@@ -28,6 +30,17 @@ export const phone = {
         : `${n === 1 ? '1 entry is' : `${n} entries are`} not sent yet. They stay on this phone, are seen by nobody else, and are sent when you are signed in here with a connection.`,
     keptReading: 'Kept on this phone; sent as soon as there is a connection. Lengths are not yet computed with it.',
     readingWaits: 'Not sent yet: does not count yet.',
+    setBack: (mine: number, others: number, still: number) =>
+      [
+        'The server was brought back to an earlier state.',
+        still > 0
+          ? `${entries(mine)} of yours had got lost there and ${mine === 1 ? 'is' : 'are'} being sent again.`
+          : mine > 0 && `${entries(mine)} of yours had got lost there and ${mine === 1 ? 'was' : 'were'} sent again.`,
+        others > 0 &&
+          `${entries(others)} of others ${others === 1 ? 'is' : 'are'} not there yet: they come when their devices are next connected.`,
+      ]
+        .filter(Boolean)
+        .join(' '),
     throwAway: 'Throw away',
     readingRefused: 'The server would not take it:',
   },

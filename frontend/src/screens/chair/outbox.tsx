@@ -1,6 +1,7 @@
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { send, sendAgain } from '@/store/sender'
+import { lostOf, setBack } from '@/store/set-back'
 import { words } from '@/words/en'
 import { ImagesWaiting } from '../images/images-waiting'
 import { PhoneSays } from './phone-says'
@@ -8,9 +9,12 @@ import { PhoneSays } from './phone-says'
 /** What the server does not know yet, and what it would not take. */
 export function Outbox({ chair }: { chair: Chair }) {
   const refused = chair.waiting.find((entry) => entry.refused !== undefined)
+  const back = setBack.value.get(chair.caseId)
+  const still = lostOf(chair.caseId).length
   return (
     <>
       <PhoneSays caseId={chair.caseId} />
+      {back && <Notice sign="caution">{words.phone.setBack(back.mine, back.others, still)}</Notice>}
       {refused && (
         <Notice sign="stop" action={{ says: words.tryAgain, onDo: () => void sendAgain(refused) }}>
           {words.chair.refused} {refused.refused}

@@ -1,0 +1,79 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { EventGiven } from '@/api/shapes'
+
+/** An entry that the server has acknowledged, as it was sent. */
+export interface Sent {
+  readonly id: string
+  readonly person: string
+  readonly caseId: string
+  readonly device: string
+  readonly event: EventGiven
+  /** When it was acknowledged, by this phone's clock. */
+  readonly at: number
+}
+
+interface SentEntries extends DBSchema {
+  sent: { key: string; value: Sent; indexes: { case: [string, string] } }
+}
+
+const DAY_MS = 86_400_000
+const KEPT_DAYS = 14 // a server is brought back from a copy of the last days; a visit weighs some hundred bytes an entry
+
+// A database of its own, beside what waits: a server that is brought back from a copy has lost what came after it.
+
+let opened: Promise<IDBPDatabase<SentEntries>> | undefined
+
+function database(): Promise<IDBPDatabase<SentEntries>> {
+  opened ??= openDB<SentEntries>('fourth-canal-sent', 1, {
+    upgrade(made) {
+      made.createObjectStore('sent', { keyPath: 'id' }).createIndex('case', ['person', 'caseId'])
+    },
+    terminated: () => {
+      opened = undefined
+    },
+  }).catch((error) => {
+    opened = undefined
+    throw error
+  })
+  return opened
+}
+
+/** Closes the database; it is opened again when next needed. */
+export async function closeSentStore(): Promise<void> {
+  const closing = opened
+  opened = undefined
+  const db = await closing?.catch(() => undefined)
+  db?.close()
+}
+
+/** Keeps what was acknowledged. A store that is full keeps it not: then only a server that is brought back misses it. */
+export async function keepSent(entries: readonly Sent[]): Promise<void> {
+  try {
+    const tx = (await database()).transaction('sent', 'readwrite')
+    await Promise.all([...entries.map((one) => tx.store.put(one)), tx.done])
+  } catch {
+    // Said above.
+  }
+}
+
+/** What was acknowledged of a case in the last days, in the order of doing. */
+export async function sentOf(person: string, caseId: string): Promise<readonly Sent[]> {
+  return inOrder(await (await database()).getAllFromIndex('sent', 'case', [person, caseId]))
+}
+
+/** Ids are in the order of time, but for those of one millisecond: within a device its numbers say the order. */
+function inOrder(sent: readonly Sent[]): readonly Sent[] {
+  const byDevice = new Map<string, Sent[]>()
+  for (const one of sent) byDevice.set(one.device, [...(byDevice.get(one.device) ?? []), one])
+  for (const of of byDevice.values()) of.sort((a, b) => a.event.device_seq - b.event.device_seq)
+  return sent.flatMap((one) => byDevice.get(one.device)?.shift() ?? [])
+}
+
+/** The cases of a person of which something was acknowledged in the last days; what is older is taken out. */
+export async function casesSent(person: string, now = Date.now()): Promise<readonly string[]> {
+  const db = await database()
+  const every = await db.getAll('sent')
+  const old = every.filter((one) => now - one.at > KEPT_DAYS * DAY_MS)
+  for (const { id } of old) await db.delete('sent', id)
+  return [...new Set(every.flatMap((one) => (one.person === person && !old.includes(one) ? [one.caseId] : [])))]
+}

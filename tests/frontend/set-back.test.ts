@@ -1,0 +1,159 @@
+import { beforeEach, expect, test, vi } from 'vitest'
+import type { EventGiven } from '@/api/shapes'
+import { tellEmergency } from '@/store/emergencies'
+import { replace } from '@/store/kept'
+import { treatmentName, unsent } from '@/store/outbox'
+import { type Done, record } from '@/store/record'
+import { send } from '@/store/sender'
+import { casesSent, keepSent, sentOf } from '@/store/sent-store'
+import { askTreatment, lostOf, setBack } from '@/store/set-back'
+import { signedIn } from './people'
+import { problem, serve } from './server'
+
+// A server is brought back from a copy. The judge is a server that takes each device's events in their order, each id
+// once, and refuses a gap, as the real one does (tests/faults holds the real one to it).
+
+interface Stored extends EventGiven {
+  device: string
+}
+
+let number = 0
+let at = ''
+
+beforeEach(() => {
+  number += 1
+  at = `restored-${number}`
+  signedIn(`Priya of ${number}`)
+})
+
+function keeper() {
+  let stored: Stored[] = []
+  const answer = () => ({ body: { position: stored.length, course: null, canals: [], events: stored } })
+  serve(({ method, body }) => {
+    if (method === 'GET') return answer()
+    const { device, events } = body as { device: string; events: EventGiven[] }
+    for (const event of events) {
+      if (stored.some((one) => one.id === event.id)) continue
+      const last = stored.filter((one) => one.device === device).at(-1)?.device_seq ?? 0
+      if (event.device_seq !== last + 1) return problem(409, 'sequence-gap')
+      stored.push({ ...event, device })
+    }
+    return answer()
+  })
+  return {
+    nodes: () => stored.map((one) => one.node),
+    stored: () => stored,
+    /** As it was after so many events. */
+    restore: (position: number) => {
+      stored = stored.slice(0, position)
+    },
+  }
+}
+
+const done = (node: string) =>
+  ({ plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'note', text: node } }) as unknown as Done
+
+async function work(...nodes: string[]) {
+  for (const node of nodes) await record(at, done(node))
+  await vi.waitFor(async () => {
+    await send()
+    expect(unsent(at).value).toEqual([])
+  })
+}
+
+const later = () => new Promise((resolve) => setTimeout(resolve, 5))
+
+test('what was acknowledged is sent again by the next question, as it was, and each is there once', async () => {
+  const server = keeper()
+  unsent(at)
+  await work('a', 'b', 'c', 'd')
+  const before = server.stored()
+  await later()
+  server.restore(2)
+  const told = await askTreatment(at)
+  expect(server.nodes()).toEqual(['a', 'b', 'c', 'd'])
+  expect(server.stored()).toEqual(before)
+  expect(told.events.map((one) => one.node)).toEqual(['a', 'b', 'c', 'd'])
+  expect(setBack.value.get(at)).toEqual({ mine: 2, others: 0 })
+  expect(lostOf(at)).toEqual([])
+})
+
+test('what waits is sent behind what was lost: the gap is closed, nothing is refused', async () => {
+  const server = keeper()
+  unsent(at)
+  await work('a', 'b', 'c')
+  await later()
+  server.restore(1)
+  await work('d')
+  expect(server.nodes()).toEqual(['a', 'b', 'c', 'd'])
+  expect(unsent(at).value).toEqual([])
+})
+
+test('while it is on its way again it is still on the screen', async () => {
+  const server = keeper()
+  unsent(at)
+  await work('a', 'b')
+  await later()
+  server.restore(1)
+  let got = 0
+  const { stored } = server
+  serve(({ method }) => {
+    got += 1
+    return method === 'GET' ? { body: { position: 1, course: null, canals: [], events: stored() } } : 'nothing'
+  })
+  await askTreatment(at)
+  expect(got).toBe(2)
+  expect(lostOf(at).map(({ event }) => event.node)).toEqual(['b'])
+})
+
+test('where the phone does not have all of what stands between, a device of another name begins', async () => {
+  const server = keeper()
+  unsent(at)
+  await work('a', 'b', 'c')
+  await later()
+  server.restore(0)
+  // What was done first is too old to be kept: it is gone from the phone as well.
+  const [first] = await sentOf(`id of Priya of ${number}`, at)
+  if (first) await keepSent([{ ...first, at: 0 }])
+  await casesSent(`id of Priya of ${number}`)
+  await work('d', 'e')
+  expect(server.nodes()).toEqual(['b', 'c', 'd', 'e'])
+  expect(new Set(server.stored().map((one) => one.id)).size).toBe(4)
+  await work('f')
+  expect(server.nodes().at(-1)).toBe('f')
+})
+
+test('an emergency keeps its place among the work', async () => {
+  const server = keeper()
+  unsent(at)
+  await work('a')
+  tellEmergency(at, { plan_hash: 'h', seen_position: 0, told: { kind: 'emergency', what: 'collapse' } })
+  await vi.waitFor(() => expect(server.stored()).toHaveLength(2))
+  await work('b')
+  await later()
+  const before = server.stored().map((one) => one.id)
+  server.restore(0)
+  await askTreatment(at)
+  expect(server.stored().map((one) => one.id)).toEqual(before)
+})
+
+test('a server that has everything is asked nothing more', async () => {
+  const server = keeper()
+  unsent(at)
+  await work('a', 'b')
+  await later()
+  await askTreatment(at)
+  expect(setBack.value.has(at)).toBe(false)
+  expect(server.nodes()).toEqual(['a', 'b'])
+})
+
+test('what others had told and is gone is counted and said', async () => {
+  const server = keeper()
+  unsent(at)
+  await work('a', 'b')
+  await replace(treatmentName(at), { events: [...server.stored(), { id: 'of Vale' }] })
+  await later()
+  server.restore(1)
+  await askTreatment(at)
+  expect(setBack.value.get(at)).toEqual({ mine: 1, others: 1 })
+})
