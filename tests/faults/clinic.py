@@ -27,7 +27,7 @@ from planning.graph import RunSheet
 from tests import factories
 from tests.cast import client
 from tests.faults.deeds import Owner
-from tests.faults.device import Device
+from tests.faults.device import Device, Event
 from tests.faults.line import Line, Request, Traffic
 from tests.many import copies
 
@@ -125,6 +125,13 @@ class Clinic:
         """SIGKILL to the server and its workers."""
         os.killpg(self.server.pid, signal.SIGKILL)
         self.server.wait()
+
+    def asks(self, device: Device) -> Event:
+        """What the server tells the device's owner of its case."""
+        told: Event = (
+            client(Person.objects.get(pk=device.owner.person_id)).get(f"/api/v1/cases/{device.case_id}/events").json()
+        )
+        return told
 
     def work(self, rounds: int, pulls: int) -> Plug:
         """So many turns of every device, in another order each time, and on until the plug was pulled so many times."""

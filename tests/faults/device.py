@@ -41,6 +41,8 @@ class Outbox:
             told = json.loads(line)
             if "acknowledged" in told:
                 self.acknowledged.update(told["acknowledged"])
+            elif "lost" in told:
+                self.acknowledged.difference_update(told["lost"])
             else:
                 self.written.append(told)
 
@@ -55,6 +57,11 @@ class Outbox:
     def acknowledge(self, ids: set[str]) -> None:
         self._append({"acknowledged": sorted(ids)})
         self.acknowledged |= ids
+
+    def lose(self, ids: set[str]) -> None:
+        """A server that was brought back from a copy has lost what it had acknowledged: it waits once more."""
+        self._append({"lost": sorted(ids)})
+        self.acknowledged -= ids
 
     def _append(self, told: Event) -> None:
         with self.file.open("a", encoding="utf-8") as journal:
@@ -130,6 +137,14 @@ class Device:
             assert f"Expected event {waiting[0]['device_seq']} " in told["errors"][0]["detail"], told
         else:
             raise AssertionError(f"{self.name}: {status} {told}")
+
+    def compare(self, told: Event) -> set[str]:
+        """What was acknowledged is held against what the server shows now; what it has lost is sent again."""
+        self.seen, self.position = told["events"], told["position"]
+        lost = self.outbox.acknowledged - {event["id"] for event in self.seen}
+        if lost:
+            self.outbox.lose(lost)
+        return lost
 
     def _take(self, told: Event, batch: list[Event]) -> None:
         """Only what the server shows back is taken out."""

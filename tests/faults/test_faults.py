@@ -20,6 +20,7 @@ from cases.services.from_here import HERE
 from frontend.server import build, node
 from planning.encoding import encode
 from tests.cast import API, client
+from tests.faults.backup import Backup
 from tests.faults.clinic import Clinic
 from tests.faults.device import Device
 
@@ -46,6 +47,35 @@ def test_nothing_acknowledged_is_lost_and_nothing_is_there_twice(
         assert [device.name for device in clinic.devices if device.outbox.waiting] == []
         _stored_as_written(clinic)
         _the_same_state_everywhere(clinic, approved, tmp_path / "states.json")
+        _brought_back_from_a_copy(clinic, tmp_path)
+        _stored_as_written(clinic)
+        _the_same_state_everywhere(clinic, approved, tmp_path / "states.json")
+
+
+def _brought_back_from_a_copy(clinic: Clinic, folder: Path) -> None:
+    """A copy is taken, work goes on and is acknowledged, the copy is brought back, work goes on once more."""
+    clinic.kill()
+    backup = Backup(folder)
+    clinic.serve()
+    clinic.work(1, 0)
+    clinic.drain()
+    since = TreatmentEvent.objects.count()
+    clinic.kill()
+    backup.bring_back()
+    clinic.serve()
+    gone = since - TreatmentEvent.objects.count()
+    lost: set[str] = set()
+    for device in clinic.devices:
+        shown = clinic.asks(device)
+        lost |= device.compare(shown)
+        # Nobody is sent back: what was done here stands, sent or not.
+        assert {event["id"] for event in device.outbox.written} <= {event.id for event in device.happened()}
+        device.do()
+    print(f"brought back from a copy: {gone} events were gone, {len(lost)} are sent again")
+    assert len(lost) == gone > 0
+    clinic.drain()
+    assert lost <= {str(id_) for id_ in TreatmentEvent.objects.values_list("pk", flat=True)}
+    assert [device.name for device in clinic.devices if device.outbox.waiting] == []
 
 
 def _nothing_is_missing(clinic: Clinic) -> None:

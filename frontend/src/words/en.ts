@@ -11,6 +11,7 @@ import { expected } from './expected'
 import { figures } from './figures'
 import { hold } from './hold'
 import { images } from './images'
+import { leftOver } from './left-over'
 import { lengthWords } from './length'
 import { look } from './look'
 import { marks } from './marks'
@@ -35,6 +36,7 @@ export const words = {
   ...card,
   ...images,
   ...hold,
+  ...leftOver,
   ...look,
   ...marks,
   ...newPlan,

@@ -9,6 +9,7 @@ import { membership } from '@/store/session'
 import { words } from '@/words/en'
 import { AccountLink } from '../account/account-link'
 import { CaseRow } from './case-row'
+import { LeftOverList } from './left-over'
 import '@/parts/list.css'
 
 const OLD_S = 300 // the list is asked for when it is opened and looked at, not every few seconds
@@ -18,6 +19,7 @@ export function Cases() {
   const cases = useCases()
   return (
     <Page title={words.cases.title} aside={<AccountLink />} foot={<Foot />}>
+      <LeftOverList cases={cases.value?.results ?? []} />
       <Seen of={cases} rows={4} old_s={OLD_S}>
         {(page) => (page.results.length === 0 ? <Nothing /> : <List key={page.next} first={page} />)}
       </Seen>

@@ -3,6 +3,7 @@ import type { Chair } from '@/store/chair'
 import { send, sendAgain } from '@/store/sender'
 import { lostOf, setBack } from '@/store/set-back'
 import { words } from '@/words/en'
+import { SetAside } from '../cases/set-aside'
 import { ImagesWaiting } from '../images/images-waiting'
 import { PhoneSays } from './phone-says'
 
@@ -20,6 +21,7 @@ export function Outbox({ chair }: { chair: Chair }) {
           {words.chair.refused} {refused.refused}
         </Notice>
       )}
+      {refused && <SetAside of={refused} />}
       <p class="row apart wrap small soft">
         <ImagesWaiting caseId={chair.caseId} />
         {chair.waiting.length > 0 && (
