@@ -8,7 +8,9 @@ from random import Random
 from typing import Any
 
 from cases.domain.course import CanalCourse, CanalState, Course, Happened
+from cases.domain.events import EventKind
 from cases.domain.visit import CHECK
+from cases.domain.who_tells import MAY_TELL, Part
 from planning.graph import Do, Exit
 
 Deed = tuple[str, str, dict[str, Any]]
@@ -83,4 +85,5 @@ def _unusual(name: str, events: Sequence[Happened], owner: Owner, dice: Random) 
         ("", "", {"kind": "emergency", "what": "sudden_bleeding"}),
         ("", "", {"kind": "close", "access_sealed": True}),
     ]
-    return dice.choice(rare)
+    part = Part.LOOKING_IN if owner.supervises else Part.OWN_STUDENT
+    return dice.choice([one for one in rare if part in MAY_TELL[EventKind(one[2]["kind"])]])
