@@ -26,7 +26,7 @@ def correct(*, actor: Person, case: Case, seen_revision: int, alias: str, is_no_
     case = locked(case.pk)
     refuse_changed(case, seen_revision)
     kept = alias_of(alias, is_no_name=is_no_name)
-    old = case.patient
+    old = DemoPatient.objects.select_for_update().get(pk=case.patient_id)
     if old.alias == kept:
         return case
     cases = list(Case.objects.filter(patient=old).order_by("pk"))

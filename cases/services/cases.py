@@ -58,7 +58,9 @@ def open_case(
     found = _tooth_of(tooth)
     offered = _offered(found, canals)
     alias = alias_of(patient_alias, is_no_name=alias_is_no_name)
-    patient, _ = DemoPatient.objects.get_or_create(programme_id=programme_id, alias=alias)
+    # Held, so that no correction takes the alias away before the case is there to follow it.
+    held = DemoPatient.objects.select_for_update(no_key=True)
+    patient, _ = held.get_or_create(programme_id=programme_id, alias=alias)
     case = Case.objects.create(
         id=id or uuid7(),
         sent_hash=sent_hash,

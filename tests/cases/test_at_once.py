@@ -26,6 +26,7 @@ from cases.domain.uuid7 import uuid7
 from cases.models import (
     Case,
     ChangeLog,
+    DemoPatient,
     Image,
     ImagePart,
     LengthReading,
@@ -36,7 +37,7 @@ from cases.models import (
     values,
 )
 from cases.queries.course import treatment_of
-from cases.services import bench_codes, bench_sign_off, images, kept_images, plans, readings, treatment
+from cases.services import bench_codes, bench_sign_off, cases, images, kept_images, plans, readings, treatment
 from cases.services.bench_sign_off import BenchWord
 from cases.services.images import Announced
 from cases.services.plan_input import Asked
@@ -272,3 +273,36 @@ def _to_its_first_hold_point(scene: Scene, version: ToothPlanVersion, sheet: Run
         )
         walk.leave(left)
     treatment.record(actor=scene.student, case=scene.case, device=device, batch=batch)
+
+
+def test_of_two_corrections_to_one_alias_one_patient_comes() -> None:
+    scene = Scene()
+    other = open_case(scene.programme, scene.student, "11", patient_alias="Bench 2")
+    first, second = (
+        lambda case=case, who=who: cases.change_case(
+            actor=who, case=case, seen_revision=case.revision, changes={"patient_alias": "Reed 12"}
+        )
+        for case, who in zip((scene.case, other), scene.supervisors, strict=True)
+    )
+    assert all(isinstance(one, Case) for one in at_once(first, second))
+    assert list(DemoPatient.objects.values_list("alias", flat=True)) == ["Reed 12"]
+
+
+def test_a_case_opened_while_its_alias_is_corrected_stays_whole() -> None:
+    scene = Scene()
+    scene.case = Case.objects.get(pk=scene.case.pk)
+    open_case(scene.programme, scene.student, "11", patient_alias="Reed 12")
+    opened, corrected = at_once(
+        lambda: open_case(scene.programme, scene.student, "12"),
+        lambda: cases.change_case(
+            actor=scene.supervisors[0],
+            case=scene.case,
+            seen_revision=scene.case.revision,
+            changes={"patient_alias": "Reed 12"},
+        ),
+    )
+    assert isinstance(opened, Case)
+    assert isinstance(corrected, Case)
+    assert Case.objects.get(pk=scene.case.pk).patient.alias == "Reed 12"
+    # It came before and followed, or after and has an alias of its own: never one that is gone.
+    assert Case.objects.get(pk=opened.pk).patient.alias in {"Bench 1", "Reed 12"}

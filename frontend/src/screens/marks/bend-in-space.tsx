@@ -1,6 +1,6 @@
 import { useRef, useState } from 'preact/hooks'
 import type { CaseShown, MarkingShown, Views } from '@/api/shapes'
-import { BOUNDS } from '@/parts/bounds'
+import { BOUNDS, wrongOf } from '@/parts/bounds'
 import { Choice, Select, Stepper } from '@/parts/fields'
 import { readMm } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
@@ -93,6 +93,7 @@ function OfCanal({
         step={5}
         from={30}
         {...BOUNDS.tube_turn}
+        wrong={apart.trim() ? wrongOf('tube_turn', apart) : undefined}
       />
       <Choice
         label={words.marks.bendsTo}
