@@ -150,30 +150,39 @@ def _needle(
     glide = selected.hand.get(selected.glide_path_to)
     milestones = [one for one in (glide, *selected.descending[-1:], final) if one is not None and one.key in used]
     distinct = {one.key: one for one in milestones if one.size <= final.size}
-    ceiling_um = work.needle.ceiling_um
-    if work.largest_size is not None:
-        # Where it joins is not known: the needle stays where nothing can be passed unseen.
-        ceiling_um = min(ceiling_um, work.first_third_um)
+    shape, now = work.shape, []
+    for one in distinct.values():
+        shape = _with(work, shape, one)
+        now.append(NeedleNow(after=one.name, at_most_mm=mm(work.needle.now_um(shape))))
     return NeedleDepth(
-        ceiling_mm=mm(ceiling_um),
-        now=tuple(
-            NeedleNow(after=one.name, at_most_mm=mm(work.needle.now_um(one, work.first_third_um)))
-            for one in distinct.values()
-        ),
-        first_at_ceiling=_first_at_ceiling(work, selected, steps, ceiling_um),
+        ceiling_mm=mm(work.needle.ceiling_um),
+        begins_mm=mm(work.needle.now_um(work.shape)),
+        now=tuple(now),
+        first_at_ceiling=_first_at_ceiling(work, selected, steps),
+        says=irrigation.chamber_says(work.needle, work.shape) if work.needle.chamber_alone(work.shape) else "",
     )
 
 
-def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Do], ceiling_um: int) -> str | None:
+def _with(work: CanalWork, shape: Line, one: Instrument) -> Line:
+    """The shape once the instrument has stood at the canal's end."""
+    stand = profile.Stand(instrument=one, tip_mm=mm(work.end_um))
+    return profile.upper(shape, stand.line(mm(work.needle.orifice_um)))
+
+
+def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Do]) -> str | None:
     """The first step whose instrument, once at the end, lets the needle to its ceiling: of the descending series only
-    the smallest is taken to have been there."""
+    the smallest is taken to have been there. None where it is there from the start, or never."""
     certain = {one.key for one in selected.descending[-1:]}
     by_key = {one.key: one for one in (*selected.hand.values(), *selected.series.values())}
+    shape = work.shape
+    if work.needle.now_um(shape) >= work.needle.ceiling_um:
+        return None
     for step in steps:
         one = by_key.get(step.instrument or "")
         cuts = step.action is Action.INSTRUMENT and step.stop_um == work.end_um
         if one is None or not cuts or (step.target is not Target.TO_LENGTH and one.key not in certain):
             continue
-        if work.needle.now_um(one, work.first_third_um) >= ceiling_um:
+        shape = _with(work, shape, one)
+        if work.needle.now_um(shape) >= work.needle.ceiling_um:
             return step.id
     return None

@@ -17,6 +17,7 @@ from planning.instruments import reach_mm
 from planning.natural import Widths
 from planning.plan_input import PlanInput
 from planning.plan_value import Withheld
+from planning.profile import Line, Stand
 from planning.quantities import mm, stop_um, um
 from planning.run_sheet import CanalWork, Sheet, step_name
 from planning.selection import Selection
@@ -48,8 +49,30 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
         largest_size=small if _unjoined(canal) else None,
         irrigant=canal.given.choices.irrigant,
         final_rinse=tuple(canal.given.choices.final_rinse),
-        needle=irrigation.limits(canal.given.choices.needle, end, figures),
+        needle=irrigation.limits(
+            canal.given.choices.needle,
+            orifice_um=um(canal.orifice_mm),
+            end_um=end,
+            # Where it joins is not known: the needle stays where nothing can be passed unseen.
+            most_um=min(third, end) if _unjoined(canal) else None,
+            figures=figures,
+        ),
+        shape=_wide_at_least(canal, figures),
     )
+
+
+def _wide_at_least(canal: Canal, figures: Figures) -> Line:
+    """How wide the canal is at least: on its low side as it was found, and all that has been in it."""
+    shape: Line = ()
+    if canal.natural is not None and canal.widths is not None:
+        spread = samples.spread(canal.widths, canal.given.setting is Setting.BLOCK, figures)
+        shape = samples.low_side(profile.narrow_line(canal.natural), spread, figures["needle.low_share"])
+    kit = {one.key: one for one in canal.given.kit.instruments}
+    for made in canal.input.begun.made if canal.input.begun else ():
+        if made.instrument in kit:
+            stand = Stand(instrument=kit[made.instrument], tip_mm=made.depth_mm)
+            shape = profile.upper(shape, stand.line(canal.orifice_mm))
+    return shape
 
 
 def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:

@@ -3,44 +3,51 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from planning import tables
 from planning.errors import ChoiceNotPossible
 from planning.graph import Do
-from planning.instruments import Instrument
 from planning.plan_input import Irrigant, Needle
 from planning.plan_value import IrrigantTotal
-from planning.quantities import UM_PER_HUNDREDTH_MM, UM_PER_MM, stop_um, um
+from planning.profile import Line
+from planning.quantities import UM_PER_MM, said, stop_um, um
 from planning.tables import Figure, Figures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NeedleLimits:
-    """What limits one needle in one canal, in whole micrometres."""
+    """What limits one needle in one canal, in whole micrometres from the reference point."""
 
-    end_um: int
+    orifice_um: int
+    ceiling_um: int
+    """Never deeper, however wide the canal."""
     outside_um: int
     """Largest outside diameter the gauge may have: planning never uses the nominal one."""
-    short_um: int
     clearance_um: int
 
-    @property
-    def ceiling_um(self) -> int:
-        return max(0, stop_um(self.end_um - self.short_um))
+    def now_um(self, shape: Line) -> int:
+        """Deepest setting [µm] in a canal that is known to be this wide: short of where the needle would bind.
 
-    def now_um(self, shaped: Instrument | None, before_um: int) -> int:
-        """Deepest setting [µm] after `shaped` has stood at the canal's end; `before_um` where nothing has yet.
-
-        The needle binds where the shape is as wide as it: (outside - tip) / taper short of the end.
+        The orifice where it is free no deeper: then the chamber is rinsed. It never falls while the canal gets wider.
         """
-        if shaped is None:
-            return min(self.ceiling_um, before_um)
-        lacking = self.outside_um - shaped.size * UM_PER_HUNDREDTH_MM
-        if lacking > 0 and shaped.taper == 0:
-            return min(self.ceiling_um, before_um)
-        bind = max(0, lacking * UM_PER_MM // (shaped.taper * UM_PER_HUNDREDTH_MM)) if lacking > 0 else 0
-        return max(0, min(self.ceiling_um, stop_um(self.end_um - bind - self.clearance_um)))
+        free_um = um(free_mm(shape, self.outside_um / UM_PER_MM) or 0.0)
+        return max(stop_um(self.orifice_um), min(self.ceiling_um, stop_um(free_um - self.clearance_um)))
+
+    def chamber_alone(self, shape: Line) -> bool:
+        """Whether the needle is free nowhere below the orifice."""
+        return self.now_um(shape) <= self.orifice_um < self.ceiling_um
+
+
+def free_mm(shape: Line, outside_mm: float) -> float | None:
+    """Depth [mm] down to which something this wide is free all the way from the orifice; None where it is nowhere."""
+    if not shape or shape[0][1] < outside_mm:
+        return None
+    for (a, wide_a), (b, wide_b) in pairwise(shape):
+        if wide_b < outside_mm:
+            return a if a == b else a + (b - a) * (wide_a - outside_mm) / (wide_a - wide_b)
+    return shape[-1][0]
 
 
 def outside_um(needle: Needle) -> int:
@@ -58,14 +65,28 @@ def outside(needle: Needle, figures: Figures) -> Figure:
     raise ChoiceNotPossible(canal="Needle", reason=reason, at=("choices", "needle", "gauge"))
 
 
-def limits(needle: Needle, end_um: int, figures: Figures) -> NeedleLimits:
-    """What limits `needle` in a canal whose shape ends at `end_um`."""
+def limits(needle: Needle, *, orifice_um: int, end_um: int, most_um: int | None, figures: Figures) -> NeedleLimits:
+    """What limits `needle` in a canal whose shape ends at `end_um`; `most_um` where it may go no deeper in any case."""
+    ceiling_um = max(0, stop_um(end_um - um(figures[f"needle.short_{needle.tip}"])))
     return NeedleLimits(
-        end_um=end_um,
+        orifice_um=orifice_um,
+        ceiling_um=ceiling_um if most_um is None else min(ceiling_um, most_um),
         outside_um=round(outside(needle, figures).value * UM_PER_MM),
-        short_um=um(figures[f"needle.short_{needle.tip}"]),
         clearance_um=um(figures["needle.clearance"]),
     )
+
+
+def chamber_says(of: NeedleLimits, shape: Line) -> str:
+    """What to do where the needle is free nowhere: which thinner gauge is, else the chamber alone."""
+    for row in sorted(tables.rows("needles"), key=lambda row: int(row["gauge"])):
+        thinner_um = round(float(row["most_mm"]) * UM_PER_MM)
+        thinner = replace(of, outside_um=thinner_um)
+        if thinner_um < of.outside_um and not thinner.chamber_alone(shape):
+            return (
+                "This needle is free nowhere in the canal yet: rinse the chamber, or take "
+                f"{row['gauge']} G, to {said(thinner.now_um(shape))} mm at most."
+            )
+    return "The needle is free nowhere in the canal yet: rinse the chamber."
 
 
 def totals(steps: Iterable[Do]) -> tuple[IrrigantTotal, ...]:

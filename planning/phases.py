@@ -15,7 +15,7 @@ from planning.techniques import Phase, PhaseKind
 
 def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     """Adds the phase's steps. `looped`: the phase lies inside a loop and is worked on the first pass only."""
-    before = set(sheet.nodes)
+    before, shape = set(sheet.nodes), sheet.shape
     start = WRITERS[phase.kind](sheet, phase)
     if start is None:
         return
@@ -24,7 +24,10 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
         start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
     sheet.starts[phase.key] = start
     if any(_can_block(sheet, id_) for id_ in set(sheet.nodes) - before):
+        # Blocked, the phase may have done nothing yet.
+        sheet.shape, worked = shape, sheet.shape
         _blocked(sheet, phase)
+        sheet.shape = worked
 
 
 def _can_block(sheet: Sheet, id_: str) -> bool:
@@ -109,8 +112,7 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
         sheet.ask(phase, f"{start}/again", times, yes=smaller or start, no=f"{start}/supervisor")
         say = f"{one.name} does not go to its stop: do not push; the supervisor decides."
         sheet.sign_off(phase, f"{start}/supervisor", "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
-        if one.size > sheet.selection.recapitulating.size:
-            sheet.shaped = one
+        sheet.stood(one, sheet.work.stop_for(one))
     return starts[0]
 
 
@@ -187,7 +189,7 @@ def _ascend(sheet: Sheet, phase: Phase) -> str:
         one = shaping_of(sheet.selection, size, sheet.technique, sheet.work.canal)
         following = "@next" if then is None else f"{phase.key}/{then:02d}-{one.taper:02d}"
         _up_one(sheet, phase, one, following)
-        sheet.shaped = one
+        sheet.stood(one, sheet.work.end_um)
     _enter_ascending(sheet, phase, wanted)
     return sheet.starts[f"to:{smallest}"]
 

@@ -85,7 +85,12 @@ class NeedleNow:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NeedleDepth:
     ceiling_mm: float
+    """Never deeper, however wide the canal."""
     now: tuple[NeedleNow, ...]
+    begins_mm: float | None = None
+    """How deep it may go by how wide the canal is before this order of work; None in plans of before."""
+    says: str = ""
+    """What to do where it is free nowhere below the orifice; empty where it is."""
     first_at_ceiling: str | None = None
     """The first step after which the needle gets to its ceiling."""
 

@@ -31,6 +31,8 @@ from planning.graph import (
 )
 from planning.instruments import Instrument
 from planning.irrigation import NeedleLimits
+from planning.profile import Line, Stand, upper
+from planning.quantities import mm
 from planning.selection import Selection
 from planning.tables import Figures
 from planning.techniques import Phase, Technique
@@ -52,7 +54,7 @@ class CanalWork:
     coronal_um: int
     """Stop of the coronal instruments."""
     first_third_um: int
-    """Where the coronal third ends: as deep as a needle goes before anything has been to length."""
+    """Where the coronal third ends: no needle goes deeper before the length is signed off."""
     final_size: int
     past_junction_size: int
     """Largest size that may pass a junction."""
@@ -61,6 +63,8 @@ class CanalWork:
     irrigant: str
     final_rinse: tuple[str, ...]
     needle: NeedleLimits
+    shape: Line
+    """How wide the canal is at least before this order of work begins; empty where nothing is known."""
 
     def stop_for(self, instrument: Instrument) -> int:
         return self.full_um if instrument.size <= self.past_junction_size else self.end_um
@@ -80,8 +84,13 @@ class Sheet:
         self.figures = figures
         self.nodes: dict[str, Node] = {}
         self.starts: dict[str, str] = {}
-        self.shaped: Instrument | None = None
-        """What has certainly stood at the canal's end by now: the needle goes by it."""
+        self.shape = work.shape
+        """How wide the canal is at least by now: the needle goes by it."""
+
+    def stood(self, instrument: Instrument, stop_um: int) -> None:
+        """The instrument has certainly stood there once what is written next is worked."""
+        line = Stand(instrument=instrument, tip_mm=mm(stop_um)).line(mm(self.work.needle.orifice_um))
+        self.shape = upper(self.shape, line)
 
     def add(self, node: Node) -> str:
         if node.id in self.nodes:
@@ -135,13 +144,22 @@ class Sheet:
                 phase=phase.key,
                 irrigant=given,
                 volume_ml=self.figures["irrigant.rinse_ml" if rinse else "irrigant.between_ml"],
-                needle_at_most_um=self.work.needle.now_um(self.shaped, self.work.first_third_um),
-                say=irrigation.rinse_says(given, self.figures)
-                if rinse
-                else "Keep the needle loose and moving; take it back if it touches.",
+                needle_at_most_um=self._needle_um(phase),
+                say=self._irrigate_says(given, rinse),
                 exits={Exit.DONE: then},
             )
         )
+
+    def _needle_um(self, phase: Phase) -> int:
+        at_most = self.work.needle.now_um(self.shape)
+        return min(at_most, self.work.first_third_um) if phase.to_estimate else at_most
+
+    def _irrigate_says(self, irrigant: str, rinse: bool) -> str:
+        if self.work.needle.chamber_alone(self.shape):
+            return irrigation.chamber_says(self.work.needle, self.shape)
+        if rinse:
+            return irrigation.rinse_says(irrigant, self.figures)
+        return "Keep the needle loose and moving; take it back if it touches."
 
     def recapitulate(self, phase: Phase, id_: str, small: Instrument, *, then: str) -> str:
         return self.add(

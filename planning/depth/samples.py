@@ -66,6 +66,16 @@ def spread(widths: Widths, block: bool, figures: Figures) -> Spread:
     )
 
 
+def low_side(narrow: Line, spread: Spread, share: float) -> Line:
+    """The canal that only this share of canals is narrower than, place by place: no draw, so the same for any count."""
+    normal = NormalDist().inv_cdf(share)
+    shares = [spread.width_share] * (len(narrow) - 1) + [spread.end_share]
+    return tuple(
+        (depth, max(wide * math.exp(_sigma(one) * normal), spread.least_mm))
+        for (depth, wide), one in zip(narrow, shares, strict=True)
+    )
+
+
 class Samples:
     """Canals, hands and instruments drawn from one seed. What is drawn for one does not depend on what else is."""
 
@@ -108,4 +118,9 @@ class Samples:
 
 def _factors(share: float, normal: Floats) -> Floats:
     """Factors around 1 that differ by a share of themselves and are never below 0."""
-    return np.asarray(np.exp(math.sqrt(math.log1p(share * share)) * normal), dtype=np.float64)
+    return np.asarray(np.exp(_sigma(share) * normal), dtype=np.float64)
+
+
+def _sigma(share: float) -> float:
+    """Of the logarithm of such a factor."""
+    return math.sqrt(math.log1p(share * share))

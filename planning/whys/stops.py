@@ -98,13 +98,16 @@ def needle_whys(about: About) -> Iterator[Why]:
     else:
         rule = f"{'An open' if needle.tip == 'open' else 'A side-vented'} needle stays this far short of the end."
         yield why("needle.ceiling_mm", rule, (end, ("short by", short.value, "mm")), (short,))
+    low = about.figures.row("needle.low_share")
     rule = (
-        "Short of where the shape is as wide as the needle, (outside diameter - tip) / taper from the end, and a "
-        "clearance more; never deeper than the ceiling. The widest the gauge may be counts."
+        "Short by a clearance of where the canal is no wider than the needle: its narrow side, as narrow as few of its "
+        "kind are, or what has stood in it where that is wider. Never past the ceiling; the widest of the gauge counts."
     )
+    entered = (end, ("outside diameter", wide.value, "mm"), ("clearance", clearance.value, "mm"))
+    if about.plan.needle.begins_mm is not None:
+        yield why("needle.begins_mm", f"At first: {rule}", entered, (wide, clearance, low))
     for number, now in enumerate(about.plan.needle.now):
-        entered = (end, ("outside diameter", wide.value, "mm"), ("clearance", clearance.value, "mm"))
-        yield why(f"needle.now.{number}.at_most_mm", f"After {now.after}: {rule}", entered, (wide, clearance))
+        yield why(f"needle.now.{number}.at_most_mm", f"After {now.after}: {rule}", entered, (wide, clearance, low))
     if about.plan.needle.first_at_ceiling is not None:
         rule = "The first instrument that at the end of the canal leaves room for the needle at its ceiling."
         yield why("needle.first_at_ceiling", rule, (("outside diameter", wide.value, "mm"),), (wide, clearance))

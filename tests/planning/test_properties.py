@@ -171,5 +171,15 @@ def test_the_needle_never_goes_past_its_ceiling(given_: PlanInput) -> None:
 
 @over_plans
 @given(inputs())
+def test_on_the_way_expected_the_needle_never_has_to_be_taken_back(given_: PlanInput) -> None:
+    """A canal only grows wider: what was free stays free."""
+    for canal_plan in planned(given_).canals:
+        way = [canal_plan.run_sheet.nodes[id_] for id_ in canal_plan.expected_path]
+        depths = [n.needle_at_most_um for n in way if isinstance(n, Do) and n.needle_at_most_um is not None]
+        assert depths == sorted(depths)
+
+
+@over_plans
+@given(inputs())
 def test_the_same_input_gives_the_same_bytes(given_: PlanInput) -> None:
     assert canonical_text(planned(given_)) == canonical_text(planned(given_))

@@ -3540,10 +3540,15 @@ export interface components {
             tip: components["schemas"]["TipEnum"];
         };
         NeedleDepth: {
+            /** @description How deep it may go by how wide the canal is before this order of work; None in plans of before. */
+            begins_mm: number | null;
+            /** @description Never deeper, however wide the canal. */
             ceiling_mm: number;
             /** @description The first step after which the needle gets to its ceiling. */
             first_at_ceiling: string | null;
             now: components["schemas"]["NeedleNow"][];
+            /** @description What to do where it is free nowhere below the orifice; empty where it is. */
+            says: string;
         };
         /** @description How deep the needle may go once `after` has stood at length. */
         NeedleNow: {

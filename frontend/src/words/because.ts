@@ -20,6 +20,7 @@ export const because = {
     end: 'ends at',
     stop: (instrument: string) => `stop of ${instrument}`,
     needle: 'needle, never past',
+    needleBegins: 'needle at first, at most',
     needleNow: (after: string) => `needle after ${after}, at most`,
     size: 'advised sizes',
     makeRoom: 'stop of what makes room',

@@ -50,6 +50,7 @@ export const drawing = {
     instrument: 'Instrument',
     needleCeiling: 'Needle, never past',
     needleNow: 'Needle now, at most',
+    atFirst: 'at first',
     after: (instrument: string) => `after ${instrument}`,
     toResistance: 'to resistance',
     caption: 'Stops in mm from the reference point, in order of use',

@@ -126,13 +126,21 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
           </td>
         ))}
       </tr>
-      {after.length > 0 && (
-        <tr class="phase">
-          <th scope="rowgroup" colSpan={canals.length + 1}>
-            {words.stops.needleNow}
-          </th>
-        </tr>
-      )}
+      <tr class="phase">
+        <th scope="rowgroup" colSpan={canals.length + 1}>
+          {words.stops.needleNow}
+        </th>
+      </tr>
+      <tr>
+        <th scope="row" class="after">
+          {words.stops.atFirst}
+        </th>
+        {canals.map((c) => (
+          <td key={c.canal}>
+            <Begins of={c} />
+          </td>
+        ))}
+      </tr>
       {after.map((instrument) => (
         <tr key={instrument}>
           <th scope="row" class="after">
@@ -160,4 +168,11 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
       ))}
     </tbody>
   )
+}
+
+/** How deep the needle may go before anything has been in the canal; plans of before say nothing of it. */
+function Begins({ of }: { of: CanalPlan }) {
+  const at = of.needle?.begins_mm ?? null
+  if (at === null) return <Unused />
+  return <Tapped canal={of.canal} of="needle.begins_mm" title={words.because.needleBegins} value={mm(at)} />
 }
