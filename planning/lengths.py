@@ -1,13 +1,13 @@
 """From readings to a working length, or to *unsettled*.
 
 Readings are ranked and never averaged: an estimate and its check are not two measurements of one thing. The
-highest rank present gives the length; what else was measured only tests it.
+highest rank present gives the length; what else was measured only tests it, an estimate too.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from planning.bounded import refuse_outside
 from planning.errors import ReadingNotUsable
@@ -63,8 +63,9 @@ def settle(readings: Sequence[Reading], about: About, figures: Figures) -> Lengt
     latest = _latest(worked)
     before = _measured([said_ for said_ in latest if not said_.reading.after_flaring], about, figures)
     after = _measured([said_ for said_ in latest if said_.reading.after_flaring], about, figures)
+    apart_um = _from_estimate(before or after, latest, about, figures)
     outcome = _over_flaring(before, after, figures) or _estimated(latest, about, figures)
-    return _length(outcome, worked, latest, figures)
+    return _length(_tested(outcome, apart_um, figures), worked, latest, apart_um)
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +211,35 @@ def _over_flaring(before: _Outcome | None, after: _Outcome | None, figures: Figu
     return _Outcome(LengthState.UNSETTLED, shortest, after.rests_on, abs(shift), do)
 
 
+def _from_estimate(measured: _Outcome | None, latest: Sequence[_Said], about: About, figures: Figures) -> int | None:
+    """How far the tooth as it was measured and as it was estimated lie apart [µm]; None where one of them is missing.
+
+    Both as tooth lengths: what is taken off for the working length differs from one method to the next.
+    """
+    estimates = [s for s in latest if isinstance(s.reading, Ratio | PreOperativeImage) and s.length_um is not None]
+    if measured is None or measured.length_um is None or not estimates:
+        return None
+    sight = "direct_sight" in measured.rests_on
+    seen = "set_back.block" if about.setting == "block" else "set_back.seen_at_foramen"
+    tooth = measured.length_um + (um(figures[seen]) if sight else _set_back(about, figures))
+    last = estimates[-1]
+    by_image = isinstance(last.reading, PreOperativeImage)
+    less = um(figures["allowance.image"]) if by_image else _set_back(about, figures)
+    return abs(tooth - ((last.length_um or 0) + less))
+
+
+def _tested(outcome: _Outcome, apart_um: int | None, figures: Figures) -> _Outcome:
+    """A measurement that lies too far from its estimate may be of another tooth, canal or point: nothing is settled."""
+    measured = outcome.state in (LengthState.SETTLED, LengthState.TO_SETTLE)
+    if not measured or apart_um is None or apart_um <= um(figures["lengths.estimate_too_far"]):
+        return outcome
+    do = (
+        f"Measured and estimated, the tooth differs by {said(apart_um)} mm: check which tooth, which canal, which "
+        "reference point, and measure again."
+    )
+    return replace(outcome, state=LengthState.UNSETTLED, apart_um=apart_um, what_to_do=do)
+
+
 def _estimated(latest: Sequence[_Said], about: About, figures: Figures) -> _Outcome:
     by_rank = (Ratio, PreOperativeImage)
     for kind in by_rank:
@@ -220,7 +250,9 @@ def _estimated(latest: Sequence[_Said], about: About, figures: Figures) -> _Outc
     return _Outcome(LengthState.MISSING, None, (), None, f"Measure {about.canal}: no reading counts yet.")
 
 
-def _length(outcome: _Outcome, worked: Sequence[_Said], latest: Sequence[_Said], figures: Figures) -> Length:
+def _length(
+    outcome: _Outcome, worked: Sequence[_Said], latest: Sequence[_Said], from_estimate_um: int | None
+) -> Length:
     images = [s.length_um for s in latest if isinstance(s.reading, PreOperativeImage) and s.length_um is not None]
     length = outcome.length_um
     return Length(
@@ -230,6 +262,7 @@ def _length(outcome: _Outcome, worked: Sequence[_Said], latest: Sequence[_Said],
         estimate_mm=mm(stop_um(images[-1])) if images else None,
         rests_on=outcome.rests_on,
         apart_mm=None if outcome.apart_um is None else mm(outcome.apart_um),
+        from_estimate_mm=None if from_estimate_um is None else mm(from_estimate_um),
         readings=tuple(
             ReadingResult(
                 method=s.reading.method,

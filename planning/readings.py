@@ -133,3 +133,5 @@ class Length:
     """Largest difference between readings that should agree."""
     readings: tuple[ReadingResult, ...]
     what_to_do: str
+    from_estimate_mm: float | None = None
+    """How far the tooth as measured and as estimated lie apart; None where one of them is missing."""

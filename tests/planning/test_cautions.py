@@ -124,6 +124,12 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("length-missing", molar(**first(readings=())), molar()),
     ("length-estimated", molar(**first(readings=confirmed(20.5, 19.5, 1.0, "MB cusp")[:1])), molar()),
     ("length-to-settle", molar(**set_and_read(18.5)), molar(**set_and_read(19.0))),
+    # Tooth 20.5 as measured; 1.1 and 1.0 mm more on the image.
+    (
+        "length-off-estimate",
+        molar(**first(readings=confirmed(21.6, 19.5, 1.0, "MB cusp"))),
+        molar(**first(readings=confirmed(21.5, 19.5, 1.0, "MB cusp"))),
+    ),
     ("length-unsettled", molar(**set_and_read(18.0)), molar(**set_and_read(18.5))),
     (
         "length-outside-range",

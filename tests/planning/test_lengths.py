@@ -73,6 +73,29 @@ def test_a_tip_past_the_apex_asks_for_a_further_image() -> None:
     assert "18.0" in found.what_to_do
 
 
+# Hand arithmetic: the tooth by image 28.0, as measured 21.0 + 1.0 = 22.0, 6.0 apart.
+def test_a_measurement_far_from_its_estimate_settles_nothing() -> None:
+    found = length(image(28.0), confirming(21.0, 1.0))
+    assert (found.state, found.from_estimate_mm, found.apart_mm) == (LengthState.UNSETTLED, 6.0, 6.0)
+    assert "which reference point" in found.what_to_do
+
+
+# Tooth 22.0 as measured: 3.0 more on the image is the last that may be settled (the guideline's distance).
+@pytest.mark.parametrize(("tooth_mm", "state"), [(25.0, LengthState.SETTLED), (25.1, LengthState.UNSETTLED)])
+def test_an_estimate_tests_a_measurement(tooth_mm: float, state: LengthState) -> None:
+    found = length(image(tooth_mm), confirming(21.0, 1.0))
+    assert (found.state, found.stop_mm) == (state, 21.0)
+
+
+# What is taken off differs: with bone resorption 1.5 off the measured tooth of 22.0, always 1.0 off the image of 22.0.
+def test_teeth_are_compared_not_what_is_left_of_them() -> None:
+    assert length(image(22.0), confirming(21.0, 1.0), resorption=Resorption.BONE).from_estimate_mm == 0.0
+    seen = DirectSight(seen_mm=22.0, reference_point=HERE)
+    assert length(image(22.0), seen).from_estimate_mm == 0.0
+    # 18.0 on an image of 19.0, tooth 23.0: 21.79 by ratio.
+    assert length(ratio(18.0, 19.0, 23.0), confirming(21.0, 1.0)).from_estimate_mm == pytest.approx(0.21)
+
+
 def test_the_further_image_settles_it() -> None:
     found = length(confirming(20.0, -0.5), confirming(18.5, 1.0))
     assert (found.state, found.stop_mm) == (LengthState.SETTLED, 18.5)

@@ -3292,6 +3292,8 @@ export interface components {
             apart_mm: number | null;
             /** @description The estimated stop from the pre-operative image, for the first instrument. */
             estimate_mm: number | null;
+            /** @description How far the tooth as measured and as estimated lie apart; None where one of them is missing. */
+            from_estimate_mm: number | null;
             readings: components["schemas"]["ReadingResult"][];
             /** @description Methods the length comes from. */
             rests_on: string[];
