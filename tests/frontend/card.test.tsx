@@ -3,7 +3,9 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Plan } from '@/api/shapes'
 import { Dock } from '@/screens/chair/dock'
 import { Halted, SalineOnly } from '@/screens/chair/halted'
+import { ContactTime } from '@/screens/chair/irrigate'
 import { NowCard } from '@/screens/chair/now-card'
+import { endContact, startContact } from '@/store/contact-time'
 import { setHand } from '@/store/hand'
 import { signedIn } from './people'
 import { chairAfter, HAND, left, NOON, ROTARY } from './sample-work'
@@ -93,21 +95,21 @@ describe('an irrigant', () => {
   const toEdta = [...WORKED]
   test('with a stated time: started by one touch, its seconds go along with the answer', () => {
     const { recorded } = at(toEdta)
+    const steady = vi.spyOn(performance, 'now').mockReturnValue(0)
     press('It is in: start the time')
     vi.setSystemTime(NOON + 66_000)
+    steady.mockReturnValue(65_000)
     press(/^Done after/)
+    steady.mockRestore()
     expect(recorded[0]?.told).toMatchObject({ exit: 'done', irrigant: 'edta', volume_ml: 5, contact_s: 65 })
   })
 
-  test('is warned of once it is in for longer than it may be', async () => {
-    localStorage.setItem(
-      'fourth-canal-contact-times',
-      JSON.stringify({ [JSON.stringify(['id of ines', 'c1', 'MB', 'edta'])]: NOON - 600_000 }),
-    )
-    vi.resetModules()
-    const people = await import('./people')
-    people.signedIn('ines')
-    const { ContactTime } = await import('@/screens/chair/irrigate')
+  test('is warned of once it is in for longer than it may be', () => {
+    const steady = vi.spyOn(performance, 'now').mockReturnValue(0)
+    const started_ms = Date.now()
+    startContact(['c1', 'MB', 'edta'])
+    vi.setSystemTime(started_ms + 601_000)
+    steady.mockReturnValue(601_000)
     const { chair } = chairAfter(toEdta)
     const [canal] = chair.plan.canals
     const course = chair.course.canals.MB
@@ -116,6 +118,19 @@ describe('an irrigant', () => {
     render(<ContactTime chair={chair} canal={canal} course={course} node={node} />)
     expect(screen.getByRole('timer').textContent).toBe('10:01 of about 1:00')
     expect(screen.getByRole('alert').textContent).toContain('Over 10:00')
+    steady.mockRestore()
+    endContact(['c1', 'MB', 'edta'])
+  })
+
+  test('whose time a clock that was set has made unknown: no figure, and none is recorded', () => {
+    const { recorded } = at(toEdta)
+    const steady = vi.spyOn(performance, 'now').mockReturnValue(0)
+    press('It is in: start the time')
+    vi.setSystemTime(Date.now() + 3_600_000)
+    steady.mockReturnValue(5000)
+    press(/^Done/)
+    steady.mockRestore()
+    expect(recorded[0]?.told).toMatchObject({ exit: 'done', irrigant: 'edta', contact_s: null })
   })
 
   test('without a stated time: done at once, and it says none was counted', () => {

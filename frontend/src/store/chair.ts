@@ -3,6 +3,7 @@ import * as calls from '@/api/calls'
 import type { EventGiven, EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
 import { Course, type Sheets } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
+import { byName } from '@/walk/own'
 import type { Setting } from '@/walk/visit'
 import { emergenciesWaiting } from './emergencies'
 import { treatmentName, unsent, unsentKnown } from './outbox'
@@ -91,7 +92,7 @@ export function useEarlier(
 
 const plansOf = ({ plan_hash, told }: EventShown): string[] => [(told as ReplanTold).replaces, plan_hash]
 
-const sheetsOf = (plan: Plan): Sheets => Object.fromEntries(plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
+const sheetsOf = (plan: Plan): Sheets => byName(plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
 
 function chairOf(
   caseId: string,
@@ -115,8 +116,8 @@ function chairOf(
       happened(id, personId(), plan_hash, canal, node, told as Told),
     ),
   ]
-  const plans = Object.fromEntries([
-    ...earlier.map((one) => [one.hash, one.sheets]),
+  const plans = byName<Sheets>([
+    ...earlier.map((one) => [one.hash, one.sheets] as const),
     [version.hash, sheetsOf(version.plan)],
   ])
   const course = new Course(plans, fromTheFirst(events, earlier[0]?.hash ?? version.hash), setting)

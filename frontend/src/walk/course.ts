@@ -2,6 +2,7 @@ import type { RunSheet } from '@/api/shapes'
 import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, signOff } from './canal-course'
 import { Emergencies } from './emergencies'
 import type { Happened } from './happened'
+import { byName } from './own'
 import { TakenOver } from './taken-over'
 import { MOVES_NOTHING, undone } from './undone'
 import { type Missing, type Setting, Visit } from './visit'
@@ -24,7 +25,7 @@ interface Reopened {
 export class Course {
   /** Hash of the plan in force; empty before there was one. */
   plan = ''
-  canals: Record<string, CanalCourse> = {}
+  canals: Record<string, CanalCourse> = byName([])
   readonly emergencies = new Emergencies()
   readonly visit: Visit
   turnedTo = ''
@@ -223,7 +224,7 @@ export class Course {
 }
 
 function begun(sheets: Sheets): Record<string, CanalCourse> {
-  return Object.fromEntries(Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet)]))
+  return byName(Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet)]))
 }
 
 export function depthOf(event: Happened): number | null {

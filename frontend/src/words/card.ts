@@ -75,6 +75,10 @@ export const card = {
     doneTimed: (seconds: number) => `Done after ${clock(seconds)}`,
     time: (seconds: number, about: number | undefined) =>
       about === undefined ? clock(seconds) : `${clock(seconds)} of about ${clock(about)}`,
+    timeUnknown:
+      'How long it has been in is not known: the phone’s clock was set, or the phone slept. Go by another clock, or rinse and start anew.',
+    timeUnknownShort: 'time not known',
+    doneUnknown: 'Done, time not known',
     timeEnough: 'Long enough. Flush it out before the next irrigant.',
     timeOver: (most: number) => `Over ${clock(most)}: it harms dentine. Flush it out now.`,
     next: (instrument: string, canal: string) => `Next at the tray: ${instrument} in ${canal}`,

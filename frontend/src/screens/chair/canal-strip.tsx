@@ -48,7 +48,12 @@ const SECOND_MS = 1000
 
 /** How long an irrigant has been in a canal that is not the one in hand. */
 function TimeIn({ chair, canal }: { chair: Chair; canal: string }) {
-  const now = useNow(SECOND_MS)
-  const seconds = contact_s([chair.caseId, canal, chair.course.canals[canal]?.walk.at ?? ''], now)
-  return seconds === undefined ? null : <span class="small number">{words.card.time(seconds, undefined)}</span>
+  useNow(SECOND_MS)
+  const seconds = contact_s([chair.caseId, canal, chair.course.canals[canal]?.walk.at ?? ''])
+  if (seconds === undefined) return null
+  return (
+    <span class="small number">
+      {seconds === null ? words.card.timeUnknownShort : words.card.time(seconds, undefined)}
+    </span>
+  )
 }

@@ -28,13 +28,13 @@ function contactOf({ chair, node }: StepProps): NonNullable<Plan['at_the_chair']
 /** The answers to an irrigation: done, and how long the irrigant stayed where that was counted. */
 export function IrrigateAnswers(props: StepProps) {
   const place = placeOf(props)
-  const now = useNow(SECOND_MS)
-  const seconds = contact_s(place, now)
+  useNow(SECOND_MS)
+  const seconds = contact_s(place)
   const contact = contactOf(props)
   useAsked(String(seconds === undefined))
   const leave = leaveBy(props)
   const done = () => {
-    const stayed_s = contact_s(place, Date.now())
+    const stayed_s = contact_s(place)
     endContact(place)
     leave('done', { contact_s: stayed_s ?? null })
   }
@@ -43,7 +43,7 @@ export function IrrigateAnswers(props: StepProps) {
     return (
       <div class="step-answers">
         <button type="button" class="button main" onClick={done}>
-          {words.card.doneTimed(seconds)}
+          {seconds === null ? words.card.doneUnknown : words.card.doneTimed(seconds)}
         </button>
       </div>
     )
@@ -68,16 +68,17 @@ export function IrrigateAnswers(props: StepProps) {
 
 /** How long the irrigant has been in, large enough for arm's length; felt once when it is long enough. */
 export function ContactTime(props: StepProps) {
-  const now = useNow(SECOND_MS)
-  const seconds = contact_s(placeOf(props), now)
+  useNow(SECOND_MS)
+  const seconds = contact_s(placeOf(props))
   const contact = contactOf(props)
-  const enough = seconds !== undefined && contact !== undefined && seconds >= contact.about_s
+  const enough = seconds != null && contact !== undefined && seconds >= contact.about_s
   const felt = useRef(enough)
   useEffect(() => {
     if (enough && !felt.current) navigator.vibrate?.(ENOUGH_MS)
     felt.current = enough
   }, [enough])
   if (seconds === undefined) return null
+  if (seconds === null) return <Notice sign="caution">{words.card.timeUnknown}</Notice>
   const over = contact !== undefined && seconds > contact.most_s
   return (
     <div class="stack close">

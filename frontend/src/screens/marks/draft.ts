@@ -1,4 +1,5 @@
 import type { Spot } from '@/parts/image-board/view'
+import { own } from '@/walk/own'
 
 /** Marks of one canal on one image, the reference point first, the root's end last. */
 export interface LineDraft {
@@ -41,7 +42,7 @@ export const EMPTY_LINE: LineDraft = {
 
 export const EMPTY: Draft = { lines: {}, known: { what: 'instrument', lengthMm: '', points: [] } }
 
-export const lineOf = (draft: Draft, canal: string): LineDraft => draft.lines[canal] ?? EMPTY_LINE
+export const lineOf = (draft: Draft, canal: string): LineDraft => own(draft.lines, canal) ?? EMPTY_LINE
 
 export const pointsOf = (draft: Draft, of: string): readonly Spot[] =>
   of === SCALE ? draft.known.points : lineOf(draft, of).points

@@ -1,4 +1,5 @@
 import type { Caution, NewReview, Plan } from '@/api/shapes'
+import { own } from '@/walk/own'
 
 /** What is typed in a review. */
 export interface ReviewFields {
@@ -31,7 +32,7 @@ export function saysSomething({ note, remarks }: ReviewFields): boolean {
 
 /** Canals that are returned alone and of which nothing is said: the student would not know what to change. */
 export function unsaid({ remarks, returned }: ReviewFields): readonly string[] {
-  return returned.filter((canal) => !remarks[canal]?.trim())
+  return returned.filter((canal) => !own(remarks, canal)?.trim())
 }
 
 export function toReview(fields: ReviewFields, decision: NewReview['decision']): NewReview {

@@ -13,6 +13,7 @@ import { useReview } from '@/store/review'
 import { membership } from '@/store/session'
 import { useDraft } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
+import { own } from '@/walk/own'
 import { words } from '@/words/en'
 import { Decision } from '../plan/decision'
 import { WaitingList } from '../worklist/worklist'
@@ -104,8 +105,8 @@ function Asked({ of, versions, changes, before, seen }: Props) {
                   onReturn={(on) =>
                     draft.set({ returned: on ? [...returned, canal] : returned.filter((one) => one !== canal) })
                   }
-                  partner={waitToo[canal]}
-                  remark={draft.fields.value.remarks[canal] ?? ''}
+                  partner={own(waitToo, canal)}
+                  remark={own(draft.fields.value.remarks, canal) ?? ''}
                   onRemark={
                     open
                       ? (text) => draft.set({ remarks: { ...draft.fields.value.remarks, [canal]: text } })

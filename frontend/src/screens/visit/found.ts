@@ -1,6 +1,7 @@
 import type { CanalPlan, Found, Told } from '@/api/shapes'
 import type { Chair } from '@/store/chair'
 import { workedIn } from '@/store/visits'
+import { own } from '@/walk/own'
 
 export type YesNo = 'yes' | 'no'
 
@@ -57,8 +58,8 @@ export function foundOf(chair: Chair, answers: Answers): Found[] | undefined {
       found.push({ canal: name, reference_there: false, reference_point: (answers.newPoint[point] ?? '').trim() })
     } else if (!workedIn(chair, canal)) found.push({ canal: name, reference_there: true })
     else {
-      const small = answers.small[name]
-      const length = answers.length[name]
+      const small = own(answers.small, name)
+      const length = own(answers.length, name)
       if (!small || !length) return undefined
       found.push({
         canal: name,

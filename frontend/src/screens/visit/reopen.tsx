@@ -7,6 +7,7 @@ import type { Chair } from '@/store/chair'
 import type { Draft } from '@/store/drafts'
 import { useDraft } from '@/store/use'
 import { smallOf, useSupervisors, workedIn } from '@/store/visits'
+import { own } from '@/walk/own'
 import { words } from '@/words/en'
 import { InTheRoom } from '../chair/in-the-room'
 import { type Answers, asksFurther, byPoint, empty, followsFrom, foundOf, reopening, toFind, type YesNo } from './found'
@@ -112,7 +113,7 @@ function CanalChecks({ chair, canal, draft }: { chair: Chair; canal: CanalPlan; 
       <h2>{name}</h2>
       <Choice<YesNo>
         label={question}
-        value={small[name]}
+        value={own(small, name)}
         options={[
           { value: 'yes', says: words.visit.goes },
           { value: 'no', says: words.visit.staysShort },
@@ -121,7 +122,7 @@ function CanalChecks({ chair, canal, draft }: { chair: Chair; canal: CanalPlan; 
       />
       <Choice<YesNo>
         label={words.visit.agrees}
-        value={length[name]}
+        value={own(length, name)}
         options={[
           { value: 'yes', says: words.visit.itAgrees },
           { value: 'no', says: words.visit.differs },
