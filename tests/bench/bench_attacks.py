@@ -16,6 +16,7 @@ import statistics
 import sys
 import tempfile
 import time
+from itertools import cycle
 
 from frontend.server import serve
 from frontend.server.serve import Address
@@ -27,6 +28,7 @@ MEASURED_S = 4.0
 # For an attack to come into its own.
 BEFORE_S = 0.5
 WANTED = 3.0
+CASES = 200
 KEY = "k" * 50
 
 
@@ -69,13 +71,15 @@ class Ordinary:
     """A student whose phone reads a case and sends what was done, one request after the other."""
 
     def __init__(self, address: Address) -> None:
-        from cases.domain.uuid7 import uuid7
         from tests.bench.chair import Chair
         from tests.cast import client
+        from tests.many import copies
 
         self.chair = Chair()
-        self.device, self.seq = str(uuid7()), 0
         self.case = str(self.chair.version.case_id)
+        # A batch takes longer the more a case has: each has a few.
+        self.cases = cycle([str(version.case_id) for version in copies(self.chair.version, CASES)])
+        self.devices: dict[str, tuple[str, int]] = {}
         browser = client(self.chair.student)
         self.target = Target(
             host=address.host,
@@ -103,12 +107,14 @@ class Ordinary:
         return self.target.ask("GET", f"cases/{self.case}")
 
     def event(self) -> int:
-        from planning.encoding import canonical_text
+        from cases.domain.uuid7 import uuid7
         from tests.bench.bench_events import told
 
-        self.seq += 1
-        batch = {"device": self.device, "events": [told(one) for one in self.chair.batch(1, self.seq)]}
-        return self.target.ask("POST", f"cases/{self.case}/events", canonical_text(batch).encode())
+        case = next(self.cases)
+        device, seq = self.devices.get(case, (str(uuid7()), 0))
+        self.devices[case] = device, seq + 1
+        batch = {"device": device, "events": [told(one) for one in self.chair.batch(1, seq + 1)]}
+        return self.target.ask("POST", f"cases/{case}/events", json.dumps(batch).encode())
 
 
 def _most() -> bytes:
