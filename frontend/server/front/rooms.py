@@ -34,6 +34,7 @@ class Room:
         self._starting = Lock()
         self._process: multiprocessing.process.BaseProcess | None = None
         self._line: Connection | None = None
+        self._left = False
 
     def start(self) -> Connection:
         """The line to the process, which is loading."""
@@ -58,7 +59,9 @@ class Room:
                     return answer
         except (EOFError, OSError):
             pass
-        _log.error("%s: ended without an answer to %s %s", self.name, environ["REQUEST_METHOD"], environ["PATH_INFO"])
+        if not self._left:
+            asked = environ["REQUEST_METHOD"], environ["PATH_INFO"]
+            _log.error("%s: ended without an answer to %s %s", self.name, *asked)
         self.stop()
         raise RoomClosed
 
@@ -75,6 +78,7 @@ class Room:
 
     def leave(self) -> None:
         """For the server's end: waits for nothing. One that is only loading ends when its line does."""
+        self._left = True
         if self._process is not None:
             self._process.kill()
 

@@ -355,13 +355,22 @@ def test_a_room_answers_gives_way_and_is_there_again_after_it_was_ended(room: Ro
     assert room.ask(environ("/livez"), b"", answer_s=60).status == 200
 
 
-def test_a_room_that_does_not_answer_in_time_is_ended(room: Room) -> None:
+def test_a_room_that_does_not_answer_in_time_is_ended_and_logged(room: Room, caplog: pytest.LogCaptureFixture) -> None:
     room.ask(environ("/livez"), b"", answer_s=60)
     process = room._process
     assert process is not None
     with pytest.raises(RoomClosed):
         room.ask(environ("/livez"), b"", answer_s=0)
     assert not process.is_alive()
+    assert "check: ended without an answer to GET /livez" in caplog.text
+
+
+def test_at_the_servers_end_a_room_is_left_without_a_word(room: Room, caplog: pytest.LogCaptureFixture) -> None:
+    room.ask(environ("/livez"), b"", answer_s=60)
+    room.leave()
+    with pytest.raises(RoomClosed):
+        room.ask(environ("/livez"), b"", answer_s=60)
+    assert not caplog.records
 
 
 def test_a_room_ends_with_whoever_started_it(room: Room) -> None:
