@@ -98,6 +98,12 @@ describe('what comes back', () => {
     await expect(calls.removeCanal('mb')).rejects.toBeInstanceOf(Unreachable)
   })
 
+  test('an answer without content is done, also where the browser gives it an empty body', async () => {
+    const empty = { ok: true, status: 204, headers: new Headers(), body: new ReadableStream() }
+    vi.stubGlobal('fetch', async () => ({ ...empty, arrayBuffer: async () => new ArrayBuffer(0) }))
+    await expect(calls.removeCanal('mb')).resolves.toBeUndefined()
+  })
+
   test('a redirect is not followed, and the time that is waited covers the body', async () => {
     const fetched = vi.fn(async () => Promise.reject(new TypeError('redirected')))
     vi.stubGlobal('fetch', fetched)

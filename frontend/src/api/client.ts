@@ -67,7 +67,9 @@ async function whole(request: Request): Promise<Response> {
   const signal = AbortSignal.timeout(TIMEOUT_MS)
   const answer = await fetch(request, { signal, cache: 'no-cache', redirect: 'error' })
   const { status, headers } = answer
-  return new Response(answer.body && (await answer.arrayBuffer()), { status, headers })
+  const body = await answer.arrayBuffer()
+  // An answer without content has an empty body in some browsers, and none may be given to it.
+  return new Response(status === 204 ? null : body, { status, headers })
 }
 
 const codeOf = async (answer: Response) => codeIn(await answer.clone().text())
