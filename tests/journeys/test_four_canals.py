@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -92,7 +93,9 @@ def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> 
     student.get_by_role("button", name="MB2: one size larger").click()
     expect(student.get_by_role("button", name="against plan 1")).to_be_visible()
     student.get_by_role("button", name="against plan 1").click()
-    change = student.get_by_role("listitem").filter(has_text="MB2 final size")
+    change = (
+        student.get_by_role("region", name="MB2").get_by_role("listitem").filter(has_text=re.compile("^final size"))
+    )
     expect(change).to_contain_text("35/.03")
     student.get_by_role("button", name="Ask for approval again").click()
     expect(student.get_by_role("button", name="Withdraw the request")).to_be_visible()
@@ -102,6 +105,10 @@ def test_returned_changed_approved_and_void(student: Page, supervisor: Page) -> 
     expect(changed).to_contain_text("final size")
     expect(changed).to_contain_text("30/.03")
     expect(changed).to_contain_text("35/.03")
+    # What the plan answers stands on it, by whom; the student still sees it too.
+    for page in (supervisor, student):
+        expect(page.get_by_text("Plan 1 returned by")).to_be_visible()
+        expect(page.get_by_text("Go one size larger here, please.")).to_be_visible()
     supervisor.get_by_role("button", name="Approve plan 2").click()
     expect(supervisor.get_by_text("Plan 2 approved by")).to_be_visible()
 

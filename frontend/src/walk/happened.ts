@@ -1,3 +1,5 @@
+import { MAY_TELL } from './who-tells'
+
 export type Kind =
   | 'step'
   | 'answer'
@@ -26,12 +28,9 @@ export type Kind =
   | 'note'
   | 'undo'
 
-/** Recorded by the server itself when something is decided on a plan: no work. */
-const FROM_HERE: readonly Kind[] = ['replan', 'release']
-
-/** Whether anything was done: a decision on a plan comes before any work. */
+/** Whether anything was done: what the server itself records, as a decision on a plan, is no work. */
 export const workHasBegun = (events: readonly Happened[]): boolean =>
-  events.some((event) => !FROM_HERE.includes(event.kind))
+  events.some((event) => MAY_TELL[event.kind].length > 0)
 
 /** One event, as the course needs it. `canal` is empty where it concerns the whole tooth. */
 export interface Happened {

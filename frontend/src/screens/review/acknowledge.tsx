@@ -10,6 +10,9 @@ interface Props {
   draft: Draft<ReviewFields>
 }
 
+/** Where the ticks are: what is missing is brought into sight. */
+export const ACKNOWLEDGE = 'acknowledge'
+
 /** All that must be put right, each with a tick of its own: nothing of it is approved unseen. */
 export function Acknowledge({ plan, draft }: Props) {
   const bars = toAcknowledge(plan)
@@ -18,7 +21,7 @@ export function Acknowledge({ plan, draft }: Props) {
   const tick = (name: string, on: boolean) =>
     draft.set({ acknowledged: on ? [...acknowledged, name] : acknowledged.filter((one) => one !== name) })
   return (
-    <section class="card stack close remark">
+    <section class="card stack close remark" id={ACKNOWLEDGE}>
       <h2>
         <Sign name="stop" /> {words.acknowledge.title}
       </h2>

@@ -7,7 +7,7 @@ import { decide } from '@/store/review'
 import { useSending } from '@/store/sending'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
-import { unacknowledged } from './acknowledge'
+import { ACKNOWLEDGE, unacknowledged } from './acknowledge'
 import { partners } from './release'
 import { type ReviewFields, saysSomething, toReview, unsaid } from './review-fields'
 
@@ -17,18 +17,19 @@ export function Answer({ of, draft }: { of: VersionShown; draft: Draft<ReviewFie
   const [last, setLast] = useState<NewReview['decision']>()
   const [mute, setMute] = useState<string>()
   const { returned } = draft.fields.value
+  const open = unacknowledged(of.plan, draft.fields.value)
   const send = (decision: NewReview['decision']) => {
     setLast(decision)
     const fields = draft.fields.value
     const lacks = whatLacks(of, fields, decision)
     setMute(lacks)
+    if (lacks === words.acknowledge.missing(open)) document.getElementById(ACKNOWLEDGE)?.scrollIntoView?.()
     if (lacks) return
     void run(async () => {
       await decide(of, toReview(fields, decision))
       await draft.clear(fields)
     })
   }
-  const open = unacknowledged(of.plan, draft.fields.value)
   const busy = sending.state === 'busy'
   return (
     <>
