@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import json
 import re
+import sqlite3
 from collections.abc import Callable, Mapping
+from contextlib import closing
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,7 +15,7 @@ from playwright.sync_api import Page, Route, expect
 
 from tests.journeys import hands
 from tests.journeys.conftest import Opens
-from tests.journeys.records import events
+from tests.journeys.records import events, stored_by_now
 from tests.journeys.test_chair import at_the_chair
 
 SEEN_MS = 5000
@@ -129,3 +132,48 @@ def test_with_a_store_that_takes_nothing_it_is_shown_and_sent(
     phone.evaluate(f"() => {{ IDBObjectStore.prototype.put = IDBObjectStore.prototype.add = {full} }}")
     tell(phone)
     seen(laptop, "Bench 914")
+
+
+def test_answers_of_eight_seconds_keep_it_from_nobody(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    at_the_chair(phone, laptop, demo, "Bench 915")
+    laptop.goto("/account")
+    slow = "({ of }) => { const ask = window.fetch; window.fetch = async (...g) => "
+    slow += "{ const answer = await ask(...g); await new Promise((r) => setTimeout(r, of)); return answer } }"
+    phone.evaluate(slow, {"of": 8000})
+    tell(phone)
+    seen(laptop, "Bench 915")
+    expect(phone.get_by_text(SENT)).to_be_visible(timeout=20_000)
+
+
+def test_a_server_brought_back_from_a_copy_gets_again_what_the_phone_had_told(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any], tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    database = tmp_path_factory.getbasetemp() / "journeys0" / "demo.sqlite3"
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 916")
+    laptop.goto("/account")
+    kept = database.with_suffix(".kept")
+    copy(database, kept)
+    phone.get_by_role("button", name="At its stop").click()
+    expect(phone.locator(".now-where")).to_contain_text("Explore")
+    expect(phone.get_by_text("not sent yet")).to_be_hidden()
+    done = [each["id"] for each in stored_by_now(phone, case, 1)]
+    shown = phone.locator(".now-card").inner_text()
+    copy(kept, database)
+    expect(phone.get_by_text("The server was brought back to an earlier state.")).to_be_visible()
+    expect(phone.get_by_text("1 entry of yours had got lost there and was sent again.")).to_be_visible()
+    # There once, as it was; and the chair stands where it stood.
+    assert [each["id"] for each in events(phone, case)] == done
+    assert phone.locator(".now-card").inner_text() == shown
+    copy(kept, database)
+    tell(phone)
+    seen(laptop, "Bench 916")
+
+
+def copy(from_: Path, to: Path) -> None:
+    """https://www.sqlite.org/backup.html: of a database that is in use, to one that is."""
+    with closing(sqlite3.connect(from_, timeout=20)) as source, closing(sqlite3.connect(to, timeout=20)) as target:
+        source.backup(target)
