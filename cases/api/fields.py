@@ -13,7 +13,7 @@ from rest_framework import serializers
 from rest_framework.exceptions import ErrorDetail
 
 from planning.bounded import within
-from planning.encoding import Mode, decode, encode, json_schema
+from planning.encoding import Mode, decode, encode, json_schema, kept_schema
 from planning.errors import NotUnderstood, PlanningError
 
 MOST_TEXT = 2000  # characters: a long remark
@@ -156,7 +156,8 @@ class _ValueExtension(OpenApiSerializerFieldExtension):
 
     def map_serializer_field(self, auto_schema: Any, direction: Any) -> dict[str, Any]:
         mode = Mode.GIVEN if direction == "request" else Mode.ANSWERED
-        text = json.dumps(json_schema(self.target.type_, mode)).replace("#/$defs/", "#/components/schemas/")
+        describe = kept_schema if self.target.mode is Mode.KEPT else json_schema
+        text = json.dumps(describe(self.target.type_, mode)).replace("#/$defs/", "#/components/schemas/")
         schema: dict[str, Any] = json.loads(text)
         for name, part in schema.pop("$defs").items():
             component = ResolvedComponent(name, ResolvedComponent.SCHEMA, part, ComponentIdentity(name))

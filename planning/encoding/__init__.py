@@ -6,8 +6,18 @@ The values themselves are plain dataclasses and know nothing of this; pydantic d
 """
 
 from planning.encoding.decoding import decode
-from planning.encoding.schema import component_name, components, json_schema
+from planning.encoding.schema import component_name, components, json_schema, kept_schema
 from planning.encoding.shapes import Mode
 from planning.encoding.writing import canonical_text, digest, encode
 
-__all__ = ["Mode", "canonical_text", "component_name", "components", "decode", "digest", "encode", "json_schema"]
+__all__ = [
+    "Mode",
+    "canonical_text",
+    "component_name",
+    "components",
+    "decode",
+    "digest",
+    "encode",
+    "json_schema",
+    "kept_schema",
+]

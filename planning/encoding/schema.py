@@ -11,7 +11,7 @@ from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema
 
-from planning.encoding.shapes import Mode, shape_of_list, tag_value
+from planning.encoding.shapes import MOST_NUMBER, Mode, shape_of_list, tag_value
 
 _COMPONENTS = "#/components/schemas/"
 
@@ -20,6 +20,36 @@ def json_schema(type_: Any, mode: Mode = Mode.GIVEN) -> dict[str, Any]:
     """A schema that stands alone, its named parts under `$defs`."""
     whole, named = _described(type_, mode, "#/$defs/")
     return {**whole, "$defs": named}
+
+
+def kept_schema(type_: Any, mode: Mode) -> dict[str, Any]:
+    """The same of a value that is kept whatever it measured: no row's limits, and names of their own for parts that
+    would have some.
+    """
+    bounded = json_schema(type_, mode)
+    parts = bounded["$defs"]
+    free = {name: _without_limits(part) for name, part in parts.items()}
+    moved = {name for name in parts if free[name] != parts[name]}
+    while more := {name for name in parts if name not in moved and _refers(parts[name]) & moved}:
+        moved |= more
+    text = json.dumps({**bounded, "$defs": {f"{name}Kept" if name in moved else name: free[name] for name in parts}})
+    renamed: dict[str, Any] = json.loads(
+        re.sub(r'(?<="#/\$defs/)[^"]+', lambda found: f"{found[0]}Kept" if found[0] in moved else found[0], text)
+    )
+    return renamed
+
+
+def _refers(part: Any) -> set[str]:
+    return set(re.findall(r'"#/\$defs/([^"]+)"', json.dumps(part)))
+
+
+def _without_limits(part: Any) -> Any:
+    if isinstance(part, list):
+        return [_without_limits(each) for each in part]
+    if not isinstance(part, dict):
+        return part
+    limits = [name for name in ("minimum", "maximum") if abs(part.get(name, MOST_NUMBER)) < MOST_NUMBER]
+    return {name: _without_limits(each) for name, each in part.items() if name not in limits}
 
 
 def components(types: Iterable[tuple[Any, Mode]], prefix: str = _COMPONENTS) -> dict[str, Any]:

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator  # type: ignore[import-untyped]
 
-from planning.encoding import Mode, canonical_text, decode, digest, encode, json_schema
+from planning.encoding import Mode, canonical_text, decode, digest, encode, json_schema, kept_schema
 from planning.errors import LengthOutOfBounds, NotUnderstood
 from planning.graph import Ask, RunSheet
 from planning.plan_input import PlanInput
@@ -137,6 +137,15 @@ def test_what_was_kept_is_read_by_the_rows_of_its_day() -> None:
     assert decode(ApexLocator, {**LOCATOR, "read_mm": 40.0}, Mode.KEPT).read_mm == 40.0
     with pytest.raises(NotUnderstood):
         decode(ApexLocator, {**LOCATOR, "colour": "red"}, Mode.KEPT)
+
+
+def test_what_is_kept_whatever_it_measured_is_described_without_the_rows_limits() -> None:
+    bounded, kept = json_schema(Reading), kept_schema(Reading, Mode.GIVEN)
+    outside = {**LOCATOR, "read_mm": 40.0}
+    assert not Draft202012Validator(bounded).is_valid(outside)
+    assert Draft202012Validator(kept).is_valid(outside)
+    assert not Draft202012Validator(kept).is_valid({**outside, "colour": "red"})
+    assert not set(kept["$defs"]) & {name for name, part in bounded["$defs"].items() if "minimum" in str(part)}
 
 
 def test_a_whole_number_may_be_written_with_a_point_nought() -> None:

@@ -68,7 +68,7 @@ class EventShown(serializers.Serializer[Any]):
         source="row.not_checked",
         help_text="What of it could not be checked when it came in, or empty. It is kept all the same.",
     )
-    told = Value(Told)
+    told = Value(Told, mode=Mode.KEPT)
 
 
 class CanalCourseShown(serializers.Serializer[Any]):

@@ -1388,7 +1388,41 @@ export interface components {
             stable: boolean;
         };
         /** @description An electronic reading, taken twice. */
+        ApexLocatorKept: {
+            after_flaring: boolean;
+            mark: components["schemas"]["MarkEnum"];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "apex_locator";
+            read_mm: number;
+            reference_point: string;
+            repeat_mm: number;
+            /** @description The display held still, in a moist and not flooded canal clear of metal. */
+            stable: boolean;
+        };
+        /** @description An electronic reading, taken twice. */
         ApexLocatorRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            mark: components["schemas"]["MarkEnum"];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "apex_locator";
+            read_mm: number;
+            reference_point: string;
+            repeat_mm: number;
+            /**
+             * @description The display held still, in a moist and not flooded canal clear of metal.
+             * @default true
+             */
+            stable?: boolean;
+        };
+        /** @description An electronic reading, taken twice. */
+        ApexLocatorRequestKept: {
             /** @default false */
             after_flaring?: boolean;
             mark: components["schemas"]["MarkEnum"];
@@ -2309,7 +2343,36 @@ export interface components {
             tip_short_mm: number;
         };
         /** @description An instrument at a known stop, and where its tip lies on the image. */
+        ConfirmingImageKept: {
+            after_flaring: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "confirming_image";
+            reference_point: string;
+            /** @description The stop that was actually set. */
+            set_mm: number;
+            /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
+            tip_short_mm: number;
+        };
+        /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImageRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "confirming_image";
+            reference_point: string;
+            /** @description The stop that was actually set. */
+            set_mm: number;
+            /** @description How far the tip is short of the radiographic apex; below 0 it is past it. */
+            tip_short_mm: number;
+        };
+        /** @description An instrument at a known stop, and where its tip lies on the image. */
+        ConfirmingImageRequestKept: {
             /** @default false */
             after_flaring?: boolean;
             /**
@@ -2468,7 +2531,30 @@ export interface components {
             seen_mm: number;
         };
         /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
+        DirectSightKept: {
+            after_flaring: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "direct_sight";
+            reference_point: string;
+            seen_mm: number;
+        };
+        /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
         DirectSightRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "direct_sight";
+            reference_point: string;
+            seen_mm: number;
+        };
+        /** @description The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen. */
+        DirectSightRequestKept: {
             /** @default false */
             after_flaring?: boolean;
             /**
@@ -2593,7 +2679,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequest"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequestKept"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2652,7 +2738,7 @@ export interface components {
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingTold"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["WantedTold"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldKept"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["WantedTold"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -3981,7 +4067,30 @@ export interface components {
             tooth_mm: number;
         };
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
+        PreOperativeImageKept: {
+            after_flaring: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "pre_operative_image";
+            reference_point: string;
+            tooth_mm: number;
+        };
+        /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImageRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "pre_operative_image";
+            reference_point: string;
+            tooth_mm: number;
+        };
+        /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
+        PreOperativeImageRequestKept: {
             /** @default false */
             after_flaring?: boolean;
             /**
@@ -4081,7 +4190,34 @@ export interface components {
             tooth_on_image_mm: number;
         };
         /** @description An instrument of known length on the same image gives the scale. */
+        RatioKept: {
+            after_flaring: boolean;
+            instrument_mm: number;
+            instrument_on_image_mm: number;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "ratio";
+            reference_point: string;
+            tooth_on_image_mm: number;
+        };
+        /** @description An instrument of known length on the same image gives the scale. */
         RatioRequest: {
+            /** @default false */
+            after_flaring?: boolean;
+            instrument_mm: number;
+            instrument_on_image_mm: number;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            method: "ratio";
+            reference_point: string;
+            tooth_on_image_mm: number;
+        };
+        /** @description An instrument of known length on the same image gives the scale. */
+        RatioRequestKept: {
             /** @default false */
             after_flaring?: boolean;
             instrument_mm: number;
@@ -4127,22 +4263,22 @@ export interface components {
             readonly struck: components["schemas"]["StruckShown"] | null;
         };
         /** @description A length was taken at the chair. */
-        ReadingTold: {
+        ReadingToldKept: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "reading";
-            taken: components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"];
+            taken: components["schemas"]["PreOperativeImageKept"] | components["schemas"]["RatioKept"] | components["schemas"]["ConfirmingImageKept"] | components["schemas"]["ApexLocatorKept"] | components["schemas"]["DirectSightKept"];
         };
         /** @description A length was taken at the chair. */
-        ReadingToldRequest: {
+        ReadingToldRequestKept: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "reading";
-            taken: components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"];
+            taken: components["schemas"]["PreOperativeImageRequestKept"] | components["schemas"]["RatioRequestKept"] | components["schemas"]["ConfirmingImageRequestKept"] | components["schemas"]["ApexLocatorRequestKept"] | components["schemas"]["DirectSightRequestKept"];
         };
         /** @description Everything that was planned, done and decided in one case. */
         Record: {
