@@ -16,7 +16,7 @@ function keptFiles(outDir: string): string[] {
     .sort()
 }
 
-/** Builds the service worker after the app and gives it the list of files to keep and their digest. */
+/** Builds the service worker after the app and gives it the files to keep, each with its digest, and that of them all. */
 function serviceWorker(): Plugin {
   let outDir = ''
   return {
@@ -28,7 +28,12 @@ function serviceWorker(): Plugin {
     async closeBundle() {
       const files = keptFiles(outDir)
       const digest = createHash('sha256')
-      for (const file of files) digest.update(file).update(readFileSync(join(outDir, file)))
+      const kept: [string, string][] = []
+      for (const file of files) {
+        const bytes = readFileSync(join(outDir, file))
+        digest.update(file).update(bytes)
+        kept.push([file === 'index.html' ? '/' : `/${file}`, createHash('sha256').update(bytes).digest('hex')])
+      }
       const made = await build({
         configFile: false,
         logLevel: 'silent',
@@ -36,7 +41,7 @@ function serviceWorker(): Plugin {
         resolve: { alias },
         define: {
           __VERSION__: JSON.stringify(digest.digest('hex').slice(0, 12)),
-          __FILES__: JSON.stringify(files.map((file) => (file === 'index.html' ? '/' : `/${file}`))),
+          __FILES__: JSON.stringify(kept),
         },
         build: {
           write: false,

@@ -1,18 +1,18 @@
 import { noticeOf } from './notice-of'
+import { type AppFile, keepWhole } from './whole'
 
 // Keeps the built app so that it opens without a connection. Never touches the API: what is read and sent is the page's affair.
 // Shows the server's notifications.
 // Filled in by the build: the build's digest and its files.
 declare const __VERSION__: string
-declare const __FILES__: string[]
+declare const __FILES__: AppFile[]
 
 const worker = globalThis as unknown as ServiceWorkerGlobalScope
 const CACHE = `app-${__VERSION__}`
 const NOT_OURS = /^\/(api|admin|static)\//
 
 worker.addEventListener('install', (event) => {
-  const files = __FILES__.map((file) => new Request(file, { cache: 'reload' }))
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(files)))
+  event.waitUntil(caches.open(CACHE).then((cache) => keepWhole(cache, __FILES__, (file) => fetch(file))))
 })
 
 worker.addEventListener('activate', (event) => {

@@ -1,0 +1,44 @@
+import { createHash } from 'node:crypto'
+import { expect, test } from 'vitest'
+import { type AppFile, keepWhole } from '@/worker/whole'
+
+// The judge of a digest is another implementation of SHA-256 (FIPS 180-4): Node's.
+
+const TEXTS: Record<string, string> = { '/': '<div id="app">', '/assets/app.js': 'start()' }
+const FILES = Object.entries(TEXTS).map(
+  ([path, text]): AppFile => [path, createHash('sha256').update(text).digest('hex')],
+)
+
+/** What lies in the cache after files were asked for from something that answers one path otherwise. */
+async function kept(other: Record<string, Response> = {}) {
+  const cache = new Map<string, string>()
+  const put = async (path: RequestInfo | URL, answer: Response) => void cache.set(String(path), await answer.text())
+  const asked: Request[] = []
+  const ask = async (file: Request) => {
+    asked.push(file)
+    const path = new URL(file.url).pathname
+    return other[path] ?? new Response(TEXTS[path])
+  }
+  const failed = await keepWhole({ put }, FILES, ask).then(
+    () => undefined,
+    (error: Error) => error.message,
+  )
+  return { cache: Object.fromEntries(cache), failed, asked }
+}
+
+test('an app is kept as it was built, past the browser’s own copies and without a redirect', async () => {
+  const { cache, failed, asked } = await kept()
+  expect([cache, failed]).toEqual([TEXTS, undefined])
+  expect(asked.map(({ redirect }) => redirect)).toEqual(['error', 'error'])
+})
+
+test.each([
+  ['a page in between', new Response('<h1>Sign in to this network</h1>')],
+  ['a file of another version', new Response('start(1)')],
+  ['a refusal', new Response(TEXTS['/assets/app.js'], { status: 403 })],
+])('with %s for one file nothing is kept', async (_, answer) => {
+  expect(await kept({ '/assets/app.js': answer })).toMatchObject({
+    cache: {},
+    failed: 'not as it was built: /assets/app.js',
+  })
+})
