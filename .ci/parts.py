@@ -21,6 +21,8 @@ from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
 EVERY_CORE = ("--numprocesses", "auto")
+# A browser and its server wait for each other: more than two at a time only wait longer.
+TWO = ("--numprocesses", "2", "--dist", "loadfile")
 # What reaches no database is run once.
 WITH_DATABASE = ("--with-database", "tests/cases", "tests/api", "tests/frontend")
 API_TYPES = build.FRONTEND / "api-types"
@@ -72,6 +74,11 @@ def sqlite() -> None:
         _pytest(settings, EVERY_CORE)
 
 
+def whole() -> None:
+    """The planner's tests with everything they draw; the gate draws a share of it."""
+    _pytest({"DRAWS": "whole"}, [*EVERY_CORE, "tests/planning"])
+
+
 def postgresql() -> None:
     build.install_packages(PHOTOGRAPHS)
     with _postgresql() as settings:
@@ -104,17 +111,19 @@ def web() -> None:
 
 
 def journeys() -> None:
-    """The way of a case through a real browser, on a phone's screen."""
+    """The way of a case through a real browser, on a phone's screen; two at a time, each with a server of its own."""
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
     own_node = shutil.which("node", path=node.search_path()) or ""
-    _pytest({"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node}, ["tests/journeys"], browser=True)
+    _pytest({"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node}, [*TWO, "tests/journeys"], browser=True)
 
 
 PARTS: dict[str, Callable[[], None]] = {
     part.__name__: part
     for part in (lint, types, contracts, checks, openapi, sqlite, web, postgresql, any_request, faults, journeys)
 }
+# Run by name alone.
+FURTHER: dict[str, Callable[[], None]] = {"whole": whole}
 
 
 @contextmanager

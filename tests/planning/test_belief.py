@@ -17,13 +17,14 @@ from planning.instruments import DiameterAt, Instrument, Use
 from planning.natural import Widths, widths_of
 from planning.profile import Line
 from planning.tables import Figures
+from tests.draws import draws
 from tests.planning.given import block, hand, rotary
 
 END_MM = 17.0
 NARROW: Line = ((0.0, 0.49), (END_MM, 0.15))
 BY = contact_depth.touch(Figures())
 READING = belief.reading(Figures())
-TRUTHS = 240
+TRUTHS = draws(240)
 SAMPLES = 1200
 HAND = [hand(15), hand(20)]
 WORKED = [
@@ -105,7 +106,8 @@ def held(told: Told) -> bool:
 
 
 # A band from the first to the ninth tenth holds eight of ten readings; of 240, within three standard errors of a
-# binomial share: 3 √(0.8 · 0.2 / 240) = 0.077. Steps at whose stop many arrive hold more, and are left out.
+# binomial share: 3 √(0.8 · 0.2 / 240) = 0.077, of fewer within as much more.
+# Steps at whose stop many arrive hold more, and are left out.
 @pytest.mark.parametrize(("step", "learns"), [*((n, False) for n in range(4)), *((n, True) for n in range(5))])
 def test_four_of_five_readings_lie_in_their_band(step: int, learns: bool) -> None:
     told = [canal[step] for canal in bands(learns) if canal[step].band.reach_share < 0.02]

@@ -16,6 +16,7 @@ from planning.errors import InstrumentNotDescribed
 from planning.instruments import Corners, DiameterAt, Instrument, Motion, Use, corners, refuse_undescribed
 from planning.profile import Line, narrows_upwards
 from planning.tables import Figures
+from tests.draws import draws
 from tests.planning.given import hand, rotary
 from tests.reference import slow_contact_depth
 
@@ -59,7 +60,7 @@ def told_apart(instrument: Corners, canal: Line, limit_mm2: float) -> float:
     return abs(rest_mm(instrument, canal, stop_mm, limit_mm2) - slow_mm)
 
 
-@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.parametrize("seed", range(draws(20)))
 def test_it_rests_where_the_slow_twin_does(seed: int) -> None:
     rng = random.Random(seed)  # noqa: S311  # nothing secret
     for _ in range(100):
@@ -70,7 +71,7 @@ def test_it_rests_where_the_slow_twin_does(seed: int) -> None:
 DRAWN = st.integers(0, 10**9).map(random.Random)
 
 
-@settings(max_examples=200)
+@settings(max_examples=draws(200))
 @given(DRAWN, st.floats(0.001, 0.5))
 def test_it_rests_where_the_slow_twin_does_at_any_limit(rng: random.Random, limit_mm2: float) -> None:
     assert told_apart(random_instrument(rng), random_canal(rng), limit_mm2) <= TOLD_MM

@@ -17,6 +17,7 @@ from planning.graph import Ask, RunSheet
 from planning.plan_input import PlanInput
 from planning.plan_value import Plan
 from planning.readings import ApexLocator, Length, PreOperativeImage, Ratio, Reading
+from tests.draws import draws
 
 # What the encoder reads of a bound beside its limits is nothing to the drawing of values.
 pytestmark = pytest.mark.filterwarnings("ignore:Ignoring unsupported _Named")
@@ -39,7 +40,7 @@ def problems(type_: Any, data: object) -> dict[str, str]:
 
 
 @given(VALUES)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=draws(60), deadline=None)
 def test_a_value_comes_back_as_it_went(value: Any) -> None:
     read = decode(type(value), json.loads(canonical_text(value)))
     assert read == value
@@ -47,7 +48,7 @@ def test_a_value_comes_back_as_it_went(value: Any) -> None:
 
 
 @given(VALUES)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=draws(40), deadline=None)
 def test_what_is_written_fits_its_own_schema(value: Any) -> None:
     """Judge: the jsonschema package."""
     for mode in Mode:

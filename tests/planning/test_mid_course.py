@@ -16,6 +16,7 @@ from planning.plan_input import CanalInput, PlanInput
 from planning.plan_value import CanalPlan
 from planning.readings import ConfirmingImage, DirectSight
 from planning.walk import Walk, expected_exit
+from tests.draws import draws
 from tests.planning.given import SECOND_KIT, block, molar, technique
 
 
@@ -70,7 +71,7 @@ GIVEN = {"single": block(), "MB1": molar(), "MB2": molar(), "P": molar(technique
 def test_a_plan_made_anew_goes_on_as_the_old_one_would_have(name: str) -> None:
     """The old order of work, walked on by the same answers, is the other way to the same steps, on random walks."""
     old = sheet_of(GIVEN[name], name)
-    for seed in range(15):
+    for seed in range(draws(15)):
         chance = random.Random(f"{name} {seed}")  # noqa: S311 - answers of a test
         walk = Walk(old)
         for _ in range(chance.randrange(70)):
@@ -88,7 +89,7 @@ def test_a_plan_made_anew_goes_on_as_the_old_one_would_have(name: str) -> None:
         assert new.at == walk.at
 
 
-@pytest.mark.parametrize("seed", range(8))
+@pytest.mark.parametrize("seed", range(draws(8)))
 def test_whatever_was_done_and_whatever_changed_every_walk_ends(seed: int) -> None:
     """A bound on the steps: the longest sheet has fewer nodes than 400, each loop a bound of its own below 10."""
     chance = random.Random(seed)  # noqa: S311 - answers of a test

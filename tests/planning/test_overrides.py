@@ -18,6 +18,7 @@ from planning.plan_input import Felt, Irrigant, Junction, Override, PlanInput
 from planning.plan_value import CanalPlan, Caution, Plan, Severity
 from planning.tables import published
 from planning.techniques import Setting
+from tests.draws import draws
 from tests.planning.given import block, four_canals, molar
 
 
@@ -149,7 +150,7 @@ LONGEST_MM = within("depth").most  # a depth beyond it is a typing error and ref
 STEPS = sorted(id_ for id_, node in canal_of(plan(mb1()), "MB1").run_sheet.nodes.items() if isinstance(node, Do))
 
 
-@settings(max_examples=60)
+@settings(max_examples=draws(60))
 @given(told=st.lists(st.tuples(st.sampled_from([*STEPS, "another/step"]), st.floats(0, LONGEST_MM)), max_size=12))
 def test_whatever_was_felt_the_plan_is_made_and_what_stops_it_is_left_out_and_can_be_opened(
     told: list[tuple[str, float]],

@@ -17,6 +17,7 @@ from planning.plan_value import CanalPlan, Plan
 from planning.readings import Resorption
 from planning.techniques import Setting
 from planning.walk import Walk
+from tests.draws import draws
 from tests.planning.given import HAND_SIZES, OPEN_30, canal, confirmed, hand, molar, rotary, technique
 
 NAMES = (("MB1", "MB"), ("MB2", "MB"), ("DB", "DB"), ("P", "P"))
@@ -81,7 +82,7 @@ def planned(given_: PlanInput) -> Plan:
         raise
 
 
-over_plans = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+over_plans = settings(max_examples=draws(60), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def steps(sheet: RunSheet) -> list[Do]:

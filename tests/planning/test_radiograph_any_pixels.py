@@ -17,6 +17,7 @@ from planning.radiograph import ImageMarks, measure
 from planning.radiograph.line import Marks
 from planning.radiograph.values import CanalLine, KnownObject, LineMeasured, Pixel, PixelSpacing, SpacingFacts
 from planning.tables import Figures
+from tests.draws import draws
 
 LEAVES = 2  # third mark of `canal`
 
@@ -129,13 +130,13 @@ def test_a_tooth_magnified_is_put_right_by_what_stands_in_it(view: View) -> None
 
 
 def test_intervals_hold_as_often_as_they_say_on_any_image() -> None:
-    """600 canals, pixels and slips at random: 95 % of the intervals hold the true angle, length and radius.
+    """Many canals, pixels and slips at random: 95 % of the intervals hold the true angle, length and radius.
 
     Length and radius hold the scale's own spread too, which is not drawn: they may hold more often, never less.
     """
-    draws, draw, held = 600, np.random.default_rng(20261127), {"angle": 0, "length": 0, "radius": 0}
+    count, draw, held = draws(600), np.random.default_rng(20261127), {"angle": 0, "length": 0, "radius": 0}
     tapped_px = Figures()["tapping.spread"]
-    for _ in range(draws):
+    for _ in range(count):
         radius, degrees, straight = draw.uniform(4, 15), draw.uniform(25, 75), draw.uniform(8, 14)
         row_mm, column_mm = draw.uniform(0.025, 0.048, 2)
         view = View(row_mm=row_mm, column_mm=column_mm, turned_deg=draw.uniform(-40, 40), mirrored=draw.random() < 0.5)
@@ -152,7 +153,7 @@ def test_intervals_hold_as_often_as_they_say_on_any_image() -> None:
             ("radius", line.bend.radius_mm, radius),
         ):
             held[name] += interval.least <= truth <= (math.inf if interval.most is None else interval.most)
-    least, most = binom.interval(0.999, draws, 0.95)
+    least, most = binom.interval(0.999, count, 0.95)
     assert least <= held["angle"] <= most
     assert held["length"] >= least
     assert held["radius"] >= least

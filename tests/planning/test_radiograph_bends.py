@@ -13,6 +13,7 @@ from planning.radiograph import ImageMarks, bend, measure
 from planning.radiograph.line import Marks
 from planning.radiograph.values import Bend, CanalLine, Pixel, PixelSpacing, SpacingFacts
 from planning.tables import Figures
+from tests.draws import draws
 
 
 def canal(radius: float, degrees: float, marks: int = 5, straight: float = 10.0) -> Marks:
@@ -80,20 +81,20 @@ def test_the_fit_is_the_circle_of_least_squares() -> None:
 @pytest.mark.parametrize(("radius", "degrees"), [(6.0, 60.0), (10.0, 40.0), (15.0, 70.0)])
 @pytest.mark.parametrize("spacing", [(0.03, 0.03), (0.045, 0.025)])
 def test_the_intervals_hold_what_they_say(radius: float, degrees: float, spacing: tuple[float, float]) -> None:
-    """Marks a pixel off at random, 600 draws: an interval of 95 % holds the true value as often as that.
+    """Marks a pixel off at random, many times: an interval of 95 % holds the true value as often as that.
 
     The scale's own spread is in the radius's interval too and is not drawn here, so that one may hold more often.
     """
-    draws, row_mm, column_mm = 600, *spacing
+    count, row_mm, column_mm = draws(600), *spacing
     draw = np.random.default_rng(2026)
     true = canal(radius, degrees)
     held = {"angle": 0, "radius": 0}
-    for _ in range(draws):
+    for _ in range(count):
         slipped = true + draw.normal(0, 1, true.shape) * [column_mm, row_mm]
         found = seen(slipped, row_mm, column_mm)
         held["angle"] += found.schneider_deg.least <= degrees / 2 <= (found.schneider_deg.most or 0)
         assert found.radius_mm is not None
         held["radius"] += found.radius_mm.least <= radius <= (found.radius_mm.most or math.inf)
-    least, most = binom.interval(0.999, draws, 0.95)
+    least, most = binom.interval(0.999, count, 0.95)
     assert least <= held["angle"] <= most
     assert held["radius"] >= least

@@ -15,12 +15,13 @@ from hypothesis import strategies as st
 from planning.errors import TooMuchWork
 from planning.tray.level_search import MOST_STATES, by_level
 from planning.tray.supersequence import MOST_REACHED, by_best_first, shortest_common_supersequence, without_contained
+from tests.draws import draws
 from tests.reference.supersequences import by_exhaustion, by_integer_program, by_shortest_path
 
 ANY = st.lists(st.text("abc", max_size=5), min_size=1, max_size=3)
 TWELVE = 12
-CHUNKS = range(20)
-EACH = 15  # in all three hundred sets of parts of one order
+CHUNKS = range(draws(20))
+EACH = 15  # in all three hundred sets of parts of one order, where all are drawn
 
 
 def contains(whole: Sequence[str], part: Sequence[str]) -> bool:

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import json
+import os
 import secrets
 import shutil
 import signal
+import tempfile
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -92,8 +95,11 @@ def _kept_key() -> str:
     kept = DATA / "secret-key"
     if not kept.exists():
         kept.parent.mkdir(exist_ok=True)
-        kept.touch(mode=0o600)
-        kept.write_text(secrets.token_urlsafe(LEAST_KEY_LENGTH), encoding="utf-8")
+        # Whole at once: of two that start together one's key is kept, and neither reads half of it.
+        with tempfile.NamedTemporaryFile("w", dir=DATA, encoding="utf-8") as made, suppress(FileExistsError):
+            made.write(secrets.token_urlsafe(LEAST_KEY_LENGTH))
+            made.flush()
+            os.link(made.name, kept)
     return kept.read_text(encoding="utf-8")
 
 
