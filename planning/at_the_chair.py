@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from planning import tables
 from planning.tables import Figure, Figures
+from planning.techniques import Setting
 
 S_PER_MIN = 60
 CONTACTS = ("edta",)
@@ -32,6 +33,8 @@ class Advice:
     says: str
     source: str
     know: str
+    settings: tuple[Setting, ...] = ()
+    """Where it can happen at all; empty for all. Without a patient nothing is swallowed and nobody is hurt."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +61,14 @@ def at_the_chair(figures: Figures) -> AtTheChair:
     """The same for every tooth, but for the times, which a programme may set for itself."""
     return AtTheChair(
         advice=tuple(
-            Advice(about=About(row["about"]), key=row["key"], says=row["says"], source=row["source"], know=row["know"])
+            Advice(
+                about=About(row["about"]),
+                key=row["key"],
+                says=row["says"],
+                source=row["source"],
+                know=row["know"],
+                settings=tuple(map(Setting, row["settings"].split())),
+            )
             for row in tables.rows("at_the_chair")
         ),
         contacts=tuple(_contact(irrigant, figures) for irrigant in CONTACTS),

@@ -107,11 +107,11 @@ def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone
     phone.context.set_offline(True)
     phone.reload()
     phone.get_by_role("button", name="Problem").tap()
-    phone.get_by_role("button", name="Hypochlorite past the end").tap()
+    phone.get_by_role("button", name="A perforation is suspected").tap()
     alert = phone.locator(".halted")
     expect(alert.get_by_role("heading").first).to_have_text("Call the person in the room now.")
     expect(alert.get_by_text("NOT SENT: call out")).to_be_visible()
-    expect(alert.get_by_role("listitem").first).to_have_text("Stop irrigating. Take the needle out.")
+    expect(alert.get_by_role("listitem").first).to_have_text("Take the instrument out and leave the canal alone.")
     phone.context.set_offline(False)
 
     laptop.goto(f"/cases/{case}/chair")

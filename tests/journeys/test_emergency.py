@@ -26,7 +26,7 @@ SENT = "it stands first on the supervisors"
 
 def tell(phone: Page, where: str = ".dock") -> None:
     phone.locator(where).get_by_role("button", name="Problem").click()
-    phone.get_by_role("dialog").get_by_role("button", name="The patient collapses").click()
+    phone.get_by_role("dialog").get_by_role("button", name="An instrument has separated").click()
     # On the screen that can be read: over the sign-in form where there is one.
     halted = phone.locator(".halted").last
     expect(halted.get_by_role("heading").first).to_have_text("Call the person in the room now.", timeout=500)
@@ -35,7 +35,7 @@ def tell(phone: Page, where: str = ".dock") -> None:
 def seen(laptop: Page, alias: str) -> None:
     """On whatever screen the supervisor is."""
     bar = laptop.get_by_role("alert").filter(has_text=re.compile(f"EMERGENCY: tooth .., {alias}"))
-    expect(bar).to_contain_text("The patient collapses", timeout=SEEN_MS)
+    expect(bar).to_contain_text("An instrument has separated", timeout=SEEN_MS)
 
 
 def is_emergency(route: Route) -> bool:

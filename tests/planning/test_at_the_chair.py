@@ -9,6 +9,7 @@ import pytest
 from planning import plan
 from planning.at_the_chair import About, at_the_chair
 from planning.tables import Figures
+from planning.techniques import Setting
 from tests.planning.given import molar
 
 
@@ -46,3 +47,31 @@ def test_an_engine_instrument_without_speed_or_torque_is_told_apart() -> None:
         ("continuous", False),
     }
     assert all(item.instrument.setting_stated for item in plan(stated).tray_list)
+
+
+@pytest.mark.parametrize("setting", Setting)
+def test_nothing_happens_to_a_patient_who_is_not_there(setting: Setting) -> None:
+    """By hand, common practice: what takes a patient, and what can happen to a block or an extracted tooth as well."""
+    with_a_patient = {
+        (About.EMERGENCY, "hypochlorite_accident"),
+        (About.EMERGENCY, "sudden_bleeding"),
+        (About.EMERGENCY, "sudden_pain_or_swelling"),
+        (About.EMERGENCY, "inhaled_or_swallowed"),
+        (About.EMERGENCY, "collapse"),
+        (About.PAUSE, "sensitivity"),
+        (About.PAUSE, "normal_bleeding"),
+    }
+    anywhere = {
+        (About.EMERGENCY, "instrument_separated"),
+        (About.EMERGENCY, "perforation_suspected"),
+        (About.EMERGENCY, "splash_in_eye"),
+        (About.EMERGENCY, "splash_on_skin"),
+        (About.EMERGENCY, "sharps_injury"),
+        (About.PAUSE, "ledge_suspected"),
+        (About.PAUSE, "not_sure"),
+        (About.PAUSE, "other"),
+    }
+    told = [one for one in at_the_chair(Figures()).advice if one.about in (About.EMERGENCY, About.PAUSE)]
+    here = {(one.about, one.key) for one in told if not one.settings or setting in one.settings}
+    assert here == anywhere | (with_a_patient if setting is Setting.CLINIC else set())
+    assert setting is Setting.CLINIC or not any("patient" in one.says.lower() for one in told if not one.settings)

@@ -1353,6 +1353,8 @@ export interface components {
             key: string;
             know: string;
             says: string;
+            /** @description Where it can happen at all; empty for all. Without a patient nothing is swallowed and nobody is hurt. */
+            settings: components["schemas"]["Setting"][];
             source: string;
         };
         /**

@@ -15,7 +15,24 @@ export function nameOf(chair: Chair, key: string): string {
 }
 
 /** All that the plan brings along for what may happen at the chair. */
-export const adviceIn = ({ plan }: Chair): Advice[] => plan.at_the_chair?.advice ?? []
+export function adviceIn({ plan }: Chair): Advice[] {
+  const advice = plan.at_the_chair?.advice ?? []
+  // What should not happen in this setting and was told all the same has its sentences too.
+  return advice.filter((one) => isOf(one, plan.setting) || !happens(advice, plan.setting, one))
+}
+
+/** Whether an emergency or a pause can happen in the plan's setting; a plan that does not say leaves all of them. */
+export function canHappen({ plan }: Chair, about: Advice['about'], key: string): boolean {
+  const advice = plan.at_the_chair?.advice ?? []
+  return !advice.some((one) => one.about === about && one.key === key) || happens(advice, plan.setting, { about, key })
+}
+
+function happens(advice: readonly Advice[], setting: string, { about, key }: Pick<Advice, 'about' | 'key'>): boolean {
+  return advice.some((one) => one.about === about && one.key === key && isOf(one, setting))
+}
+
+const isOf = ({ settings = [] }: Advice, setting: string) =>
+  settings.length === 0 || settings.some((s) => s === setting)
 
 /** What the plan brings along for one emergency, pause, look or discard. */
 export function adviceOf(chair: Chair, about: Advice['about'], key?: string): Advice[] {

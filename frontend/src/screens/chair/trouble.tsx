@@ -4,6 +4,7 @@ import { Sheet } from '@/parts/reason/sheet'
 import type { Chair } from '@/store/chair'
 import type { OfEmergency } from '@/store/emergencies'
 import { words } from '@/words/en'
+import { canHappen } from './at-hand'
 import { Ways } from './ways'
 
 type Emergency = Extract<Told, { kind: 'emergency' }>['what']
@@ -23,6 +24,7 @@ export function Trouble({ chair, canal, pausable, says = words.chair.problem }: 
   return (
     <Problem
       says={says}
+      canHappen={(about, what) => canHappen(chair, about, what)}
       onTell={(told) => void chair.record('', '', told)}
       onPause={pausable ? (what) => void pause(what) : undefined}
     />
@@ -31,12 +33,14 @@ export function Trouble({ chair, canal, pausable, says = words.chair.problem }: 
 
 interface ProblemProps {
   says: string
+  /** What cannot happen here is not offered. */
+  canHappen?: (about: 'emergency' | 'pause', what: string) => boolean
   onTell: (told: OfEmergency) => void
   onPause?: ((what: string) => void) | undefined
 }
 
 /** The button, and what may have happened under it. */
-export function Problem({ says, onTell, onPause }: ProblemProps) {
+export function Problem({ says, canHappen = () => true, onTell, onPause }: ProblemProps) {
   const [open, setOpen] = useState(false)
   const close = () => setOpen(false)
   const stop = (what: string) => {
@@ -52,13 +56,19 @@ export function Problem({ says, onTell, onPause }: ProblemProps) {
         <Sheet title={words.chair.what} onClose={close}>
           <section class="stack close" data-level="stop" data-at-once>
             <h3>{words.chair.emergency}</h3>
-            <Ways says={words.chair.emergencies} sign="stop" onChoose={stop} />
+            <Ways
+              says={words.chair.emergencies}
+              canHappen={(what) => canHappen('emergency', what)}
+              sign="stop"
+              onChoose={stop}
+            />
           </section>
           {onPause && (
             <section class="stack close">
               <h3>{words.card.pauseHere}</h3>
               <Ways
                 says={words.card.pauses}
+                canHappen={(what) => canHappen('pause', what)}
                 sign="caution"
                 onChoose={(what) => {
                   close()

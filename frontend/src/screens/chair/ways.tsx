@@ -1,14 +1,16 @@
 interface WaysProps {
   says: Record<string, string>
+  canHappen?: (what: string) => boolean
   sign: 'stop' | 'caution'
   onChoose: (what: string) => void
 }
 
 /** What may have happened, each a button of its own. */
-export function Ways({ says, sign, onChoose }: WaysProps) {
+export function Ways({ says, canHappen = () => true, sign, onChoose }: WaysProps) {
+  const may = Object.entries(says).filter(([what]) => canHappen(what))
   return (
     <div class="ways">
-      {Object.entries(says).map(([what, said]) => (
+      {may.map(([what, said]) => (
         <button key={what} type="button" class="button answer" data-sign={sign} onClick={() => onChoose(what)}>
           {said}
         </button>

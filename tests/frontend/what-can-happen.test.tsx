@@ -1,0 +1,49 @@
+import { fireEvent, render, screen } from '@testing-library/preact'
+import { beforeEach, describe, expect, test } from 'vitest'
+import type { Plan } from '@/api/shapes'
+import { adviceIn } from '@/screens/chair/at-hand'
+import { Trouble } from '@/screens/chair/trouble'
+import { signedIn } from './people'
+import { chairAfter } from './sample-work'
+
+beforeEach(() => signedIn('ines'))
+
+describe('what cannot happen in a setting', () => {
+  const clinic = { about: 'emergency' as const, source: 'Invented', know: 'from memory', settings: ['clinic' as const] }
+  const advice = [
+    { ...clinic, key: 'collapse', says: 'First of all.' },
+    { ...clinic, key: 'instrument_separated', says: 'Measure the piece.', settings: [] },
+    { ...clinic, key: 'instrument_separated', says: 'The patient is told.' },
+    { ...clinic, about: 'pause' as const, key: 'sensitivity', says: 'Wait a while.' },
+  ]
+  const under = (setting: Plan['setting']) => {
+    const { chair } = chairAfter([], { setting, at_the_chair: { advice, contacts: [] } })
+    const { unmount } = render(<Trouble chair={chair} canal="MB" pausable />)
+    fireEvent.click(screen.getByRole('button', { name: 'Problem' }))
+    const found = [...document.querySelectorAll('.ways button')].map((button) => button.textContent)
+    unmount()
+    return found
+  }
+
+  test('is not offered without a patient; what the plan says nothing of is', () => {
+    expect(under('clinic')).toEqual(expect.arrayContaining(['The patient collapses', 'It hurts']))
+    for (const setting of ['extracted', 'block'] as const) {
+      const found = under(setting)
+      expect(found).not.toContain('The patient collapses')
+      expect(found).not.toContain('It hurts')
+      expect(found).toEqual(
+        expect.arrayContaining(['An instrument has separated', 'Sudden bleeding', 'Something else']),
+      )
+    }
+  })
+
+  test('has no first steps there; what was told all the same has its own', () => {
+    const stepsOf = (what: string) => {
+      const told = { kind: 'emergency' as const, canal: '', body: { what } }
+      const { chair } = chairAfter([told], { at_the_chair: { advice, contacts: [] } })
+      return adviceIn(chair).flatMap((one) => (one.key === what ? [one.says] : []))
+    }
+    expect(stepsOf('instrument_separated')).toEqual(['Measure the piece.'])
+    expect(stepsOf('collapse')).toEqual(['First of all.'])
+  })
+})
