@@ -141,6 +141,7 @@ def _review() -> dict[str, Any]:
         "at": AT,
         "note": "",
         "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size.", "returned": False}],
+        "acknowledged": [],
     }
 
 
