@@ -120,7 +120,7 @@ def journeys() -> None:
 
 PARTS: dict[str, Callable[[], None]] = {
     part.__name__: part
-    for part in (lint, types, contracts, checks, openapi, sqlite, web, postgresql, any_request, faults, journeys)
+    for part in (lint, types, contracts, checks, openapi, web, sqlite, postgresql, any_request, faults, journeys)
 }
 # Run by name alone.
 FURTHER: dict[str, Callable[[], None]] = {"whole": whole}
