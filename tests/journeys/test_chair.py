@@ -69,6 +69,7 @@ def test_no_connection_in_the_middle_and_the_word_from_elsewhere(
     assert [each["position"] for each in stored] == [2, 3, 4]  # the first place is the plan's that came into force
 
     laptop.goto(f"/cases/{case}/chair")
+    laptop.get_by_role("link", name="Answer this hold point").click()
     answer(laptop, "Approve")
     expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
 
