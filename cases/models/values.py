@@ -42,7 +42,7 @@ from planning.plan_value import Plan
 from planning.quantities import mm, um
 from planning.radiograph.values import Calibration, PixelSpacing, SpacingFacts
 from planning.readings import Length, Reading, Resorption
-from planning.tables import Figures
+from planning.tables import Figures, published
 from planning.techniques import Technique
 from planning.teeth import like
 
@@ -170,8 +170,9 @@ def length(row: Canal, setting: str, figures: Figures) -> Length:
 
 
 def given(version: ToothPlanVersion) -> PlanInput:
-    """What the version was made from."""
-    return decode(PlanInput, json.loads(version.input_text), Mode.KEPT)
+    """What the version was made from. A programme's value of a figure that is none any more has nothing to say."""
+    read = decode(PlanInput, json.loads(version.input_text), Mode.KEPT)
+    return replace(read, thresholds={key: read.thresholds[key] for key in read.thresholds if key in published()})
 
 
 def made(version: ToothPlanVersion) -> Plan:

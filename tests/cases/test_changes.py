@@ -18,7 +18,10 @@ from cases.domain.changes import told_of_given
 from cases.domain.differences import KEYS, differences
 from cases.domain.field_words import LABELS, NOT_TOLD
 from cases.domain.telling import WHAT, Change, told
+from cases.models import ToothPlanVersion, values
+from planning.encoding import canonical_text
 from planning.plan_input import CanalInput, PlanInput, WallInput
+from tests.planning.given import molar
 
 
 def types_in(type_: Any) -> Iterator[Any]:
@@ -196,6 +199,12 @@ def test_no_two_changes_are_told_alike() -> None:
         if entries:
             assert entries not in seen, (what, seen[entries])
             seen[entries] = what
+
+
+def test_a_plan_of_before_a_figure_went_is_read_without_it() -> None:
+    thresholds = {"set_back.none": 0.5, "length.most": 30.0}
+    kept = ToothPlanVersion(input_text=canonical_text(molar(thresholds=thresholds)))
+    assert values.given(kept) == molar(thresholds={"set_back.none": 0.5})
 
 
 def test_nothing_is_told_of_what_is_the_same() -> None:
