@@ -5,8 +5,11 @@ Priya has a molar with four canals: the check case of the planner, brought in by
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
+from functools import cache
 from typing import Any
+from uuid import UUID
 
 import pytest
 from rest_framework.test import APIClient
@@ -15,9 +18,12 @@ from cases.domain.acknowledged import to_acknowledge
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
 from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion, values
-from cases.services import canals, cases, plans, readings, reviews
+from cases.services import canals, cases, plans, readings, replan, reviews
 from cases.services.plan_input import Asked
-from planning.plan_input import CanalChoice, Choices, Pattern
+from planning.encoding import canonical_text, decode
+from planning.plan import plan
+from planning.plan_input import CanalChoice, Choices, Pattern, PlanInput
+from planning.plan_value import Plan
 from planning.teeth import Notation, ToothName
 from tests import factories
 from tests.factories import member
@@ -26,10 +32,29 @@ from tests.planning.given import OPEN_30, four_canals
 API = "/api/v1"
 
 
+# A case's samples are drawn from its id: with the same id the same molar is the same input in every test.
+MOLAR_IN_THE_HAND, MOLAR_IN_A_PATIENT = (UUID(f"01900000-0000-7000-8000-00000000000{n}") for n in (1, 2))
+
+
+@cache
+def _plan_of(text: str) -> Plan:
+    return plan(decode(PlanInput, json.loads(text)))
+
+
+def planned_once(given: PlanInput) -> Plan:
+    """The plan of this very input, by its canonical text."""
+    return _plan_of(canonical_text(given))
+
+
 @pytest.fixture(autouse=True)
 def few_samples(monkeypatch: pytest.MonkeyPatch) -> None:
-    """How bands come about is tested with the planner; records are as right with few samples, and much quicker."""
+    """How bands come about is tested with the planner; records are as right with few samples, and much quicker.
+
+    The same input is planned once in a process: that it gives the same plan is tested with the planner, too.
+    """
     monkeypatch.setattr(plans, "SAMPLES", 10)
+    for module in (plans, replan):
+        monkeypatch.setattr(module, "plan", planned_once)
 
 
 @pytest.fixture
@@ -81,7 +106,7 @@ def kit(programme: Programme) -> Kit:
 @pytest.fixture
 def opened(programme: Programme, priya: Person) -> Case:
     """Tooth 26, extracted, as it opens."""
-    return open_case(programme, priya)
+    return open_case(programme, priya, id=MOLAR_IN_THE_HAND)
 
 
 @pytest.fixture
@@ -117,7 +142,7 @@ def approved(submitted: ToothPlanVersion, vale: Person) -> ToothPlanVersion:
 @pytest.fixture
 def clinic(programme: Programme, priya: Person, vale: Person, asked: Asked) -> ToothPlanVersion:
     """The check molar in a patient, isolated, its plan approved."""
-    case = open_case(programme, priya, setting="clinic")
+    case = open_case(programme, priya, setting="clinic", id=MOLAR_IN_A_PATIENT)
     chart(case, priya)
     case.refresh_from_db()
     cases.change_case(actor=priya, case=case, seen_revision=case.revision, changes={"isolated": True})
