@@ -126,6 +126,7 @@ admin.site.register(
         models.ProgrammeWidths,
         models.Review,
         models.ReviewRemark,
+        models.Revocation,
         models.Root,
         models.TechniqueRecord,
         models.Tooth,

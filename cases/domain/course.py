@@ -102,6 +102,8 @@ class Course:
     plan: str = ""
     """Hash of the plan in force; empty before there was one."""
     canals: dict[str, CanalCourse] = field(default_factory=dict)
+    revoked_by: str | None = None
+    """The event by which the approval of the plan in force was withdrawn."""
     emergencies: Emergencies = field(default_factory=Emergencies)
     turned_to: str = ""
     taken_over: TakenOver = field(default_factory=TakenOver)
@@ -121,7 +123,12 @@ class Course:
     @property
     def missing(self) -> tuple[Missing, ...]:
         """What has to be there before any canal is worked."""
-        return self.visit.missing(halted=self.halted_by is not None)
+        return self.missing_but(halted=self.halted_by is not None)
+
+    def missing_but(self, *, halted: bool) -> tuple[Missing, ...]:
+        """The same, said of a halt as it is told."""
+        revoked = (Missing.REVOKED,) if self.revoked_by else ()
+        return (*self.visit.missing(halted=halted), *revoked)
 
 
 def fold(plans: Mapping[str, Sheets], events: Iterable[Happened], *, setting: Setting) -> Course:
@@ -158,6 +165,8 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
         return None if course.emergencies.take(event.kind, event.id, event.body) else OutOfCourse.NOTHING_ASKED
     if event.kind is EventKind.REPLAN:
         return _replan(course, plans, event)
+    if event.kind is EventKind.REVOKED:
+        return _revoked(course, event)
     if event.kind is EventKind.STRUCK:
         return _struck(course, event)
     if event.kind in TAKES_OVER:
@@ -178,12 +187,19 @@ def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> Out
     if course.plan not in ("", event.body.get("replaces")) or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
     before = course.canals
-    course.plan, course.canals = event.plan, _begun(plans[event.plan])
+    course.plan, course.canals, course.revoked_by = event.plan, _begun(plans[event.plan]), None
     for name in before.keys() & course.canals.keys():
         canal = course.canals[name]
         canal.released = before[name].released
         canal.held, canal.asked_by = before[name].held, before[name].asked_by
         canal.asking, canal.coming = before[name].asking, before[name].coming
+    return None
+
+
+def _revoked(course: Course, event: Happened) -> OutOfCourse | None:
+    if event.plan != course.plan:
+        return OutOfCourse.OTHER_PLAN
+    course.revoked_by = event.id
     return None
 
 
@@ -225,7 +241,7 @@ def _step(course: Course, event: Happened) -> OutOfCourse | None:
 
 
 def _shut(course: Course, canal: CanalCourse, event: Happened) -> OutOfCourse | None:
-    if missing := course.visit.missing(halted=course.emergencies.halts(event.id)):
+    if missing := course.missing_but(halted=course.emergencies.halts(event.id)):
         return OutOfCourse(missing[0])
     if event.not_checked is NotChecked.DEPTH:
         return OutOfCourse.NOT_CHECKED

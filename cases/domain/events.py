@@ -32,6 +32,8 @@ class EventKind(StrEnum):
     """The next visit begins; the body says which canals were found as they were left."""
     REPLAN = "replan"
     """A plan is in force from here on, the first one too: it takes over where the work stands."""
+    REVOKED = "revoked"
+    """The approval of the plan in force was withdrawn: nothing is worked until a plan is approved again."""
     RELEASE = "release"
     """A supervisor decided on a plan: which of its canals may not be worked yet."""
     ASK = "ask"
@@ -76,7 +78,7 @@ class NotChecked(StrEnum):
     """Whoever was named as in the room is not known as a supervisor here."""
 
 
-FROM_HERE = frozenset({EventKind.STRUCK, EventKind.REPLAN, EventKind.RELEASE})
+FROM_HERE = frozenset({EventKind.STRUCK, EventKind.REPLAN, EventKind.REVOKED, EventKind.RELEASE})
 """Recorded by the program itself, never by a device."""
 OF_THE_VISIT = frozenset({EventKind.CLOSE, EventKind.REOPEN, EventKind.ON_SITE, EventKind.DAM})
 """Concern the room and the whole tooth, whatever plan was on the screen."""
@@ -89,6 +91,7 @@ NEVER_UNDONE = frozenset(
         EventKind.CLOSE,
         EventKind.REOPEN,
         EventKind.REPLAN,
+        EventKind.REVOKED,
         EventKind.RELEASE,
         EventKind.UNDO,
         EventKind.READING,

@@ -15,6 +15,8 @@ class OutOfCourse(StrEnum):
     DAM_OFF = "dam_off"
     NOBODY_ON_SITE = "nobody_on_site"
     APPROVAL_LAPSED = "approval_lapsed"
+    REVOKED = "revoked"
+    """The approval of the plan had been withdrawn."""
     WITHHELD = "withheld"
     OTHER_STEP = "other_step"
     NO_SUCH_EXIT = "no_such_exit"

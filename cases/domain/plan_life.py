@@ -20,6 +20,8 @@ class PlanState(StrEnum):
     """Submitted, and not decided yet."""
     APPROVED = "approved"
     RETURNED = "returned"
+    REVOKED = "revoked"
+    """It was approved, and whoever gave the approval or a coordinator has withdrawn that."""
     SUPERSEDED = "superseded"
     """Another version stands in its place."""
 
@@ -29,6 +31,8 @@ class Verb(StrEnum):
     WITHDRAW = "withdraw"
     APPROVE = "approve"
     RETURN = "return"
+    REVOKE = "revoke"
+    """Withdraws an approval; `withdraw` takes back the asking for one."""
     CARRY_OVER = "carry_over"
     """The approval of an earlier version holds for it: nothing but lengths moved, by little."""
     SUPERSEDE = "supersede"
@@ -58,7 +62,7 @@ MOVES: dict[Verb, Move] = {
     for move in (
         Move(
             verb=Verb.SUBMIT,
-            since=frozenset({_S.DRAFT, _S.RETURNED}),
+            since=frozenset({_S.DRAFT, _S.RETURNED, _S.REVOKED}),
             to=_S.WAITING,
             by=Role.STUDENT,
             done="submitted",
@@ -66,6 +70,7 @@ MOVES: dict[Verb, Move] = {
         Move(verb=Verb.WITHDRAW, since=frozenset({_S.WAITING}), to=_S.DRAFT, by=Role.STUDENT, done="withdrawn"),
         Move(verb=Verb.APPROVE, since=frozenset({_S.WAITING}), to=_S.APPROVED, by=Role.SUPERVISOR, done="approved"),
         Move(verb=Verb.RETURN, since=frozenset({_S.WAITING}), to=_S.RETURNED, by=Role.SUPERVISOR, done="returned"),
+        Move(verb=Verb.REVOKE, since=frozenset({_S.APPROVED}), to=_S.REVOKED, by=Role.SUPERVISOR, done="revoked"),
         Move(
             verb=Verb.CARRY_OVER,
             since=frozenset({_S.DRAFT}),
@@ -75,7 +80,7 @@ MOVES: dict[Verb, Move] = {
         ),
         Move(
             verb=Verb.SUPERSEDE,
-            since=frozenset({_S.DRAFT, _S.WAITING, _S.APPROVED, _S.RETURNED}),
+            since=frozenset({_S.DRAFT, _S.WAITING, _S.APPROVED, _S.RETURNED, _S.REVOKED}),
             to=_S.SUPERSEDED,
             by=Role.STUDENT,
             done="superseded",
@@ -94,6 +99,7 @@ _WAY_OUT = {
     _S.DRAFT: "It has not been submitted.",
     _S.WAITING: "It waits for a supervisor.",
     _S.APPROVED: "It is decided; a changed plan is asked for as a new version.",
+    _S.REVOKED: "Its approval was withdrawn; the student submits it again, changed or not.",
     _S.RETURNED: "It is decided; the student submits it again, changed or not.",
     _S.SUPERSEDED: "Another version stands in its place: use that one.",
 }

@@ -16,6 +16,8 @@ class StandingState(StrEnum):
     WAITING = "waiting"
     APPROVED = "approved"
     RETURNED = "returned"
+    REVOKED = "revoked"
+    """Its approval was withdrawn: work halts until a plan is approved again."""
     APPROVAL_VOID = "approval_void"
     """A version was approved, and the plan or the case has changed since: it must be asked for again."""
 
@@ -88,5 +90,9 @@ def _sentences(state: StandingState, number: int, approved: int | None, stale: b
         StandingState.DRAFT: (f"Plan {number} has not been submitted.", "Submit it."),
         StandingState.WAITING: (f"Plan {number} waits for a supervisor.", ""),
         StandingState.RETURNED: (f"Plan {number} was returned.", "Read the remarks, change the plan, submit it."),
+        StandingState.REVOKED: (
+            f"The approval of plan {number} was withdrawn.",
+            "Read the reason, change the plan if need be, submit it.",
+        ),
         StandingState.APPROVED: (f"Plan {number} is approved.", ""),
     }[state]

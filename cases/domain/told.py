@@ -160,6 +160,14 @@ class ReplanTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RevokedTold:
+    """The approval of the plan in force was withdrawn."""
+
+    reason: str
+    kind: Literal["revoked"] = "revoked"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NotReleased:
     """A canal that a supervisor's decision leaves out."""
 
@@ -275,6 +283,7 @@ Told = (
     | CloseTold
     | ReopenTold
     | ReplanTold
+    | RevokedTold
     | ReleaseTold
     | AskTold
     | ComeTold

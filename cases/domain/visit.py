@@ -24,6 +24,8 @@ class Missing(StrEnum):
 
     CLOSED = "closed"
     HALTED = "halted"
+    REVOKED = "revoked"
+    """The approval of the plan in force was withdrawn."""
     DAM_OFF = "dam_off"
     """Not said to be on in this visit, off, or leaking. Nobody's word takes its place."""
     NOBODY_ON_SITE = "nobody_on_site"

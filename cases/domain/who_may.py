@@ -21,6 +21,7 @@ class May(StrEnum):
     PLAN = "plan the case"
     SUBMIT = "submit or withdraw the plan"
     REVIEW = "decide on a plan"
+    REVOKE = "withdraw an approval"
     SEE_WORKLIST = "see the plans that wait"
     OVERRIDE = "let the work go on in spite of a caution"
     KEEP_KITS = "change kits, techniques and figures of the programme"
@@ -69,6 +70,10 @@ RULES: dict[May, Rule] = {
     ),
     May.REVIEW: Rule(
         roles=frozenset({_SUPERVISOR}), otherwise="A plan is approved or returned by a supervisor, not by students."
+    ),
+    May.REVOKE: Rule(
+        roles=frozenset({_SUPERVISOR, _COORDINATOR}),
+        otherwise="An approval is withdrawn by the supervisor who gave it, or by a coordinator.",
     ),
     May.OVERRIDE: Rule(
         roles=frozenset({_SUPERVISOR}), otherwise="A supervisor lets the work go on, with a reason. Ask one."

@@ -46,6 +46,7 @@ MAY_TELL: Mapping[EventKind, frozenset[Part]] = {
     EventKind.CLOSE: _WORKING,
     EventKind.REOPEN: _WORKING,
     EventKind.REPLAN: _NOBODY,
+    EventKind.REVOKED: _NOBODY,
     EventKind.RELEASE: _NOBODY,
     EventKind.STRUCK: _NOBODY,
     EventKind.ASK: _WORKING,

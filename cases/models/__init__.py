@@ -24,7 +24,7 @@ from cases.models.people import FailedSignIn, Membership, Person, Programme
 from cases.models.plans import CanalPlan, ToothPlanVersion
 from cases.models.push import PushKey, PushSubscription
 from cases.models.readings import JunctionReading, LengthReading
-from cases.models.reviews import Review, ReviewRemark
+from cases.models.reviews import Review, ReviewRemark, Revocation
 from cases.models.teeth import Canal, Case, DemoPatient, Root, Tooth
 
 __all__ = [
@@ -55,6 +55,7 @@ __all__ = [
     "PushSubscription",
     "Review",
     "ReviewRemark",
+    "Revocation",
     "Root",
     "RunningWork",
     "TechniqueRecord",

@@ -69,13 +69,13 @@ class ToothPlanVersion(Sent, Fixed):
             models.CheckConstraint(condition=one_of("state", PlanState), name="version_state_known"),
             models.CheckConstraint(condition=Q(number__gte=1), name="version_number_from_1"),
             models.CheckConstraint(
-                condition=~Q(state__in=["waiting", "approved", "returned"])
+                condition=~Q(state__in=["waiting", "approved", "returned", "revoked"])
                 | Q(asked__gte=1, submitted_at__isnull=False)
                 | Q(carried_from__isnull=False),
                 name="version_submitted_before_decided",
             ),
             models.CheckConstraint(
-                condition=~Q(state__in=["approved", "returned"]) | Q(decided_at__isnull=False),
+                condition=~Q(state__in=["approved", "returned", "revoked"]) | Q(decided_at__isnull=False),
                 name="version_decided_has_time",
             ),
         ]

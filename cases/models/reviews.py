@@ -12,7 +12,8 @@ from cases.models.plans import CanalPlan, ToothPlanVersion
 
 
 class Review(Sent, Fixed):
-    """A decision on one version, for one asking. It is never taken back: a changed plan is asked for again."""
+    """A decision on one version, for one asking. It is never edited: a changed plan is asked for again, and an approval
+    that is withdrawn gets a revocation beside it."""
 
     version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="reviews")
     asked = models.PositiveIntegerField(help_text="Which submission of the version it answers.")
@@ -33,6 +34,25 @@ class Review(Sent, Fixed):
 
     def __str__(self) -> str:
         return f"{self.decision} {self.at:%Y-%m-%d %H:%M}"
+
+
+class Revocation(Sent, Fixed):
+    """An approval that was withdrawn: by whom, when, why. The approval stays where it is, and so does this."""
+
+    version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="revocations")
+    asked = models.PositiveIntegerField(help_text="Which submission of the version had been approved.")
+    actor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+    reason = models.TextField()
+    at = models.DateTimeField(auto_now_add=True)
+
+    class Meta:
+        constraints = [
+            models.UniqueConstraint(fields=["version", "asked"], name="revoked_once_per_asking"),
+            models.CheckConstraint(condition=~Q(reason=""), name="revocation_has_a_reason"),
+        ]
+
+    def __str__(self) -> str:
+        return f"withdrawn {self.at:%Y-%m-%d %H:%M}"
 
 
 class ReviewRemark(Fixed):

@@ -14,7 +14,7 @@ from cases.domain.changes import PlanChanges, Planned, compare
 from cases.domain.errors import NotHere
 from cases.domain.plan_life import Decision, PlanState
 from cases.domain.standing import Standing, VersionFacts, standing
-from cases.models import Case, Review, ReviewRemark, ToothPlanVersion, values
+from cases.models import Case, Review, ReviewRemark, Revocation, ToothPlanVersion, values
 
 TEXTS = ("input_text", "output_text")
 
@@ -67,7 +67,11 @@ def reviewed(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVersion]
     return (
         versions.select_related("author")
         .annotate(carried_number=F("carried_from__number"))
-        .prefetch_related(Prefetch("reviews", queryset=reviews), Prefetch("reviews__remarks", queryset=remarks))
+        .prefetch_related(
+            Prefetch("reviews", queryset=reviews),
+            Prefetch("reviews__remarks", queryset=remarks),
+            Prefetch("revocations", queryset=Revocation.objects.select_related("actor").order_by("at")),
+        )
     )
 
 

@@ -27,7 +27,7 @@ def begun(case: Case) -> dict[str, Begun]:
 def approval_for(case: Case, given: PlanInput, made: Plan) -> ToothPlanVersion | None:
     """The version that is worked, where its approval holds for this plan too."""
     found = courses.in_hand(case.pk)
-    if found is None:
+    if found is None or found.course.revoked_by is not None:
         return None
     version = ToothPlanVersion.objects.get(case=case, hash=found.course.plan)
     holds = carries_over(values.given(version), values.made(version), given, made)
@@ -43,7 +43,7 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
     """
     events = list(case.events.order_by("position"))
     course = courses.course(case.pk, events)
-    if course is not None and course.plan == version.hash:
+    if course is not None and course.plan == version.hash and course.revoked_by is None:
         return version
     if courses.work_has_begun(events):
         version = _brought_up_to_date(actor, case, version)

@@ -32,7 +32,7 @@ def keep(case: Case) -> None:
     over = visit.closed or all(canal.state is CanalState.FINISHED for canal in canals)
     # While a visit is closed its canals wait for nothing but its check.
     waiting = not visit.closed and any(canal.asked or canal.state in WAITS for canal in canals)
-    waits = halted or waiting or visit.check_due or Missing.APPROVAL_LAPSED in missing
+    waits = halted or waiting or visit.check_due or bool({Missing.APPROVAL_LAPSED, Missing.REVOKED} & set(missing))
     RunningWork.objects.update_or_create(
         case=case,
         defaults={

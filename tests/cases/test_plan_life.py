@@ -16,6 +16,8 @@ S, V = PlanState, Verb
 POSSIBLE = {
     (S.DRAFT, V.SUBMIT): S.WAITING,
     (S.RETURNED, V.SUBMIT): S.WAITING,
+    (S.REVOKED, V.SUBMIT): S.WAITING,
+    (S.APPROVED, V.REVOKE): S.REVOKED,
     (S.WAITING, V.WITHDRAW): S.DRAFT,
     (S.WAITING, V.APPROVE): S.APPROVED,
     (S.WAITING, V.RETURN): S.RETURNED,
@@ -24,6 +26,7 @@ POSSIBLE = {
     (S.WAITING, V.SUPERSEDE): S.SUPERSEDED,
     (S.APPROVED, V.SUPERSEDE): S.SUPERSEDED,
     (S.RETURNED, V.SUPERSEDE): S.SUPERSEDED,
+    (S.REVOKED, V.SUPERSEDE): S.SUPERSEDED,
     (S.WAITING, V.TAKE_UP_AGAIN): S.DRAFT,
     (S.APPROVED, V.TAKE_UP_AGAIN): S.DRAFT,
     (S.SUPERSEDED, V.TAKE_UP_AGAIN): S.DRAFT,
@@ -50,11 +53,13 @@ ANYBODY, OWN, NO = "anybody's case", "own case only", "no"
 ALLOWED = {
     May.OPEN_CASE: (ANYBODY, NO, NO),
     May.CHART: (OWN, ANYBODY, NO),
+    May.CORRECT_ALIAS: (OWN, ANYBODY, ANYBODY),
     May.JUDGE_ANATOMY: (NO, ANYBODY, NO),
     May.PLAN: (OWN, NO, NO),
     May.SUBMIT: (OWN, NO, NO),
     May.REVIEW: (NO, ANYBODY, NO),
     May.OVERRIDE: (NO, ANYBODY, NO),
+    May.REVOKE: (NO, ANYBODY, ANYBODY),
     May.SEE_WORKLIST: (NO, ANYBODY, ANYBODY),
     May.KEEP_KITS: (NO, NO, ANYBODY),
 }
@@ -76,12 +81,17 @@ DOING = {
     Verb.WITHDRAW: May.SUBMIT,
     Verb.APPROVE: May.REVIEW,
     Verb.RETURN: May.REVIEW,
+    Verb.REVOKE: May.REVOKE,
     Verb.CARRY_OVER: May.PLAN,
     Verb.SUPERSEDE: May.PLAN,
     Verb.TAKE_UP_AGAIN: May.PLAN,
 }
 
 
+# An approval is withdrawn by its giver or in their place.
+IN_THEIR_PLACE = {Verb.REVOKE: {Role.COORDINATOR}}
+
+
 @pytest.mark.parametrize("verb", Verb)
 def test_the_moves_and_the_rules_name_the_same_people(verb: Verb) -> None:
-    assert RULES[DOING[verb]].roles == {MOVES[verb].by}
+    assert RULES[DOING[verb]].roles == {MOVES[verb].by} | IN_THEIR_PLACE.get(verb, set())

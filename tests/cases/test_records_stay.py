@@ -19,6 +19,7 @@ from cases.models import (
     Person,
     Review,
     ReviewRemark,
+    Revocation,
     ToothPlanVersion,
     TreatmentEvent,
 )
@@ -33,6 +34,7 @@ RECORDS = [
     LengthReading,
     Review,
     ReviewRemark,
+    Revocation,
     ToothPlanVersion,
     TreatmentEvent,
 ]

@@ -43,6 +43,7 @@ BODIES: dict[EventKind, dict[str, Any]] = {
     EventKind.CLOSE: {"access_sealed": True},
     EventKind.REOPEN: {"as_left": ["DB"]},
     EventKind.REPLAN: {"replaces": "0" * 64},
+    EventKind.REVOKED: {"reason": "Of another tooth."},
     EventKind.RELEASE: {"not_released": []},
     EventKind.STRUCK: {"what": "length", "struck": str(uuid7()), "why": "mistyped"},
     EventKind.ASK: {"note": ""},

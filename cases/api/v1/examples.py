@@ -175,6 +175,7 @@ BEND_IN_SPACE = _given(
     {"first": example_id(12), "second": example_id(13), "apart_deg": 25, "other_side": False},
 )
 RELEASE = _given("The canal that was returned, and its partner", {"canals": ["MB1", "MB2"]})
+REVOKE = _given("Why the approval is withdrawn", {"reason": "The image is of another tooth."})
 EVENTS = _given(
     "A step that stopped short, and the irrigation after it",
     {

@@ -22,7 +22,7 @@ from cases.domain.errors import NotUsable
 from cases.domain.plan_life import Decision
 from cases.queries import plans as found
 from cases.queries import seen
-from cases.services import plans, release, reviews
+from cases.services import plans, release, reviews, revocation
 from cases.services.plan_input import Asked
 from cases.services.reviews import Remark
 from planning.api import examples as planning_examples
@@ -79,6 +79,11 @@ class ReviewGiven(Strict):
 
 class ReleaseGiven(Strict):
     canals = serializers.ListField(child=Text(max_length=12), min_length=1, max_length=MOST_CANALS)
+
+
+class RevokeGiven(Strict):
+    id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
+    reason = Text()
 
 
 class VersionList(serializers.Serializer[Any]):
@@ -217,6 +222,26 @@ class ReleaseView(View):
         read = given(ReleaseGiven, request)
         row = release.release(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
         return _shown(row.pk)
+
+
+class RevokeView(View):
+    @extend_schema(
+        operation_id="plan_version_revoke",
+        tags=TAGS,
+        summary="Withdraw an approval",
+        description="By the supervisor who gave it or a coordinator, with a reason, for exactly the version on the "
+        "screen (If-Match). Work halts at its next step until a plan is approved again; what was done stays, and so "
+        "does the approval as an entry. 409 where the plan is not approved. 201, or 200 where it was sent before.",
+        parameters=[IF_MATCH],
+        request=RevokeGiven,
+        responses={200: VersionShown, 201: VersionShown},
+        examples=[examples.REVOKE],
+    )
+    def post(self, request: Request, version_id: UUID) -> Response:
+        version = seen.version(me(request), version_id)
+        read = given(RevokeGiven, request)
+        row, created = revocation.revoke(actor=me(request), version=version, seen_hash=seen_tag(request), **read)
+        return _shown(row.version_id, created=created)
 
 
 class ChangesView(View):

@@ -159,6 +159,14 @@ class ReviewShown(serializers.Serializer[Any]):
     )
 
 
+class RevocationShown(serializers.Serializer[Any]):
+    id = serializers.UUIDField()
+    by = PersonRef(source="actor")
+    at = serializers.DateTimeField()
+    asked = serializers.IntegerField(help_text="Which submission of the version had been approved.")
+    reason = serializers.CharField()
+
+
 class VersionListed(serializers.Serializer[Any]):
     id = serializers.UUIDField(source="row.id")
     case = serializers.UUIDField(source="row.case_id")
@@ -189,6 +197,9 @@ class VersionListed(serializers.Serializer[Any]):
         help_text="Number of the version whose approval holds for this one: nothing but lengths moved, by little.",
     )
     reviews = ReviewShown(source="row.reviews.all", many=True)
+    revocations = RevocationShown(
+        source="row.revocations.all", many=True, help_text="Approvals of this version that were withdrawn."
+    )
 
 
 class VersionShown(VersionListed):

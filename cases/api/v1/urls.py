@@ -76,5 +76,6 @@ urlpatterns = [
     path("plan-versions/<uuid:version_id>/withdraw", plans.WithdrawView.as_view()),
     path("plan-versions/<uuid:version_id>/reviews", plans.ReviewsView.as_view()),
     path("plan-versions/<uuid:version_id>/release", plans.ReleaseView.as_view()),
+    path("plan-versions/<uuid:version_id>/revoke", plans.RevokeView.as_view()),
     path("plan-versions/<uuid:version_id>/changes", plans.ChangesView.as_view()),
 ]

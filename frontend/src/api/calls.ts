@@ -156,6 +156,15 @@ export const confirmBenchCode = (code: string) =>
 
 export const removeBenchCode = () => done(http.DELETE('/api/v1/bench-code'))
 
+export const revoke = (version_id: string, hash: string, body: { id: string; reason: string }) =>
+  told(
+    http.POST('/api/v1/plan-versions/{version_id}/revoke', {
+      params: { path: { version_id }, header: { 'If-Match': tag(hash) } },
+      body,
+    }),
+    VERSION,
+  )
+
 export const release = (version_id: string, hash: string, canals: string[]) =>
   told(
     http.POST('/api/v1/plan-versions/{version_id}/release', {

@@ -913,6 +913,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/plan-versions/{version_id}/revoke": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Withdraw an approval
+         * @description By the supervisor who gave it or a coordinator, with a reason, for exactly the version on the screen (If-Match). Work halts at its next step until a plan is approved again; what was done stays, and so does the approval as an entry. 409 where the plan is not approved. 201, or 200 where it was sent before.
+         */
+        post: operations["plan_version_revoke"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/plan-versions/{version_id}/submit": {
         parameters: {
             query?: never;
@@ -2681,7 +2701,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequestKept"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequestKept"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["RevokedTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2697,6 +2717,7 @@ export interface components {
          *     * `close`: The visit ends.
          *     * `reopen`: The next visit begins; the body says which canals were found as they were left.
          *     * `replan`: A plan is in force from here on, the first one too: it takes over where the work stands.
+         *     * `revoked`: The approval of the plan in force was withdrawn: nothing is worked until a plan is approved again.
          *     * `release`: A supervisor decided on a plan: which of its canals may not be worked yet.
          *     * `ask`: The student asks for a supervisor's word.
          *     * `come`: A supervisor answers: to the chair.
@@ -2711,7 +2732,7 @@ export interface components {
          *     * `undo`: Names an earlier event that does not count; both stay.
          * @enum {string}
          */
-        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "release" | "ask" | "come" | "wanted" | "take_over" | "give_back" | "struck" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
+        EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "revoked" | "release" | "ask" | "come" | "wanted" | "take_over" | "give_back" | "struck" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
         EventShown: {
             actor: components["schemas"]["PersonRef"];
             canal: string;
@@ -2740,7 +2761,7 @@ export interface components {
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldKept"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["WantedTold"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldKept"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["RevokedTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["WantedTold"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -3595,10 +3616,11 @@ export interface components {
         MethodEnum: "cone_mark" | "two_instruments" | "image_estimate";
         /**
          * @description What has to be there before any canal is worked.
+         *     * `revoked`: The approval of the plan in force was withdrawn.
          *     * `dam_off`: Not said to be on in this visit, off, or leaking. Nobody's word takes its place.
          * @enum {string}
          */
-        Missing: "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed";
+        Missing: "closed" | "halted" | "revoked" | "dam_off" | "nobody_on_site" | "approval_lapsed";
         /** @enum {string} */
         Motion: "hand" | "continuous" | "reciprocating";
         /**
@@ -3714,11 +3736,12 @@ export interface components {
         };
         /**
          * @description Of one event; it is kept and shown all the same.
+         *     * `revoked`: The approval of the plan had been withdrawn.
          *     * `not_checked`: What it says could not be checked.
          *     * `not_working`: Of a supervisor who took over: somebody else has ended that since.
          * @enum {string}
          */
-        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo" | "not_checked" | "not_working";
+        OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "revoked" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo" | "not_checked" | "not_working";
         /** @description A supervisor lets the work go on in spite of a caution. */
         Override: {
             /** @description None for a caution that concerns the whole tooth. */
@@ -4048,10 +4071,11 @@ export interface components {
         };
         /**
          * @description * `waiting`: Submitted, and not decided yet.
+         *     * `revoked`: It was approved, and whoever gave the approval or a coordinator has withdrawn that.
          *     * `superseded`: Another version stands in its place.
          * @enum {string}
          */
-        PlanState: "draft" | "waiting" | "approved" | "returned" | "superseded";
+        PlanState: "draft" | "waiting" | "approved" | "returned" | "revoked" | "superseded";
         /** @description A place on the image. */
         Point: {
             x_mm: number;
@@ -4507,6 +4531,33 @@ export interface components {
             remarks: components["schemas"]["RemarkShown"][];
             supervisor: components["schemas"]["PersonRef"];
         };
+        RevocationShown: {
+            /** @description Which submission of the version had been approved. */
+            asked: number;
+            /** Format: date-time */
+            at: string;
+            by: components["schemas"]["PersonRef"];
+            /** Format: uuid */
+            id: string;
+            reason: string;
+        };
+        /** @description The approval of the plan in force was withdrawn. */
+        RevokedTold: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "revoked";
+            reason: string;
+        };
+        RevokeGivenRequest: {
+            /**
+             * Format: uuid
+             * @description Made by the sender, so that sending again is harmless.
+             */
+            id?: string;
+            reason: string;
+        };
         /** @enum {string} */
         Role: "student" | "supervisor" | "coordinator";
         RoomShown: {
@@ -4859,10 +4910,11 @@ export interface components {
         };
         /**
          * @description * `none`: Not planned yet.
+         *     * `revoked`: Its approval was withdrawn: work halts until a plan is approved again.
          *     * `approval_void`: A version was approved, and the plan or the case has changed since: it must be asked for again.
          * @enum {string}
          */
-        StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "approval_void";
+        StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
         /** @enum {string} */
         StateEnum: "on" | "off" | "leaking";
         StepInHandShown: {
@@ -5330,6 +5382,8 @@ export interface components {
             number: number;
             planner_version: string;
             reviews: components["schemas"]["ReviewShown"][];
+            /** @description Approvals of this version that were withdrawn. */
+            revocations: components["schemas"]["RevocationShown"][];
             /** @description The case has changed since this version was made. */
             stale: boolean;
             state: components["schemas"]["PlanState"];
@@ -5385,6 +5439,8 @@ export interface components {
             plan: components["schemas"]["Plan"];
             planner_version: string;
             reviews: components["schemas"]["ReviewShown"][];
+            /** @description Approvals of this version that were withdrawn. */
+            revocations: components["schemas"]["RevocationShown"][];
             /** @description The case has changed since this version was made. */
             stale: boolean;
             /** @description Where the case's plan stands as a whole. */
@@ -7524,6 +7580,51 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["ReviewShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_version_revoke: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description The hash that was on the screen, as ETag. */
+                "If-Match": string;
+            };
+            path: {
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RevokeGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionShown"];
+                };
+            };
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionShown"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

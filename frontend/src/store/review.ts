@@ -27,6 +27,11 @@ export async function releaseCanals(version: VersionShown, canals: readonly stri
   await replace(versionName(version.id), await calls.release(version.id, version.hash, [...canals]))
 }
 
+/** Withdraws the approval of the version whose hash was on the screen. */
+export async function revoke(version: VersionShown, body: { id: string; reason: string }): Promise<void> {
+  await replace(versionName(version.id), await calls.revoke(version.id, version.hash, body))
+}
+
 /** A version to decide on, what changed since the last one decided on, and that one to lay under it. */
 export function useReview(id: string) {
   const version = useVersion(id)

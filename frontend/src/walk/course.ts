@@ -26,6 +26,8 @@ export class Course {
   /** Hash of the plan in force; empty before there was one. */
   plan = ''
   canals: Record<string, CanalCourse> = byName([])
+  /** The event by which the approval of the plan in force was withdrawn. */
+  revokedBy: string | null = null
   readonly emergencies = new Emergencies()
   readonly visit: Visit
   turnedTo = ''
@@ -65,7 +67,13 @@ export class Course {
 
   /** What has to be there before any canal is worked. */
   get missing(): Missing[] {
-    return this.visit.missing(this.haltedBy !== null)
+    return this.missingBut(this.haltedBy !== null)
+  }
+
+  /** The same, said of a halt as it is told. */
+  private missingBut(halted: boolean): Missing[] {
+    const missing = this.visit.missing(halted)
+    return this.revokedBy ? [...missing, 'revoked'] : missing
   }
 
   private take(event: Happened): OutOfCourse | null {
@@ -74,6 +82,7 @@ export class Course {
     const emergency = this.emergencies.take(event)
     if (emergency !== undefined) return emergency ? null : 'nothing_asked'
     if (event.kind === 'replan') return this.replan(event)
+    if (event.kind === 'revoked') return this.revoked(event)
     if (event.kind === 'struck') return this.struck(event)
     if (event.kind === 'take_over') return this.takenOver.take(event.actor) ? null : 'nothing_asked'
     if (event.kind === 'give_back') return this.takenOver.end(event.actor) ? null : 'nothing_asked'
@@ -163,7 +172,7 @@ export class Course {
 
   private step(event: Happened, canal: CanalCourse): OutOfCourse | null {
     const { walk } = canal
-    const [missing] = this.visit.missing(this.emergencies.halts(event.id))
+    const [missing] = this.missingBut(this.emergencies.halts(event.id))
     if (missing) return missing
     if (event.notChecked === 'depth') return 'not_checked'
     if (canal.held || canal.toPlan || !canal.released) return 'withheld'
@@ -186,12 +195,19 @@ export class Course {
     const before = this.canals
     this.plan = event.plan
     this.canals = begun(sheets)
+    this.revokedBy = null
     for (const [name, canal] of Object.entries(this.canals)) {
       const old = before[name]
       if (!old) continue
       const { held, askedBy, released, asking, coming } = old
       Object.assign(canal, { held, askedBy, released, asking, coming })
     }
+    return null
+  }
+
+  private revoked(event: Happened): OutOfCourse | null {
+    if (event.plan !== this.plan) return 'other_plan'
+    this.revokedBy = event.id
     return null
   }
 

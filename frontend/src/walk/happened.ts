@@ -14,6 +14,7 @@ export type Kind =
   | 'close'
   | 'reopen'
   | 'replan'
+  | 'revoked'
   | 'release'
   | 'ask'
   | 'come'

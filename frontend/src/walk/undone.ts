@@ -18,6 +18,7 @@ const NEVER: readonly Kind[] = [
   'close',
   'reopen',
   'replan',
+  'revoked',
   'release',
   'undo',
   'reading',

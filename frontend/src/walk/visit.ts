@@ -4,7 +4,7 @@ export type Setting = 'block' | 'extracted' | 'clinic'
 export type Dam = 'on' | 'off' | 'leaking'
 
 /** What has to be there before any canal is worked. */
-export type Missing = 'closed' | 'halted' | 'dam_off' | 'nobody_on_site' | 'approval_lapsed'
+export type Missing = 'closed' | 'halted' | 'dam_off' | 'nobody_on_site' | 'approval_lapsed' | 'revoked'
 
 /** Nodes of a supervisor's word on a visit: that it was closed well; that the approval counts for another session. */
 export const CHECK = 'visit/check'

@@ -22,6 +22,7 @@ export const MAY_TELL: Readonly<Record<Kind, readonly Part[]>> = {
   close: WORKING,
   reopen: WORKING,
   replan: [],
+  revoked: [],
   release: [],
   struck: [],
   ask: WORKING,

@@ -5,6 +5,7 @@ export const common = {
     waiting: 'waiting',
     approved: 'approved',
     returned: 'returned',
+    revoked: 'approval withdrawn',
     approval_void: 'approval void',
     none: 'no plan yet',
     caution: 'caution',

@@ -77,6 +77,14 @@ export const review = {
     missing: (where: readonly string[]) => `Tick each that must be put right before you approve: ${where.join(', ')}.`,
     answers: 'What was said last',
   },
+  revoke: {
+    open: 'Withdraw the approval',
+    reason: 'Why is the approval withdrawn?',
+    hint: 'The student reads it at the chair at once. Work halts at the next step until a plan is approved again.',
+    go: 'Withdraw it now',
+    keep: 'Let it stand',
+    was: (name: string, when: string) => `Approval withdrawn by ${name}, ${when}`,
+  },
   letPass: {
     open: 'Let the work go on',
     reason: 'Why the work may go on',

@@ -11,6 +11,7 @@ export const visit = {
       dam_off: 'dam not confirmed',
       nobody_on_site: 'nobody named in the room',
       approval_lapsed: 'approval lapsed',
+      revoked: 'approval withdrawn',
     },
     inRoom: (name: string) => `${name} in the room`,
     somebody: 'Somebody',
@@ -28,6 +29,9 @@ export const visit = {
     damStops: 'Work stands still until the dam is on again. Nobody’s word takes its place.',
     lapsed: 'The approval counted for the last visit. A supervisor renews it for this one.',
     notRenewed: (name: string, reason: string) => `${name} did not renew it: ${reason}`,
+    revoked: (name: string, reason: string) =>
+      `${name} withdrew the approval: ${reason} Work stands still until a plan is approved again.`,
+    lookAtPlan: 'To the plan',
     renew: 'Renew the approval',
     close: 'Close for today',
     soFar: 'Canals so far',

@@ -10,6 +10,7 @@ const SIGNS: Record<Standing['state'], SignName> = {
   approved: 'approved',
   returned: 'returned',
   approval_void: 'caution',
+  revoked: 'stop',
 }
 
 export function StandingPill({ of }: { of: Standing }) {

@@ -13,7 +13,7 @@ import { CanalStrip } from './canal-strip'
 import { ClosedVisit } from './closed-visit'
 import { DoneList } from './done-list'
 import { Halted, SalineOnly } from './halted'
-import { Lapsed, missingSays } from './may-start'
+import { Lapsed, missingSays, Revoked } from './may-start'
 import { Note } from './note'
 import { Outbox } from './outbox'
 import { SeenCanal } from './seen-canal'
@@ -49,6 +49,7 @@ export function LookingIn({ chair, canals }: Props) {
           <p>{words.look.missing(who, missingSays(chair))}</p>
         )}
         {course.missing.includes('approval_lapsed') && <Lapsed chair={chair} />}
+        {course.missing.includes('revoked') && <Revoked chair={chair} />}
       </section>
       {course.visit.closed && <ClosedVisit chair={chair} caseId={chair.caseId} />}
       <CanalStrip chair={chair} canals={canals} current={canal?.canal ?? ''} onTurn={setPicked} />

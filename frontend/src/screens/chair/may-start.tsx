@@ -37,9 +37,26 @@ export function MayStart({ chair, canal }: { chair: Chair; canal: CanalPlan | un
         />
       )}
       {missing.includes('approval_lapsed') && <Lapsed chair={chair} />}
+      {missing.includes('revoked') && <Revoked chair={chair} />}
     </section>
   )
 }
+
+/** Who withdrew the approval and why, and the way to the plan that has to be asked for again. */
+export function Revoked({ chair }: { chair: Chair }) {
+  const by = chair.events.find((event) => event.id === chair.course.revokedBy)
+  if (!by) return null
+  return (
+    <>
+      <Notice sign="stop">{words.visit.revoked(actorOf(chair, by), ended(String(by.body.reason)))}</Notice>
+      <a class="button answer" href={`/cases/${chair.caseId}/plan`}>
+        {words.visit.lookAtPlan}
+      </a>
+    </>
+  )
+}
+
+const ended = (said: string) => (/[.!?]$/.test(said) ? said : `${said}.`)
 
 function say(chair: Chair, told: Told): void {
   void chair.record('', '', told)
@@ -92,7 +109,7 @@ function Line({ chair, canal, supervisors }: LineProps) {
   const there = [
     visit.clinic && visit.onSite && words.visit.inRoom(room),
     visit.clinic && visit.dam === 'on' && words.visit.dam.on,
-    !missing.includes('approval_lapsed') && words.visit.approved,
+    !missing.includes('approval_lapsed') && !missing.includes('revoked') && words.visit.approved,
     // A settled length stands on the card of the step.
     canal && canal.length.state !== 'settled' && lengthOf(canal),
   ].filter((said) => typeof said === 'string' && said !== '')

@@ -89,4 +89,6 @@ export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, o
 }
 
 const askSays = (state: string) =>
-  ['returned', 'approval_void', 'approved', 'waiting'].includes(state) ? words.planning.askAgain : words.planning.ask
+  ['returned', 'revoked', 'approval_void', 'approved', 'waiting'].includes(state)
+    ? words.planning.askAgain
+    : words.planning.ask

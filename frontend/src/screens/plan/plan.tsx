@@ -122,7 +122,7 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
       {decided && (
         <Decision
           of={decided}
-          counts={decided.number === of.standing.number && of.standing.state !== 'approval_void'}
+          counts={decided.number === of.standing.number && !['approval_void', 'revoked'].includes(of.standing.state)}
         />
       )}
       {draft.fields.value.asked && on && (

@@ -24,6 +24,7 @@ import { ChangeList } from './change-list'
 import { LetPass } from './let-pass'
 import { partners, Release } from './release'
 import { emptyReview, type ReviewFields } from './review-fields'
+import { Revoke } from './revoke'
 import { SaidLast } from './said-last'
 import './review.css'
 
@@ -79,6 +80,7 @@ function Asked({ of, versions, changes, before, seen }: Props) {
         {of.state !== 'waiting' && <Decision of={of} counts={of.state !== 'superseded' && !of.stale} />}
         <SaidLast of={of} versions={versions} />
         <Release of={of} supervises={supervises} />
+        <Revoke of={of} />
         {of.state === 'superseded' && <Notice sign="caution">{words.review.superseded}</Notice>}
         {open && <Acknowledge plan={of.plan} draft={draft} />}
         <div class="row wrap">
@@ -133,7 +135,7 @@ function Asked({ of, versions, changes, before, seen }: Props) {
 
 function StatePill({ of }: { of: VersionShown }) {
   if (of.state === 'superseded') return <Pill sign="draft">{words.review.replaced}</Pill>
-  return <Pill sign={of.state}>{words.state[of.state]}</Pill>
+  return <Pill sign={of.state === 'revoked' ? 'stop' : of.state}>{words.state[of.state]}</Pill>
 }
 
 function ToothChanges({ changes }: { changes: PlanChanges }) {

@@ -8,7 +8,7 @@ type Canal = Running['canals'][number]
  * that was asked for, or to one that waits.
  */
 export function whereTo({ case: id, halted, check_due, missing = [], canals }: Running): string {
-  const whole = halted || check_due || missing.includes('approval_lapsed')
+  const whole = halted || check_due || missing.includes('approval_lapsed') || missing.includes('revoked')
   const waiting = canals.filter((canal) => canal.hold_point !== '')
   const first = waiting.find((canal) => canal.asked) ?? waiting[0]
   return whole || !first ? `/cases/${id}/chair` : `/cases/${id}/word/${first.canal}`
