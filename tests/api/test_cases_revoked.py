@@ -11,8 +11,8 @@ WHY = {"reason": "The image is of another tooth."}
 
 
 def revoke(person: Person, version: ToothPlanVersion, body: dict[str, Any] = WHY, hash: str | None = None) -> Any:
-    tag = {"HTTP_IF_MATCH": f'"{hash or version.hash}"'}
-    return client(person).post(f"{API}/plan-versions/{version.pk}/revoke", body, "json", **tag)
+    at = f"{API}/plan-versions/{version.pk}/revoke"
+    return client(person).post(at, body, "json", headers={"If-Match": f'"{hash or version.hash}"'})
 
 
 def test_the_student_is_told_who_and_why(approved: ToothPlanVersion, priya: Person, vale: Person) -> None:
@@ -40,7 +40,7 @@ def test_it_is_refused_with_what_to_do(
     problem(revoke(stranger, approved), 404, "not-found")
     assert "reason" in str(revoke(vale, approved, {"reason": ""}).json()["errors"])
     without = client(vale).post(f"{API}/plan-versions/{approved.pk}/revoke", WHY, "json")
-    problem(without, 428, "hash-missing")
+    problem(without, 428, "precondition-missing")
 
 
 def test_nobody_can_tell_it_from_a_device(approved: ToothPlanVersion, vale: Person) -> None:

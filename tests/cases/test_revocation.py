@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 
 from cases.domain.course import Course, OutOfCourse
@@ -95,12 +97,12 @@ def test_of_the_version_on_the_screen_alone_once_and_with_a_reason(
         revoke(actor=vale, version=approved, seen_hash="0" * 64, reason=WHY)
     with pytest.raises(NothingSaid):
         revoke(actor=vale, version=approved, seen_hash=approved.hash, reason="  ")
-    given = {"actor": vale, "version": approved, "seen_hash": approved.hash, "id": uuid7()}
-    first, new = revoke(**given, reason=WHY)
+    once = partial(revoke, actor=vale, version=approved, seen_hash=approved.hash, id=uuid7())
+    first, new = once(reason=WHY)
     assert new
-    assert revoke(**given, reason=WHY) == (first, False)
+    assert once(reason=WHY) == (first, False)
     with pytest.raises(SentDifferently):
-        revoke(**given, reason="Something else.")
+        once(reason="Something else.")
     with pytest.raises(Conflict):
         withdrawn(vale, approved)
 
