@@ -9,7 +9,7 @@ export const OLD_S = 20
 export function AsOf({ at, old_s = OLD_S, what }: { at: number; old_s?: number; what?: string | undefined }) {
   const says = words.clock(at)
   if (useOlder(at, old_s * 1000)) return <Notice sign="caution">{words.old(says, what)}</Notice>
-  return <p class="small soft">{words.asOf(says, what)}</p>
+  return <p class="small soft as-of">{words.asOf(says, what)}</p>
 }
 
 const A_LITTLE_MS = 20 // timers go off a moment early

@@ -12,12 +12,18 @@ interface Props {
 export function Decision({ of, counts }: Props) {
   const review = of.reviews.at(-1)
   if (!review) return null
+  const withdrawn = of.revocations.find(({ asked }) => asked === review.asked)
   return (
-    <Notice sign={counts ? review.decision : 'note'}>
+    <Notice sign={withdrawn ? 'stop' : counts ? review.decision : 'note'}>
+      {withdrawn && (
+        <p>
+          <b>{words.revoke.was(withdrawn.by.name, words.when(withdrawn.at))}:</b> {withdrawn.reason}
+        </p>
+      )}
       <p class="strong">
         {words.planning.decided(of.number, review.decision, review.supervisor.name, words.when(review.at))}
       </p>
-      {!counts && review.decision === 'approved' && <p>{words.planning.over}</p>}
+      {!counts && !withdrawn && review.decision === 'approved' && <p>{words.planning.over}</p>}
       {review.note && <p>{review.note}</p>}
       <ul>
         {review.remarks.map((remark) => (

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { VersionShown } from '@/api/shapes'
 import { TextField } from '@/parts/fields'
-import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { revoke } from '@/store/review'
 import { useSending } from '@/store/sending'
@@ -10,19 +9,9 @@ import { useDraft } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
 
-/** An approval that stands, for whoever may withdraw it; and every one that was withdrawn, for everybody. */
+/** The way to withdraw an approval that stands, for whoever may. */
 export function Revoke({ of }: { of: VersionShown }) {
-  return (
-    <>
-      {of.revocations.map((one) => (
-        <Notice key={one.id} sign="stop">
-          <p class="strong">{words.revoke.was(one.by.name, words.when(one.at))}</p>
-          <p>{one.reason}</p>
-        </Notice>
-      ))}
-      {of.state === 'approved' && mayRevoke(of) && <Form key={of.id} of={of} />}
-    </>
-  )
+  return of.state === 'approved' && mayRevoke(of) ? <Form key={of.id} of={of} /> : null
 }
 
 /** Whoever gave the approval, or a coordinator; one that was carried over the server knows the giver of. */
