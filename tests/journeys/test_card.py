@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.records import events, stored_by_now
-from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due
+from tests.journeys.test_chair import WORD_MS, answer, approve, at_the_chair, due
 
 LEAST_TOUCH_PX = 56
 
@@ -19,8 +19,7 @@ def to_the_first_engine_instrument(phone: Page, laptop: Page, case: str) -> None
     answer(phone, "Done")
     answer(phone, "Image elsewhere")
     expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
-    laptop.goto(f"/cases/{case}/chair")
-    answer(laptop, "Approve")
+    approve(laptop, case)
     expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
     while not phone.get_by_role("slider").count():
         first = phone.locator(".step-answers").get_by_role("button").first

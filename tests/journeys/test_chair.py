@@ -33,6 +33,12 @@ def due(page: Page, phase: str) -> None:
     expect(page.locator(".now-where")).to_contain_text(phase)
 
 
+def approve(supervisor: Page, case: str, canal: str = "MB") -> None:
+    """At the hold point that the canal waits at, on its own screen."""
+    supervisor.goto(f"/cases/{case}/word/{canal}")
+    answer(supervisor, "Approve")
+
+
 def to_the_length(phone: Page, laptop: Page, demo: Mapping[str, Any], alias: str) -> str:
     """At the chair, MB explored: an image of its length is due. Returns the case's id."""
     case = at_the_chair(phone, laptop, demo, alias)

@@ -13,7 +13,7 @@ from tests.cases.pictures import intra_oral, noise, picture, written
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.marking import zoom_of
-from tests.journeys.test_chair import answer, to_the_length
+from tests.journeys.test_chair import answer, approve, to_the_length
 
 # Over one part of an upload, so that it goes in several.
 PHOTO = FilePayload(name="IMG_1.jpg", mimeType="image/jpeg", buffer=noise(1200, 900, "JPEG"))
@@ -54,7 +54,8 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
 
     laptop.goto(f"/cases/{case}/chair")
     phone.context.set_offline(False)
-    expect(phone.get_by_text("on this phone")).to_be_hidden(timeout=30_000)
+    expect(tile).not_to_contain_text("on this phone", timeout=30_000)
+    expect(phone.get_by_text("waits on this phone")).to_have_count(0)
     seen = laptop.get_by_role("button", name=re.compile("^Open MB: length"))
     seen.click(timeout=30_000)
     drawn(laptop)
@@ -67,7 +68,7 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
     expect(image).to_have_attribute("style", re.compile(r"invert\(1\)"))
     assert zoom_of(image) == pytest.approx(1.5 * before, rel=1e-3)
     viewer.get_by_role("button", name="Close").click()
-    answer(laptop, "Approve")
+    approve(laptop, case)
     expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=5000)
     stored = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"]
     assert [(each["state"], each["canal"], each["shows"]) for each in stored] == [("stored", "MB", "length")]

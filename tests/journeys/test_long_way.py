@@ -79,7 +79,7 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     assert len({each["id"] for each in stored}) == len(stored)
     assert not laptop.request.get(f"/api/v1/cases/{case}/events").json()["course"]["out_of_course"]
 
-    laptop.goto(f"/cases/{case}/chair")
+    laptop.goto(f"/cases/{case}/word/ML")
     expect(laptop.get_by_role("button", name="Approve")).to_be_visible()
     held_at = phone.locator(".now-card").inner_text()
     laptop.get_by_role("button", name="Approve").click()

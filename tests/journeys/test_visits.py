@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import choose, person, sign_in
 from tests.journeys.records import approved_case, events
-from tests.journeys.test_chair import WORD_MS, answer, due
+from tests.journeys.test_chair import WORD_MS, answer, approve, due
 
 
 def press(page: Page, name: str) -> None:
@@ -38,8 +38,7 @@ def test_a_clinic_case_over_two_visits(open_phone: Opens, open_laptop: Opens, de
     line = phone.locator("summary").filter(has_text="May I start?")
     expect(line).to_contain_text(f"Yes. {clinician['name']} in the room · dam on · plan approved")
     expect(phone.get_by_text("Waits for the supervisor: dam and access")).to_be_visible()
-    laptop.goto(f"/cases/{case}/chair")
-    answer(laptop, "Approve")
+    approve(laptop, case)
     due(phone, "Explore")
     answer(phone, "At its stop")
 
