@@ -2,6 +2,7 @@ import { fireEvent, render, screen } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Running } from '@/api/shapes'
 import { ClosedVisit } from '@/screens/chair/closed-visit'
+import { Dock } from '@/screens/chair/dock'
 import { MayStart } from '@/screens/chair/may-start'
 import { type Answers, empty, followsFrom, foundOf, reopening } from '@/screens/visit/found'
 import { whereTo } from '@/screens/worklist/waits-for'
@@ -17,6 +18,10 @@ const SUPERVISORS = [
 const DAM = { kind: 'dam', body: { state: 'on' } } as const
 const ROOM = { kind: 'on_site', body: { supervisor_id: 'v' } } as const
 const EXPLORED = { canal: 'MB1', node: 'shape', body: { exit: 'reached', depth_um: 19_000, stop_um: 19_000 } }
+const OUT = (node: string, exit: string) => ({ canal: 'MB1', node, body: { exit } })
+const TRIED = [OUT('clear', 'done'), OUT('try', 'blocked')]
+// The small instrument does not pass, however often the canal is rinsed.
+const BLOCKED = [EXPLORED, OUT('rinse', 'done'), OUT('small', 'blocked'), ...TRIED, ...TRIED, ...TRIED]
 const CLOSE = {
   kind: 'close',
   body: { access_sealed: true, dressing: 'calcium_hydroxide', temporary: 'zinc_oxide', note: '' },
@@ -74,6 +79,19 @@ describe('may I start?', () => {
     expect(screen.getByRole('alert').textContent).toContain('Nobody’s word takes its place')
     fireEvent.click(screen.getByRole('button', { name: 'The dam is on again' }))
     expect(told).toEqual([{ kind: 'dam', state: 'on' }])
+  })
+
+  test.each([
+    ['on', true],
+    ['leaking', false],
+  ] as const)('at a hold point with the dam %s the word is asked for: %s', (state, offered) => {
+    const { chair } = chairAfter([DAM, ROOM, ...BLOCKED, { kind: 'dam', body: { state } }])
+    const [canal] = chair.plan.canals
+    const course = chair.course.canals.MB1
+    if (!canal || course?.state !== 'hold_point') throw new Error('not at a hold point')
+    render(<Dock chair={chair} canal={canal} course={course} onTurnedBack={() => undefined} />)
+    expect(screen.queryByRole('button', { name: 'Ask for the word' }) !== null).toBe(offered)
+    expect(screen.getByRole('button', { name: 'Problem' })).toBeTruthy()
   })
 
   const REOPENED = [CLOSE, { kind: 'reopen', body: { as_left: ['MB1', 'MB2'], protected: true, supervisor_id: 'v' } }]

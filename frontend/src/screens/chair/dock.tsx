@@ -70,9 +70,11 @@ function DockFrame({ above, children }: { above?: ComponentChildren; children: C
 /** What this step wants now: an instrument looked at, a new one, or its answers. */
 function Due({ chair, canal, course }: Omit<Props, 'onTurnedBack'>) {
   const { node } = course.walk
+  // The card of the step is not shown: a word would be asked for on what nobody sees.
+  if (chair.course.missing.length > 0) return null
   const asks = course.state === 'hold_point' && membership.value?.role !== 'supervisor'
   if (asks && node.kind === 'do') return <AskForWord chair={chair} canal={canal.canal} node={node} />
-  if (chair.course.missing.length > 0 || course.state !== 'open' || node.kind === 'end') return null
+  if (course.state !== 'open' || node.kind === 'end') return null
   const before = beforeStep(chair, canal.canal, course)
   switch (before?.what) {
     case 'new':
