@@ -73,10 +73,11 @@ def _record(
         if before := sent.same(known.get(one.id), sent_hash):
             stored.append(before)
             continue
-        _refuse(one, number, part, versions)
+        # First: what is missing may be what gave the teller their part.
         if one.device_seq != seq + 1:
             gap = SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
             break
+        _refuse(one, number, part, versions)
         part = parts.after(one.kind, part)
         position, seq = position + 1, seq + 1
         row = known[one.id] = _row(actor, case, device, one, position, versions, sent_hash)

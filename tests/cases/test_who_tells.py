@@ -192,6 +192,15 @@ def test_a_length_told_at_the_chair_after_a_take_over_ended_is_a_length_all_the_
         readings.take_length(actor=vale, canal=canal_of(approved.case, "DB"), reading=image)
 
 
+def test_work_whose_take_over_is_missing_is_asked_for_from_there_on(vale: Person, approved: ToothPlanVersion) -> None:
+    """As after a copy was brought back: a refusal would set aside for good what the missing word explains."""
+    laptop = str(uuid7())
+    taken, done = event(approved, 1, TOOK_OVER, canal=""), event(approved, 2, REACHED | {"depth_um": 18_000})
+    answer = report(vale, approved.case, laptop, done)
+    problem(answer, 409, "sequence-gap")
+    assert report(vale, approved.case, laptop, taken, done).status_code == 200
+
+
 def test_an_image_comes_from_who_works_or_worked_the_case(vale: Person, approved: ToothPlanVersion) -> None:
     """It has a way of its own and may come long after."""
     assert put(vale, approved.case, uuid7(), PNG).status_code == 403

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import table from '@/api/bounds.json'
 import { BOUNDS, wrongOf } from '@/parts/bounds'
+import table from '@/parts/bounds.json'
 import { NUMBERS, type NumberName } from '@/screens/case/canal-numbers'
 import { emptyFields, lacking, QUANTITY } from '@/screens/case/reading-fields'
 

@@ -105,6 +105,7 @@ describe('a review', () => {
       decision: 'returned',
       note: 'Good.',
       remarks: [{ canal: 'MB', text: 'Shorter.', returned: false }],
+      acknowledged: [],
     })
   })
 

@@ -15,7 +15,8 @@ globalThis.fetch = () => Promise.reject(new TypeError('Failed to fetch'))
 const deedsBefore = deeds()
 
 const running: (() => void)[] = []
-const { setTimeout: once, setInterval: often, BroadcastChannel: Channel, indexedDB: store } = globalThis
+const { setTimeout: once, setInterval: often, setImmediate: soon } = globalThis
+const { BroadcastChannel: Channel, indexedDB: store } = globalThis
 globalThis.setTimeout = ((...given: Parameters<typeof once>) => {
   const timer = once(...given)
   running.push(() => clearTimeout(timer))
@@ -26,6 +27,12 @@ globalThis.setInterval = ((...given: Parameters<typeof often>) => {
   running.push(() => clearInterval(timer))
   return timer
 }) as typeof often
+// What the phone's database answers with.
+globalThis.setImmediate = ((...given: Parameters<typeof soon>) => {
+  const turn = soon(...given)
+  running.push(() => clearImmediate(turn))
+  return turn
+}) as typeof soon
 const file = crypto.randomUUID()
 globalThis.BroadcastChannel = class extends Channel {
   constructor(name: string) {
@@ -51,12 +58,17 @@ beforeEach(async () => {
 
 afterEach(cleanup)
 
-afterAll(() => {
-  for (const stop of running) stop()
+afterAll(async () => {
+  // What was about to go on comes to where it waits for a timer or the database, and is stopped there.
+  while (running.length) {
+    for (const stop of running.splice(0)) stop()
+    await new Promise((resolve) => soon(resolve))
+  }
   vi.useRealTimers()
   vi.restoreAllMocks()
   vi.unstubAllGlobals()
-  Object.assign(globalThis, { setTimeout: once, setInterval: often, BroadcastChannel: Channel, indexedDB: store })
+  Object.assign(globalThis, { setTimeout: once, setInterval: often, setImmediate: soon })
+  Object.assign(globalThis, { BroadcastChannel: Channel, indexedDB: store })
   nothingLeft(deedsBefore, deeds())
   closeWindow()
   nothingLeft(globalsBefore, globals())

@@ -12,7 +12,7 @@ from planning.bounded import for_the_phone
 from planning.plan_input import CanalInput, Junction, WallInput
 from planning.readings import Reading
 
-BOUNDS = Path(__file__).parents[2] / "src" / "api" / "bounds.json"
+BOUNDS = Path(__file__).parents[2] / "src" / "parts" / "bounds.json"
 TYPES = (CanalInput, WallInput, Junction, *get_args(Reading))
 
 
@@ -21,7 +21,7 @@ def text() -> str:
 
 
 class Command(BaseCommand):
-    help = "Writes the bounds of what may be entered into frontend/src/api/bounds.json."
+    help = "Writes the bounds of what may be entered into frontend/src/parts/bounds.json."
 
     def handle(self, *args: Any, **options: Any) -> None:
         BOUNDS.write_text(text(), encoding="utf-8")

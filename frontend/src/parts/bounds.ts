@@ -1,6 +1,6 @@
-import table from '@/api/bounds.json'
 import { readMm } from '@/parts/millimetres'
 import { words } from '@/words/en'
+import table from './bounds.json'
 
 export type Quantity = keyof typeof table.quantities
 
