@@ -177,3 +177,18 @@ def copy(from_: Path, to: Path) -> None:
     """https://www.sqlite.org/backup.html: of a database that is in use, to one that is."""
     with closing(sqlite3.connect(from_, timeout=20)) as source, closing(sqlite3.connect(to, timeout=20)) as target:
         source.backup(target)
+
+
+def test_what_to_do_first_is_in_sight_from_wherever_it_was_told(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    at_the_chair(phone, laptop, demo, "Bench 919")
+    phone.locator(".close-for-today").scroll_into_view_if_needed()
+    phone.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
+    assert phone.evaluate("scrollY") > 200
+    tell(phone)
+    phone.wait_for_function("!history.state?.sheet")
+    phone.wait_for_timeout(300)  # for a browser that scrolls back late
+    expect(phone.get_by_role("heading", name="Call the person in the room now.")).to_be_in_viewport(ratio=1)
+    expect(phone.locator(".first-steps li").first).to_be_in_viewport(ratio=1)

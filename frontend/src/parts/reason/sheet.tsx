@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef } from 'preact/hooks'
+import { usePlaceOfOwn } from '@/parts/place-of-own'
 import { useAsked } from '@/parts/unhurried'
 import { words } from '@/words/en'
 import './sheet.css'
@@ -18,16 +19,8 @@ export function Sheet({ title, onClose, children }: Props) {
   const id = useId()
   const close = () => ref.current?.close()
   useAsked(title)
-  useEffect(() => {
-    ref.current?.showModal()
-    // A place of its own in the history: the phone's way back closes the sheet and leaves the screen.
-    history.pushState({ sheet: true }, '')
-    addEventListener('popstate', close)
-    return () => {
-      removeEventListener('popstate', close)
-      if (history.state?.sheet) history.back()
-    }
-  }, [])
+  useEffect(() => ref.current?.showModal(), [])
+  usePlaceOfOwn(close)
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: Esc closes a dialog by itself
     <dialog

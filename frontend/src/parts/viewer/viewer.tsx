@@ -4,6 +4,7 @@ import { ImageBoard } from '@/parts/image-board/image-board'
 import type { Marked } from '@/parts/image-board/marked-line'
 import { FIRST_LOOK, Picture } from '@/parts/image-board/picture'
 import { useSizeOf } from '@/parts/image-board/size-of'
+import { usePlaceOfOwn } from '@/parts/place-of-own'
 import { words } from '@/words/en'
 import './viewer.css'
 
@@ -27,15 +28,8 @@ export function Viewer({ address, name, note, rowPerColumn = 1, lines = [], chil
   const [look, setLook] = useState(FIRST_LOOK)
   const [marks, setMarks] = useState(true)
   const close = () => dialog.current?.close()
-  useEffect(() => {
-    dialog.current?.showModal()
-    history.pushState({ sheet: true }, '')
-    addEventListener('popstate', close)
-    return () => {
-      removeEventListener('popstate', close)
-      if (history.state?.sheet) history.back()
-    }
-  }, [])
+  useEffect(() => dialog.current?.showModal(), [])
+  usePlaceOfOwn(close)
   return (
     <dialog ref={dialog} class="viewer in-the-dark" aria-label={name} onClose={onClose}>
       <header class="row apart">
