@@ -5,7 +5,6 @@ import { changed } from './outbox'
 import type { Taken, Unsent } from './schema'
 import { send } from './sender'
 import { personId, session } from './session'
-import { usePolling } from './use'
 import { uuid7 } from './uuid7'
 import { ofPerson } from './waiting'
 
@@ -54,8 +53,11 @@ export function useLeftOver(): readonly LeftOver[] {
   const [found, setFound] = useState<readonly LeftOver[]>([])
   // A store that cannot be read says so itself.
   const look = () => void leftOver().then(setFound, () => undefined)
-  useEffect(look, [personId()])
-  usePolling(true, look, LOOK_MS)
+  useEffect(() => {
+    look()
+    const timer = setInterval(() => document.visibilityState === 'visible' && look(), LOOK_MS)
+    return () => clearInterval(timer)
+  }, [personId()])
   return found
 }
 
