@@ -110,6 +110,8 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
 
     phone.goto(f"/cases/{case}")
     add_image(phone, photo)
+    # The server has it.
+    expect(phone.get_by_role("link", name="Images side by side")).to_be_visible(timeout=30_000)
     side_by_side(laptop, case)
 
 
@@ -153,7 +155,7 @@ def test_an_intra_oral_file_is_marked_on_the_scale_it_brings(
 def side_by_side(laptop: Page, case: str) -> None:
     """A second image beside the first: zoomed together until that is switched off; marks come and go."""
     laptop.goto(f"/cases/{case}")
-    laptop.get_by_role("link", name="Images side by side").click(timeout=30_000)
+    laptop.get_by_role("link", name="Images side by side").click()
     images = laptop.locator(f"{PANE} > img")
     expect(images).to_have_count(2)
     expect(laptop.locator(".marked-line")).to_have_count(4)
