@@ -1,4 +1,4 @@
-"""What the server will not take is seen from the list of cases, saved elsewhere, and set aside so that the rest goes on."""
+"""What the server will not take is seen from the list of cases, saved elsewhere, and set aside: the rest goes on."""
 
 from __future__ import annotations
 
