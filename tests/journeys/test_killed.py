@@ -43,6 +43,16 @@ LEFT = """() => new Promise((tell) => {
   }
 })"""
 
+# A paused page answers nobody who would wait for the click; before the button is ready a click does not count.
+ANSWERS = """() => {
+  const ready = setInterval(() => {
+    const button = document.querySelector('.step-answers .button.main:not([aria-disabled])')
+    if (!button) return
+    clearInterval(ready)
+    button.click()
+  }, 50)
+}"""
+
 # What is known of the entry when the page is opened again: 0 not written, 1 written.
 POINTS = {
     "written and not committed": (WRITES, 0),
@@ -107,7 +117,7 @@ def kill_at(page: Page, hook: str, case: str) -> None:
     stopped: list[Any] = []
     devtools.on("Debugger.paused", lambda told: stopped.append(told))
     devtools.send("Debugger.enable")
-    page.evaluate("setTimeout(() => document.querySelector('.step-answers .button.main').click(), 50)")
+    page.evaluate(ANSWERS)
     for _ in range(100):
         if stopped:
             break
