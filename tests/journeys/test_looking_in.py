@@ -39,7 +39,6 @@ def test_looked_in_on_asked_for_an_image_taken_over_and_given_back(
     laptop.get_by_role("button", name="I take over").click()
     expect(laptop.get_by_text("You have taken over")).to_be_visible()
     expect(phone.get_by_text(f"{supervisor['name']} has taken over.", exact=False)).to_be_visible()
-    laptop.wait_for_timeout(600)
     laptop.get_by_role("button", name=re.compile("^Done")).first.click()
     laptop.get_by_role("button", name="Give back").click()
     expect(laptop.get_by_text("You look in.", exact=False)).to_be_visible()
