@@ -9,7 +9,7 @@ from itertools import pairwise
 import pytest
 
 from planning.encoding import canonical_text
-from planning.errors import CanalsDoNotFit
+from planning.errors import OutOfBounds
 from planning.expected import Expectation, ExpectedStep, ProfilePoint
 from planning.graph import Action, Do
 from planning.plan import plan
@@ -130,7 +130,7 @@ def test_a_depth_past_the_stop_counts_as_reached() -> None:
 
 @pytest.mark.parametrize("depth_mm", [-1.0, 37.0, 1e308])
 def test_a_depth_that_no_instrument_reaches_is_refused_where_it_is(depth_mm: float) -> None:
-    with pytest.raises(CanalsDoNotFit) as refusal:
+    with pytest.raises(OutOfBounds) as refusal:
         plan(block_felt(FELT[0], ("descending/40-04", depth_mm)))
     assert refusal.value.pointer == ("canals", 0, "felt", 1, "depth_mm")
 
