@@ -38,8 +38,7 @@ def approves(supervisor: Page, version: Mapping[str, Any]) -> None:
 
 def submitted_plan(student: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> Mapping[str, Any]:
     """The same case with its plan asked for; returns the version."""
-    programme = student.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"]
-    kit = student.request.get(f"/api/v1/programmes/{programme}/kits").json()["results"][0]["id"]
+    programme = _programme(student)
     named = {"notation": "iso_3950", "designation": tooth}
     opened = send(
         student,
@@ -56,9 +55,21 @@ def submitted_plan(student: Page, alias: str, *, tooth: str = "37", setting: str
         send(student, "PATCH", f"canals/{canal['id']}", {"finding": "found", "reference_point": point})
         reading = {"method": "confirming_image", "set_mm": 19.0, "tip_short_mm": 1.0, "reference_point": point}
         send(student, "POST", f"canals/{canal['id']}/readings", {"reading": reading})
-    version = send(student, "POST", f"cases/{opened['id']}/plan-versions", {"kit": kit, **PLAN})
-    asked: Mapping[str, Any] = send(student, "POST", f"plan-versions/{version['id']}/submit", {})
+    return plan_anew(student, opened["id"])
+
+
+def plan_anew(student: Page, case: str) -> Mapping[str, Any]:
+    """The case as it stands now is planned, and a decision asked for where none holds; returns the version."""
+    kit = student.request.get(f"/api/v1/programmes/{_programme(student)}/kits").json()["results"][0]["id"]
+    version = send(student, "POST", f"cases/{case}/plan-versions", {"kit": kit, **PLAN})
+    if version["state"] != "approved":
+        version = send(student, "POST", f"plan-versions/{version['id']}/submit", {})
+    asked: Mapping[str, Any] = version
     return asked
+
+
+def _programme(student: Page) -> str:
+    return str(student.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"])
 
 
 def events(page: Page, case: str) -> list[Mapping[str, Any]]:

@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys import hands
 from tests.journeys.conftest import Opens
-from tests.journeys.records import PLAN, approves, events, send
+from tests.journeys.records import approves, events, plan_anew, send
 from tests.journeys.test_chair import WORD_MS, answer, at_the_chair
 
 
@@ -25,17 +25,9 @@ def another_plan(student: Page, supervisor: Page, case: str, *, set_mm: float) -
         "reference_point": canal["reference_point"],
     }
     send(student, "POST", f"canals/{canal['id']}/readings", {"reading": reading})
-    kit = charted["version"]["kit"] if "kit" in (charted["version"] or {}) else _kit(student)
-    version = send(student, "POST", f"cases/{case}/plan-versions", {"kit": kit, **PLAN})
-    send(student, "POST", f"plan-versions/{version['id']}/submit", {})
+    version = plan_anew(student, case)
     approves(supervisor, version)
-    told: Mapping[str, Any] = version
-    return told
-
-
-def _kit(student: Page) -> str:
-    programme = student.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"]
-    return str(student.request.get(f"/api/v1/programmes/{programme}/kits").json()["results"][0]["id"])
+    return version
 
 
 def test_the_phone_comes_back_to_the_plan_in_force_and_what_it_did_by_the_older_one_is_kept(

@@ -1,0 +1,126 @@
+"""What is asked at the chair, and its answers, are in sight: on small and larger phones, with larger text too."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, ViewportSize, expect
+
+from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
+from tests.journeys.hands import person, sign_in
+from tests.journeys.records import approved_case, report
+from tests.journeys.test_plan_in_force import another_plan
+
+Told = Mapping[str, Any]
+LEAST_TOUCH_PX = 56
+ANSWERS = ".dock .step-answers .button"
+WAYS_OUT = ".dock .ways-out .button"
+WITHHELD = ".now-card .notice"
+
+# What is not wholly on the screen, or lies under something else: the middle of each side and of the whole.
+OUT_OF_SIGHT = """all => all.filter(each => {
+  const { left, top, right, bottom } = each.getBoundingClientRect()
+  const [x, y] = [(left + right) / 2, (top + bottom) / 2]
+  const points = [[x, y], [left + 3, y], [right - 3, y], [x, top + 3], [x, bottom - 3]]
+  return points.some(([x, y]) => !each.contains(document.elementFromPoint(x, y)))
+}).map(each => each.innerText)"""
+
+TOO_LOW = """(all, least) => all.filter(each => each.checkVisibility() && each.getBoundingClientRect().height < least)
+.map(each => [each.innerText, each.getBoundingClientRect().height])"""
+
+TOO_WIDE = """all => all.filter(each => each.checkVisibility() && !each.closest('.canal-strip, .unseen, svg'))
+.filter(each => each.getBoundingClientRect().right > innerWidth + 0.5).map(each => each.outerHTML.slice(0, 120))"""
+
+# Emergencies that a second touch would hit, all over the place of what was touched first.
+UNDER_IT = """({ x, y, width, height }) => {
+  const found = new Set()
+  for (let across = 1; across < width; across += 4) for (let down = 1; down < height; down += 4)
+    found.add(document.elementFromPoint(x + across, y + down)?.closest('dialog [data-at-once] .button')?.textContent)
+  return [...found].filter(Boolean)
+}"""
+
+
+def as_it_stands(page: Page) -> None:
+    """The page loaded anew, as the server has the case by now and not as it was kept on the phone."""
+    with page.expect_response(lambda told: told.request.method == "GET" and told.url.endswith("/events")):
+        page.reload()
+    page.wait_for_timeout(300)
+
+
+def in_sight(page: Page, *asked: str) -> None:
+    """All of what is asked and all that it is answered with."""
+    as_it_stands(page)
+    for one in asked:
+        expect(page.locator(one).first).to_be_visible()
+        expect(page.locator(one).first).to_be_in_viewport()
+        assert page.locator(one).evaluate_all(OUT_OF_SIGHT) == [], one
+    assert page.locator(".chair button, .chair .button, .chair summary").evaluate_all(TOO_LOW, LEAST_TOUCH_PX) == []
+    assert page.locator("body *").evaluate_all(TOO_WIDE) == []
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    problem = page.locator(".dock").get_by_role("button", name="Problem")
+    box = problem.bounding_box()
+    problem.tap()
+    expect(page.get_by_role("dialog")).to_be_visible()
+    assert page.evaluate(UNDER_IT, box) == []
+    page.go_back()
+
+
+@pytest.mark.parametrize("larger", [100, 130])
+@pytest.mark.parametrize("viewport", [PHONE, TALL_PHONE], ids=["360", "412"])
+def test_each_kind_of_step(
+    viewport: ViewportSize, larger: int, open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    phone, laptop = open_phone(viewport=viewport), open_laptop()
+    # As a phone does whose text is set larger.
+    phone.add_init_script(f"""addEventListener('DOMContentLoaded', () => {{
+        document.documentElement.style.fontSize = '{larger}%' }})""")
+    sign_in(phone, person(demo, "student"))
+    sign_in(laptop, person(demo, "supervisor"))
+    case = approved_case(phone, laptop, f"Bench {viewport['width'] + larger}")
+    plan = phone.request.get(f"/api/v1/cases/{case}/events").json()["course"]["plan_hash"]
+
+    def does(node: str, exit: str, **more: Any) -> None:
+        report(phone, case, plan, [("MB", node, {"kind": "step", "exit": exit, **more})])
+
+    def word(node: str, told: Told) -> None:
+        report(laptop, case, plan, [("MB", node, {**told, "reason": "Seen."})])
+
+    step = (".now-what", ANSWERS, WAYS_OUT)
+    phone.goto(f"/cases/{case}/chair")
+    in_sight(phone, *step)  # an instrument to its length
+    does("explore/10-02", "reached")
+    in_sight(phone, *step)  # irrigation
+    does("explore/10-02/irrigate", "done")
+    in_sight(phone, *step)  # an image
+    does("length/image", "done", no_image="image_elsewhere")
+    in_sight(phone, *step)  # a hold point
+    report(phone, case, plan, [("MB", "", {"kind": "pause", "what": "not_sure", "reason": ""})])
+    in_sight(phone, WITHHELD, WAYS_OUT)
+    word("", {"kind": "resume"})
+    word("length/sign-off", {"kind": "sign_off", "exit": "approved", "in_spite": True})
+
+    node = to_resistance(phone, case, does)
+    in_sight(phone, *step, ".ruler")
+    report(phone, case, plan, [("ML", "", {"kind": "turn"})])
+    in_sight(phone, ".dock-grid .strong", *step)  # what comes from another canal is looked at
+    report(phone, case, plan, [("MB", "", {"kind": "turn"})])
+    does(node["node"], "short", stop_um=node["stop_um"], depth_um=node["stop_um"] + 1000)
+    in_sight(phone, WITHHELD, ".now-card .step-answers .button", WAYS_OUT)  # past the stop
+    word("", {"kind": "resume"})
+    another_plan(phone, laptop, case, set_mm=16.0)
+    in_sight(phone, ".new-plan h2", ".dock > .button")
+
+
+def to_resistance(phone: Page, case: str, does: Any) -> Mapping[str, Any]:
+    """MB is worked as expected until an instrument is due that goes as deep as it goes; returns where it stands."""
+    for _ in range(30):
+        told = phone.request.get(f"/api/v1/cases/{case}/events").json()
+        node: Mapping[str, Any] = next(each for each in told["canals"] if each["canal"] == "MB")
+        as_it_stands(phone)
+        expect(phone.locator(".now-what")).to_be_visible()
+        if phone.get_by_role("slider").count():
+            return node
+        does(node["node"], "done" if node["node"].endswith("irrigate") else "reached")
+    raise AssertionError("no instrument to resistance")
