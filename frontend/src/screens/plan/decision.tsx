@@ -12,7 +12,8 @@ interface Props {
 export function Decision({ of, counts }: Props) {
   const review = of.reviews.at(-1)
   if (!review) return null
-  const withdrawn = of.revocations.find(({ asked }) => asked === review.asked)
+  // A version that the phone kept from before approvals could be withdrawn has none.
+  const withdrawn = of.revocations?.find(({ asked }) => asked === review.asked)
   return (
     <Notice sign={withdrawn ? 'stop' : counts ? review.decision : 'note'}>
       {withdrawn && (
