@@ -25,6 +25,7 @@ EVERY_CORE = ("--numprocesses", "auto")
 TWO = ("--numprocesses", "2", "--dist", "loadfile")
 # What reaches no database is run once.
 WITH_DATABASE = ("--with-database", "tests/cases", "tests/api", "tests/frontend")
+DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
 API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
@@ -112,10 +113,19 @@ def web() -> None:
 
 def journeys() -> None:
     """The way of a case through a real browser, on a phone's screen; two at a time, each with a server of its own."""
+    _browse([*TWO, "tests/journeys", f"--ignore={DOUBLE_TAPS}"])
+
+
+def double_taps() -> None:
+    """500 double taps over a tooth: over a minute, and the more the busier the machine. `SEED=223` draws others."""
+    _browse(["--capture=no", DOUBLE_TAPS])
+
+
+def _browse(what: Iterable[str]) -> None:
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
     own_node = shutil.which("node", path=node.search_path()) or ""
-    _pytest({"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node}, [*TWO, "tests/journeys"], browser=True)
+    _pytest({"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node}, what, browser=True)
 
 
 PARTS: dict[str, Callable[[], None]] = {
@@ -123,7 +133,7 @@ PARTS: dict[str, Callable[[], None]] = {
     for part in (lint, types, contracts, checks, openapi, web, sqlite, postgresql, any_request, faults, journeys)
 }
 # Run by name alone.
-FURTHER: dict[str, Callable[[], None]] = {"whole": whole}
+FURTHER: dict[str, Callable[[], None]] = {part.__name__: part for part in (whole, double_taps)}
 
 
 @contextmanager
