@@ -301,7 +301,10 @@ def _reading(course: Course, event: Happened) -> OutOfCourse | None:
 
 
 def _struck(course: Course, event: Happened) -> OutOfCourse | None:
-    """Whatever plan stood: its stops may rest on what was struck."""
+    """Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone: a length that was
+    taken from it is struck for itself."""
+    if event.body.get("what") == "image":
+        return None
     if event.canal not in course.canals:
         return OutOfCourse.NO_CANAL
     course.canals[event.canal].to_plan = True

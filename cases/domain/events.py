@@ -47,7 +47,8 @@ class EventKind(StrEnum):
     GIVE_BACK = "give_back"
     """The supervisor who took over works it no more."""
     STRUCK = "struck"
-    """A reading that the plan may rest on was struck: its canal waits until its stops are computed anew."""
+    """A reading that the plan may rest on was struck: its canal waits until its stops are computed anew. Or an image
+    was struck, or put to another canal."""
     ON_SITE = "on_site"
     """Which licensed clinician is in the room for this visit."""
     DAM = "dam"

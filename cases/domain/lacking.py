@@ -10,6 +10,7 @@ from enum import StrEnum
 
 from cases.domain.course import CanalCourse, CanalState, Happened, Sheets
 from cases.domain.events import EventKind
+from cases.domain.put_right import concerns_image, put_right
 from planning.graph import Action, Do
 from planning.readings import LengthState
 
@@ -44,17 +45,24 @@ def lacking(
 
 
 def _unshown(name: str, events: Iterable[Happened], sheets: Sheets, undone: Set[str]) -> bool:
-    """Whether an image step since the last word names no image and no reason, and none was recorded beside it."""
+    """Whether an image step since the last word names no image and no reason, and none was recorded beside it.
+
+    An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
+    """
+    every = [event for event in events if event.id not in undone]
+    counts = put_right(every).counts
     unshown = taken = False
-    for event in events:
-        if event.canal != name or event.id in undone:
+    for event in every:
+        if concerns_image(event) and event.body.get("moved_to") == name:
+            taken = taken or counts(event.body["struck"], name)
+        if event.canal != name:
             continue
         if event.kind is EventKind.SIGN_OFF:
             unshown = taken = False
         elif event.kind is EventKind.IMAGE:
-            taken = True
+            taken = taken or counts(event.body.get("image_id"), name)
         elif event.kind is EventKind.STEP and _is_image(event, sheets):
-            unshown = not (event.body.get("image_id") or event.body.get("no_image"))
+            unshown = not (counts(event.body.get("image_id"), name) or event.body.get("no_image"))
     return unshown and not taken
 
 

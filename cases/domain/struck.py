@@ -1,4 +1,4 @@
-"""A reading that was a mistake is struck, not erased."""
+"""A reading or an image that was a mistake is struck, not erased."""
 
 from __future__ import annotations
 
@@ -6,9 +6,9 @@ from enum import StrEnum
 
 
 class StruckWhy(StrEnum):
-    """Why a reading counts no more. Words, not a text: in one somebody would write down who it was."""
+    """Why it counts no more. Words, not a text: in one somebody would write down who it was."""
 
     WRONG_CANAL = "wrong_canal"
     MISTYPED = "mistyped"
     NOT_SO = "not_so"
-    """It was not measured as it says."""
+    """It was not measured as it says; an image does not show what it was taken for."""

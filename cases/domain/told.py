@@ -213,12 +213,14 @@ class WantedTold:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StruckTold:
-    """A reading of the canal counts no more."""
+    """A reading or an image of the canal counts no more."""
 
-    what: Literal["length", "junction"]
+    what: Literal["length", "junction", "image"]
     struck: str
     """Its id."""
     why: StruckWhy
+    moved_to: str | None = None
+    """Of an image: the canal it counts in instead, empty for the whole tooth; None: it counts for nothing."""
     kind: Literal["struck"] = "struck"
 
 

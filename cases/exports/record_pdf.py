@@ -14,7 +14,7 @@ from cases.domain.record.value import (
     CautionEnd,
     Record,
 )
-from cases.domain.record.words import STRUCK_WHY, irrigant, plain
+from cases.domain.record.words import STRUCK_WHY, irrigant, plain, put_right
 from cases.exports import cells
 from cases.exports.paper import Column, Paper, Row
 from cases.exports.record_course import timeline, work
@@ -79,6 +79,7 @@ Table = tuple[str, Sequence[Column], Iterator[Row]]
 def _tables(record: Record) -> Iterator[Table]:
     yield "Canals", _CANALS, (_canal(canal) for canal in record.canals)
     yield "Readings that were struck", _STRUCK, _struck(record)
+    yield "Images that were put right", _PUT_RIGHT, _put_right(record)
     yield "Plans and decisions", _VERSIONS, _versions(record)
     yield "Sign-offs at hold points", _WORDS, _words(record)
     yield "Cautions", _CAUTIONS, _cautions(record)
@@ -134,6 +135,23 @@ def _struck(record: Record) -> Iterator[Row]:
         yield Row(cells=(one.canal, one.says, taken, struck), struck=True)
 
 
+_PUT_RIGHT = (
+    Column(head="Shows", width=14),
+    Column(head="Was in", width=12),
+    Column(head="Taken", width=30),
+    Column(head="What was done", width=34),
+    Column(head="By", width=30),
+)
+
+
+def _put_right(record: Record) -> Iterator[Row]:
+    for one in record.images_put_right:
+        taken = f"{cells.person(one.taken_by)}, {cells.time(one.taken_at)}"
+        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
+        done = put_right(one.why, one.moved_to)
+        yield Row(cells=(plain(one.shows), one.canal or "tooth", taken, done, by), struck=one.moved_to is None)
+
+
 _VERSIONS = (
     Column(head="Version", width=9, right=True),
     Column(head="Technique and kit", width=32),
@@ -170,6 +188,7 @@ def _words(record: Record) -> Iterator[Row]:
             "in spite of what is missing" if one.in_spite else "",
             "at the bench" if one.at_bench else "",
             "" if one.in_course else "out of course",
+            "AN IMAGE IT RESTED ON WAS PUT RIGHT SINCE" if one.image_gone else "",
             one.reason,
         ]
         said = ", ".join(mark for mark in marks if mark)
@@ -306,7 +325,7 @@ _IMAGES = (
 def _images(record: Record) -> Iterator[Row]:
     for one in record.images:
         by = f"{cells.person(one.who)}, {cells.time(one.at)}"
-        image = one.image
+        image = one.image if one.counts else f"{one.image} COUNTS HERE NO MORE"
         if gone := one.removed:
             image += f" REMOVED: {gone.reason.says}. {cells.person(gone.who)}, {cells.time(gone.at)}"
         yield Row(cells=(str(one.position), plain(one.shows), one.canal, image, by))

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import Any, get_args
 
 from django.db import models
-from django.db.models import Q, Sum
+from django.db.models import F, Q, Sum
 
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, name_check
+from cases.domain.struck import StruckWhy
 from cases.domain.told import Shows
-from cases.models.base import HASH_LENGTH, Sent, choices, one_of
+from cases.models.base import HASH_LENGTH, Fixed, Identified, Sent, choices, one_of
 from cases.models.people import Person
 from cases.models.teeth import Case
 
@@ -56,6 +57,8 @@ class Image(Sent):
     removed_at = models.DateTimeField(null=True)
     removed_for = models.CharField(max_length=16, choices=choices(RemovalReason), blank=True)
 
+    struck = models.BooleanField(default=False, help_text="Counts for nothing; `put_right` says who, when and why.")
+
     objects = ImageManager()
 
     class Meta:
@@ -98,9 +101,43 @@ class Image(Sent):
             state=ImageState(self.state), kind=self.kind, burnt_in_text=self.burnt_in_text, checked=checked
         )
 
+    @property
+    def put_right_in_order(self) -> list[ImagePutRight]:
+        return sorted(self.put_right.all(), key=lambda each: each.at)
+
+    def counts_in(self, canal: str) -> bool:
+        """Whether what was marked of the canal on it counts: it was not struck, nor put to another canal."""
+        away = self.canal != canal and self.put_right.filter(canal=canal).exists()
+        return not self.struck and not away
+
     def name_of(self, what: str) -> str:
         """Where a part of it (view, thumbnail, data_set) lies in the storage."""
         return f"{self.case_id}/{self.pk}/{what}"
+
+
+class ImagePutRight(Identified, Fixed):
+    """An image that was struck, or put to another canal. What was said of it before stays."""
+
+    image = models.ForeignKey(Image, on_delete=models.PROTECT, related_name="put_right")
+    at = models.DateTimeField(auto_now_add=True)
+    by = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
+    why = models.CharField(max_length=11, choices=choices(StruckWhy))
+    canal = models.CharField(max_length=12, blank=True, help_text="Where it was.")
+    struck = models.BooleanField(help_text="Else it was moved.")
+    moved_to = models.CharField(max_length=12, blank=True, help_text="Empty: the tooth; also where it was struck.")
+
+    class Meta:
+        constraints = [
+            models.CheckConstraint(condition=one_of("why", StruckWhy), name="image_put_right_for_a_reason"),
+            models.CheckConstraint(
+                condition=Q(struck=True, moved_to="") | Q(~Q(moved_to=F("canal")), struck=False),
+                name="image_moved_to_another_canal",
+            ),
+            models.UniqueConstraint(fields=["image"], condition=Q(struck=True), name="image_struck_once"),
+        ]
+
+    def __str__(self) -> str:
+        return "struck" if self.struck else f"moved to {self.moved_to or 'the tooth'}"
 
 
 class ImagePart(models.Model):

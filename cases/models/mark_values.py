@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 
+from cases.models.bends_in_space import BendInSpace
 from cases.models.markings import Marking
 from planning.encoding import Mode, decode
 from planning.radiograph import ImageMarks, Measured
@@ -17,6 +18,11 @@ def marks(row: Marking) -> ImageMarks:
 def measured(row: Marking) -> Measured:
     """As they measured on the day."""
     return decode(Measured, json.loads(row.measured_text), Mode.KEPT)
+
+
+def in_space(row: BendInSpace) -> Between:
+    """What two views came to on the day."""
+    return decode(Between, json.loads(row.text), Mode.KEPT)
 
 
 def bend_of(row: Marking, canal: str) -> Between | None:

@@ -35,10 +35,10 @@ def of_case(case: Case) -> ImagesOfCase:
     """Every image of the case, in the order they were told of."""
     most = case.programme.images_most_mb * BYTES_PER_MB
     left = max(0, most - Image.objects.bytes_of(case.programme_id))
-    rows = case.images.select_related("taken_by", "checked_by", "removed_by").order_by("server_time", "id")
+    rows = case.images.select_related("taken_by", "checked_by", "removed_by").prefetch_related("put_right__by")
     room = Room(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
     marking = mark_figures(Figures(values.thresholds(case.programme_id)))
-    return ImagesOfCase(room=room, marking=marking, images=list(rows))
+    return ImagesOfCase(room=room, marking=marking, images=list(rows.order_by("server_time", "id")))
 
 
 def spacing_of(image: Image) -> Spacing | None:

@@ -8,6 +8,7 @@ from uuid import UUID
 
 from django.db.models import Prefetch
 
+from cases import models
 from cases.domain.acknowledged import Named, to_acknowledge
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plan_life import Decision, PlanState
@@ -17,6 +18,7 @@ from cases.domain.record.value import (
     AcknowledgedRecord,
     CanalRecord,
     DecisionRecord,
+    ImagePutRight,
     ImageRemoval,
     LetPassRecord,
     Record,
@@ -76,6 +78,7 @@ class _Made:
             versions=tuple(self._version(row) for row in self.versions if row.hash in story.versions),
             canals=tuple(self._canal(each) for each in self.chart.canals),
             struck=self._struck(),
+            images_put_right=self._images_put_right(),
             cautions=cautions.cautions(sorted(story.versions.values(), key=lambda each: each.number)),
             let_pass=self._let_pass(),
             words=sums.words_given(story),
@@ -183,6 +186,24 @@ class _Made:
             )
             for canal, row in rows
             if row.struck_by and row.struck_at
+        )
+
+    def _images_put_right(self) -> tuple[ImagePutRight, ...]:
+        """In the order in which it was done; also of images that no event names."""
+        rows = models.ImagePutRight.objects.filter(image__case=self.case).select_related("image__taken_by", "by")
+        return tuple(
+            ImagePutRight(
+                image=str(row.image_id),
+                shows=row.image.shows,
+                canal=row.canal,
+                moved_to=None if row.struck else row.moved_to,
+                taken_by=self._person(row.image.taken_by),
+                taken_at=row.image.server_time,
+                why=StruckWhy(row.why),
+                who=self._person(row.by),
+                at=row.at,
+            )
+            for row in rows.order_by("at", "pk")
         )
 
     def _let_pass(self) -> tuple[LetPassRecord, ...]:

@@ -77,9 +77,13 @@ def combine(*, actor: Person, canal: Canal, told: Combined) -> tuple[BendInSpace
 
 
 def _marking(canal: Canal, name: str, id_: UUID) -> Marking:
-    marking: Marking | None = Marking.objects.filter(pk=id_, image__case=canal.tooth.case_id).first()
+    rows = Marking.objects.select_related("image").filter(image__case=canal.tooth.case_id)
+    marking: Marking | None = rows.filter(pk=id_).first()
     if marking is None:
         raise NotUsable(reason="This case has no such marking.", at=(name,))
+    if not marking.image.counts_in(canal.name):
+        reason = f"This image was struck, or put to another canal than {canal.name}. Choose another one."
+        raise NotUsable(reason=reason, at=(name,))
     return marking
 
 

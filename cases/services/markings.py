@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 from uuid import UUID
 
 from django.db import transaction
@@ -13,15 +12,13 @@ from cases.domain.errors import NoSuchCanal, NotUsable
 from cases.domain.images import ImageState
 from cases.domain.who_may import May
 from cases.models import Canal, Image, Marking, Person, values
-from cases.services import canals, images, log, parts, readings, sent
+from cases.services import canals, images, log, parts, readings, rests_on, sent
 from cases.services.doer import guard
 from cases.services.locking import locked
 from planning import radiograph
 from planning.encoding import canonical_text
 from planning.errors import PlanningError
-from planning.quantities import um
 from planning.radiograph import ImageMarks, Measured
-from planning.radiograph.values import LineMeasured
 from planning.tables import Figures
 
 MOST_MARKINGS = 60  # of one image: everybody who sees it, many times over
@@ -89,10 +86,12 @@ def measure(image: Image, marks: ImageMarks, figures: Figures) -> Measured:
 
 def _refuse_unfit(image: Image, told: Marked) -> Marking | None:
     """The marking that is corrected. Raises ImageRemoved and NotUsable."""
-    image.refresh_from_db(fields=["state", "removed_for"])  # as it is under the lock
+    image.refresh_from_db(fields=["state", "removed_for", "struck"])  # as it is under the lock
     images.refuse_removed(image)
     if image.state != ImageState.STORED:
         raise NotUsable(reason="The image is not here yet. Marks come after it.")
+    if image.struck and told.take:
+        raise NotUsable(reason="This image was struck: no length is taken from it. Take a new one.", at=("take", 0))
     if told.marks.facts is not None:
         reason = "What the file says of its scale is the image's own. Leave it out."
         raise NotUsable(reason=reason, at=("marks", "facts"))
@@ -125,21 +124,8 @@ def _take(actor: Person, image: Image, row: Marking, measured: Measured, name: s
     except PlanningError as refusal:
         refusal.pointer = at
         raise
-    changes = _facts(line)
-    if canal.bends_in_space.exists():
+    changes = rests_on.facts(line)
+    if rests_on.standing_bends(canal):
         changes.pop("curvature_deg", None)  # one view shows a part of what two have shown
     if changes:
         canals.change_canal(actor=actor, canal=canal, changes=changes)
-
-
-def _facts(line: LineMeasured) -> dict[str, Any]:
-    """What the line says of the canal beside its length; a radius only where it is known at both ends."""
-    bend = line.bend
-    if bend is None or bend.begins_mm is None:
-        return {}
-    found: dict[str, Any] = {"curvature_deg": bend.schneider_deg.value, "curve_start_um": um(bend.begins_mm)}
-    if line.orifice_mm is not None:
-        found["orifice_um"] = um(line.orifice_mm)
-    if bend.radius_mm is not None and bend.radius_mm.most is not None and bend.middle_from_end_mm is not None:
-        found |= {"curve_radius_um": um(bend.radius_mm.value), "curve_from_end_um": um(bend.middle_from_end_mm)}
-    return found

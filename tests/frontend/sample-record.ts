@@ -76,6 +76,19 @@ export const record: RecordValue = {
       at: '2026-03-05T09:12:00Z',
     },
   ],
+  images_put_right: [
+    {
+      image: 'i1',
+      shows: 'length',
+      canal: 'MB1',
+      moved_to: 'DB',
+      taken_by: { id: 'p', name: 'Priya', role: 'student' },
+      taken_at: '2026-03-05T09:10:00Z',
+      why: 'wrong_canal',
+      who: { id: 'v', name: 'Vale', role: 'supervisor' },
+      at: '2026-03-05T09:14:00Z',
+    },
+  ],
   cautions: [{ code: 'x', severity: 'caution', canal: null, says: 'Wall is thin.', version: 1, settled: 'let_pass' }],
   let_pass: [],
   words: [
@@ -90,6 +103,7 @@ export const record: RecordValue = {
       who: vale,
       at,
       in_course: true,
+      image_gone: true,
     },
   ],
   halts: [

@@ -42,7 +42,9 @@ class BendInSpaceShown(serializers.Serializer[Any]):
     apart_deg = serializers.FloatField(source="row.apart_deg")
     other_side = serializers.BooleanField(source="row.other_side")
     in_space = Value(Between, help_text="Schneider's angle in space.")
-    outdated = serializers.BooleanField(help_text="The canal was marked anew on one of the two images since.")
+    outdated = serializers.BooleanField(
+        help_text="The canal was marked anew on one of the two images since, or one of them counts no more."
+    )
 
 
 class BendsInSpaceShown(serializers.Serializer[Any]):

@@ -115,6 +115,7 @@ ASKED = _given(
         },
     },
 )
+IMAGE_MOVE = _given("It is of the palatal canal", {"canal": "P"})
 REMOVAL = _given("A name is written in it", {"reason": "names_somebody"})
 OVERRIDE = _given(
     "A wide apex, seen",

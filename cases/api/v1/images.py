@@ -23,6 +23,7 @@ from cases.api.fields import Strict, Text, Value
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import NotHere
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, Spacing
+from cases.domain.struck import StruckWhy
 from cases.domain.told import Shows
 from cases.domain.uuid7 import uuid7
 from cases.queries import images as found
@@ -64,9 +65,18 @@ class ImageSent(FactsGiven):
     file = serializers.FileField(help_text=KINDS)
 
 
+class PutRightShown(serializers.Serializer[Any]):
+    at = serializers.DateTimeField()
+    by = PersonRef()
+    why = Value(StruckWhy)
+    canal = serializers.CharField(help_text="Where it was; empty: the whole tooth.")
+    struck = serializers.BooleanField(help_text="It counts for nothing since. Else it was moved.")
+    moved_to = serializers.CharField(help_text="Empty: to the whole tooth; also where it was struck.")
+
+
 class ImageShown(serializers.Serializer[Any]):
     id = serializers.UUIDField()
-    canal = serializers.CharField()
+    canal = serializers.CharField(help_text="Where it counts now; empty: the whole tooth.")
     shows = Value(Shows)
     taken_by = PersonRef()
     device_time = serializers.DateTimeField()
@@ -90,6 +100,8 @@ class ImageShown(serializers.Serializer[Any]):
     removed_by = PersonRef(allow_null=True)
     removed_at = serializers.DateTimeField(allow_null=True)
     removed_for = serializers.SerializerMethodField(help_text="Why it was removed; else null.")
+    struck = serializers.BooleanField(help_text="It counts for nothing.")
+    put_right = PutRightShown(many=True, source="put_right_in_order", help_text="Each time, the first first.")
 
     @extend_schema_field(OpenApiTypes.INT)
     def get_received_bytes(self, image: Any) -> int:

@@ -8,6 +8,7 @@ from datetime import datetime
 
 from cases.domain.course import Course, Happened
 from cases.domain.events import EventKind
+from cases.domain.put_right import PutRight, put_right
 from cases.domain.record.value import ImageRemoval, RecordPerson
 from planning.graph import Do
 from planning.plan_input import Kit
@@ -76,6 +77,11 @@ class Story:
     people: Mapping[str, RecordPerson]
     removed: Mapping[str, ImageRemoval] = field(default_factory=dict)
     """Images that were removed, by their ids."""
+
+    @property
+    def put_right(self) -> PutRight:
+        """Which images count where."""
+        return put_right(fact.event for fact in self.facts)
 
     def version(self, fact: Fact) -> Version:
         """The version it was recorded on; of one that is not here, the newest stands in its place."""

@@ -108,6 +108,7 @@ def images(story: Story) -> tuple[ImageListed, ...]:
             canal=fact.canal,
             who=fact.who,
             at=fact.at,
+            counts=story.put_right.counts(fact.event.body.get("image_id"), fact.canal),
             removed=story.removed.get(str(fact.event.body.get("image_id", ""))),
         )
         for fact in _of(story, EventKind.IMAGE)
@@ -128,9 +129,23 @@ def words_given(story: Story) -> tuple[WordRecord, ...]:
             who=fact.who,
             at=fact.at,
             in_course=story.in_course(fact),
+            image_gone=any(not story.put_right.counts(image, fact.canal) for image in _images_for(story, fact)),
         )
         for fact in _of(story, EventKind.SIGN_OFF)
     )
+
+
+def _images_for(story: Story, word: Fact) -> set[str]:
+    """Images that were told of in the word's canal since the word before it."""
+    found: set[str] = set()
+    for fact in story.counting:
+        if fact.canal != word.canal or fact.position >= word.position:
+            continue
+        if fact.kind is EventKind.SIGN_OFF:
+            found.clear()
+        elif image := fact.event.body.get("image_id"):
+            found.add(str(image))
+    return found
 
 
 def halts(story: Story) -> tuple[HaltRecord, ...]:

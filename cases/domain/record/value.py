@@ -108,6 +108,24 @@ class StruckReading:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ImagePutRight:
+    """An image that was struck, or put to another canal. What was said of it before stays."""
+
+    image: str
+    """Its id."""
+    shows: str
+    canal: str
+    """Where it was; empty for the whole tooth."""
+    moved_to: str | None
+    """Empty for the whole tooth; none where it was struck and counts for nothing."""
+    taken_by: RecordPerson
+    taken_at: datetime
+    why: StruckWhy
+    who: RecordPerson
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CanalRecord:
     """One canal: what its length rests on, what was planned, what was done."""
 
@@ -210,6 +228,8 @@ class WordRecord:
     who: RecordPerson
     at: datetime
     in_course: bool
+    image_gone: bool
+    """An image that was there when it was given was struck since, or put to another canal."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -273,6 +293,8 @@ class ImageListed:
     canal: str
     who: RecordPerson
     at: datetime
+    counts: bool = True
+    """False where it was struck, or put to another canal."""
     removed: ImageRemoval | None = None
 
 
@@ -343,6 +365,7 @@ class Record:
     versions: tuple[VersionRecord, ...]
     canals: tuple[CanalRecord, ...]
     struck: tuple[StruckReading, ...]
+    images_put_right: tuple[ImagePutRight, ...]
     cautions: tuple[CautionRecord, ...]
     let_pass: tuple[LetPassRecord, ...]
     words: tuple[WordRecord, ...]

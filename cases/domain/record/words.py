@@ -182,10 +182,20 @@ STRUCK_WHY = {
     "mistyped": "it was mistyped",
     "not_so": "it was not measured so",
 }
+_IMAGE_STRUCK_WHY = STRUCK_WHY | {"not_so": "it does not show what it was taken for"}
+
+
+def put_right(why: str, moved_to: str | None) -> str:
+    """What was done with an image that was a mistake."""
+    if moved_to is None:
+        return f"struck, {_IMAGE_STRUCK_WHY[why]}"
+    return f"put to {moved_to or 'the whole tooth'}, where it belongs"
 
 
 def _of_struck(fact: Fact, _: Story) -> str:
     body = fact.event.body
+    if body.get("what") == "image":
+        return f"Image {put_right(str(body.get('why')), body.get('moved_to'))}"
     return f"Struck, a {body.get('what')}: {STRUCK_WHY.get(str(body.get('why')), '')}"
 
 

@@ -405,6 +405,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/images/{image_id}/move": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Put an image to the canal it is of
+         * @description By somebody who may change the case. Lengths and bends that were taken from it for the canal where it was count no more; that canal's hold point waits for another image. Where it was stays listed.
+         */
+        post: operations["image_move"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/images/{image_id}/name-check": {
         parameters: {
             query?: never;
@@ -439,6 +459,26 @@ export interface paths {
          * @description By somebody who may change the case, also while its upload is under way. The picture is deleted, its room given back; the image stays listed as removed, by whom and why, with what was marked on it. Its files and its bytes sent again are answered with 410. The first removal stays; a refused image stays refused.
          */
         post: operations["image_remove"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/images/{image_id}/strike": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Strike an image that was a mistake
+         * @description By somebody who may change the case. It stays to be looked at, with who struck it, when and why, and counts for nothing: lengths and bends taken from it are struck or charted anew, and no hold point counts it as its image. The first strike stays.
+         */
+        post: operations["image_strike"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1720,7 +1760,7 @@ export interface components {
             made_by: components["schemas"]["PersonRef"];
             number: number;
             other_side: boolean;
-            /** @description The canal was marked anew on one of the two images since. */
+            /** @description The canal was marked anew on one of the two images since, or one of them counts no more. */
             outdated: boolean;
             /** Format: uuid */
             second: string;
@@ -2701,7 +2741,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequestKept"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["RevokedTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequestKept"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["RevokedTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["StruckToldRequest"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2724,7 +2764,8 @@ export interface components {
          *     * `wanted`: A supervisor asks to be shown something: an image of a canal.
          *     * `take_over`: A supervisor works the case from here on, beside or instead of its student.
          *     * `give_back`: The supervisor who took over works it no more.
-         *     * `struck`: A reading that the plan may rest on was struck: its canal waits until its stops are computed anew.
+         *     * `struck`: A reading that the plan may rest on was struck: its canal waits until its stops are computed anew. Or an image
+         *     was struck, or put to another canal.
          *     * `on_site`: Which licensed clinician is in the room for this visit.
          *     * `dam`: The dam is on, off or leaking.
          *     * `image`: An image was taken; the image itself may still be on the phone.
@@ -3000,6 +3041,8 @@ export interface components {
             /** Format: date-time */
             at: string;
             canal: string;
+            /** @description False where it was struck, or put to another canal. */
+            counts: boolean;
             /** @description Its id. */
             image: string;
             position: number;
@@ -3032,6 +3075,27 @@ export interface components {
              */
             tapped_within_px?: number | null;
         };
+        ImageMoveGivenRequest: {
+            /** @description Where it belongs; empty: the whole tooth. */
+            canal: string;
+        };
+        /** @description An image that was struck, or put to another canal. What was said of it before stays. */
+        ImagePutRight: {
+            /** Format: date-time */
+            at: string;
+            /** @description Where it was; empty for the whole tooth. */
+            canal: string;
+            /** @description Its id. */
+            image: string;
+            /** @description Empty for the whole tooth; none where it was struck and counts for nothing. */
+            moved_to: string | null;
+            shows: string;
+            /** Format: date-time */
+            taken_at: string;
+            taken_by: components["schemas"]["RecordPerson"];
+            who: components["schemas"]["RecordPerson"];
+            why: components["schemas"]["StruckWhy"];
+        };
         /** @description An image was removed; nothing of its picture is left. */
         ImageRemoval: {
             /** Format: date-time */
@@ -3054,6 +3118,7 @@ export interface components {
         };
         ImageShown: {
             burnt_in_text: components["schemas"]["BurntInText"];
+            /** @description Where it counts now; empty: the whole tooth. */
             canal: string;
             /** Format: date-time */
             checked_at: string | null;
@@ -3070,6 +3135,8 @@ export interface components {
             readonly kind: components["schemas"]["ImageKind"] | null;
             /** @description `open`: somebody has to look whether a name or a number of a person is in the picture. */
             name_check: components["schemas"]["NameCheck"];
+            /** @description Each time, the first first. */
+            put_right: components["schemas"]["PutRightShown"][];
             /** @description Why it was refused; else empty. */
             reason: string;
             /** @description An upload goes on from here. */
@@ -3089,6 +3156,8 @@ export interface components {
             /** @description What the file said of its scale, as read. */
             readonly spacing: components["schemas"]["Spacing"] | null;
             state: components["schemas"]["ImageState"];
+            /** @description It counts for nothing. */
+            struck: boolean;
             taken_by: components["schemas"]["PersonRef"];
             width_px: number | null;
         };
@@ -3105,6 +3174,10 @@ export interface components {
          * @enum {string}
          */
         ImageState: "awaited" | "stored" | "refused" | "removed";
+        ImageStrikeGivenRequest: {
+            /** @description `not_so`: it does not show what it was taken for. */
+            why: components["schemas"]["WhyEnum"];
+        };
         /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
         ImageTold: {
             image_id: string;
@@ -4202,6 +4275,18 @@ export interface components {
             /** @description The browser's public key, base64url. */
             p256dh: string;
         };
+        PutRightShown: {
+            /** Format: date-time */
+            at: string;
+            by: components["schemas"]["PersonRef"];
+            /** @description Where it was; empty: the whole tooth. */
+            canal: string;
+            /** @description Empty: to the whole tooth; also where it was struck. */
+            moved_to: string;
+            /** @description It counts for nothing since. Else it was moved. */
+            struck: boolean;
+            why: components["schemas"]["StruckWhy"];
+        };
         /** @description An instrument of known length on the same image gives the scale. */
         Ratio: {
             after_flaring: boolean;
@@ -4316,6 +4401,7 @@ export interface components {
             form: 1;
             halts: components["schemas"]["HaltRecord"][];
             images: components["schemas"]["ImageListed"][];
+            images_put_right: components["schemas"]["ImagePutRight"][];
             instruments: components["schemas"]["InstrumentUsed"][];
             /** @description The programme is a demonstration: no such school, people or cases. */
             invented: boolean;
@@ -5061,23 +5147,42 @@ export interface components {
             by: components["schemas"]["PersonRef"];
             why: components["schemas"]["StruckWhy"];
         };
-        /** @description A reading of the canal counts no more. */
+        /** @description A reading or an image of the canal counts no more. */
         StruckTold: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "struck";
+            /** @description Of an image: the canal it counts in instead, empty for the whole tooth; None: it counts for nothing. */
+            moved_to: string | null;
+            /** @description Its id. */
+            struck: string;
+            what: components["schemas"]["StruckToldWhatEnum"];
+            why: components["schemas"]["StruckWhy"];
+        };
+        /** @description A reading or an image of the canal counts no more. */
+        StruckToldRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "struck";
+            /**
+             * @description Of an image: the canal it counts in instead, empty for the whole tooth; None: it counts for nothing.
+             * @default null
+             */
+            moved_to?: string | null;
             /** @description Its id. */
             struck: string;
             what: components["schemas"]["StruckToldWhatEnum"];
             why: components["schemas"]["StruckWhy"];
         };
         /** @enum {string} */
-        StruckToldWhatEnum: "length" | "junction";
+        StruckToldWhatEnum: "length" | "junction" | "image";
         /**
-         * @description Why a reading counts no more. Words, not a text: in one somebody would write down who it was.
-         *     * `not_so`: It was not measured as it says.
+         * @description Why it counts no more. Words, not a text: in one somebody would write down who it was.
+         *     * `not_so`: It was not measured as it says; an image does not show what it was taken for.
          * @enum {string}
          */
         StruckWhy: "wrong_canal" | "mistyped" | "not_so";
@@ -5583,6 +5688,8 @@ export interface components {
             /** @description One sentence. */
             rule: string;
         };
+        /** @enum {string} */
+        WhyEnum: "wrong_canal" | "not_so";
         WhyInput: {
             name: string;
             unit: string;
@@ -5634,6 +5741,8 @@ export interface components {
             at_bench: boolean;
             canal: string;
             hold_point: string;
+            /** @description An image that was there when it was given was struck since, or put to another canal. */
+            image_gone: boolean;
             in_course: boolean;
             /** @description Approved although what the hold point asks for was not there. */
             in_spite: boolean;
@@ -6679,6 +6788,41 @@ export interface operations {
             };
         };
     };
+    image_move: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ImageMoveGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     image_name_check: {
         parameters: {
             query?: never;
@@ -6723,6 +6867,41 @@ export interface operations {
         requestBody: {
             content: {
                 "application/json": components["schemas"]["RemovalGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImageShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    image_strike: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+                image_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ImageStrikeGivenRequest"];
             };
         };
         responses: {

@@ -1,5 +1,5 @@
 import { http, told } from './client'
-import type { ImageShown, ImagesShown, RemovalReason, Shows } from './shapes'
+import type { ImageShown, ImageStruckWhy, ImagesShown, RemovalReason, Shows } from './shapes'
 
 /** An image on its way: what is said of it before its bytes. */
 export interface ImageFacts {
@@ -55,6 +55,25 @@ export const removeImage = (case_id: string, image_id: string, reason: RemovalRe
     http.POST('/api/v1/cases/{case_id}/images/{image_id}/remove', {
       params: { path: { case_id, image_id } },
       body: { reason },
+    }),
+    IMAGE,
+  )
+
+export const strikeImage = (case_id: string, image_id: string, why: ImageStruckWhy) =>
+  told(
+    http.POST('/api/v1/cases/{case_id}/images/{image_id}/strike', {
+      params: { path: { case_id, image_id } },
+      body: { why },
+    }),
+    IMAGE,
+  )
+
+/** Puts it to a canal; empty: to the whole tooth. */
+export const moveImage = (case_id: string, image_id: string, canal: string) =>
+  told(
+    http.POST('/api/v1/cases/{case_id}/images/{image_id}/move', {
+      params: { path: { case_id, image_id } },
+      body: { canal },
     }),
     IMAGE,
   )

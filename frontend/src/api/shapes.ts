@@ -78,6 +78,7 @@ export type Waiting = Schemas['WaitingShown']
 export type RemovalReason = Schemas['RemovalReason']
 export type ImageShown = Schemas['ImageShown']
 export type ImagesShown = Schemas['ImagesShown']
+export type ImageStruckWhy = Schemas['ImageStrikeGivenRequest']['why']
 export type Shows = ImageShown['shows']
 export type Found = Schemas['FoundRequest']
 

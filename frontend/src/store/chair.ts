@@ -6,6 +6,7 @@ import type { Happened } from '@/walk/happened'
 import { byName } from '@/walk/own'
 import type { Setting } from '@/walk/visit'
 import { emergenciesWaiting } from './emergencies'
+import { refresh } from './kept'
 import { treatmentName, unsent, unsentKnown } from './outbox'
 import { mayTell } from './part'
 import { useVersion, useVersions } from './plans'
@@ -34,6 +35,8 @@ export interface Chair {
 export function useTreatment(caseId: string) {
   return useKept(treatmentName(caseId), () => askTreatment(caseId))
 }
+
+export const refreshTreatment = (caseId: string) => refresh(treatmentName(caseId), () => askTreatment(caseId))
 
 /** Whether this person works the case; a supervisor does once they took over, as the server last said. */
 export function useWorks(caseId: string): boolean {

@@ -1,10 +1,51 @@
+import type { Happened } from '@/walk/happened'
+import { concernsImage, putRight } from '@/walk/put-right'
 import type { Chair } from './chair'
 
-/** The image that the step due in a canal took: the last one since the step or the word before it. */
+/** The image that the step due in a canal took: the last one that counts since the step or the word before it. */
 export function imageOfStep({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string | undefined {
+  const counts = putRight(events)
   const last = events.findLast(
-    ({ id, kind, canal: of }) =>
-      of === canal && ['step', 'sign_off', 'image'].includes(kind) && !course.undone.has(id) && !course.outOfCourse[id],
+    ({ id, kind, canal: of, body }) =>
+      of === canal &&
+      (kind === 'image' ? counts(body.image_id, canal) : kind === 'step' || kind === 'sign_off') &&
+      !course.undone.has(id) &&
+      !course.outOfCourse[id],
   )
   return last?.kind === 'image' ? String(last.body.image_id) : undefined
+}
+
+/** Ids of the images that were taken of a canal and not taken back, or put to it, in their order. */
+export function imagesTaken({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string[] {
+  return imagesIn(events, course.undone, canal)
+}
+
+/** Those since the last word on it that counted. */
+export function imagesSince({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string[] {
+  const last = events.findLastIndex(
+    ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && !course.outOfCourse[id],
+  )
+  return imagesIn(events.slice(last + 1), course.undone, canal)
+}
+
+function imagesIn(events: readonly Happened[], undone: ReadonlySet<string>, canal: string): string[] {
+  const counting = events.filter(({ id }) => !undone.has(id))
+  return [...new Set(counting.flatMap((event) => imageFor(event, canal) ?? []))]
+}
+
+/** The image that the event brings to the canal, struck since or not. */
+function imageFor(event: Happened, canal: string): string | undefined {
+  if (event.kind === 'image' && event.canal === canal) return String(event.body.image_id)
+  return concernsImage(event) && event.body.moved_to === canal ? String(event.body.struck) : undefined
+}
+
+/** Whether the last word on the canal rested on an image that counts there no more. */
+export function restedOnGone({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): boolean {
+  const words = events.flatMap(({ id, kind, canal: of }, at) =>
+    kind === 'sign_off' && of === canal && !course.outOfCourse[id] ? [at] : [],
+  )
+  const [last, before = -1] = words.reverse()
+  if (last === undefined) return false
+  const counts = putRight(events)
+  return imagesIn(events.slice(before + 1, last), course.undone, canal).some((id) => !counts(id, canal))
 }

@@ -2,7 +2,9 @@ import { effect } from '@preact/signals'
 import { useEffect, useState } from 'preact/hooks'
 import * as calls from '@/api/images'
 import { Refused, Unreachable } from '@/api/problem'
-import type { ImagesShown, RemovalReason, Shows } from '@/api/shapes'
+import type { ImageStruckWhy, ImagesShown, RemovalReason, Shows } from '@/api/shapes'
+import { refreshCase } from './cases'
+import { refreshTreatment } from './chair'
 import {
   bytesOf,
   dropImage,
@@ -158,6 +160,21 @@ export async function checkNames(caseId: string, id: string): Promise<void> {
   await calls.checkNames(caseId, id)
   await refreshImages(caseId)
 }
+
+/** Strikes an image. It needs the connection: what rested on it is worked out on the server. */
+export async function strikeImage(caseId: string, id: string, why: ImageStruckWhy): Promise<void> {
+  await calls.strikeImage(caseId, id, why)
+  await refreshPutRight(caseId)
+}
+
+/** Puts an image to the canal that it is of; empty: to the whole tooth. It needs the connection. */
+export async function moveImage(caseId: string, id: string, canal: string): Promise<void> {
+  await calls.moveImage(caseId, id, canal)
+  await refreshPutRight(caseId)
+}
+
+const refreshPutRight = (caseId: string) =>
+  Promise.all([refreshImages(caseId), refreshCase(caseId), refreshTreatment(caseId)])
 
 /** An address of an image on this phone, for as long as the screen shows it. */
 export function useLocalImage(image: WaitingImage | undefined): string | undefined {

@@ -3,6 +3,7 @@ import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, si
 import { Emergencies } from './emergencies'
 import type { Happened } from './happened'
 import { byName } from './own'
+import { concernsImage } from './put-right'
 import { TakenOver } from './taken-over'
 import { MOVES_NOTHING, undone } from './undone'
 import { type Missing, type Setting, Visit } from './visit'
@@ -95,8 +96,10 @@ export class Course {
     return this.takeCanal(event, canal)
   }
 
-  /** Whatever plan stood: its stops may rest on what was struck. */
-  private struck({ canal }: Happened): OutOfCourse | null {
+  /** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone. */
+  private struck(event: Happened): OutOfCourse | null {
+    if (concernsImage(event)) return null
+    const { canal } = event
     const course = this.canals[canal]
     if (!course) return 'no_canal'
     course.toPlan = true

@@ -1,6 +1,7 @@
 import type { RunSheet } from '@/api/shapes'
 import type { CanalCourse } from './canal-course'
 import type { Happened } from './happened'
+import { concernsImage, putRight } from './put-right'
 
 /** What a hold point is about and is not there; a supervisor may let it pass in spite. */
 export type Lacking = 'length' | 'image'
@@ -24,15 +25,22 @@ export function lacking(
   return found
 }
 
-/** Whether an image step since the last word names no image and no reason, and none was recorded beside it. */
+/**
+ * Whether an image step since the last word names no image and no reason, and none was recorded beside it. An image that
+ * was struck, or that belongs to another canal, is none; one put to this canal is one.
+ */
 function unshown(name: string, events: readonly Happened[], sheet: RunSheet, undone: ReadonlySet<string>): boolean {
   let open = false
   let taken = false
-  for (const { id, kind, canal, node, body } of events) {
-    if (canal !== name || undone.has(id)) continue
+  const every = events.filter(({ id }) => !undone.has(id))
+  const counts = putRight(every)
+  for (const event of every) {
+    const { kind, canal, node, body } = event
+    if (concernsImage(event) && body.moved_to === name) taken ||= counts(body.struck, name)
+    if (canal !== name) continue
     if (kind === 'sign_off') open = taken = false
-    else if (kind === 'image') taken = true
-    else if (kind === 'step' && isImage(sheet, node)) open = !(body.image_id || body.no_image)
+    else if (kind === 'image') taken ||= counts(body.image_id, name)
+    else if (kind === 'step' && isImage(sheet, node)) open = !(counts(body.image_id, name) || body.no_image)
   }
   return open && !taken
 }

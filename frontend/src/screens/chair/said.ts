@@ -1,6 +1,7 @@
 import { mm } from '@/parts/millimetres'
 import type { Chair } from '@/store/chair'
 import type { Happened } from '@/walk/happened'
+import { concernsImage } from '@/walk/put-right'
 import type { Dam } from '@/walk/visit'
 import { words } from '@/words/en'
 import { nameOf } from './at-hand'
@@ -18,12 +19,19 @@ export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened
   if (kind === 'irrigated') return words.card.amount(Number(body.volume_ml), words.irrigant(String(body.irrigant)))
   if (kind === 'dam') return words.visit.dam[body.state as Dam]
   if (kind === 'turn') return words.card.turned(canal)
+  if (concernsImage({ kind, body })) return imagePutRight(body)
   if (kind !== 'step') return [words.chair.kind[kind], body.exit, body.reason, body.text].filter(Boolean).join(' ')
   const step = chair.course.plans[plan]?.[canal]?.nodes[node]
   const named =
     step?.kind === 'do' && (step.instrument ? nameOf(chair, step.instrument) : words.order.action(step.action))
   const depth = body.exit === 'short' && typeof body.depth_um === 'number'
   return `${named || node} ${depth ? words.card.stopped(mm(Number(body.depth_um) / 1000)) : words.card.exit(String(body.exit))}`
+}
+
+function imagePutRight({ why, moved_to }: Happened['body']): string {
+  const says = words.images.putRight
+  const done = typeof moved_to === 'string' ? says.to(moved_to || says.tooth) : says.struck(says.why[String(why)] ?? '')
+  return `${words.images.shows.other}: ${done}`
 }
 
 /** The same with the canal it was told of; a turn names it itself. */

@@ -1,6 +1,7 @@
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { sinceLastWord } from '@/store/hold'
+import { imagesSince } from '@/store/image-of-step'
 import { lackingAt } from '@/store/lacking'
 import { words } from '@/words/en'
 import { ImagesOf } from '../images/images-of'
@@ -8,9 +9,7 @@ import { ImagesOf } from '../images/images-of'
 /** The images that were taken of the canal since the last word on it, each opening larger. */
 export function Images({ chair, canal }: { chair: Chair; canal: string }) {
   const since = sinceLastWord(chair, canal)
-  const ids = since.flatMap(({ id, told }) =>
-    told.kind === 'image' && !chair.course.undone.has(id) ? [told.image_id] : [],
-  )
+  const ids = imagesSince(chair, canal)
   const step = since.findLast(({ id, told }) => told.kind === 'step' && told.no_image && !chair.course.undone.has(id))
   const reason = step?.told.kind === 'step' ? step.told.no_image : undefined
   return (

@@ -8,6 +8,7 @@ import './images.css'
 import { MarkedViewer } from './marked-viewer'
 import { nameOf } from './name-of'
 import { Names, noteOf } from './names'
+import { PutRight } from './put-right'
 import { RemoveAlone } from './remove'
 
 interface OneProps {
@@ -53,9 +54,15 @@ function Stored({ caseId, image }: { caseId: string; image: ImageShown }) {
           onClose={onClose}
         >
           <Names caseId={caseId} image={image} />
+          <PutRight caseId={caseId} image={image} />
         </MarkedViewer>
       )}
     >
+      {image.struck && (
+        <span class="image-state small">
+          <Sign name="stop" /> {words.images.putRight.tile}
+        </span>
+      )}
       {image.name_check === 'open' && (
         <span class="image-state small">
           <Sign name="caution" /> {words.images.names.look}

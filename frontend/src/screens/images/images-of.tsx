@@ -5,6 +5,7 @@ import { usePolling } from '@/store/use'
 import { words } from '@/words/en'
 import { ImageTile } from './image-tile'
 import './images.css'
+import { PutRightSays } from './put-right'
 import { RemoveAlone } from './remove'
 import { Removed, Thrown } from './removed'
 
@@ -46,6 +47,10 @@ export function ImagesOf({ caseId, ids }: Props) {
         </ul>
       )}
       {here.map((image) => meant.includes(image.id) && image.refused !== undefined && <NotKept image={image} />)}
+      {meant.map((id) => {
+        const image = byId(all, id)
+        return image && <PutRightSays key={id} image={image} />
+      })}
       {meant.filter(gone).map((id) => (
         <Gone key={id} removed={byId(all, id)} thrown={byId(thrown, id)} marksOf={ids ? undefined : caseId} />
       ))}

@@ -1,5 +1,6 @@
 import type { Do, RunSheet, Shows } from '@/api/shapes'
 import type { Chair } from '@/store/chair'
+import { imagesTaken } from '@/store/image-of-step'
 import { ImagesOf } from './images-of'
 import { TakeImage } from './take-image'
 
@@ -24,14 +25,6 @@ export function StepImages({ chair, canal, node }: Props) {
       />
     </div>
   )
-}
-
-/** Ids of the images that were taken of a canal and not taken back, in their order. */
-export function imagesTaken({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string[] {
-  const taken = events.filter(
-    (event) => event.kind === 'image' && event.canal === canal && !course.undone.has(event.id),
-  )
-  return [...new Set(taken.map((event) => String(event.body.image_id)))]
 }
 
 /** What an image at this step shows: what its hold point is about. */

@@ -1,4 +1,4 @@
-import type { CanalRecord, RecordValue, StepRecord } from '@/api/shapes'
+import type { CanalRecord, RecordValue, Shows, StepRecord } from '@/api/shapes'
 import { mm } from '@/parts/millimetres'
 import { Sign } from '@/parts/signs'
 import { words } from '@/words/en'
@@ -16,7 +16,34 @@ export function Canals({ of }: { of: RecordValue }) {
         ))}
       </ul>
       <Struck of={of} />
+      <PutRight of={of} />
     </section>
+  )
+}
+
+/** Images that were put to another canal, or struck. */
+function PutRight({ of }: { of: RecordValue }) {
+  const says = words.images.putRight
+  // A record that was kept from before images could be put right has none.
+  const rows = of.images_put_right ?? []
+  if (rows.length === 0) return null
+  return (
+    <>
+      <h3>{says.title}</h3>
+      <ul class="ledger">
+        {rows.map((one) => (
+          <li key={`${one.image}${one.at}`} class="small">
+            <b>{one.canal || says.tooth}</b> {words.images.shows[one.shows as Shows]}:{' '}
+            {one.moved_to === null
+              ? says.struck(says.why[one.why] ?? '')
+              : says.moved(one.canal || says.tooth, one.moved_to || says.tooth)}{' '}
+            <span class="block soft">
+              {one.who.name}, {words.record.at(one.at)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
   )
 }
 

@@ -45,12 +45,21 @@ export function Sums({ of }: { of: RecordValue }) {
       <Instruments of={of} />
       <Part title={said.images}>
         {of.images.map((one) => (
-          <Line key={one.position} says={`${one.canal || said.tooth}: ${one.shows}`} more={[by(one), removal(one)]} />
+          <Line
+            key={one.position}
+            says={`${one.canal || said.tooth}: ${one.shows}`}
+            more={[by(one), countsNot(one), removal(one)]}
+          />
         ))}
       </Part>
       <ImagesOf caseId={of.case} ids={of.images.flatMap(({ image, removed }) => (removed ? [] : [image]))} />
     </>
   )
+}
+
+/** A record that was kept from before images could be put right does not say. */
+function countsNot({ counts }: RecordValue['images'][number]): string | null {
+  return counts === false ? words.images.putRight.countsNot : null
 }
 
 function removal({ removed }: RecordValue['images'][number]): string | null {
@@ -105,7 +114,7 @@ function SignOffs({ of }: { of: RecordValue }) {
                 {[said.said[one.said], ...marks].filter(Boolean).join(', ')}
               </>
             }
-            more={[one.reason, by(one)]}
+            more={[one.reason, one.image_gone && words.images.putRight.rested, by(one)]}
           />
         )
       })}
