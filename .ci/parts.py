@@ -76,8 +76,8 @@ def sqlite() -> None:
 
 
 def whole() -> None:
-    """The planner's tests with everything they draw; the gate draws a share of it."""
-    _pytest({"DRAWS": "whole"}, [*EVERY_CORE, "tests/planning"])
+    """The tests of the planner and of the two walkers with everything they draw; the gate draws a share of it."""
+    _pytest({"DRAWS": "whole"}, [*EVERY_CORE, "tests/planning", "tests/walkers"])
 
 
 def postgresql() -> None:

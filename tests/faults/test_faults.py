@@ -7,8 +7,6 @@ that the server tells against the devices' fold and the phone's.
 from __future__ import annotations
 
 import json
-import os
-import subprocess
 from pathlib import Path
 from typing import Any
 
@@ -17,14 +15,11 @@ from django.db import connection
 
 from cases.models import ToothPlanVersion, TreatmentEvent
 from cases.services.from_here import HERE
-from frontend.server import build, node
-from planning.encoding import encode
+from planning.techniques import Setting
 from tests.cast import API, client
 from tests.faults.backup import Backup
 from tests.faults.clinic import Clinic
-from tests.faults.device import Device
-
-FOLD = Path(__file__).with_name("same-state.test.ts")
+from tests.walkers.state import agrees, state_of
 
 
 @pytest.fixture
@@ -46,10 +41,10 @@ def test_nothing_acknowledged_is_lost_and_nothing_is_there_twice(
         _nothing_is_missing(clinic)
         assert [device.name for device in clinic.devices if device.outbox.waiting] == []
         _stored_as_written(clinic)
-        _the_same_state_everywhere(clinic, approved, tmp_path / "states.json")
+        _the_same_state_everywhere(clinic, approved, tmp_path)
         _brought_back_from_a_copy(clinic, tmp_path)
         _stored_as_written(clinic)
-        _the_same_state_everywhere(clinic, approved, tmp_path / "states.json")
+        _the_same_state_everywhere(clinic, approved, tmp_path)
 
 
 def _brought_back_from_a_copy(clinic: Clinic, folder: Path) -> None:
@@ -122,7 +117,7 @@ def _as_bad_as_it_was_meant(clinic: Clinic, pulled: dict[str, int], pulls: int) 
     assert pulled["stored_unanswered"] + pulled["not_stored"] >= pulls
 
 
-def _the_same_state_everywhere(clinic: Clinic, approved: ToothPlanVersion, file: Path) -> None:
+def _the_same_state_everywhere(clinic: Clinic, approved: ToothPlanVersion, folder: Path) -> None:
     """What the server tells of each case is what a device makes of the same events, in Python and on the phone."""
     asked = client(approved.case.student)
     states = []
@@ -130,25 +125,10 @@ def _the_same_state_everywhere(clinic: Clinic, approved: ToothPlanVersion, file:
         told = asked.get(f"{API}/cases/{version.case_id}/events").json()
         device = next(each for each in clinic.devices if each.case_id == str(version.case_id))
         device.seen = told["events"]
-        assert _state(device) == _told(told), f"case {version.case_id}"
-        states.append({"events": [_for_the_phone(event) for event in told["events"]], "expect": _told(told)})
-    sheets = {name: encode(sheet) for name, sheet in clinic.devices[0].sheets.items()}
-    file.write_text(json.dumps({"plan": approved.hash, "sheets": sheets, "states": states}), encoding="utf-8")
-    env = {**os.environ, "PATH": node.search_path(), "STATES": str(file)}
-    command = ["npx", "vitest", "run", "--dir", str(FOLD.parent)]
-    subprocess.run(command, cwd=build.FRONTEND, env=env, check=True)
-
-
-def _for_the_phone(event: dict[str, Any]) -> dict[str, Any]:
-    body = {key: value for key, value in event["told"].items() if key != "kind"}
-    kept = {key: event[key] for key in ("id", "canal", "node")}
-    return {
-        **kept,
-        "kind": event["told"]["kind"],
-        "actor": event["actor"]["id"],
-        "plan": event["plan_hash"],
-        "body": body,
-    }
+        state, expected = state_of(device.course()), _told(told)
+        assert {name: state[name] for name in expected} == expected, f"case {version.case_id}"
+        states.append((Setting.EXTRACTED, device.happened(), state))
+    agrees({approved.hash: clinic.devices[0].sheets}, states, folder=folder)
 
 
 def _told(treatment: dict[str, Any]) -> dict[str, Any]:
@@ -163,21 +143,6 @@ def _told(treatment: dict[str, Any]) -> dict[str, Any]:
         "check_due": course["check_due"],
         "turned_to": course["turned_to"],
         "plan": course["plan_hash"],
-    }
-
-
-def _state(device: Device) -> dict[str, Any]:
-    course = device.course()
-    return {
-        "canals": {name: [one.walk.at, one.state, one.walk.stop_um()] for name, one in course.canals.items()},
-        "out_of_course": course.out_of_course,
-        "undone": sorted(course.undone),
-        "halted_by": course.halted_by,
-        "saline_by": course.saline_by,
-        "missing": list(course.missing),
-        "check_due": course.visit.check_due,
-        "turned_to": course.turned_to,
-        "plan": course.plan,
     }
 
 

@@ -1,0 +1,45 @@
+import { readFileSync } from 'node:fs'
+import { expect, test } from 'vitest'
+import type { RunSheet } from '@/api/shapes'
+import { Course } from '@/walk/course'
+import type { Happened } from '@/walk/happened'
+import type { Setting } from '@/walk/visit'
+
+interface Told {
+  plans: Record<string, Record<string, RunSheet>>
+  states: { setting: Setting; events: Happened[]; expect: Record<string, unknown> }[]
+}
+
+// What was folded in Python: `agrees` in state.py writes it and starts this file.
+const { plans, states } = JSON.parse(readFileSync(process.env.STATES ?? '', 'utf8')) as Told
+
+const inOrder = (names: Iterable<string>) => [...names].sort()
+
+function told(course: Course): Record<string, unknown> {
+  const canals = Object.entries(course.canals)
+  return {
+    canals: Object.fromEntries(canals.map(([name, { walk, state }]) => [name, [walk.at, state, walk.stop()]])),
+    words: Object.fromEntries(canals.map(([name, { asking, coming, askedBy }]) => [name, [asking, coming, askedBy]])),
+    out_of_course: course.outOfCourse,
+    undone: inOrder(course.undone),
+    halted_by: course.haltedBy,
+    saline_by: course.salineBy,
+    emergencies: course.emergencies.open.map((one) => [one.id, one.what, one.correctedBy, one.comingBy]),
+    missing: course.missing,
+    visit: [course.visit.closed, course.visit.onSite, course.visit.dam],
+    check_due: course.visit.checkDue,
+    turned_to: course.turnedTo,
+    taken_over: course.takenOver.by,
+    revoked_by: course.revokedBy,
+    plan: course.plan,
+  }
+}
+
+test('the phone comes to the same state', () => {
+  expect(states.length).toBeGreaterThan(0)
+  for (const { setting, events, expect: expected } of states) {
+    const state = told(new Course(plans, events, setting))
+    const asked = Object.fromEntries(Object.keys(expected).map((name) => [name, state[name]]))
+    expect(asked, `after ${JSON.stringify(events.slice(-3))}`).toEqual(expected)
+  }
+})

@@ -1,0 +1,65 @@
+"""Whether the phone's walker comes to the states that were folded here, or told by the server."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from cases.domain.course import Course, Happened, Sheets
+from frontend.server import build, node
+from planning.encoding import encode
+from planning.techniques import Setting
+
+FOLD = Path(__file__).with_name("same-state.test.ts")
+State = dict[str, Any]
+
+
+def state_of(course: Course) -> State:
+    """All that a course says, as plain values; what is read of one on the phone stands in same-state.test.ts."""
+    canals = course.canals.items()
+    return {
+        "canals": {name: [one.walk.at, one.state, one.walk.stop_um()] for name, one in canals},
+        "words": {name: [one.asking, one.coming, one.asked_by] for name, one in canals},
+        "out_of_course": course.out_of_course,
+        "undone": sorted(course.undone),
+        "halted_by": course.halted_by,
+        "saline_by": course.saline_by,
+        "emergencies": [[one.id, one.what, one.corrected_by, one.coming_by] for one in course.emergencies.open],
+        "missing": list(course.missing),
+        "visit": [course.visit.closed, course.visit.on_site, course.visit.dam],
+        "check_due": course.visit.check_due,
+        "turned_to": course.turned_to,
+        "taken_over": course.taken_over.by,
+        "revoked_by": course.revoked_by,
+        "plan": course.plan,
+    }
+
+
+def for_the_phone(event: Happened) -> dict[str, Any]:
+    return {
+        **{name: getattr(event, name) for name in ("id", "kind", "actor", "plan", "canal", "node")},
+        "body": dict(event.body),
+        "notChecked": event.not_checked or "",
+    }
+
+
+def agrees(
+    plans: Mapping[str, Sheets], states: Sequence[tuple[Setting, Sequence[Happened], State]], *, folder: Path
+) -> None:
+    """Has the phone fold the events and hold what comes out against each state. Raises CalledProcessError."""
+    told = {
+        "plans": {plan: {name: encode(sheet) for name, sheet in sheets.items()} for plan, sheets in plans.items()},
+        "states": [
+            {"setting": setting, "events": [for_the_phone(event) for event in events], "expect": state}
+            for setting, events, state in states
+        ],
+    }
+    file = folder / "states.json"
+    file.write_text(json.dumps(told), encoding="utf-8")
+    build.install_packages(build.FRONTEND)
+    env = {**os.environ, "PATH": node.search_path(), "STATES": str(file)}
+    subprocess.run(["npx", "vitest", "run", "--dir", str(FOLD.parent)], cwd=build.FRONTEND, env=env, check=True)

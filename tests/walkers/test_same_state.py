@@ -1,0 +1,54 @@
+"""The server's walker and the phone's come to the same state from any course: each is the other's judge."""
+
+from __future__ import annotations
+
+from collections import Counter
+from pathlib import Path
+from random import Random
+
+from cases.domain.course import CanalState, Sheets
+from cases.domain.events import EventKind
+from cases.domain.out_of_course import OutOfCourse
+from planning.plan import plan
+from planning.technique_files import provided
+from planning.techniques import Setting
+from tests.draws import WHOLE
+from tests.planning.given import block, molar
+from tests.walkers.drawn import CALM, WILD, Drawn
+from tests.walkers.state import agrees, state_of
+
+SEED = 20261130
+COURSES = 2_000 if WHOLE else 60
+LONGEST = {WILD: 120, CALM: 400}
+
+
+def plans() -> dict[str, dict[str, Sheets]]:
+    """Two plans of each of two teeth: a molar whose canals join, and a block."""
+    made: dict[str, dict[str, Sheets]] = {}
+    for tooth in (molar, block):
+        both = {key: plan(tooth(technique=technique)) for key, technique in provided().items()}
+        made[tooth.__name__] = {
+            f"{tooth.__name__} {key}": {canal.canal: canal.run_sheet for canal in one.canals}
+            for key, one in both.items()
+        }
+    return made
+
+
+def test_from_any_course_both_come_to_the_same_state(tmp_path: Path) -> None:
+    teeth, dice = plans(), Random(SEED)
+    states, seen = [], Counter[str]()
+    for number in range(COURSES):
+        sheets = teeth[dice.choice(sorted(teeth))]
+        luck = CALM if number % 4 == 0 else WILD
+        drawn = Drawn(sheets, dice.choice(list(Setting)), Random(f"{SEED} {number}"), luck)
+        drawn.draw(dice.randint(2, LONGEST[luck]))
+        course = drawn.course()
+        seen.update(f"kind {event.kind}" for event in drawn.events)
+        seen.update(f"out of course: {why}" for why in course.out_of_course.values())
+        seen.update(f"canal {canal.state}" for canal in course.canals.values())
+        states.append((drawn.setting, drawn.events, state_of(course)))
+    print(f"seed {SEED}: {sum(len(events) for _, events, _ in states)} events in {COURSES} courses")
+    every = {f"kind {kind}" for kind in EventKind} | {f"out of course: {why}" for why in OutOfCourse}
+    # Courses in which something never happens would prove nothing of it.
+    assert every | {f"canal {state}" for state in CanalState} <= seen.keys()
+    agrees({key: sheets for tooth in teeth.values() for key, sheets in tooth.items()}, states, folder=tmp_path)
