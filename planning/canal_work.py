@@ -19,6 +19,7 @@ from planning.plan_input import PlanInput
 from planning.plan_value import Withheld
 from planning.profile import Line, Stand
 from planning.quantities import mm, stop_um, um
+from planning.readings import LengthState
 from planning.run_sheet import CanalWork, Sheet, step_name
 from planning.selection import Selection
 from planning.tables import Figures
@@ -45,8 +46,8 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
         coronal_um=min(coronal, end),
         first_third_um=min(third, end),
         final_size=canal.final_size,
-        past_junction_size=small,
         largest_size=small if _unjoined(canal) else None,
+        may_widen=canal.length.state is not LengthState.UNSETTLED,
         irrigant=canal.given.choices.irrigant,
         final_rinse=tuple(canal.given.choices.final_rinse),
         needle=irrigation.limits(
@@ -123,14 +124,14 @@ def written(
 
 
 def _looped(every: Sequence[Phase]) -> set[str]:
-    """Hold points inside a loop: they are passed on the first pass only."""
+    """Hold points and gauging inside a loop: they are passed on the first pass only."""
     keys = [phase.key for phase in every]
     return {
         every[i].key
         for number, phase in enumerate(every)
         if phase.repeat_from is not None
         for i in range(keys.index(phase.repeat_from), number)
-        if every[i].kind is PhaseKind.SIGN_OFF
+        if every[i].kind in (PhaseKind.SIGN_OFF, PhaseKind.GAUGE)
     }
 
 

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from planning.errors import ChoiceNotPossible
-from planning.instruments import Motion, sizes
+from planning.instruments import Motion, size_above, sizes
 from planning.plan_input import CanalInput, PlanInput
 from planning.quantities import um
+from planning.technique_rules import SHAPES
 from planning.techniques import Phase, PhaseKind
-
-# Once the series has been at work, a hand size gauges what it prepared.
-_SHAPES = frozenset({PhaseKind.DESCEND, PhaseKind.ASCEND, PhaseKind.STEP_BACK})
 
 
 def first_binder(given: PlanInput, number: int, end_um: int | None) -> int | None:
     """Size that a person recorded, else the smallest hand size felt to stop short of the end between coronal flaring
-    and the first shaping; None where neither is there. Raises ChoiceNotPossible for a size that is not in the series.
+    and the first shaping, or at least the next above those that were gauged and not held; None where none of them is
+    there. Raises ChoiceNotPossible for a size that is not in the series.
     """
     canal = given.canals[number]
     if canal.first_binder_size is not None:
@@ -24,15 +23,19 @@ def first_binder(given: PlanInput, number: int, end_um: int | None) -> int | Non
         return canal.first_binder_size
     if end_um is None:
         return None
-    between = _gauging_phases(given)
-    loose = loosened(given)
-    held = [
-        size
-        for phase in between
+    loose = loosened(given) or 0
+    felt = [
+        (phase, size, depth_um)
+        for phase in _gauging_phases(given)
         for size, depth_um in _felt_by_hand(given, canal, phase)
-        if depth_um < end_um and size > (loose or 0)
+        if size > loose
     ]
-    return min(held, default=None)
+    held = [size for _, size, depth_um in felt if depth_um < end_um]
+    if held:
+        return min(held)
+    # What was worked to length tells nothing; what was only felt and not held is narrower than the canal.
+    passed = [size for phase, size, _ in felt if phase.kind is PhaseKind.GAUGE]
+    return size_above(max(passed)) if passed else None
 
 
 def loosened(given: PlanInput) -> int | None:
@@ -51,7 +54,7 @@ def loosened(given: PlanInput) -> int | None:
 
 def _gauging_phases(given: PlanInput) -> tuple[Phase, ...]:
     flare = _first(given, frozenset({PhaseKind.FLARE}))
-    shapes = _first(given, _SHAPES)
+    shapes = _first(given, SHAPES)
     return () if flare is None else given.technique.phases[flare + 1 : shapes]
 
 

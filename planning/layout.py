@@ -41,10 +41,8 @@ def states_motor(one: Instrument) -> bool:
     return one.speed_rpm is not None and one.torque_ncm is not None
 
 
-def stop_table(
-    laid: Laid, technique: Technique, kit: Mapping[str, Instrument], ends_mm: Mapping[str, float | None]
-) -> tuple[StopRow, ...]:
-    """Instruments in order of use, phase by phase, each with its stop in every canal; `ends_mm`: the canals' ends.
+def stop_table(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[StopRow, ...]:
+    """Instruments in order of use, phase by phase, each with its stop in every canal.
 
     A later phase that uses an instrument just as an earlier one did adds no row.
     """
@@ -56,7 +54,7 @@ def stop_table(
                 canal=canal,
                 stop_mm=mm(node.stop_um),
                 target=node.target or Target.TO_LENGTH,
-                why=f"stops.{_kind(node, kinds[node.phase], ends_mm[canal])}",
+                why=f"stops.{_kind(node, kinds[node.phase])}",
             )
             rows.setdefault((node.phase, node.instrument), {})[canal] = stop
     titles = {phase.key: phase.title for phase in technique.phases}
@@ -72,14 +70,13 @@ def stop_table(
     return tuple(table)
 
 
-def _kind(node: Do, phase: PhaseKind, end_mm: float | None) -> str:
+def _kind(node: Do, phase: PhaseKind) -> str:
     """What kind of stop it is, as the reasons of a plan name it."""
     if node.shorter_than is not None:
         return "make_room"
     if phase in (PhaseKind.FLARE, PhaseKind.STEP_BACK):
         return "coronal" if phase is PhaseKind.FLARE else "step_back"
-    past = end_mm is not None and node.stop_um is not None and mm(node.stop_um) > end_mm
-    return "full" if past else "end"
+    return "end"
 
 
 def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[TrayItem, ...]:

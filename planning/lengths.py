@@ -139,8 +139,8 @@ def _locator(reading: ApexLocator, about: About, figures: Figures) -> _Said:
         return _Said(reading, None, "the display did not hold still")
     if apart > um(figures["locator.repeat_within"]):
         return _Said(reading, None, f"the two readings lie {said(apart)} mm apart: take it again")
-    if about.apex_mm is not None and about.apex_mm >= figures["apex.supervisor"]:
-        return _Said(reading, None, "a locator is not reliable in a wide apex")
+    if about.apex_mm is not None and about.apex_mm > figures["locator.widest_foramen"]:
+        return _Said(reading, None, "a locator is not reliable in a foramen this wide")
     shorter = min(um(reading.read_mm), um(reading.repeat_mm))
     if reading.mark == "constriction":
         return _Said(reading, shorter, "at the constriction mark, the shorter of two readings")

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 
 from planning.errors import ChoiceNotPossible, TechniqueNotUsable
 from planning.graph import Action, AtLength, Do, Exit, Gained, ShorterThan, Target, VisitsBelow
+from planning.held import answered as held_first
 from planning.instruments import Instrument, size_above, sizes
 from planning.quantities import said, um
 from planning.run_sheet import PLAN_AGAIN, Sheet, step_name
@@ -20,7 +21,8 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     if start is None:
         return
     if looped:
-        first = VisitsBelow(node=f"{phase.key}/sign-off", n=1)
+        worked = f"{phase.key}/sign-off" if phase.kind is PhaseKind.SIGN_OFF else start
+        first = VisitsBelow(node=worked, n=1)
         start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
     sheet.starts[phase.key] = start
     if any(_can_block(sheet, id_) for id_ in set(sheet.nodes) - before):
@@ -75,7 +77,7 @@ def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> st
             phase,
             one,
             id_=id_,
-            stop_um=sheet.work.stop_for(one),
+            stop_um=sheet.work.end_um,
             target=Target.TO_LENGTH,
             then=then,
             say="Open the way again.",
@@ -105,15 +107,20 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
         return None
     starts = [f"{phase.key}/{step_name(one)}" for one in instruments]
     for one, start, then in zip(instruments, starts, [*starts[1:], "@next"], strict=True):
-        sheet.cut(phase, one, stop_um=sheet.work.stop_for(one), target=Target.TO_LENGTH, then=f"{start}/at-length")
-        sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=f"{start}/again")
-        times = VisitsBelow(node=start, n=sheet.figures.count("explore.times"))
-        smaller = _smaller(sheet, phase, one, start)
-        sheet.ask(phase, f"{start}/again", times, yes=smaller or start, no=f"{start}/supervisor")
-        say = f"{one.name} does not go to its stop: do not push; the supervisor decides."
-        sheet.sign_off(phase, f"{start}/supervisor", "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
-        sheet.stood(one, sheet.work.stop_for(one))
+        sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
+        held = held_first(sheet, phase, one, start, then) if phase.to_estimate else _again(sheet, phase, one, start)
+        sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=held)
+        sheet.stood(one, sheet.work.end_um)
     return starts[0]
+
+
+def _again(sheet: Sheet, phase: Phase, one: Instrument, start: str) -> str:
+    """An instrument that is worked to length may take several goes; then the supervisor decides."""
+    times = VisitsBelow(node=start, n=sheet.figures.count("explore.times"))
+    sheet.ask(phase, f"{start}/again", times, yes=start, no=f"{start}/supervisor")
+    say = f"{one.name} does not go to its stop: do not push; the supervisor decides."
+    sheet.sign_off(phase, f"{start}/supervisor", "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
+    return f"{start}/again"
 
 
 def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
@@ -122,28 +129,25 @@ def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
     return phase.to_size if phase.to_estimate else sheet.selection.glide_path_to
 
 
-def _smaller(sheet: Sheet, phase: Phase, one: Instrument, start: str) -> str | None:
-    """While exploring, an instrument that is held is answered by the next smaller one, where the kit has it."""
-    below = [s for s in sheet.selection.hand if s < one.size]
-    if not phase.to_estimate or not below:
-        return None
-    smaller = sheet.selection.hand[max(below)]
-    return sheet.cut(
-        phase,
-        smaller,
-        stop_um=sheet.work.full_um,
-        target=Target.TO_LENGTH,
-        then=start,
-        say="Held: a smaller size first.",
-    )
-
-
 def _flare(sheet: Sheet, phase: Phase) -> str:
     coronal = sheet.selection.coronal
     starts = [f"{phase.key}/{step_name(one)}" for one in coronal]
     for one, then in zip(coronal, [*starts[1:], "@next"], strict=True):
         sheet.cut(phase, one, stop_um=sheet.work.coronal_um, target=Target.TO_RESISTANCE, then=then)
     return starts[0]
+
+
+def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
+    """Hand sizes above what is loose, straight in, until one is held: the first to bind. Where not even the final size
+    is, the canal is wider than planned."""
+    loose, final = sheet.selection.glide_path_to, sheet.work.final_size
+    wanted = [sheet.selection.hand[size] for size in sizes() if loose < size <= final and size in sheet.selection.hand]
+    ids = [f"{phase.key}/{step_name(one)}" for one in wanted]
+    for one, id_, then in zip(wanted, ids, [*ids, PLAN_AGAIN][1:], strict=True):
+        last = f"{phase.why} Goes this one to its stop as well, the final size is planned anew."
+        say = last if then == PLAN_AGAIN else phase.why
+        _gauge(sheet, phase, one, id_=id_, reached=then, short="@next", target=Target.TO_RESISTANCE, say=say)
+    return ids[0] if ids else None
 
 
 def _descend(sheet: Sheet, phase: Phase) -> str:
@@ -273,7 +277,17 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
     return seats
 
 
-def _gauge(sheet: Sheet, phase: Phase, one: Instrument, *, reached: str, short: str, id_: str | None = None) -> str:
+def _gauge(
+    sheet: Sheet,
+    phase: Phase,
+    one: Instrument,
+    *,
+    reached: str,
+    short: str,
+    id_: str | None = None,
+    target: Target = Target.TO_LENGTH,
+    say: str = "Straight in without turning; it must not cut.",
+) -> str:
     return sheet.add(
         Do(
             id=id_ or f"{phase.key}/{step_name(one)}",
@@ -281,8 +295,8 @@ def _gauge(sheet: Sheet, phase: Phase, one: Instrument, *, reached: str, short: 
             phase=phase.key,
             instrument=one.key,
             stop_um=sheet.work.end_um,
-            target=Target.TO_LENGTH,
-            say="Straight in without turning; it must not cut.",
+            target=target,
+            say=say,
             exits={Exit.REACHED: reached, Exit.SHORT: short},
         )
     )
@@ -342,6 +356,7 @@ WRITERS: dict[PhaseKind, Callable[[Sheet, Phase], str | None]] = {
     PhaseKind.SIGN_OFF: _sign_off,
     PhaseKind.TO_LENGTH: _to_length,
     PhaseKind.FLARE: _flare,
+    PhaseKind.GAUGE: _first_binder,
     PhaseKind.DESCEND: _descend,
     PhaseKind.ASCEND: _ascend,
     PhaseKind.STEP_BACK: _step_back,

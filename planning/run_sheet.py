@@ -50,24 +50,21 @@ class CanalWork:
     full_um: int
     """Stop at the working length, or at the estimate before there is one."""
     end_um: int
-    """Deepest stop of anything larger than the recapitulating instrument: short of `full_um` in a joining canal."""
+    """Deepest stop of anything: short of `full_um` in a canal whose junction is known."""
     coronal_um: int
     """Stop of the coronal instruments."""
     first_third_um: int
     """Where the coronal third ends: no needle goes deeper before the length is signed off."""
     final_size: int
-    past_junction_size: int
-    """Largest size that may pass a junction."""
     largest_size: int | None = None
     """Nothing larger goes in: the junction of a joining canal has not been found yet."""
+    may_widen: bool = True
+    """Whether the coronal third may be widened where the first instrument is held: not by a length that is in doubt."""
     irrigant: str
     final_rinse: tuple[str, ...]
     needle: NeedleLimits
     shape: Line
     """How wide the canal is at least before this order of work begins; empty where nothing is known."""
-
-    def stop_for(self, instrument: Instrument) -> int:
-        return self.full_um if instrument.size <= self.past_junction_size else self.end_um
 
 
 class Sheet:
@@ -110,13 +107,14 @@ class Sheet:
         then: str,
         id_: str | None = None,
         recapitulating: Instrument | None = None,
+        recapitulated: bool = True,
         shorter_than: ShorterThan | None = None,
         say: str = "",
     ) -> str:
         """An instrument, then irrigation, then the small instrument to length again. Returns the first step's id."""
         small = recapitulating or self.selection.recapitulating
         id_ = id_ or f"{phase.key}/{step_name(instrument)}"
-        recapitulated = instrument.size > self.selection.recapitulating.size
+        recapitulated = recapitulated and instrument.size > self.selection.recapitulating.size
         self.add(
             Do(
                 id=id_,
@@ -168,7 +166,6 @@ class Sheet:
                 action=Action.RECAPITULATE,
                 phase=phase.key,
                 instrument=small.key,
-                # In a joining canal nothing goes past the junction once its partner is being prepared.
                 stop_um=self.work.end_um,
                 target=Target.TO_LENGTH,
                 say="Passes freely to its stop, once; no push.",

@@ -25,6 +25,8 @@ NEEDS: Mapping[PhaseKind, tuple[str, ...]] = {
 }
 """What a phase of each kind must state. A descending phase that states no number of passes would have no end."""
 CUTS = (PhaseKind.TO_LENGTH, PhaseKind.FLARE, PhaseKind.DESCEND, PhaseKind.ASCEND, PhaseKind.STEP_BACK)
+SHAPES = frozenset({PhaseKind.DESCEND, PhaseKind.ASCEND, PhaseKind.STEP_BACK})
+"""Once one of these has been worked, a hand size gauges what it prepared."""
 AFTER_RINSING = (PhaseKind.CONE, PhaseKind.FILL)
 
 
@@ -121,11 +123,17 @@ def _out_of_order(here: Sequence[tuple[int, Phase]]) -> Iterator[tuple[int, str]
             yield number, "a descending phase needs an ascending one after it."
         if phase.kind is PhaseKind.ASCEND and PhaseKind.DESCEND not in kinds[:place]:
             yield number, "an ascending phase needs a descending one before it."
+        if phase.kind is PhaseKind.GAUGE and not _gauges_flared(kinds[:place]):
+            yield number, "it gauges what coronal flaring has laid open. Put it after flaring and before what shapes."
         if phase.repeat_from is not None and phase.repeat_from not in [earlier.key for earlier in before]:
             yield number, f"it repeats from '{phase.repeat_from}', which is no earlier phase of this setting."
         if phase.kind in AFTER_RINSING and _unrinsed(before):
             yield number, "the canal has not been rinsed since it was shaped. Put a phase of kind 'rinse' before it."
     yield from _unsafe(here)
+
+
+def _gauges_flared(before: Sequence[PhaseKind]) -> bool:
+    return PhaseKind.FLARE in before and not SHAPES & set(before)
 
 
 def _unsafe(here: Sequence[tuple[int, Phase]]) -> Iterator[tuple[int, str]]:

@@ -22,6 +22,8 @@ class PhaseKind(StrEnum):
     """Hand sizes, each worked until it is loose at length."""
     FLARE = "flare"
     """Coronal instruments to resistance, steepest taper first."""
+    GAUGE = "gauge"
+    """The first hand size that binds at the end, felt after coronal flaring and before anything shapes."""
     DESCEND = "descend"
     """The series from its largest to its smallest, to resistance; passes repeat until the smallest is at length."""
     ASCEND = "ascend"

@@ -59,9 +59,15 @@ def _reading_rows(about: About, reading: Reading) -> tuple[Figure, ...]:
         case ConfirmingImage() | Ratio():
             return (about.figures.row(f"set_back.{about.canal.input.resorption}"),)
         case ApexLocator(mark="constriction"):
-            return (about.figures.row("locator.repeat_within"),)
+            return (about.figures.row("locator.repeat_within"), *_wide(about))
         case ApexLocator():
-            return (about.figures.row("locator.apex_mark_less"), about.figures.row("locator.repeat_within"))
+            less = about.figures.row("locator.apex_mark_less")
+            return (less, about.figures.row("locator.repeat_within"), *_wide(about))
         case DirectSight():
             block = about.given.setting is Setting.BLOCK
             return (about.figures.row("set_back.block" if block else "set_back.seen_at_foramen"),)
+
+
+def _wide(about: About) -> tuple[Figure, ...]:
+    """What the foramen was held against, where its width was told."""
+    return () if about.canal.input.apex_mm is None else (about.figures.row("locator.widest_foramen"),)

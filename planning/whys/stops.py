@@ -49,7 +49,7 @@ def _end(about: About, length: Entry) -> Iterator[Why]:
     )
     rule = f"The canal meets {about.plan.joins}: its length when the junction was measured, less the distance found."
     yield why("junction_mm", rule, entered)
-    rule = f"It joins {about.plan.joins}: nothing larger than the small instrument passes the junction, rounded down."
+    rule = f"It joins {about.plan.joins}: nothing passes the junction once it is known. Rounded down."
     yield why("end_mm", rule, entered)
     yield from _to_the_end(rule, entered)
 

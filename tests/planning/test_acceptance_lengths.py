@@ -31,8 +31,8 @@ def codes(planned: Plan, name: str | None = None) -> set[str]:
 
 
 def shaped_with(one: CanalPlan) -> set[str]:
-    """Engine instruments in the order of work."""
-    nodes = [node for node in one.run_sheet.nodes.values() if isinstance(node, Do)]
+    """Engine instruments in the order of work, but for room in the coronal third where the first hand size is held."""
+    nodes = [node for node in one.run_sheet.nodes.values() if isinstance(node, Do) and node.phase != "explore"]
     return {
         n.instrument for n in nodes if n.action is Action.INSTRUMENT and n.instrument and "hand" not in n.instrument
     }

@@ -189,7 +189,7 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("canal-blocked", felt((SMALL, 18.0), (SMALL, 18.0)), felt((SMALL, 18.0), (SMALL, 19.5), (SMALL, 18.0))),
     ("no-gain", passes((12, 13.5, 15, 16), (12, 13.5, 15, 16)), passes((12, 13.5, 15, 16), (12, 13.5, 15.5, 16))),
     ("past-the-stop", felt(("glide-path/15-02", 20.0)), felt(("glide-path/15-02", 19.5))),
-    ("past-the-junction", felt(("glide-path/15-02", 16.5), number=1), felt(("glide-path/10-02", 19.0), number=1)),
+    ("past-the-junction", felt(("glide-path/15-02", 16.5), number=1), felt(("glide-path/10-02", 16.0), number=1)),
     ("override-unused", molar(overrides=(Override(code="apex-wide", canal="P", reason="seen"),)), molar()),
 ]
 

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from planning.gauging import first_binder, loosened
-from planning.plan_input import Choices, Felt, PlanInput
+from planning.plan_input import CanalInput, Choices, Felt, PlanInput
 from planning.techniques import Phase, PhaseKind
 from tests.planning.given import OPEN_30, four_canals, molar, technique
 
@@ -60,3 +60,19 @@ def test_a_technique_without_flaring_gauges_nothing(key: str) -> None:
     plain = molar(technique=technique(key))
     assert loosened(plain) is None
     assert first_binder(plain, 0, END_UM) is None
+
+
+def test_what_was_gauged_and_not_held_is_narrower_than_the_canal() -> None:
+    """25 and 30 went to the end: 35 is the smallest that can be the first to bind."""
+    plain = molar(canals=(with_felt(("first-binder/25-02", 19.5), ("first-binder/30-02", 19.5)), *four_canals()[1:]))
+    assert first_binder(plain, 0, END_UM) == 35
+    held = molar(canals=(with_felt(("first-binder/25-02", 19.5), ("first-binder/30-02", 18.5)), *four_canals()[1:]))
+    assert first_binder(held, 0, END_UM) == 30
+
+
+def test_what_was_worked_to_length_says_nothing() -> None:
+    assert first_binder(given(("gauging/25-02", 19.5)), 0, END_UM) is None
+
+
+def with_felt(*felt: tuple[str, float]) -> CanalInput:
+    return replace(four_canals()[0], felt=tuple(Felt(node=node, depth_mm=depth) for node, depth in felt))

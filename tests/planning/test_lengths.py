@@ -151,7 +151,7 @@ def test_a_repeated_locator_reading_replaces_the_first() -> None:
     [
         (locator(20.0, stable=False), {}),
         (locator(20.0, 20.6), {}),
-        (locator(20.0), {"apex_mm": 1.2}),
+        (locator(20.0), {"apex_mm": 0.65}),
         (locator(20.0), {"reference_point": "palatal cusp"}),
     ],
 )
@@ -159,6 +159,12 @@ def test_a_locator_reading_that_does_not_count(reading: ApexLocator, about: dict
     found = length(reading, **about)
     assert found.state is LengthState.MISSING
     assert not found.readings[0].counts
+
+
+def test_a_locator_counts_up_to_the_widest_foramen_it_is_exact_in() -> None:
+    """0.6 mm: BDJ Open 2020, introduction (read second-hand)."""
+    assert length(locator(20.0), apex_mm=0.6).readings[0].counts
+    assert not length(locator(20.0), apex_mm=0.61).readings[0].counts
 
 
 def test_a_locator_alone_opens_nothing_in_the_clinic() -> None:

@@ -122,7 +122,7 @@ def test_irrigation_and_recapitulation_follow_every_instrument_larger_than_the_s
     for canal_plan in planned(given_).canals:
         nodes = canal_plan.run_sheet.nodes
         for node in steps(canal_plan.run_sheet):
-            if node.action is Action.INSTRUMENT and size_of(node) > small:
+            if node.action is Action.INSTRUMENT and size_of(node) > small and node.phase != "explore":
                 after = [nodes[target] for target in node.exits.values()]
                 assert all(isinstance(a, Do) and a.action is Action.IRRIGATE for a in after)
                 then = [nodes[a.exits[Exit.DONE]] for a in after if isinstance(a, Do)]

@@ -240,13 +240,13 @@ def test_every_number_that_is_shown_has_its_reason(any_plan: Plan) -> None:
 
 
 def test_stop_kinds_are_told_apart() -> None:
-    """In a joining canal the small instrument goes past the junction, the others end there."""
+    """In a joining canal everything ends at the junction, the small instrument too."""
     stops = {
         (row.instrument.name, stop.canal): stop.why
         for row in plan(PLANS["four canals"]).stop_table
         for stop in row.stops
     }
-    assert stops["10/.02", "MB2"] == "stops.full"
+    assert stops["10/.02", "MB2"] == "stops.end"
     assert stops["25/.04", "MB2"] == "stops.end"
     assert stops["25/.10", "MB2"] == "stops.coronal"
     back = plan(PLANS["step-back"])
