@@ -67,7 +67,7 @@ def test_the_molar_gives_its_numbers_on_the_phone(student: Page) -> None:
     student.get_by_text("Kit, technique, irrigation").click()
     student.get_by_label("Needle").select_option(label="28 G, open-ended")
     student.get_by_role("tab", name="Stops").click()
-    assert hands.stops(student, "10/.02") == ["19.5", "19.0", "18.0", "21.5"]
+    assert hands.stops(student, "10/.02") == ["19.5", "16.0", "18.0", "21.5"]
     assert hands.stops(student, "15/.02") == ["19.5", "16.0", "18.0", "21.5"]
     assert hands.stops(student, "30/.03") == ["19.5", "16.0", "18.0", "21.5"]
     assert hands.stops(student, "Needle, never past") == ["17.5", "14.0", "16.0", "19.5"]

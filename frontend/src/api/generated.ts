@@ -3970,13 +3970,14 @@ export interface components {
          * @description * `sign_off`: A hold point, with an image where the phase says so.
          *     * `to_length`: Hand sizes, each worked until it is loose at length.
          *     * `flare`: Coronal instruments to resistance, steepest taper first.
+         *     * `gauge`: The first hand size that binds at the end, felt after coronal flaring and before anything shapes.
          *     * `descend`: The series from its largest to its smallest, to resistance; passes repeat until the smallest is at length.
          *     * `ascend`: The series up to the final size, one size at a time, to length.
          *     * `step_back`: Larger hand sizes, each a step shorter than the one before.
          *     * `confirm`: Gauges the final size with hand instruments.
          * @enum {string}
          */
-        PhaseKind: "sign_off" | "to_length" | "flare" | "descend" | "ascend" | "step_back" | "confirm" | "rinse" | "cone" | "fill";
+        PhaseKind: "sign_off" | "to_length" | "flare" | "gauge" | "descend" | "ascend" | "step_back" | "confirm" | "rinse" | "cone" | "fill";
         /** @description One phase. Which of the optional fields it needs depends on its kind. */
         PhaseRequest: {
             /** @default null */
