@@ -53,7 +53,7 @@ def test_the_four_canal_molar_gets_its_lengths() -> None:
 
 def test_the_joining_canal_stops_at_the_junction() -> None:
     plan = post("compute/plan", plan_request()).json()
-    assert max(stops(plan, 10)["MB2"]) == 19.0
+    assert max(stops(plan, 10)["MB2"]) == 16.0
     assert stops(plan, 15)["MB2"] == stops(plan, 20)["MB2"] == stops(plan, 25, 4)["MB2"] == {16.0}
 
 
