@@ -21,8 +21,8 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     if start is None:
         return
     if looped:
-        worked = f"{phase.key}/sign-off" if phase.kind is PhaseKind.SIGN_OFF else start
-        first = VisitsBelow(node=worked, n=1)
+        once = f"{phase.key}/sign-off" if phase.kind is PhaseKind.SIGN_OFF else start
+        first = VisitsBelow(node=once, n=1)
         start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
     sheet.starts[phase.key] = start
     if any(_can_block(sheet, id_) for id_ in set(sheet.nodes) - before):
