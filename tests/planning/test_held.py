@@ -34,7 +34,7 @@ FLARED = ["25/.10", "25/.08"]
 def tried(given: PlanInput, *held: int) -> tuple[list[str], str]:
     """What is taken up while exploring where the hand sizes `held` never go; and the step after it."""
     walk = Walk(plan(given).canals[0].run_sheet)
-    names = []
+    names: list[str] = []
     while isinstance(node := walk.node, Do) and node.phase == "explore" and node.action is not Action.SIGN_OFF:
         assert len(names) < 20, "goes round"
         if node.action is Action.INSTRUMENT and node.instrument:
@@ -118,7 +118,8 @@ def gauged(*held: int, final: int = 30) -> tuple[list[str], str]:
     choices = Choices(needle=OPEN_30)
     sheet = plan(molar(choices=choices, kit=CHECK_KIT)).canals[0]
     assert sheet.final_size == final
-    walk, names = Walk(sheet.run_sheet), []
+    walk = Walk(sheet.run_sheet)
+    names: list[str] = []
     while isinstance(node := walk.node, Do) and (node.phase == "first-binder" or not names):
         if node.phase == "first-binder":
             names.append((node.instrument or "").split()[0])
