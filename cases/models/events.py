@@ -25,6 +25,9 @@ class RunningWork(models.Model):
     on_site = models.ForeignKey(
         Person, on_delete=models.PROTECT, null=True, related_name="+", help_text="The licensed clinician in the room."
     )
+    taken_over = models.ForeignKey(
+        Person, on_delete=models.PROTECT, null=True, related_name="+", help_text="The supervisor who works it now."
+    )
     waiting_since = models.DateTimeField(null=True, help_text="Since when a supervisor's word is due.")
     step_since = models.DateTimeField(null=True, help_text="Since when the present step is in hand.")
     changed_at = models.DateTimeField()

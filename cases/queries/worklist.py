@@ -107,7 +107,7 @@ def running(person: Person, programme_id: UUID, now: datetime) -> RunningPage:
     """
     _refuse_strangers(person, programme_id)
     every = RunningWork.objects.filter(programme_id=programme_id, finished=False).select_related(
-        "case__tooth", "case__patient", "case__student", "on_site"
+        "case__tooth", "case__patient", "case__student", "on_site", "taken_over"
     )
     most = MOST_RUNNING + 1
     rows = list(every.filter(waiting_since__isnull=False).order_by("-halted", "waiting_since", "case")[:most])

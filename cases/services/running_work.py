@@ -45,6 +45,7 @@ def keep(case: Case) -> None:
             "step_since": _since(before, now, at),
             "changed_at": at,
             "on_site_id": visit.on_site or None,
+            "taken_over_id": course.taken_over.by or None,
             "text": canonical_text(
                 {
                     "canals": canals,

@@ -138,6 +138,27 @@ def test_who_takes_over_works_until_it_is_given_back(vale: Person, approved: Too
     assert report(vale, approved.case, laptop, event(approved, 4, REACHED)).status_code == 403
 
 
+def test_the_list_of_running_work_names_who_took_over_until_it_is_given_back(
+    priya: Person, vale: Person, amari: Person, approved: ToothPlanVersion
+) -> None:
+    case = approved.case
+
+    def named() -> str | None:
+        page = client(amari).get(f"{API}/programmes/{case.programme_id}/running-work").json()
+        (one,) = page["results"]
+        return one["taken_over"] and str(one["taken_over"]["name"])
+
+    report(priya, case, str(uuid7()), event(approved, 1, {"kind": "turn"}))
+    assert named() is None
+    laptop = str(uuid7())
+    report(vale, case, laptop, event(approved, 1, TOOK_OVER, canal=""))
+    assert named() == "Vale"
+    report(amari, case, str(uuid7()), event(approved, 1, TOOK_OVER, canal=""))
+    assert named() == "Amari"
+    report(amari, case, str(uuid7()), event(approved, 1, {"kind": "give_back"}, canal=""))
+    assert named() is None
+
+
 def test_what_was_done_before_another_took_over_is_kept_out_of_course(
     vale: Person, amari: Person, approved: ToothPlanVersion
 ) -> None:

@@ -1,4 +1,4 @@
-import { fireEvent, render, screen } from '@testing-library/preact'
+import { act, createEvent, fireEvent, render, screen } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
 import { LookingIn } from '@/screens/chair/looking-in'
 import { TakenOver } from '@/screens/chair/take-over'
@@ -39,6 +39,16 @@ function looks(events: readonly Partial<Happened>[], setting: 'clinic' | 'extrac
   return at
 }
 
+/** A touch of a button that has been on the screen for `shown_ms`. */
+async function touch(name: string | RegExp, shown_ms = 1000) {
+  const button = screen.getByRole('button', { name, hidden: true })
+  const click = createEvent.click(button)
+  Object.defineProperty(click, 'timeStamp', { value: performance.now() + shown_ms })
+  await act(async () => {
+    fireEvent(button, click)
+  })
+}
+
 const buttons = () => screen.queryAllByRole('button').map((one) => one.textContent ?? '')
 
 beforeEach(() => {
@@ -67,38 +77,49 @@ describe('a supervisor who looks in', () => {
     expect(links.filter((to) => to?.includes('/chair/'))).toEqual([])
   })
 
-  test('is offered to ask for an image, to stop the work and to take over', () => {
+  test('is offered to ask for an image, to stop the work and to take over', async () => {
     const { record } = looks([STEP])
-    fireEvent.click(screen.getByRole('button', { name: 'Ask for an image of MB1' }))
+    await touch('Ask for an image of MB1')
     expect(record).toHaveBeenLastCalledWith('MB1', '', { kind: 'wanted', what: 'image', note: '' })
-    fireEvent.click(screen.getByRole('button', { name: 'Stop the work' }))
-    fireEvent.click(screen.getByRole('button', { name: 'A perforation is suspected', hidden: true }))
+    await touch('Stop the work')
+    await touch('A perforation is suspected')
     expect(record.mock.lastCall?.[2]).toMatchObject({ kind: 'emergency', what: 'perforation_suspected' })
-    fireEvent.click(screen.getByRole('button', { name: 'Take over' }))
+    await touch('Take over')
     expect(record).toHaveBeenCalledTimes(2)
-    fireEvent.click(screen.getByRole('button', { name: 'I take over', hidden: true }))
+    await touch('I take over')
     expect(record).toHaveBeenLastCalledWith('', '', { kind: 'take_over' })
   })
 
-  test('looks at another canal without turning anybody’s hand', () => {
+  test('answers nothing that was not on the screen for 400 ms; an emergency is never held up', async () => {
+    const { record } = looks([STEP, { kind: 'pause', canal: 'MB1', body: { what: 'sensitivity' } }])
+    fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Numb now.' } })
+    await touch('Let it go on', 350)
+    await touch('Ask for an image of MB1', 350)
+    expect(record).not.toHaveBeenCalled()
+    await touch('Stop the work', 0)
+    await touch('A perforation is suspected', 0)
+    expect(record.mock.calls.map((call) => call[2].kind)).toEqual(['emergency'])
+  })
+
+  test('looks at another canal without turning anybody’s hand', async () => {
     const { record } = looks([STEP])
-    fireEvent.click(screen.getByRole('button', { name: /^MB2/ }))
+    await touch(/^MB2/)
     expect(screen.getByRole('button', { name: 'Ask for an image of MB2' })).toBeTruthy()
     expect(record).not.toHaveBeenCalled()
   })
 
-  test('lets a paused canal go on', () => {
+  test('lets a paused canal go on', async () => {
     const { record } = looks([STEP, { kind: 'pause', canal: 'MB1', body: { what: 'sensitivity' } }])
     fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Numb now.' } })
-    fireEvent.click(screen.getByRole('button', { name: 'Let it go on' }))
+    await touch('Let it go on')
     expect(record).toHaveBeenLastCalledWith('MB1', '', { kind: 'resume', reason: 'Numb now.' })
   })
 })
 
-test('a coordinator looks and decides nothing', () => {
+test('a coordinator looks and decides nothing', async () => {
   signedIn('Rosa', 'coordinator')
   looks([STEP, { kind: 'pause', canal: 'MB2', body: { what: 'other' } }])
-  fireEvent.click(screen.getByRole('button', { name: /^MB2/ }))
+  await touch(/^MB2/)
   expect(buttons().every((one) => /^MB[12]/.test(one))).toBe(true)
   expect(screen.queryAllByRole('textbox')).toEqual([])
 })

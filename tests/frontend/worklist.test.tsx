@@ -1,4 +1,4 @@
-import { render, screen } from '@testing-library/preact'
+import { render, screen, waitFor } from '@testing-library/preact'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import type { Running, Waiting } from '@/api/shapes'
 import { Worklist } from '@/screens/worklist/worklist'
@@ -64,3 +64,17 @@ test.each([5000, 8000])(
     expect(asked).toBeLessThanOrEqual(5)
   },
 )
+
+test('who took a case over is named until it is given back', async () => {
+  let taken_over: object | null = { id: 'v', name: 'Dr Vale' }
+  serve(({ path }) => ({
+    body: { results: path.endsWith('/running-work') ? [{ ...chair, taken_over }] : [], more: false },
+  }))
+  const { unmount } = render(<Worklist />)
+  expect(await screen.findByText('Dr Vale has taken over')).toBeTruthy()
+  unmount()
+  taken_over = null
+  render(<Worklist />)
+  await waitFor(() => expect(screen.queryByText('Dr Vale has taken over')).toBeNull())
+  expect(screen.getByText('Priya')).toBeTruthy()
+})

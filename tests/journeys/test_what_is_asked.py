@@ -67,6 +67,46 @@ def in_sight(page: Page, *asked: str) -> None:
     page.go_back()
 
 
+def sheet_in_sight(page: Page, button: str) -> None:
+    """The sheet's question and every answer to it, what it is closed with too."""
+    page.locator(".dock").get_by_role("button", name=button).tap()
+    sheet = page.get_by_role("dialog")
+    expect(sheet.get_by_role("heading").first).to_be_visible()
+    page.wait_for_function("() => document.querySelector('dialog').getAnimations({ subtree: true }).length === 0")
+    assert page.locator("dialog h2, dialog .button").evaluate_all(OUT_OF_SIGHT) == []
+    assert page.locator("dialog .button").evaluate_all(TOO_LOW, LEAST_TOUCH_PX) == []
+    assert page.locator("dialog *").evaluate_all(TOO_WIDE) == []
+    sheet.get_by_role("button", name="Close").tap()
+    expect(sheet).to_be_hidden()
+
+
+def test_no_emergency_is_told_by_the_second_of_two_touches(
+    open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]
+) -> None:
+    """Wherever the first one opened the sheet: for 420 ms its emergencies take no touch, after that they do."""
+    phone, laptop = open_phone(), open_laptop()
+    sign_in(phone, person(demo, "student"))
+    sign_in(laptop, person(demo, "supervisor"))
+    phone.goto(f"/cases/{approved_case(phone, laptop, 'Bench 420')}/chair")
+    phone.locator(".dock").get_by_role("button", name="Problem").tap()
+    emergency = phone.get_by_role("dialog").get_by_role("button", name="A perforation is suspected")
+    expect(emergency).to_be_visible()
+    # The animation is its clock: stopped one moment before it is over, and then one after.
+    at_ms = """ms => document.querySelector('dialog').getAnimations({ subtree: true })
+        .filter(one => one.animationName === 'not-yet').map(one => { one.pause(); one.currentTime = ms }).length"""
+    assert phone.evaluate(at_ms, 415) == 1
+    box = emergency.bounding_box()
+    assert box is not None
+    middle = (box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+    phone.touchscreen.tap(*middle)
+    phone.wait_for_timeout(300)
+    expect(phone.get_by_role("dialog")).to_be_visible()
+    expect(phone.locator(".halted")).to_have_count(0)
+    phone.evaluate(at_ms, 425)
+    phone.touchscreen.tap(*middle)
+    expect(phone.locator(".halted")).to_be_visible()
+
+
 @pytest.mark.parametrize("larger", [100, 130])
 @pytest.mark.parametrize("viewport", [PHONE, TALL_PHONE], ids=["360", "412"])
 def test_each_kind_of_step(
@@ -105,6 +145,7 @@ def test_each_kind_of_step(
     in_sight(phone, *step, ".ruler")
     report(phone, case, plan, [("ML", "", {"kind": "turn"})])
     in_sight(phone, ".dock-grid .strong", *step)  # what comes from another canal is looked at
+    sheet_in_sight(phone, "Discard")
     report(phone, case, plan, [("MB", "", {"kind": "turn"})])
     does(node["node"], "short", stop_um=node["stop_um"], depth_um=node["stop_um"] + 1000)
     in_sight(phone, WITHHELD, ".now-card .step-answers .button", WAYS_OUT)  # past the stop

@@ -102,6 +102,9 @@ class RunningShown(serializers.Serializer[Any]):
     on_site = PersonRef(
         source="row.on_site", allow_null=True, help_text="The licensed clinician in the room, in the clinic."
     )
+    taken_over = PersonRef(
+        source="row.taken_over", allow_null=True, help_text="The supervisor who took over and works it now."
+    )
     check_due = serializers.BooleanField(
         source="glance.check_due", default=False, help_text="The visit was closed and waits for a supervisor's check."
     )

@@ -4755,6 +4755,8 @@ export interface components {
             /** @description Seconds it has been in hand. */
             step_s: number | null;
             student: components["schemas"]["PersonRef"];
+            /** @description The supervisor who took over and works it now. */
+            taken_over: components["schemas"]["PersonRef"] | null;
             tooth: components["schemas"]["ToothNames"];
             /** @description Seconds since a supervisor's word is due. */
             waiting_s: number | null;

@@ -1,7 +1,7 @@
 // On the screen for 400 ms, longer than the two touches of a double tap are apart; before that a frame to draw it.
 const SHOWN_MS = 400 + 20
 const PRESSING = ['Enter', ' ']
-const BUTTONS = 'button:not([data-at-once], [data-at-once] *)'
+const heldUp = (button: Element | null) => button !== null && !button.closest('[data-at-once]')
 
 /**
  * Takes a touch only where what it answers had been on the screen for 400 ms when the finger or the key went down, and
@@ -69,7 +69,7 @@ export class Unhurry {
     const began = this.pressed ?? event.timeStamp
     this.release()
     if (this.writing === 0 && began - this.since >= SHOWN_MS) return
-    if (!(event.target as Element).closest(BUTTONS)) return
+    if (!heldUp((event.target as Element).closest('button'))) return
     event.preventDefault()
     event.stopPropagation()
   }
@@ -78,7 +78,8 @@ export class Unhurry {
     // What comes onto the screen meanwhile waits too.
     if (waits && this.root) this.coming.observe(this.root, { childList: true, subtree: true })
     else this.coming.disconnect()
-    for (const button of this.root?.querySelectorAll(BUTTONS) ?? []) {
+    for (const button of this.root?.querySelectorAll('button') ?? []) {
+      if (!heldUp(button)) continue
       if (waits) button.setAttribute('aria-disabled', 'true')
       else button.removeAttribute('aria-disabled')
     }

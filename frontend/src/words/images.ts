@@ -5,6 +5,7 @@ export const images = {
     nothing: 'Nothing was shared, or it was put to a case already.',
     many: (n: number) => (n === 1 ? 'One image was shared.' : `${n} images were shared.`),
     which: 'To which case?',
+    none: 'No case takes images from you now: its student sends them, or a supervisor who took over at the chair.',
     leave: 'To none',
   },
   images: {

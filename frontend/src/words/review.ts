@@ -19,6 +19,7 @@ export const review = {
       waits: 'Waits at the chair',
       going: 'At the chair now',
     },
+    takenOver: (who: string) => `${who} has taken over`,
     since: (seconds: number) => {
       const minutes = Math.floor(seconds / 60)
       return minutes < 1 ? 'just begun' : `for ${minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h`}`

@@ -5,8 +5,7 @@ import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { RecordLink } from '@/parts/record-link'
 import { Seen } from '@/parts/seen'
-import { Unhurried, useUnhurry } from '@/parts/unhurried'
-import type { Unhurry } from '@/parts/unhurry'
+import { Unhurried } from '@/parts/unhurried'
 import { useAhead } from '@/store/bands'
 import { useCase } from '@/store/cases'
 import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair'
@@ -16,7 +15,7 @@ import { useKeepReady } from '@/store/ready'
 import { usePolling } from '@/store/use'
 import { TooNew } from '@/walk/walk'
 import { words } from '@/words/en'
-import { adviceIn, beforeStep } from './at-hand'
+import { adviceIn } from './at-hand'
 import { BandsBoard, LastDepth } from './bands'
 import { CanalStrip } from './canal-strip'
 import { ClosedVisit } from './closed-visit'
@@ -34,6 +33,7 @@ import { Note } from './note'
 import { NowCard } from './now-card'
 import { Outbox } from './outbox'
 import { TakenOver } from './take-over'
+import { useUnhurriedChair } from './unhurried-chair'
 import { WantedImages } from './wanted-image'
 import './chair.css'
 import './may-start.css'
@@ -114,8 +114,7 @@ function AtTheChair({ caseId, chair }: Omit<Props, 'canals'>) {
 function Standing({ caseId, chair: found, canals }: Props) {
   const [picked, setPicked] = useState<string>()
   const current = picked ?? (found.course.turnedTo || canals[0]?.canal) ?? ''
-  const over = useUnhurry(askedOf(found, current))
-  const chair = useMemo(() => unhurried(found, over), [found, over])
+  const [over, chair] = useUnhurriedChair(found, current)
   const ahead = useAhead(caseId, chair)
   const canal = canals.find((c) => c.canal === current) ?? canals[0]
   const course = canal && chair.course.canals[canal.canal]
@@ -168,29 +167,6 @@ function Standing({ caseId, chair: found, canals }: Props) {
       )}
     </Unhurried>
   )
-}
-
-/** What is asked on the screen, so that it changes with whatever a tap would be an answer to. */
-function askedOf(chair: AtChair, canal: string): string {
-  const { haltedBy, salineBy, missing, visit, plan, canals, undone } = chair.course
-  const course = canals[canal]
-  const of = course && [
-    course.walk.at,
-    course.walk.left.length,
-    course.state,
-    course.askedBy,
-    course.asking,
-    course.coming,
-  ]
-  const before = course && beforeStep(chair, canal, course)
-  const { closed, onSite, dam, checkDue } = visit
-  const room = [closed, onSite, dam, checkDue, missing]
-  return JSON.stringify([canal, of, before, plan, haltedBy, salineBy, room, [...undone].at(-1)])
-}
-
-/** The chair whose every record holds up the next tap until it is written and shown. */
-function unhurried(chair: AtChair, over: Unhurry): AtChair {
-  return { ...chair, record: (canal, node, told) => over.during(chair.record(canal, node, told)) }
 }
 
 /** Keeps the screen on while it is looked at: a wet glove cannot unlock a phone. */

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { CanalPlan, Do } from '@/api/shapes'
 import { mm } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
+import { Unhurried } from '@/parts/unhurried'
 import { useAhead } from '@/store/bands'
 import type { Chair } from '@/store/chair'
 import { mayTell, partIn } from '@/store/part'
@@ -20,6 +21,7 @@ import { SeenCanal } from './seen-canal'
 import { TakeOver, useWorker } from './take-over'
 import { Trouble } from './trouble'
 import { UndoBar } from './undo-bar'
+import { useUnhurriedChair } from './unhurried-chair'
 import './looking-in.css'
 
 interface Props {
@@ -28,17 +30,18 @@ interface Props {
 }
 
 /** A chair as whoever does not work it sees it: what its student is at, and what a supervisor may say to that. */
-export function LookingIn({ chair, canals }: Props) {
+export function LookingIn({ chair: found, canals }: Props) {
+  const inHand = canalInHand(found)
+  const [picked, setPicked] = useState<string>()
+  const [over, chair] = useUnhurriedChair(found, picked ?? inHand ?? '')
   const ahead = useAhead(chair.caseId, chair)
   const who = useWorker(chair)
-  const inHand = canalInHand(chair)
-  const [picked, setPicked] = useState<string>()
   const canal = canals.find((one) => one.canal === (picked ?? inHand)) ?? canals[0]
   const { course } = chair
   const halted = course.haltedBy !== null
   const coordinator = partIn(course) === 'coordinator'
   return (
-    <div class="chair looking-in">
+    <Unhurried over={over} class="chair looking-in">
       <Notice>{coordinator ? words.look.inOnly(who) : words.look.in(who)}</Notice>
       {halted && <Halted chair={chair} />}
       <SalineOnly chair={chair} />
@@ -59,7 +62,7 @@ export function LookingIn({ chair, canals }: Props) {
       <DoneList chair={chair} />
       {mayTell(course, 'note') && <Note chair={chair} />}
       {canal && !coordinator && <Offers chair={chair} canal={canal.canal} />}
-    </div>
+    </Unhurried>
   )
 }
 

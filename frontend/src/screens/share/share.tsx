@@ -1,17 +1,56 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Shows } from '@/api/shapes'
+import type { Running, Shows } from '@/api/shapes'
 import { Select } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
 import { go } from '@/router'
 import { useCases } from '@/store/cases'
+import { useRunning } from '@/store/review'
+import { membership, personId } from '@/store/session'
 import { leaveShared, putToCase, sharedImages } from '@/store/shared'
 import { words } from '@/words/en'
 
+/** The cases that take images from this person: a student's own, those that a supervisor has taken over. */
+function ToWhich({ onPut }: { onPut: (caseId: string) => void }) {
+  if (membership.value?.role === 'student') return <Own onPut={onPut} />
+  return <TakenOver onPut={onPut} />
+}
+
+function Own({ onPut }: { onPut: (caseId: string) => void }) {
+  return (
+    <Seen of={useCases()} rows={4}>
+      {({ results }) => <Offered cases={results.map((one) => ({ ...one, case: one.id }))} onPut={onPut} />}
+    </Seen>
+  )
+}
+
+function TakenOver({ onPut }: { onPut: (caseId: string) => void }) {
+  return (
+    <Seen of={useRunning()} rows={2}>
+      {({ results }) => <Offered cases={results.filter((one) => one.taken_over?.id === personId())} onPut={onPut} />}
+    </Seen>
+  )
+}
+
+type Offer = Pick<Running, 'case' | 'patient_alias' | 'tooth'>
+
+function Offered({ cases, onPut }: { cases: readonly Offer[]; onPut: (caseId: string) => void }) {
+  if (cases.length === 0) return <Notice>{words.share.none}</Notice>
+  return (
+    <section class="stack">
+      <h2>{words.share.which}</h2>
+      {cases.map((one) => (
+        <button key={one.case} type="button" class="button answer" onClick={() => onPut(one.case)}>
+          {one.tooth.iso} · {one.patient_alias}
+        </button>
+      ))}
+    </section>
+  )
+}
+
 /** Photos shared with the app from another one: to which case they belong. */
 export function Share() {
-  const cases = useCases()
   const [many, setMany] = useState<number>()
   const [shows, setShows] = useState<Shows>('pre_operative')
   const [wrong, setWrong] = useState(false)
@@ -36,18 +75,7 @@ export function Share() {
             value={shows}
             onChoose={(value) => setShows(value as Shows)}
           />
-          <Seen of={cases} rows={4}>
-            {(page) => (
-              <section class="stack">
-                <h2>{words.share.which}</h2>
-                {page.results.map((one) => (
-                  <button key={one.id} type="button" class="button answer" onClick={() => void put(one.id)}>
-                    {one.tooth.iso} · {one.patient_alias}
-                  </button>
-                ))}
-              </section>
-            )}
-          </Seen>
+          <ToWhich onPut={(id) => void put(id)} />
           <button type="button" class="button plain" onClick={leave}>
             {words.share.leave}
           </button>

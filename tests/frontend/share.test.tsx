@@ -1,0 +1,51 @@
+import { render, screen } from '@testing-library/preact'
+import { beforeEach, expect, test, vi } from 'vitest'
+import { Share } from '@/screens/share/share'
+import { personId } from '@/store/session'
+import { signedIn } from './people'
+import { serve } from './server'
+
+const tooth = { iso: '26' }
+const one = (id: string, patient_alias: string, more: object = {}) => ({ id, case: id, patient_alias, tooth, ...more })
+
+/** One photo was shared, and waits where the worker has put it. */
+beforeEach(() => {
+  const match = async () => new Response(new Blob(['x']))
+  vi.stubGlobal('caches', { open: async () => ({ keys: async () => ['/shared/1'], match, delete: async () => true }) })
+})
+
+test('a student puts it to one of their own cases', async () => {
+  await signedIn('Ines')
+  serve(({ path }) => ({ body: path.endsWith('/cases') ? { results: [one('c1', 'Reed 12')], next: null } : {} }))
+  render(<Share />)
+  expect(await screen.findByRole('button', { name: '26 · Reed 12' })).toBeTruthy()
+})
+
+test.each(['supervisor', 'coordinator'] as const)(
+  'a %s puts it to a case taken over, and to no other',
+  async (role) => {
+    await signedIn(`Vale the ${role}`, role)
+    serve(({ path }) => ({
+      body: path.endsWith('/running-work')
+        ? {
+            results: [
+              one('c1', 'Mine', { taken_over: { id: personId(), name: 'Vale' } }),
+              one('c2', 'Taken by another', { taken_over: { id: 'x', name: 'Amari' } }),
+              one('c3', 'Nobody’s', { taken_over: null }),
+            ],
+            more: false,
+          }
+        : { results: [one('c4', 'Every case')], next: null },
+    }))
+    render(<Share />)
+    expect(await screen.findByRole('button', { name: '26 · Mine' })).toBeTruthy()
+    expect(screen.getAllByRole('button').map((button) => button.textContent)).toEqual(['26 · Mine', 'To none'])
+  },
+)
+
+test('where there is none it says who sends images', async () => {
+  await signedIn('Vale without a case', 'supervisor')
+  serve(() => ({ body: { results: [], more: false } }))
+  render(<Share />)
+  expect(await screen.findByText(/No case takes images from you now/)).toBeTruthy()
+})
