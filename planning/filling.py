@@ -77,11 +77,6 @@ def rest_mm(tip_mm: float, taper: float, canal: Line) -> float:
     return min(_held_mm(x, wide, tip_mm, taper) for x, wide in _places(tip_mm, canal))
 
 
-def cut_tip_mm(item: FillingItem, off_mm: float) -> float:
-    """Width [mm] of a cone's end once `off_mm` are cut off its tip."""
-    return (item.size + item.taper * off_mm) * HUNDREDTH_MM
-
-
 def _places(tip_mm: float, canal: Line) -> Iterator[tuple[float, float]]:
     yield from canal
     for (a, wide_a), (b, wide_b) in pairwise(canal):

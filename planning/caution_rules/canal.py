@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import dropwhile
 from typing import Any
 
 from planning import tables
 from planning.canal import Canal
 from planning.cautions import caution
-from planning.plan_input import Finding
+from planning.plan_input import Finding, PlanInput
 from planning.plan_value import Caution
 from planning.readings import LengthState, PreOperativeImage, tooth_mm
 from planning.tables import Figures
@@ -107,12 +108,19 @@ def _curve(canal: Canal, figures: Figures) -> Iterator[Caution]:
     if angle is None:
         return
     again, severe, supervisor = (figures.row(f"curvature.{name}_deg") for name in ("again", "severe", "supervisor"))
-    if angle >= again.value and not _taken_after_flaring(canal):
+    if angle >= again.value and not _taken_after_flaring(canal) and not _asks_length_again(canal.given):
         yield _about(canal, "length-again-due", value=angle, limit=again)
     if angle > severe.value:
         yield _about(canal, "curve-severe", value=angle, limit=severe)
     if angle > supervisor.value:
         yield _about(canal, "curve-supervisor", value=angle, limit=supervisor)
+
+
+def _asks_length_again(given: PlanInput) -> bool:
+    """Whether the technique itself has an image and a supervisor's word once something has widened the canal."""
+    phases = [phase for phase in given.technique.phases if given.setting in phase.settings]
+    widened = dropwhile(lambda phase: phase.kind not in (PhaseKind.FLARE, PhaseKind.STEP_BACK), phases)
+    return any(phase.kind is PhaseKind.SIGN_OFF and phase.image for phase in widened)
 
 
 def _apex(canal: Canal, figures: Figures) -> Iterator[Caution]:

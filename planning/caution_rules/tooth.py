@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from planning.cautions import caution
 from planning.layout import states_motor
-from planning.plan_input import Irrigant, Pattern, PlanInput
+from planning.plan_input import Finding, Irrigant, Pattern, PlanInput
 from planning.plan_value import Caution
 from planning.tables import Figures, published
 from planning.techniques import Phase, PhaseKind, Setting
@@ -91,7 +91,11 @@ def _is_glide_path(phase: Phase) -> bool:
 def _joins(given: PlanInput) -> Iterator[Caution]:
     patterns = {root.name: root.pattern for root in given.roots}
     for name in dict.fromkeys(canal.root for canal in given.canals):
-        here = [canal.name for canal in given.canals if canal.root == name]
+        here = [
+            canal.name
+            for canal in given.canals
+            if canal.root == name and canal.finding is not Finding.SEARCHED_NOT_FOUND
+        ]
         if len(here) > 1 and patterns.get(name, Pattern.UNKNOWN) is Pattern.UNKNOWN:
             yield caution("join-not-tested", root=name, canals=" and ".join(here))
 
@@ -107,13 +111,13 @@ def _further_canals(given: PlanInput, tooth: Tooth, figures: Figures) -> Iterato
     further = [
         other.name
         for other in tooth.look_for
-        if other.name not in charted and other.kind != LookForKind.FORM and _worth_a_caution(other, figures)
+        if other.name not in charted and other.kind != LookForKind.FORM and _worth_a_note(other, figures)
     ]
     if further:
         yield caution("further-canal", tooth=tooth.iso, further=", ".join(further))
 
 
-def _worth_a_caution(other: CanalOnOffer, figures: Figures) -> bool:
-    """Rarer ones are told where the tooth is opened; a caution that never comes true teaches to ignore cautions."""
+def _worth_a_note(other: CanalOnOffer, figures: Figures) -> bool:
+    """Rarer ones are told where the tooth is opened; what never comes true teaches to ignore cautions."""
     shares = [study.share for study in other.studies if study.share is not None]
     return not shares or max(shares) >= figures["further_canal.from_share"]

@@ -48,11 +48,13 @@ def _wall(plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
     if plan.wall is None:
         return
     stop, warn, left_mm = figures.row("wall.stop"), figures.row("wall.caution"), plan.wall.worst_mm
-    basis = "measured on this tooth" if plan.wall.measured else "from the published cautious wall"
     if left_mm < stop.value:
+        basis = "measured on this tooth" if plan.wall.measured else "from the published cautious wall"
         yield caution("wall-too-thin", canal=plan.canal, value=left_mm, limit=stop, basis=basis)
     elif left_mm < warn.value:
-        yield caution("wall-thin", canal=plan.canal, value=left_mm, limit=warn, basis=basis)
+        # By what was published nearly every such canal has a thin wall: no caution of this tooth.
+        code = "wall-thin" if plan.wall.measured else "wall-thin-here"
+        yield caution(code, canal=plan.canal, value=left_mm, limit=warn)
 
 
 def _needle(canal: Canal, plan: CanalPlan) -> Iterator[Caution]:

@@ -41,6 +41,15 @@ def test_every_row_says_where_it_is_from_and_how_it_is_known(path: Path) -> None
     assert not [row for row in rows if row["know"] not in KNOWN]
 
 
+# A page's address says neither who found a figure nor whether anybody who knows has looked at it.
+PAGE = re.compile(r"\b[\w-]+\.(com|org|net|edu|info)\b|scribd|slideshare|popdentistry", re.IGNORECASE)
+
+
+@pytest.mark.parametrize("path", TABLES, ids=tree.named)
+def test_a_source_is_who_found_it_not_the_page_it_was_seen_on(path: Path) -> None:
+    assert not [line for line in tree.text(path).splitlines() if PAGE.search(line)]
+
+
 MODULES = [path for path in tree.under("planning/", ".py") if "/api/" not in tree.named(path)]
 # Bounds of this program and factors between units; every other number with a name is listed here once it has been
 # looked at: none of them may be a figure of the trade.

@@ -45,6 +45,15 @@ describe('a caution', () => {
     expect(screen.getByText(/1 to put right/)).toBeTruthy()
     expect(screen.getByText(/1 let pass/)).toBeTruthy()
   })
+
+  test('that is a note takes one line with its like until they are opened', () => {
+    const { container } = render(<Cautions plan={with_({}, { severity: 'note' }, { severity: 'note' })} />)
+    const folded = container.querySelector('details')
+    expect(folded?.querySelector('summary')?.textContent).toBe(' 2 notes')
+    expect(folded?.open).toBe(false)
+    expect(container.querySelectorAll('details .caution-card')).toHaveLength(2)
+    expect(container.querySelectorAll('.caution-card')).toHaveLength(3)
+  })
 })
 
 test('difficulty says its level by sign and word, what makes it so, and the counting rule', () => {

@@ -86,6 +86,13 @@ def without_glide_path() -> Technique:
     return replace(whole, phases=tuple(phase for phase in whole.phases if phase.key != "glide-path"))
 
 
+def untold(**more: Any) -> PlanInput:
+    """A technique that does not take the length again after flaring."""
+    whole = technique("crown-down")
+    phases = tuple(phase for phase in whole.phases if phase.key != "length-again")
+    return molar(technique=replace(whole, phases=phases), **first(**more))
+
+
 def used(uses: int, most_uses: int) -> PlanInput:
     """Each instrument of the kit so often used; the last of the series is planned for all four canals."""
     counted = tuple(replace(i, uses=uses, most_uses=most_uses) for i in CHECK_KIT.instruments)
@@ -136,7 +143,9 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
         molar(**first(readings=confirmed(16.5, 15.5, 1.0, "MB cusp"))),
         molar(**first(readings=confirmed(17.0, 16.0, 1.0, "MB cusp"))),
     ),
-    ("length-again-due", molar(**first(curvature_deg=25)), molar(**first(curvature_deg=24.9))),
+    # A technique whose own order of work takes the length again says it there.
+    ("length-again-due", untold(curvature_deg=25), untold(curvature_deg=24.9)),
+    ("length-again-due", untold(curvature_deg=25), molar(**first(curvature_deg=25))),
     (
         "length-after-flaring-due",
         felt(("coronal-flaring/25-10", 10.0)),
@@ -160,6 +169,7 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
         molar(canals=four_canals(junction=Junction(from_terminus_mm=3.0, method="cone_mark", at_length_mm=19.0))),
     ),
     ("join-not-tested", molar(roots=()), molar(roots=(RootInput(name="MB", pattern=Pattern.SEPARATE),))),
+    ("join-not-tested", molar(roots=()), molar(roots=(), **first(finding=Finding.SEARCHED_NOT_FOUND))),
     # An instrument on a confirming image has found the canal, whatever was charted; a pre-operative image has not.
     (
         "canal-not-seen",
@@ -216,7 +226,7 @@ def test_stops_come_first() -> None:
 
 
 def test_a_threshold_of_the_programme_moves_a_caution_and_is_named() -> None:
-    planned = plan(molar(**first(curvature_deg=22), thresholds={"curvature.again_deg": 20.0}))
+    planned = plan(replace(untold(curvature_deg=22), thresholds={"curvature.again_deg": 20.0}))
     assert "length-again-due" in {c.code for c in planned.cautions}
     row = next(r for r in planned.rows_used if r.key == "curvature.again_deg")
     assert (row.value, row.programme, row.know) == (20.0, True, "programme rule")
@@ -245,7 +255,7 @@ def test_a_caution_about_a_step_names_it() -> None:
 
 
 def test_what_rests_on_memory_says_so() -> None:
-    known = {c.code: c.know for c in plan(molar(**first(curvature_deg=32))).cautions}
+    known = {c.code: c.know for c in plan(untold(curvature_deg=32)).cautions}
     assert (known["curve-severe"], known["length-again-due"]) == ("from memory", "derived")
     own = plan(molar(**first(curvature_deg=32), thresholds={"curvature.severe_deg": 31.0})).cautions
     assert {c.code: c.know for c in own}["curve-severe"] == "programme rule"

@@ -54,7 +54,7 @@ def bent(strain_class: str) -> Callable[[CanalPlan], CanalPlan]:
     return lambda plan: replace(plan, strain=(low, worst))
 
 
-def left(worst_mm: float) -> Callable[[CanalPlan], CanalPlan]:
+def left(worst_mm: float, *, measured: bool = True) -> Callable[[CanalPlan], CanalPlan]:
     wall = WallLeft(
         from_end_mm=10,
         before_mm=0.79,
@@ -62,7 +62,7 @@ def left(worst_mm: float) -> Callable[[CanalPlan], CanalPlan]:
         prepared_mm=0.7,
         centred_mm=0.64,
         worst_mm=worst_mm,
-        measured=True,
+        measured=measured,
         source="made by hand",
         know="common practice",
     )
@@ -95,6 +95,9 @@ def judged(*felt: str | None) -> Callable[[CanalPlan], CanalPlan]:
 OF_VALUES: list[tuple[str, Callable[[CanalPlan], CanalPlan], Callable[[CanalPlan], CanalPlan]]] = [
     ("strain-high", bent("high"), bent("medium")),
     ("wall-thin", left(0.49), left(0.5)),
+    ("wall-thin", left(0.49), left(0.49, measured=False)),
+    ("wall-thin-here", left(0.49, measured=False), left(0.5, measured=False)),
+    ("wall-thin-here", left(0.49, measured=False), left(0.49)),
     ("wall-too-thin", left(0.29), left(0.3)),
     ("shorter-than-expected", judged("as_expected", "shorter", None), judged("shorter", "as_expected", None)),
     ("deeper-than-expected", judged("longer"), judged(None)),

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from planning.filling import Filled, cut_tip_mm, obturation, rest, rest_mm
+from planning.filling import Filled, obturation, rest, rest_mm
 from planning.obturation import FillingItem, Rest
 from planning.profile import Line, volume_mm3
 from planning.tables import Figures
@@ -73,14 +73,9 @@ def test_a_small_steep_cone_half_a_millimetre_off_lies_outside_its_tolerance() -
     assert not at(cone(25, 12), shape).fits
 
 
-def test_a_cone_cut_is_as_wide_as_its_taper_makes_it() -> None:
-    """Common practice, arithmetic: 35/.06 cut by 1 mm is 0.35 + 0.06 = 0.41 wide."""
-    assert cut_tip_mm(cone(35, 6), 1.0) == pytest.approx(0.41)
-
-
 def test_a_loose_cone_cut_as_it_says_rests_at_the_end() -> None:
-    cut = round(cut_tip_mm(cone(20, 4), 2.5) * 100)
-    assert at(cone(cut, 4)).short_mm == 0.0
+    """Arithmetic: 2.5 mm off a 20/.04 leaves an end of 0.20 + 2.5 x 0.04 = 0.30 mm."""
+    assert at(cone(30, 4)).short_mm == 0.0
 
 
 def test_pluggers_bind_four_to_five_millimetres_from_the_end_and_spreaders_within_two() -> None:

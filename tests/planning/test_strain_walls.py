@@ -71,8 +71,10 @@ def test_the_cautious_value_is_judged_five_millimetres_below_the_orifice() -> No
     figures = Figures()
     found = published("46", "ML", 7.5, figures)
     assert found is not None
-    assert (found.thickness_mm, found.at_mm, found.measured) == (0.79, 12.5, False)
+    # Garcia Filho et al. 2003: 0.789 less one standard deviation of 0.182.
+    assert (found.thickness_mm, found.at_mm, found.measured) == (round(0.789 - 0.182, 2), 12.5, False)
     assert set(found.rows) <= {figure.key for figure in figures.used()}
     assert published("46", "D", 7.5, figures) is None
     assert published("24", "B", 8.5, figures) is not None
-    assert published("26", "MB2", 7.5, figures) is not None
+    # Nobody has measured this root: no other root's wall is lent to it.
+    assert published("26", "MB2", 7.5, figures) is None

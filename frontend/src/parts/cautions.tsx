@@ -18,12 +18,32 @@ interface Props {
   act?: ((caution: Caution) => preact.ComponentChildren) | undefined
 }
 
-/** Each caution with its value against the limit, what to do, what it rests on, and whether it was let pass. */
+/**
+ * Each caution with its value against the limit, what to do, what it rests on, and whether it was let pass. Notes, which
+ * stand in nearly every plan, take one line until they are opened.
+ */
 export function Cautions({ plan, act }: Props) {
   if (plan.cautions.length === 0) return <p class="soft">{words.cautions.none}</p>
+  const notes = plan.cautions.filter((c) => c.severity === 'note')
+  return (
+    <div class="stack">
+      <Cards plan={plan} act={act} cautions={byWeight(plan.cautions.filter((c) => c.severity !== 'note'))} />
+      {notes.length > 0 && (
+        <details>
+          <summary>
+            <Sign name="note" /> {words.cautions.notes(notes.length)}
+          </summary>
+          <Cards plan={plan} act={act} cautions={notes} />
+        </details>
+      )}
+    </div>
+  )
+}
+
+function Cards({ plan, act, cautions }: Props & { cautions: readonly Caution[] }) {
   return (
     <ul class="stack">
-      {byWeight(plan.cautions).map((caution, i) => (
+      {cautions.map((caution, i) => (
         <li key={`${i}${caution.code}`} class="caution-card" data-severity={caution.severity}>
           <p class="caution-head">
             <Sign name={caution.severity satisfies SignName} /> {words.state[caution.severity]}

@@ -68,6 +68,7 @@ export const drawing = {
     letPass: 'Let pass by a supervisor:',
     passed: (n: number) => `${n} let pass`,
     restsOn: (row: string) => `Rests on: ${row}`,
+    notes: (n: number) => `${n} ${n === 1 ? 'note' : 'notes'}`,
     toPutRight: (n: number) => `${n} to put right`,
     cautions: (n: number) => `${n} ${n === 1 ? 'caution' : 'cautions'}`,
   },
