@@ -17,10 +17,15 @@ _STILL: Final = 1e-12  # change of a parameter below which the fit stands
 
 def schneider_rad(axis: Marks, leaves: Marks, end: Marks) -> float:
     """Angle between the straight line through the marks of the axis and the way from `leaves` to `end`."""
+    return abs(to_side_rad(axis, leaves, end))
+
+
+def to_side_rad(axis: Marks, leaves: Marks, end: Marks) -> float:
+    """The same, above 0 to the one side and below to the other."""
     along = _direction(axis)
     way = end - leaves
     cross = along[0] * way[1] - along[1] * way[0]
-    return float(math.atan2(abs(cross), along @ way))
+    return float(math.atan2(cross, along @ way))
 
 
 def curvature(marks: Marks, slips: Marks) -> tuple[float, float]:

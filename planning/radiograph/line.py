@@ -42,6 +42,12 @@ def places(marks: Marks, along: NDArray[np.float64], straight_to: int = 0) -> Ma
     return found
 
 
+def turn_rad(before: Marks, here: Marks, after: Marks) -> float:
+    """How far the way turns at a mark; above 0 to the one side, below to the other."""
+    (ax, ay), (bx, by) = here - before, after - here
+    return float(np.arctan2(ax * by - ay * bx, ax * bx + ay * by))
+
+
 def _pieces(marks: Marks, straight_to: int) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """By piece: how far it turns [rad, signed], and how long it is."""
     chords = np.hypot(*np.diff(marks, axis=0).T)

@@ -3,29 +3,27 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from planning.bounded import within
-from planning.curvature import classes
+from planning.bounded import refuse_outside, within
 from planning.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMuchWork
-from planning.radiograph import bend, line, spread
+from planning.radiograph import bends, line, spread
 from planning.radiograph.line import Marks
 from planning.radiograph.scale import scale_of, why_not
-from planning.radiograph.spread import DIGITS
+from planning.radiograph.spread import DIGITS, Slipped
+from planning.radiograph.touch import Touch, says_of, touch_of
 from planning.radiograph.values import (
-    Bend,
     Between,
     CanalLine,
     ImageMarks,
-    KnownObject,
     LineMeasured,
     Measured,
     Pixel,
     Scale,
     ScaleState,
-    SpacingFacts,
 )
 from planning.readings import ConfirmingImage, PreOperativeImage, Ratio, Reading
 from planning.tables import Figures
@@ -43,146 +41,119 @@ def measure(given: ImageMarks, figures: Figures) -> Measured:
     if not 0 < tapped <= figures["tapping.most"]:
         reason = f"marks within {tapped:g} px cannot be: above 0 to {figures['tapping.most']:g}."
         raise ScaleNotUsable(reason=reason, at=("tapped_within_px",))
+    refuse_outside(given)
     scale = scale_of(given.facts, given.known, tapped, figures)
+    on = _On(given, scale, touch_of(tapped, scale.row_per_column, figures), figures)
     lines = []
     for number, each in enumerate(given.lines):
         try:
-            lines.append(_measured(each, scale, given.facts, given.known, tapped, figures))
+            lines.append(_measured(each, on))
         except PlanningError as refusal:
             raise refusal.below("lines", number) from None
-    return Measured(scale=scale, lines=tuple(lines))
+    return Measured(scale=scale, lines=tuple(lines), touch_says=says_of(list(_all_marks(given)), tapped))
 
 
-def _measured(
-    of: CanalLine,
-    scale: Scale,
-    facts: SpacingFacts | None,
-    known: KnownObject | None,
-    tapped: float,
-    figures: Figures,
-) -> LineMeasured:
+def _all_marks(given: ImageMarks) -> Iterator[Pixel]:
+    if given.known is not None:
+        yield from given.known.points
+    for each in given.lines:
+        yield from each.points
+        if each.tip is not None:
+            yield each.tip
+
+
+@dataclass(frozen=True, slots=True)
+class _On:
+    """The image that lines are measured on."""
+
+    given: ImageMarks
+    scale: Scale
+    touch: Touch
+    figures: Figures
+
+    @property
+    def unit(self) -> Marks:
+        """Widths of a pixel are the unit where there is no scale."""
+        scale = self.scale
+        return np.array([scale.column_mm or 1.0, scale.row_mm or scale.row_per_column])
+
+    def places(self, points: Sequence[Pixel]) -> tuple[Marks, Marks]:
+        """Where marks lie, and how far each is off: one standard deviation."""
+        unit = self.unit
+        return np.array([(point.x_px, point.y_px) for point in points]) * unit, self.touch.slips(points, unit)
+
+    def mm(self, value: float, off: Slipped) -> Between | None:
+        """With its interval; None without a scale."""
+        share = self.scale.spread_share
+        if share is None:
+            return None
+        sd = math.hypot(off.sd, value * share)
+        return spread.rounded(spread.between(value, sd, self.figures, off.more))
+
+
+def _measured(of: CanalLine, on: _On) -> LineMeasured:
     _refuse_unfit(of)
-    # Widths of a pixel are the unit where there is no scale.
-    unit = np.array([scale.column_mm or 1.0, scale.row_mm or scale.row_per_column])
-    marks = np.array([(point.x_px, point.y_px) for point in of.points]) * unit
-    slips = np.broadcast_to(tapped * unit, marks.shape)
+    marks, slips = on.places(of.points)
     straight_to = of.orifice or 0
     distances = line.distances(marks, straight_to)
     along = float(distances[-1])
-    off = spread.from_tapping(lambda moved: line.length(moved, straight_to), marks, slips)
-    mm = _between(along, off, scale, figures)
+    mm = on.mm(along, spread.by_slips(lambda moved: line.length(moved, straight_to), marks, slips))
     most = within("length").most
     if mm is not None and mm.value > most:
         reason = f"the line is {mm.value:.1f} mm long; no canal is longer than {most:g}. Check the scale."
         raise PointsDoNotFit(reason=reason, at=("points",))
-    tip = _tip_short(of, marks, unit, scale, tapped, figures)
+    tip = _tip_short(of, on)
+    columns = along / float(on.unit[0])
     return LineMeasured(
         canal=of.canal,
         length_mm=mm,
-        length_columns=round(along / float(unit[0]), DIGITS),
+        length_columns=round(columns, DIGITS),
         orifice_mm=None if mm is None or not straight_to else round(float(distances[straight_to]), DIGITS),
-        bend=_bend(of, marks, slips, distances, scale, figures),
+        bend=bends.of_line(of, marks, slips, distances, on.scale, on.figures),
         tip_short_mm=tip,
-        tip_deeper_mm=_tip_deeper(of, marks, unit, scale, tapped, figures),
-        reading=_reading(of, mm, tip, facts, known, along / float(unit[0]), figures),
-        places=_places(of, marks, unit, scale, straight_to),
+        tip_deeper_mm=_tip_deeper(of, on),
+        reading=_reading(of, mm, tip, on.given, columns, on.figures),
+        places=_places(of, marks, on.unit, on.scale, straight_to),
     )
 
 
-def _between(value: float, off: float, scale: Scale, figures: Figures) -> Between | None:
-    """In mm; None without a scale."""
-    if scale.spread_share is None:
-        return None
-    return spread.rounded(spread.between(value, math.hypot(off, value * scale.spread_share), figures))
-
-
-def _bend(
-    of: CanalLine, marks: Marks, slips: Marks, distances: NDArray[np.float64], scale: Scale, figures: Figures
-) -> Bend | None:
-    if of.leaves is None:
-        return None
-    first, leaves, last = of.orifice or 0, of.leaves, of.straight_again or len(marks) - 1
-
-    def schneider(moved: Marks) -> float:
-        return math.degrees(bend.schneider_rad(moved[first : leaves + 1], moved[leaves], moved[-1]))
-
-    angle = schneider(marks)
-    if angle >= figures["curvature.most_deg"]:
-        reason = f"a canal that bends by {angle:.0f}° turns back. Mark it from the reference point to the end."
-        raise PointsDoNotFit(reason=reason, at=("points", len(marks) - 1))
-    found = spread.between(angle, spread.from_tapping(schneider, marks, slips), figures)
-    curved = slice(leaves, last + 1)
-    curve, sd = bend.curvature(marks[curved], slips[curved]) if last - leaves >= 2 else (0.0, 0.0)
-    radius = _radius(curve, sd, scale, figures)
-    turn = bend.turn_rad(marks[curved], curve)
-    begins, ends = float(distances[leaves]), float(distances[last])
-    whole = None if scale.spread_share is None else float(distances[-1])
-    return Bend(
-        schneider_deg=spread.rounded(found, least=0.0),
-        radius_mm=radius,
-        arc_deg=None if radius is None else round(math.degrees(turn), DIGITS),
-        arc_mm=None if radius is None else round(turn / curve, DIGITS),
-        begins_mm=None if whole is None else round(begins, DIGITS),
-        middle_from_end_mm=None if whole is None else round(whole - (begins + ends) / 2, DIGITS),
-        classes=classes(angle),
-    )
-
-
-def _radius(curve: float, sd: float, scale: Scale, figures: Figures) -> Between | None:
-    """The interval is one of the curvature, turned over: a radius has no spread of its own near a straight line."""
-    if scale.spread_share is None or curve * within("curve_radius").most < 1:
-        return None
-    reach = spread.reach_of(figures) * math.hypot(sd, curve * scale.spread_share)
-    most = 1 / (curve - reach) if curve > reach else None
-    return spread.rounded(Between(value=1 / curve, least=1 / (curve + reach), most=most))
-
-
-def _tip_short(
-    of: CanalLine, marks: Marks, unit: Marks, scale: Scale, tapped: float, figures: Figures
-) -> Between | None:
+def _tip_short(of: CanalLine, on: _On) -> Between | None:
     """Signed by the way the canal's last part runs: a tip behind the end is short of it."""
     if of.tip is None:
         return None
-    tip = np.array([of.tip.x_px, of.tip.y_px]) * unit
-    both = np.vstack((tip, marks[-1]))
-    way = marks[-1] - marks[-2]
+    both, slips = on.places((of.tip, of.points[-1]))
+    before, end = on.places(of.points[-2:])[0]
+    way = end - before
 
     def short(moved: Marks) -> float:
         gap = moved[1] - moved[0]
         return math.copysign(float(np.hypot(*gap)), float(gap @ way))
 
-    # Marked on each other they are off by one mark's slip, and differences would divide by nothing.
-    same = bool(np.hypot(*(both[1] - both[0])) < tapped * unit.min())
-    slips = np.broadcast_to(tapped * unit, both.shape)
-    off = float(math.sqrt(2) * tapped * unit.max()) if same else spread.from_tapping(short, both, slips)
-    return _between(short(both), off, scale, figures)
+    # Marked on each other they are off by both marks' slips, and which side the tip lies on is not known.
+    off = Slipped(0.0, float(np.hypot(*slips.max(axis=1))))
+    if np.hypot(*(both[1] - both[0])) >= slips.min():
+        off = Slipped(0.0, spread.from_tapping(short, both, slips))
+    return on.mm(short(both), off)
 
 
-def _tip_deeper(
-    of: CanalLine, marks: Marks, unit: Marks, scale: Scale, tapped: float, figures: Figures
-) -> Between | None:
+def _tip_deeper(of: CanalLine, on: _On) -> Between | None:
     """The tip as it was marked against the tip as it was set: a stop that slipped, or a scale that is off."""
-    if of.set_mm is None or of.tip is None or scale.spread_share is None:
+    share = on.scale.spread_share
+    if of.set_mm is None or of.tip is None or share is None:
         return None
-    way = (marks[-1] - marks[-2]) / np.hypot(*(marks[-1] - marks[-2]))
-    all_marks = np.vstack((marks, np.array([of.tip.x_px, of.tip.y_px]) * unit))
+    marks, slips = on.places((*of.points, of.tip))
+    way = (marks[-2] - marks[-3]) / np.hypot(*(marks[-2] - marks[-3]))
 
     def deep(moved: Marks) -> float:
         return line.length(moved[:-1], of.orifice or 0) + float((moved[-1] - moved[-2]) @ way)
 
-    off = spread.from_tapping(deep, all_marks, np.broadcast_to(tapped * unit, all_marks.shape))
-    off = math.hypot(off, deep(all_marks) * scale.spread_share, figures["scale.instrument_spread"])
-    return spread.rounded(spread.between(deep(all_marks) - of.set_mm, off, figures))
+    value, off = deep(marks), spread.by_slips(deep, marks, slips)
+    sd = math.hypot(off.sd, value * share, on.figures["scale.instrument_spread"])
+    return spread.rounded(spread.between(value - of.set_mm, sd, on.figures, off.more))
 
 
 def _reading(
-    of: CanalLine,
-    mm: Between | None,
-    tip: Between | None,
-    facts: SpacingFacts | None,
-    known: KnownObject | None,
-    columns: float,
-    figures: Figures,
+    of: CanalLine, mm: Between | None, tip: Between | None, given: ImageMarks, columns: float, figures: Figures
 ) -> Reading | None:
     """Confirming image where an instrument stands at its stop; ratio where one was the scale and the detector's pixels
     are known; else the tooth's length on the image."""
@@ -197,7 +168,8 @@ def _reading(
         )
     if mm is None or not within("length").holds(mm.value):
         return None
-    detector = None if facts is None else facts.at_detector
+    known = given.known
+    detector = None if given.facts is None else given.facts.at_detector
     if known is not None and known.what == "instrument" and detector and not why_not(detector, figures):
         on_detector = np.array(
             [(point.x_px * detector.column_mm, point.y_px * detector.row_mm) for point in known.points]

@@ -16,6 +16,7 @@ import numpy as np
 
 from planning.errors import Pointer, ScaleNotUsable, TooMuchWork
 from planning.radiograph import line, spread
+from planning.radiograph.touch import Touch, touch_of
 from planning.radiograph.values import KnownObject, PixelSpacing, Scale, ScaleState, SpacingFacts
 from planning.tables import Figures
 
@@ -88,7 +89,7 @@ def _by_object(known: KnownObject, row_per_column: float, tapped_px: float, figu
         reason = f"an object of {known.length_mm:g} mm cannot be: {least:g} to {most:g} mm. Type its length again."
         raise ScaleNotUsable(reason=reason, at=("known", "length_mm"))
     _refuse_marks(known)
-    columns, off = _in_columns(known, row_per_column, tapped_px)
+    columns, off = _in_columns(known, touch_of(tapped_px, row_per_column, figures))
     if columns * figures["scale.object_off_share"] <= off:
         reason = "its marks lie too close together to measure by. Zoom in, and mark both ends again."
         raise ScaleNotUsable(reason=reason, at=("known", "points"))
@@ -108,11 +109,12 @@ def _by_object(known: KnownObject, row_per_column: float, tapped_px: float, figu
     )
 
 
-def _in_columns(known: KnownObject, row_per_column: float, tapped_px: float) -> tuple[float, float]:
-    """How long it is on the image in widths of a pixel, and one standard deviation of that from tapping."""
-    unit = np.array([1.0, row_per_column])
+def _in_columns(known: KnownObject, touch: Touch) -> tuple[float, float]:
+    """How long it is on the image in widths of a pixel, less what slips add, and one standard deviation of that."""
+    unit = np.array([1.0, touch.row_per_column])
     marks = np.array([(point.x_px, point.y_px) for point in known.points]) * unit
-    return line.length(marks), spread.from_tapping(line.length, marks, np.broadcast_to(tapped_px * unit, marks.shape))
+    off = spread.by_slips(line.length, marks, touch.slips(known.points, unit))
+    return line.length(marks) - off.more, off.sd
 
 
 def _refuse_marks(known: KnownObject) -> None:

@@ -1,9 +1,10 @@
-"""What a slip of the finger does to a number: first order, by differences."""
+"""What a slip of the finger does to a number, by differences."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 from statistics import NormalDist
 from typing import Final
 
@@ -14,6 +15,7 @@ from planning.radiograph.values import Between
 from planning.tables import Figures
 
 DIGITS: Final = 3  # a thousandth of a millimetre, of a degree or of a pixel: finer than any finger taps
+_APART: Final = math.sqrt(3)  # standard deviations: where differences see a normal spread best
 _STEP: Final = 1e-3  # share of a slip that is tried out: small enough to be straight, large enough for doubles
 
 
@@ -27,10 +29,45 @@ def from_tapping(number: Callable[[Marks], float], marks: Marks, slips: Marks) -
     return float(np.sqrt(total))
 
 
-def between(value: float, sd: float, figures: Figures) -> Between:
-    """The interval that holds the true value in the share of cases that the figures state."""
+@dataclass(frozen=True, slots=True)
+class Slipped:
+    """What slips do to a number: how much larger they make it on average, and one standard deviation."""
+
+    more: float
+    sd: float
+
+
+def by_slips(number: Callable[[Marks], float], marks: Marks, slips: Marks) -> Slipped:
+    """The same as `from_tapping` for slips as large as those of a finger on a whole photo.
+
+    Second order by differences over the slip itself (divided-difference filter, Nørgaard et al. 2000, from memory):
+    marks beside a line make it longer, whichever way they lie.
+    """
+    at, more, square = number(marks), 0.0, 0.0
+    for place in np.ndindex(marks.shape):
+        step = np.zeros_like(marks)
+        step[place] = slips[place] * _APART
+        up, down = number(marks + step), number(marks - step)
+        bend = (up + down - 2 * at) / (2 * _APART**2)
+        more += bend
+        square += ((up - down) / (2 * _APART)) ** 2 + (_APART**2 - 1) * bend**2
+    return Slipped(more, math.sqrt(square))
+
+
+def between(value: float, sd: float, figures: Figures, more: float = 0.0) -> Between:
+    """The interval that holds the true value in the share of cases that the figures state.
+
+    `more` is by how much slips make such a value larger on average.
+    """
     reach = reach_of(figures) * sd
-    return Between(value=value, least=value - reach, most=value + reach)
+    return Between(value=value, least=value - more - reach, most=value - more + reach)
+
+
+def to_either_side(found: Between) -> Between:
+    """Of a measure that may lie on either side of 0, how large it is."""
+    least, most = found.least, found.most or 0.0
+    ends = sorted((abs(least), abs(most)))
+    return Between(value=abs(found.value), least=0.0 if least < 0 < most else ends[0], most=ends[1])
 
 
 def rounded(found: Between, least: float = -math.inf) -> Between:

@@ -20,6 +20,9 @@ class Pixel:
 
     x_px: float
     y_px: float
+    screen_px_per_px: Annotated[float, within("mark_zoom")] | None = None
+    """How many pixels of the screen one of the image was wide when the mark was set or last moved; how far a finger is
+    off follows from it. None: not told."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,7 +117,7 @@ class ImageMarks:
     known: KnownObject | None = None
     """Goes before what the file says."""
     tapped_within_px: float | None = None
-    """One standard deviation of a mark; None: as the figures have it."""
+    """One standard deviation of a mark that does not tell its zoom; None: as the figures have it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,13 +130,34 @@ class Between:
     """None: no upper end, the radius of what may be straight."""
 
 
+class BendShape(StrEnum):
+    ONE = "one"
+    """To one side."""
+    DOUBLE = "double"
+    """To one side and then to the other."""
+    UNCLEAR = "unclear"
+    """To both sides, or it may be: the marks do not tell one bend from the other."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OneBend:
+    """One of the bends of a canal that bends to both sides."""
+
+    radius_mm: Between
+    arc_deg: float
+    arc_mm: float
+    schneider_deg: float
+    """From the way the canal runs where this bend begins to where it ends: half the arc's."""
+    middle_from_end_mm: float
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bend:
-    """How the canal bends on this image."""
+    """How the canal bends on this image. Of a double bend radius, arc and middle are those of the tightest."""
 
     schneider_deg: Between
     radius_mm: Between | None
-    """None: straight, or no scale."""
+    """None: straight, no scale, or the marks do not tell one bend from the other."""
     arc_deg: float | None
     """Between the tangents at both ends of the arc."""
     arc_mm: float | None
@@ -143,6 +167,11 @@ class Bend:
     """From the canal's end to the middle of its bend, along it."""
     classes: tuple[CurveClass, ...]
     """What each published scheme calls Schneider's angle."""
+    shape: BendShape = BendShape.ONE
+    bends: tuple[OneBend, ...] = ()
+    """Each of a double bend, from the orifice on; empty for any other."""
+    caution: str = ""
+    """What is wrong with it and what to do; empty for a single bend."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -170,3 +199,5 @@ class LineMeasured:
 class Measured:
     scale: Scale
     lines: tuple[LineMeasured, ...]
+    touch_says: str = ""
+    """What the intervals rest on: the zoom at every touch, or what was assumed; empty where nobody had asked yet."""

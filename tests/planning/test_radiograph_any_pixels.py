@@ -15,7 +15,15 @@ from scipy.stats import binom
 
 from planning.radiograph import ImageMarks, measure
 from planning.radiograph.line import Marks
-from planning.radiograph.values import CanalLine, KnownObject, LineMeasured, Pixel, PixelSpacing, SpacingFacts
+from planning.radiograph.values import (
+    BendShape,
+    CanalLine,
+    KnownObject,
+    LineMeasured,
+    Pixel,
+    PixelSpacing,
+    SpacingFacts,
+)
 from planning.tables import Figures
 from tests.draws import draws
 
@@ -70,7 +78,7 @@ def found(view: View, points: tuple[Pixel, ...], leaves: int | None = LEAVES) ->
     return measure(ImageMarks(lines=(line,), facts=view.facts), Figures()).lines[0]
 
 
-@given(VIEWS, st.floats(2, 17), st.floats(8, 85), st.floats(6, 9))
+@given(VIEWS, st.floats(2, 17), st.floats(12, 85), st.floats(6, 9))
 def test_an_arc_is_the_same_on_any_image(view: View, radius: float, degrees: float, straight: float) -> None:
     """Length = straight part + radius times angle; Schneider's angle of one arc is half of it (tangent and chord)."""
     line = found(view, view.of(canal(radius, degrees, straight)))
@@ -135,6 +143,7 @@ def test_intervals_hold_as_often_as_they_say_on_any_image() -> None:
     Length and radius hold the scale's own spread too, which is not drawn: they may hold more often, never less.
     """
     count, draw, held = draws(600), np.random.default_rng(20261127), {"angle": 0, "length": 0, "radius": 0}
+    told = 0
     tapped_px = Figures()["tapping.spread"]
     for _ in range(count):
         radius, degrees, straight = draw.uniform(4, 15), draw.uniform(25, 75), draw.uniform(8, 14)
@@ -146,14 +155,18 @@ def test_intervals_hold_as_often_as_they_say_on_any_image() -> None:
         line = found(view, marked)
         assert line.bend is not None
         assert line.length_mm is not None
+        if line.bend.shape is not BendShape.ONE:
+            continue  # what may bend to both sides has no radius
         assert line.bend.radius_mm is not None
+        told += 1
         for name, interval, truth in (
             ("angle", line.bend.schneider_deg, degrees / 2),
             ("length", line.length_mm, straight + radius * math.radians(degrees)),
             ("radius", line.bend.radius_mm, radius),
         ):
             held[name] += interval.least <= truth <= (math.inf if interval.most is None else interval.most)
-    least, most = binom.interval(0.999, count, 0.95)
+    assert told >= 0.98 * count
+    least, most = binom.interval(0.999, told, 0.95)
     assert least <= held["angle"] <= most
     assert held["length"] >= least
     assert held["radius"] >= least

@@ -1,0 +1,173 @@
+"""How a canal bends on an image: Schneider's angle, the circle of its bend, and of a double bend both circles."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planning.bounded import within
+from planning.curvature import classes
+from planning.errors import PointsDoNotFit
+from planning.radiograph import bend, spread, two_bends
+from planning.radiograph.line import Marks
+from planning.radiograph.spread import DIGITS
+from planning.radiograph.two_bends import Arcs
+from planning.radiograph.values import Bend, BendShape, Between, CanalLine, OneBend, Scale
+from planning.tables import Figures
+
+Floats = NDArray[np.float64]
+
+CAUTIONS: Final = {
+    BendShape.ONE: "",
+    BendShape.DOUBLE: "The canal bends to one side, then to the other: radius and arc are those of the tighter bend.",
+    BendShape.UNCLEAR: "The canal may bend to both sides and its marks do not tell the bends apart: it has no radius. "
+    "Zoom in and mark both bends closely, at least three marks along each.",
+}
+
+
+def of_line(
+    of: CanalLine, marks: Marks, slips: Marks, distances: Floats, scale: Scale, figures: Figures
+) -> Bend | None:
+    """None where it was not marked where the canal leaves its axis. Raises PointsDoNotFit."""
+    if of.leaves is None:
+        return None
+    line = _Line(of, marks, slips, distances, scale, figures)
+    angle = line.schneider()
+    shape, bends = line.bends()
+    tightest = min(bends, key=lambda each: each.radius_mm.value, default=None)
+    scaled = scale.spread_share is not None
+    middle = tightest.middle_from_end_mm if tightest else line.from_end_mm(of.leaves, line.last)
+    return Bend(
+        schneider_deg=angle,
+        radius_mm=tightest.radius_mm if tightest else None,
+        arc_deg=tightest.arc_deg if tightest else None,
+        arc_mm=tightest.arc_mm if tightest else None,
+        begins_mm=round(float(distances[of.leaves]), DIGITS) if scaled else None,
+        middle_from_end_mm=middle if scaled else None,
+        classes=classes(angle.value),
+        shape=shape,
+        bends=bends if shape is BendShape.DOUBLE else (),
+        caution=CAUTIONS[shape],
+    )
+
+
+def charted_deg(found: Bend) -> float:
+    """The angle that the canal is worked by: Schneider's, of a double bend the largest there is.
+
+    From where an S leaves its axis to its end the way may run nearly straight on.
+    """
+    return max(found.schneider_deg.value, *(each.schneider_deg for each in found.bends), 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    of: CanalLine
+    marks: Marks
+    slips: Marks
+    distances: Floats
+    scale: Scale
+    figures: Figures
+
+    @property
+    def leaves(self) -> int:
+        return self.of.leaves or 0
+
+    @property
+    def last(self) -> int:
+        return self.of.straight_again or len(self.marks) - 1
+
+    def schneider(self) -> Between:
+        first, leaves = self.of.orifice or 0, self.leaves
+
+        def schneider(moved: Marks) -> float:
+            return math.degrees(bend.to_side_rad(moved[first : leaves + 1], moved[leaves], moved[-1]))
+
+        angle = schneider(self.marks)
+        if abs(angle) >= self.figures["curvature.most_deg"]:
+            reason = f"a canal that bends by {abs(angle):.0f}° turns back. Mark it from the reference point to the end."
+            raise PointsDoNotFit(reason=reason, at=("points", len(self.marks) - 1))
+        off = spread.by_slips(schneider, self.marks, self.slips)
+        return spread.rounded(spread.to_either_side(spread.between(angle, off.sd, self.figures, off.more)))
+
+    def bends(self) -> tuple[BendShape, tuple[OneBend, ...]]:
+        """One, or both of a double bend; none that has no radius."""
+        if len(self.marks) - 1 - self.leaves < 2:
+            return BendShape.ONE, ()
+        first = self.of.orifice or 0
+        arcs = two_bends.possible(
+            self.marks[first:], self.slips[first:], self.distances[first:], self.leaves - first, self.figures
+        )
+        # The arc that Schneider's angle is half of.
+        share = arcs.both_ways(2 * math.radians(self.figures["bends.straight_deg"]))
+        sure = self.figures["bends.sure_share"]
+        if share > sure:
+            return BendShape.DOUBLE, self._both(arcs)
+        if share > 1 - sure:
+            return BendShape.UNCLEAR, ()
+        return BendShape.ONE, self._single()
+
+    def _single(self) -> tuple[OneBend, ...]:
+        if self.last - self.leaves < 2:
+            return ()
+        curved = slice(self.leaves, self.last + 1)
+        curve, sd = bend.curvature(self.marks[curved], self.slips[curved])
+        reach = spread.reach_of(self.figures) * sd
+        radius = self._radius(curve, curve - reach, curve + reach)
+        if radius is None:
+            return ()
+        middle = self.from_end_mm(self.leaves, self.last)
+        return (_one(radius, bend.turn_rad(self.marks[curved], curve), curve, middle),)
+
+    def _both(self, arcs: Arcs) -> tuple[OneBend, ...]:
+        """From the orifice on. The tighter one may be either: its interval is that of whichever is tighter."""
+        tail = (1 - self.figures["interval.share"]) / 2
+        each = (abs(arcs.first), abs(arcs.second))
+        tighter = np.maximum(*each)
+        first_is = arcs.quantiles(each[0], (0.5,)) > arcs.quantiles(each[1], (0.5,))
+        passes = float(arcs.weight @ arcs.passes)
+        begins, found = float(self.distances[self.leaves]), []
+        for curves, turns, from_, to, is_tighter in (
+            (each[0], arcs.turns()[0], 0.0, passes, first_is),
+            (each[1], arcs.turns()[1], passes, arcs.length, not first_is),
+        ):
+            least, curve, most = arcs.quantiles(tighter if is_tighter else curves, (tail, 0.5, 1 - tail))
+            radius = self._radius(curve, least, most)
+            if radius is None:
+                return ()
+            middle = round(float(self.distances[-1]) - begins - (from_ + to) / 2, DIGITS)
+            found.append(_one(radius, abs(arcs.quantiles(turns, (0.5,))[0]), curve, middle))
+        return tuple(found)
+
+    def _radius(self, curve: float, least: float, most: float) -> Between | None:
+        """The interval of a curvature, turned over: a radius has no spread of its own near a straight line."""
+        share = self.scale.spread_share
+        if share is None or curve * within("curve_radius").most < 1:
+            return None
+        by_scale = spread.reach_of(self.figures) * curve * share
+        ends = Between(
+            value=curve,
+            least=curve - math.hypot(curve - least, by_scale),
+            most=curve + math.hypot(most - curve, by_scale),
+        )
+        ends = spread.to_either_side(ends)
+        longest = None if ends.least == 0 else 1 / ends.least
+        return spread.rounded(Between(value=1 / curve, least=1 / (ends.most or curve), most=longest))
+
+    def from_end_mm(self, first: int, last: int) -> float:
+        """From the canal's end to the middle between two marks, along it."""
+        middle = (self.distances[first] + self.distances[last]) / 2
+        return round(float(self.distances[-1] - middle), DIGITS)
+
+
+def _one(radius: Between, turn_rad: float, curve: float, middle_from_end_mm: float) -> OneBend:
+    return OneBend(
+        radius_mm=radius,
+        arc_deg=round(math.degrees(turn_rad), DIGITS),
+        arc_mm=round(turn_rad / curve, DIGITS),
+        schneider_deg=round(math.degrees(turn_rad / 2), DIGITS),
+        middle_from_end_mm=middle_from_end_mm,
+    )

@@ -1,0 +1,60 @@
+"""How far a finger was off at a mark: that follows from how large the image was shown when it was touched."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from planning.radiograph.line import Marks
+from planning.radiograph.values import Pixel
+from planning.tables import Figures
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Touch:
+    """What tells how far marks are off on one image."""
+
+    assumed_px: float
+    """One standard deviation along each axis of a mark that does not tell its zoom."""
+    screen_px: float
+    """One of a finger on the screen."""
+    pixel_px: float
+    """One of a place within a pixel: however near one looks, a pixel is a square."""
+    row_per_column: float
+
+    def slip_px(self, mark: Pixel) -> tuple[float, float]:
+        """One standard deviation across and down. The screen shows pixels as tall as they are."""
+        zoom = mark.screen_px_per_px
+        if zoom is None:
+            return self.assumed_px, self.assumed_px
+        by_finger = self.screen_px / zoom
+        return math.hypot(by_finger, self.pixel_px), math.hypot(by_finger / self.row_per_column, self.pixel_px)
+
+    def slips(self, marks: Sequence[Pixel], unit: Marks) -> Marks:
+        """The same for all of them, in the unit of a pixel's sides. Shape (n, 2)."""
+        found: Marks = np.array([self.slip_px(mark) for mark in marks]) * unit
+        return found
+
+
+def touch_of(tapped_px: float, row_per_column: float, figures: Figures) -> Touch:
+    return Touch(
+        assumed_px=tapped_px,
+        screen_px=figures["tapping.screen_spread"],
+        pixel_px=figures["tapping.pixel_spread"],
+        row_per_column=row_per_column,
+    )
+
+
+def says_of(marks: Sequence[Pixel], assumed_px: float) -> str:
+    """What the intervals of these marks rest on, for people."""
+    silent = sum(mark.screen_px_per_px is None for mark in marks)
+    if not silent:
+        return "How far a mark is off follows from how large the image was shown at its touch."
+    which = "No mark tells" if silent == len(marks) else f"{silent} of {len(marks)} marks do not tell"
+    return (
+        f"{which} how large the image was shown at its touch: {assumed_px:g} px is assumed, too little for marks that "
+        "were set on a whole photo."
+    )
