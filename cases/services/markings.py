@@ -97,6 +97,7 @@ def _refuse_unfit(image: Image, told: Marked) -> Marking | None:
         raise NotUsable(reason=reason, at=("marks", "facts"))
     if image.markings.count() >= MOST_MARKINGS:
         raise NotUsable(reason=f"The image was marked {MOST_MARKINGS} times; more are not taken.")
+    _refuse_outside(image, told.marks)
     lines = {line.canal for line in told.marks.lines}
     for number, name in enumerate(told.take):
         if name not in lines or name in told.take[:number]:
@@ -107,6 +108,13 @@ def _refuse_unfit(image: Image, told: Marked) -> Marking | None:
     if corrected is None:
         raise NotUsable(reason="This image has no such marking to correct.", at=("corrects",))
     return corrected
+
+
+def _refuse_outside(image: Image, marks: ImageMarks) -> None:
+    """Raises NotUsable for a mark that no finger can have set."""
+    for at, mark in marks.places():
+        if not (0 <= mark.x_px <= (image.width_px or 0) and 0 <= mark.y_px <= (image.height_px or 0)):
+            raise NotUsable(reason="This mark lies outside the image. Take it away or set it anew.", at=("marks", *at))
 
 
 def _take(actor: Person, image: Image, row: Marking, measured: Measured, name: str, at: tuple[str | int, ...]) -> None:

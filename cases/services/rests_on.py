@@ -9,21 +9,27 @@ from django.db.models import Q
 
 from cases.models import BendInSpace, Canal, Image, LengthReading, mark_values
 from planning.quantities import um
-from planning.radiograph.values import LineMeasured
+from planning.radiograph import charted_deg
+from planning.radiograph.values import BendShape, LineMeasured
 
 Facts = dict[str, Any]
 
 
 def facts(line: LineMeasured) -> Facts:
-    """What a line says of its canal beside the length; a radius only where it is known at both ends."""
+    """What a line says of its canal beside the length; a radius only where it is known at both ends.
+
+    Where the canal may bend to both sides and the marks do not tell how, a radius of before counts no longer.
+    """
     bend = line.bend
     if bend is None or bend.begins_mm is None:
         return {}
-    found: Facts = {"curvature_deg": bend.schneider_deg.value, "curve_start_um": um(bend.begins_mm)}
+    found: Facts = {"curvature_deg": charted_deg(bend), "curve_start_um": um(bend.begins_mm)}
     if line.orifice_mm is not None:
         found["orifice_um"] = um(line.orifice_mm)
     if bend.radius_mm is not None and bend.radius_mm.most is not None and bend.middle_from_end_mm is not None:
         found |= {"curve_radius_um": um(bend.radius_mm.value), "curve_from_end_um": um(bend.middle_from_end_mm)}
+    elif bend.shape is BendShape.UNCLEAR:
+        found |= {"curve_radius_um": None, "curve_from_end_um": None}
     return found
 
 

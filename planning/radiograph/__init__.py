@@ -3,16 +3,20 @@
 values       what goes in and what comes out
 scale        from what is known of the image to millimetres per pixel, and what that rests on
 line         a curve through marks: its length, and the place at a distance along it
-bend         the circle through marks, and Schneider's angle
+touch        how far a finger was off at a mark
 spread       what a slip of the finger does to a number
+bend         the circle through marks, and Schneider's angle
+two_bends    what marks leave possible of a canal that bends to one side and then to the other
+bends        the bend of a line as it is told, or both of a double one
 views        two views of one root: buccal or lingual, the angle in space
 at_once      the figures by which a phone says so by itself
 measuring    the front door
 """
 
 from planning.radiograph.at_once import MarkFigures, mark_figures
+from planning.radiograph.bends import charted_deg
 from planning.radiograph.measuring import measure
 from planning.radiograph.scale import scale_of
 from planning.radiograph.values import ImageMarks, Measured
 
-__all__ = ["ImageMarks", "MarkFigures", "Measured", "mark_figures", "measure", "scale_of"]
+__all__ = ["ImageMarks", "MarkFigures", "Measured", "charted_deg", "mark_figures", "measure", "scale_of"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -50,16 +50,7 @@ def measure(given: ImageMarks, figures: Figures) -> Measured:
             lines.append(_measured(each, on))
         except PlanningError as refusal:
             raise refusal.below("lines", number) from None
-    return Measured(scale=scale, lines=tuple(lines), touch_says=says_of(list(_all_marks(given)), tapped))
-
-
-def _all_marks(given: ImageMarks) -> Iterator[Pixel]:
-    if given.known is not None:
-        yield from given.known.points
-    for each in given.lines:
-        yield from each.points
-        if each.tip is not None:
-            yield each.tip
+    return Measured(scale=scale, lines=tuple(lines), touch_says=says_of([mark for _, mark in given.places()], tapped))
 
 
 @dataclass(frozen=True, slots=True)

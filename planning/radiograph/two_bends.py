@@ -26,7 +26,8 @@ _ROUNDS: Final = 8  # of a fit; it stands sooner
 _TRIED: Final = 1e-6  # step of a parameter to see its slope
 _LIKELY: Final = 1e-3  # weight against the best below which a place is not looked at closely
 _DRAWN: Final = 64  # pairs of curvatures that stand for what a fit leaves possible
-_ACROSS, _HEADING, _CORNER, _FIRST, _SECOND = range(5)
+_SPREADS: Final = 1.324717957244746  # root of x³ = x + 1: fills a square evenly (Roberts 2018, from memory)
+_ACROSS, _HEADING, _CORNER, _FIRST, _SECOND = range(5)  # parameters of a fit
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,9 +82,7 @@ def possible(marks: Marks, slips: Marks, distances: Floats, leaves: int, figures
 
 def _normal_pairs() -> Floats:
     """Pairs that are spread as two normal numbers are, always the same. Shape (drawn, 2)."""
-    # Roberts 2018, from memory: steps by the root of x³ = x + 1 fill a square evenly.
-    root = ((9 + math.sqrt(69)) / 18) ** (1 / 3) + ((9 - math.sqrt(69)) / 18) ** (1 / 3)
-    even = (0.5 + np.outer(np.arange(1, _DRAWN + 1), [1 / root, 1 / root**2])) % 1
+    even = (0.5 + np.outer(np.arange(1, _DRAWN + 1), [1 / _SPREADS, 1 / _SPREADS**2])) % 1
     return np.vectorize(NormalDist().inv_cdf)(even)  # type: ignore[no-any-return]
 
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Annotated, Literal
 
 from planning.bounded import within
 from planning.curvature import CurveClass
+from planning.errors import Pointer
 from planning.readings import Reading
 
 Calibration = Literal["fiducial", "geometry"]
@@ -118,6 +120,15 @@ class ImageMarks:
     """Goes before what the file says."""
     tapped_within_px: float | None = None
     """One standard deviation of a mark that does not tell its zoom; None: as the figures have it."""
+
+    def places(self) -> Iterator[tuple[Pointer, Pixel]]:
+        """Every mark with its path: of the known object, of every line, and the tips."""
+        for number, point in enumerate(self.known.points if self.known else ()):
+            yield ("known", "points", number), point
+        for number, line in enumerate(self.lines):
+            yield from ((("lines", number, "points", place), point) for place, point in enumerate(line.points))
+            if line.tip is not None:
+                yield ("lines", number, "tip"), line.tip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import numpy as np
+import pydicom
 import pytest
 
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Image, LengthReading, Marking, Person
 from cases.services import canals
 from tests.api.test_cases_images import at, digest, put
-from tests.cases.pictures import intra_oral, picture, written
+from tests.cases.pictures import picture, written
 from tests.cast import canal_of, client, problem
 from tests.radiographs import Places, Radiograph, Root, drawn
 
@@ -79,6 +81,53 @@ def test_a_length_is_taken_from_an_image(priya: Person, opened: Case, image: Ima
     assert (charted.curve_radius_um or 0) == pytest.approx(9_000, abs=400)
 
 
+def s_shaped(step_mm: float) -> dict[str, Any]:
+    """8 mm straight, 6 mm over 50° to the right, 9 mm over 70° to the left, touched where a pixel is shown two wide."""
+    places = [(3.0, 1.0), (3.0, 5.0)]
+    turned = math.radians(50)
+    ends = 6 * turned, 6 * turned + 9 * math.radians(70)
+    for along in np.linspace(0, ends[1], round(ends[1] / step_mm) + 1):
+        turn, back = min(along, ends[0]) / 6, max(0.0, along - ends[0]) / 9
+        x, y = 6 * (1 - math.cos(turn)), 9 + 6 * math.sin(turn)
+        x += 9 * (math.cos(turned - back) - math.cos(turned))
+        y += 9 * (math.sin(turned) - math.sin(turned - back))
+        places.append((3 + x, y))
+    zoom = {"screen_px_per_px": 2}
+    points = [point | zoom for point in pixels(DRAWN, np.array(places))]
+    known = {"what": "ruler", "length_mm": 15, "points": pixels(DRAWN, np.array([[1, 1], [1, 16]]))}
+    line = {"canal": "P", "points": points, "orifice": 1, "leaves": 2, "reference_point": "palatal cusp"}
+    return {"lines": [line], "known": known}
+
+
+def test_of_a_double_bend_the_tightest_is_charted(priya: Person, opened: Case, image: Image) -> None:
+    """By construction: radius 6, and Schneider's 35°, half of the other's 70; the S as a whole turns by less."""
+    bend = mark(priya, image, {"marks": s_shaped(0.8), "take": ["P"]}).json()["measured"]["lines"][0]["bend"]
+    assert (bend["shape"], len(bend["bends"])) == ("double", 2)
+    assert bend["schneider_deg"]["value"] < 20
+    charted = canal_of(opened, "P")
+    assert (charted.curve_radius_um or 0) == pytest.approx(6_000, abs=600)
+    assert charted.curvature_deg == pytest.approx(35, abs=3)
+
+
+def test_one_that_cannot_be_told_apart_takes_a_radius_of_before_away(priya: Person, opened: Case, image: Image) -> None:
+    mark(priya, image, {"marks": marks(), "take": ["P"]})
+    assert canal_of(opened, "P").curve_radius_um
+    far = s_shaped(1.5)
+    for point in far["lines"][0]["points"]:
+        point["screen_px_per_px"] = 0.06
+    answer = mark(priya, image, {"marks": far, "take": ["P"]})
+    assert answer.json()["measured"]["lines"][0]["bend"]["shape"] == "unclear"
+    charted = canal_of(opened, "P")
+    assert (charted.curve_radius_um, charted.curve_from_end_um) == (None, None)
+
+
+@pytest.mark.parametrize("where", [{"x_px": -0.5, "y_px": 9}, {"x_px": 9, "y_px": 1e5}])
+def test_a_mark_outside_the_image_is_refused(priya: Person, image: Image, where: dict[str, float]) -> None:
+    outside = marks()
+    outside["lines"][0]["points"][-1] = where
+    assert "#/marks/lines/0/points/6" in problem(mark(priya, image, {"marks": outside}), 422, "not-usable")
+
+
 def test_the_file_alone_gives_the_scale(priya: Person, opened: Case, tmp_path: Path) -> None:
     """Detector spacing and a magnification of 1.06 in an intra-oral file: estimated, and right."""
     canals.change_canal(actor=priya, canal=canal_of(opened, "P"), changes={"reference_point": "palatal cusp"})
@@ -95,8 +144,11 @@ def test_the_file_alone_gives_the_scale(priya: Person, opened: Case, tmp_path: P
     assert told["measured"]["lines"][0]["length_mm"]["value"] == pytest.approx(ROOT.length_mm, abs=0.1)
 
 
-def test_a_spacing_that_cannot_be_is_said_and_a_known_object_helps(priya: Person, opened: Case) -> None:
-    image = sent(priya, opened, written(intra_oral(ImagerPixelSpacing=[0, 0])))
+def test_a_spacing_that_cannot_be_is_said_and_a_known_object_helps(priya: Person, opened: Case, tmp_path: Path) -> None:
+    told = pydicom.dcmread(DRAWN.dicom(tmp_path / "drawn.dcm"))
+    told.ImagerPixelSpacing = [0, 0]
+    del told.PixelSpacing
+    image = sent(priya, opened, written(told))
     listed = client(priya).get(at(opened, image.pk, "/markings")).json()
     assert (listed["scale"]["state"], listed["scale"]["rests_on"]) == ("uncalibrated", "refused")
     given = marks()

@@ -1,7 +1,7 @@
 """Marks that tell how large the image was shown at their touch: how often the stated intervals hold.
 
-From one pixel off to twenty. Canals are drawn with known lengths and bends; slips by chance, 1.5 pixels of the screen as
-the row has it.
+From one pixel off to twenty. Canals are drawn with known lengths and bends; slips by chance, 1.5 pixels of the screen
+as the row has it.
 """
 
 from __future__ import annotations
@@ -127,7 +127,7 @@ def bend_of(places_mm: Marks, leaves: int, off_px: float) -> Bend:
 
 
 def test_a_double_bend_is_measured_bend_by_bend() -> None:
-    """By construction: 6 mm over 50° to the right, then 9 mm over 40° to the left; Schneider's angle is half of each."""
+    """By construction: 6 mm over 50° to the right, then 9 mm over 40° to the left; Schneider's angles are half."""
     places, leaves = canal(10, (6, 50), (9, -40), step=0.8)
     bend = bend_of(places, leaves, 1)
     assert bend.shape is BendShape.DOUBLE

@@ -1710,20 +1710,25 @@ export interface components {
              */
             supervisor: string;
         };
-        /** @description How the canal bends on this image. */
+        /** @description How the canal bends on this image. Of a double bend radius, arc and middle are those of the tightest. */
         Bend: {
             /** @description Between the tangents at both ends of the arc. */
             arc_deg: number | null;
             arc_mm: number | null;
             /** @description From the reference point to where the canal leaves its axis, along it. */
             begins_mm: number | null;
+            /** @description Each of a double bend, from the orifice on; empty for any other. */
+            bends: components["schemas"]["OneBend"][];
+            /** @description What is wrong with it and what to do; empty for a single bend. */
+            caution: string;
             /** @description What each published scheme calls Schneider's angle. */
             classes: components["schemas"]["CurveClass"][];
             /** @description From the canal's end to the middle of its bend, along it. */
             middle_from_end_mm: number | null;
-            /** @description None: straight, or no scale. */
+            /** @description None: straight, no scale, or the marks do not tell one bend from the other. */
             radius_mm: components["schemas"]["Between"] | null;
             schneider_deg: components["schemas"]["Between"];
+            shape: components["schemas"]["BendShape"];
         };
         BendInSpaceGivenRequest: {
             /**
@@ -1767,6 +1772,13 @@ export interface components {
             /** Format: uuid */
             second_image: string;
         };
+        /**
+         * @description * `one`: To one side.
+         *     * `double`: To one side and then to the other.
+         *     * `unclear`: To both sides, or it may be: the marks do not tell one bend from the other.
+         * @enum {string}
+         */
+        BendShape: "one" | "double" | "unclear";
         BendsInSpaceShown: {
             results: components["schemas"]["BendInSpaceShown"][];
         };
@@ -2021,7 +2033,7 @@ export interface components {
              * @default []
              */
             places_mm?: number[];
-            points: components["schemas"]["Pixel"][];
+            points: components["schemas"]["PixelRequest"][];
             /** @default  */
             reference_point?: string;
             /**
@@ -2038,7 +2050,7 @@ export interface components {
              * @description Tip of an instrument that stands in the canal.
              * @default null
              */
-            tip?: components["schemas"]["Pixel"] | null;
+            tip?: components["schemas"]["PixelRequest"] | null;
         };
         CanalList: {
             results: components["schemas"]["CanalShown"][];
@@ -3056,7 +3068,7 @@ export interface components {
             /** @description Goes before what the file says. */
             known: components["schemas"]["KnownObject"] | null;
             lines: components["schemas"]["CanalLine"][];
-            /** @description One standard deviation of a mark; None: as the figures have it. */
+            /** @description One standard deviation of a mark that does not tell its zoom; None: as the figures have it. */
             tapped_within_px: number | null;
         };
         /** @description What was marked on one image. */
@@ -3067,10 +3079,10 @@ export interface components {
              * @description Goes before what the file says.
              * @default null
              */
-            known?: components["schemas"]["KnownObject"] | null;
+            known?: components["schemas"]["KnownObjectRequest"] | null;
             lines: components["schemas"]["CanalLineRequest"][];
             /**
-             * @description One standard deviation of a mark; None: as the figures have it.
+             * @description One standard deviation of a mark that does not tell its zoom; None: as the figures have it.
              * @default null
              */
             tapped_within_px?: number | null;
@@ -3460,6 +3472,14 @@ export interface components {
             points: components["schemas"]["Pixel"][];
             what: components["schemas"]["KnownObjectWhatEnum"];
         };
+        /** @description Something of known length on the image. */
+        KnownObjectRequest: {
+            /** @description An instrument from its stop to its tip; a ruler between two lines; a ball across. */
+            length_mm: number;
+            /** @description Marks along it, both ends at least: an instrument in a bent canal is bent. */
+            points: components["schemas"]["PixelRequest"][];
+            what: components["schemas"]["KnownObjectWhatEnum"];
+        };
         /** @enum {string} */
         KnownObjectWhatEnum: "instrument" | "ruler" | "ball";
         /**
@@ -3668,6 +3688,8 @@ export interface components {
         Measured: {
             lines: components["schemas"]["LineMeasured"][];
             scale: components["schemas"]["Scale"];
+            /** @description What the intervals rest on: the zoom at every touch, or what was assumed; empty where nobody had asked yet. */
+            touch_says: string;
         };
         /** @description Marks on one image, in pixels, with what is known of its scale. */
         MeasureRequest: {
@@ -3790,6 +3812,15 @@ export interface components {
             master_cone: string | null;
             rests: components["schemas"]["Rest"][];
             volumes: components["schemas"]["Volumes"];
+        };
+        /** @description One of the bends of a canal that bends to both sides. */
+        OneBend: {
+            arc_deg: number;
+            arc_mm: number;
+            middle_from_end_mm: number;
+            radius_mm: components["schemas"]["Between"];
+            /** @description From the way the canal runs where this bend begins to where it ends: half the arc's. */
+            schneider_deg: number;
         };
         /** @description The licensed clinician who is in the room for this visit. */
         OnSiteTold: {
@@ -4021,6 +4052,22 @@ export interface components {
         };
         /** @description A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant. */
         Pixel: {
+            /**
+             * @description How many pixels of the screen one of the image was wide when the mark was set or last moved; how far a finger is
+             *     off follows from it. None: not told.
+             */
+            screen_px_per_px: number | null;
+            x_px: number;
+            y_px: number;
+        };
+        /** @description A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant. */
+        PixelRequest: {
+            /**
+             * @description How many pixels of the screen one of the image was wide when the mark was set or last moved; how far a finger is
+             *     off follows from it. None: not told.
+             * @default null
+             */
+            screen_px_per_px?: number | null;
             x_px: number;
             y_px: number;
         };
