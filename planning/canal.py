@@ -37,6 +37,8 @@ class Canal:
     """Of the canal before anything has been in it; None where they are not known."""
     held: tuple[Caution, ...] = ()
     """The cautions that keep steps of this canal closed."""
+    unfinished: tuple[str, ...] = ()
+    """Canals that share its way and cannot come to be filled, as things stand."""
 
     @property
     def input(self) -> CanalInput:

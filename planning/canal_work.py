@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from planning import irrigation, mid_course, phases, profile, run_sheet
+from planning import irrigation, joined, mid_course, phases, profile, run_sheet
 from planning.begun import Begun
 from planning.canal import Canal
 from planning.depth import belief, contact_depth, samples
@@ -118,9 +118,11 @@ def written(
         last = End(id=run_sheet.PLAN_AGAIN, outcome="plan_again", say=withheld[0].says)
     else:
         last = End(id=run_sheet.FINISHED, outcome="finished", say="Finished: complete the record.")
+    every = phases_of(canal.given)
     if begun is None:
-        return run_sheet.finish(sheet, open_phases, last)
-    return mid_course.finish(sheet, phases_of(canal.given), open_phases, last, begun, canal.length.working_length_mm)
+        return joined.waiting(run_sheet.finish(sheet, open_phases, last), canal, every)
+    made = mid_course.finish(sheet, every, open_phases, last, begun, canal.length.working_length_mm)
+    return joined.waiting(made, canal, every)
 
 
 def _looped(every: Sequence[Phase]) -> set[str]:

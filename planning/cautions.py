@@ -24,6 +24,7 @@ class Withholds(StrEnum):
     """All that follows the hold point for length."""
     PAST_GLIDE_PATH = "past_glide_path"
     SHAPING = "shaping"
+    FILLING = "filling"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

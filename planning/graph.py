@@ -48,6 +48,25 @@ class ShorterThan:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WaitsFor:
+    """Another canal has to stand so far on before the step is done."""
+
+    canal: str
+    phases: tuple[str, ...]
+    """It stands in one of these, or is finished."""
+    nodes: tuple[str, ...] = ()
+    """Or at one of these steps."""
+    says: str
+    """Why, in one sentence."""
+
+    def met_by(self, node: Node) -> bool:
+        """Whether it is, where that canal's walk stands at `node`."""
+        if isinstance(node, End):
+            return node.outcome == "finished"
+        return node.phase in self.phases or node.id in self.nodes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Do:
     """One step for the hand, the eye or the supervisor."""
 
@@ -66,6 +85,8 @@ class Do:
     needle_at_most_um: int | None = None
     say: str = ""
     """One sentence: what to do and why."""
+    waits_for: tuple[WaitsFor, ...] = ()
+    """Canals that join this one; all of them have to have come so far."""
     kind: Literal["do"] = "do"
 
 

@@ -6,13 +6,16 @@ from dataclasses import dataclass
 
 from planning.cautions import caution, override_of
 from planning.errors import CanalsDoNotFit, ChoiceNotPossible, JunctionBeyondCanal
-from planning.plan_input import CanalInput, Pattern, PlanInput, RootInput
+from planning.plan_input import CanalInput, Finding, Pattern, PlanInput, RootInput
 from planning.plan_value import Caution
 from planning.quantities import mm, stop_um, um
 from planning.readings import Length
 
 JOINING = frozenset({Pattern.JOIN, Pattern.DIVIDE_AND_JOIN})
 """Patterns that end in one canal. One that divides again keeps two lengths past the join."""
+
+SHARING = JOINING | {Pattern.JOIN_AND_DIVIDE, Pattern.DIVIDE}
+"""Patterns in which canals share part of their way: what fills one of them may close the other."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +53,18 @@ def refuse_unfit_roots(given: PlanInput) -> None:
 
 def root_of(given: PlanInput, canal: CanalInput) -> RootInput | None:
     return next((root for root in given.roots if root.name == canal.root), None)
+
+
+def shares_with(given: PlanInput, canal: CanalInput) -> tuple[str, ...]:
+    """The canals that share part of its way; one that was searched for and not found is none."""
+    root = root_of(given, canal)
+    if root is None or root.pattern not in SHARING or canal.finding is Finding.SEARCHED_NOT_FOUND:
+        return ()
+    return tuple(
+        one.name
+        for one in given.canals
+        if one.root == root.name and one.name != canal.name and one.finding is not Finding.SEARCHED_NOT_FOUND
+    )
 
 
 def join_of(given: PlanInput, number: int, length: Length) -> Join | None:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from planning import caution_rules, difficulty_rules, layout, selection, tray
+from planning import caution_rules, difficulty_rules, joined, layout, selection, tray
 from planning.at_the_chair import at_the_chair
 from planning.bounds import refuse_thresholds, refuse_too_much
 from planning.canal import Canal, known, tooth_of
 from planning.canal_plan import Planned, plan_canal
+from planning.canal_work import phases_of
 from planning.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
 from planning.errors import InstrumentTooShort, PlanningError
 from planning.graph import Do
@@ -44,13 +45,13 @@ def plan(given: PlanInput) -> Plan:
     warned = [*caution_rules.tooth_cautions(given, tooth, figures), *difficulty_rules.cautions(given, difficulty)]
     found = overridden(given, warned)
     shut = withholding(found)
-    canals, planned = [], []
+    canals: list[Canal] = []
     for number in range(len(given.canals)):
         canal, own = _canal(given, number, tooth, shut, selected, figures)
-        worked, later = _planned(canal, selected, figures)
-        found += [*own, *later]
         canals.append(canal)
-        planned.append(worked)
+        found += own
+    planned, later = _together(canals, selected, figures)
+    found += later
     found += caution_rules.worn_cautions(given, planned)
     found += unused_overrides(given, found)
     made = _assembled(given, tooth, canals, planned, found, figures)
@@ -72,15 +73,49 @@ def _canal(
     return replace(canal, held=(*shut, *withholding(found))), found
 
 
+def _together(
+    canals: Sequence[Canal], selected: selection.Selection, figures: Figures
+) -> tuple[list[Planned], list[Caution]]:
+    """The plans of all canals, with what those that join keep closed for each other, and what is warned of for it."""
+    closed, joint = _joined(canals)
+    each = [_planned(canal, selected, figures) for canal in closed]
+    planned, found = [one for one, _ in each], [one for _, later in each for one in later]
+    if not withholding(found):
+        return planned, [*joint, *found]
+    # What is known of a canal only once it is planned may keep closed what joins it.
+    held = [replace(c, held=(*c.held, *withholding(later))) for c, (_, later) in zip(canals, each, strict=True)]
+    again, joint_now = _joined(held)
+    for number, canal in enumerate(again):
+        if {one.code for one in canal.held} - {one.code for one in (*closed[number].held, *each[number][1])}:
+            planned[number] = _planned(canal, selected, figures)[0]
+    return planned, [*joint_now, *found]
+
+
 def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[Planned, list[Caution]]:
     """The canal's plan and what it warns of; what that keeps closed is left out of its order of work."""
     planned = plan_canal(canal, selected, figures)
     found = overridden(canal.given, caution_rules.work_cautions(canal, planned, figures))
-    held = withholding(found)
+    held = [one for one in withholding(found) if one not in canal.held]
     if held:
         planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
     reasons = whys(canal, planned.plan, canal.size_asked.tooth_iso, figures)
     return replace(planned, plan=replace(planned.plan, why=reasons)), found
+
+
+def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
+    """The canals with what those that join them keep closed, and what is warned of for it."""
+    given = canals[0].given
+    every = phases_of(given)
+    own = {name: overridden(given, found) for name, found in joined.cautions(canals, every).items()}
+    closed = [
+        replace(
+            canal,
+            held=(*canal.held, *withholding(own[canal.input.name])),
+            unfinished=joined.unfinished(canal, canals, every),
+        )
+        for canal in canals
+    ]
+    return closed, [one for found in own.values() for one in found]
 
 
 def _refuse_unusable_technique(given: PlanInput) -> None:

@@ -107,7 +107,7 @@ def _sizes(phase: Phase, technique: Technique) -> Iterator[tuple[tuple[str, ...]
 # --- phases in their order -----------------------------------------------------------------------------------------
 
 
-def _cuts(phase: Phase) -> bool:
+def cuts(phase: Phase) -> bool:
     """Goes further than exploring to the estimate."""
     return phase.kind in CUTS and not phase.to_estimate
 
@@ -137,7 +137,7 @@ def _gauges_flared(before: Sequence[PhaseKind]) -> bool:
 
 
 def _unsafe(here: Sequence[tuple[int, Phase]]) -> Iterator[tuple[int, str]]:
-    cutting = [place for place, (_, phase) in enumerate(here) if _cuts(phase)]
+    cutting = [place for place, (_, phase) in enumerate(here) if cuts(phase)]
     if not cutting:
         return
     first, last = cutting[0], cutting[-1]
@@ -156,6 +156,6 @@ def _unrinsed(phases: Sequence[Phase]) -> bool:
     for phase in reversed(phases):
         if phase.kind is PhaseKind.RINSE:
             return False
-        if _cuts(phase):
+        if cuts(phase):
             return True
     return False

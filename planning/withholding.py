@@ -8,7 +8,7 @@ from planning.cautions import Withholds, catalogue
 from planning.plan_value import Caution, Withheld
 from planning.techniques import Phase, PhaseKind
 
-JUDGED_WHOLE = frozenset({Withholds.CANAL, Withholds.SHAPING})
+JUDGED_WHOLE = frozenset({Withholds.CANAL, Withholds.SHAPING, Withholds.FILLING})
 """A supervisor decides on these, and has to see what the work would be."""
 
 
@@ -45,9 +45,13 @@ def _goes_on(phase: Phase) -> bool:
     return phase.kind not in (PhaseKind.SIGN_OFF, PhaseKind.TO_LENGTH)
 
 
-def _shapes(phase: Phase) -> bool:
+def shapes(phase: Phase) -> bool:
     """Enlarges the canal: hand sizes up to the final one do, a glide path does not."""
     return _goes_on(phase) or (_works(phase) and phase.to_size is None)
+
+
+def fills(phase: Phase) -> bool:
+    return phase.kind is PhaseKind.FILL
 
 
 CLOSED: Mapping[Withholds, Callable[[Phase], bool]] = {
@@ -55,7 +59,8 @@ CLOSED: Mapping[Withholds, Callable[[Phase], bool]] = {
     Withholds.CANAL: _anything,
     Withholds.AFTER_LENGTH: _works,
     Withholds.PAST_GLIDE_PATH: _goes_on,
-    Withholds.SHAPING: _shapes,
+    Withholds.SHAPING: shapes,
+    Withholds.FILLING: fills,
 }
 """The first phase of which this holds is closed, with all that follow it."""
 

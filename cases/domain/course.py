@@ -18,7 +18,7 @@ from cases.domain.taken_over import TakenOver
 from cases.domain.undone import taken_back
 from cases.domain.visit import Missing, Visit
 from cases.domain.who_tells import OF_WORK
-from planning.graph import Action, Do, End, Exit, RunSheet
+from planning.graph import Action, Do, End, Exit, RunSheet, WaitsFor
 from planning.techniques import Setting
 from planning.walk import StepRefused, Walk
 
@@ -56,6 +56,8 @@ class CanalState(StrEnum):
     """Waits for a new version: a length was taken, something came late, or the plan no longer fits."""
     TO_CHECK = "to_check"
     """Not found as it was left at the last visit: nothing engine-driven enters it."""
+    WAITS = "waits"
+    """Waits for a canal that it joins to come so far."""
     FINISHED = "finished"
 
 
@@ -79,6 +81,19 @@ class CanalCourse:
     """The event by which the student asked for a supervisor's word; none once it was given."""
     coming: str | None = None
     """The event by which a supervisor said that they come."""
+    every: Mapping[str, CanalCourse] = field(default_factory=dict, repr=False)
+    """All canals of the tooth."""
+
+    @property
+    def waits_for(self) -> tuple[WaitsFor, ...]:
+        """What the present step waits for in other canals."""
+        node = self.walk.node
+        if isinstance(node, End):
+            return ()
+        return tuple(one for one in node.waits_for if not self._met(one))
+
+    def _met(self, one: WaitsFor) -> bool:
+        return one.canal in self.every and one.met_by(self.every[one.canal].walk.node)
 
     @property
     def state(self) -> CanalState:
@@ -91,6 +106,8 @@ class CanalCourse:
             return CanalState.TO_PLAN
         if isinstance(node, End):
             return CanalState.FINISHED if node.outcome == "finished" else CanalState.TO_PLAN
+        if self.waits_for:
+            return CanalState.WAITS
         return CanalState.HOLD_POINT if node.action is Action.SIGN_OFF else CanalState.OPEN
 
 
@@ -150,7 +167,10 @@ def fold(plans: Mapping[str, Sheets], events: Iterable[Happened], *, setting: Se
 
 
 def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
-    return {name: CanalCourse(Walk(sheet)) for name, sheet in sheets.items()}
+    canals = {name: CanalCourse(Walk(sheet)) for name, sheet in sheets.items()}
+    for canal in canals.values():
+        canal.every = canals
+    return canals
 
 
 # --- one event ---------------------------------------------------------------------------------------------------
@@ -229,7 +249,7 @@ def _step(course: Course, event: Happened) -> OutOfCourse | None:
     node = canal.walk.node
     if node.id != event.node:
         return OutOfCourse.OTHER_STEP
-    if canal.state is CanalState.HOLD_POINT:
+    if canal.state in (CanalState.HOLD_POINT, CanalState.WAITS):
         return OutOfCourse.WITHHELD
     stop = canal.walk.stop_um()
     if why := _leave(canal, event):

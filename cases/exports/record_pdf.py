@@ -29,6 +29,7 @@ STATE = {
     CanalState.PAST_STOP: "past its stop",
     CanalState.TO_PLAN: "to be planned",
     CanalState.TO_CHECK: "to be checked",
+    CanalState.WAITS: "waits for a canal that it joins",
     CanalState.FINISHED: "finished",
 }
 _ENDED = {CautionEnd.STANDS: "stands", CautionEnd.LET_PASS: "let pass", CautionEnd.GONE: "gone in a later version"}

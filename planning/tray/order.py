@@ -7,7 +7,7 @@ fewer changes serves every canal in its own order (`planning.supersequence` says
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from planning.graph import Action, Do, RunSheet
@@ -23,18 +23,27 @@ class Course:
     sections: tuple[tuple[tuple[str, str], ...], ...]
     shares: bool
     """Whether its instruments may be passed to and from other canals."""
+    first: str = ""
+    """The canal that is prepared before this one is, where it joins one."""
+    waits_at: int = 0
+    """The section from which on it waits for that."""
 
 
 def course(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> Course:
     """Worked instruments only: recapitulating, gauging, needles and cones are no change of instrument."""
     sections: list[list[tuple[str, str]]] = [[]]
+    first, waits_at = "", 0
     for id_ in path:
         node = sheet.nodes[id_]
         if isinstance(node, Do) and node.action is Action.SIGN_OFF:
             sections.append([])
         elif isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument:
+            if node.waits_for and not first:
+                sections.append([])
+                first, waits_at = node.waits_for[0].canal, len(sections) - 1
             sections[-1].append((node.phase, node.instrument))
-    return Course(canal=sheet.canal, sections=tuple(tuple(_once(s)) for s in sections), shares=shares)
+    each = tuple(tuple(_once(section)) for section in sections)
+    return Course(canal=sheet.canal, sections=each, shares=shares, first=first, waits_at=waits_at)
 
 
 def shared(courses: Sequence[Course]) -> TrayOrder:
@@ -43,22 +52,42 @@ def shared(courses: Sequence[Course]) -> TrayOrder:
     Where that takes more changes than one canal at a time does, it is one canal at a time: an instrument that stays
     in the hand over a hold point saves a change there. Raises TooMuchWork for lists that no technique gives.
     """
-    together = [course for course in courses if course.shares]
+    by_name = {course.canal: course for course in courses}
+    # One that waits for a canal comes after it on its own where that one does.
+    sharing = {c.canal for c in courses if c.shares and (not c.first or by_name[c.first].shares)}
+    together = [_after_its_main(course, by_name) for course in courses if course.canal in sharing]
     steps: list[TrayStep] = []
     for number in range(max((len(c.sections) for c in together), default=0)):
         steps += _merge({c.canal: c.sections[number] for c in together if number < len(c.sections)})
-    alone = one_at_a_time([course for course in courses if not course.shares])
+    alone = one_at_a_time([course for course in courses if course.canal not in sharing])
     return min(_order([*steps, *alone.steps]), one_at_a_time(courses), key=lambda order: order.changes)
 
 
 def one_at_a_time(courses: Sequence[Course]) -> TrayOrder:
-    """Each canal from start to end before the next."""
+    """Each canal from start to end before the next, one that waits for another right after it."""
+    names = {course.canal for course in courses}
+    in_order = [
+        course
+        for main in courses
+        if main.first not in names
+        for course in (main, *(one for one in courses if one.first == main.canal))
+    ]
     return _order(
         TrayStep(phase=phase, instrument=instrument, canals=(one.canal,))
-        for one in courses
+        for one in in_order
         for section in one.sections
         for phase, instrument in section
     )
+
+
+def _after_its_main(course: Course, by_name: Mapping[str, Course]) -> Course:
+    """The course put off from where it waits, until its main canal's last instrument was used."""
+    if not course.first:
+        return course
+    used = [number for number, section in enumerate(by_name[course.first].sections) if section]
+    off = max(0, max(used, default=-1) + 1 - course.waits_at)
+    here = course.waits_at
+    return replace(course, sections=(*course.sections[:here], *((),) * off, *course.sections[here:]))
 
 
 def _order(steps: Sequence[TrayStep] | Iterator[TrayStep]) -> TrayOrder:

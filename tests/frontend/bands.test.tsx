@@ -14,7 +14,14 @@ const STOP_UM = 18_500
 function step(id: string, instrument: string, to: string): Do {
   const nothing = { stop_um: STOP_UM, shorter_than: null, hold_point: null, irrigant: null, volume_ml: null }
   const exits = { reached: to, short: to }
-  const more = { phase: 'p', target: 'to_resistance', needle_at_most_um: null, say: '', kind: 'do' } as const
+  const more = {
+    phase: 'p',
+    target: 'to_resistance',
+    needle_at_most_um: null,
+    say: '',
+    waits_for: [] as never[],
+    kind: 'do',
+  } as const
   return { id, action: 'instrument', instrument, exits, ...nothing, ...more }
 }
 

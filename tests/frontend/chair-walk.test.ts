@@ -3,7 +3,7 @@ import { instrumentsOf, toLookAt } from '@/walk/instruments'
 import { givenIn, irrigantAt, irrigantsOf } from '@/walk/irrigants'
 import { placeOf } from '@/walk/place'
 import { nextAtTray } from '@/walk/tray'
-import { chairAfter, HAND, left, ROTARY } from './sample-work'
+import { chairAfter, HAND, joinedCanals, left, ROTARY } from './sample-work'
 
 // Expected values are counted by hand on the sample's steps: shape, rinse, small, edta, again.
 const DONE_IN_MB = [left('shape', 'short', { depth_um: 12000 }), left('rinse', 'done'), left('small', 'reached')]
@@ -40,6 +40,14 @@ describe('next at the tray', () => {
     expect(next(DONE_IN_MB)).toEqual({ canal: 'DB', instrument: ROTARY }))
   test('done in both, back to the first', () =>
     expect(next([...DONE_IN_MB, ...DONE_IN_MB.map((event) => ({ ...event, canal: 'DB' }))])?.canal).toBe('MB'))
+  test('a canal that waits for one that joins it is passed over until that one has come so far', () => {
+    const joined = (events: Parameters<typeof chairAfter>[0]) => {
+      const { plan, course } = chairAfter(events, { canals: joinedCanals() }).chair
+      return nextAtTray(plan.tray, plan.canals, course.canals)
+    }
+    expect(joined(DONE_IN_MB)?.canal).toBe('MB')
+    expect(joined([...DONE_IN_MB, left('edta', 'done')])?.canal).toBe('DB')
+  })
   test('a canal that stands still is passed over', () =>
     expect(next([...DONE_IN_MB, { kind: 'pause', canal: 'DB' }])?.canal).toBe('MB'))
 })

@@ -18,6 +18,7 @@ function step(id: string, over: Partial<Do> = {}): Do {
     volume_ml: null,
     needle_at_most_um: null,
     say: '',
+    waits_for: [],
     ...over,
   }
 }

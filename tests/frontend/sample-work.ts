@@ -24,6 +24,7 @@ function step(id: string, action: Do['action'], exits: Do['exits'], over: Partia
     volume_ml: null,
     needle_at_most_um: null,
     say: '',
+    waits_for: [],
     kind: 'do',
     ...over,
   }
@@ -180,3 +181,17 @@ export const left = (node: string, exit: string, more: object = {}, canal = 'MB'
   node,
   body: { exit, ...more },
 })
+
+const WAITS = { canal: 'MB', phases: [], nodes: ['again'], says: 'MB goes to the common end: it is prepared first.' }
+
+/** DB is not worked before MB has come to its last step. */
+export function joinedCanals(): Plan['canals'] {
+  return chairPlan().canals.map((one) => {
+    const { shape } = one.run_sheet.nodes
+    if (one.canal !== 'DB' || shape?.kind !== 'do') return one
+    return {
+      ...one,
+      run_sheet: { ...one.run_sheet, nodes: { ...one.run_sheet.nodes, shape: { ...shape, waits_for: [WAITS] } } },
+    }
+  })
+}

@@ -2167,9 +2167,10 @@ export interface components {
          *     * `past_stop`: An instrument went past its stop and why has not been answered.
          *     * `to_plan`: Waits for a new version: a length was taken, something came late, or the plan no longer fits.
          *     * `to_check`: Not found as it was left at the last visit: nothing engine-driven enters it.
+         *     * `waits`: Waits for a canal that it joins to come so far.
          * @enum {string}
          */
-        CanalState: "open" | "not_released" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "finished";
+        CanalState: "open" | "not_released" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "waits" | "finished";
         CanalVolume: {
             /** @description Empty where the entry named none. */
             canal: string;
@@ -2672,6 +2673,8 @@ export interface components {
             stop_um: number | null;
             target: components["schemas"]["Target"] | null;
             volume_ml: number | null;
+            /** @description Canals that join this one; all of them have to have come so far. */
+            waits_for: components["schemas"]["WaitsFor"][];
         };
         EmergencyShown: {
             /**
@@ -5671,6 +5674,16 @@ export interface components {
             version: string;
             /** @description Seconds it has waited. */
             waiting_s: number;
+        };
+        /** @description Another canal has to stand so far on before the step is done. */
+        WaitsFor: {
+            canal: string;
+            /** @description Or at one of these steps. */
+            nodes: string[];
+            /** @description It stands in one of these, or is finished. */
+            phases: string[];
+            /** @description Why, in one sentence. */
+            says: string;
         };
         /** @description The thinnest wall, measured on this tooth. */
         WallInput: {

@@ -62,6 +62,7 @@ export type SizeOption = Schemas['SizeOption']
 export type SizeReason = Schemas['SizeReason']
 export type Ask = Schemas['Ask']
 export type Ending = Schemas['End']
+export type WaitsFor = Schemas['WaitsFor']
 export type RunSheet = Schemas['RunSheet']
 
 export type VersionListed = Schemas['VersionListed']

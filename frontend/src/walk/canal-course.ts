@@ -1,10 +1,10 @@
-import type { RunSheet } from '@/api/shapes'
+import type { RunSheet, WaitsFor } from '@/api/shapes'
 import type { Happened } from './happened'
 import type { Missing } from './visit'
 import { Walk } from './walk'
 
 export type Held = 'paused' | 'past_stop' | 'to_check'
-export type CanalState = Held | 'to_plan' | 'open' | 'not_released' | 'hold_point' | 'finished'
+export type CanalState = Held | 'to_plan' | 'open' | 'not_released' | 'hold_point' | 'waits' | 'finished'
 
 /** Why an event moves nothing. It is kept and shown all the same: a clinical fact is never refused. */
 export type OutOfCourse =
@@ -34,8 +34,22 @@ export class CanalCourse {
   /** The event by which a supervisor said that they come. */
   coming: string | null = null
 
-  constructor(sheet: RunSheet) {
+  constructor(
+    sheet: RunSheet,
+    /** All canals of the tooth. */
+    private readonly every: () => Readonly<Record<string, CanalCourse>>,
+  ) {
     this.walk = new Walk(sheet)
+  }
+
+  /** What the present step waits for in other canals. */
+  get waitsFor(): readonly WaitsFor[] {
+    return this.unmet(this.walk.waitsFor)
+  }
+
+  /** Of what a step waits for, all that has not come so far. */
+  unmet(waits: readonly WaitsFor[]): readonly WaitsFor[] {
+    return waits.filter((one) => !this.every()[one.canal]?.walk.meets(one))
   }
 
   get state(): CanalState {
@@ -44,6 +58,7 @@ export class CanalCourse {
     if (this.held) return this.held
     if (this.toPlan) return 'to_plan'
     if (node.kind === 'end') return node.outcome === 'finished' ? 'finished' : 'to_plan'
+    if (this.waitsFor.length > 0) return 'waits'
     return node.action === 'sign_off' ? 'hold_point' : 'open'
   }
 }

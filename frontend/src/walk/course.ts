@@ -180,7 +180,7 @@ export class Course {
     if (event.notChecked === 'depth') return 'not_checked'
     if (canal.held || canal.toPlan || !canal.released) return 'withheld'
     if (walk.at !== event.node) return 'other_step'
-    if (canal.state === 'hold_point') return 'withheld'
+    if (canal.state === 'hold_point' || canal.state === 'waits') return 'withheld'
     const stop = walk.stop()
     const depth = depthOf(event)
     if (!leave(canal, String(event.body.exit), depth)) return 'no_such_exit'
@@ -243,7 +243,10 @@ export class Course {
 }
 
 function begun(sheets: Sheets): Record<string, CanalCourse> {
-  return byName(Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet)]))
+  const canals: Record<string, CanalCourse> = byName(
+    Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet, () => canals)]),
+  )
+  return canals
 }
 
 export function depthOf(event: Happened): number | null {

@@ -1,5 +1,6 @@
 import type { CanalPlan, TrayOrder } from '@/api/shapes'
 import type { CanalCourse } from './course'
+import { waitsOf } from './walk'
 
 /** What the order at the tray takes up next: an instrument and the canal it goes into. */
 export interface Next {
@@ -36,7 +37,8 @@ export function nextAtTray(
 }
 
 /** The instrument at the present step or the next one on the expected way, and for the how manieth time it is taken up. */
-function instrumentAhead({ walk }: CanalCourse, path: readonly string[]) {
+function instrumentAhead(course: CanalCourse, path: readonly string[]) {
+  const { walk } = course
   const made = walk.left.filter(({ node }) => node === walk.at).length
   const start = path.flatMap((id, i) => (id === walk.at ? [i] : []))
   const from = start[Math.min(made, start.length - 1)] ?? path.length
@@ -44,6 +46,7 @@ function instrumentAhead({ walk }: CanalCourse, path: readonly string[]) {
     const node = walk.sheet.nodes[id]
     // What follows a supervisor's word is not taken up before it.
     if (node?.kind === 'end' || (node?.kind === 'do' && node.action === 'sign_off')) return undefined
+    if (course.unmet(waitsOf(node)).length > 0) return undefined
     if (node?.kind === 'do' && node.action === 'instrument' && node.instrument) {
       const { phase, instrument } = node
       const before = walk.left.filter((one) => {

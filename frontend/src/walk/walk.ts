@@ -1,4 +1,4 @@
-import type { Ask, Do, Ending, RunSheet } from '@/api/shapes'
+import type { Ask, Do, Ending, RunSheet, WaitsFor } from '@/api/shapes'
 
 /** The app is older than the run sheet: it must be brought up to date before work goes on. */
 export class TooNew extends Error {}
@@ -43,6 +43,18 @@ export class Walk {
     if (!node.shorter_than) return node.stop_um
     const last = this.depths.get(node.shorter_than.node)?.at(-1)
     return last == null ? node.stop_um : Math.min(node.stop_um, last - node.shorter_than.less_um)
+  }
+
+  /** What the present step waits for in other canals, met or not; none in plans of before. */
+  get waitsFor(): readonly WaitsFor[] {
+    return waitsOf(this.node)
+  }
+
+  /** Whether the canal stands so far on that another one need not wait for it. */
+  meets({ phases, nodes }: WaitsFor): boolean {
+    const { node } = this
+    if (node.kind === 'end') return node.outcome === 'finished'
+    return phases.includes(node.phase) || (nodes ?? []).includes(node.id)
   }
 
   /** Where an instrument last stopped at this step; null where it was not there or no depth was given. */
@@ -117,4 +129,9 @@ export class Walk {
     const [before = null, now = null] = depths.slice(-2)
     return before === null || now === null || now - before >= least
   }
+}
+
+/** What a step waits for in other canals. */
+export function waitsOf(node: Do | Ask | Ending | undefined): readonly WaitsFor[] {
+  return node?.kind === 'do' ? (node.waits_for ?? []) : []
 }

@@ -10,6 +10,7 @@ export const chair = {
     state: {
       open: 'open',
       hold_point: 'waits',
+      waits: 'not its turn yet',
       not_released: 'not released',
       paused: 'paused',
       past_stop: 'past the stop',

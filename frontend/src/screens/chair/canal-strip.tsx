@@ -9,6 +9,7 @@ import { useNow } from './use-now'
 const SIGNS: Record<CanalState, SignName> = {
   open: 'draft',
   hold_point: 'waiting',
+  waits: 'waiting',
   not_released: 'returned',
   paused: 'stop',
   past_stop: 'caution',

@@ -28,7 +28,7 @@ interface Props {
 /** The one step of a canal that is due: what, with which instrument, to which stop, and what that rests on. */
 export function NowCard({ chair, canal, course, children }: Props) {
   const { node } = course.walk
-  if (course.held || course.toPlan || !course.released || node.kind === 'end')
+  if (course.held || course.toPlan || !course.released || course.state === 'waits' || node.kind === 'end')
     return (
       <>
         <Withheld chair={chair} canal={canal.canal} course={course} />

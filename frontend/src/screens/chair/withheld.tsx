@@ -10,7 +10,11 @@ import { adviceIn } from './at-hand'
 import { FirstSteps } from './first-steps'
 import { PlanAgain } from './plan-again'
 
-const SIGNS: Partial<Record<CanalState, SignName>> = { finished: 'approved', not_released: 'returned' }
+const SIGNS: Partial<Record<CanalState, SignName>> = {
+  finished: 'approved',
+  not_released: 'returned',
+  waits: 'waiting',
+}
 
 type Cause = keyof typeof words.chair.causes
 
@@ -24,6 +28,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
     finished: words.chair.finished,
     open: '',
     hold_point: '',
+    waits: course.waitsFor.map(({ says }) => says).join(' '),
     not_released: notReleasedSays(chair, canal),
   }[course.state]
   const answer = (cause: Cause) => void chair.record(canal, '', { kind: 'answer', asks: course.askedBy ?? '', cause })
