@@ -200,6 +200,8 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("no-gain", passes((12, 13.5, 15, 16), (12, 13.5, 15, 16)), passes((12, 13.5, 15, 16), (12, 13.5, 15.5, 16))),
     ("past-the-stop", felt(("glide-path/15-02", 20.0)), felt(("glide-path/15-02", 19.5))),
     ("past-the-junction", felt(("glide-path/15-02", 16.5), number=1), felt(("glide-path/10-02", 16.0), number=1)),
+    ("main-canal-first", molar(canals=(canal("MB1", "MB"), *four_canals()[1:])), molar()),
+    ("joined-canal-unfinished", molar(canals=four_canals(junction=None)), molar()),
     ("override-unused", molar(overrides=(Override(code="apex-wide", canal="P", reason="seen"),)), molar()),
 ]
 

@@ -10,7 +10,7 @@ from typing import Any
 from cases.domain.course import CanalCourse, CanalState, Course, Happened, Sheets, fold
 from cases.domain.events import EventKind, NotChecked
 from cases.domain.visit import CHECK, RENEW
-from planning.graph import Do, Exit
+from planning.graph import Action, Do, Exit, Target
 from planning.techniques import Setting
 
 STUDENT, SUPERVISORS = "student", ("vale", "ward")
@@ -131,6 +131,8 @@ def _step(drawn: Drawn, course: Course) -> Told:
     if canal is None or not isinstance(node, Do):
         return name, "no-such-step", {"exit": "done"}
     hoped_for = next((exit_ for exit_ in HOPED_FOR if exit_ in node.exits), None)
+    if node.action is Action.GAUGE and node.target is Target.TO_RESISTANCE:
+        hoped_for = Exit.SHORT  # the first to bind: one that goes to length is too small for it
     if hoped_for and not drawn.chance(drawn.luck.not_hoped_for):
         return name, node.id, {"exit": str(hoped_for)}
     exits = [*sorted(node.exits), *sorted(node.exits), "sideways"]
