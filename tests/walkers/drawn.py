@@ -10,8 +10,9 @@ from typing import Any
 from cases.domain.course import CanalCourse, CanalState, Course, Happened, Sheets, fold
 from cases.domain.events import EventKind, NotChecked
 from cases.domain.visit import CHECK, RENEW
-from planning.graph import Action, Do, Exit, Target
+from planning.graph import Action, Do, Exit
 from planning.techniques import Setting
+from planning.walk import expected_exit
 
 STUDENT, SUPERVISORS = "student", ("vale", "ward")
 NO_CANAL = "constructor"
@@ -131,8 +132,8 @@ def _step(drawn: Drawn, course: Course) -> Told:
     if canal is None or not isinstance(node, Do):
         return name, "no-such-step", {"exit": "done"}
     hoped_for = next((exit_ for exit_ in HOPED_FOR if exit_ in node.exits), None)
-    if node.action is Action.GAUGE and node.target is Target.TO_RESISTANCE:
-        hoped_for = Exit.SHORT  # the first to bind: one that goes to length is too small for it
+    if node.action is Action.GAUGE:
+        hoped_for = expected_exit(node)  # of some is hoped that they stay short
     if hoped_for and not drawn.chance(drawn.luck.not_hoped_for):
         return name, node.id, {"exit": str(hoped_for)}
     exits = [*sorted(node.exits), *sorted(node.exits), "sideways"]
@@ -147,7 +148,8 @@ def _depth(drawn: Drawn, canal: CanalCourse, node: Do) -> dict[str, Any]:
 
 
 def _sign_off(drawn: Drawn, course: Course) -> Told:
-    exit_ = drawn.dice.choice(["approved", "approved", "returned"])
+    as_hoped = not drawn.chance(drawn.luck.not_hoped_for)
+    exit_ = "approved" if as_hoped else drawn.dice.choice(["approved", "approved", "returned"])
     due = course.visit.words_due
     if due and drawn.chance(0.5):
         return "", drawn.dice.choice([*due, CHECK, RENEW]), {"exit": exit_}
