@@ -8,7 +8,7 @@ import { NowCard } from '@/screens/chair/now-card'
 import { endContact, startContact } from '@/store/contact-time'
 import { setHand } from '@/store/hand'
 import { signedIn } from './people'
-import { chairAfter, HAND, joinedCanals, left, NOON, ROTARY } from './sample-work'
+import { chairAfter, HAND, left, NOON, ROTARY } from './sample-work'
 
 type Events = Parameters<typeof chairAfter>[0]
 
@@ -38,18 +38,6 @@ beforeEach(() => {
   signedIn('ines')
 })
 afterEach(() => vi.useRealTimers())
-
-describe('a canal that joins another', () => {
-  test('says what it waits for, and nothing can be answered', () => {
-    at(WORKED, 'DB', { canals: joinedCanals() })
-    expect(screen.getByText('MB goes to the common end: it is prepared first.')).toBeTruthy()
-    expect(screen.queryByRole('slider')).toBeNull()
-  })
-  test('is worked once the other has come so far', () => {
-    at([...WORKED, left('edta', 'done')], 'DB', { canals: joinedCanals() })
-    expect(screen.queryByText('MB goes to the common end: it is prepared first.')).toBeNull()
-  })
-})
 
 describe('a depth', () => {
   test('is empty until it is touched, and nothing can be answered with it', () => {
