@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+import atexit
 import os
 import shutil
 import subprocess
 import sys
 import tempfile
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import contextmanager
+from contextlib import ExitStack
 from difflib import unified_diff
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 
 import browser
@@ -71,8 +72,7 @@ def openapi() -> None:
 
 def sqlite() -> None:
     build.install_packages(PHOTOGRAPHS)
-    with _sqlite() as settings:
-        _pytest(settings, EVERY_CORE)
+    _pytest(_sqlite(), EVERY_CORE)
 
 
 def whole() -> None:
@@ -82,25 +82,24 @@ def whole() -> None:
 
 def postgresql() -> None:
     build.install_packages(PHOTOGRAPHS)
-    with _postgresql() as settings:
-        _pytest(settings, [*EVERY_CORE, *WITH_DATABASE])
+    _pytest(_postgresql(), [*EVERY_CORE, *WITH_DATABASE])
 
 
 def any_request() -> None:
     """Requests drawn from the API's description, on both databases side by side."""
-    with _sqlite() as one, _postgresql() as other, ThreadPoolExecutor() as pool:
+    with ThreadPoolExecutor() as pool:
         fuzz = partial(_pytest, what=("tests/any_request",), judge=True, at_once=True)
-        list(pool.map(fuzz, (one, other)))
+        list(pool.map(fuzz, (_sqlite(), _postgresql())))
 
 
 def faults() -> None:
     """Many devices on a bad line and a server that is killed, on both databases."""
     build.install_packages(build.FRONTEND)
-    with tempfile.TemporaryDirectory() as folder, postgres.throw_away() as url:
-        databases = ({"DATABASE_URL": f"sqlite:///{folder}/faults.sqlite3"}, {"DATABASE_URL": url})
-        with ThreadPoolExecutor() as pool:
-            drive = partial(_pytest, what=("--capture=no", "tests/faults"), at_once=True)
-            list(pool.map(drive, databases))
+    with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor() as pool:
+        file = shutil.copy(_sqlite()["MIGRATED"], f"{folder}/faults.sqlite3")
+        other = postgres.another(_postgresql()["DATABASE_URL"], "faults", of="migrated")
+        drive = partial(_pytest, what=("--capture=no", "tests/faults"), at_once=True)
+        list(pool.map(drive, ({"DATABASE_URL": f"sqlite:///{file}"}, {"DATABASE_URL": other})))
 
 
 def web() -> None:
@@ -136,20 +135,25 @@ PARTS: dict[str, Callable[[], None]] = {
 FURTHER: dict[str, Callable[[], None]] = {part.__name__: part for part in (whole, double_taps)}
 
 
-@contextmanager
-def _sqlite() -> Iterator[dict[str, str]]:
-    """Settings for tests that begin with copies of a database that was migrated once."""
-    with tempfile.TemporaryDirectory() as folder:
-        file = f"{folder}/migrated.sqlite3"
-        _migrate(f"sqlite:///{file}")
-        yield {"DATABASE_URL": "sqlite://:memory:", "MIGRATED": file}
+# Gone when the run ends.
+_kept = ExitStack()
+atexit.register(_kept.close)
 
 
-@contextmanager
-def _postgresql() -> Iterator[dict[str, str]]:
-    with postgres.throw_away() as url:
-        _migrate(postgres.another(url, "migrated"))
-        yield {"DATABASE_URL": url, "MIGRATED": "migrated"}
+@cache
+def _sqlite() -> dict[str, str]:
+    """Settings for tests that begin with copies of a database that was migrated once, for all parts of a run."""
+    file = f"{_kept.enter_context(tempfile.TemporaryDirectory())}/migrated.sqlite3"
+    _migrate(f"sqlite:///{file}")
+    return {"DATABASE_URL": "sqlite://:memory:", "MIGRATED": file}
+
+
+@cache
+def _postgresql() -> dict[str, str]:
+    """The same of PostgreSQL."""
+    url = _kept.enter_context(postgres.throw_away())
+    _migrate(postgres.another(url, "migrated"))
+    return {"DATABASE_URL": url, "MIGRATED": "migrated"}
 
 
 def _migrate(url: str) -> None:

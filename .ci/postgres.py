@@ -77,11 +77,11 @@ def throw_away() -> Iterator[str]:
         shutil.rmtree(home, ignore_errors=True)
 
 
-def another(url: str, name: str) -> str:
-    """The URL of a further, empty database of the same server."""
+def another(url: str, name: str, of: str = "template1") -> str:
+    """The URL of a further database of the same server: empty, or a copy `of` one that nobody uses."""
     socket, _, _ = url.removeprefix("postgres://tests@/").rpartition("/")
     with psycopg.connect(host=socket, user="tests", dbname="postgres", autocommit=True) as server:
-        server.execute(sql.SQL("CREATE DATABASE {}").format(sql.Identifier(name)))
+        server.execute(sql.SQL("CREATE DATABASE {} TEMPLATE {}").format(sql.Identifier(name), sql.Identifier(of)))
     return f"postgres://tests@/{socket}/{name}"
 
 

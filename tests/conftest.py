@@ -11,6 +11,7 @@ import pytest
 from django.db.backends.base.base import BaseDatabaseWrapper
 from django.db.backends.signals import connection_created
 from hypothesis import HealthCheck, settings
+from whitenoise.middleware import WhiteNoiseMiddleware
 
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "frontend.server.settings")
 
@@ -28,6 +29,21 @@ django_settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHash
 # Images of tests stay in memory.
 django_settings.STORAGES["images"] = {"BACKEND": "django.core.files.storage.InMemoryStorage"}
 
+# Every client of a test builds the middleware anew. What the installed packages bring to be served is looked up once.
+look_up = WhiteNoiseMiddleware.add_files_from_finders
+looked_up: dict[str, Any] = {}
+
+
+def look_up_once(served: WhiteNoiseMiddleware) -> None:
+    if not looked_up:
+        own, served.files = served.files, {}
+        look_up(served)
+        looked_up.update(served.files)
+        served.files = own
+    served.files.update(looked_up)
+
+
+WhiteNoiseMiddleware.add_files_from_finders = look_up_once
 
 # A database that was migrated from nothing: each process of the tests begins with a copy. Without one it migrates.
 MIGRATED = os.environ.get("MIGRATED", "")
