@@ -40,6 +40,21 @@ class PlanChanges:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CanalGiven:
+    canal: str
+    changes: tuple[Change, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GivenChanges:
+    """What went in otherwise than into a version, before a plan is made of it; the most dangerous first."""
+
+    from_number: int
+    tooth: tuple[Change, ...]
+    canals: tuple[CanalGiven, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Planned:
     """A version as it is compared."""
 
@@ -75,6 +90,14 @@ def told_of_given(before: PlanInput, after: PlanInput) -> dict[str | None, list[
         if change is not None:
             found.setdefault(canal, []).append(change)
     return found
+
+
+def given_changes(from_number: int, before: PlanInput, after: PlanInput) -> GivenChanges:
+    """The same of what a plan would be made from."""
+    found = {canal: tuple(sorted(changes, key=_danger)) for canal, changes in told_of_given(before, after).items()}
+    canals = (CanalGiven(canal=canal, changes=changes) for canal, changes in found.items() if canal is not None)
+    by_danger = sorted(canals, key=lambda each: _danger(each.changes[0]))
+    return GivenChanges(from_number=from_number, tooth=found.get(None, ()), canals=tuple(by_danger))
 
 
 DANGER = tuple(Bears)

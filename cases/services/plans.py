@@ -8,10 +8,11 @@ from uuid import UUID
 from django.db import transaction
 from django.utils import timezone
 
-from cases.domain.errors import ChangedSince, EmptyPlan, PlanStale, ReasonMissing
+from cases.domain.changes import GivenChanges, given_changes
+from cases.domain.errors import ChangedSince, EmptyPlan, NotHere, PlanStale, ReasonMissing
 from cases.domain.plan_life import PlanState, Verb, after
 from cases.domain.who_may import May
-from cases.models import Case, Person, ToothPlanVersion
+from cases.models import Case, Person, ToothPlanVersion, values
 from cases.services import replan, sent, versions
 from cases.services.doer import guard
 from cases.services.locking import locked
@@ -29,6 +30,16 @@ def preview(*, actor: Person, case: Case, asked: Asked) -> Plan:
     """The plan as it would be; nothing is stored. Raises NotAllowed, NotUsable and what the planner refuses."""
     guard(May.PLAN, actor, case)
     return plan(snapshot(case, asked, samples=SAMPLES, begun=replan.begun(case)))
+
+
+def preview_changes(*, actor: Person, case: Case, asked: Asked, against: int) -> GivenChanges:
+    """What would go in otherwise than into a version; no plan is made. Raises NotAllowed, NotHere, NotUsable."""
+    guard(May.PLAN, actor, case)
+    version = case.versions.filter(number=against).first()
+    if version is None:
+        raise NotHere(what=f"version {against}")
+    given = snapshot(case, asked, samples=SAMPLES, begun=replan.begun(case))
+    return given_changes(against, values.given(version), given)
 
 
 @transaction.atomic

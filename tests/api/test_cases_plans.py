@@ -60,6 +60,23 @@ def test_what_was_gauged_measured_and_kept_shapes_the_plan(molar: Case, priya: P
     assert mb1["obturation"]["master_cone"] == "40/.04"
 
 
+def test_what_goes_in_otherwise_is_told_before_a_plan_is_made(molar: Case, priya: Person, body: dict[str, Any]) -> None:
+    """A bend, a measured wall and a first binder: none of them may hide behind outcomes that did not move."""
+    browser = client(priya)
+    number = browser.post(at(molar, "plan-versions"), body, format="json").json()["number"]
+    asks = {**body, "against": number}
+    told = browser.post(at(molar, "preview/changes"), asks, format="json").json()
+    assert told == {"from_number": number, "tooth": [], "canals": []}
+    facts = {"curvature_deg": 24, "first_binder_size": 25, "wall": {"thickness_mm": 0.9, "from_end_mm": 8.0}}
+    browser.patch(f"{API}/canals/{canal_of(molar, 'MB1').pk}", facts, format="json")
+    told = browser.post(at(molar, "preview/changes"), asks, format="json").json()
+    (of_canal,) = told["canals"]
+    labels = {change["label"]: (change["before"], change["after"]) for change in of_canal["changes"]}
+    assert of_canal["canal"] == "MB1"
+    assert labels.keys() >= {"curvature", "first binder", "thinnest wall"}
+    problem(browser.post(at(molar, "preview/changes"), {**asks, "against": 9}, format="json"), 404, "not-found")
+
+
 def test_without_a_junction_the_joining_canal_has_no_shaping(
     programme: Programme, priya: Person, body: dict[str, Any]
 ) -> None:

@@ -181,6 +181,25 @@ def test_who_may(priya: Person, tom: Person, vale: Person, rosa: Person, strange
     assert "#/why" in problem(strike(priya, opened, id_, {"why": "mistyped"}), 400, "not-understood")
 
 
+def test_the_list_has_a_tag_that_changes_with_what_it_says(priya: Person, opened: Case) -> None:
+    """RFC 9110, 13.1.2: 304 where nothing has changed."""
+    id_ = stored(priya, opened)
+    first = client(priya).get(at(opened))
+    again = client(priya).get(at(opened), headers={"If-None-Match": first["ETag"]})
+    assert (again.status_code, again.content) == (304, b"")
+    tags = [first["ETag"]]
+    for change in (
+        lambda: stored(priya, opened),
+        lambda: move(priya, opened, id_, "P"),
+        lambda: strike(priya, opened, id_),
+    ):
+        change()
+        answer = client(priya).get(at(opened), headers={"If-None-Match": tags[-1]})
+        assert answer.status_code == 200
+        tags.append(answer["ETag"])
+    assert len(set(tags)) == len(tags)
+
+
 # --- at the chair, and in the record ---
 
 

@@ -83,6 +83,18 @@ describe('images of a hold point', () => {
     expect(screen.getByText('Image still on the phone')).toBeDefined()
   })
 
+  test('of the whole case come of themselves, also one that this phone has never heard of', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval', 'performance'] })
+    const images: ImageShown[] = []
+    serve(() => ({ body: { room: ROOM, marking: { interval_share: 0.95, reach: 1.96 }, images } }))
+    render(<ImagesOf caseId={CASE} />)
+    await vi.advanceTimersByTimeAsync(100)
+    images.push(image('of another'))
+    await vi.advanceTimersByTimeAsync(10_500)
+    vi.useRealTimers()
+    expect(await screen.findByRole('button', { name: /^Open MB: length/ })).toBeDefined()
+  })
+
   test('that were removed say why and by whom', async () => {
     const removal = { removed_for: 'names_somebody', removed_by: { id: 'v', name: 'Vale' } } as const
     served(image('one', { state: 'removed', ...removal, removed_at: '2026-03-05T15:00:00Z' }))

@@ -17,8 +17,8 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api import bytes as sent_bytes
-from cases.api.base import View, answer, me
-from cases.api.etags import tag
+from cases.api.base import View, answer, me, not_modified
+from cases.api.etags import IF_NONE_MATCH, tag
 from cases.api.fields import Strict, Text, Value
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import NotHere
@@ -30,6 +30,7 @@ from cases.queries import images as found
 from cases.queries import seen
 from cases.services import image_files, images
 from cases.services.images import Announced
+from planning.encoding import digest
 from planning.radiograph import MarkFigures
 
 TAGS = ["images"]
@@ -139,11 +140,16 @@ class ImagesView(View):
         operation_id="images_list",
         tags=TAGS,
         summary="Every image of the case, and the room that is left",
-        description="An image that an event names and that is not listed is still where it was taken.",
-        responses=ImagesShown,
+        description="An image that an event names and that is not listed is still where it was taken. ETag: changes "
+        "with whatever is answered.",
+        parameters=[IF_NONE_MATCH],
+        responses={200: ImagesShown, 304: None},
     )
     def get(self, request: Request, case_id: UUID) -> Response:
-        return answer(ImagesShown, found.of_case(seen.case(me(request), case_id)))
+        shown = answer(ImagesShown, found.of_case(seen.case(me(request), case_id)))
+        etag = digest(repr(shown.data))
+        shown["ETag"] = tag(etag)
+        return not_modified(request, etag) or shown
 
     @extend_schema(
         operation_id="images_create",

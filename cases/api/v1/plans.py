@@ -17,7 +17,7 @@ from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
 from cases.domain.acknowledged import Named
-from cases.domain.changes import PlanChanges
+from cases.domain.changes import GivenChanges, PlanChanges
 from cases.domain.errors import NotUsable
 from cases.domain.plan_life import Decision
 from cases.queries import plans as found
@@ -111,6 +111,26 @@ class PreviewView(View):
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
         return Response(encode(plans.preview(actor=me(request), case=case, asked=_asked(given(AskedGiven, request)))))
+
+
+class PreviewChangesGiven(AskedGiven):
+    against = Value(int, help_text="Number of the version to compare with.")
+
+
+class PreviewChangesView(View):
+    @extend_schema(
+        operation_id="case_preview_changes",
+        tags=TAGS,
+        summary="What would go into the plan otherwise than into a version",
+        description="Every field of it, each with what it bears on; no plan is made.",
+        request=PreviewChangesGiven,
+        responses=serializer_of(GivenChanges),
+    )
+    def post(self, request: Request, case_id: UUID) -> Response:
+        case = seen.case(me(request), case_id)
+        read = given(PreviewChangesGiven, request)
+        found = plans.preview_changes(actor=me(request), case=case, asked=_asked(read), against=read["against"])
+        return Response(encode(found))
 
 
 class VersionsView(View):

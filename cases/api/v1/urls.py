@@ -45,6 +45,7 @@ urlpatterns = [
     path("cases/<uuid:case_id>/canals", canals.CanalsView.as_view()),
     path("cases/<uuid:case_id>/roots/<str:name>", canals.RootView.as_view()),
     path("cases/<uuid:case_id>/preview", plans.PreviewView.as_view()),
+    path("cases/<uuid:case_id>/preview/changes", plans.PreviewChangesView.as_view()),
     path("cases/<uuid:case_id>/bench-sign-offs", bench.BenchSignOffsView.as_view()),
     path("cases/<uuid:case_id>/events", treatment.EventsView.as_view()),
     path("cases/<uuid:case_id>/record", record.RecordView.as_view()),

@@ -95,6 +95,13 @@ export const listTechniques = (programme: string) =>
 export const previewPlan = (id: string, body: S.Asked) =>
   told(http.POST('/api/v1/cases/{case_id}/preview', { ...ofCase(id), body }), { canals: 'list' })
 
+/** What would go in otherwise than into the version of that number. */
+export const previewChanges = (id: string, body: S.Asked, against: number) =>
+  told(http.POST('/api/v1/cases/{case_id}/preview/changes', { ...ofCase(id), body: { ...body, against } }), {
+    tooth: 'list',
+    canals: 'list',
+  })
+
 export const listVersions = (id: string) => told(http.GET('/api/v1/cases/{case_id}/plan-versions', ofCase(id)), LISTED)
 
 export const proposePlan = (id: string, body: S.Asked & { id: string }) =>

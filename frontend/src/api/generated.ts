@@ -282,7 +282,7 @@ export interface paths {
         };
         /**
          * Every image of the case, and the room that is left
-         * @description An image that an event names and that is not listed is still where it was taken.
+         * @description An image that an event names and that is not listed is still where it was taken. ETag: changes with whatever is answered.
          */
         get: operations["images_list"];
         put?: never;
@@ -567,6 +567,26 @@ export interface paths {
          * @description Nothing is stored. Change one choice and see what else moves.
          */
         post: operations["case_preview"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/cases/{case_id}/preview/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * What would go into the plan otherwise than into a version
+         * @description Every field of it, each with what it bears on; no plan is made.
+         */
+        post: operations["case_preview_changes"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1869,6 +1889,10 @@ export interface components {
             state: components["schemas"]["CanalState"];
             stop_um: number | null;
         };
+        CanalGiven: {
+            canal: string;
+            changes: components["schemas"]["Change"][];
+        };
         CanalGivenRequest: {
             /**
              * Format: double
@@ -3017,6 +3041,12 @@ export interface components {
              * @enum {string}
              */
             kind: "give_back";
+        };
+        /** @description What went in otherwise than into a version, before a plan is made of it; the most dangerous first. */
+        GivenChanges: {
+            canals: components["schemas"]["CanalGiven"][];
+            from_number: number;
+            tooth: components["schemas"]["Change"][];
         };
         /** @enum {string} */
         GroupEnum: "patient" | "diagnosis" | "tooth" | "additional";
@@ -4263,6 +4293,15 @@ export interface components {
             share: number | null;
             source: string;
             year: number | null;
+        };
+        PreviewChangesGivenRequest: {
+            /** @description Number of the version to compare with. */
+            against: number;
+            choices: components["schemas"]["ChoicesRequest"];
+            /** Format: uuid */
+            kit: string;
+            /** @description Key of a technique of the programme's list. */
+            technique: string;
         };
         /** @description Problem details (RFC 9457). */
         Problem: {
@@ -6526,7 +6565,10 @@ export interface operations {
     images_list: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last: 304 where nothing has changed. */
+                "If-None-Match"?: string;
+            };
             path: {
                 case_id: string;
             };
@@ -6541,6 +6583,13 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["ImagesShown"];
                 };
+            };
+            /** @description No response body */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {
@@ -7183,6 +7232,40 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Plan"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    case_preview_changes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PreviewChangesGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["GivenChanges"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

@@ -2,7 +2,7 @@ import { type Signal, signal } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
-import type { Asked, CaseShown, Plan, VersionListed, VersionShown } from '@/api/shapes'
+import type { Asked, CaseShown, GivenChanges, Plan, VersionListed, VersionShown } from '@/api/shapes'
 import { refreshCase } from './cases'
 import { read, write } from './database'
 import { refresh } from './kept'
@@ -33,6 +33,8 @@ export interface Preview {
   readonly plan?: Plan
   /** What the plan on the screen was computed from. */
   readonly asked?: Asked
+  /** What went in otherwise than into the version it is compared with. */
+  readonly given?: GivenChanges | undefined
   /** `computing` and `offline`: the figures are those of the choices before. */
   readonly state: 'none' | 'computing' | 'computed' | 'offline' | 'refused'
   readonly problem?: Refused
@@ -46,17 +48,18 @@ const PAUSE_MS = 250 // between one tap on a stepper and the next
 export function usePreview(
   of: CaseShown | undefined,
   asked: Asked | undefined,
+  against?: number,
 ): Preview & { readonly again: () => void } {
   const id = of?.id
   const preview = useMemo(() => signal<Preview>({ state: 'none' }), [id])
   const [tries, setTries] = useState(0)
   const again = () => setTries((n) => n + 1)
-  const key = asked && of ? JSON.stringify([of.revision, asked, tries]) : undefined
+  const key = asked && of ? JSON.stringify([of.revision, asked, against, tries]) : undefined
   useEffect(() => {
     if (!id || !asked) return
     const turn = { over: false }
     preview.value = { ...preview.value, state: 'computing' }
-    const timer = setTimeout(() => void compute(preview, id, asked, turn), preview.value.plan ? PAUSE_MS : 0)
+    const timer = setTimeout(() => void compute(preview, id, asked, against, turn), preview.value.plan ? PAUSE_MS : 0)
     return () => {
       turn.over = true
       clearTimeout(timer)
@@ -75,11 +78,21 @@ export function usePreview(
   return { ...preview.value, again }
 }
 
-async function compute(preview: Signal<Preview>, id: string, asked: Asked, turn: { over: boolean }): Promise<void> {
+async function compute(
+  preview: Signal<Preview>,
+  id: string,
+  asked: Asked,
+  against: number | undefined,
+  turn: { over: boolean },
+): Promise<void> {
   const name = `preview of ${id}`
   try {
-    const plan = await calls.previewPlan(id, asked)
-    if (!turn.over) preview.value = { plan, asked, state: 'computed' }
+    // An older server knows the second of them not; the plan is shown all the same.
+    const [plan, given] = await Promise.all([
+      calls.previewPlan(id, asked),
+      against === undefined ? undefined : calls.previewChanges(id, asked, against).catch(() => undefined),
+    ])
+    if (!turn.over) preview.value = { plan, asked, given, state: 'computed' }
     await write('kept', personId(), name, { plan, asked }).catch(() => undefined)
   } catch (error) {
     if (turn.over) return

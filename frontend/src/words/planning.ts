@@ -12,6 +12,7 @@ export const planning = {
     tray: 'Tray',
   },
   planning: {
+    wentIn: 'What it is made from',
     title: (iso: string) => `Plan for tooth ${iso}`,
     under: (alias: string, technique: string | undefined, setting: string | undefined) =>
       [alias, technique?.toLowerCase(), setting?.toLowerCase()].filter(Boolean).join(', '),

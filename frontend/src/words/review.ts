@@ -91,6 +91,7 @@ export const review = {
     reason: 'Why the work may go on',
     hint: 'It stands with this caution in the plan and in the record.',
     go: 'Let it pass, with this reason',
+    keep: 'Not now',
     by: (name: string, at: string) => `Let pass by ${name}, ${at}.`,
     next: 'This plan was made before that: the student makes it again, and what is withheld opens.',
     back: 'Take it back',

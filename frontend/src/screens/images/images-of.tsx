@@ -16,6 +16,7 @@ interface Props {
 }
 
 const SECONDS_3 = 3000 // an image that comes in is seen by who waits for it
+const SECONDS_10 = 10_000
 
 /** Images in a row, each opening in the viewer; one that is not here says where it is, or who removed it. */
 export function ImagesOf({ caseId, ids }: Props) {
@@ -27,11 +28,9 @@ export function ImagesOf({ caseId, ids }: Props) {
   const meant = ids ?? [...new Set([...all, ...here, ...thrown].map((image) => image.id))]
   const byId = <T extends { id: string }>(images: readonly T[], id: string) => images.find((image) => image.id === id)
   const gone = (id: string) => byId(all, id)?.state === 'removed' || byId(thrown, id) !== undefined
-  usePolling(
-    meant.some((id) => ['awaited', undefined].includes(byId(all, id)?.state)),
-    found,
-    SECONDS_3,
-  )
+  const coming = meant.some((id) => ['awaited', undefined].includes(byId(all, id)?.state))
+  // Of the case's whole list others may add what this phone has never heard of; unchanged it is a few bytes.
+  usePolling(coming || ids === undefined, found, coming ? SECONDS_3 : SECONDS_10)
   if (meant.length === 0) return null
   return (
     <>

@@ -8,6 +8,7 @@ import { askForApproval, type Preview, withdraw } from '@/store/plans'
 import { useSending } from '@/store/sending'
 import { words } from '@/words/en'
 import { reasonFor, withoutReason } from './asked'
+import { GivenIn, givenIn, numberOf } from './given-in'
 
 interface Props {
   of: CaseShown
@@ -27,10 +28,12 @@ export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, o
   const [open, setOpen] = useState(false)
   const [sending, run] = useSending()
   const { state, stale } = of.standing
-  const waiting = state === 'waiting' && !stale && changes.length === 0
+  const given = givenIn(preview, last)
+  const many = changes.length + numberOf(given)
+  const waiting = state === 'waiting' && !stale && many === 0
   const computed = preview.state === 'computed'
   // Choices that wait for the connection may yet change the plan.
-  const settled = state === 'approved' && changes.length === 0 && (computed || !chosen)
+  const settled = state === 'approved' && many === 0 && (computed || !chosen)
   const [unexplained, setUnexplained] = useState<readonly CanalPlan[]>([])
   const ask = () => {
     if (!asked) return
@@ -45,20 +48,19 @@ export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, o
   const back = () => void run(async () => last && withdraw(last))
   return (
     <>
-      {changes.length > 0 && (
+      {many > 0 && (
         <button type="button" class="change-strip" aria-expanded={open} onClick={() => setOpen(!open)}>
-          <b>{words.planning.changes(changes.length, last?.number)}</b>
+          <b>{words.planning.changes(many, last?.number)}</b>
           <span class="small">{open ? words.planning.hide : words.planning.show}</span>
         </button>
       )}
-      {open && changes.length > 0 && (
+      {open && many > 0 && (
         <div class="change-list">
-          <DifferenceView changes={changes} />
+          {changes.length > 0 && <DifferenceView changes={changes} />}
+          {given && numberOf(given) > 0 && <GivenIn of={given} />}
         </div>
       )}
-      {state === 'approved' && changes.length > 0 && (
-        <p class="small strong">{words.planning.voids(last?.number ?? 0)}</p>
-      )}
+      {state === 'approved' && many > 0 && <p class="small strong">{words.planning.voids(last?.number ?? 0)}</p>}
       {unexplained.map(({ canal, final_size, size_range: { least, most } }) => (
         <TextField
           key={canal}

@@ -75,7 +75,7 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
   const draft = useDraft<Fields>(`plan of ${of.id}`, () => empty())
   const [picked, setPicked] = useState(of.canals[0]?.name)
   const asked = draft.fields.value.asked ?? firstAsked(last, kits, techniques)
-  const preview = usePreview(of, draft.ready.value ? asked : undefined)
+  const preview = usePreview(of, draft.ready.value ? asked : undefined, last?.number)
   // With no connection the figures are those of the last version, and said to be.
   const plan = preview.plan ?? (preview.state === 'offline' ? last?.plan : undefined)
   const now = basisOf(of, last)

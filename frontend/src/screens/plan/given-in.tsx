@@ -1,0 +1,41 @@
+import type { GivenChanges, VersionShown } from '@/api/shapes'
+import type { Preview } from '@/store/plans'
+import { words } from '@/words/en'
+import { ChangeList } from '../review/change-list'
+
+/** Told with what comes out of a plan already, by the same name. */
+const TOLD = ['kit', 'technique', 'irrigant']
+
+/** What went in otherwise than into the version that stands, without what is told already or only says how far the work is. */
+export function givenIn(preview: Preview, last: VersionShown | undefined): GivenChanges | undefined {
+  const { given } = preview
+  if (!given || given.from_number !== last?.number) return undefined
+  const shown = (changes: GivenChanges['tooth']) =>
+    changes.filter(({ what, bears_on }) => bears_on !== 'progress' && !TOLD.includes(what))
+  const canals = given.canals.map((one) => ({ ...one, changes: shown(one.changes) }))
+  return { ...given, tooth: shown(given.tooth), canals: canals.filter((one) => one.changes.length > 0) }
+}
+
+export const numberOf = (given: GivenChanges | undefined): number =>
+  given ? given.tooth.length + given.canals.reduce((sum, { changes }) => sum + changes.length, 0) : 0
+
+/** What went in, canal by canal, the most dangerous first. */
+export function GivenIn({ of: { tooth, canals } }: { of: GivenChanges }) {
+  return (
+    <section class="stack close" aria-label={words.planning.wentIn}>
+      <h3>{words.planning.wentIn}</h3>
+      {canals.map(({ canal, changes }) => (
+        <section key={canal} aria-label={canal}>
+          <h4 class="difference-of">{canal}</h4>
+          <ChangeList changes={changes} came={[]} went={[]} />
+        </section>
+      ))}
+      {tooth.length > 0 && (
+        <section aria-label={words.difference.tooth}>
+          <h4 class="difference-of">{words.difference.tooth}</h4>
+          <ChangeList changes={tooth} came={[]} went={[]} />
+        </section>
+      )}
+    </section>
+  )
+}
