@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from planning import tables
+from planning.bounded import within
 from planning.depth.samples import MOST_SAMPLES
 from planning.errors import ChoiceNotPossible, TooMuchWork
 from planning.instruments import sizes
@@ -67,6 +68,18 @@ def refuse_too_much(given: PlanInput) -> None:
     for what, count, most, at in counted:
         if count > most:
             raise TooMuchWork(reason=f"{count} {what} are more than the {most} that one request may have.", at=at)
+    _refuse_too_many_pairs(len(given.canals), len(given.kit.instruments))
+
+
+def _refuse_too_many_pairs(canals: int, instruments: int) -> None:
+    """Each alone may be within its bound, and their product more work than one request may ask for."""
+    most = within("instruments_by_canals").most
+    if canals * instruments > most:
+        reason = (
+            f"{instruments} instruments in {canals} canals are more than one request may have: at most {most:g} when "
+            "the one number is multiplied by the other. Leave out instruments that no canal needs."
+        )
+        raise TooMuchWork(reason=reason, at=("kit", "instruments"))
 
 
 FARTHEST = 3  # times larger or smaller than the published figure: less than a slip of the decimal point

@@ -7,13 +7,15 @@ from dataclasses import replace
 import pytest
 
 from planning import canal_work
+from planning.bounded import within
+from planning.bounds import refuse_too_much
 from planning.depth import belief
 from planning.depth.belief import Work
 from planning.depth.samples import MOST_SAMPLES, MOST_WORK
 from planning.errors import TooMuchWork
 from planning.plan import plan
 from planning.plan_input import Felt, PlanInput, WidthInput
-from tests.planning.given import molar
+from tests.planning.given import molar, rotary
 
 # Up and down: corners that no instrument smooths away.
 ZIGZAG = tuple(WidthInput(from_end_mm=0.4 * n, narrow_mm=0.15 + 0.02 * n + 0.03 * (n % 2)) for n in range(40))
@@ -84,3 +86,26 @@ def test_recorded_depths_get_more_samples_as_far_as_the_work_allows(monkeypatch:
     assert all(20 < count < 80 for count in drawn())
     monkeypatch.setattr(canal_work, "MOST_WORK", 1)
     assert drawn() == {20}
+
+
+def test_canals_times_instruments_is_bounded_by_a_row() -> None:
+    """Eight canals and 120 instruments are each within their bound; a row says how many pairs one request may have."""
+    most = int(within("instruments_by_canals").most)
+    given = molar()
+    spare = [rotary(size, taper) for size in (15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 70, 80) for taper in range(2, 14)]
+    known = {one.key: one for one in (*given.kit.instruments, *spare)}
+    instruments = tuple(known.values())[:120]
+    alone = next(one for one in given.canals if one.name == "DB")
+    canals = tuple(replace(alone, name=f"C{number}", root=f"R{number}") for number in range(8))
+
+    def asked(canals_many: int, instruments_many: int) -> PlanInput:
+        kit = replace(given.kit, instruments=instruments[:instruments_many])
+        choices = replace(given.choices, canals=())
+        return replace(given, canals=canals[:canals_many], roots=(), kit=kit, choices=choices, samples=1)
+
+    refuse_too_much(asked(4, most // 4))
+    refuse_too_much(asked(8, most // 8))
+    for many in ((5, 120), (8, most // 8 + 1)):
+        with pytest.raises(TooMuchWork, match="Leave out instruments") as refusal:
+            plan(asked(*many))
+        assert refusal.value.pointer == ("kit", "instruments")
