@@ -1,0 +1,81 @@
+"""Every two numbers of a plan that tell the same agree, over plans drawn at random. They answer to each other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+
+from planning.encoding import encode
+from planning.plan import plan
+from planning.plan_input import PlanInput
+from tests.planning.claims import Json, claims, disagreements
+from tests.planning.given import block, molar
+from tests.planning.test_properties import inputs, over_plans, planned
+
+
+@over_plans
+@given(inputs())
+def test_the_same_is_told_the_same_wherever_it_is_told(given_: PlanInput) -> None:
+    assert disagreements(claims(encode(planned(replace(given_, samples=2))))) == {}
+
+
+@pytest.mark.parametrize("given_", [molar(), block()], ids=["the check molar", "a block"])
+def test_the_same_of_the_check_cases(given_: PlanInput) -> None:
+    found = list(claims(encode(plan(replace(given_, samples=2)))))
+    assert disagreements(iter(found)) == {}
+    # Each quantity is told somewhere, or nothing was compared.
+    told = {quantity for (quantity, _), _, _ in found}
+    assert told >= {
+        "stop",
+        "needle no deeper than",
+        "insertions expected",
+        "final size",
+        "times that an instrument is taken up",
+    }
+
+
+def _stop(told: Json) -> None:
+    told["stop_table"][0]["stops"][0]["stop_mm"] += 0.5
+
+
+def _size(told: Json) -> None:
+    told["canals"][0]["final_size"] += 5
+
+
+def _needle(told: Json) -> None:
+    for now in told["canals"][0]["needle"]["now"]:
+        now["at_most_mm"] += 0.5
+
+
+def _length(told: Json) -> None:
+    told["canals"][2]["length"]["stop_mm"] -= 0.5
+
+
+def _junction(told: Json) -> None:
+    told["canals"][1]["junction_mm"] -= 0.5
+
+
+def _path(told: Json) -> None:
+    told["canals"][0]["expectation"]["steps"].pop()
+
+
+def _tray(told: Json) -> None:
+    told["tray"]["changes"] += 1
+
+
+def _laid_out(told: Json) -> None:
+    told["tray_list"][0]["canals"].pop()
+
+
+def _irrigant(told: Json) -> None:
+    told["canals"][0]["irrigants"][0]["volume_ml"] += 1
+
+
+@pytest.mark.parametrize("breaks", [_stop, _size, _needle, _length, _junction, _path, _tray, _laid_out, _irrigant])
+def test_one_number_that_is_told_otherwise_is_found(breaks: Callable[[Json], None]) -> None:
+    told = encode(plan(replace(molar(), samples=2)))
+    breaks(told)
+    assert len(disagreements(claims(told))) == 1
