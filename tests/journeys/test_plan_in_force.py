@@ -90,6 +90,8 @@ def test_a_plan_that_is_on_its_way_to_the_phone_leaves_nothing_of_the_older_one_
         timeout=WORD_MS
     )
     expect(phone.locator(".step-answers")).to_be_hidden()
+    # Help is there all the while.
+    expect(phone.locator(".emergency-door").get_by_role("button", name="Problem")).to_be_in_viewport(ratio=1)
     phone.context.unroute("**/plan-versions/*")
     phone.reload()
     phone.get_by_role("button", name="I work by plan 2 now").click()

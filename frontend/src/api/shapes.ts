@@ -76,6 +76,7 @@ export type GivenChanges = Schemas['GivenChanges']
 export type NewOverride = Schemas['OverrideGivenRequest']
 export type Override = Schemas['OverrideShown']
 export type Waiting = Schemas['WaitingShown']
+export type WaitList = Schemas['WorkList']
 
 export type RemovalReason = Schemas['RemovalReason']
 export type ImageShown = Schemas['ImageShown']

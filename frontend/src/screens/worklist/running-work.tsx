@@ -43,7 +43,6 @@ function RunningRow({ of }: { of: Running }) {
         <b class="block">{of.patient_alias}</b>
         <span class="small soft one-line">{of.student.name}</span>
         <span class="small block">
-          {of.taken_over && <b class="block">{words.worklist.takenOver(of.taken_over.name)}</b>}
           {(of.emergencies ?? []).map((one) => (
             <b key={one.at} class="block">
               {one.what === '' ? words.emergency.notSo(one.corrected_by) : words.chair.emergencies[one.what]}
@@ -51,6 +50,7 @@ function RunningRow({ of }: { of: Running }) {
               {one.coming !== '' && `. ${words.emergency.comes(one.coming)}`}
             </b>
           ))}
+          {of.taken_over && <b class="block">{words.worklist.takenOver(of.taken_over.name)}</b>}
           {of.on_site && <span class="block">{words.visit.inRoom(of.on_site.name)}</span>}
           {of.check_due && <b class="block">{words.worklist.checkDue}</b>}
           {missing

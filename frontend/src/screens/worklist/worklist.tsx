@@ -1,4 +1,4 @@
-import type { Waiting } from '@/api/shapes'
+import type { Waiting, WaitList } from '@/api/shapes'
 import { OLD_S } from '@/parts/as-of'
 import { LevelMark } from '@/parts/difficulty'
 import { Page } from '@/parts/page'
@@ -13,6 +13,7 @@ import './worklist.css'
 /** What waits for a supervisor, the most urgent first: emergencies, words at the chair, plans; then the work that goes on. */
 export function Worklist() {
   const running = useRunning()
+  const waiting = useWaiting()
   return (
     <Page title={words.worklist.title} aside={<AccountLink />} foot={<AllCases />} wide>
       <div class="worklist">
@@ -21,11 +22,16 @@ export function Worklist() {
             {() => null}
           </Seen>
         </div>
+        <div class="stack close plans-as-of">
+          <Seen of={waiting} rows={2} old_s={OLD_S} what={words.worklist.plans}>
+            {() => null}
+          </Seen>
+        </div>
         <RunningWork of={running.value} group="halted" />
         <RunningWork of={running.value} group="waits" />
         <section class="stack plans-that-wait">
           <h2>{words.worklist.plans}</h2>
-          <WaitingList />
+          {waiting.value && <WaitingRows {...waiting.value} />}
         </section>
         <RunningWork of={running.value} group="going" />
       </div>
@@ -41,28 +47,29 @@ function AllCases() {
   )
 }
 
-/** The list itself, also beside the plan on a laptop. */
+/** The list beside the plan on a laptop, with its age. */
 export function WaitingList({ current }: { current?: string }) {
   const waiting = useWaiting()
   return (
     <Seen of={waiting} rows={4} old_s={OLD_S}>
-      {({ results, more }) =>
-        results.length === 0 ? (
-          <p class="soft">{words.worklist.empty}</p>
-        ) : (
-          <>
-            <ul class="ledger">
-              {results.map((one) => (
-                <li key={one.version}>
-                  <WaitingRow of={one} on={one.version === current} />
-                </li>
-              ))}
-            </ul>
-            {more && <p class="small soft">{words.worklist.more(results.length)}</p>}
-          </>
-        )
-      }
+      {(page) => <WaitingRows {...page} current={current} />}
     </Seen>
+  )
+}
+
+function WaitingRows({ results, more, current }: WaitList & { current?: string | undefined }) {
+  if (results.length === 0) return <p class="soft">{words.worklist.empty}</p>
+  return (
+    <>
+      <ul class="ledger">
+        {results.map((one) => (
+          <li key={one.version}>
+            <WaitingRow of={one} on={one.version === current} />
+          </li>
+        ))}
+      </ul>
+      {more && <p class="small soft">{words.worklist.more(results.length)}</p>}
+    </>
   )
 }
 
