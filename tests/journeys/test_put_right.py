@@ -39,7 +39,9 @@ def test_put_to_another_canal_and_struck(open_phone: Opens, open_laptop: Opens, 
     expect(phone.locator(".done-list")).to_contain_text("put to ML", timeout=SEEN_MS)
     laptop.goto(f"/cases/{case}/word/MB")
     lacking = laptop.locator("section", has=laptop.get_by_role("heading", name="Images"))
-    expect(lacking.get_by_role("status").or_(lacking.locator(".notice")).first).to_contain_text("image", timeout=SEEN_MS)
+    expect(lacking.get_by_role("status").or_(lacking.locator(".notice")).first).to_contain_text(
+        "image", timeout=SEEN_MS
+    )
 
     laptop.goto(f"/cases/{case}")
     viewer = opened(laptop, "^Open ML: length")

@@ -186,6 +186,14 @@ def _corrected(drawn: Drawn, course: Course) -> Told:
     return "", "", {"corrects": drawn.one_of(EventKind.EMERGENCY), "what": what}
 
 
+def _struck(drawn: Drawn, course: Course) -> Told:
+    """By turns a reading, an image, an image that belongs to another canal."""
+    number = len(drawn.events) % 3
+    moved = {"moved_to": NO_CANAL} if number == 0 else {}
+    what = "length" if number == 1 else "image"
+    return drawn.canal(course), "", {"what": what, "struck": "i1", "why": "wrong_canal", **moved}
+
+
 def _reopen(drawn: Drawn, course: Course) -> Told:
     names = [name for name in sorted(course.canals) if drawn.chance(0.9)]
     gone = [{"canal": name, "reference_point": "DB cusp"} for name in names if drawn.chance(0.1)]
@@ -242,7 +250,7 @@ _TELL: Mapping[EventKind, Callable[[Drawn, Course], Told]] = {
     EventKind.WANTED: _of_a_canal(note=""),
     EventKind.TAKE_OVER: _of_the_tooth(),
     EventKind.GIVE_BACK: _of_the_tooth(),
-    EventKind.STRUCK: _of_a_canal(reason="Wrong canal."),
+    EventKind.STRUCK: _struck,
     EventKind.ON_SITE: _of_the_tooth(supervisor_id=[*SUPERVISORS, ""]),
     EventKind.DAM: _of_the_tooth(state=["on", "on", "on", "off", "leaking"]),
     EventKind.IMAGE: _of_a_canal(kind="gauging"),

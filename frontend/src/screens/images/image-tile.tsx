@@ -8,7 +8,7 @@ import './images.css'
 import { MarkedViewer } from './marked-viewer'
 import { nameOf } from './name-of'
 import { Names, noteOf } from './names'
-import { PutRight } from './put-right'
+import { PutRight, PutRightSays } from './put-right'
 import { RemoveAlone } from './remove'
 
 interface OneProps {
@@ -54,6 +54,7 @@ function Stored({ caseId, image }: { caseId: string; image: ImageShown }) {
           onClose={onClose}
         >
           <Names caseId={caseId} image={image} />
+          <PutRightSays image={image} />
           <PutRight caseId={caseId} image={image} />
         </MarkedViewer>
       )}
