@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from planning import irrigation, joined, mid_course, phases, profile, run_sheet
 from planning.begun import Begun
 from planning.canal import Canal
-from planning.depth import belief, contact_depth, samples
+from planning.depth import contact_depth, reading, samples
 from planning.depth.belief import Belief
 from planning.depth.forecast import Forecast, Working, forecast
 from planning.depth.samples import CORNERS_PER_INSERTION, MOST_SAMPLES, MOST_WORK, Samples
@@ -176,6 +176,7 @@ def expected(
         descending=descend.key if descend else None,
         one_pass=_one_pass(flaring, descend, selected),
         most_passes=(descend and descend.most_passes) or 1,
+        as_if_straight=(canal.input.curvature_deg or 0.0) >= figures["depth.bend_from"],
     )
     more = bool(canal.input.felt or begun or (so_far and so_far.left))
     insertions = len(working.felt) + len(working.made) + len(so_far.left if so_far else ()) + _insertions(sheet)
@@ -204,8 +205,9 @@ def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *,
         count = max(count, more)
     spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
     drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)
-    line, reading = profile.narrow_line(working.natural), belief.reading(figures)
-    return Belief(drawn, line, working.touch, reading, most_work=most_work)
+    line, told = profile.narrow_line(working.natural), reading.reading(figures)
+    shallow_mm = figures["depth.bend_shallow"] if working.as_if_straight else 0.0
+    return Belief(drawn, line, working.touch, told, shallow_mm=shallow_mm, most_work=most_work)
 
 
 def _insertions(sheet: RunSheet) -> int:

@@ -8,6 +8,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+Against = Literal["as_expected", "shorter", "longer"]
+"""How a recorded depth lies against what was expected."""
+
+
+def against(depth_mm: float, limits_mm: tuple[float, float]) -> Against:
+    """By the limits, never by the band: one right depth in five lies outside that."""
+    least, most = limits_mm
+    if depth_mm < least:
+        return "shorter"
+    return "longer" if depth_mm > most else "as_expected"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CanalWidth:
@@ -56,8 +67,22 @@ class ExpectedStep:
     """What this insertion takes off the wall, round canal assumed."""
     shape: tuple[ProfilePoint, ...]
     """Outline of the canal after it, reference point side first."""
-    felt: Literal["as_expected", "shorter", "longer"] | None = None
-    """How the recorded depth lies against the band it was expected in; none where nothing was recorded."""
+    felt: Against | None = None
+    """How the recorded depth lies against what was expected just before it; none where nothing was recorded."""
+    short_below_mm: float | None = None
+    """A depth recorded above is shorter than expected: one right one in a hundred lies there. None without samples,
+    once recorded, and in plans of before."""
+    deep_above_mm: float | None = None
+    """The same, deeper than expected."""
+    as_if_straight: bool = False
+    """The canal is bent, and the estimate knows nothing of it."""
+
+    @property
+    def limits_mm(self) -> tuple[float, float] | None:
+        """Beyond them a depth is not as expected; None where nothing is. Plans of before had the band alone."""
+        least = self.low_mm if self.short_below_mm is None else self.short_below_mm
+        most = self.high_mm if self.deep_above_mm is None else self.deep_above_mm
+        return None if least is None or most is None else (least, most)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +94,8 @@ class Judged:
     depth_mm: float
     low_mm: float
     high_mm: float
-    felt: Literal["as_expected", "shorter", "longer"]
+    felt: Against
+    as_if_straight: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,10 +15,12 @@ TURNS_TO = frozenset({EventKind.STEP, EventKind.TURN})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Band:
-    """Where four in five depths of one insertion are expected."""
+    """Where four in five depths of one insertion are expected, and beyond where hardly a right one lies."""
 
     low_um: int
     high_um: int
+    short_below_um: int
+    deep_above_um: int
 
 
 Bands = Mapping[tuple[str, str], Sequence[Band | None]]
@@ -27,7 +29,7 @@ Bands = Mapping[tuple[str, str], Sequence[Band | None]]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutOfBand:
-    """A depth outside what the plan expected."""
+    """A depth beyond where the plan would still have expected it, and the band that it told."""
 
     depth_um: int
     low_um: int
@@ -47,7 +49,7 @@ class CanalAtAGlance:
     coming: bool
     """A supervisor comes to the chair."""
     out_of_band: OutOfBand | None
-    """The canal's last depth, where it lies outside the plan's band."""
+    """The canal's last depth, where it is shorter or deeper than the plan expected."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,7 +140,7 @@ def _canal(name: str, canal: CanalCourse, asking: Happened | None, outside: OutO
 
 
 def _last_depths(course: Course, events: Iterable[Happened], bands: Bands) -> dict[str, OutOfBand | None]:
-    """The last depth of each canal on the present plan, where it lies outside its band."""
+    """The last depth of each canal on the present plan, where it is shorter or deeper than expected."""
     visits: dict[tuple[str, str], int] = {}
     last: dict[str, OutOfBand | None] = {}
     for event in events:
@@ -154,6 +156,6 @@ def _last_depths(course: Course, events: Iterable[Happened], bands: Bands) -> di
 
 
 def _outside(depth_um: int, band: Band | None) -> OutOfBand | None:
-    if band is None or band.low_um <= depth_um <= band.high_um:
+    if band is None or band.short_below_um <= depth_um <= band.deep_above_um:
         return None
     return OutOfBand(depth_um=depth_um, low_um=band.low_um, high_um=band.high_um)

@@ -41,6 +41,8 @@ def work(paper: Paper, canal: CanalRecord) -> None:
     paper.heading(f"Work on {canal.canal}")
     quiet = "Irrigating and recapitulating stand here only where left out or added."
     estimate = "Expected is the estimate of the plan, for teaching, and never a target."
+    if any(step.as_if_straight for step in told):
+        estimate += " The canal is bent, and its expected depths are computed as if straight."
     paper.paragraph(f"{quiet} {estimate} {ahead} planned steps are ahead." if ahead else f"{quiet} {estimate}")
     paper.table_of(_WORK, [_step(step) for step in told])
 
@@ -53,6 +55,7 @@ def _is_told(step: StepRecord) -> bool:
 
 def _step(step: StepRecord) -> Row:
     band = f"{step.low_mm:.1f} to {step.high_mm:.1f}" if step.low_mm is not None and step.high_mm is not None else ""
+    band += ", as if straight" if band and step.as_if_straight else ""
     action = "" if step.instrument and step.action is Action.INSTRUMENT else plain(step.action)
     what = ", ".join(each for each in (step.instrument, action) if each)
     if step.visit > 1:

@@ -13,6 +13,7 @@ from cases.domain.events import FROM_HERE, EventKind
 from cases.models import values
 from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
+from planning.expected import ExpectedStep
 from planning.plan_value import Plan
 from planning.quantities import um
 from planning.readings import LengthState
@@ -91,8 +92,13 @@ def _bands(plan: Plan) -> Bands:
     found: dict[tuple[str, str], list[Band | None]] = {}
     for canal in plan.canals:
         for step in canal.expectation.steps if canal.expectation else ():
-            band = None
-            if step.low_mm is not None and step.high_mm is not None:
-                band = Band(low_um=um(step.low_mm), high_um=um(step.high_mm))
-            found.setdefault((canal.canal, step.node), []).append(band)
+            found.setdefault((canal.canal, step.node), []).append(_band(step))
     return found
+
+
+def _band(step: ExpectedStep) -> Band | None:
+    limits = step.limits_mm
+    if step.low_mm is None or step.high_mm is None or limits is None:
+        return None
+    least_um, most_um = map(um, limits)
+    return Band(low_um=um(step.low_mm), high_um=um(step.high_mm), short_below_um=least_um, deep_above_um=most_um)

@@ -1,47 +1,31 @@
 """How sure the estimate is of one canal, and what it learns from the depths that are recorded.
 
-Many sampled canals are worked step by step alongside the one that is planned. Each recorded depth, give or take its
-uncertainty, takes the place of the simulated one in every sample, and each sample counts for as much as it made that
-depth likely. When few count for much, they are drawn anew from one another by their weights: what has not been drawn
-yet, the next instrument's tolerances for one, is fresh in every copy.
+Many sampled canals are worked step by step alongside the one that is planned. Each sample counts for as much as it made
+a recorded depth likely, and takes it for right or for a slip by how likely each is there: right, it takes the place of
+the simulated depth, give or take its uncertainty; a slip changes nothing in that canal. When few count for much, they
+are drawn anew from one another by their weights: what has not been drawn yet, the next instrument's tolerances for one,
+is fresh in every copy.
 """
 
 from __future__ import annotations
 
-import math
 from copy import copy
 from dataclasses import dataclass
-from typing import Literal
 
 import numpy as np
 
 from planning.depth.contact_depth import Touch, advance_mm
-from planning.depth.contact_rows import Floats, Rows, Tools, rest_mm, stood, wide_at
-from planning.depth.samples import MOST_WORK, QUANTILES, SHARES, Samples
+from planning.depth.contact_rows import Floats, Picked, Rows, Tools, rest_mm, stood, wide_at
+from planning.depth.reading import AT_MM, Likely, Reading
+from planning.depth.samples import MOST_WORK, Samples
 from planning.errors import TooMuchWork
 from planning.graph import Do
 from planning.instruments import Instrument
 from planning.profile import Line
 from planning.quantities import mm, um
-from planning.tables import Figures
 
-ROUNDING = 1 / math.sqrt(12)  # standard deviation, in steps, of what is rounded to the nearest step
 TENTH, NINE_TENTHS = 0.1, 0.9  # the band that is told: four fifths of the samples
-AT_MM = 1e-6  # as near as this is there
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading:
-    """How a recorded depth differs from where the instrument stopped."""
-
-    sd_mm: float
-    wrong_share: float
-
-
-def reading(figures: Figures) -> Reading:
-    """By the data tables or the programme."""
-    step_mm, more_mm = figures["reading.step"], figures["reading.more_sd"]
-    return Reading(sd_mm=math.hypot(step_mm * ROUNDING, more_mm), wrong_share=figures["reading.wrong_share"])
+STRANGE = 2  # depths running that hardly any sample explains: one may be a slip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,13 +35,10 @@ class Band:
     median_mm: float
     low_mm: float
     high_mm: float
+    short_below_mm: float
+    """A depth recorded above is shorter than expected: hardly any right one lies there."""
+    deep_above_mm: float
     reach_share: float
-
-    def judged(self, depth_mm: float) -> Literal["as_expected", "shorter", "longer"]:
-        """How a recorded depth lies against it."""
-        if depth_mm < self.low_mm:
-            return "shorter"
-        return "longer" if depth_mm > self.high_mm else "as_expected"
 
 
 class Work:
@@ -82,14 +63,22 @@ class Belief:
     """The sampled canals of one canal, as far as they have been worked."""
 
     def __init__(
-        self, samples: Samples, narrow: Line, by: Touch, reading: Reading, *, most_work: int = MOST_WORK
+        self,
+        samples: Samples,
+        narrow: Line,
+        by: Touch,
+        reading: Reading,
+        *,
+        shallow_mm: float = 0.0,
+        most_work: int = MOST_WORK,
     ) -> None:
+        """`shallow_mm`: what the canal has that the samples have not, its bend, stops instruments so much higher."""
         self.canals: Rows = samples.canals(narrow)
         self.kept: dict[str, Floats] = {}
         """What else is kept of every sample, by name."""
-        self.few_agree = False
-        """A recorded depth is more likely to be wrong than to fit any of the samples."""
-        self._samples, self._by, self._reading = samples, by, reading
+        self._strange = 0
+        """Depths running that are more likely slips than to fit the samples."""
+        self._samples, self._by, self._reading, self._shallow_mm = samples, by, reading, shallow_mm
         self._limits, self._overcuts = samples.limits_mm2(by), samples.overcuts_mm(by)
         self._weight: Floats = every(1 / samples.count, samples.count)
         self._tools: dict[str, Tools] = {}
@@ -108,6 +97,11 @@ class Belief:
     def worth(self) -> float:
         """How many equal samples the weighted ones are worth."""
         return float(1 / (self._weight**2).sum())
+
+    @property
+    def few_agree(self) -> bool:
+        """The last recorded depths hardly fit any of the samples."""
+        return self._strange >= STRANGE
 
     def tools(self, one: Instrument) -> Tools:
         if one.key not in self._tools:
@@ -130,36 +124,47 @@ class Belief:
         return np.minimum(stops_mm, first + further)
 
     def band(self, step: str, depths_mm: Floats, stops_mm: Floats) -> Band:
-        """What a depth recorded there is expected to say."""
-        weight, at_stop = self._weight, depths_mm >= stops_mm - AT_MM
-        noise = self._reading.sd_mm * self._samples.normal(f"reading {step}")
-        read = np.where(at_stop, stops_mm, np.minimum(depths_mm + noise, stops_mm))
+        """What a depth recorded there is expected to say, if it is right."""
+        weight, at_stop, told = self._weight, depths_mm >= stops_mm - AT_MM, self._reading
+        normal = self._samples.normal(f"reading {step}")
+
+        def read(share: float, sd_mm: float) -> float:
+            depths = np.where(at_stop, stops_mm, np.minimum(depths_mm + sd_mm * normal, stops_mm))
+            return quantile(depths, weight, share)
+
+        # The depth that was rounded to what is typed has to lie outside, so half a step more at either side.
+        half_mm, tail = told.step_mm / 2, told.unusual_share / 2
         return Band(
             median_mm=_rounded(quantile(depths_mm, weight, 1 / 2)),
-            low_mm=_rounded(quantile(read, weight, TENTH)),
-            high_mm=_rounded(quantile(read, weight, NINE_TENTHS)),
+            low_mm=_rounded(self._higher(read(TENTH, told.sd_mm))),
+            high_mm=_rounded(read(NINE_TENTHS, told.sd_mm)),
+            short_below_mm=_rounded(self._higher(read(tail, told.more_sd_mm) - half_mm)),
+            deep_above_mm=_rounded(read(1 - tail, told.more_sd_mm) + half_mm),
             reach_share=round(float(weight[at_stop].sum()), 3),
         )
 
-    def learn(self, step: str, depth_mm: float, depths_mm: Floats, stops_mm: Floats) -> Floats:
+    def _higher(self, depth_mm: float) -> float:
+        return max(depth_mm - self._shallow_mm, min(depth_mm, self._orifice_mm))
+
+    @property
+    def _orifice_mm(self) -> float:
+        return float(self.canals.depth_mm[0, 0])
+
+    def learn(self, step: str, read_mm: float, depths_mm: Floats, stops_mm: Floats) -> Floats:
         """Weighs the samples by a recorded depth; where the instrument stood in every sample, given that depth.
 
-        Reached says how far a sample at least went, no more.
+        Where a sample takes it for a slip, the simulated depth stays. Reached says how far a sample at least went.
         """
-        sd_mm, wrong_share = self._reading.sd_mm, self._reading.wrong_share
-        at_stop, off = depths_mm >= stops_mm - AT_MM, (depth_mm - depths_mm) / sd_mm
-        reached = depth_mm >= stops_mm.min() - AT_MM
-        if reached:
-            likely, wrong = np.where(at_stop, 1.0, 1 - _below(off)), 1.0
-        else:
-            likely = np.where(at_stop, 0.0, np.exp(-off * off / 2) / math.sqrt(2 * math.pi) / sd_mm)
-            # A wrong reading may lie anywhere on the way in.
-            wrong = 1 / float(np.ptp(self.canals.depth_mm))
-        self._weigh((1 - wrong_share) * likely, wrong_share * wrong)
-        if reached:
-            return every(depth_mm, self.count)
-        stood_mm = depth_mm + sd_mm * self._samples.normal(f"stood {step}")
-        return np.minimum(stood_mm, mm(um(float(stops_mm.max()))))
+        told = self._reading
+        likely = self._noted(told.likely(read_mm, depths_mm, stops_mm, self._orifice_mm))
+        slipped = self._samples.uniform(f"slip {step}") * (likely.right + likely.slip) < likely.slip
+        stood_mm = every(read_mm, self.count)
+        if read_mm < stops_mm.min() - AT_MM:
+            stood_mm = stood_mm + told.more_sd_mm * self._samples.normal(f"stood {step}")
+            if told.to_step(read_mm):
+                stood_mm = stood_mm + told.step_mm * (self._samples.uniform(f"rounded {step}") - 1 / 2)
+            stood_mm = np.clip(stood_mm, self._orifice_mm, mm(um(float(stops_mm.max()))))
+        return self._weigh(likely, np.where(slipped, depths_mm, stood_mm))
 
     def passed(self, one: Instrument, depth_mm: float) -> None:
         """A hand instrument went to a depth without cutting: the canal is at least as wide as its tip there.
@@ -168,19 +173,23 @@ class Belief:
         """
         tip_mm = self.tools(one).wide_mm[:, 0]
         fits = wide_at(self.canals, every(depth_mm, self.count)[:, None])[:, 0] >= tip_mm - AT_MM
-        wrong_share = self._reading.wrong_share
-        self._weigh(np.where(fits, 1 - wrong_share, 0.0), wrong_share)
+        slip = self._reading.wrong_share
+        self._weigh(self._noted(Likely(right=np.where(fits, 1 - slip, 0.0), slip=slip)), tip_mm)
 
-    def _weigh(self, fits: Floats, wrong: float) -> None:
-        """By how likely each sample made what was recorded: right, or wrong."""
-        right = float((self._weight * fits).sum())
-        self.few_agree = self.few_agree or right < wrong
-        self._weight = self._weight * (fits + wrong) / (right + wrong)
-        if self.worth < self.count / 2:
-            self._draw_anew()
+    def _noted(self, likely: Likely) -> Likely:
+        """Two slips running are not believed in: the canal is like none of the samples, and every one of them takes
+        what was recorded for right."""
+        self._strange = self._strange + 1 if float((self._weight * likely.right).sum()) < likely.slip else 0
+        return Likely(right=every(1.0, self.count), slip=0.0) if self.few_agree else likely
 
-    def _draw_anew(self) -> None:
-        """Every sample as often as it counts for, in even steps through the weights."""
+    def _weigh(self, likely: Likely, kept: Floats) -> Floats:
+        """By how likely each sample made what was recorded; what is kept of every sample, drawn anew with them."""
+        weight = self._weight * (likely.right + likely.slip)
+        self._weight = weight / weight.sum()
+        return kept[self._drawn_anew()] if self.worth < self.count / 2 else kept
+
+    def _drawn_anew(self) -> Picked:
+        """Every sample as often as it counts for, in even steps through the weights; which one each was."""
         steps = (np.arange(self.count) + 1 / 2) / self.count
         chosen = np.minimum(np.searchsorted(np.cumsum(self._weight), steps), self.count - 1)
         self.canals = self.canals.picked(chosen)
@@ -188,6 +197,7 @@ class Belief:
         self._limits, self._overcuts = self._limits[chosen], self._overcuts[chosen]
         self._tools = {key: tools.picked(chosen) for key, tools in self._tools.items()}
         self._weight = every(1 / self.count, self.count)
+        return chosen
 
     def stands(self, step: str, one: Instrument, depths_mm: Floats) -> None:
         """The instrument has stood there in every sample. Raises TooMuchWork."""
@@ -208,11 +218,6 @@ def quantile(values: Floats, weight: Floats, share: float) -> float:
     order = np.argsort(values, kind="stable")
     upto = np.cumsum(weight[order])
     return float(values[order][min(int(np.searchsorted(upto, share - AT_MM)), len(values) - 1)])
-
-
-def _below(normal: Floats) -> Floats:
-    """Share of a normal distribution below a value, from the same table as the samples."""
-    return np.asarray(np.interp(normal, QUANTILES, SHARES), dtype=np.float64)
 
 
 def _rounded(depth_mm: float) -> float:

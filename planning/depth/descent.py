@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planning.depth.belief import AT_MM, NINE_TENTHS, TENTH, Belief, every, quantile
+from planning.depth.belief import NINE_TENTHS, TENTH, Belief, every, quantile
 from planning.depth.contact_rows import Floats, Rows
+from planning.depth.reading import AT_MM
 from planning.expected import Passes
 from planning.graph import Do
 from planning.instruments import Instrument

@@ -8,13 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Literal
 
 from planning.begun import Made
 from planning.depth.belief import Band, Belief, every
 from planning.depth.contact_depth import Touch, insert, stand
 from planning.depth.descent import Descent, Series
-from planning.expected import Expectation, ExpectedStep, Judged, NaturalCanal, Passes, ProfilePoint
+from planning.expected import Against, Expectation, ExpectedStep, Judged, NaturalCanal, Passes, ProfilePoint, against
 from planning.graph import Action, Do, Exit, RunSheet, Target
 from planning.instruments import Instrument, Motion
 from planning.plan_input import Felt
@@ -42,6 +41,8 @@ class Working:
     one_pass: Sequence[str]
     """The steps of one pass in order, from coronal flaring to the smallest of the series."""
     most_passes: int
+    as_if_straight: bool
+    """The canal is bent, and nothing here knows of it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +102,7 @@ class _Came:
     depth_mm: float
     band: Band | None = None
     """None where it is worked to its stop, however often that takes."""
-    felt: Literal["as_expected", "shorter", "longer"] | None = None
+    felt: Against | None = None
 
 
 @dataclass(slots=True, kw_only=True)
@@ -207,6 +208,9 @@ class _Course:
                 removes_mm3=round(insertion.removes_mm3, 3),
                 shape=self.outline(),
                 felt=came.felt,
+                short_below_mm=told.short_below_mm if told else None,
+                deep_above_mm=told.deep_above_mm if told else None,
+                as_if_straight=self.working.as_if_straight,
             )
         )
         if left is None:
@@ -248,14 +252,16 @@ class _Course:
         came = _Came(depth_mm=band.median_mm, band=band)
         if felt_mm is not None:
             depths = belief.learn(f"{node.id} {visit}", felt_mm, depths, stops)
-            came = _Came(depth_mm=felt_mm, band=band, felt=band.judged(felt_mm))
+            felt = against(felt_mm, (band.short_below_mm, band.deep_above_mm))
+            came = _Came(depth_mm=felt_mm, band=band, felt=felt)
             self.last = Judged(
                 node=node.id,
                 visit=visit,
                 depth_mm=felt_mm,
                 low_mm=band.low_mm,
                 high_mm=band.high_mm,
-                felt=band.judged(felt_mm),
+                felt=felt,
+                as_if_straight=self.working.as_if_straight,
             )
         belief.stands(node.id, one, depths)
         if self.descent is not None and node.phase == self.working.descending:

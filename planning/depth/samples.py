@@ -39,6 +39,7 @@ class Spread:
 
     width_share: float
     end_share: float
+    widening_share: float
     limit_share: float
     overcut_share: float
     taper_within_share: float
@@ -56,6 +57,7 @@ def spread(widths: Widths, block: bool, figures: Figures) -> Spread:
     return Spread(
         width_share=width_share,
         end_share=width_share if widths.end_sd_mm is None else widths.end_sd_mm / end.narrow_mm,
+        widening_share=width_share if block else figures["samples.widening_share"],
         limit_share=figures["samples.limit_share"],
         overcut_share=figures["samples.overcut_share"],
         taper_within_share=figures["instrument.taper_within_share"],
@@ -85,8 +87,10 @@ class Samples:
         self._spread = spread
 
     def canals(self, narrow: Line) -> Rows:
-        """All but the end are wide or narrow together."""
+        """All but the end are wide or narrow together; each widens more or less than they do as a rule."""
         depth, wide = (np.array(column) for column in zip(*narrow, strict=True))
+        widens = _factors(self._spread.widening_share, self.normal("widening"))[:, None]
+        wide = wide[-1] + widens * (wide - wide[-1])
         factors = np.repeat(_factors(self._spread.width_share, self.normal("width"))[:, None], len(narrow), axis=1)
         factors[:, -1] = _factors(self._spread.end_share, self.normal("end"))
         return Rows(np.tile(depth, (self.count, 1)), np.maximum(wide * factors, self._spread.least_mm))

@@ -59,6 +59,7 @@ NAMED = {
     "AT_MM": "rounding error",
     "DIGITS": "rounding",
     "DROPPED_BITS": "doubles",
+    "FAR": "quantiles",
     "FARTHEST": "a bound, as a factor",
     "FRUSTUM": "geometry",
     "HALF_MM_UM": "a unit",

@@ -36,7 +36,12 @@ SHEET = RunSheet(
     nodes={node.id: node for node in (SIZE_25, SIZE_20, SIGN, End(id="end", outcome="finished"))},
 )
 NAMES = {"25/.04 continuous": "25/.04", "20/.04 continuous": "20/.04"}
-BANDS = {("P", "shape/25"): [Band(low_um=15_000, high_um=17_000), Band(low_um=17_500, high_um=18_500)]}
+BANDS = {
+    ("P", "shape/25"): [
+        Band(low_um=15_000, high_um=17_000, short_below_um=14_000, deep_above_um=18_000),
+        Band(low_um=17_500, high_um=18_500, short_below_um=17_000, deep_above_um=19_000),
+    ]
+}
 
 
 def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: Any) -> Happened:
@@ -66,20 +71,20 @@ def test_a_depth_is_held_against_the_band_of_its_own_visit() -> None:
     )
 
 
-def test_the_ends_of_a_band_are_within_it() -> None:
-    for depth_um, expected in ((14_999, False), (15_000, True), (17_000, True), (17_001, False)):
+def test_outside_its_band_a_depth_is_as_expected_up_to_the_limits() -> None:
+    for depth_um, expected in ((13_999, False), (14_000, True), (14_999, True), (18_000, True), (18_001, False)):
         assert (outside(step("1", "shape/25", Exit.SHORT, depth_um)) is None) is expected
 
 
 def test_only_the_last_depth_of_a_canal_counts() -> None:
-    low = step("1", "shape/25", Exit.SHORT, 14_000)
+    low = step("1", "shape/25", Exit.SHORT, 13_000)
     assert outside(low) is not None
     # Nothing is expected of the smaller one: no band, no remark.
     assert outside(low, SMALLER) is None
 
 
 def test_what_was_undone_or_did_not_fit_is_no_remark() -> None:
-    low = step("1", "shape/25", Exit.SHORT, 14_000)
+    low = step("1", "shape/25", Exit.SHORT, 13_000)
     undo = Happened(id="2", kind=EventKind.UNDO, actor="student", plan="A", canal="P", body={"undoes": "1"})
     assert outside(low, undo) is None
     assert outside(step("1", "elsewhere", Exit.SHORT, 1_000)) is None

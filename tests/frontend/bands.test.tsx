@@ -1,10 +1,11 @@
 import { render, screen } from '@testing-library/preact'
 import { describe, expect, test } from 'vitest'
-import type { Bands, CanalPlan, Do, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
+import type { Bands, CanalPlan, Do, ExpectedStep, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
 import { LastDepth } from '@/screens/chair/bands'
-import { aheadOf } from '@/store/bands'
+import { aheadOf, judged } from '@/store/bands'
 import type { Chair } from '@/store/chair'
 import { Course } from '@/walk/course'
+import cases from '../shared/depths-judged.json'
 import { inForce } from './in-force'
 import { forecast } from './sample-expected'
 
@@ -105,6 +106,36 @@ describe('what is expected of the rest of the work', () => {
   })
 })
 
+describe('a recorded depth', () => {
+  test.each(cases)('$says', ({ expected, depths }) => {
+    const given = { short_below_mm: undefined, deep_above_mm: undefined, ...expected } as unknown as ExpectedStep
+    expect(depths.map(([depth_mm]) => [depth_mm, judged(given, Number(depth_mm))])).toEqual(depths)
+  })
+
+  test('is judged once: what came after it and what the server says of the others change nothing', () => {
+    const first = aheadOf(chairAt([18_500, 13_000], 1), undefined, undefined)
+    const chair = chairAt([18_500, 13_000, 18_000], 1)
+    const told = { ...toldOf(chair, 2), canals: [...first.canals] }
+    const felt = (ahead: typeof first) => ahead.canals[0]?.expectation.steps.map((step) => step.felt)
+    expect(felt(first)).toEqual([null, 'shorter', null])
+    expect(felt(aheadOf(chair, told, 5))).toEqual([null, 'shorter', 'as_expected'])
+  })
+})
+
+/** The same chair with limits about the second step's band, and whatever else is to be of it. */
+function withLimits(chair: Chair, more: Partial<ExpectedStep> = {}): Chair {
+  const of = (step: ExpectedStep) =>
+    step.low_mm === null ? step : { ...step, short_below_mm: 12, deep_above_mm: 17.5 }
+  const canals = chair.plan.canals.map((canal) => ({
+    ...canal,
+    expectation: canal.expectation && {
+      ...canal.expectation,
+      steps: canal.expectation.steps.map((step) => ({ ...of(step), ...more })),
+    },
+  }))
+  return { ...chair, plan: { ...chair.plan, canals } }
+}
+
 describe('after the answer', () => {
   const show = (chair: Chair) => {
     const ahead = aheadOf(chair, undefined, undefined)
@@ -116,6 +147,20 @@ describe('after the answer', () => {
     expect(screen.getByText('35/.03 stopped at 17.0')).toBeTruthy()
     expect(screen.getByText('8 of 10: 14.4–16.0')).toBeTruthy()
     expect(screen.getByText(/Deeper than expected: check the stop/)).toBeTruthy()
+  })
+
+  test('outside the band and within the limits nothing is wrong', () => {
+    const chair = chairAt([18_500, 17_000], 2)
+    show(withLimits(chair))
+    expect(screen.getByText('8 of 10: 14.4–16.0')).toBeTruthy()
+    expect(screen.getByText('Not unusual: 2 of 10 lie outside.')).toBeTruthy()
+    expect(screen.queryByText(/than expected/)).toBeNull()
+  })
+
+  test('of a bent canal it says that the band is of a straight one', () => {
+    show(withLimits(chairAt([18_500, 15_000], 2), { as_if_straight: true }))
+    expect(screen.getByText('8 of 10: 14.4–16.0, computed as if straight')).toBeTruthy()
+    expect(screen.getByText('As expected.')).toBeTruthy()
   })
 
   test('nothing is shown before it', () => {

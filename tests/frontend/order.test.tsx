@@ -70,6 +70,16 @@ describe('what is expected', () => {
     render(<OrderOfWork canal={forecast} instruments={instruments} expected />)
     expect(screen.getByText('expected 15.1 (14.6–15.6)')).toBeTruthy()
     expect(screen.getByText('recorded 16.4, as expected')).toBeTruthy()
+    expect(screen.queryByText(/as if straight/)).toBeNull()
+  })
+
+  test('of a bent canal says beside each depth that it is of a straight one', () => {
+    const bent = steps.map((step) => ({ ...step, as_if_straight: true }))
+    render(
+      <OrderOfWork canal={{ ...forecast, expectation: expectation(18, bent) }} instruments={instruments} expected />,
+    )
+    expect(screen.getByText('expected 15.1 (14.6–15.6), computed as if straight')).toBeTruthy()
+    expect(screen.getByText('recorded 16.4, as expected')).toBeTruthy()
   })
 
   test('is kept out of sight where it is not wanted', () => {

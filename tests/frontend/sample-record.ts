@@ -7,7 +7,7 @@ const entry = { at, device_time: at, who: priya, canal: 'DB', kind: 'step', vers
 const late = { device_time: '2026-03-05T11:20:00Z' }
 const ok = { out_of_course: null, out_of_course_says: '', undone: false, not_checked_says: '' }
 const step = { version: 1, visit: 1, phase: 'explore', instrument: '10/.02', position: null, how: null } as const
-const none = { stop_mm: null, depth_mm: null, low_mm: null, high_mm: null, against_band: null }
+const none = { stop_mm: null, depth_mm: null, low_mm: null, high_mm: null, against_band: null, as_if_straight: false }
 
 /** An invented course: one step taken back, one out of course, one left out, a pause that a supervisor ended. */
 export const record: RecordValue = {

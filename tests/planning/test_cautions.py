@@ -280,19 +280,25 @@ def test_a_series_whose_smallest_is_at_length_has_gained_enough() -> None:
     assert "no-gain" not in codes(passes((12, 13.5, 15, 19.5), (12, 13.5, 15, 19.5)))
 
 
-def test_a_depth_outside_its_band_is_named_in_the_right_direction() -> None:
-    """The band is the plan's own before anything was felt; half a millimetre outside it is outside."""
+def test_a_depth_beyond_its_limits_is_named_in_the_right_direction_and_none_for_being_outside_its_band() -> None:
+    """The limits are the plan's own before anything was felt."""
     step = "descending/40-04"
     fresh = plan(molar(samples=200)).canals[0].expectation
     assert fresh is not None
     expected = next(each for each in fresh.steps if each.node == step)
     assert expected.low_mm is not None
     assert expected.high_mm is not None
+    assert expected.short_below_mm is not None
+    assert expected.deep_above_mm is not None
+    assert expected.short_below_mm < expected.low_mm - 0.02
+    assert expected.deep_above_mm > expected.high_mm + 0.02
     told = {
-        "shorter-than-expected": expected.low_mm - 0.5,
-        "deeper-than-expected": expected.high_mm + 0.5,
-        "": expected.depth_mm,
+        expected.short_below_mm - 0.02: "shorter-than-expected",
+        expected.low_mm - 0.02: "",
+        expected.depth_mm: "",
+        expected.high_mm + 0.02: "",
+        expected.deep_above_mm + 0.02: "deeper-than-expected",
     }
-    for code, depth_mm in told.items():
+    for depth_mm, code in told.items():
         found = codes(replace(felt((step, round(depth_mm, 2))), samples=200))
         assert {each for each in found if each.endswith("-expected")} == {code} - {""}

@@ -225,3 +225,36 @@ def test_passes_are_told_with_their_spread() -> None:
     assert expected.passes.low is not None
     assert expected.passes.high is not None
     assert 1 <= expected.passes.low <= expected.passes.expected <= expected.passes.high <= 3
+
+
+# --- a bend ---------------------------------------------------------------------------------------------------------
+
+
+def bent(deg: float | None, *, sampled_: bool = True) -> Expectation:
+    canals = four_canals()
+    given = molar(canals=(replace(canals[0], curvature_deg=deg), *canals[1:]), samples=200 if sampled_ else 0)
+    expected = plan(given).canals[0].expectation
+    assert expected is not None
+    return expected
+
+
+@pytest.mark.parametrize(("deg", "said"), [(None, False), (0.0, False), (9.9, False), (10.0, True), (34.0, True)])
+def test_from_ten_degrees_on_every_expected_depth_says_that_it_is_of_a_straight_canal(
+    deg: float | None, said: bool
+) -> None:
+    """10 degrees: the project's own limit."""
+    assert {step.as_if_straight for step in bent(deg).steps} == {said}
+    assert {step.as_if_straight for step in bent(deg, sampled_=False).steps} == {said}
+
+
+def test_in_a_bend_bands_are_wider_on_the_shallow_side_alone() -> None:
+    """By the row, a millimetre, and not above the orifice."""
+    pairs = zip(bent(9.0).steps, bent(34.0).steps, strict=True)
+    banded = [(one, other) for one, other in pairs if one.low_mm is not None]
+    assert len(banded) > 3
+    for straight, curved in banded:
+        orifice_mm = straight.shape[0].from_reference_mm
+        for of in ("low_mm", "short_below_mm"):
+            assert getattr(curved, of) == pytest.approx(max(getattr(straight, of) - 1.0, orifice_mm), abs=2e-3)
+        for of in ("depth_mm", "high_mm", "deep_above_mm", "reach_share"):
+            assert getattr(curved, of) == getattr(straight, of)

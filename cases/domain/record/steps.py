@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from typing import Literal
 
 from cases.domain.course import CanalState
 from cases.domain.events import EventKind
 from cases.domain.record.story import Fact, Story, Version
 from cases.domain.record.value import StepRecord, StepStanding
-from planning.expected import ExpectedStep
+from planning.expected import Against, ExpectedStep, against
 from planning.graph import Action, Do, Exit
 from planning.instruments import Instrument
 from planning.plan_value import CanalPlan
@@ -116,6 +115,7 @@ def _planned(version: Version, canal: str, plan: CanalPlan | None, visit: Visit,
         stop_mm=None if step.stop_um is None else mm(step.stop_um),
         low_mm=band.low_mm if band else None,
         high_mm=band.high_mm if band else None,
+        as_if_straight=band is not None and band.as_if_straight,
     )
 
 
@@ -141,6 +141,7 @@ def _done(
         depth_mm=None if depth is None else mm(depth),
         low_mm=band.low_mm if band else None,
         high_mm=band.high_mm if band else None,
+        as_if_straight=band is not None and band.as_if_straight,
         against_band=_against(band, depth, step),
     )
 
@@ -169,11 +170,6 @@ def _band(plan: CanalPlan | None, visit: Visit) -> ExpectedStep | None:
     return next((each for each in steps_ if (each.node, each.visit) == visit), None)
 
 
-def _against(
-    band: ExpectedStep | None, depth: int | None, step: Do | None
-) -> Literal["as_expected", "shorter", "longer"] | None:
-    if band is None or band.low_mm is None or band.high_mm is None or depth is None or step is None:
-        return None
-    if depth < um(band.low_mm):
-        return "shorter"
-    return "longer" if depth > um(band.high_mm) else "as_expected"
+def _against(expected: ExpectedStep | None, depth_um: int | None, step: Do | None) -> Against | None:
+    limits = expected.limits_mm if expected else None
+    return None if limits is None or depth_um is None or step is None else against(mm(depth_um), limits)

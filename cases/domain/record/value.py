@@ -13,6 +13,7 @@ from cases.domain.images import RemovalReason
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
 from cases.domain.struck import StruckWhy
+from planning.expected import Against
 from planning.graph import Action, Exit
 from planning.plan_value import Severity, ToothNames
 from planning.readings import Length
@@ -90,7 +91,9 @@ class StepRecord:
     low_mm: float | None = None
     """The band it was expected in when the plan was made; an estimate, never a target."""
     high_mm: float | None = None
-    against_band: Literal["as_expected", "shorter", "longer"] | None = None
+    against_band: Against | None = None
+    as_if_straight: bool = False
+    """The canal is bent, and the estimate knows nothing of it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2868,9 +2868,13 @@ export interface components {
         };
         /** @description One insertion of one instrument on the expected path. */
         ExpectedStep: {
+            /** @description The canal is bent, and the estimate knows nothing of it. */
+            as_if_straight: boolean;
+            /** @description The same, deeper than expected. */
+            deep_above_mm: number | null;
             /** @description Median of the estimate, from the reference point; the recorded depth where there is one. */
             depth_mm: number;
-            /** @description How the recorded depth lies against the band it was expected in; none where nothing was recorded. */
+            /** @description How the recorded depth lies against what was expected just before it; none where nothing was recorded. */
             felt: ("as_expected" | "shorter" | "longer") | null;
             /** @description 90 % of the samples stop short of this. */
             high_mm: number | null;
@@ -2885,6 +2889,11 @@ export interface components {
             removes_mm3: number;
             /** @description Outline of the canal after it, reference point side first. */
             shape: components["schemas"]["ProfilePoint"][];
+            /**
+             * @description A depth recorded above is shorter than expected: one right one in a hundred lies there. None without samples,
+             *     once recorded, and in plans of before.
+             */
+            short_below_mm: number | null;
             /** @description Which time the step is worked, from 1: in the descending series, the pass. */
             visit: number;
         };
@@ -3412,6 +3421,7 @@ export interface components {
         };
         /** @description A recorded depth against the band it was expected in, as that was just before. */
         Judged: {
+            as_if_straight: boolean;
             depth_mm: number;
             felt: components["schemas"]["FeltEnum"];
             high_mm: number;
@@ -5107,6 +5117,8 @@ export interface components {
         StepRecord: {
             action: components["schemas"]["Action"];
             against_band: ("as_expected" | "shorter" | "longer") | null;
+            /** @description The canal is bent, and the estimate knows nothing of it. */
+            as_if_straight: boolean;
             /** @description Where the tip stopped, as recorded. */
             depth_mm: number | null;
             high_mm: number | null;

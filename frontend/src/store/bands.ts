@@ -40,6 +40,14 @@ export function aheadOf(chair: Chair, told: Bands | undefined, at: number | unde
   return of && at !== undefined ? { canals, from: 'kept', at } : { canals, from: 'plan' }
 }
 
+const NOTHING_EXPECTED = {
+  low_mm: null,
+  high_mm: null,
+  short_below_mm: null,
+  deep_above_mm: null,
+  reach_share: null,
+} satisfies Partial<ExpectedStep>
+
 /** Depths that the bands do not know yet, each at its step: compared with the band, nothing is computed anew. */
 function laidOver(canal: string, of: Expectation, known: Judged | null, walk: Walk): CanalBands {
   const made = insertions(walk)
@@ -51,9 +59,10 @@ function laidOver(canal: string, of: Expectation, known: Judged | null, walk: Wa
     const depth_mm = depth_um / 1000
     const felt = judged(step, depth_mm)
     if (felt && step.low_mm !== null && step.high_mm !== null) {
-      last = { node: step.node, visit: step.visit, depth_mm, low_mm: step.low_mm, high_mm: step.high_mm, felt }
+      const { node, visit, low_mm, high_mm, as_if_straight } = step
+      last = { node, visit, depth_mm, low_mm, high_mm, felt, as_if_straight }
     }
-    return { ...step, depth_mm, felt, low_mm: null, high_mm: null, reach_share: null }
+    return { ...step, ...NOTHING_EXPECTED, depth_mm, felt }
   })
   const done = steps.reduce((count, step, i) => (madeAt(step) ? i + 1 : count), 0)
   return { canal, done, expectation: { ...of, steps }, last }
@@ -66,8 +75,16 @@ export function insertions(walk: Walk): readonly Left[] {
   })
 }
 
-function judged({ low_mm, high_mm }: ExpectedStep, depth_mm: number): Judged['felt'] | null {
-  if (low_mm === null || high_mm === null) return null
-  if (depth_mm < low_mm) return 'shorter'
-  return depth_mm > high_mm ? 'longer' : 'as_expected'
+type Limits = Pick<ExpectedStep, 'low_mm' | 'high_mm' | 'short_below_mm' | 'deep_above_mm'>
+
+/**
+ * How a recorded depth lies against what is expected. By the limits, never by the band: one right depth in five lies
+ * outside that. Plans of before had the band alone.
+ */
+export function judged(expected: Limits, depth_mm: number): Judged['felt'] | null {
+  const least_mm = expected.short_below_mm ?? expected.low_mm
+  const most_mm = expected.deep_above_mm ?? expected.high_mm
+  if (least_mm === null || most_mm === null) return null
+  if (depth_mm < least_mm) return 'shorter'
+  return depth_mm > most_mm ? 'longer' : 'as_expected'
 }

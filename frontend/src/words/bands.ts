@@ -4,6 +4,7 @@ export const bands = {
     stoppedAt: (instrument: string, depth: string) => `${instrument} stopped at ${depth}`,
     felt: {
       as_expected: 'As expected.',
+      outside: 'Not unusual: 2 of 10 lie outside.',
       shorter: 'Shorter than expected: pass the small instrument, look for debris, a ledge or a curve. Do not force.',
       longer: 'Deeper than expected: check the stop and the length before you go on.',
     },

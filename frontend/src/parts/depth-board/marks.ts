@@ -51,10 +51,12 @@ export function marksOf({ board, canal, coronal, signs, progress, nameOf }: Draw
       value: mm(coronal.stop_mm),
       of: ['stops.coronal'],
     })
-  for (const [i, { instrument, felt, depth_mm, low_mm, high_mm }] of (canal.expectation?.steps ?? []).entries()) {
+  for (const [i, step] of (canal.expectation?.steps ?? []).entries()) {
+    const { instrument, felt, depth_mm, low_mm, high_mm } = step
     const name = nameOf(instrument)
     const recorded = felt != null && (done === undefined || i < done)
-    const band = low_mm != null && high_mm != null ? `${about(low_mm)}–${about(high_mm)}` : about(depth_mm)
+    const depths = low_mm != null && high_mm != null ? `${about(low_mm)}–${about(high_mm)}` : about(depth_mm)
+    const band = step.as_if_straight ? `${depths}, ${words.expected.asIfStraight}` : depths
     found.push(
       recorded
         ? { y: at(depth_mm), title: words.because.recorded(name), value: mm(depth_mm), of: [] }

@@ -69,6 +69,7 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
             <Tapped canal={canal.canal} of={bandPath(index)} title={words.because.band(name)} value={band} />
           </span>
         )}
+        {step.felt == null && step.as_if_straight && <span class="small soft">{words.expected.asIfStraight}</span>}
       </p>
       <p class="small soft">
         {words.expected.more({

@@ -149,7 +149,7 @@ function tells(node: Do, step: ExpectedStep): boolean {
 function Estimate({ canal, of, byKey }: { canal: string; of: NonNullable<WorkStep['expected']>; byKey: ByKey }) {
   const { step, index } = of
   const [low, high] = [step.low_mm, step.high_mm].map((depth) => (depth == null ? undefined : about(depth)))
-  const says = step.felt == null ? words.expected.step(about(step.depth_mm), low, high) : undefined
+  const says = step.felt == null ? words.expected.step(about(step.depth_mm), low, high, step.as_if_straight) : undefined
   return (
     <p class="small soft">
       <Tapped

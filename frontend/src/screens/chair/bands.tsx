@@ -27,11 +27,15 @@ export function LastDepth({ chair, ahead, canal: { canal } }: Props) {
   const node = walk?.sheet.nodes[last.node]
   const key = node?.kind === 'do' ? node.instrument : null
   const name = chair.plan.tray_list.find((item) => item.instrument.key === key)?.instrument.name ?? key ?? ''
+  const outside = last.felt === 'as_expected' && (last.depth_mm < last.low_mm || last.depth_mm > last.high_mm)
   return (
     <output class="last-depth" data-felt={last.felt}>
       <span class="strong">{words.bands.stoppedAt(name, mm(last.depth_mm))}</span>
-      <span class="small">{words.expected.band(about(last.low_mm), about(last.high_mm))}</span>
-      <span class="says">{words.bands.felt[last.felt]}</span>
+      <span class="small">
+        {words.expected.band(about(last.low_mm), about(last.high_mm))}
+        {last.as_if_straight && `, ${words.expected.asIfStraight}`}
+      </span>
+      <span class="says">{words.bands.felt[outside ? 'outside' : last.felt]}</span>
     </output>
   )
 }

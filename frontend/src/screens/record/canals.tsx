@@ -151,6 +151,7 @@ function Step({ of }: { of: StepRecord }) {
       <td>{of.depth_mm === null ? how : mm(of.depth_mm)}</td>
       <td>
         {of.low_mm !== null && of.high_mm !== null && `${of.low_mm.toFixed(1)}–${of.high_mm.toFixed(1)}`}
+        {of.low_mm !== null && of.as_if_straight && <span class="small">, {words.expected.asIfStraight}</span>}
         {of.against_band && <span class="small"> {words.record.against[of.against_band]}</span>}
       </td>
     </tr>
