@@ -126,6 +126,13 @@ class StoreAway(CaseError):
     )
 
 
+class ReadingBusy(CaseError):
+    """The machine had no time to read an image."""
+
+    code = "reading-busy"
+    sentence = "The server had no time to read the image. Send it again in a moment; it goes on where it was."
+
+
 # --- at odds with how things stand ---
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
+from uuid import UUID, uuid5
 
 BYTES_PER_MB = 1_000_000
 Pair = tuple[float, float]
@@ -78,11 +79,18 @@ def name_check(*, state: ImageState, kind: str, burnt_in_text: str, checked: boo
     return NameCheck.OPEN if unsaid or burnt_in_text == BurntInText.STATED else NameCheck.NOT_ASKED
 
 
+def study_uid(case_id: UUID) -> str:
+    """The DICOM study of a case: all its images are of one. After PS3.5, B.2, which derives a UID from a UUID; the
+    case's own cannot be told from it.
+    """
+    return f"2.25.{uuid5(case_id, 'study').int}"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spacing:
     """What a DICOM file said of its scale, as read: nothing is computed, nothing put right.
 
-    Pairs are row spacing, then column spacing [mm]. A value of zero or below is kept as it was said.
+    Pairs are row spacing, then column spacing [mm]. A value of zero or below was not said.
     """
 
     imager_pixel_spacing_mm: Pair | None = None

@@ -19,7 +19,7 @@ from pydicom.pixels.utils import pixel_array
 from cases.domain.images import BurntInText, ImageKind
 from cases.imaging.dicom_class import write_class
 from cases.imaging.dicom_spacing import spacing_of, write_spacing
-from cases.imaging.pictures import eight_bits, eight_bits_of_colour, png, thumbnail
+from cases.imaging.pictures import LEFT_OUT, by_level, eight_bits_of_colour, png, thumbnail
 from cases.imaging.value import Clean, Limits, Unreadable
 
 Values = npt.NDArray[Any]
@@ -41,12 +41,12 @@ BURNT_IN = {"YES": BurntInText.STATED, "NO": BurntInText.DENIED}
 SHOWN_BY = ("WindowCenter", "WindowWidth", "RescaleIntercept", "RescaleSlope")
 
 
-def clean(data: bytes, limits: Limits) -> Clean:
-    """The image for screens and the de-identified data set. Raises Unreadable."""
+def clean(data: bytes, limits: Limits, study: str = "") -> Clean:
+    """The image for screens and the de-identified data set, in that study. Raises Unreadable."""
     try:
         told = dcmread(BytesIO(data))
     except InvalidDicomError:
-        raise Unreadable("The DICOM file has no readable head.") from None
+        raise Unreadable("The DICOM file has no readable head. Export it again from where it was taken.") from None
     _refuse(told, limits)
     for keyword in SHOWN_BY:
         if told.get(keyword) is None:
@@ -62,7 +62,7 @@ def clean(data: bytes, limits: Limits) -> Clean:
         view=view,
         view_type=view_type,
         thumbnail=thumbnail(picture),
-        data_set=_written(_data_set(told, values if grey else np.asarray(picture))),
+        data_set=_written(_data_set(told, values if grey else np.asarray(picture), study)),
         spacing=spacing_of(told),
         burnt_in_text=BURNT_IN.get(told.get("BurnedInAnnotation", ""), BurntInText.UNKNOWN),
     )
@@ -77,23 +77,26 @@ def _refuse(told: Dataset, limits: Limits) -> None:
     if int(told.get("NumberOfFrames") or 1) != 1:
         raise Unreadable("The DICOM file holds several images. Send one at a time.")
     if told.get("Rows") is None or told.get("Columns") is None or "PixelData" not in told:
-        raise Unreadable("The DICOM file holds no image.")
+        raise Unreadable("The DICOM file holds no image. Export the image and not its report.")
     limits.refuse_size(int(told.Columns), int(told.Rows))
-    shown_as = told.get("PhotometricInterpretation")
-    if shown_as not in (*GREY, *COLOUR, "PALETTE COLOR") or told.get("BitsAllocated") not in DEPTHS_BITS:
-        raise Unreadable(f"A DICOM image of {told.get('BitsAllocated')} bits as {shown_as} is not taken.")
+    # Nothing that stands in the file is said again: whatever it says there could be a name.
+    if told.get("PhotometricInterpretation") not in (*GREY, *COLOUR, "PALETTE COLOR"):
+        raise Unreadable("The DICOM image is of colours that are not taken. Export it in grey or RGB.")
+    if told.get("BitsAllocated") not in DEPTHS_BITS:
+        raise Unreadable("The DICOM image is neither of 8 nor of 16 bits. Export it as one of them.")
 
 
 def _values(told: Dataset) -> Values:
     """Stored values of grey, red green and blue of colour. Raises Unreadable for what no decoder here reads."""
     syntax = told.file_meta.get("TransferSyntaxUID")
     if syntax is None:
-        raise Unreadable("The DICOM file does not say how it is encoded.")
+        raise Unreadable("The DICOM file does not say how it is encoded. Export it again uncompressed.")
     try:
         values: Values = pixel_array(told)
     except (RuntimeError, NotImplementedError):
-        reason = f"The DICOM image could not be decoded ({uid.UID(syntax).name}). Export it uncompressed."
-        raise Unreadable(reason) from None
+        known = uid.UID(syntax)
+        encoding = f" ({known.name})" if known.type == "Transfer Syntax" else ""
+        raise Unreadable(f"The DICOM image could not be decoded{encoding}. Export it uncompressed.") from None
     if told.PhotometricInterpretation == "PALETTE COLOR":
         return np.asarray(apply_color_lut(values, told))
     stored = int(told.get("BitsStored") or told.BitsAllocated)
@@ -103,14 +106,20 @@ def _values(told: Dataset) -> Values:
 
 def _shown(told: Dataset, values: Values) -> npt.NDArray[np.uint8]:
     """As the file wants it shown: rescaled, within its window, dark where it says so."""
-    eight = eight_bits(apply_voi_lut(apply_modality_lut(values, told), told))
+    windowed = "WindowWidth" in told or "VOILUTSequence" in told
+
+    def shown_as(levels: Values) -> Values:
+        return np.asarray(apply_voi_lut(apply_modality_lut(levels, told), told))
+
+    # A window leaves out what it leaves out. Of eight bits nothing stands out.
+    eight = by_level(values, shown_as, 0 if windowed or told.BitsAllocated == 8 else LEFT_OUT)
     return 255 - eight if told.PhotometricInterpretation == "MONOCHROME1" else eight
 
 
-def _data_set(told: Dataset, values: Values) -> Dataset:
+def _data_set(told: Dataset, values: Values, study: str) -> Dataset:
     kept = Dataset()
     kept.SOPInstanceUID = uid.generate_uid(prefix=None)
-    kept.StudyInstanceUID = uid.generate_uid(prefix=None)
+    kept.StudyInstanceUID = study or uid.generate_uid(prefix=None)
     kept.SeriesInstanceUID = uid.generate_uid(prefix=None)
     kept.Modality = told.get("Modality") if told.get("Modality") in MODALITIES else "OT"
     # Required by the standard and empty: there is no patient here.

@@ -13,6 +13,7 @@ from pydicom import uid
 from pydicom.dataset import Dataset
 from pydicom.multival import MultiValue
 from pydicom.sequence import Sequence
+from pydicom.sr.codedict import codes
 
 Told = dict[str, Any]
 PRESENTED = {
@@ -141,8 +142,6 @@ def _coded(told: Dataset, keyword: str, listed: str) -> list[Dataset]:
     said = told.get(keyword)
     if not isinstance(said, Sequence) or not said:
         return []
-    from pydicom.sr.codedict import codes  # large, and seldom needed
-
     concepts = getattr(codes, listed)
     known = {code.value: code for code in (getattr(concepts, name) for name in concepts.dir())}
     if (code := known.get(said[0].get("CodeValue"))) is None:

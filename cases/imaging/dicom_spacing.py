@@ -1,4 +1,4 @@
-"""The numbers of a DICOM file that its scale rests on, read and written as they are."""
+"""The numbers of a DICOM file that its scale rests on, written as they are read; one that can be none was not said."""
 
 from __future__ import annotations
 
@@ -20,7 +20,8 @@ NUMBERS = {
     "source_to_patient_mm": "DistanceSourceToPatient",
 }
 CALIBRATION = "PixelSpacingCalibrationType"
-# A kilometre: beyond it nothing was measured, and no number of ours is so large. What is no number is not below it.
+# A kilometre: beyond it nothing was measured, and no number of ours is so large. Of nothing and less nothing was
+# measured either: devices write zero where they know nothing. What is no number is in neither.
 MOST = 1_000_000
 KNOWN_CALIBRATION = ("GEOMETRY", "FIDUCIAL")
 
@@ -67,4 +68,4 @@ def _number(said: Any) -> float | None:
         value = float(said)
     except (TypeError, ValueError):
         return None
-    return value if abs(value) <= MOST else None
+    return value if 0 < value <= MOST else None

@@ -3,6 +3,7 @@ whatever was put behind or beside them stay out."""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from io import BytesIO
 from typing import Any
@@ -14,13 +15,17 @@ from PIL import Image, ImageOps
 
 from cases.domain.images import ImageKind
 from cases.imaging import webp_size
+from cases.imaging.faults import CUT_OFF
 from cases.imaging.value import Clean, Limits, Unreadable
 
 # The reader's own limit only warns; ours refuses before anything is decoded.
 Image.MAX_IMAGE_PIXELS = None
 pillow_heif.register_heif_opener(thumbnails=False)
+# What it would load when first asked for: by then the reader opens no file.
+Image.init()
 
 Bytes = npt.NDArray[np.uint8]
+Values = npt.NDArray[Any]
 FORMATS = {
     ImageKind.JPEG: "JPEG",
     ImageKind.PNG: "PNG",
@@ -37,12 +42,18 @@ THUMBNAIL_PX = 360  # two of them side by side on a phone with a fine screen
 THUMBNAIL_QUALITY = 80
 DEEP = ("I", "F", "I;16", "I;16B", "I;16L", "I;16N")
 GREY = ("1", "L", "LA", "La")
+# Of the pixels at either end: single ones that are dead or hot made all others grey. Common practice, no source.
+LEFT_OUT = 0.005
+AT_A_TIME_PX = 1_000_000
 
 
 def clean(data: bytes, kind: ImageKind, limits: Limits) -> Clean:
     """The picture, upright, without anything beside its pixels. Raises Unreadable."""
-    if kind is ImageKind.WEBP and (size := webp_size.size_px(data)):
-        limits.refuse_size(*size)
+    if kind is ImageKind.WEBP:
+        if size := webp_size.size_px(data):
+            limits.refuse_size(*size)
+        if len(data) < webp_size.length_bytes(data):
+            raise Unreadable(CUT_OFF)
     with Image.open(BytesIO(data), formats=[FORMATS[kind]]) as opened:
         limits.refuse_size(*opened.size)
         if kind not in FIRST_IS_IT and getattr(opened, "n_frames", 1) > 1:
@@ -76,16 +87,56 @@ def flattened(picture: Image.Image) -> Image.Image:
     return flat
 
 
-def eight_bits(values: npt.NDArray[Any]) -> Bytes:
-    """Stretched from darkest to lightest over 0 to 255; an even image is black."""
-    wide = values.astype(np.float64)
-    if not np.isfinite(wide).all():
-        raise Unreadable("The image has values that are no numbers.")
-    darkest, lightest = wide.min(), wide.max()
-    if lightest == darkest:
+def eight_bits(values: Values) -> Bytes:
+    """Stretched from dark to light over 0 to 255, the few darkest and lightest left out; an even image is black."""
+    if values.dtype.kind in "iu" and values.dtype.itemsize <= 2:
+        return by_level(values, lambda levels: levels)
+    if not all(np.isfinite(rows).all() for rows in _by_rows(values)):
+        raise Unreadable("The image has values that are no numbers. Export it again as JPEG or PNG.")
+    every = np.sort(values, axis=None)
+    out = int(len(every) * LEFT_OUT)
+    ends = float(every[out]), float(every[-1 - out])
+    if ends[0] == ends[1]:
+        ends = float(every[0]), float(every[-1])
+    del every
+    return np.concatenate([_stretched(rows, *ends) for rows in _by_rows(values)])
+
+
+def by_level(values: Values, shown_as: Callable[[Values], Values], left_out: float = LEFT_OUT) -> Bytes:
+    """The same for integers of at most 16 bits, by what each of the values there can be is shown as: one reckoning
+    for each value and not for each pixel, whatever it takes.
+    """
+    darkest, lightest = int(values.min()), int(values.max())
+    many = np.zeros(lightest - darkest + 1, dtype=np.int64)
+    for rows in _by_rows(values):
+        many += np.bincount(rows.ravel().astype(np.int64) - darkest, minlength=len(many))
+    shown = np.asarray(shown_as(np.arange(darkest, lightest + 1).astype(values.dtype)), dtype=np.float64)
+    if not np.isfinite(shown).all():
+        raise Unreadable("The image says it is shown by values that are no numbers. Export it again without a window.")
+    order = np.argsort(shown, kind="stable")
+    order = order[many[order] > 0]
+    so_far = np.cumsum(many[order])
+    out = int(values.size * left_out)
+    low = shown[order[np.searchsorted(so_far, out, side="right")]]
+    high = shown[order[np.searchsorted(so_far, values.size - 1 - out, side="right")]]
+    if low == high:
+        low, high = shown[order[0]], shown[order[-1]]
+    table = _stretched(shown, low, high)
+    return np.concatenate([table[rows.astype(np.int64) - darkest] for rows in _by_rows(values)])
+
+
+def _stretched(values: Values, low: float, high: float) -> Bytes:
+    if high == low:
         return np.zeros(values.shape, dtype=np.uint8)
-    stretched: Bytes = np.rint((wide - darkest) * (255 / (lightest - darkest))).astype(np.uint8)
+    wide = values.astype(np.float64)
+    stretched: Bytes = np.rint(np.clip((wide - low) * (255 / (high - low)), 0, 255)).astype(np.uint8)
     return stretched
+
+
+def _by_rows(values: Values) -> Iterator[Values]:
+    """A few rows at a time: what is reckoned on the way takes eight times the memory of the pixels."""
+    rows = max(1, AT_A_TIME_PX // values.shape[1])
+    return (values[first : first + rows] for first in range(0, len(values), rows))
 
 
 def eight_bits_of_colour(values: npt.NDArray[Any]) -> Bytes:

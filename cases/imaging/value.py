@@ -14,8 +14,10 @@ class Limits:
     most_px: int
     """Width times height."""
     longest_side_px: int
-    seconds: int
-    """Of computing, for one image."""
+    computing_seconds: int
+    """For one image; beyond, it is refused."""
+    clock_seconds: int
+    """More than it may compute: beyond, the machine is at fault and the image may come again."""
     memory_bytes: int
     """Addresses the reading process may take."""
 
@@ -32,6 +34,10 @@ class Limits:
 
 class Unreadable(Exception):
     """The image is refused; the sentence says why and what to do."""
+
+
+class ReaderBusy(Exception):
+    """The machine had no time for it. The same image may be read later."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,4 +1,5 @@
-"""How large a WebP image is, by its head: its decoder takes the memory for all pixels before it tells their number."""
+"""How large a WebP image is, by its head: its decoder takes the memory for all pixels before it tells their number, and
+does not tell that a file ends too early."""
 
 from __future__ import annotations
 
@@ -20,3 +21,8 @@ def size_px(data: bytes) -> tuple[int, int] | None:
         width, height = struct.unpack("<HH", content[6:10])
         return width & 0x3FFF, height & 0x3FFF
     return None
+
+
+def length_bytes(data: bytes) -> int:
+    """Of the whole file. RFC 9649, 2.3 and 2.4: what follows the first eight."""
+    return 8 + int.from_bytes(data[4:8], "little")

@@ -18,11 +18,19 @@ from django.db import transaction
 from django.db.models import Max, Sum
 from django.utils import timezone
 
-from cases.domain.errors import ImageDamaged, ImageRefused, ImageRemoved, ImagesFull, NotUsable, OffsetMismatch
-from cases.domain.images import BYTES_PER_MB, ImageState, RemovalReason
+from cases.domain.errors import (
+    ImageDamaged,
+    ImageRefused,
+    ImageRemoved,
+    ImagesFull,
+    NotUsable,
+    OffsetMismatch,
+    ReadingBusy,
+)
+from cases.domain.images import BYTES_PER_MB, ImageState, RemovalReason, study_uid
 from cases.domain.told import Shows
 from cases.imaging import reading
-from cases.imaging.value import Clean, Limits, Unreadable
+from cases.imaging.value import Clean, Limits, ReaderBusy, Unreadable
 from cases.models import Case, Image, ImagePart, Person
 from cases.services import image_files, log, parts, sent
 from cases.services.locking import locked
@@ -45,7 +53,7 @@ def receive(*, actor: Person, case: Case, told: Announced, data: bytes) -> Image
     """The stored image. The same again is answered the same.
 
     Raises NotAllowed, SentDifferently, ImagesFull, ImageRemoved; ImageDamaged and ImageRefused, after which nothing of
-    the bytes is kept; StoreAway, after which the same may be sent again.
+    the bytes is kept; StoreAway and ReadingBusy, after which the same may be sent again.
     """
     image = _announce(actor, case, told)
     return _finish(actor, image, lambda: data)
@@ -147,7 +155,9 @@ def _finish(actor: Person, image: Image, content: Callable[[], bytes]) -> Image:
         image.parts.all().delete()
         raise ImageDamaged
     try:
-        clean = reading.read(data, limits())
+        clean = reading.read(data, limits(), study_uid(image.case_id))
+    except ReaderBusy:
+        raise ReadingBusy from None
     except Unreadable as refusal:
         _settle(actor, image.pk, {"state": ImageState.REFUSED, "reason": str(refusal)})
         raise ImageRefused(reason=str(refusal)) from None
@@ -189,7 +199,8 @@ def limits() -> Limits:
     return Limits(
         most_px=settings.IMAGE_MOST_PX,
         longest_side_px=settings.IMAGE_LONGEST_SIDE_PX,
-        seconds=settings.IMAGE_READ_SECONDS,
+        computing_seconds=settings.IMAGE_READ_COMPUTING_SECONDS,
+        clock_seconds=settings.IMAGE_READ_SECONDS,
         memory_bytes=settings.IMAGE_READ_MEMORY_BYTES,
     )
 

@@ -119,8 +119,10 @@ IMAGE_LONGEST_SIDE_PX = 12_000
 # Of one part of an upload; a thin line gets a part through before it breaks.
 IMAGE_MOST_PART_BYTES = 4_000_000
 # What reading one image may take; beyond, it is refused.
-IMAGE_READ_SECONDS = 20
-IMAGE_READ_MEMORY_BYTES = 1_500_000_000
+IMAGE_READ_COMPUTING_SECONDS = 10
+IMAGE_READ_MEMORY_BYTES = 1_000_000_000
+# By the clock; beyond, it is for another time.
+IMAGE_READ_SECONDS = 15
 
 # --- notifications ---
 # True lets a push service be plain HTTP on this machine: for tests.

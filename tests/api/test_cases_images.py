@@ -11,8 +11,12 @@ import pytest
 from django.core.files.storage import storages
 from django.core.files.uploadedfile import SimpleUploadedFile
 from PIL import Image as Picture
+from pydicom import dcmread
 
+from cases.domain.images import study_uid
 from cases.domain.uuid7 import uuid7
+from cases.imaging import reading
+from cases.imaging.value import ReaderBusy
 from cases.models import Case, ChangeLog, Image, ImagePart, Person, Programme
 from tests.cases.pictures import intra_oral, noise, picture, written
 from tests.cast import API, client, problem
@@ -146,6 +150,26 @@ def test_a_server_that_died_before_reading_is_asked_once_more(priya: Person, ope
     assert part(priya, opened, id_, PNG, len(PNG), len(PNG)).json()["state"] == "stored"
 
 
+def test_what_there_was_no_time_to_read_goes_on_where_it_was(
+    priya: Person, opened: Case, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A machine that has too much to do says nothing against an image."""
+    id_, half = uuid7(), len(PNG) // 2
+    part(priya, opened, id_, PNG, 0, half)
+    with monkeypatch.context() as busy:
+        busy.setattr(reading, "read", no_time)
+        answer = part(priya, opened, id_, PNG, half, len(PNG))
+    problem(answer, 503, "reading-busy")
+    assert answer["Retry-After"] == "10"
+    assert client(priya).get(at(opened, id_))["Upload-Offset"] == str(len(PNG))
+    told = part(priya, opened, id_, PNG, len(PNG), len(PNG)).json()
+    assert (told["state"], told["width_px"]) == ("stored", 40)
+
+
+def no_time(*_: object) -> None:
+    raise ReaderBusy
+
+
 def test_parts_of_two_images_under_one_id_are_refused(priya: Person, opened: Case) -> None:
     id_ = uuid7()
     part(priya, opened, id_, PNG, 0, 50)
@@ -240,6 +264,16 @@ def test_dicom_says_its_spacing_and_keeps_a_data_set(priya: Person, opened: Case
     kept = client(priya).get(at(opened, id_, "/data-set"))
     assert kept["Content-Type"] == "application/dicom"
     assert kept["Content-Disposition"] == f'attachment; filename="{id_}.dcm"'
+
+
+def test_all_data_sets_of_a_case_are_of_one_study(priya: Person, opened: Case) -> None:
+    studies = set()
+    for _ in range(2):
+        id_ = uuid7()
+        put(priya, opened, id_, written(intra_oral()))
+        studies.add(dcmread(BytesIO(client(priya).get(at(opened, id_, "/data-set")).content)).StudyInstanceUID)
+    assert studies == {study_uid(opened.pk)}
+    assert study_uid(uuid7()) not in studies
 
 
 def test_a_picture_has_no_data_set(priya: Person, opened: Case) -> None:

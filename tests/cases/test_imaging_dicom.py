@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 import warnings
 from collections.abc import Iterator
 from io import BytesIO
 from pathlib import Path
 from typing import Any
+from uuid import UUID
 
 import numpy as np
 import pydicom
@@ -17,7 +19,7 @@ from pydicom.dataset import Dataset
 from pydicom.sequence import Sequence
 from pydicom.uid import SecondaryCaptureImageStorage
 
-from cases.domain.images import BurntInText, ImageKind, Spacing
+from cases.domain.images import BurntInText, ImageKind, Spacing, study_uid
 from cases.imaging import dicom
 from cases.imaging.dicom_spacing import spacing_of
 from cases.imaging.kinds import kind_of
@@ -136,6 +138,20 @@ def test_values_are_stretched_from_dark_to_light() -> None:
     assert shown(clean(intra_oral())) == [round(value * 255 / 47) for value in range(48)]
 
 
+def test_one_hot_pixel_does_not_make_the_others_grey() -> None:
+    """Of 2,000 values ten are left out at either end, by hand: 9,010 is black, 10,989 white."""
+    values = np.array([*range(9_000, 10_999), 65_535], dtype="<u2")
+    told = intra_oral(Rows=40, Columns=50, BitsStored=16, HighBit=15, PixelData=values.tobytes())
+    assert shown(clean(told))[1000] == round((10_000 - 9_010) / (10_989 - 9_010) * 255)
+    assert kept(clean(told)).PixelData == values.tobytes()
+
+
+def test_what_falls_as_it_rises_is_stretched_by_what_is_shown() -> None:
+    values = np.arange(48, dtype="<u2").tobytes()
+    told = intra_oral(PixelData=values, RescaleSlope=-2, RescaleIntercept=10)
+    assert shown(clean(told)) == [255 - round(value * 255 / 47) for value in range(48)]
+
+
 def test_a_negative_is_turned_over() -> None:
     dark = clean(intra_oral(PhotometricInterpretation="MONOCHROME1"))
     assert shown(dark) == [255 - round(value * 255 / 47) for value in range(48)]
@@ -194,9 +210,12 @@ def test_all_that_a_scale_rests_on() -> None:
     assert spacing_of(kept(image)) == image.spacing
 
 
-def test_spacing_of_nothing_is_kept_as_it_was_said() -> None:
-    image = clean(intra_oral(ImagerPixelSpacing=[0, 0], PixelSpacing=[-0.1, 0.1]))
-    assert image.spacing == Spacing(imager_pixel_spacing_mm=(0, 0), pixel_spacing_mm=(-0.1, 0.1))
+@pytest.mark.parametrize("none", [[0, 0], [-0.1, 0.1], [0.1, 0]], ids=str)
+def test_spacing_of_nothing_was_not_said(none: list[float]) -> None:
+    image = clean(intra_oral(ImagerPixelSpacing=none, PixelSpacing=[0.02, 0.02], DistanceSourceToPatient=0))
+    assert image.spacing == Spacing(pixel_spacing_mm=(0.02, 0.02))
+    assert "ImagerPixelSpacing" not in kept(image)
+    assert "DistanceSourceToPatient" not in kept(image)
 
 
 def test_spacing_that_is_no_pair_of_numbers_is_none() -> None:
@@ -281,6 +300,17 @@ def test_what_is_kept_is_the_image_under_names_of_its_own() -> None:
     assert {element.keyword for element in one} <= set(MAY_BE_KEPT.split())
 
 
+def test_all_images_of_a_case_are_of_one_study() -> None:
+    study = study_uid(UUID("01893e4a-0000-7000-8000-000000000001"))
+    # PS3.5, 9.1 and B.2: digits and points, at most 64 characters, under the root of UIDs made from UUIDs.
+    assert re.fullmatch(r"2\.25\.[1-9]\d*", study)
+    assert len(study) <= 64
+    assert str(UUID("01893e4a-0000-7000-8000-000000000001").int) not in study
+    images = [kept(dicom.clean(written(intra_oral()), LIMITS, study)) for _ in range(2)]
+    assert {image.StudyInstanceUID for image in images} == {study}
+    assert len({image.SeriesInstanceUID for image in images}) == 2
+
+
 # --- refused ---
 
 
@@ -291,13 +321,14 @@ def test_what_is_kept_is_the_image_under_names_of_its_own() -> None:
         ({"NumberOfFrames": 2}, "several images"),
         ({"Rows": 20_000, "Columns": 20_000}, "20000 by 20000 px"),
         ({"Rows": 0}, "no pixels"),
-        ({"BitsAllocated": 32}, "32 bits"),
-        ({"PhotometricInterpretation": SECRET}, "is not taken"),
+        ({"BitsAllocated": 32}, "neither of 8 nor of 16 bits"),
+        ({"PhotometricInterpretation": SECRET}, "colours that are not taken"),
     ],
 )
 def test_refused_before_anything_is_decoded(wrong: dict[str, Any], says: str) -> None:
-    with pytest.raises(Unreadable, match=says):
+    with pytest.raises(Unreadable, match=says) as why:
         clean(intra_oral(**wrong))
+    assert SECRET not in str(why.value)
 
 
 def test_no_pixels() -> None:
