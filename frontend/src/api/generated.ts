@@ -5035,7 +5035,7 @@ export interface components {
         /**
          * @description What a DICOM file said of its scale, as read: nothing is computed, nothing put right.
          *
-         *     Pairs are row spacing, then column spacing [mm]. A value of zero or below is kept as it was said.
+         *     Pairs are row spacing, then column spacing [mm]. A value of zero or below was not said.
          */
         Spacing: {
             /** @description (0018,1114): distance source to detector by distance source to patient. */
