@@ -60,7 +60,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     steps = _walked(tabled, table_path)
     outline = _outline(canal, tabled, table_path)
     place = Place(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=canal.natural)
-    bend = shaped.bend_of(canal.input, place) if known else None
+    bend = shaped.bend_of(canal.input, place, figures) if known else None
     plan = CanalPlan(
         canal=canal.input.name,
         root=canal.input.root,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from planning import irrigation, joined, mid_course, phases, profile, run_sheet
+from planning import irrigation, joined, mid_course, phases, profile, run_sheet, shaped
 from planning.begun import Begun
 from planning.canal import Canal
 from planning.depth import contact_depth, reading, samples
@@ -176,7 +176,7 @@ def expected(
         descending=descend.key if descend else None,
         one_pass=_one_pass(flaring, descend, selected),
         most_passes=(descend and descend.most_passes) or 1,
-        as_if_straight=(canal.input.curvature_deg or 0.0) >= figures["depth.bend_from"],
+        as_if_straight=shaped.is_bent(canal.input, figures),
     )
     more = bool(canal.input.felt or begun or (so_far and so_far.left))
     insertions = len(working.felt) + len(working.made) + len(so_far.left if so_far else ()) + _insertions(sheet)

@@ -36,15 +36,25 @@ def orifice_mm(canal: CanalInput, setting: Setting, crown_mm: float) -> float:
     return 0.0 if setting is Setting.BLOCK else crown_mm
 
 
-def bend_of(canal: CanalInput, place: Place) -> Bend | None:
-    """Where the canal bends: the middle of its curve, else where the curve begins; None without a radius."""
-    if canal.curve_radius_mm is None:
+def is_bent(canal: CanalInput, figures: Figures) -> bool:
+    """Whether the canal's curvature counts as a bend; one that is not charted does not."""
+    return (canal.curvature_deg or 0.0) >= figures["depth.bend_from"]
+
+
+def bend_of(canal: CanalInput, place: Place, figures: Figures) -> Bend | None:
+    """Where the canal bends: the middle of its curve, else where the curve begins; what is not charted of a bend is
+    taken from the data tables. None for a canal without one."""
+    radius_mm, from_end_mm, start_mm = canal.curve_radius_mm, canal.curve_from_end_mm, canal.curve_start_mm
+    if radius_mm is None and not is_bent(canal, figures):
         return None
-    if canal.curve_from_end_mm is not None:
-        return Bend(at_mm=place.end_mm - canal.curve_from_end_mm, radius_mm=canal.curve_radius_mm)
-    if canal.curve_start_mm is not None:
-        return Bend(at_mm=canal.curve_start_mm, radius_mm=canal.curve_radius_mm)
-    return None
+    placed = from_end_mm is not None or start_mm is not None
+    if from_end_mm is None:
+        from_end_mm = figures["strain.from_end"] if start_mm is None else place.end_mm - start_mm
+    return Bend(
+        at_mm=place.end_mm - from_end_mm,
+        radius_mm=figures["strain.radius"] if radius_mm is None else radius_mm,
+        taken=radius_mm is None or not placed,
+    )
 
 
 def strains(deepest_mm: Mapping[Instrument, float], bend: Bend | None, figures: Figures) -> tuple[Strain, ...]:

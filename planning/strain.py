@@ -24,6 +24,10 @@ class Strain:
     """Where the bend is when the tip stands at its stop."""
     strain_pct: float
     strain_class: Literal["low", "medium", "high"]
+    radius_mm: float | None = None
+    """Of the curve that it is bent in; None in plans of before."""
+    taken: bool = False
+    """Radius or place of the curve were not charted and are taken from the data tables."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,6 +36,8 @@ class Bend:
 
     at_mm: float
     radius_mm: float
+    taken: bool = False
+    """Radius or place are not this canal's own."""
 
 
 def strain(instrument: Instrument, tip_mm: float, bend: Bend, figures: Figures) -> Strain | None:
@@ -49,6 +55,8 @@ def strain(instrument: Instrument, tip_mm: float, bend: Bend, figures: Figures) 
         diameter_mm=round(thick, 3),
         strain_pct=stretched,
         strain_class=_class(stretched, figures),
+        radius_mm=bend.radius_mm,
+        taken=bend.taken,
     )
 
 

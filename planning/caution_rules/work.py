@@ -34,8 +34,9 @@ def _taper(canal: Canal, plan: CanalPlan, figures: Figures) -> Iterator[Caution]
 
 
 def _strain(plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
-    """One caution for all instruments of the high class, with the worst of them."""
-    high = [each for each in plan.strain if each.strain_class == "high"]
+    """One caution for all instruments of the high class, with the worst of them. None where the curve is not this
+    canal's own: nearly every bent canal would have it."""
+    high = [each for each in plan.strain if each.strain_class == "high" and not each.taken]
     if high:
         names = ", ".join(each.instrument for each in high)
         worst_pct = max(each.strain_pct for each in high)

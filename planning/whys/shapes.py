@@ -37,7 +37,15 @@ def size_whys(about: About) -> Iterator[Why]:
     if any(option.strain_pct is not None for option in advised.options):
         rule = "Its diameter where the canal bends over twice the radius, the tip at the end."
         radius = ("radius", about.canal.input.curve_radius_mm, "mm")
-        yield why("size_range.options.strain_pct", rule, (radius,))
+        yield why("size_range.options.strain_pct", rule, (radius,), _taken(about))
+
+
+def _taken(about: About) -> tuple[Figure, ...]:
+    """Rows that stand for what is not charted of a curve."""
+    curve = about.canal.input
+    placed = curve.curve_from_end_mm is not None or curve.curve_start_mm is not None
+    keys = (("strain.radius", curve.curve_radius_mm is not None), ("strain.from_end", placed))
+    return tuple(about.figures.row(key) for key, charted in keys if not charted)
 
 
 def _rows_of(reasons: list[SizeReason]) -> tuple[str, ...]:
@@ -55,7 +63,7 @@ def shape_whys(about: About) -> Iterator[Why]:
             ("curve begins", about.canal.input.curve_start_mm, "mm"),
             *((f"from here on {name}", row.value, "%") for name, row in zip(("medium", "high"), rows, strict=True)),
         )
-        yield why("strain", rule, entered, rows)
+        yield why("strain", rule, entered, (*rows, *_taken(about)))
     if about.plan.wall is not None and about.canal.size_asked.wall is not None:
         limits = (about.figures.row("wall.caution"), about.figures.row("wall.stop"))
         entered = (

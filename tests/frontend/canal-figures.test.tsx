@@ -1,4 +1,4 @@
-import { render, screen } from '@testing-library/preact'
+import { cleanup, render, screen } from '@testing-library/preact'
 import { expect, test } from 'vitest'
 import { CanalFigures } from '@/parts/canal-figures/canal-figures'
 import { words } from '@/words/en'
@@ -7,8 +7,8 @@ import { canal } from './sample-plan'
 const told = canal('ML', 20, {
   irrigants: [{ irrigant: 'sodium_hypochlorite', volume_ml: 26 }],
   strain: [
-    { instrument: '25/.03', diameter_mm: 0.4, strain_pct: 2.1, strain_class: 'low' },
-    { instrument: '35/.03', diameter_mm: 0.5, strain_pct: 5.4, strain_class: 'high' },
+    { instrument: '25/.03', diameter_mm: 0.4, strain_pct: 2.1, strain_class: 'low', radius_mm: 6, taken: false },
+    { instrument: '35/.03', diameter_mm: 0.5, strain_pct: 5.4, strain_class: 'high', radius_mm: 6, taken: false },
   ],
   wall: {
     from_end_mm: 10,
@@ -61,6 +61,16 @@ test('irrigant, wall, strain by class in words, cone, rests and volumes; what is
   expect(screen.getByText(/Programme rule/)).toBeTruthy()
   expect(screen.getByText('Master cone: 35/.02')).toBeTruthy()
   expect(screen.getByText('The others of the kit').closest('details')?.textContent).toContain('Plugger 60/.04')
+})
+
+test('a curve that is not charted whole says what is counted with', () => {
+  render(<CanalFigures canal={told} />)
+  expect(screen.queryByText(/Not all of this curve/)).toBeNull()
+  cleanup()
+  render(
+    <CanalFigures canal={{ ...told, strain: told.strain.map((one) => ({ ...one, radius_mm: 5, taken: true })) }} />,
+  )
+  expect(screen.getByText(/Not all of this curve is charted: a radius of 5.0 mm is counted with/)).toBeTruthy()
 })
 
 test('nothing is said where nothing follows', () => {

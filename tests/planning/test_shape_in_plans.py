@@ -86,10 +86,29 @@ def test_what_each_size_would_mean() -> None:
     ]
 
 
-def test_without_a_radius_nothing_is_said_of_strain() -> None:
-    (ml,) = lower(curve_radius_mm=None).canals
+@pytest.mark.parametrize("deg", [None, 9.9])
+def test_without_a_bend_nothing_is_said_of_strain(deg: float | None) -> None:
+    (ml,) = lower(curvature_deg=deg, curve_radius_mm=None).canals
     assert ml.strain == ()
     assert {one.strain_pct for one in ml.size_range.options} == {None}
+
+
+def test_a_bend_that_nobody_measured_is_counted_with_a_radius_that_is_said_to_be_taken() -> None:
+    """Radius 5, 4 mm from the end (rows): 35/.04 is 0.51 thick there, 0.51/10 = 5.1 %, high; no caution for that."""
+    planned = lower(curve_radius_mm=None, curve_from_end_mm=None)
+    (ml,) = planned.canals
+    found = next(each for each in ml.strain if each.instrument == "35/.04")
+    assert (found.strain_pct, found.strain_class, found.radius_mm, found.taken) == (5.1, "high", 5.0, True)
+    assert "strain-high" not in codes(planned)
+    assert {"strain.radius", "strain.from_end"} <= {row.key for row in planned.rows_used}
+    because = next(each for each in ml.why if each.of == "strain")
+    assert {"strain.radius", "strain.from_end"} <= set(because.rows)
+
+
+def test_a_curve_that_is_charted_whole_takes_nothing() -> None:
+    planned = lower()
+    assert not any(each.taken for each in planned.canals[0].strain)
+    assert not {"strain.radius", "strain.from_end"} & {row.key for row in planned.rows_used}
 
 
 def test_a_curve_known_by_where_it_begins() -> None:

@@ -5224,8 +5224,12 @@ export interface components {
             /** @description Where the bend is when the tip stands at its stop. */
             diameter_mm: number;
             instrument: string;
+            /** @description Of the curve that it is bent in; None in plans of before. */
+            radius_mm: number | null;
             strain_class: components["schemas"]["StrainClassEnum"];
             strain_pct: number;
+            /** @description Radius or place of the curve were not charted and are taken from the data tables. */
+            taken: boolean;
         };
         /** @enum {string} */
         StrainClassEnum: "low" | "medium" | "high";

@@ -12,6 +12,8 @@ export const figures = {
     measured: 'Measured on this tooth.',
     strain: 'Strain in the curve',
     strainOf: (instrument: string) => `strain of ${instrument}`,
+    curveTaken: (radius: string) =>
+      `Not all of this curve is charted: a radius of ${radius} mm is counted with. Measure the bend on an image.`,
     strainSays: 'A class for ranking, never a prediction of how long an instrument lasts.',
     classes: { low: 'low', medium: 'medium', high: 'high' },
     filling: 'Cone and filling',

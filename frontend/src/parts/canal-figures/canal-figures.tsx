@@ -62,6 +62,7 @@ function Wall({ canal, wall }: { canal: string; wall: WallLeft }) {
 const SIGNS = { low: 'note', medium: 'caution', high: 'stop' } as const
 
 function Strains({ canal, strain }: { canal: string; strain: readonly Strain[] }) {
+  const taken = strain.find((one) => one.taken)
   return (
     <section class="stack close">
       <h3>{words.figures.strain}</h3>
@@ -81,6 +82,7 @@ function Strains({ canal, strain }: { canal: string; strain: readonly Strain[] }
           </li>
         ))}
       </ul>
+      {taken?.radius_mm != null && <p class="small">{words.figures.curveTaken(mm(taken.radius_mm))}</p>}
       <p class="small soft">{words.figures.strainSays}</p>
     </section>
   )
