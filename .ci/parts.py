@@ -22,8 +22,8 @@ from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
 EVERY_CORE = ("--numprocesses", "auto")
-# A browser and its server wait for each other: more than two at a time only wait longer.
-TWO = ("--numprocesses", "2", "--dist", "loadfile")
+# A browser and its server wait a good part of their time. Who has nothing left takes tests over from the others.
+ONE_MORE = ("--numprocesses", str(min(8, 1 + (os.cpu_count() or 1))), "--dist", "worksteal")
 # What reaches no database is run once.
 WITH_DATABASE = ("--with-database", "tests/cases", "tests/api", "tests/frontend")
 DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
@@ -111,8 +111,8 @@ def web() -> None:
 
 
 def journeys() -> None:
-    """The way of a case through a real browser, on a phone's screen; two at a time, each with a server of its own."""
-    _browse([*TWO, "tests/journeys", f"--ignore={DOUBLE_TAPS}"])
+    """The way of a case through a real browser, on a phone's screen; each process has a server of its own."""
+    _browse([*ONE_MORE, "tests/journeys", f"--ignore={DOUBLE_TAPS}"])
 
 
 def double_taps() -> None:
@@ -124,7 +124,8 @@ def _browse(what: Iterable[str]) -> None:
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
     own_node = shutil.which("node", path=node.search_path()) or ""
-    _pytest({"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node}, what, browser=True)
+    told = {"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node, "MIGRATED": _sqlite()["MIGRATED"]}
+    _pytest(told, what, browser=True)
 
 
 PARTS: dict[str, Callable[[], None]] = {

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 import pytest
+import requests
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, ViewportSize, expect
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -33,6 +34,8 @@ LAPTOP = {"width": 1280, "height": 800}
 # On a machine that does other things as well; what has to be quicker says so itself.
 expect.set_options(timeout=10_000)
 Scheme = Literal["light", "dark"]
+# A database that was migrated from nothing; without one the demonstration makes its own.
+MIGRATED = os.environ.get("MIGRATED", "")
 Opens = Callable[..., Page]
 Reopens = Callable[[], BrowserContext]
 
@@ -49,17 +52,33 @@ def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[s
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Any]]:
     """The running demonstration on a database of its own: {"url", "sign_ins": [{name, username, password, role}]}."""
     folder = tmp_path_factory.mktemp("journeys")
+    if MIGRATED:
+        shutil.copy(MIGRATED, folder / "demo.sqlite3")
     own = {"DATABASE_URL": f"sqlite:///{folder / 'demo.sqlite3'}", "IMAGE_FOLDER": str(folder / "images")}
     env = {**os.environ, **own, "PORT": str(_free_port()), "HOST": "127.0.0.1"}
-    command = [sys.executable, "manage.py", "demo", "--fresh", "--json"]
+    command = [sys.executable, "manage.py", "demo", "--json"]
     with subprocess.Popen(command, cwd=ROOT, env=env, stdout=subprocess.PIPE, text=True) as started:
         assert started.stdout is not None
         line = started.stdout.readline()
         if not line:
             pytest.fail("The demonstration did not start; what it said stands above.")
-        yield json.loads(line)
-        started.terminate()
-        started.wait(20)
+        try:
+            told = json.loads(line)
+            _sign_in_once(told)
+            yield told
+        finally:
+            started.terminate()
+            started.wait(20)
+
+
+def _sign_in_once(demo: dict[str, Any]) -> None:
+    """The first to sign in waits for the process in which passwords are hashed to load; no journey is about that."""
+    with requests.Session() as nobody:
+        address = f"{demo['url']}/api/v1/session"
+        nobody.get(address, timeout=60)
+        who = {name: demo["sign_ins"][0][name] for name in ("username", "password")}
+        token = {"X-CSRFToken": nobody.cookies["csrftoken"], "Referer": demo["url"]}
+        assert nobody.post(address, json=who, headers=token, timeout=60).ok
 
 
 @pytest.fixture(scope="session")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from contextlib import AbstractContextManager
 from typing import Any
 
 from playwright.sync_api import Page
@@ -76,6 +77,11 @@ def events(page: Page, case: str) -> list[Mapping[str, Any]]:
     """What was done and the server has, in its order; which plan came into force is no work."""
     told: list[Mapping[str, Any]] = page.request.get(f"/api/v1/cases/{case}/events").json()["events"]
     return [each for each in told if each["told"]["kind"] != "replan"]
+
+
+def taken_in(page: Page) -> AbstractContextManager[Any]:
+    """What is done at the chair, or said to it, inside of this is stored when it ends."""
+    return page.expect_response(lambda told: told.request.method == "POST" and told.url.endswith("/events") and told.ok)
 
 
 def stored_by_now(page: Page, case: str, count: int) -> list[Mapping[str, Any]]:

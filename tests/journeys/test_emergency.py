@@ -118,7 +118,8 @@ def test_a_sign_in_that_has_run_out_covers_nothing(
         over.get_by_text("NOT SENT: call out. Your sign-in has run out. Sign in: it goes out at once.")
     ).to_be_visible()
     expect(over.locator(".first-steps li").first).to_be_in_viewport()
-    hands.type_sign_in(phone, hands.person(demo, "student"))
+    with phone.expect_response(lambda told: told.url.endswith("/session") and told.request.method == "POST"):
+        hands.type_sign_in(phone, hands.person(demo, "student"))
     seen(laptop, "Bench 913")
     expect(phone.get_by_text(SENT)).to_be_visible()
 

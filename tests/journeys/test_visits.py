@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import choose, person, sign_in
-from tests.journeys.records import approved_case, events
+from tests.journeys.records import approved_case, events, taken_in
 from tests.journeys.test_chair import WORD_MS, answer, approve, due
 
 
@@ -58,14 +58,16 @@ def test_a_clinic_case_over_two_visits(open_phone: Opens, open_laptop: Opens, de
     in_a_group(phone, "Is the access sealed?", "Sealed")
     press(phone, "Close for today")
     expect(phone.get_by_text("Waits for a supervisor")).to_be_visible()
-    phone.context.set_offline(False)
+    with taken_in(phone):
+        phone.context.set_offline(False)
 
     # The supervisor finds it on the list and looks at it.
     laptop.goto("/worklist")
     row = laptop.get_by_role("link").filter(has_text="Bench 191")
     expect(row).to_contain_text("to be checked", timeout=WORD_MS)
     row.click()
-    press(laptop, "Checked")
+    with taken_in(laptop):
+        press(laptop, "Checked")
     expect(phone.get_by_text(f"Checked by {clinician['name']}.")).to_be_visible(timeout=WORD_MS)
 
     # The next visit: each canal is found again before any engine; one is not as it was left.
@@ -88,12 +90,13 @@ def test_a_clinic_case_over_two_visits(open_phone: Opens, open_laptop: Opens, de
     expect(start).to_contain_text("approval lapsed")
     expect(phone.locator(".step-answers")).to_have_count(0)
     laptop.goto(f"/cases/{case}/chair")
-    press(laptop, "Renew the approval")
+    with taken_in(laptop):
+        press(laptop, "Renew the approval")
     expect(line).to_contain_text("Not yet: MB to be checked.", timeout=WORD_MS)
     expect(phone.get_by_text("A supervisor decides.")).to_be_visible()
     laptop.get_by_label("Reason").fill("Locator was wet; read again.")
     press(laptop, "Let it go on")
-    with phone.expect_response(lambda told: told.request.method == "POST" and told.url.endswith("/events")):
+    with taken_in(phone):
         answer(phone, "Image elsewhere")
     kinds = [each["told"]["kind"] for each in events(phone, case)]
     assert kinds[-6:] == ["close", "sign_off", "reopen", "sign_off", "resume", "step"]
