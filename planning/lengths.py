@@ -6,6 +6,7 @@ highest rank present gives the length; what else was measured only tests it, an 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -16,6 +17,7 @@ from planning.readings import (
     ApexLocator,
     ConfirmingImage,
     DirectSight,
+    ImageInterval,
     Length,
     LengthState,
     PreOperativeImage,
@@ -47,6 +49,8 @@ class _Said:
     length_um: int | None
     why: str
     image_again: bool = False
+    less_um: int = 0
+    """Of an estimate: what was taken off the tooth."""
 
     @property
     def counts(self) -> bool:
@@ -65,7 +69,7 @@ def settle(readings: Sequence[Reading], about: About, figures: Figures) -> Lengt
     after = _measured([said_ for said_ in latest if said_.reading.after_flaring], about, figures)
     apart_um = _from_estimate(before or after, latest, about, figures)
     outcome = _over_flaring(before, after, figures) or _estimated(latest, about, figures)
-    return _length(_tested(outcome, apart_um, figures), worked, latest, apart_um)
+    return _length(_tested(outcome, apart_um, figures), worked, latest, apart_um, figures)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,9 +91,13 @@ def _work_out(number: int, reading: Reading, about: About, figures: Figures) -> 
         return _Said(reading, None, why)
     match reading:
         case PreOperativeImage():
-            less = um(figures["allowance.image"])
+            _refuse_interval(number, reading.interval, reading.tooth_mm, about)
+            less = _less(reading, reading.tooth_mm, about, figures)
             return _Said(
-                reading, um(reading.tooth_mm) - less, f"an estimate, {said(less)} mm less than the tooth on the image"
+                reading,
+                um(reading.tooth_mm) - less,
+                f"an estimate, {said(less)} mm less than the tooth on the image",
+                less_um=less,
             )
         case Ratio():
             return _ratio(number, reading, about, figures)
@@ -114,10 +122,28 @@ def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said
         reason = f"image over actual length is {ratio:.3f}: the image is distorted. Take another."
         raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "instrument_on_image_mm"))
     tooth_mm = reading.tooth_on_image_mm / ratio
-    less = _set_back(about, figures)
+    _refuse_interval(number, reading.interval, tooth_mm, about)
+    less = _less(reading, tooth_mm, about, figures)
     return _Said(
-        reading, um(tooth_mm) - less, f"an estimate: tooth {said(um(tooth_mm))} mm by ratio, less {said(less)}"
+        reading,
+        um(tooth_mm) - less,
+        f"an estimate: tooth {said(um(tooth_mm))} mm by ratio, less {said(less)}",
+        less_um=less,
     )
+
+
+def _less(reading: Ratio | PreOperativeImage, tooth_mm: float, about: About, figures: Figures) -> int:
+    """From the tooth as it was estimated to the length [µm]: no deeper than the tooth may end by its interval."""
+    usual = um(figures["allowance.image"]) if isinstance(reading, PreOperativeImage) else _set_back(about, figures)
+    return usual if reading.interval is None else max(usual, um(tooth_mm) - um(reading.interval.least_mm))
+
+
+def _refuse_interval(number: int, interval: ImageInterval | None, tooth_mm: float, about: About) -> None:
+    """Raises ReadingNotUsable for an interval that says nothing of the tooth."""
+    if interval is None or tooth_mm / 2 <= interval.least_mm <= interval.most_mm <= tooth_mm * 2:
+        return
+    reason = f"{interval.least_mm:g} to {interval.most_mm:g} mm says nothing of a tooth of {tooth_mm:.1f} mm."
+    raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "interval"))
 
 
 def _confirming(reading: ConfirmingImage, about: About, figures: Figures) -> _Said:
@@ -223,9 +249,7 @@ def _from_estimate(measured: _Outcome | None, latest: Sequence[_Said], about: Ab
     seen = "set_back.block" if about.setting == "block" else "set_back.seen_at_foramen"
     tooth = measured.length_um + (um(figures[seen]) if sight else _set_back(about, figures))
     last = estimates[-1]
-    by_image = isinstance(last.reading, PreOperativeImage)
-    less = um(figures["allowance.image"]) if by_image else _set_back(about, figures)
-    return abs(tooth - ((last.length_um or 0) + less))
+    return abs(tooth - ((last.length_um or 0) + last.less_um))
 
 
 def _tested(outcome: _Outcome, apart_um: int | None, figures: Figures) -> _Outcome:
@@ -251,9 +275,14 @@ def _estimated(latest: Sequence[_Said], about: About, figures: Figures) -> _Outc
 
 
 def _length(
-    outcome: _Outcome, worked: Sequence[_Said], latest: Sequence[_Said], from_estimate_um: int | None
+    outcome: _Outcome,
+    worked: Sequence[_Said],
+    latest: Sequence[_Said],
+    from_estimate_um: int | None,
+    figures: Figures,
 ) -> Length:
     images = [s.length_um for s in latest if isinstance(s.reading, PreOperativeImage) and s.length_um is not None]
+    estimated = _interval(latest)
     length = outcome.length_um
     return Length(
         state=outcome.state,
@@ -262,6 +291,8 @@ def _length(
         estimate_mm=mm(stop_um(images[-1])) if images else None,
         rests_on=outcome.rests_on,
         apart_mm=None if outcome.apart_um is None else mm(outcome.apart_um),
+        estimated=estimated,
+        estimate_within_mm=None if estimated is None else _within(estimated, figures),
         from_estimate_mm=None if from_estimate_um is None else mm(from_estimate_um),
         readings=tuple(
             ReadingResult(
@@ -274,3 +305,16 @@ def _length(
         ),
         what_to_do=outcome.what_to_do,
     )
+
+
+def _interval(latest: Sequence[_Said]) -> ImageInterval | None:
+    """Of the last estimate."""
+    estimates = [s.reading for s in latest if isinstance(s.reading, Ratio | PreOperativeImage) and s.counts]
+    last = estimates[-1] if estimates else None
+    return last.interval if isinstance(last, Ratio | PreOperativeImage) else None
+
+
+def _within(estimated: ImageInterval, figures: Figures) -> float:
+    """As far as the estimate may be off, and a measurement that agrees with another."""
+    half = (estimated.most_mm - estimated.least_mm) / 2
+    return round(math.hypot(half, figures["lengths.agree_within"]), 2)

@@ -11,12 +11,24 @@ from planning.quantities import mm, um
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ImageInterval:
+    """How sure a measure is that marks on an image gave."""
+
+    least_mm: Annotated[float, within("tip")]
+    most_mm: Annotated[float, within("tip")]
+    rests_on: str
+    """What the image's scale rested on, as a code."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PreOperativeImage:
     """Tooth length on a pre-operative image, from the reference point to the radiographic apex."""
 
     tooth_mm: Annotated[float, within("length")]
     reference_point: str
     after_flaring: bool = False
+    interval: ImageInterval | None = None
+    """Of the tooth's length; None where it was not marked on an image."""
     method: Literal["pre_operative_image"] = "pre_operative_image"
 
 
@@ -29,6 +41,8 @@ class Ratio:
     tooth_on_image_mm: Annotated[float, within("on_image")]
     reference_point: str
     after_flaring: bool = False
+    interval: ImageInterval | None = None
+    """Of the tooth's length; None where it was not marked on an image."""
     method: Literal["ratio"] = "ratio"
 
 
@@ -42,6 +56,8 @@ class ConfirmingImage:
     """How far the tip is short of the radiographic apex; below 0 it is past it."""
     reference_point: str
     after_flaring: bool = False
+    interval: ImageInterval | None = None
+    """Of the tip's distance; None where it was not marked on an image."""
     method: Literal["confirming_image"] = "confirming_image"
 
 
@@ -133,5 +149,9 @@ class Length:
     """Largest difference between readings that should agree."""
     readings: tuple[ReadingResult, ...]
     what_to_do: str
+    estimated: ImageInterval | None = None
+    """Between which lengths the tooth was estimated to lie; None where no estimate has an interval."""
+    estimate_within_mm: float | None = None
+    """Measured and estimated, the tooth may lie so far apart without a question; None: as the row has it."""
     from_estimate_mm: float | None = None
     """How far the tooth as measured and as estimated lie apart; None where one of them is missing."""

@@ -58,7 +58,8 @@ def _length(canal: Canal, figures: Figures) -> Iterator[Caution]:
     elif length.state is LengthState.TO_SETTLE:
         yield _about(canal, "length-to-settle", value=length.apart_mm, limit=figures.row("lengths.agree_within"))
     apart, limit = length.from_estimate_mm, figures.row("lengths.estimate_within")
-    if apart is not None and apart > limit.value and length.state is not LengthState.UNSETTLED:
+    within = limit.value if length.estimate_within_mm is None else length.estimate_within_mm
+    if apart is not None and apart > within and length.state is not LengthState.UNSETTLED:
         yield _about(canal, "length-off-estimate", value=apart, limit=limit)
     if length.state is LengthState.UNSETTLED:
         yield _about(canal, "length-unsettled", value=length.apart_mm, unit="mm", do=length.what_to_do)

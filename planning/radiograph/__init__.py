@@ -8,6 +8,7 @@ spread       what a slip of the finger does to a number
 bend         the circle through marks, and Schneider's angle
 two_bends    what marks leave possible of a canal that bends to one side and then to the other
 bends        the bend of a line as it is told, or both of a double one
+doubts       marks that are asked about
 views        two views of one root: buccal or lingual, the angle in space
 at_once      the figures by which a phone says so by itself
 measuring    the front door

@@ -18,7 +18,13 @@ class MarkFigures:
     reach: float
     """Standard deviations from the middle of such an interval to its end."""
     tapped_px: float
-    """One standard deviation of a mark along each axis."""
+    """One standard deviation, along each axis, of a mark that does not tell its zoom."""
+    screen_spread_px: float
+    """One of a finger on the screen; a mark that tells its zoom is off by this over the zoom."""
+    pixel_spread_px: float
+    """One of a place within a pixel, however near one looks."""
+    screen_px_per_mm_least: float
+    """On an image that is shown smaller, marks are asked for again."""
     instrument_spread_mm: float
     """One standard deviation of a known object's length, by what it is."""
     ruler_spread_mm: float
@@ -31,6 +37,8 @@ class MarkFigures:
     pixel_most_mm: float
     length_most_mm: float
     """No canal is longer."""
+    turn_deg: float
+    """Where a line turns more sharply its mark is asked about."""
 
 
 def mark_figures(figures: Figures) -> MarkFigures:
@@ -38,6 +46,9 @@ def mark_figures(figures: Figures) -> MarkFigures:
         interval_share=figures["interval.share"],
         reach=spread.reach_of(figures),
         tapped_px=figures["tapping.spread"],
+        screen_spread_px=figures["tapping.screen_spread"],
+        pixel_spread_px=figures["tapping.pixel_spread"],
+        screen_px_per_mm_least=figures["tapping.screen_px_per_mm"],
         instrument_spread_mm=figures["scale.instrument_spread"],
         ruler_spread_mm=figures["scale.ruler_spread"],
         ball_spread_mm=figures["scale.ball_spread"],
@@ -47,4 +58,5 @@ def mark_figures(figures: Figures) -> MarkFigures:
         pixel_least_mm=figures["scale.least"],
         pixel_most_mm=figures["scale.most"],
         length_most_mm=within("length").most,
+        turn_deg=figures["marks.turn_deg"],
     )

@@ -11,6 +11,7 @@ import numpy as np
 from planning.bounded import refuse_outside, within
 from planning.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMuchWork
 from planning.radiograph import bends, line, spread
+from planning.radiograph.doubts import doubts
 from planning.radiograph.line import Marks
 from planning.radiograph.scale import scale_of, why_not
 from planning.radiograph.spread import DIGITS, Slipped
@@ -25,7 +26,7 @@ from planning.radiograph.values import (
     Scale,
     ScaleState,
 )
-from planning.readings import ConfirmingImage, PreOperativeImage, Ratio, Reading
+from planning.readings import ConfirmingImage, ImageInterval, PreOperativeImage, Ratio, Reading
 from planning.tables import Figures
 
 MOST_LINES = 8  # more canals than any tooth has
@@ -103,8 +104,9 @@ def _measured(of: CanalLine, on: _On) -> LineMeasured:
         bend=bends.of_line(of, marks, slips, distances, on.scale, on.figures),
         tip_short_mm=tip,
         tip_deeper_mm=_tip_deeper(of, on),
-        reading=_reading(of, mm, tip, on.given, columns, on.figures),
+        reading=_reading(of, mm, tip, on, columns),
         places=_places(of, marks, on.unit, on.scale, straight_to),
+        doubts=tuple(doubts(marks, on.figures)),
     )
 
 
@@ -143,9 +145,7 @@ def _tip_deeper(of: CanalLine, on: _On) -> Between | None:
     return spread.rounded(spread.between(value - of.set_mm, sd, on.figures, off.more))
 
 
-def _reading(
-    of: CanalLine, mm: Between | None, tip: Between | None, given: ImageMarks, columns: float, figures: Figures
-) -> Reading | None:
+def _reading(of: CanalLine, mm: Between | None, tip: Between | None, on: _On, columns: float) -> Reading | None:
     """Confirming image where an instrument stands at its stop; ratio where one was the scale and the detector's pixels
     are known; else the tooth's length on the image."""
     if not of.reference_point:
@@ -156,12 +156,13 @@ def _reading(
             tip_short_mm=round(tip.value, 2),
             reference_point=of.reference_point,
             after_flaring=of.after_flaring,
+            interval=_interval(tip, on.scale),
         )
     if mm is None or not within("length").holds(mm.value):
         return None
-    known = given.known
-    detector = None if given.facts is None else given.facts.at_detector
-    if known is not None and known.what == "instrument" and detector and not why_not(detector, figures):
+    known = on.given.known
+    detector = None if on.given.facts is None else on.given.facts.at_detector
+    if known is not None and known.what == "instrument" and detector and not why_not(detector, on.figures):
         on_detector = np.array(
             [(point.x_px * detector.column_mm, point.y_px * detector.row_mm) for point in known.points]
         )
@@ -171,10 +172,20 @@ def _reading(
             tooth_on_image_mm=round(columns * detector.column_mm, 2),
             reference_point=of.reference_point,
             after_flaring=of.after_flaring,
+            interval=_interval(mm, on.scale),
         )
     return PreOperativeImage(
-        tooth_mm=round(mm.value, 2), reference_point=of.reference_point, after_flaring=of.after_flaring
+        tooth_mm=round(mm.value, 2),
+        reference_point=of.reference_point,
+        after_flaring=of.after_flaring,
+        interval=_interval(mm, on.scale),
     )
+
+
+def _interval(of: Between, scale: Scale) -> ImageInterval:
+    """As it goes with the reading; what slips add to a length may put its middle below the length itself."""
+    least, most = min(of.least, of.value), max(of.value if of.most is None else of.most, of.value)
+    return ImageInterval(least_mm=round(least, 2), most_mm=round(most, 2), rests_on=scale.rests_on)
 
 
 def _places(of: CanalLine, marks: Marks, unit: Marks, scale: Scale, straight_to: int) -> tuple[Pixel | None, ...]:

@@ -185,6 +185,21 @@ class Bend:
     """What is wrong with it and what to do; empty for a single bend."""
 
 
+class DoubtKind(StrEnum):
+    TURNS_BACK = "turns_back"
+    """The line runs back from here: marks out of order, or one that was set astray."""
+    SHARP = "sharp"
+    """It turns here as sharply as no canal does: one was set astray."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Doubt:
+    """A mark that whoever set it is asked about; it is measured all the same."""
+
+    point: int
+    kind: DoubtKind
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LineMeasured:
     canal: str
@@ -204,6 +219,7 @@ class LineMeasured:
     """What this is as a reading of the canal; None without a scale or a reference point."""
     places: tuple[Pixel | None, ...]
     """Where the wanted distances lie; None beyond the line's end, or without a scale."""
+    doubts: tuple[Doubt, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -27,29 +27,40 @@ def length_whys(about: About) -> Iterator[Why]:
         rule = "The working length rounded down to half a millimetre: a stop set long lets the instrument past the end."
         yield why("length.stop_mm", rule, (("working length", length.working_length_mm, "mm"),), rows)
     if length.estimate_mm is not None:
-        images = [each.tooth_mm for each in about.canal.input.readings if isinstance(each, PreOperativeImage)]
-        rule = "The tooth's length on the pre-operative image, less the allowance, rounded down to half a millimetre."
+        last = [each for each in about.canal.input.readings if isinstance(each, PreOperativeImage)][-1]
+        rule = (
+            "The tooth's length on the pre-operative image, less the allowance, and no longer than the tooth may be at "
+            "least by its interval, rounded down to half a millimetre."
+        )
         allowance = about.figures.row("allowance.image")
-        entered = (("tooth on the image", images[-1], "mm"), ("allowance", allowance.value, "mm"))
+        entered = (("tooth on the image", last.tooth_mm, "mm"), *_sure(last), ("allowance", allowance.value, "mm"))
         yield why("length.estimate_mm", rule, entered, (allowance,))
 
 
 def _entered(reading: Reading) -> tuple[Entry, ...]:
     match reading:
         case PreOperativeImage(tooth_mm=tooth):
-            return (("tooth on the image", tooth, "mm"),)
+            return (("tooth on the image", tooth, "mm"), *_sure(reading))
         case Ratio(instrument_mm=own, instrument_on_image_mm=shown, tooth_on_image_mm=tooth):
             return (
                 ("instrument", own, "mm"),
                 ("instrument on the image", shown, "mm"),
                 ("tooth on the image", tooth, "mm"),
+                *_sure(reading),
             )
         case ConfirmingImage(set_mm=set_, tip_short_mm=short):
-            return (("instrument set at", set_, "mm"), ("its tip short of the apex", short, "mm"))
+            return (("instrument set at", set_, "mm"), ("its tip short of the apex", short, "mm"), *_sure(reading))
         case ApexLocator(read_mm=first, repeat_mm=second):
             return (("locator", first, "mm"), ("locator again", second, "mm"))
         case DirectSight(seen_mm=seen):
             return (("seen at the end", seen, "mm"),)
+
+
+def _sure(reading: PreOperativeImage | Ratio | ConfirmingImage) -> tuple[Entry, ...]:
+    """Between what it lies, where it was marked on an image."""
+    if reading.interval is None:
+        return ()
+    return (("at least", reading.interval.least_mm, "mm"), ("at most", reading.interval.most_mm, "mm"))
 
 
 def _reading_rows(about: About, reading: Reading) -> tuple[Figure, ...]:

@@ -74,6 +74,7 @@ NAMED = {
     "STRAIGHT_MM2": "rounding error",
     "TENTH": "the band that is told",
     "HALF_TURN_DEG": "a unit",
+    "QUARTER_DEG": "a unit",
     "_ACROSS": "places in a row of parameters",
     "_APART": "points of a quadrature",
     "_DRAWN": "points of a quadrature",

@@ -89,13 +89,27 @@ describe('what marks come to', () => {
     expect(tip(410)).toBeCloseTo(-0.6, 9)
   })
 
+  test('each is sent with how large the image was shown, and goes on from there', () => {
+    const draft = movedTo(straight(3), 'P', 2, { ...at(50, 210), zoom: 0.25 })
+    const marks = marksOf(draft, [{ name: 'P', reference_point: '' }])
+    expect(marks.lines[0]?.points.map(({ screen_px_per_px }) => screen_px_per_px)).toEqual([null, null, 0.25])
+    expect(lineOf(draftOf({ marks } as unknown as MarkingShown), 'P').points).toEqual(lineOf(draft, 'P').points)
+  })
+
+  test('where it bends with nothing after it is not marked yet', () => {
+    const bends = withRole(straight(4), 'P', 3, 'leaves')
+    expect(marksOf(bends, [{ name: 'P', reference_point: '' }]).lines[0]?.leaves).toBeNull()
+    const more = placed(bends, 'P', 3, at(60, 400))
+    expect(marksOf(more, [{ name: 'P', reference_point: '' }]).lines[0]?.leaves).toBe(3)
+  })
+
   test('they are sent as the server takes them; a single mark is no line', () => {
     const sent = marksOf(placed(scaled, 'MB1', undefined, at(9, 9)), [
       { name: 'P', reference_point: 'palatal cusp' },
       { name: 'MB1', reference_point: '' },
     ])
     expect(sent.lines.map(({ canal }) => canal)).toEqual(['P'])
-    expect(sent.lines[0]?.points[1]).toEqual({ x_px: 50, y_px: 100 })
+    expect(sent.lines[0]?.points[1]).toEqual({ x_px: 50, y_px: 100, screen_px_per_px: null })
     expect(sent.known).toMatchObject({ what: 'instrument', length_mm: 18 })
   })
 })

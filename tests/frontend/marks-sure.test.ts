@@ -25,7 +25,8 @@ const { sure, figures } = JSON.parse(readFileSync(join(import.meta.dirname, '../
   figures: MarkFigures
 }
 
-const spot = ({ x_px, y_px }: { x_px: number; y_px: number }) => ({ x: x_px, y: y_px })
+const spot = ({ x_px, y_px, screen_px_per_px: zoom }: Pixel) => ({ x: x_px, y: y_px, zoom: zoom ?? undefined })
+type Pixel = { x_px: number; y_px: number; screen_px_per_px?: number | null }
 
 function draftOf({ lines, known }: ImageMarks): Draft {
   const [line] = lines
@@ -67,9 +68,18 @@ test.each(sure)('$name', ({ marks, facts, share, ...told }) => {
   }
 })
 
+test('what an older server told of has no zoom in it: marks count as they did', () => {
+  const { screen_spread_px: _, ...old } = figures
+  const points = [at(0, 0), at(0, 700)].map((spot) => ({ ...spot, zoom: 0.1 }))
+  const unit = unitOf(object18(), undefined, old as MarkFigures)
+  const within = intervalsOf({ ...EMPTY_LINE, points }, unit).lengthMm
+  expect(within).toEqual(intervalsOf({ ...EMPTY_LINE, points: [at(0, 0), at(0, 700)] }, unit).lengthMm)
+})
+
 test('there are cases', () => expect(sure.length).toBeGreaterThan(3))
 
 const at = (x: number, y: number) => ({ x, y })
+const object18 = () => withKnown(EMPTY, { points: [at(9, 0), at(9, 600)], lengthMm: '18' })
 const object = (lengthMm: string, px: number) =>
   unitOf(withKnown(EMPTY, { points: [at(0, 0), at(0, px)], lengthMm }), undefined, figures)
 

@@ -30,6 +30,8 @@ export function length(stop_mm: number, state: Length['state'] = 'settled'): Len
     estimate_mm: stop_mm,
     rests_on: ['confirming_image'],
     apart_mm: null,
+    estimated: null,
+    estimate_within_mm: null,
     from_estimate_mm: null,
     readings: [{ method: 'confirming_image', working_length_mm: stop_mm + 0.2, counts: true, why: 'Highest rank.' }],
     what_to_do: '',

@@ -23,11 +23,12 @@ test('a mark that is set or moved is told in pixels', () => {
     onMove: (number, to) => told.push([number, to]),
     onMoved: () => undefined,
     onPlace: (at) => told.push(at),
+    onOutside: () => undefined,
   }
   const square = squareEdit(edit, 2)
   expect(square.marks).toEqual([{ x: 1, y: 6 }])
-  square.onMove(0, { x: 2, y: 8 })
-  square.onPlace({ x: 3, y: 10 })
+  square.onMove(0, { x: 2, y: 8, zoom: 0.5 })
+  square.onPlace({ x: 3, y: 10, zoom: 2 })
   square.onPick(0)
-  expect(told).toEqual([[0, { x: 2, y: 4 }], { x: 3, y: 5 }, 0])
+  expect(told).toEqual([[0, { x: 2, y: 4, zoom: 0.5 }], { x: 3, y: 5, zoom: 2 }, 0])
 })

@@ -3,7 +3,9 @@ import {
   fitted,
   linked,
   linkOf,
+  magnified,
   moved,
+  nearTo,
   onImage,
   onScreen,
   type Size,
@@ -46,6 +48,17 @@ describe('an image in its pane', () => {
     // By hand: from the left it may begin at 360 · 3/4, from the right it may end at 360 / 4.
     expect(moved(view, { x: 9999, y: 0 }, IMAGE, PANE).x).toBe(270)
     expect(moved(view, { x: -9999, y: 0 }, IMAGE, PANE).x).toBe(90 - 720 * 0.4)
+  })
+
+  test('a magnifier goes four times the view at most, and four pixels of the screen to one', () => {
+    // By hand: four times 0.09; three times 0.5; 4 and no more; what is seen nearer than that is not shown smaller.
+    expect([0.09, 0.5, 2, 8].map(magnified)).toEqual([0.36, 1.5, 4, 8])
+  })
+
+  test('a spot that is asked for comes into the middle', () => {
+    const spot = { x: 300, y: 700 }
+    expect(onScreen(nearTo(spot, 2, IMAGE, PANE), spot)).toEqual({ x: 180, y: 200 })
+    expect(nearTo(spot, 0.1, IMAGE, PANE).zoom).toBe(0.4)
   })
 
   test('two images that share a link show the same part, whatever their sizes', () => {

@@ -23,7 +23,7 @@ from planning.plan_input import (
     RootInput,
 )
 from planning.plan_value import Severity
-from planning.readings import ApexLocator, ConfirmingImage
+from planning.readings import ApexLocator, ConfirmingImage, ImageInterval, PreOperativeImage
 from planning.techniques import Setting, Technique
 from tests.planning.given import (
     CHECK_KIT,
@@ -54,6 +54,13 @@ def in_clinic(factors: tuple[str, ...]) -> PlanInput:
 def first(**more: Any) -> dict[str, Any]:
     canals = four_canals()
     return {"canals": (replace(canals[0], **more), *canals[1:])}
+
+
+def off_estimate(by_mm: float) -> PlanInput:
+    """Tooth 20.5 as measured, and so much longer on an image that may be 1.5 mm off."""
+    interval = ImageInterval(least_mm=19 + by_mm, most_mm=22 + by_mm, rests_on="detector")
+    image = PreOperativeImage(tooth_mm=20.5 + by_mm, reference_point="MB cusp", interval=interval)
+    return molar(**first(readings=(image, *confirmed(20.5, 19.5, 1.0, "MB cusp")[1:])))
 
 
 def sized(size: int, reason: str = "") -> dict[str, Any]:
@@ -137,6 +144,8 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
         molar(**first(readings=confirmed(21.6, 19.5, 1.0, "MB cusp"))),
         molar(**first(readings=confirmed(21.5, 19.5, 1.0, "MB cusp"))),
     ),
+    # By hand: an image that may be 1.5 mm off either way leaves 1.58 open, with the 0.5 of two measurements.
+    ("length-off-estimate", off_estimate(1.6), off_estimate(1.5)),
     ("length-unsettled", molar(**set_and_read(18.0)), molar(**set_and_read(18.5))),
     (
         "length-outside-range",

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
-from planning.errors import LengthOutOfBounds, ReadingNotUsable
+from planning.errors import LengthOutOfBounds, OutOfBounds, ReadingNotUsable
 from planning.lengths import About, settle
 from planning.readings import (
     ApexLocator,
     ConfirmingImage,
     DirectSight,
+    ImageInterval,
     Length,
     LengthState,
     PreOperativeImage,
@@ -94,6 +96,36 @@ def test_teeth_are_compared_not_what_is_left_of_them() -> None:
     assert length(image(22.0), seen).from_estimate_mm == 0.0
     # 18.0 on an image of 19.0, tooth 23.0: 21.79 by ratio.
     assert length(ratio(18.0, 19.0, 23.0), confirming(21.0, 1.0)).from_estimate_mm == pytest.approx(0.21)
+
+
+def marked(tooth_mm: float, least_mm: float, most_mm: float) -> PreOperativeImage:
+    return replace(image(tooth_mm), interval=ImageInterval(least_mm=least_mm, most_mm=most_mm, rests_on="detector"))
+
+
+# By hand: 22.0 less the safety allowance of 1.0, or less what the interval leaves open, whichever is more.
+@pytest.mark.parametrize(("least_mm", "length_mm", "stop_mm"), [(21.4, 21.0, 21.0), (19.4, 19.4, 19.0)])
+def test_an_estimate_goes_no_deeper_than_the_tooth_may_end(least_mm: float, length_mm: float, stop_mm: float) -> None:
+    found = length(marked(22.0, least_mm, 24.0))
+    assert found.working_length_mm == pytest.approx(length_mm)
+    assert found.estimate_mm == stop_mm
+    assert found.estimated == ImageInterval(least_mm=least_mm, most_mm=24.0, rests_on="detector")
+
+
+# By hand: off by half of 21.4 to 22.6, and by the 0.5 of two measurements that agree: the root of 0.6² + 0.5².
+def test_how_far_an_estimate_may_be_off_is_its_own() -> None:
+    found = length(marked(22.0, 21.4, 22.6), confirming(21.0, 1.0))
+    assert (found.state, found.from_estimate_mm) == (LengthState.SETTLED, 0.0)
+    assert found.estimate_within_mm == pytest.approx(0.78, abs=0.005)
+    assert length(image(22.0)).estimate_within_mm is None
+    # What an uncertain estimate took off is not held against the measurement.
+    assert length(marked(22.0, 19.4, 24.6), confirming(21.0, 1.0)).from_estimate_mm == 0.0
+
+
+@pytest.mark.parametrize(("least_mm", "most_mm"), [(10.0, 23.0), (21.0, 45.0), (23.0, 21.0)])
+def test_an_interval_that_says_nothing_is_refused(least_mm: float, most_mm: float) -> None:
+    with pytest.raises((ReadingNotUsable, OutOfBounds)) as refused:
+        length(marked(22.0, least_mm, most_mm))
+    assert refused.value.pointer[:2] == (0, "interval")
 
 
 def test_the_further_image_settles_it() -> None:

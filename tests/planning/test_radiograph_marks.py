@@ -41,7 +41,15 @@ def test_a_straight_line_is_as_long_as_its_pixels() -> None:
     found = one(CanalLine(canal="MB", points=down(0, 9, 21.5), reference_point=POINT))
     assert found.length_mm is not None
     assert found.length_mm.value == pytest.approx(21.5)
-    assert found.reading == PreOperativeImage(tooth_mm=21.5, reference_point=POINT)
+    # By hand: 2 % of 21.5 mm, both ends a pixel of 0.03 mm off; 1.96 of that to either side.
+    off = 1.96 * math.hypot(0.02 * 21.5, math.sqrt(2) * 0.03)
+    assert isinstance(found.reading, PreOperativeImage)
+    interval = found.reading.interval
+    assert found.reading == PreOperativeImage(tooth_mm=21.5, reference_point=POINT, interval=interval)
+    assert interval is not None
+    assert interval.least_mm == pytest.approx(21.5 - off, abs=0.01)
+    assert interval.most_mm == pytest.approx(21.5 + off, abs=0.01)
+    assert interval.rests_on == "fiducial"
 
 
 def test_without_a_scale_there_are_ratios_and_angles_alone() -> None:
@@ -63,7 +71,8 @@ def test_the_ratio_of_an_instrument_in_the_image() -> None:
     found = one(line, facts, instrument(20.0, 22.0))
     assert found.length_mm is not None
     assert found.length_mm.value == pytest.approx(22.0)
-    assert found.reading == Ratio(
+    assert isinstance(found.reading, Ratio)
+    assert replace(found.reading, interval=None) == Ratio(
         instrument_mm=20.0, instrument_on_image_mm=22.0, tooth_on_image_mm=24.2, reference_point=POINT
     )
     about = About(canal="MB", reference_point=POINT, setting="extracted")
@@ -125,6 +134,13 @@ def test_how_sure_a_worked_case_is_that_the_phone_answers_too(case: dict[str, An
     for name, between in told.items():
         known = case.get(name)
         assert (between and [between.value, between.least, between.most]) == (known and pytest.approx(known, abs=2e-3))
+
+
+@pytest.mark.parametrize("case", SHARED["doubts"], ids=lambda case: case["name"])
+def test_what_is_asked_about_that_the_phone_asks_too(case: dict[str, Any]) -> None:
+    points = tuple(Pixel(x_px=x, y_px=y) for x, y in case["marks"])
+    found = measure(ImageMarks(lines=(CanalLine(canal="P", points=points),)), Figures()).lines[0].doubts
+    assert [[doubt.point, doubt.kind] for doubt in found] == case["doubts"]
 
 
 def test_a_tip_without_its_stop_has_nothing_to_be_held_against() -> None:

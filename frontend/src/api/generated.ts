@@ -2430,6 +2430,8 @@ export interface components {
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImage: {
             after_flaring: boolean;
+            /** @description Of the tip's distance; None where it was not marked on an image. */
+            interval: components["schemas"]["ImageInterval"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2444,6 +2446,8 @@ export interface components {
         /** @description An instrument at a known stop, and where its tip lies on the image. */
         ConfirmingImageKept: {
             after_flaring: boolean;
+            /** @description Of the tip's distance; None where it was not marked on an image. */
+            interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2460,6 +2464,11 @@ export interface components {
             /** @default false */
             after_flaring?: boolean;
             /**
+             * @description Of the tip's distance; None where it was not marked on an image.
+             * @default null
+             */
+            interval?: components["schemas"]["ImageInterval"] | null;
+            /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
@@ -2474,6 +2483,11 @@ export interface components {
         ConfirmingImageRequestKept: {
             /** @default false */
             after_flaring?: boolean;
+            /**
+             * @description Of the tip's distance; None where it was not marked on an image.
+             * @default null
+             */
+            interval?: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2700,6 +2714,17 @@ export interface components {
             /** @description Canals that join this one; all of them have to have come so far. */
             waits_for: components["schemas"]["WaitsFor"][];
         };
+        /** @description A mark that whoever set it is asked about; it is measured all the same. */
+        Doubt: {
+            kind: components["schemas"]["DoubtKind"];
+            point: number;
+        };
+        /**
+         * @description * `turns_back`: The line runs back from here: marks out of order, or one that was set astray.
+         *     * `sharp`: It turns here as sharply as no canal does: one was set astray.
+         * @enum {string}
+         */
+        DoubtKind: "turns_back" | "sharp";
         EmergencyShown: {
             /**
              * Format: date-time
@@ -3085,6 +3110,20 @@ export interface components {
             position: number;
             says: string;
             who: components["schemas"]["RecordPerson"];
+        };
+        /** @description How sure a measure is that marks on an image gave. */
+        ImageInterval: {
+            least_mm: number;
+            most_mm: number;
+            /** @description What the image's scale rested on, as a code. */
+            rests_on: string;
+        };
+        /** @description How sure a measure is that marks on an image gave. */
+        ImageIntervalKept: {
+            least_mm: number;
+            most_mm: number;
+            /** @description What the image's scale rested on, as a code. */
+            rests_on: string;
         };
         /**
          * @description What was sent, by its content.
@@ -3537,6 +3576,10 @@ export interface components {
             apart_mm: number | null;
             /** @description The estimated stop from the pre-operative image, for the first instrument. */
             estimate_mm: number | null;
+            /** @description Measured and estimated, the tooth may lie so far apart without a question; None: as the row has it. */
+            estimate_within_mm: number | null;
+            /** @description Between which lengths the tooth was estimated to lie; None where no estimate has an interval. */
+            estimated: components["schemas"]["ImageInterval"] | null;
             /** @description How far the tooth as measured and as estimated lie apart; None where one of them is missing. */
             from_estimate_mm: number | null;
             readings: components["schemas"]["ReadingResult"][];
@@ -3609,6 +3652,7 @@ export interface components {
             /** @description None: where the canal leaves its axis was not marked. */
             bend: components["schemas"]["Bend"] | null;
             canal: string;
+            doubts: components["schemas"]["Doubt"][];
             /** @description The same in widths of a pixel: for ratios. */
             length_columns: number;
             /** @description Along the curve from the reference point to the end; None without a scale. */
@@ -3689,11 +3733,19 @@ export interface components {
             object_off_share: number;
             pixel_least_mm: number;
             pixel_most_mm: number;
+            /** @description One of a place within a pixel, however near one looks. */
+            pixel_spread_px: number;
             /** @description Standard deviations from the middle of such an interval to its end. */
             reach: number;
             ruler_spread_mm: number;
-            /** @description One standard deviation of a mark along each axis. */
+            /** @description On an image that is shown smaller, marks are asked for again. */
+            screen_px_per_mm_least: number;
+            /** @description One of a finger on the screen; a mark that tells its zoom is off by this over the zoom. */
+            screen_spread_px: number;
+            /** @description One standard deviation, along each axis, of a mark that does not tell its zoom. */
             tapped_px: number;
+            /** @description Where a line turns more sharply its mark is asked about. */
+            turn_deg: number;
         };
         MarkingGivenRequest: {
             /**
@@ -4248,6 +4300,8 @@ export interface components {
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImage: {
             after_flaring: boolean;
+            /** @description Of the tooth's length; None where it was not marked on an image. */
+            interval: components["schemas"]["ImageInterval"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4259,6 +4313,8 @@ export interface components {
         /** @description Tooth length on a pre-operative image, from the reference point to the radiographic apex. */
         PreOperativeImageKept: {
             after_flaring: boolean;
+            /** @description Of the tooth's length; None where it was not marked on an image. */
+            interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4272,6 +4328,11 @@ export interface components {
             /** @default false */
             after_flaring?: boolean;
             /**
+             * @description Of the tooth's length; None where it was not marked on an image.
+             * @default null
+             */
+            interval?: components["schemas"]["ImageInterval"] | null;
+            /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
@@ -4283,6 +4344,11 @@ export interface components {
         PreOperativeImageRequestKept: {
             /** @default false */
             after_flaring?: boolean;
+            /**
+             * @description Of the tooth's length; None where it was not marked on an image.
+             * @default null
+             */
+            interval?: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4392,6 +4458,8 @@ export interface components {
             after_flaring: boolean;
             instrument_mm: number;
             instrument_on_image_mm: number;
+            /** @description Of the tooth's length; None where it was not marked on an image. */
+            interval: components["schemas"]["ImageInterval"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4405,6 +4473,8 @@ export interface components {
             after_flaring: boolean;
             instrument_mm: number;
             instrument_on_image_mm: number;
+            /** @description Of the tooth's length; None where it was not marked on an image. */
+            interval: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4420,6 +4490,11 @@ export interface components {
             instrument_mm: number;
             instrument_on_image_mm: number;
             /**
+             * @description Of the tooth's length; None where it was not marked on an image.
+             * @default null
+             */
+            interval?: components["schemas"]["ImageInterval"] | null;
+            /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
@@ -4433,6 +4508,11 @@ export interface components {
             after_flaring?: boolean;
             instrument_mm: number;
             instrument_on_image_mm: number;
+            /**
+             * @description Of the tooth's length; None where it was not marked on an image.
+             * @default null
+             */
+            interval?: components["schemas"]["ImageIntervalKept"] | null;
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}

@@ -44,6 +44,12 @@ function bow(a: Mark | undefined, b: Mark | undefined, c: Mark | undefined): num
   return (2 * cross) / (distance(a, b) * distance(b, c) * distance(a, c))
 }
 
+/** How far the way turns at a mark, to one side or the other. */
+export function turnDeg(before: Mark, here: Mark, after: Mark): number {
+  const [ax, ay, bx, by] = [here[0] - before[0], here[1] - before[1], after[0] - here[0], after[1] - here[1]]
+  return (Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * 180) / Math.PI
+}
+
 export function lengthOf(marks: readonly Mark[], straightTo = 0): number {
   return pieces(marks, straightTo).reduce((sum, piece) => sum + piece.length, 0)
 }
@@ -66,12 +72,15 @@ function onPiece({ from, heading, turn, length }: Piece, share: number): Mark {
 }
 
 /** Schneider's angle in degrees: between the line nearest to the marks of the axis and the way from its last to `end`. */
-export function schneiderDeg(axis: readonly Mark[], end: Mark): number {
+export const schneiderDeg = (axis: readonly Mark[], end: Mark): number => Math.abs(toSideDeg(axis, end))
+
+/** The same, above 0 to the one side and below to the other. */
+export function toSideDeg(axis: readonly Mark[], end: Mark): number {
   const leaves = axis.at(-1)
   if (!leaves) return 0
   const [ux, uy] = directionOf(axis)
   const [wx, wy] = [end[0] - leaves[0], end[1] - leaves[1]]
-  return (Math.atan2(Math.abs(ux * wy - uy * wx), ux * wx + uy * wy) * 180) / Math.PI
+  return (Math.atan2(ux * wy - uy * wx, ux * wx + uy * wy) * 180) / Math.PI
 }
 
 /** Of the line nearest to the marks, by the squares of their distances, from the first towards the last. */

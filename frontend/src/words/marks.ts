@@ -34,11 +34,27 @@ export const marks = {
       leaves: 'where it bends',
       straightAgain: 'straight again',
     },
+    pickBefore: 'Pick the mark before',
+    pickNext: 'Pick the next mark',
+    pickedOf: (number: number | undefined, of: number) =>
+      number === undefined ? `${of} ${of === 1 ? 'mark' : 'marks'}` : `Mark ${number} of ${of}`,
+    pickMark: (number: number) => `Pick mark ${number}`,
+    besideImage: 'That is beside the image: no mark was set.',
+    tooSmall: (off_mm: string) =>
+      `At this size a finger is off by ${off_mm} mm. Zoom in, then drag the mark to where it belongs.`,
+    nearerThere: 'Zoom in there',
+    ask: {
+      turns_back: (number: number) => `At mark ${number} the line runs back. Is a mark out of order, or astray?`,
+      sharp: (number: number) => `At mark ${number} the line turns more sharply than a canal does. Is it astray?`,
+      edge: (number: number) => `Mark ${number} lies on the edge of the image. Does the root end outside it?`,
+    },
+    soItIs: (canal: string) => `${canal}: I looked at the marks that are asked about; they are right`,
     hint: {
-      reference: (point: string) => `Touch the reference point${point ? `, ${point}` : ''}. Two fingers zoom.`,
+      reference: (point: string) =>
+        `Touch the reference point${point ? `, ${point}` : ''}. Two fingers zoom, one moves the image.`,
       orifice: 'Touch the orifice, then marks along the canal to the end of the root.',
-      along: 'Mark on to the end of the root. Pick the mark where the canal leaves its straight part and say so.',
-      end: 'Marks can be moved; a new one comes after the one that is picked.',
+      along: 'Mark on to the end of the root. At the mark where the canal leaves its straight part, say so.',
+      end: 'Rest a finger on a mark to pick it, drag it to move it. A touch sets a new one after it.',
       tip: 'Touch the tip of the instrument.',
       scale: {
         first: 'Touch both ends of something whose length you know; along it if it is bent.',
@@ -84,6 +100,7 @@ export const marks = {
       pixel: ({ pixel_least_mm: least, pixel_most_mm: most }: Bounds) =>
         `No scale: a pixel would not be ${least} to ${most} mm large. Check what was marked and its length.`,
     },
+    radius: (said: string) => `radius ${said} mm`,
     angle: (deg: number) => `bend ${deg}° (Schneider)`,
     tipShort: (said: string, short: boolean) => `tip ${said} mm ${short ? 'short of' : 'past'} the end`,
     picture: 'Brightness and contrast',

@@ -1,17 +1,24 @@
-import { useRef, useState } from 'preact/hooks'
-import { apart, inside, moved, onImage, onScreen, type Size, type Spot, type View, zoomed } from './view'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { apart, inside, moved, onImage, onScreen, outside, type Size, type Spot, type View, zoomed } from './view'
 
-const REACH_PX = 30 // a finger that moves takes the nearest mark within this along
-const ON_PX = 14 // a touch this near picks the mark; farther off it sets another one
-const STILL_PX = 4 // a finger that moved less than this did not mean to
+const PICKED_PX = 30 // a finger takes hold of the mark that is picked within this
+const OTHER_PX = 18 // of any other one only within this: beside it a finger moves the image
+const STILL_PX = 6 // a finger that moved less than this did not mean to
+const HOLD_MS = 350 // a finger that rests so long takes hold, or sets a mark under the magnifier
+const AGAIN_MS = 300 // a second touch at one place within this is the same one: wet gloves touch twice
 
 interface Given {
   readonly image: Size
   readonly pane: Size
   readonly view: View
   readonly setView: (view: View) => void
-  /** Left out where the image is only looked at: one finger shifts it then. */
+  /** Left out where the image is only looked at. */
   readonly edit: Edit | undefined
+}
+
+/** Where a finger was on the image, and how many pixels of the screen one of the image was wide then. */
+export interface TouchedSpot extends Spot {
+  readonly zoom: number
 }
 
 /** Marks that a finger can take hold of and set. */
@@ -19,76 +26,85 @@ export interface Edit {
   readonly marks: readonly Spot[]
   readonly picked: number | undefined
   readonly onPick: (number: number) => void
-  readonly onMove: (number: number, to: Spot) => void
+  readonly onMove: (number: number, to: TouchedSpot) => void
   readonly onMoved: () => void
-  readonly onPlace: (at: Spot) => void
+  readonly onPlace: (at: TouchedSpot) => void
+  /** A touch beside the image, which sets nothing. */
+  readonly onOutside: () => void
 }
 
 type Doing =
+  // A finger that may still become any of the others.
+  | { kind: 'touch'; from: Spot }
   | { kind: 'shift'; at: Spot }
   | { kind: 'place'; at: Spot }
   // A finger that takes hold beside the mark keeps its distance: the mark does not jump.
-  | { kind: 'hold'; number: number; from: Spot; beside: Spot; moving: boolean }
+  | { kind: 'hold'; number: number; beside: Spot; moving: boolean }
   | { kind: 'pinch'; middle: Spot; apart: number }
 
 /**
- * Where marks are edited one finger sets a mark where it lets go, or moves the mark that it took hold of; two fingers zoom and shift the image.
+ * A touch sets a mark, also beside or on another one. A finger that moves takes the mark that it is on along, else the
+ * image; one that rests picks the mark that it is on, else sets one where it lets go. Two fingers zoom and shift.
  * `under` is the spot of the image that the magnifier shows.
  */
 export function useGestures(given: Given) {
   const fingers = useRef(new Map<number, Spot>())
   const doing = useRef<Doing | undefined>(undefined)
+  const rests = useRef<ReturnType<typeof setTimeout>>(undefined)
+  const last = useRef<{ at: Spot; ms: number }>(undefined)
   const [under, setUnder] = useState<Spot>()
   const { image, pane, view, edit } = given
+  // A finger that rests is answered by a timer, which must not see what was drawn before.
+  const now = useRef(given)
+  now.current = given
+  useEffect(() => () => clearTimeout(rests.current), [])
 
   const down = (event: PointerEvent) => {
     if (event.button !== 0) return
     ;(event.currentTarget as Element).setPointerCapture(event.pointerId)
     fingers.current.set(event.pointerId, spotOf(event))
+    clearTimeout(rests.current)
     if (fingers.current.size === 2) {
       const [a, b] = [...fingers.current.values()] as [Spot, Spot]
       doing.current = { kind: 'pinch', middle: middle(a, b), apart: apart(a, b) }
       setUnder(undefined)
-    } else if (fingers.current.size === 1) begin(spotOf(event))
+    } else if (fingers.current.size === 1) {
+      const from = spotOf(event)
+      doing.current = edit ? { kind: 'touch', from } : { kind: 'shift', at: from }
+      if (edit) rests.current = setTimeout(() => rest(from), HOLD_MS)
+    }
   }
 
-  const begin = (at: Spot) => {
-    if (!edit) {
-      doing.current = { kind: 'shift', at }
-      return
-    }
-    const places = edit.marks.map((mark) => onScreen(view, mark))
-    const number = nearest(places, at)
-    const place = number === undefined ? undefined : places[number]
-    if (number === undefined || !place) {
-      doing.current = { kind: 'place', at }
-      setUnder(inside(onImage(view, at), image))
-      return
-    }
-    const beside = { x: place.x - at.x, y: place.y - at.y }
-    doing.current = { kind: 'hold', number, from: at, beside, moving: false }
-    setUnder(edit.marks[number])
+  const rest = (from: Spot) => {
+    const { image, view, edit } = now.current
+    const hold = holdAt(now.current, from)
+    doing.current = hold ?? { kind: 'place', at: from }
+    if (hold) edit?.onPick(hold.number)
+    setUnder(hold ? edit?.marks[hold.number] : inside(onImage(view, from), image))
   }
 
   const move = (event: PointerEvent) => {
     if (!fingers.current.has(event.pointerId)) return
-    fingers.current.set(event.pointerId, spotOf(event))
-    const now = doing.current
-    if (now?.kind === 'pinch') pinch(now)
-    else if (now?.kind === 'shift') {
-      const at = spotOf(event)
-      given.setView(moved(view, { x: at.x - now.at.x, y: at.y - now.at.y }, image, pane))
-      now.at = at
-    } else if (now?.kind === 'place') {
-      now.at = spotOf(event)
-      setUnder(inside(onImage(view, now.at), image))
-    } else if (now?.kind === 'hold') {
-      const { x, y } = spotOf(event)
-      if (!now.moving && apart(now.from, { x, y }) < STILL_PX) return
-      if (!now.moving) edit?.onPick(now.number)
-      now.moving = true
-      const to = inside(onImage(view, { x: x + now.beside.x, y: y + now.beside.y }), image)
-      edit?.onMove(now.number, to)
+    const at = spotOf(event)
+    fingers.current.set(event.pointerId, at)
+    if (doing.current?.kind === 'touch') {
+      if (apart(doing.current.from, at) < STILL_PX) return
+      clearTimeout(rests.current)
+      doing.current = holdAt(given, doing.current.from) ?? { kind: 'shift', at: doing.current.from }
+      if (doing.current.kind === 'hold') edit?.onPick(doing.current.number)
+    }
+    const going = doing.current
+    if (going?.kind === 'pinch') pinch(going)
+    else if (going?.kind === 'shift') {
+      given.setView(moved(view, { x: at.x - going.at.x, y: at.y - going.at.y }, image, pane))
+      going.at = at
+    } else if (going?.kind === 'place') {
+      going.at = at
+      setUnder(inside(onImage(view, at), image))
+    } else if (going?.kind === 'hold') {
+      going.moving = true
+      const to = inside(onImage(view, { x: at.x + going.beside.x, y: at.y + going.beside.y }), image)
+      edit?.onMove(going.number, { ...to, zoom: view.zoom })
       setUnder(to)
     }
   }
@@ -96,32 +112,40 @@ export function useGestures(given: Given) {
   const pinch = (before: Extract<Doing, { kind: 'pinch' }>) => {
     const [a, b] = [...fingers.current.values()]
     if (!a || !b) return
-    const now = { kind: 'pinch' as const, middle: middle(a, b), apart: apart(a, b) }
-    const by = { x: now.middle.x - before.middle.x, y: now.middle.y - before.middle.y }
-    given.setView(zoomed(moved(view, by, image, pane), now.apart / (before.apart || 1), now.middle, image, pane))
-    doing.current = now
+    const next = { kind: 'pinch' as const, middle: middle(a, b), apart: apart(a, b) }
+    const by = { x: next.middle.x - before.middle.x, y: next.middle.y - before.middle.y }
+    given.setView(zoomed(moved(view, by, image, pane), next.apart / (before.apart || 1), next.middle, image, pane))
+    doing.current = next
   }
 
   const up = (event: PointerEvent) => {
     if (!fingers.current.delete(event.pointerId)) return
-    const now = doing.current
+    const was = doing.current
     // Of two fingers the one that stays does nothing until it is lifted as well.
-    if (now?.kind === 'place') edit?.onPlace(inside(onImage(view, now.at), image))
-    if (now?.kind === 'hold') letGo(now)
-    doing.current = undefined
-    setUnder(undefined)
+    if (was?.kind === 'touch') place(was.from)
+    if (was?.kind === 'place') place(was.at)
+    if (was?.kind === 'hold' && was.moving) edit?.onMoved()
+    over()
   }
 
-  const letGo = ({ moving, number, from, beside }: Extract<Doing, { kind: 'hold' }>) => {
-    if (moving) edit?.onMoved()
-    else if (Math.hypot(beside.x, beside.y) <= ON_PX) edit?.onPick(number)
-    else edit?.onPlace(inside(onImage(view, from), image))
+  const place = (at: Spot) => {
+    const again = last.current && Date.now() - last.current.ms < AGAIN_MS && apart(last.current.at, at) < OTHER_PX
+    last.current = { at, ms: Date.now() }
+    if (again) return
+    const spot = onImage(view, at)
+    if (outside(spot, image)) edit?.onOutside()
+    else edit?.onPlace({ ...spot, zoom: view.zoom })
+  }
+
+  const over = () => {
+    clearTimeout(rests.current)
+    doing.current = undefined
+    setUnder(undefined)
   }
 
   const cancel = (event: PointerEvent) => {
     fingers.current.delete(event.pointerId)
-    doing.current = undefined
-    setUnder(undefined)
+    over()
   }
 
   const wheel = (event: WheelEvent) => {
@@ -142,12 +166,16 @@ function spotOf(event: PointerEvent | WheelEvent): Spot {
 
 const middle = (a: Spot, b: Spot): Spot => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 })
 
-function nearest(places: readonly Spot[], at: Spot): number | undefined {
-  let found: number | undefined
-  let least = REACH_PX
-  places.forEach((place, number) => {
+/** Taking hold of the mark that a finger is on: the nearest of those in reach. */
+export function holdAt({ view, edit }: Pick<Given, 'view' | 'edit'>, at: Spot) {
+  let found: Extract<Doing, { kind: 'hold' }> | undefined
+  let least = Number.POSITIVE_INFINITY
+  edit?.marks.forEach((mark, number) => {
+    const place = onScreen(view, mark)
     const far = apart(place, at)
-    if (far <= least) [found, least] = [number, far]
+    if (far > (number === edit.picked ? PICKED_PX : OTHER_PX) || far >= least) return
+    least = far
+    found = { kind: 'hold', number, beside: { x: place.x - at.x, y: place.y - at.y }, moving: false }
   })
   return found
 }

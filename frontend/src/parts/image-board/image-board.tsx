@@ -4,8 +4,13 @@ import { type Edit, useGestures } from './gestures'
 import './image-board.css'
 import { Loupe } from './loupe'
 import { type Marked, MarkedLine } from './marked-line'
-import { squareEdit, squareLine, squareSize } from './square'
-import { fitted, type Link, linked, linkOf, moved, type Size, type Spot, type View, zoomed } from './view'
+import { squareEdit, squareLine, squareSize, squareSpot } from './square'
+import { fitted, type Link, linked, linkOf, moved, nearTo, type Size, type Spot, type View, zoomed } from './view'
+
+export interface Near {
+  readonly at: Spot
+  readonly zoom: number
+}
 
 export interface Look {
   readonly brightness: number
@@ -24,6 +29,8 @@ interface Props {
   readonly lines: readonly Marked[]
   /** Left out where the image is only looked at. */
   readonly edit?: Edit
+  /** A spot to look at, at a zoom; another value looks anew. */
+  readonly near?: Near | undefined
   /** What is shown of it, where another image shows the same. */
   readonly link?: Link | undefined
   readonly onLink?: (link: Link) => void
@@ -34,7 +41,7 @@ interface Props {
 const STEP = 1.5 // of one touch on nearer or farther
 
 /** An image that is zoomed and shifted, with lines of marks on it, a magnifier under the finger, and keys. */
-export function ImageBoard({ src, rowPerColumn, look, link, onLink, children, ...given }: Props) {
+export function ImageBoard({ src, rowPerColumn, look, link, onLink, near, children, ...given }: Props) {
   const image = squareSize(given.image, rowPerColumn)
   const edit = given.edit && squareEdit(given.edit, rowPerColumn)
   const pane = useRef<HTMLDivElement>(null)
@@ -45,6 +52,11 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, children, ..
   const gestures = useGestures({ image, pane: room, view: shown, setView: show, edit })
   const filter = `brightness(${look.brightness}) contrast(${look.contrast}) invert(${look.invert ? 1 : 0})`
   const nearer = (factor: number) => show(zoomed(shown, factor, { x: room.width / 2, y: room.height / 2 }, image, room))
+  const lines = given.lines.map((line) => squareLine(line, rowPerColumn))
+  // Asked for from outside, a spot comes into the middle, nearer.
+  useEffect(() => {
+    if (near) show(nearTo(squareSpot(near.at, rowPerColumn), near.zoom, image, room))
+  }, [near])
   const key = (event: KeyboardEvent) => {
     const by = WAYS[event.key]
     const mark = edit?.picked === undefined ? undefined : edit.marks[edit.picked]
@@ -52,7 +64,7 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, children, ..
     else if (event.key === '-') nearer(1 / STEP)
     else if (event.key === '0') show(fitted(image, room))
     else if (by && mark && edit?.picked !== undefined) {
-      edit.onMove(edit.picked, { x: mark.x + by.x / 2, y: mark.y + by.y / 2 })
+      edit.onMove(edit.picked, { x: mark.x + by.x / 2, y: mark.y + by.y / 2, zoom: shown.zoom })
       edit.onMoved()
     } else if (by) show(moved(shown, { x: -40 * by.x, y: -40 * by.y }, image, room))
     else return
@@ -80,8 +92,8 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, children, ..
           draggable={false}
         />
         <svg aria-hidden="true">
-          {given.lines.map((line) => (
-            <MarkedLine key={line.name} line={squareLine(line, rowPerColumn)} view={shown} room={room} />
+          {lines.map((line) => (
+            <MarkedLine key={`${line.name} ${line.broken ?? ''}`} line={line} view={shown} room={room} />
           ))}
         </svg>
         {edit && (
@@ -93,6 +105,7 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, children, ..
             filter={filter}
             view={shown}
             room={room}
+            line={lines.find(({ active }) => active)}
           />
         )}
       </div>

@@ -1,4 +1,5 @@
-import { onScreen, type Size, type Spot, type View } from './view'
+import { type Marked, MarkedLine } from './marked-line'
+import { magnified, onScreen, type Size, type Spot, type View } from './view'
 
 interface Props {
   readonly src: string
@@ -9,18 +10,21 @@ interface Props {
   readonly filter: string
   readonly view: View
   readonly room: Size
+  /** The line that is worked on. */
+  readonly line: Marked | undefined
 }
 
 const ACROSS_PX = 120
-const NEARER = 3 // than the image beside it
+const ROOM: Size = { width: ACROSS_PX, height: ACROSS_PX }
 
-/** What lies under the finger, enlarged, in the upper corner that the finger is not in. */
-export function Loupe({ src, image, at: under, zoom, filter, view, room }: Props) {
+/** What lies under the finger with its line, enlarged, in the upper corner that the finger is not in. */
+export function Loupe({ src, image, at: under, zoom, filter, view, room, line }: Props) {
   // At rest it is a dot: a large image would take its first touch too long to be decoded at this size.
   const at = under ?? { x: image.width / 2, y: image.height / 2 }
-  const near = Math.max(1, zoom * NEARER)
+  const near = magnified(zoom)
   const left = onScreen(view, at).x > room.width / 2
   const half = ACROSS_PX / 2
+  const lies: View = { zoom: near, x: half - at.x * near, y: half - at.y * near }
   return (
     <div class="loupe" data-side={left ? 'left' : 'right'} data-rests={!under || undefined} aria-hidden="true">
       <img
@@ -28,11 +32,12 @@ export function Loupe({ src, image, at: under, zoom, filter, view, room }: Props
         alt=""
         width={image.width}
         height={image.height}
-        style={{ transform: `translate(${half - at.x * near}px, ${half - at.y * near}px) scale(${near})`, filter }}
+        style={{ transform: `translate(${lies.x}px, ${lies.y}px) scale(${near})`, filter }}
         draggable={false}
       />
-      <svg viewBox="0 0 120 120" aria-hidden="true">
-        <path d="M60 20v34M60 66v34M20 60h34M66 60h34" />
+      <svg viewBox={`0 0 ${ACROSS_PX} ${ACROSS_PX}`} aria-hidden="true">
+        {under && line && <MarkedLine line={{ ...line, name: '', spots: [] }} view={lies} room={ROOM} />}
+        <path class="aim" d="M60 20v34M60 66v34M20 60h34M66 60h34" />
       </svg>
     </div>
   )

@@ -1,4 +1,4 @@
-import type { Edit } from './gestures'
+import type { Edit, TouchedSpot } from './gestures'
 import type { Marked } from './marked-line'
 import type { Size, Spot } from './view'
 
@@ -14,19 +14,20 @@ export function squareLine(line: Marked, rowPerColumn: number): Marked {
   const { points, spots } = line
   return {
     ...line,
-    points: points.map((point) => onBoard(point, rowPerColumn)),
-    ...(spots && { spots: spots.map((spot) => ({ ...spot, at: onBoard(spot.at, rowPerColumn) })) }),
+    points: points.map((point) => squareSpot(point, rowPerColumn)),
+    ...(spots && { spots: spots.map((spot) => ({ ...spot, at: squareSpot(spot.at, rowPerColumn) })) }),
   }
 }
 
 export function squareEdit(edit: Edit, rowPerColumn: number): Edit {
-  const inPixels = ({ x, y }: Spot): Spot => ({ x, y: y / rowPerColumn })
+  const inPixels = ({ x, y, zoom }: TouchedSpot): TouchedSpot => ({ x, y: y / rowPerColumn, zoom })
   return {
     ...edit,
-    marks: edit.marks.map((mark) => onBoard(mark, rowPerColumn)),
+    marks: edit.marks.map((mark) => squareSpot(mark, rowPerColumn)),
     onMove: (number, to) => edit.onMove(number, inPixels(to)),
     onPlace: (at) => edit.onPlace(inPixels(at)),
   }
 }
 
-const onBoard = ({ x, y }: Spot, rowPerColumn: number): Spot => ({ x, y: y * rowPerColumn })
+/** A mark as the board counts. */
+export const squareSpot = ({ x, y }: Spot, rowPerColumn: number): Spot => ({ x, y: y * rowPerColumn })

@@ -42,6 +42,17 @@ export function moved(view: View, by: Spot, image: Size, pane: Size): View {
   return within({ ...view, x: view.x + by.x, y: view.y + by.y }, image, pane)
 }
 
+/** A spot of the image in the middle of the pane. */
+export function nearTo(at: Spot, zoom: number, image: Size, pane: Size): View {
+  const next = Math.min(FARTHEST_IN, Math.max(fitted(image, pane).zoom, zoom))
+  return within({ zoom: next, x: pane.width / 2 - at.x * next, y: pane.height / 2 - at.y * next }, image, pane)
+}
+
+/** What a magnifier shows: three times nearer, as far as four times the view and four pixels of the screen to one go. */
+export function magnified(zoom: number): number {
+  return Math.max(zoom, Math.min(4 * zoom, 4, Math.max(1, 3 * zoom)))
+}
+
 /** Never out of sight. */
 function within(view: View, image: Size, pane: Size): View {
   const hold = (at: number, long: number, room: number) =>
@@ -56,6 +67,8 @@ function within(view: View, image: Size, pane: Size): View {
 export function inside({ x, y }: Spot, image: Size): Spot {
   return { x: Math.min(image.width, Math.max(0, x)), y: Math.min(image.height, Math.max(0, y)) }
 }
+
+export const outside = ({ x, y }: Spot, image: Size): boolean => x < 0 || y < 0 || x > image.width || y > image.height
 
 export const apart = (a: Spot, b: Spot): number => Math.hypot(b.x - a.x, b.y - a.y)
 

@@ -1,9 +1,15 @@
 import type { MarkingShown } from '@/api/shapes'
-import { type Draft, EMPTY, EMPTY_LINE, type LineDraft, lineOf } from './draft'
+import { type Draft, EMPTY, EMPTY_LINE, type LineDraft, lineOf, type MarkSpot } from './draft'
+
+type Pixel = MarkingShown['marks']['lines'][number]['points'][number]
 
 /** Marks that were kept, to go on from. */
 export function draftOf({ marks: { lines, known } }: MarkingShown): Draft {
-  const spot = ({ x_px, y_px }: { x_px: number; y_px: number }) => ({ x: x_px, y: y_px })
+  const spot = ({ x_px, y_px, screen_px_per_px }: Pixel): MarkSpot => ({
+    x: x_px,
+    y: y_px,
+    ...(screen_px_per_px && { zoom: screen_px_per_px }),
+  })
   const drafts = lines.map((line): [string, LineDraft] => [
     line.canal,
     {

@@ -1,14 +1,19 @@
 import type { Spot } from '@/parts/image-board/view'
 import { own } from '@/walk/own'
 
+/** A mark, and how many pixels of the screen one of the image was wide when it was set or last moved. */
+export interface MarkSpot extends Spot {
+  readonly zoom?: number | undefined
+}
+
 /** Marks of one canal on one image, the reference point first, the root's end last. */
 export interface LineDraft {
-  readonly points: readonly Spot[]
+  readonly points: readonly MarkSpot[]
   readonly orifice: number | null
   readonly leaves: number | null
   readonly straightAgain: number | null
   /** Tip of an instrument that stands in the canal, and the stop set on it, as it was typed. */
-  readonly tip: Spot | null
+  readonly tip: MarkSpot | null
   readonly setMm: string
 }
 
@@ -17,7 +22,7 @@ export type KnownWhat = 'instrument' | 'ruler' | 'ball'
 export interface KnownDraft {
   readonly what: KnownWhat
   readonly lengthMm: string
-  readonly points: readonly Spot[]
+  readonly points: readonly MarkSpot[]
 }
 
 /** What is marked: every canal's line, and something of known length. */
@@ -44,11 +49,11 @@ export const EMPTY: Draft = { lines: {}, known: { what: 'instrument', lengthMm: 
 
 export const lineOf = (draft: Draft, canal: string): LineDraft => own(draft.lines, canal) ?? EMPTY_LINE
 
-export const pointsOf = (draft: Draft, of: string): readonly Spot[] =>
+export const pointsOf = (draft: Draft, of: string): readonly MarkSpot[] =>
   of === SCALE ? draft.known.points : lineOf(draft, of).points
 
 /** With a further mark after the one that is picked; the roles of later marks move along. */
-export function placed(draft: Draft, of: string, after: number | undefined, at: Spot): Draft {
+export function placed(draft: Draft, of: string, after: number | undefined, at: MarkSpot): Draft {
   const points = pointsOf(draft, of)
   const to = after === undefined ? points.length : after + 1
   const more = [...points.slice(0, to), at, ...points.slice(to)]
@@ -60,7 +65,7 @@ export function placed(draft: Draft, of: string, after: number | undefined, at: 
   return withLine(draft, of, { ...roles, orifice, points: more })
 }
 
-export function movedTo(draft: Draft, of: string, number: number, to: Spot): Draft {
+export function movedTo(draft: Draft, of: string, number: number, to: MarkSpot): Draft {
   const points = pointsOf(draft, of).map((point, i) => (i === number ? to : point))
   return of === SCALE ? withKnown(draft, { points }) : withLine(draft, of, { points })
 }

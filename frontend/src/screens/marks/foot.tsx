@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, MarkingsShown } from '@/api/shapes'
 import { Tick } from '@/parts/fields'
+import type { Size } from '@/parts/image-board/view'
 import { mm, readMm, tenth } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
 import { useWorks } from '@/store/chair'
@@ -8,6 +9,7 @@ import type { Draft as Kept } from '@/store/drafts'
 import { dropMarking, keepMarking, sendMarkings, waitingMarkings } from '@/store/markings'
 import { personId } from '@/store/session'
 import { words } from '@/words/en'
+import { asksOf } from './asks'
 import { type Draft, EMPTY, type LineDraft, lineOf } from './draft'
 import { takenBefore } from './draft-of'
 import { Made } from './made'
@@ -19,6 +21,7 @@ import type { Marks } from './use-marks'
 interface Props {
   of: CaseShown
   imageId: string
+  size: Size
   marks: Marks
   canals: readonly CanalShown[]
   unit: Unit
@@ -27,9 +30,10 @@ interface Props {
 }
 
 /** Which lengths are taken from the marks, and keeping them; below, what was marked before. */
-export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props) {
+export function Foot({ of, imageId, size, marks, canals, unit, markings, kept }: Props) {
   // What is taken unless somebody says otherwise, turned over for these.
   const [turned, setTurned] = useState<readonly string[]>([])
+  const [sure, setSure] = useState<readonly string[]>([])
   const given = marksOf(marks.draft, canals)
   const last = markings?.markings.at(-1)
   const corrects = last && last.made_by.id !== personId() ? last.id : null
@@ -45,6 +49,10 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
     .map(({ canal }) => canal)
   const again = able.filter((canal) => takenBefore(marks.draft, canal, markings?.markings ?? []))
   const take = able.filter((canal) => turned.includes(canal) === again.includes(canal))
+  const asked = given.lines
+    .map(({ canal }) => canal)
+    .filter((canal) => asksOf(marks.draft, canal, unit, size).length > 0)
+  const open = asked.filter((canal) => !sure.includes(canal))
   const keep = async () => {
     await keepMarking(of.id, imageId, { marks: given, take: [...take], corrects, note: '' })
     await kept.clear({ draft: EMPTY })
@@ -63,7 +71,20 @@ export function Foot({ of, imageId, marks, canals, unit, markings, kept }: Props
         />
       ))}
       {noPoint.length > 0 && <Notice sign="note">{words.marks.noReferencePoint(noPoint.join(', '))}</Notice>}
-      <button type="button" class="button main" disabled={given.lines.length === 0} onClick={() => void keep()}>
+      {asked.map((canal) => (
+        <Tick
+          key={canal}
+          label={words.marks.soItIs(canal)}
+          checked={sure.includes(canal)}
+          onChange={() => setSure(sure.includes(canal) ? sure.filter((each) => each !== canal) : [...sure, canal])}
+        />
+      ))}
+      <button
+        type="button"
+        class="button main"
+        disabled={given.lines.length === 0 || open.length > 0}
+        onClick={() => void keep()}
+      >
         {words.marks.keep}
       </button>
       {waitingMarkings()

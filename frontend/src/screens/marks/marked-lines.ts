@@ -34,7 +34,8 @@ export function markedLines(
     active: active === SCALE,
     picked: active === SCALE ? picked : undefined,
   }
-  return [...lines, known].sort((a, b) => Number(a.active) - Number(b.active))
+  // What is not marked has nothing to draw; what was kept of it is drawn in its place.
+  return [...lines, known].filter(({ points }) => points.length > 0).sort((a, b) => Number(a.active) - Number(b.active))
 }
 
 /** Where the work will end and the tip was marked; of the line that is worked on, also the other stops. */

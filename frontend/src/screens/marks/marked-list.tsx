@@ -1,5 +1,6 @@
 import type { MarkingShown } from '@/api/shapes'
 import { tenth } from '@/parts/millimetres'
+import { Notice } from '@/parts/notice'
 import { useImages } from '@/store/images'
 import { words } from '@/words/en'
 import { endsApartMm } from './two-markings'
@@ -49,10 +50,20 @@ function MarkedSays({ one, markings, percent }: SaysProps) {
         <b>{words.marks.by(one.number, one.made_by.name, words.when(one.at))}</b>
         {corrected && ` · ${words.marks.corrects(corrected.number)}`}
       </p>
-      <p class="small soft">{one.measured.scale.says}</p>
+      <p class="small soft">
+        {one.measured.scale.says} {one.measured.touch_says}
+      </p>
       <ul>
         {one.measured.lines.map((line) => (
-          <li key={line.canal}>{saysOf(line, one, corrected, percent)}</li>
+          <li key={line.canal}>
+            {saysOf(line, one, corrected, percent)}
+            {line.bend?.caution && <Notice sign="caution">{line.bend.caution}</Notice>}
+            {(line.doubts ?? []).map(({ point, kind }) => (
+              <Notice key={point} sign="caution">
+                {words.marks.ask[kind](point + 1)}
+              </Notice>
+            ))}
+          </li>
         ))}
       </ul>
     </>
@@ -76,6 +87,7 @@ function saysOf(
     apart !== undefined && differs(apart, 0) && words.marks.endsApart(tenth(apart)),
     tip && words.marks.tipShort(tenth(Math.abs(tip.value)), tip.value >= 0),
     bend && words.marks.angle(Math.round(bend.schneider_deg.value)),
+    bend?.radius_mm && words.marks.radius(tenth(bend.radius_mm.value)),
     one.readings.includes(line.canal) && words.marks.taken,
   ]
     .filter(Boolean)

@@ -1,7 +1,6 @@
 import type { ImageMarks } from '@/api/shapes'
-import type { Spot } from '@/parts/image-board/view'
 import { readMm } from '@/parts/millimetres'
-import { type Draft, lineOf } from './draft'
+import { type Draft, type LineDraft, lineOf, type MarkSpot } from './draft'
 
 /** The marks as the server takes them. */
 export function marksOf(draft: Draft, canals: readonly { name: string; reference_point: string }[]): ImageMarks {
@@ -13,8 +12,9 @@ export function marksOf(draft: Draft, canals: readonly { name: string; reference
       canal: name,
       points: line.points.map(pixel),
       orifice: line.orifice,
-      leaves: line.leaves,
-      straight_again: line.straightAgain,
+      // Where it bends with nothing marked after it: not marked yet.
+      leaves: bends(line) ? line.leaves : null,
+      straight_again: bends(line) ? line.straightAgain : null,
       tip: line.tip && pixel(line.tip),
       set_mm: readMm(line.setMm) ?? null,
       reference_point,
@@ -24,4 +24,6 @@ export function marksOf(draft: Draft, canals: readonly { name: string; reference
   return { lines, known }
 }
 
-const pixel = ({ x, y }: Spot) => ({ x_px: x, y_px: y })
+const bends = ({ leaves, points }: LineDraft) => leaves !== null && leaves < points.length - 1
+
+const pixel = ({ x, y, zoom }: MarkSpot) => ({ x_px: x, y_px: y, screen_px_per_px: zoom ?? null })

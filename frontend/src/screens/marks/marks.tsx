@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { CaseShown, MarkingsShown } from '@/api/shapes'
-import { ImageBoard } from '@/parts/image-board/image-board'
+import { ImageBoard, type Near } from '@/parts/image-board/image-board'
 import type { Marked } from '@/parts/image-board/marked-line'
 import { FIRST_LOOK, Picture } from '@/parts/image-board/picture'
 import { useSizeOf } from '@/parts/image-board/size-of'
@@ -11,17 +11,20 @@ import { Seen } from '@/parts/seen'
 import { cameFrom } from '@/router'
 import { useCase } from '@/store/cases'
 import { imageAddress, useImages, useLocalImage, waitingImages } from '@/store/images'
-import { useMarkings } from '@/store/markings'
+import { useMarkings, waitingMarkings } from '@/store/markings'
 import { useVersion } from '@/store/plans'
 import { useDraft } from '@/store/use'
 import { words } from '@/words/en'
 import { RemovedMarks } from '../images/removed-marks'
+import { asksOf, tooFarOf } from './asks'
 import { EMPTY, pointsOf, SCALE } from './draft'
 import { Foot } from './foot'
+import { behindDraft } from './kept-lines'
 import { LineChips } from './line-chips'
 import './marks.css'
 import { markedLines } from './marked-lines'
 import { Panel } from './panel'
+import { Asked, LookCloser, Picking } from './picking'
 import { unitOf } from './unit'
 import { useMarks } from './use-marks'
 
@@ -78,7 +81,12 @@ function Marking({ of, imageId, first, markings, src, size }: Props) {
   const [look, setLook] = useState(FIRST_LOOK)
   const unit = unitOf(marks.draft, markings?.scale, useImages(of.id).value?.marking)
   const plan = useVersion(of.version?.id).value?.plan
-  const lines: readonly Marked[] = markedLines(marks, canals, unit, plan)
+  const waiting = waitingMarkings().value.filter((one) => one.imageId === imageId)
+  const behind = behindDraft(marks.draft, markings?.markings ?? [], waiting, canals, plan)
+  const lines: readonly Marked[] = [...behind, ...markedLines(marks, canals, unit, plan)]
+  const [near, setNear] = useState<Near>()
+  const [beside, setBeside] = useState(false)
+  const tooFar = tooFarOf(marks.draft, marks.active, marks.picked, unit, size)
   return (
     <div class="marking">
       <LineChips marks={marks} canals={canals} unit={unit} />
@@ -88,6 +96,7 @@ function Marking({ of, imageId, first, markings, src, size }: Props) {
         rowPerColumn={unit.rowPerColumn}
         look={look}
         lines={lines}
+        near={near}
         edit={{
           // A tip lies beside marks: it is set wherever the finger lets go.
           marks: marks.tip ? [] : pointsOf(marks.draft, marks.active),
@@ -95,7 +104,11 @@ function Marking({ of, imageId, first, markings, src, size }: Props) {
           onPick: marks.pick,
           onMove: marks.move,
           onMoved: marks.moved,
-          onPlace: marks.place,
+          onPlace: (at) => {
+            setBeside(false)
+            marks.place(at)
+          },
+          onOutside: () => setBeside(true),
         }}
       >
         <button type="button" class="button" disabled={!marks.canUndo} onClick={marks.undo}>
@@ -105,9 +118,24 @@ function Marking({ of, imageId, first, markings, src, size }: Props) {
           {words.marks.remove}
         </button>
       </ImageBoard>
-      <Panel marks={marks} canals={canals} unit={unit} scale={markings?.scale} />
+      <div class="stack">
+        {beside && <Notice sign="note">{words.marks.besideImage}</Notice>}
+        {tooFar && <LookCloser tooFar={tooFar} onNear={setNear} />}
+        <Picking marks={marks} />
+        <Panel marks={marks} canals={canals} unit={unit} scale={markings?.scale} />
+        <Asked asks={asksOf(marks.draft, marks.active, unit, size)} marks={marks} />
+      </div>
       <Picture look={look} onLook={setLook} />
-      <Foot of={of} imageId={imageId} marks={marks} canals={canals} unit={unit} markings={markings} kept={kept} />
+      <Foot
+        of={of}
+        imageId={imageId}
+        size={size}
+        marks={marks}
+        canals={canals}
+        unit={unit}
+        markings={markings}
+        kept={kept}
+      />
     </div>
   )
 }

@@ -1,9 +1,9 @@
-import { lengthOf, type Mark, placeOf, schneiderDeg } from '@/marks/line'
-import { fromTapping, type Within } from '@/marks/sure'
+import { lengthOf, type Mark, placeOf, toSideDeg } from '@/marks/line'
+import { bySlips, fromTapping, type Slipped, toEitherSide, type Within } from '@/marks/sure'
 import type { Spot } from '@/parts/image-board/view'
 import { readMm } from '@/parts/millimetres'
 import type { LineDraft } from './draft'
-import { inColumns, slipOf, type Unit } from './unit'
+import { inColumns, slipsOf, type Unit } from './unit'
 
 /** What can be said of a line at once, before the server has measured it. */
 export interface Said {
@@ -26,7 +26,7 @@ export function saidOf(line: LineDraft, unit: Unit): Said {
   const deepMm = mm(deep)
   return {
     lengthMm: mm(length),
-    angleDeg: angle?.(marks),
+    angleDeg: angle && Math.abs(angle(marks)),
     tipShortMm: mm(short),
     tipDeeperMm: deepMm !== undefined && set !== undefined ? deepMm - set : undefined,
   }
@@ -37,24 +37,34 @@ export function intervalsOf(line: LineDraft, unit: Unit): { readonly [of in keyo
   const { figures, columnMm, share } = unit
   if (!figures) return {}
   const marks = lineMarks(line, unit)
-  const slip = slipOf(figures, unit.rowPerColumn)
+  const slips = slipsOf(allSpots(line), figures, unit.rowPerColumn)
   const { length, angle, short, deep } = measuresOf(line, marks)
   const said = saidOf(line, unit)
-  const within = (value: number | undefined, off: number): Within | undefined =>
-    value === undefined ? undefined : [value - figures.reach * off, value + figures.reach * off]
+  const within = (value: number, { more, sd }: Slipped): Within => [
+    value - more - figures.reach * sd,
+    value - more + figures.reach * sd,
+  ]
   const ofMm = (of: Measure | undefined, value: number | undefined, more = 0) => {
-    if (!of || !columnMm || share === undefined) return undefined
-    // Marked on each other, two marks are off by one slip each, and differences would divide by nothing.
-    const same = of === short && Math.abs(of(marks)) < Math.min(...slip)
-    const tapped = same ? Math.SQRT2 * Math.max(...slip) : fromTapping(of, marks, slip)
-    return within(value, Math.hypot(tapped * columnMm, of(marks) * columnMm * share, more))
+    if (!of || value === undefined || !columnMm || share === undefined) return undefined
+    const off = of === short ? { more: 0, sd: offOfTip(of, marks, slips) } : bySlips(of, marks, slips)
+    return within(value, {
+      more: off.more * columnMm,
+      sd: Math.hypot(off.sd * columnMm, of(marks) * columnMm * share, more),
+    })
   }
   return {
     lengthMm: ofMm(length, said.lengthMm),
-    angleDeg: angle && within(said.angleDeg, fromTapping(angle, marks, slip)),
+    angleDeg: angle && toEitherSide(within(angle(marks), bySlips(angle, marks, slips))),
     tipShortMm: ofMm(short, said.tipShortMm),
     tipDeeperMm: ofMm(deep, said.tipDeeperMm, figures.instrument_spread_mm),
   }
+}
+
+/** Marked on each other, tip and end are off by both slips, and differences would divide by nothing. */
+function offOfTip(short: Measure, marks: readonly Mark[], slips: readonly Mark[]): number {
+  const both = slips.slice(-2)
+  const same = Math.abs(short(marks)) < Math.min(...both.flat())
+  return same ? Math.hypot(...both.map((slip) => Math.max(...slip))) : fromTapping(short, marks, slips)
 }
 
 /** In widths of a pixel, along the line: for ratios where there is no scale. */
@@ -70,11 +80,13 @@ export function spotAt(line: LineDraft, unit: Pick<Unit, 'columnMm' | 'rowPerCol
   return found && { x: found[0], y: found[1] / unit.rowPerColumn }
 }
 
-const lineMarks = ({ points, tip }: LineDraft, { rowPerColumn }: Unit): Mark[] =>
-  inColumns(tip ? [...points, tip] : points, rowPerColumn)
+const allSpots = ({ points, tip }: LineDraft) => (tip ? [...points, tip] : points)
+
+const lineMarks = (line: LineDraft, { rowPerColumn }: Unit): Mark[] => inColumns(allSpots(line), rowPerColumn)
 
 interface Measures {
   readonly length?: Measure
+  /** To one side or the other. */
   readonly angle?: Measure
   /** From the tip to the end; below 0 past it, by the way the canal's last part runs. */
   readonly short?: Measure
@@ -99,7 +111,7 @@ function measuresOf({ points, orifice, leaves, tip }: LineDraft, marks: readonly
   return {
     length,
     ...(bends && {
-      angle: (moved: readonly Mark[]) => schneiderDeg(moved.slice(from, leaves + 1), moved[last] as Mark),
+      angle: (moved: readonly Mark[]) => toSideDeg(moved.slice(from, leaves + 1), moved[last] as Mark),
     }),
     ...(tip && {
       short: (moved: readonly Mark[]) => Math.sign(ahead(gap(moved))) * Math.hypot(...gap(moved)),

@@ -47,7 +47,8 @@ const ROLES: readonly Role[] = ['orifice', 'leaves', 'straightAgain']
 function OfCanal({ marks, canal, canals, unit, scale }: Props & { canal: CanalShown }) {
   const line = lineOf(marks.draft, canal.name)
   const { picked } = marks
-  const inner = picked !== undefined && picked > 0 && picked < line.points.length - 1
+  // What a mark stands for may be said as soon as it is set; further ones come after it.
+  const inner = picked !== undefined && picked > 0
   return (
     <>
       {inner && (

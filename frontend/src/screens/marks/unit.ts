@@ -1,9 +1,9 @@
 import type { MarkFigures, Scale } from '@/api/shapes'
 import { lengthOf, type Mark } from '@/marks/line'
-import { fromTapping } from '@/marks/sure'
+import { bySlips } from '@/marks/sure'
 import type { Spot } from '@/parts/image-board/view'
 import { readMm } from '@/parts/millimetres'
-import type { Draft, KnownDraft } from './draft'
+import type { Draft, KnownDraft, MarkSpot } from './draft'
 
 /** Why a known object that was marked gives no scale. */
 export type Fault = 'length' | 'close' | 'pixel'
@@ -37,25 +37,28 @@ function byKnown(
   figures: MarkFigures | undefined,
 ): Unit {
   const marks = inColumns(points, rowPerColumn)
-  const columns = lengthOf(marks)
+  const off = figures && bySlips((moved) => lengthOf(moved), marks, slipsOf(points, figures, rowPerColumn))
+  const columns = lengthOf(marks) - (off?.more ?? 0)
   const unit = { columnMm: lengthMm / columns, rowPerColumn, byKnown: true, share: undefined, figures }
   const none = { ...unit, columnMm: undefined }
   if (!(columns > 0)) return { ...none, fault: 'close' }
-  if (!figures) return unit
+  if (!figures || !off) return unit
   if (lengthMm < figures.object_least_mm || lengthMm > figures.object_most_mm) return { ...none, fault: 'length' }
-  const off = fromTapping((moved) => lengthOf(moved), marks, slipOf(figures, rowPerColumn))
-  if (columns * figures.object_off_share <= off) return { ...none, fault: 'close' }
+  if (columns * figures.object_off_share <= off.sd) return { ...none, fault: 'close' }
   const ends = [unit.columnMm, unit.columnMm * rowPerColumn]
   if (ends.some((px) => px < figures.pixel_least_mm || px > figures.pixel_most_mm)) return { ...none, fault: 'pixel' }
-  return { ...unit, share: Math.hypot(off / columns, figures[`${what}_spread_mm`] / lengthMm) }
+  return { ...unit, share: Math.hypot(off.sd / columns, figures[`${what}_spread_mm`] / lengthMm) }
 }
 
 /** Marks in widths of a pixel. */
 export const inColumns = (points: readonly Spot[], rowPerColumn: number): Mark[] =>
   points.map(({ x, y }) => [x, y * rowPerColumn])
 
-/** How far a mark is off across and down, in widths of a pixel. */
-export const slipOf = (figures: MarkFigures, rowPerColumn: number): Mark => [
-  figures.tapped_px,
-  figures.tapped_px * rowPerColumn,
-]
+/** How far each mark is off across and down, in widths of a pixel: by how large the image was shown at its touch. */
+export const slipsOf = (points: readonly MarkSpot[], figures: MarkFigures, rowPerColumn: number): Mark[] =>
+  points.map(({ zoom }) => {
+    // What was kept from an older server has no such figures.
+    if (!zoom || !figures.screen_spread_px) return [figures.tapped_px, figures.tapped_px * rowPerColumn]
+    const byFinger = figures.screen_spread_px / zoom
+    return [Math.hypot(byFinger, figures.pixel_spread_px), Math.hypot(byFinger, figures.pixel_spread_px * rowPerColumn)]
+  })

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
-import type { Spot } from '@/parts/image-board/view'
 import type { Draft as Kept } from '@/store/drafts'
 import {
   asScale,
   type Draft,
+  type MarkSpot,
   movedTo,
   placed,
   pointsOf,
@@ -44,7 +44,7 @@ export function useMarks(kept: Kept<{ draft: Draft }>, first: string) {
       setTip(false)
     },
     pick: setPicked,
-    place(at: Spot) {
+    place(at: MarkSpot) {
       if (tip && active !== SCALE) {
         change(withLine(draft, active, { tip: at }))
         setTip(false)
@@ -54,7 +54,7 @@ export function useMarks(kept: Kept<{ draft: Draft }>, first: string) {
       change(placed(draft, active, after, at))
       setPicked(after === undefined ? 0 : after + 1)
     },
-    move(number: number, to: Spot) {
+    move(number: number, to: MarkSpot) {
       if (!held) setHeld(draft)
       put(movedTo(draft, active, number, to))
     },
