@@ -10,7 +10,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from playwright.sync_api import Locator, Page
+from playwright.sync_api import Locator, Page, expect
 
 from tests.journeys.hands import type_mm
 from tests.journeys.records import send
@@ -81,8 +81,12 @@ def mark_canal(page: Page, image: Radiograph, root: Root, seed: int) -> None:
     touch(page, image, root.along(np.array(along[3:])), seed + 1)
 
 
-def say_where_it_bends(page: Page, image: Radiograph, root: Root) -> None:
-    touch(page, image, root.along(np.array([root.straight_mm])), 0)
+def say_where_it_bends(page: Page) -> None:
+    """The third of the six marks of a canal."""
+    before = page.get_by_role("button", name="Pick the mark before")
+    for number in (5, 4, 3):
+        before.tap()
+        expect(page.get_by_text(f"Mark {number} of 6")).to_be_visible()
     page.get_by_role("button", name="where it bends").tap()
 
 
@@ -96,7 +100,7 @@ def said(page: Page, name: str) -> tuple[float, float]:
 def measure(page: Page, image: Radiograph, root: Root) -> None:
     """Marked by touch, it comes out as it was drawn."""
     mark_canal(page, image, root, 6)
-    say_where_it_bends(page, image, root)
+    say_where_it_bends(page)
     length, bend = said(page, root.canal)
     assert length == pytest.approx(root.length_mm, abs=WITHIN_MM)
     assert bend == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)

@@ -48,7 +48,7 @@ def mark_view(page: Page, seen: tuple[Radiograph, Root, Root]) -> None:
     mark_instrument(page, image, mb, 12)  # its straight part alone is seen at its length
     for root in (mb, ml):
         mark_canal(page, image, root, 6)
-        say_where_it_bends(page, image, root)
+        say_where_it_bends(page)
     page.get_by_role("button", name="Keep these marks").tap()
     expect(page.get_by_text("taken as a reading")).to_have_count(2, timeout=30_000)
 

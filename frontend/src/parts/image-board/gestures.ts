@@ -5,7 +5,8 @@ const PICKED_PX = 30 // a finger takes hold of the mark that is picked within th
 const OTHER_PX = 18 // of any other one only within this: beside it a finger moves the image
 const STILL_PX = 6 // a finger that moved less than this did not mean to
 const HOLD_MS = 350 // a finger that rests so long takes hold, or sets a mark under the magnifier
-const AGAIN_MS = 300 // a second touch at one place within this is the same one: wet gloves touch twice
+const AGAIN_MS = 250 // a second touch within this and this near is the same one: wet gloves touch twice
+const AGAIN_PX = 8
 
 interface Given {
   readonly image: Size
@@ -129,7 +130,7 @@ export function useGestures(given: Given) {
   }
 
   const place = (at: Spot) => {
-    const again = last.current && Date.now() - last.current.ms < AGAIN_MS && apart(last.current.at, at) < OTHER_PX
+    const again = last.current && Date.now() - last.current.ms < AGAIN_MS && apart(last.current.at, at) < AGAIN_PX
     last.current = { at, ms: Date.now() }
     if (again) return
     const spot = onImage(view, at)
