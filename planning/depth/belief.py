@@ -9,6 +9,7 @@ is fresh in every copy.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from copy import copy
 from dataclasses import dataclass
 
@@ -128,18 +129,20 @@ class Belief:
         weight, at_stop, told = self._weight, depths_mm >= stops_mm - AT_MM, self._reading
         normal = self._samples.normal(f"reading {step}")
 
-        def read(share: float, sd_mm: float) -> float:
+        def read(sd_mm: float, tail: float) -> list[float]:
             depths = np.where(at_stop, stops_mm, np.minimum(depths_mm + sd_mm * normal, stops_mm))
-            return quantile(depths, weight, share)
+            return quantiles(depths, weight, (tail, 1 - tail))
 
+        low_mm, high_mm = read(told.sd_mm, TENTH)
         # The depth that was rounded to what is typed has to lie outside, so half a step more at either side.
-        half_mm, tail = told.step_mm / 2, told.unusual_share / 2
+        half_mm = told.step_mm / 2
+        least_mm, most_mm = read(told.more_sd_mm, told.unusual_share / 2)
         return Band(
             median_mm=_rounded(quantile(depths_mm, weight, 1 / 2)),
-            low_mm=_rounded(self._higher(read(TENTH, told.sd_mm))),
-            high_mm=_rounded(read(NINE_TENTHS, told.sd_mm)),
-            short_below_mm=_rounded(self._higher(read(tail, told.more_sd_mm) - half_mm)),
-            deep_above_mm=_rounded(read(1 - tail, told.more_sd_mm) + half_mm),
+            low_mm=_rounded(self._higher(low_mm)),
+            high_mm=_rounded(high_mm),
+            short_below_mm=_rounded(self._higher(least_mm - half_mm)),
+            deep_above_mm=_rounded(most_mm + half_mm),
             reach_share=round(float(weight[at_stop].sum()), 3),
         )
 
@@ -215,9 +218,14 @@ class Belief:
 
 def quantile(values: Floats, weight: Floats, share: float) -> float:
     """The value below which a share of the weight lies."""
+    return quantiles(values, weight, (share,))[0]
+
+
+def quantiles(values: Floats, weight: Floats, shares: Sequence[float]) -> list[float]:
     order = np.argsort(values, kind="stable")
     upto = np.cumsum(weight[order])
-    return float(values[order][min(int(np.searchsorted(upto, share - AT_MM)), len(values) - 1)])
+    at = np.searchsorted(upto, np.array(shares) - AT_MM)
+    return [float(value) for value in values[order][np.minimum(at, len(values) - 1)]]
 
 
 def _rounded(depth_mm: float) -> float:
