@@ -22,7 +22,7 @@ def opened(page: Page, name: str) -> Any:
 
 def test_put_to_another_canal_and_struck(open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]) -> None:
     phone, laptop = open_phone(), open_laptop()
-    case = to_the_length(phone, laptop, demo, "Bench 241")
+    case = to_the_length(phone, laptop, demo, "Bench 245")
     take_photo(phone)
     answer(phone, "Image taken")
     expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()

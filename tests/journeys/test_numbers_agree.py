@@ -1,0 +1,112 @@
+"""The same number on every screen that tells it: case, stops, review, chair, record. The plan is the judge."""
+
+from __future__ import annotations
+
+import copy
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from playwright.sync_api import Page, expect
+
+from tests.journeys.conftest import Opens
+from tests.journeys.hands import person, sign_in
+from tests.journeys.records import approved_case
+from tests.planning.claims import Claim, claims, disagreements
+
+Json = dict[str, Any]
+
+# The numbers of the stop table, column by column; the row that says how deep a needle may ever go by itself.
+STOPS = """() => {
+  const table = document.querySelector('table:has(tbody.needle)')
+  const heads = [...table.querySelectorAll('thead th')].map((th) => th.textContent.trim())
+  const numbers = (rows) => Object.fromEntries(heads.slice(1).map((head, at) => [head, rows.flatMap((row) => {
+    const cells = [...row.querySelectorAll('td')]
+    return cells.length ? cells[at].textContent.match(/[0-9]+[.][0-9]/g) ?? [] : []
+  })]))
+  const of = (all) => [...table.querySelectorAll(all)]
+  return { heads, stops: numbers(of('tbody:not(.needle) tr')), needle: numbers(of('tbody.needle tr').slice(0, 1)) }
+}"""
+
+
+def texts(page: Page, all_: str) -> dict[str, str]:
+    """What each of them says, by the canal that it names first."""
+    found = {}
+    for text in page.locator(all_).all_inner_texts():
+        canal, _, says = " ".join(text.split()).partition(" ")
+        found[canal] = says
+    return found
+
+
+def screens(phone: Page, laptop: Page, case: str, version: str) -> Json:
+    """What the screens say of the canals."""
+    phone.goto(f"/cases/{case}")
+    expect(phone.locator(".canal-row").first).to_be_visible()
+    seen: Json = {"case": texts(phone, ".canal-row")}
+    phone.goto(f"/cases/{case}/chair")
+    expect(phone.locator(".now-stop").first).to_be_visible()
+    seen["chair"] = {}
+    for button in phone.locator(".canal-strip button").all():
+        button.tap()
+        expect(button).to_have_attribute("aria-pressed", "true")
+        canal = button.locator("b").inner_text()
+        expect(phone.locator(".now-where b")).to_have_text(canal)
+        seen["chair"][canal] = phone.locator(".now-stop").first.inner_text()
+        phone.wait_for_timeout(500)  # the next tap answers what was on the screen for a while
+    laptop.goto(f"/plans/{version}")
+    expect(laptop.locator(".remark").first).to_be_visible()
+    seen["review"] = texts(laptop, ".remark")
+    laptop.get_by_role("tab", name="Stops").click()
+    seen["table"] = laptop.evaluate(STOPS)
+    laptop.goto(f"/cases/{case}/record")
+    expect(laptop.locator(".record-canal").first).to_be_visible()
+    seen["record"] = texts(laptop, ".record-canal")
+    return seen
+
+
+def of_screens(plan: Json, seen: Json) -> Iterator[Claim]:
+    yield from claims(plan)
+    for canal in plan["canals"]:
+        name, end = canal["canal"], f"{canal['end_mm']:.1f}"
+        length, size = f"{canal['length']['stop_mm']:.1f}", f"{canal['final_size']}/.{canal['final_taper']:02d}"
+        table = seen["table"]
+        column = next(head for head in table["heads"] if head.startswith(name))
+        stops = {
+            f"{stop['stop_mm']:.1f}" for row in plan["stop_table"] for stop in row["stops"] if stop["canal"] == name
+        }
+        first = canal["run_sheet"]["nodes"][canal["run_sheet"]["start"]]
+        for quantity, of_plan, places in (
+            (
+                "length",
+                length,
+                {"case": seen["case"][name].split()[-1], "record": _there(length, seen["record"][name])},
+            ),
+            ("end", end, {"review": _there(f"to {end}", seen["review"][name], end)}),
+            ("size", size, {place: _there(size, seen[place][name]) for place in ("review", "record")}),
+            ("first stop", f"{first['stop_um'] / 1000:.1f}", {"chair": seen["chair"][name]}),
+            ("stops", sorted(stops), {"table": sorted(set(table["stops"][column]))}),
+            ("needle", [f"{canal['needle']['ceiling_mm']:.1f}"], {"table": table["needle"][column]}),
+        ):
+            yield (f"{quantity} on screens", name), "plan", of_plan
+            for place, value in places.items():
+                yield (f"{quantity} on screens", name), place, value
+
+
+def _there(what: str, text: str, value: str = "") -> str:
+    return (value or what) if what in text else f"not in '{text}'"
+
+
+def test_every_screen_tells_the_same(open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    sign_in(phone, person(demo, "student"))
+    sign_in(laptop, person(demo, "supervisor"))
+    case = approved_case(phone, laptop, "Bench 251")
+    version = phone.request.get(f"/api/v1/cases/{case}/plan-versions").json()["results"][0]["id"]
+    plan = phone.request.get(f"/api/v1/plan-versions/{version}").json()["plan"]
+    seen = screens(phone, laptop, case, version)
+    assert disagreements(of_screens(plan, seen)) == {}
+    # One screen that told otherwise would be found.
+    for place, old, new in (("case", "19.0", "19.5"), ("chair", "19.0", "18.5"), ("review", "to 19.0", "to 18.0")):
+        broken = copy.deepcopy(seen)
+        name = plan["canals"][0]["canal"]
+        broken[place][name] = broken[place][name].replace(old, new)
+        assert len(disagreements(of_screens(plan, broken))) == 1, place
