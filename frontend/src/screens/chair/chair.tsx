@@ -134,8 +134,8 @@ function Standing({ caseId, chair: found, canals }: Props) {
   }
   return (
     <Unhurried over={over} class="chair">
-      <TakenOver chair={chair} />
       {halted && <Halted chair={chair} />}
+      <TakenOver chair={chair} />
       <SalineOnly chair={chair} />
       <WantedImages chair={chair} />
       <Outbox chair={chair} />

@@ -42,8 +42,8 @@ export function LookingIn({ chair: found, canals }: Props) {
   const coordinator = partIn(course) === 'coordinator'
   return (
     <Unhurried over={over} class="chair looking-in">
-      <Notice>{coordinator ? words.look.inOnly(who) : words.look.in(who)}</Notice>
       {halted && <Halted chair={chair} />}
+      <Notice>{coordinator ? words.look.inOnly(who) : words.look.in(who)}</Notice>
       <SalineOnly chair={chair} />
       <Outbox chair={chair} />
       <section class="looking-at" aria-label={who}>
