@@ -31,7 +31,7 @@ def test_put_to_another_canal_and_struck(open_phone: Opens, open_laptop: Opens, 
     viewer = opened(laptop, "^Open MB: length")
     viewer.get_by_role("button", name="Wrong canal?").click()
     viewer.get_by_role("button", name="ML", exact=True).click()
-    expect(laptop.get_by_text("Put from MB to ML.")).to_be_visible()
+    expect(viewer.get_by_text("Put from MB to ML.")).to_be_visible()
     viewer.get_by_role("button", name="Close").click()
 
     # At the chair: the hold point has no image any more, what was done says who put it where.
@@ -47,8 +47,8 @@ def test_put_to_another_canal_and_struck(open_phone: Opens, open_laptop: Opens, 
     viewer = opened(laptop, "^Open ML: length")
     viewer.get_by_role("button", name="Wrong canal?").click()
     viewer.get_by_role("button", name=re.compile("does not show what it should")).click()
-    expect(laptop.get_by_text("Struck, counts for nothing: it does not show what it should.")).to_be_visible()
+    expect(viewer.get_by_text("Struck, counts for nothing: it does not show what it should.")).to_be_visible()
     expect(viewer.get_by_role("button", name="Wrong canal?")).to_have_count(0)
     laptop.goto(f"/cases/{case}/record")
     laptop.get_by_role("heading", name="Images that were put right").scroll_into_view_if_needed()
-    expect(laptop.get_by_text("Put from MB to ML.")).to_be_visible()
+    expect(laptop.get_by_text("MB length: Put from MB to ML.")).to_be_visible()
