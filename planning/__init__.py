@@ -18,7 +18,8 @@ A map, from the ground up (each may use what stands above it):
     begun, mid_course          how far work had come, and the order of work from there
     depth      how deep each instrument is expected to go on that walk, how sure that is, what was felt
     gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes
-    canal, canal_work, canal_plan    one canal: what is known of it, how it is worked, its part of the plan
+    canal, canal_work, outcome, canal_plan    one canal: what is known of it, how it is worked, what that walk comes to,
+                         its part of the plan
     tray       fewest changes of instrument over all canals, exactly
     layout, cautions, caution_rules, difficulty_rules, refusals    the other parts
     why, whys            the reason of every number a plan shows

@@ -1,32 +1,39 @@
 """How large the end of a canal is made: a range with its reasons, never a bare number.
 
 For a student the range is the cautious one: up from the largest of what asks for more (a floor, the irrigant, the
-narrow foramen, the first size to bind), to the smallest of what asks for less (the lower of two published upper
-bounds, a curve, the thinnest wall). What else there is to know is told beside it.
+canal's own width at its end, the first size to bind, where the more cautious of two published schools begins), to the
+smallest of what asks for less (where that school ends, a curve, the thinnest wall). What else there is to know is told
+beside it. A canal that asks for more than it bears is a wide canal: no size is proposed, a supervisor chooses.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from planning import ovals, tables
 from planning.instruments import HUNDREDTH_MM, size_above, sizes
+from planning.plan_input import WIDE_CANAL
 from planning.plan_value import SizeRange, SizeReason
 from planning.tables import Figure, Figures
 from planning.techniques import Setting
 from planning.teeth import like
 from planning.walls import ThinWall
 
+APART_MM = 1e-9  # rounding error of doubles
 DIGITS = 3  # whole micrometres: finer than any wall is measured, and rid of what doubles leave
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class End:
-    """The canal's end before anything has been in it."""
+    """How wide the canal is, before anything has been in it, where its preparation ends."""
 
     narrow_mm: float
     wide_mm: float
+    source: str = "measured"
+    know: str = "read"
+    rows: tuple[str, str] = ("", "")
+    """Keys of the figures that the narrow and the wide side rest on; empty where they were measured."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,129 +68,170 @@ class Asked:
     """First size that bound at the end, gauged after coronal flaring."""
     loose: int | None = None
     """Largest size known to have been loose at the end before it was gauged."""
-    measured: End | None = None
-    """In place of the published foramen."""
+    end: End | None = None
+    """None where nobody measured it and its widths are not known: then the published foramen stands for it."""
     wall: WallAbove | None = None
+
+    @property
+    def binder_counts(self) -> bool:
+        """Whether a first binder is known that can be it: a size that had been loose before cannot."""
+        return self.first_binder is not None and (self.loose is None or self.first_binder > self.loose)
 
 
 def advise(asked: Asked, figures: Figures) -> SizeRange:
     """The range of final sizes for a student, the least of it proposed.
 
-    Where the upper bound lies below the lower one, it wins: both bounds are the upper, and the reasons say so.
+    Where the least lies above the most nothing is proposed, and the reasons say so.
     """
     block = asked.setting is Setting.BLOCK
-    lower = list(_of_block(figures) if block else _of_tooth(asked, figures))
+    lower = list(_of_block(figures) if block else _of_tooth(figures))
+    lower += _narrow_end(asked, figures)
     lower += _first_binder(asked, figures)
+    schools = _schools(asked)
+    lower += _school_begins(schools, figures)
     least = max(r.size for r in lower if r.bound == "least" and r.size is not None)
-    upper = list(_published(asked, least, figures))
+    upper = list(_school_ends(asked, schools, least, figures))
     upper += _curve(asked, figures)
     upper += _wall(asked, least, figures)
     ceiling = min((r for r in upper if r.bound == "most" and r.size is not None), key=lambda r: r.size or 0)
     most = ceiling.size or least
     reasons = [*lower, *upper]
-    if most < least:
+    wide = most < least
+    if wide:
         says = (
-            f"The upper bound of {most} lies below the {least} that the lower one asks for: "
-            f"{most} stands, and your supervisor decides whether it is enough."
+            f"It asks for at least {least} and bears at most {most}: a wide canal. No size is proposed, your "
+            "supervisor chooses one; a cone fitted to this canal is advised."
         )
-        reasons.append(replace(ceiling, code="bounds-cross", bound="tells", says=says))
-        least = most
+        reasons.append(replace(ceiling, code=WIDE_CANAL, bound="tells", says=says))
     reasons += _reached(asked, least, figures)
-    return SizeRange(least=least, most=most, proposed=least, reasons=tuple(reasons))
+    return SizeRange(least=least, most=most, proposed=None if wide else least, reasons=tuple(reasons))
 
 
-def end_of(asked: Asked, figures: Figures) -> tuple[End, tuple[Figure, ...]] | None:
-    """The canal's end, measured or published, and the rows of the latter; None where neither is known."""
-    if asked.measured is not None:
-        return asked.measured, ()
-    if asked.setting is Setting.BLOCK:
-        tip = figures.row("final.block_tip")
-        return End(narrow_mm=tip.value * HUNDREDTH_MM, wide_mm=tip.value * HUNDREDTH_MM), (tip,)
-    row = tables.row_for("foramina", like(asked.tooth_iso), asked.canal)
+def end_of(asked: Asked, figures: Figures) -> End | None:
+    """The canal's end, else the published foramen; None where neither is known."""
+    if asked.end is not None:
+        return asked.end
+    row = None if asked.setting is Setting.BLOCK else tables.row_for("foramina", like(asked.tooth_iso), asked.canal)
     if row is None:
         return None
     narrow, wide = (figures.cell("foramina", row, column) for column in ("narrow_mm", "wide_mm"))
-    return End(narrow_mm=narrow.value, wide_mm=wide.value), (narrow, wide)
+    return End(
+        narrow_mm=narrow.value,
+        wide_mm=wide.value,
+        source=narrow.source,
+        know=narrow.know,
+        rows=(narrow.key, wide.key),
+    )
 
 
 # --- what asks for more ------------------------------------------------------------------------------------------
 
 
 def _of_block(figures: Figures) -> Iterator[SizeReason]:
-    tip, up = figures.count("final.block_tip"), figures.row("final.above_first_binder")
+    tip, up = figures.count("final.block_tip"), figures.row("final.above_block_tip")
     size = size_above(tip, int(up.value)) or tip
     says = f"At least {size}: {int(up.value)} sizes above the block's own end of {tip} (common practice)."
     yield _least("block-end", size, says, up)
 
 
-def _of_tooth(asked: Asked, figures: Figures) -> Iterator[SizeReason]:
+def _of_tooth(figures: Figures) -> Iterator[SizeReason]:
     for code, key, why in (
         ("floor", "final.floor", "the floor for every canal"),
         ("irrigation-floor", "final.irrigation", "below it the irrigant does not get to the end"),
     ):
         row = figures.row(key)
         yield _least(code, int(row.value), f"At least {row.value:g}: {why} ({key}).", row)
-    found = end_of(asked, figures)
-    if found is None:
-        says = "The foramen of this canal has no published measurement here."
-        yield _tells("foramen-unknown", None, says, figures.row("final.floor"))
+
+
+def _narrow_end(asked: Asked, figures: Figures) -> Iterator[SizeReason]:
+    """The first size that cuts at the canal's end: its tip is wider than the canal is narrow there."""
+    end = end_of(asked, figures)
+    if end is None:
+        says = "How wide this canal is at its end is published nowhere here."
+        yield _tells("end-unknown", None, says, figures.row("final.floor"))
         return
-    end, rows = found
-    covering = _covering(end.narrow_mm)
-    if rows:
-        narrow = f"the narrow foramen measures {end.narrow_mm:.2f} mm on average"
-        says = f"At least {covering}: {narrow} ({_cited(rows[0])})."
-        yield _least("narrow-foramen", covering, says, rows[0])
-    else:
-        says = f"At least {covering}: the canal's end was measured {end.narrow_mm:.2f} mm narrow."
-        yield SizeReason(
-            code="narrow-end", bound="least", size=covering, says=says, row="", source="measured", know="read"
-        )
+    size = _first_above(end.narrow_mm)
+    measured = not end.rows[0]
+    how = "was measured" if measured else "is on average"
+    whence = "" if measured else f" ({end.source}, {end.know})"
+    says = (
+        f"At least {size}: the canal's end {how} {end.narrow_mm:.2f} mm narrow{whence}, and a smaller tip cuts nothing."
+    )
+    yield SizeReason(
+        code="narrow-end", bound="least", size=size, says=says, row=end.rows[0], source=end.source, know=end.know
+    )
 
 
 def _first_binder(asked: Asked, figures: Figures) -> Iterator[SizeReason]:
     if asked.first_binder is None:
         return
     up = figures.row("final.above_first_binder")
-    if asked.loose is not None and asked.first_binder <= asked.loose:
+    if not asked.binder_counts:
         says = (
             f"Size {asked.first_binder} was recorded as the first to bind, but {asked.loose} had been loose at the end "
             "before: it cannot be. Gauge again; it does not count."
         )
         yield _tells("first-binder-loose", asked.first_binder, says, up)
         return
-    size = size_above(asked.first_binder, int(up.value)) or sizes()[-1]
-    says = f"At least {size}: {int(up.value)} sizes above {asked.first_binder}, the first to bind after flaring."
+    size = _above(asked.first_binder, up)
+    says = f"At least {size}: the next size above {asked.first_binder}, the first to bind after flaring ({_cited(up)})."
     yield _least("first-binder", size, says, up)
+    three = figures.row("final.plus_three")
+    size = _above(asked.first_binder, three)
+    says = f"{int(three.value)} sizes above the first to bind would be {size} ({_cited(three)})."
+    yield _tells("first-binder-three", size, says, three)
+
+
+def _above(size: int, up: Figure) -> int:
+    return size_above(size, int(up.value)) or sizes()[-1]
+
+
+def _first_above(width_mm: float) -> int:
+    """The first size whose tip is wider; the largest where none is."""
+    return next((size for size in sizes() if size * HUNDREDTH_MM > width_mm + APART_MM), sizes()[-1])
 
 
 def _covering(width_mm: float) -> int:
-    return next((size for size in sizes() if size * HUNDREDTH_MM >= width_mm), sizes()[-1])
+    return next((size for size in sizes() if size * HUNDREDTH_MM >= width_mm - APART_MM), sizes()[-1])
+
+
+def _schools(asked: Asked) -> tuple[Mapping[str, str], ...]:
+    """The published ranges of this canal, the more cautious first; empty where there are none."""
+    if asked.setting is Setting.BLOCK:
+        return ()
+    tooth = like(asked.tooth_iso)
+    found = (
+        row for row in tables.rows("final_sizes") if row["tooth"] == tooth and asked.canal in row["canals"].split()
+    )
+    return tuple(sorted(found, key=lambda row: int(row["most_size"])))
+
+
+def _school_begins(schools: Sequence[Mapping[str, str]], figures: Figures) -> Iterator[SizeReason]:
+    if schools:
+        begins = _of_school(figures, schools[0], "least_size")
+        says = f"At least {begins.value:g}: where the more cautious of two published ranges begins ({_cited(begins)})."
+        yield _least("published-lower", int(begins.value), says, begins)
 
 
 # --- what asks for less ------------------------------------------------------------------------------------------
 
 
-def _published(asked: Asked, least: int, figures: Figures) -> Iterator[SizeReason]:
-    tooth = None if asked.setting is Setting.BLOCK else like(asked.tooth_iso)
-    ranges = [
-        row for row in tables.rows("final_sizes") if row["tooth"] == tooth and asked.canal in row["canals"].split()
-    ]
-    if not ranges:
+def _school_ends(
+    asked: Asked, schools: Sequence[Mapping[str, str]], least: int, figures: Figures
+) -> Iterator[SizeReason]:
+    if not schools:
         block = "a training block has no anatomy to go by"
-        reason = block if tooth is None else f"no range is published for canal {asked.canal} of this tooth"
+        none = f"no range is published for canal {asked.canal} of this tooth"
+        reason = block if asked.setting is Setting.BLOCK else none
         up = figures.row("final.unpublished_up")
         size = size_above(least, int(up.value)) or sizes()[-1]
         says = f"At most {size}: {int(up.value)} sizes above the least, as {reason} (common practice)."
         yield replace(_tells("unpublished", size, says, up), bound="most")
         return
-    lower, wider = sorted(ranges, key=lambda row: int(row["most_size"]))
+    lower, wider = schools
     most = _of_school(figures, lower, "most_size")
     says = f"At most {most.value:g}: the lower of two published upper bounds ({_cited(most)})."
     yield replace(_tells("published-upper", int(most.value), says, most), bound="most")
-    begins = _of_school(figures, lower, "least_size")
-    says = f"The same school begins at {begins.value:g} ({_cited(begins)})."
-    yield _tells("published-lower", int(begins.value), says, begins)
     from_size, to_size = (_of_school(figures, wider, column) for column in ("least_size", "most_size"))
     says = f"The wider school prepares {from_size.value:g} to {to_size.value:g} ({_cited(to_size)})."
     yield _tells("published-wider", int(to_size.value), says, to_size)
@@ -240,18 +288,18 @@ def _wall(asked: Asked, least: int, figures: Figures) -> Iterator[SizeReason]:
 
 
 def _reached(asked: Asked, proposed: int, figures: Figures) -> Iterator[SizeReason]:
-    found = end_of(asked, figures)
-    if found is None or found[0].wide_mm <= found[0].narrow_mm:
+    end = end_of(asked, figures)
+    if end is None or end.wide_mm <= end.narrow_mm:
         return
-    end, rows = found
     share = ovals.reached_share(end.narrow_mm, end.wide_mm, proposed * HUNDREDTH_MM)
     whole = _covering(end.wide_mm)
     says = (
         f"The end is {end.wide_mm:.2f} mm across its wide side: size {proposed} reaches {share:.0%} of its wall, "
         f"{whole} all of it."
     )
-    source, know, row = (rows[1].source, rows[1].know, rows[1].key) if rows else ("measured", "read", "")
-    yield SizeReason(code="wall-contact", bound="tells", size=whole, says=says, row=row, source=source, know=know)
+    yield SizeReason(
+        code="wall-contact", bound="tells", size=whole, says=says, row=end.rows[1], source=end.source, know=end.know
+    )
 
 
 def _least(code: str, size: int, says: str, figure: Figure) -> SizeReason:

@@ -12,8 +12,9 @@ from planning.instruments import sizes
 from planning.joins import Join, join_of
 from planning.lengths import About, settle
 from planning.natural import Widths, natural_canal, widths_of
-from planning.plan_input import CanalChoice, CanalInput, PlanInput
+from planning.plan_input import WIDE_CANAL, CanalInput, PlanInput
 from planning.plan_value import Caution, SizeRange
+from planning.quantities import mm
 from planning.readings import Length
 from planning.selection import Selection
 from planning.tables import Figures
@@ -31,7 +32,8 @@ class Canal:
     size_asked: Asked
     """What the final size hangs on."""
     size_range: SizeRange
-    final_size: int
+    final_size: int | None
+    """None for a wide canal while nobody has chosen one."""
     crown_mm: float
     widths: Widths | None
     """Of the canal before anything has been in it; None where they are not known."""
@@ -48,6 +50,12 @@ class Canal:
     def orifice_mm(self) -> float:
         """From the reference point to the orifice: measured, else at the crown's mean length."""
         return shaped.orifice_mm(self.input, self.given.setting, self.crown_mm)
+
+    @property
+    def end_mm(self) -> float | None:
+        """Deepest stop of a shaping instrument; None before there is a length."""
+        end_um = final_size.end_um(self.length, self.join)
+        return None if end_um is None else mm(end_um)
 
     @property
     def natural(self) -> NaturalCanal | None:
@@ -82,7 +90,7 @@ def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figu
         join=join,
         size_asked=asked,
         size_range=advised,
-        final_size=_choice(given, one).final_size or advised.proposed,
+        final_size=_final_size(given, number, advised),
         crown_mm=tooth.crown_mm or 0.0,
         widths=widths,
     )
@@ -102,12 +110,21 @@ def _length(given: PlanInput, number: int, canal: CanalInput, figures: Figures) 
         raise refusal.below("canals", number, "readings") from None
 
 
-def _choice(given: PlanInput, canal: CanalInput) -> CanalChoice:
-    for number, choice in enumerate(given.choices.canals):
-        if choice.canal == canal.name:
-            if choice.final_size is not None and choice.final_size not in sizes():
-                at = ("choices", "canals", number, "final_size")
-                reason = f"{choice.final_size} is no ISO size. Choose one from {sizes()[0]:02d} to {sizes()[-1]}."
-                raise ChoiceNotPossible(canal=canal.name, reason=reason, at=at)
-            return choice
-    return CanalChoice(canal=canal.name)
+def _final_size(given: PlanInput, number: int, advised: SizeRange) -> int | None:
+    """As a supervisor chose it for a wide canal, else as it was chosen, else as it is proposed."""
+    name = given.canals[number].name
+    chosen = next(((n, c.final_size) for n, c in enumerate(given.choices.canals) if c.canal == name), (0, None))
+    let = ((n, o.final_size) for n, o in enumerate(given.overrides) if (o.code, o.canal) == (WIDE_CANAL, name))
+    decided = next(let, (0, None))
+    _refuse_no_size(name, chosen[1], ("choices", "canals", chosen[0], "final_size"))
+    _refuse_no_size(name, decided[1], ("overrides", decided[0], "final_size"))
+    if advised.proposed is None and decided[1] is not None:
+        return decided[1]
+    return chosen[1] or advised.proposed
+
+
+def _refuse_no_size(canal: str, size: int | None, at: tuple[str | int, ...]) -> None:
+    """Raises ChoiceNotPossible."""
+    if size is not None and size not in sizes():
+        reason = f"{size} is no ISO size. Choose one from {sizes()[0]:02d} to {sizes()[-1]}."
+        raise ChoiceNotPossible(canal=canal, reason=reason, at=at)

@@ -8,20 +8,18 @@ from dataclasses import dataclass
 from planning import canal_work, irrigation, profile, selection, shaped
 from planning.canal import Canal
 from planning.expected import ProfilePoint
-from planning.filling import Filled, obturation
 from planning.graph import Action, Do, RunSheet, Target
 from planning.instruments import Instrument
-from planning.obturation import Obturation
-from planning.plan_value import CanalPlan, NeedleDepth, NeedleNow
+from planning.outcome import Outcome, outcome
+from planning.plan_value import CanalPlan, NeedleDepth, NeedleNow, Withheld
 from planning.profile import Line
-from planning.quantities import mm, um
+from planning.quantities import mm
 from planning.readings import LengthState
 from planning.run_sheet import CanalWork
 from planning.selection import Selection
 from planning.shaped import Place
 from planning.tables import Figures
-from planning.techniques import PhaseKind
-from planning.withholding import open_phases, shown_whole
+from planning.withholding import open_phases, shown_whole, without_size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +37,8 @@ class Planned:
     ahead: RunSheet
     path: tuple[str, ...]
     """As the rest of the work, in `ahead`, is expected to go."""
+    outcome: Outcome | None
+    """What that comes to; None for a canal whose order of work has no final size in it."""
 
 
 def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
@@ -51,16 +51,17 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     begun = canal.input.begun
     sheet = canal_work.written(canal, work, selected, figures, open_, withheld, begun) if begun else full
     whole = bool(withheld) and known and shown_whole(canal.held)
-    tabled = canal_work.written(canal, work, selected, figures, every, ()) if whole else full
+    tabled = _tabled(canal, work, selected, figures, withheld) if whole else full
     table_path = canal_work.as_written(canal, selected, tabled)
     # What is done is tabled still, so that the shape can be judged; expected is what remains.
     ahead = sheet if begun else tabled
     way = canal_work.expected(canal, selected, ahead, figures)
     final = _final_instrument(canal, selected)
     steps = _walked(tabled, table_path)
-    outline = _outline(canal, tabled, table_path)
+    outline = canal_work.outline(canal, tabled, table_path)
     place = Place(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=canal.natural)
     bend = shaped.bend_of(canal.input, place, figures) if known else None
+    comes_to = outcome(canal, selected, final, way, ahead, place) if known else None
     plan = CanalPlan(
         canal=canal.input.name,
         root=canal.input.root,
@@ -71,7 +72,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         joins=canal.join.main if canal.join else None,
         provisional=whole and canal.length.state is LengthState.ESTIMATED,
         final_size=canal.final_size,
-        final_taper=final.taper,
+        final_taper=selected.series_taper if final is None else final.taper,
         size_range=shaped.with_options(canal.size_range, canal.size_asked, bend, place, figures),
         outline=tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in outline),
         needle=_needle(work, tabled, selected, final, steps) if known and (open_ or whole) else None,
@@ -83,34 +84,33 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         expectation=way.expectation,
         strain=shaped.strains(_deepest(canal, tabled, table_path), bend, figures),
         wall=shaped.wall_left(canal.size_asked.wall, outline, place) if known else None,
-        obturation=_obturation(canal, final, outline, steps, place, figures) if known else None,
+        obturation=comes_to.obturation(canal, figures) if comes_to else None,
         irrigants=irrigation.totals(_walked(ahead, way.path)),
     )
-    return Planned(plan=plan, tabled=tabled, table_path=table_path, ahead=ahead, path=way.path)
+    return Planned(plan=plan, tabled=tabled, table_path=table_path, ahead=ahead, path=way.path, outcome=comes_to)
+
+
+def _tabled(
+    canal: Canal, work: CanalWork, selected: Selection, figures: Figures, withheld: Sequence[Withheld]
+) -> RunSheet:
+    """Every phase, so that what is withheld can be judged; without a final size those that do without."""
+    every = canal_work.phases_of(canal.given)
+    if canal.final_size is not None:
+        return canal_work.written(canal, work, selected, figures, every, ())
+    return canal_work.written(canal, work, selected, figures, without_size(every), withheld)
 
 
 # --- what follows from it -------------------------------------------------------------------------------------------
 
 
-def _final_instrument(canal: Canal, selected: Selection) -> Instrument:
+def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
+    """None while nobody has chosen a size."""
     technique, name = canal.given.technique, canal.input.name
+    if canal.final_size is None:
+        return None
     if selected.series:
         return selection.shaping_of(selected, canal.final_size, technique, name)
     return selection.hand_of(selected, canal.final_size, technique, name)
-
-
-def _outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> Line:
-    """The shape once all that goes to a known stop has stood there; the descending series is left out of it, as how
-    deep it goes is not known beforehand."""
-    kit = {one.key: one for one in canal.given.kit.instruments}
-    coronal = {p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE}
-    stands = {
-        (node.instrument, node.stop_um): profile.Stand(instrument=kit[node.instrument], tip_mm=mm(node.stop_um))
-        for node in (sheet.nodes[id_] for id_ in path)
-        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um
-        if node.target is Target.TO_LENGTH or node.phase in coronal
-    }
-    return profile.outline(tuple(stands.values()), from_mm=canal.orifice_mm)
 
 
 def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
@@ -129,27 +129,14 @@ def _walked(sheet: RunSheet, path: Sequence[str]) -> tuple[Do, ...]:
     return tuple(node for node in (sheet.nodes[id_] for id_ in path) if isinstance(node, Do))
 
 
-def _obturation(
-    canal: Canal, final: Instrument, outline: Line, steps: Sequence[Do], place: Place, figures: Figures
-) -> Obturation | None:
-    """None for a canal whose order of work does not get to its final size."""
-    end = um(place.end_mm)
-    if not any(step.instrument == final.key and step.stop_um == end for step in steps):
-        return None
-    natural = () if place.natural is None else profile.upto(profile.narrow_line(place.natural), place.end_mm)
-    prepared = profile.upto(profile.upper(natural, outline), place.end_mm)
-    filled = Filled(natural=natural, prepared=prepared, size=final.size, taper=final.taper)
-    return obturation(canal.given.kit.filling, filled, figures)
-
-
 def _needle(
-    work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument, steps: Sequence[Do]
+    work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument | None, steps: Sequence[Do]
 ) -> NeedleDepth:
     """Depths after instruments that the sheet has: what is withheld opens nothing for the needle either."""
     used = {node.instrument for node in sheet.nodes.values() if isinstance(node, Do)}
     glide = selected.hand.get(selected.glide_path_to)
     milestones = [one for one in (glide, *selected.descending[-1:], final) if one is not None and one.key in used]
-    distinct = {one.key: one for one in milestones if one.size <= final.size}
+    distinct = {one.key: one for one in milestones if final is None or one.size <= final.size}
     shape, now = work.shape, []
     for one in distinct.values():
         shape = _with(work, shape, one)

@@ -12,7 +12,7 @@ from planning.depth.belief import Belief
 from planning.depth.forecast import Forecast, Working, forecast
 from planning.depth.samples import CORNERS_PER_INSERTION, MOST_SAMPLES, MOST_WORK, Samples
 from planning.errors import CanalsDoNotFit
-from planning.graph import Action, Do, End, RunSheet
+from planning.graph import Action, Do, End, RunSheet, Target
 from planning.instruments import reach_mm
 from planning.natural import Widths
 from planning.plan_input import PlanInput
@@ -46,6 +46,8 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
         coronal_um=min(coronal, end),
         first_third_um=min(third, end),
         final_size=canal.final_size,
+        above_short_um=um(figures["final.above_short"]),
+        nearest_um=um(figures["make_room.less"]),
         largest_size=small if _unjoined(canal) else None,
         may_widen=canal.length.state is not LengthState.UNSETTLED,
         irrigant=canal.given.choices.irrigant,
@@ -160,7 +162,8 @@ def expected(
     """
     natural = canal.natural
     if natural is None or canal.widths is None:
-        return Forecast(path=as_written(canal, selected, sheet), expectation=None)
+        path = as_written(canal, selected, sheet)
+        return Forecast(path=path, expectation=None, stood=_at_known_stops(canal, sheet, path))
     begun = canal.input.begun
     descend = _descend(canal)
     flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
@@ -177,11 +180,39 @@ def expected(
         one_pass=_one_pass(flaring, descend, selected),
         most_passes=(descend and descend.most_passes) or 1,
         as_if_straight=shaped.is_bent(canal.input, figures),
+        passed=passed(canal, selected),
     )
     more = bool(canal.input.felt or begun or (so_far and so_far.left))
     insertions = len(working.felt) + len(working.made) + len(so_far.left if so_far else ()) + _insertions(sheet)
     believed = _belief(canal, canal.widths, working, figures, more_over=insertions if more else 0) if sure else None
     return forecast(sheet, working, believed, so_far)
+
+
+def passed(canal: Canal, selected: Selection) -> Line:
+    """The hand size below the first binder went to the canal's end: it is as wide as that at least."""
+    binder, end_mm = canal.size_asked.first_binder, canal.end_mm
+    below = [size for size in selected.hand if binder is not None and size < binder]
+    if not below or end_mm is None or not canal.size_asked.binder_counts:
+        return ()
+    return Stand(instrument=selected.hand[max(below)], tip_mm=end_mm).line(canal.orifice_mm)
+
+
+def _at_known_stops(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[Stand, ...]:
+    """Where the instruments on the way certainly stand: how deep a descending series goes is not known."""
+    kit = {one.key: one for one in canal.given.kit.instruments}
+    coronal = {p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE}
+    stands = {
+        (node.instrument, node.stop_um): Stand(instrument=kit[node.instrument], tip_mm=mm(node.stop_um))
+        for node in (sheet.nodes[id_] for id_ in path)
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um
+        if node.target is Target.TO_LENGTH or node.phase in coronal
+    }
+    return tuple(stands.values())
+
+
+def outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> Line:
+    """The shape once all that goes to a known stop has stood there."""
+    return profile.outline(_at_known_stops(canal, sheet, path), from_mm=canal.orifice_mm)
 
 
 def _one_pass(flaring: Sequence[str], descend: Phase | None, selected: Selection) -> list[str]:

@@ -10,7 +10,7 @@ from typing import Any
 
 from planning import tables
 from planning.errors import OverrideNotPossible
-from planning.plan_input import Override, PlanInput
+from planning.plan_input import WIDE_CANAL, Override, PlanInput
 from planning.plan_value import Caution, Severity
 from planning.tables import Figure
 
@@ -23,6 +23,8 @@ class Withholds(StrEnum):
     AFTER_LENGTH = "after_length"
     """All that follows the hold point for length."""
     PAST_GLIDE_PATH = "past_glide_path"
+    SIZING = "sizing"
+    """All that goes by the final size."""
     SHAPING = "shaping"
     FILLING = "filling"
 
@@ -130,6 +132,9 @@ def refuse_override(one: Override, *, at: tuple[str | int, ...] = ()) -> None:
     if not entry.may_override:
         reason = "nobody may let the work go on in spite of it. Put right what it warns of."
         raise OverrideNotPossible(overridden=one.code, reason=reason, at=(*at, "code"))
+    if (one.final_size is None) == (one.code == WIDE_CANAL):
+        sized = "choose the size that the canal is made." if one.final_size is None else "no size goes with it."
+        raise OverrideNotPossible(overridden=one.code, reason=sized, at=(*at, "final_size"))
     if not one.reason.strip():
         raise OverrideNotPossible(overridden=one.code, reason="write the reason.", at=(*at, "reason"))
 

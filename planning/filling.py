@@ -27,6 +27,8 @@ class Filled:
     size: int
     taper: int
     """Of the final instrument."""
+    held: bool = True
+    """False where the end is wider than the final size: then it holds no cone of it."""
 
     @property
     def end_mm(self) -> float:
@@ -155,6 +157,8 @@ def _said(mm: float) -> str:
 def _master(items: Sequence[FillingItem], rests: Sequence[Rest], canal: Filled) -> FillingItem | None:
     """The cone of the final size and taper if it fits; else the one that rests nearest to the end, its taper nearest to
     the final one, the smaller of two."""
+    if not canal.held:
+        return None
     fitting = [(item, at) for item, at in zip(items, rests, strict=True) if item.kind == "cone" and at.fits]
 
     def rank(pair: tuple[FillingItem, Rest]) -> tuple[bool, float, int, int]:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from planning import gauging, shaped
-from planning.apical_size import Asked, End, WallAbove
+from planning.apical_size import Asked, End
 from planning.joins import Join
 from planning.natural import Widths, natural_canal
 from planning.plan_input import CanalInput, PlanInput
+from planning.profile import narrow_line
 from planning.quantities import mm, um
 from planning.readings import Length
 from planning.shaped import Place
@@ -35,32 +36,32 @@ class Charted:
 def asked(charted: Charted, taper: int, figures: Figures) -> Asked:
     """Raises ChoiceNotPossible for a first binder that is no ISO size."""
     given, number, canal, tooth = charted.given, charted.number, charted.canal, charted.tooth
-    end_um = _end_um(charted.length, charted.join)
+    deepest_um = end_um(charted.length, charted.join)
+    place = None if deepest_um is None else _place(charted, mm(deepest_um))
+    thin = None if place is None else shaped.thin_wall(canal, tooth.iso, given.setting, place, figures)
     return Asked(
         tooth_iso=tooth.iso,
         canal=canal.name,
         setting=given.setting,
         taper=taper,
         curvature_deg=canal.curvature_deg,
-        first_binder=gauging.first_binder(given, number, end_um),
+        first_binder=gauging.first_binder(given, number, deepest_um),
         loose=gauging.loosened(given),
-        measured=_measured(canal),
-        wall=None if end_um is None else _wall(charted, mm(end_um), figures),
+        end=None if charted.widths is None else _end(charted.widths, place),
+        wall=None if place is None else shaped.wall_above(thin, place),
     )
 
 
-def _wall(charted: Charted, end_mm: float, figures: Figures) -> WallAbove | None:
-    canal, setting = charted.canal, charted.given.setting
-    orifice = shaped.orifice_mm(canal, setting, charted.tooth.crown_mm or 0.0)
+def _place(charted: Charted, end_mm: float) -> Place:
+    orifice = shaped.orifice_mm(charted.canal, charted.given.setting, charted.tooth.crown_mm or 0.0)
     length = charted.length.working_length_mm
     natural = None
     if charted.widths is not None and length is not None:
         natural = natural_canal(charted.widths, orifice, length)
-    place = Place(orifice_mm=orifice, end_mm=end_mm, natural=natural)
-    return shaped.wall_above(shaped.thin_wall(canal, charted.tooth.iso, setting, place, figures), place)
+    return Place(orifice_mm=orifice, end_mm=end_mm, natural=natural)
 
 
-def _end_um(length: Length, join: Join | None) -> int | None:
+def end_um(length: Length, join: Join | None) -> int | None:
     """Deepest stop of a shaping instrument; None before there is a length."""
     if length.stop_mm is None:
         return None
@@ -68,10 +69,14 @@ def _end_um(length: Length, join: Join | None) -> int | None:
     return full if join is None or join.end_um is None else min(full, join.end_um)
 
 
-def _measured(canal: CanalInput) -> End | None:
-    """The lowest level where widths were entered for this canal."""
-    if not canal.widths:
-        return None
-    lowest = canal.widths[0]
-    wide = lowest.narrow_mm if lowest.wide_mm is None else lowest.wide_mm
-    return End(narrow_mm=lowest.narrow_mm, wide_mm=wide)
+def _end(widths: Widths, place: Place | None) -> End:
+    """How wide the canal is where its preparation ends; at the lowest level that is known while there is no length."""
+    lowest = widths.levels[0]
+    narrow_mm, wide_mm = lowest.narrow_mm, lowest.narrow_mm if lowest.wide_mm is None else lowest.wide_mm
+    if place is not None and place.natural is not None:
+        narrow_mm = shaped.width_at(narrow_line(place.natural), place.end_mm) or narrow_mm
+        wide = tuple((point.from_reference_mm, point.wide_mm) for point in place.natural.points)
+        wide_mm = shaped.width_at(wide, place.end_mm) or wide_mm
+    if not widths.end_rows[0]:
+        return End(narrow_mm=narrow_mm, wide_mm=wide_mm)
+    return End(narrow_mm=narrow_mm, wide_mm=wide_mm, source=widths.source, know=widths.know, rows=widths.end_rows)

@@ -41,8 +41,10 @@ def states_motor(one: Instrument) -> bool:
     return one.speed_rpm is not None and one.torque_ncm is not None
 
 
-def stop_table(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[StopRow, ...]:
-    """Instruments in order of use, phase by phase, each with its stop in every canal.
+def stop_table(
+    laid: Laid, technique: Technique, kit: Mapping[str, Instrument], ends_mm: Mapping[str, float | None]
+) -> tuple[StopRow, ...]:
+    """Instruments in order of use, phase by phase, each with its stop in every canal; `ends_mm`: the canals' ends.
 
     A later phase that uses an instrument just as an earlier one did adds no row.
     """
@@ -54,7 +56,7 @@ def stop_table(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) 
                 canal=canal,
                 stop_mm=mm(node.stop_um),
                 target=node.target or Target.TO_LENGTH,
-                why=f"stops.{_kind(node, kinds[node.phase])}",
+                why=f"stops.{_kind(node, kinds[node.phase], ends_mm[canal])}",
             )
             rows.setdefault((node.phase, node.instrument), {})[canal] = stop
     titles = {phase.key: phase.title for phase in technique.phases}
@@ -70,13 +72,13 @@ def stop_table(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) 
     return tuple(table)
 
 
-def _kind(node: Do, phase: PhaseKind) -> str:
+def _kind(node: Do, phase: PhaseKind, end_mm: float | None) -> str:
     """What kind of stop it is, as the reasons of a plan name it."""
     if node.shorter_than is not None:
         return "make_room"
     if phase in (PhaseKind.FLARE, PhaseKind.STEP_BACK):
         return "coronal" if phase is PhaseKind.FLARE else "step_back"
-    return "end"
+    return "above_final" if phase is PhaseKind.DESCEND and mm(node.stop_um or 0) != end_mm else "end"
 
 
 def tray_list(laid: Laid, technique: Technique, kit: Mapping[str, Instrument]) -> tuple[TrayItem, ...]:

@@ -30,6 +30,8 @@ class Widths:
     """Published spread of the width at its end; none where none is known."""
     rows: tuple[str, ...] = ()
     """Keys of the figures used; none for widths that were entered."""
+    end_rows: tuple[str, str] = ("", "")
+    """Those of the lowest level, narrow and wide side; empty for widths that were entered."""
 
 
 def widths_of(given: PlanInput, number: int, figures: Figures) -> Widths | None:
@@ -49,7 +51,13 @@ def widths_of(given: PlanInput, number: int, figures: Figures) -> Widths | None:
     if block:
         tip, widens = figures.row("final.block_tip"), figures.row("canal.block_widening")
         end = WidthInput(from_end_mm=0.0, narrow_mm=tip.value * HUNDREDTH_MM)
-        return Widths(levels=(end,), source=widens.source, know=widens.know, widening=widens.value)
+        return Widths(
+            levels=(end,),
+            source=widens.source,
+            know=widens.know,
+            widening=widens.value,
+            end_rows=(tip.key, tip.key),
+        )
     return _published(given, canal.name, figures)
 
 
@@ -101,12 +109,14 @@ def _published(given: PlanInput, name: str, figures: Figures) -> Widths | None:
     mm = [column.split("_")[1] for column in row if column.startswith("bl_")]
     widening = figures.row("canal.widening")
     used = [widening]
+    at_end: dict[float, tuple[str, str]] = {}
 
     def across(up: float, table: str, from_row: Mapping[str, str], *columns: str) -> WidthInput:
         cells = [figures.cell(table, from_row, column, tooth, from_row["canals"]) for column in columns]
         used.extend(cells)
-        narrow, wide = sorted(cell.value for cell in cells)
-        return WidthInput(from_end_mm=up, narrow_mm=narrow, wide_mm=wide)
+        narrow, wide = sorted(cells, key=lambda cell: cell.value)
+        at_end[up] = narrow.key, wide.key
+        return WidthInput(from_end_mm=up, narrow_mm=narrow.value, wide_mm=wide.value)
 
     levels = [across(float(up), "canal_widths", row, f"bl_{up}_mm", f"md_{up}_mm") for up in mm]
     end = tables.row_for("foramina", tooth, name)
@@ -121,6 +131,7 @@ def _published(given: PlanInput, name: str, figures: Figures) -> Widths | None:
         widening=widening.value,
         end_sd_mm=sd,
         rows=tuple(cell.key for cell in used),
+        end_rows=at_end[levels[0].from_end_mm],
     )
 
 

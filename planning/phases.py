@@ -125,7 +125,7 @@ def _again(sheet: Sheet, phase: Phase, one: Instrument, start: str) -> str:
 
 def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
     if phase.to_size is None:
-        return sheet.work.final_size
+        return sheet.work.final
     return phase.to_size if phase.to_estimate else sheet.selection.glide_path_to
 
 
@@ -139,8 +139,8 @@ def _flare(sheet: Sheet, phase: Phase) -> str:
 
 def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
     """Hand sizes above what is loose, straight in, until one is held: the first to bind. Where not even the final size
-    is, the canal is wider than planned."""
-    loose, final = sheet.selection.glide_path_to, sheet.work.final_size
+    is, or no hand size while there is none, the canal is wider than planned."""
+    loose, final = sheet.selection.glide_path_to, sheet.work.final_size or sizes()[-1]
     wanted = [sheet.selection.hand[size] for size in sizes() if loose < size <= final and size in sheet.selection.hand]
     ids = [f"{phase.key}/{step_name(one)}" for one in wanted]
     for one, id_, then in zip(wanted, ids, [*ids, PLAN_AGAIN][1:], strict=True):
@@ -151,13 +151,18 @@ def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
 
 
 def _descend(sheet: Sheet, phase: Phase) -> str:
-    """Largest to smallest, to resistance. Passes repeat until the smallest is at length or nothing is gained."""
+    """Largest to smallest, to resistance. Passes repeat until the smallest is at length or nothing is gained.
+
+    Sizes above the final one end short of length, wherever they come to: the next one follows.
+    """
     series = sheet.selection.descending
     starts = [f"{phase.key}/{step_name(one)}" for one in series]
     for one, start, then in zip(series, starts, [*starts[1:], f"{phase.key}/gained"], strict=True):
-        sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_RESISTANCE, then=f"{start}/at-length")
-        up = f"@up:{one.size}"
-        sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=up, no=then)
+        above = sheet.work.sizes_above(one) > 0
+        after = then if above else f"{start}/at-length"
+        sheet.cut(phase, one, stop_um=sheet.work.shaping_stop_um(one), target=Target.TO_RESISTANCE, then=after)
+        if not above:
+            sheet.ask(phase, after, AtLength(nodes=(start,)), yes=f"@up:{one.size}", no=then)
     _another_pass(sheet, phase, starts)
     return starts[0]
 
@@ -182,7 +187,7 @@ def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
 
 def _ascend(sheet: Sheet, phase: Phase) -> str:
     """From the smallest of the series to the final size; one that stops short has room made for it."""
-    smallest, final = sheet.selection.descending[-1].size, sheet.work.final_size
+    smallest, final = sheet.selection.descending[-1].size, sheet.work.final
     if final < smallest:
         reason = (
             f"a final size of {final} lies below the smallest of the series, {smallest}. Choose {smallest} or more."
@@ -203,10 +208,14 @@ def _up_one(sheet: Sheet, phase: Phase, one: Instrument, then: str) -> None:
     sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
     larger = sheet.selection.series.get(size_above(one.size) or 0)
     supervisor = f"{start}/supervisor"
-    short = f"{start}/room" if larger else supervisor
+    short = f"{start}/room" if larger else f"{start}/again"
     sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=short)
     if larger:
         _make_room(sheet, phase, start, larger)
+    else:
+        # Nothing of the kit is larger: it makes its own room, as often as another would have.
+        times = VisitsBelow(node=start, n=1 + sheet.figures.count("make_room.most"))
+        sheet.ask(phase, short, times, yes=start, no=supervisor)
     say = f"{one.name} stays short of length: the supervisor decides whether the size before it is the final one."
     sheet.sign_off(phase, supervisor, "size short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
 
@@ -221,7 +230,7 @@ def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> No
         phase,
         larger,
         id_=room,
-        stop_um=sheet.work.end_um - less,
+        stop_um=min(sheet.work.end_um - less, sheet.work.shaping_stop_um(larger)),
         shorter_than=ShorterThan(node=start, less_um=less),
         target=Target.TO_RESISTANCE,
         then=start,
@@ -233,6 +242,8 @@ def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
     """`@up:SIZE` is where to go on once SIZE is at length, `@to:SIZE` where SIZE itself is worked to length."""
     taper = sheet.selection.series_taper
     for one in sheet.selection.descending:
+        if sheet.work.sizes_above(one):
+            continue
         larger = [s for s in wanted if s > one.size]
         sheet.starts[f"up:{one.size}"] = f"{phase.key}/{larger[0]:02d}-{taper:02d}" if larger else f"@after:{phase.key}"
     sheet.starts[f"to:{wanted[0]}"] = f"{phase.key}/{wanted[0]:02d}-{taper:02d}"
@@ -240,7 +251,7 @@ def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
 
 def _step_back(sheet: Sheet, phase: Phase) -> str | None:
     """Larger hand sizes, each a step shorter; between them the final size goes to length again."""
-    size, step = sheet.work.final_size, um(phase.step_mm or 0)
+    size, step = sheet.work.final, um(phase.step_mm or 0)
     final = hand_of(sheet.selection, size, sheet.technique, sheet.work.canal)
     small = final if sheet.technique.recapitulate_with_final else sheet.selection.recapitulating
     instruments = []
@@ -249,7 +260,7 @@ def _step_back(sheet: Sheet, phase: Phase) -> str | None:
         if larger is None:
             raise TechniqueNotUsable(where=sheet.technique.name, reason=f"the series ends above size {size}")
         one = hand_of(sheet.selection, larger, sheet.technique, sheet.work.canal)
-        instruments.append((one, sheet.work.end_um - number * step))
+        instruments.append((one, sheet.work.end_um - max(number * step, sheet.work.nearest_um)))
     starts = [f"{phase.key}/{step_name(one)}" for one, _ in instruments]
     for (one, stop), then in zip(instruments, [*starts[1:], "@next"], strict=True):
         sheet.cut(phase, one, stop_um=stop, target=Target.TO_LENGTH, then=then, recapitulating=small)
@@ -258,7 +269,7 @@ def _step_back(sheet: Sheet, phase: Phase) -> str | None:
 
 def _confirm(sheet: Sheet, phase: Phase) -> str:
     """The final size seats at length and the next larger stays short: only then is the end that size."""
-    final = hand_of(sheet.selection, sheet.work.final_size, sheet.technique, sheet.work.canal)
+    final = hand_of(sheet.selection, sheet.work.final, sheet.technique, sheet.work.canal)
     larger = sheet.selection.hand.get(size_above(final.size) or 0)
     seats = f"{phase.key}/{step_name(final)}"
     shown = f"{phase.key}/image"
@@ -329,7 +340,7 @@ def _cone(sheet: Sheet, phase: Phase) -> str:
             phase=phase.key,
             stop_um=sheet.work.end_um,
             target=Target.TO_LENGTH,
-            say=f"Cone of size {sheet.work.final_size}, checked by fit: cones vary within their tolerance.",
+            say=f"Cone of size {sheet.work.final}, checked by fit: cones vary within their tolerance.",
             exits={Exit.REACHED: shown, Exit.SHORT: shown},
         )
     )

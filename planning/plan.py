@@ -154,7 +154,7 @@ def _assembled(
         kit=given.kit.name,
         irrigant=given.choices.irrigant,
         canals=tuple(p.plan for p in planned),
-        stop_table=layout.stop_table(tabled, given.technique, kit),
+        stop_table=layout.stop_table(tabled, given.technique, kit, {p.plan.canal: p.plan.end_mm for p in planned}),
         tray=tray.shared(courses),
         one_at_a_time=tray.one_at_a_time(courses),
         tray_list=layout.tray_list(laid, given.technique, kit),

@@ -170,6 +170,10 @@ class Choices:
     canals: tuple[CanalChoice, ...] = ()
 
 
+WIDE_CANAL = "wide-canal"
+"""The caution that a supervisor lets pass by choosing a size."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Override:
     """A supervisor lets the work go on in spite of a caution."""
@@ -178,6 +182,8 @@ class Override:
     canal: str | None
     """None for a caution that concerns the whole tooth."""
     reason: str
+    final_size: HandSize | None = None
+    """The size that the supervisor chose for a wide canal; none lets the student's own pass."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -100,7 +100,7 @@ class SizeReason:
     """One reason for a bound of the range, or something told beside it."""
 
     code: str
-    """Of our own: floor, narrow-foramen, first-binder, published-upper, curvature-cap, ..."""
+    """Of our own: floor, narrow-end, first-binder, published-upper, curvature-cap, ..."""
     bound: Literal["least", "most", "tells"]
     size: int | None
     says: str
@@ -130,7 +130,9 @@ class SizeRange:
 
     least: int
     most: int
-    proposed: int
+    """Below the least in a wide canal, which asks for more than it bears."""
+    proposed: int | None
+    """None for a wide canal: a supervisor chooses."""
     reasons: tuple[SizeReason, ...]
     options: tuple[SizeOption, ...] = ()
 
@@ -164,7 +166,8 @@ class CanalPlan:
     """The main canal it joins."""
     provisional: bool
     """The stops rest on an estimate and will be computed again."""
-    final_size: int
+    final_size: int | None
+    """None for a wide canal while nobody has chosen one."""
     final_taper: int
     size_range: SizeRange
     outline: tuple[ProfilePoint, ...]
@@ -182,6 +185,11 @@ class CanalPlan:
     irrigants: tuple[IrrigantTotal, ...] = ()
     """Over the expected path."""
     why: tuple[Why, ...] = ()
+
+    @property
+    def final_name(self) -> str | None:
+        """Final size and taper as the trade names an instrument: 30/.04; None while no size has been chosen."""
+        return None if self.final_size is None else f"{self.final_size:02d}/.{self.final_taper:02d}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -67,6 +67,17 @@ def upper(one: Line, other: Line) -> Line:
     return _without_needless(points)
 
 
+def wider_mm(one: Line, other: Line) -> float:
+    """By how much `one` is wider than the other where that is most, at depths that both cover; below 0 where it is
+    narrower all the way. Both start at one depth."""
+    depths = sorted({x for x, _ in one} | {x for x, _ in other})
+    found = -math.inf
+    for mine, its in zip(_pieces(one, depths), _pieces(other, depths), strict=True):
+        if any(mine) and any(its):
+            found = max(found, mine[0] - its[0], mine[1] - its[1])
+    return found
+
+
 def upto(line: Line, end_mm: float) -> Line:
     """The part of the line above a depth that it reaches."""
     kept = [point for point in line if point[0] < end_mm]

@@ -28,6 +28,7 @@ def refuse(given: PlanInput, tooth: Tooth, figures: Figures) -> None:
         _refuse_canal(given, tooth, number, canal, figures)
     refuse_outside(given.kit, ("kit",))
     refuse_outside(given.choices, ("choices",))
+    refuse_outside(given.overrides, ("overrides",))
     for number, choice in enumerate(given.choices.canals):
         if choice.canal not in seen:
             reason = f"There is no canal {choice.canal} to choose a size for. Name one of {', '.join(seen)}."

@@ -29,7 +29,7 @@ from planning.graph import (
     next_ids,
     why_unsound,
 )
-from planning.instruments import Instrument
+from planning.instruments import Instrument, sizes
 from planning.irrigation import NeedleLimits
 from planning.profile import Line, Stand, upper
 from planning.quantities import mm
@@ -55,7 +55,8 @@ class CanalWork:
     """Stop of the coronal instruments."""
     first_third_um: int
     """Where the coronal third ends: no needle goes deeper before the length is signed off."""
-    final_size: int
+    final_size: int | None
+    """None while nobody has chosen one: nothing that goes by it is written."""
     largest_size: int | None = None
     """Nothing larger goes in: the junction of a joining canal has not been found yet."""
     may_widen: bool = True
@@ -65,6 +66,29 @@ class CanalWork:
     needle: NeedleLimits
     shape: Line
     """How wide the canal is at least before this order of work begins; empty where nothing is known."""
+
+    above_short_um: int
+    """An instrument above the final size stays this far short of the end for every size that it is above it."""
+    nearest_um: int
+    """And never nearer to the end than this."""
+
+    def shaping_stop_um(self, instrument: Instrument) -> int:
+        """The end for sizes up to the final one; larger ones end short of it, a step for every size."""
+        steps = self.sizes_above(instrument)
+        if not steps:
+            return self.end_um
+        return max(0, self.end_um - max(steps * self.above_short_um, self.nearest_um))
+
+    def sizes_above(self, instrument: Instrument) -> int:
+        """How many sizes of the series it lies above the final one."""
+        return sum(self.final < size <= instrument.size for size in sizes())
+
+    @property
+    def final(self) -> int:
+        """The final size, where there is one."""
+        if self.final_size is None:
+            raise ValueError(f"{self.canal}: no final size has been chosen")
+        return self.final_size
 
 
 class Sheet:

@@ -100,14 +100,14 @@ def wall_left(above: WallAbove | None, prepared: Line, place: Place) -> WallLeft
 def with_options(advised: SizeRange, asked: Asked, bend: Bend | None, place: Place, figures: Figures) -> SizeRange:
     """The range with every size from one below it to two above, and what each would mean."""
     series = sizes()
-    first = max(0, series.index(advised.least) - 1)
-    last = size_above(advised.most, 2) or series[-1]
+    first = max(0, series.index(min(advised.least, advised.most)) - 1)
+    last = size_above(max(advised.least, advised.most), 2) or series[-1]
     end = apical_size.end_of(asked, figures)
 
     def option(size: int) -> SizeOption:
         share = None
         if end is not None:
-            share = round(ovals.reached_share(end[0].narrow_mm, end[0].wide_mm, size * HUNDREDTH_MM), 3)
+            share = round(ovals.reached_share(end.narrow_mm, end.wide_mm, size * HUNDREDTH_MM), 3)
         left = None if asked.wall is None else asked.wall.worst_mm(size, asked.taper)
         bent = None
         if bend is not None and place.end_mm > bend.at_mm:

@@ -141,5 +141,5 @@ def expected_exit(node: Do) -> Exit:
         return Exit.APPROVED
     if node.target == "to_resistance":
         return Exit.SHORT
-    # The next size up stops short where the final size is right.
+    # The next size up stops short where the final size is right; where the canal's widths are known they say it.
     return Exit.SHORT if node.id.endswith("/larger") else Exit.REACHED

@@ -8,7 +8,7 @@ from planning.cautions import Withholds, catalogue
 from planning.plan_value import Caution, Withheld
 from planning.techniques import Phase, PhaseKind
 
-JUDGED_WHOLE = frozenset({Withholds.CANAL, Withholds.SHAPING, Withholds.FILLING})
+JUDGED_WHOLE = frozenset({Withholds.CANAL, Withholds.SHAPING, Withholds.SIZING, Withholds.FILLING})
 """A supervisor decides on these, and has to see what the work would be."""
 
 
@@ -31,6 +31,11 @@ def shown_whole(held: Sequence[Caution]) -> bool:
     return all(_withholds(one) in JUDGED_WHOLE or one.code == "length-estimated" for one in held)
 
 
+def without_size(every: Sequence[Phase]) -> Sequence[Phase]:
+    """The phases that can be written while no final size has been chosen."""
+    return every[: _opening(every, Withholds.SIZING)]
+
+
 def _anything(phase: Phase) -> bool:
     return True
 
@@ -50,6 +55,11 @@ def shapes(phase: Phase) -> bool:
     return _goes_on(phase) or (_works(phase) and phase.to_size is None)
 
 
+def _sizes(phase: Phase) -> bool:
+    """Goes by the final size: coronal flaring, the gauging that follows it, and rinsing do not."""
+    return shapes(phase) and phase.kind not in (PhaseKind.FLARE, PhaseKind.GAUGE, PhaseKind.RINSE)
+
+
 def fills(phase: Phase) -> bool:
     return phase.kind is PhaseKind.FILL
 
@@ -60,6 +70,7 @@ CLOSED: Mapping[Withholds, Callable[[Phase], bool]] = {
     Withholds.AFTER_LENGTH: _works,
     Withholds.PAST_GLIDE_PATH: _goes_on,
     Withholds.SHAPING: shapes,
+    Withholds.SIZING: _sizes,
     Withholds.FILLING: fills,
 }
 """The first phase of which this holds is closed, with all that follow it."""

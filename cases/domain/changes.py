@@ -157,7 +157,7 @@ def _of_canal(name: str, planned: Planned) -> Said:
         return {}
     return {
         **_lengths(canal),
-        (What.FINAL_SIZE, ""): f"{canal.final_size:02d}/.{canal.final_taper:02d}",
+        (What.FINAL_SIZE, ""): canal.final_name,
         **{
             (What.STOP, f"{row.instrument.key}, {row.phase}"): _mm(stop.stop_mm)
             for row in planned.plan.stop_table

@@ -50,6 +50,7 @@ LABELS: dict[str, tuple[str, Bears]] = {
     "Override.code": ("caution", SAFETY),
     "Override.canal": ("canal", SAFETY),
     "Override.reason": ("reason", SAFETY),
+    "Override.final_size": ("final size chosen by a supervisor", SHAPE),
     # One canal.
     "CanalInput.name": ("canal", DEPTH),
     "CanalInput.root": ("root", SHAPE),

@@ -225,7 +225,8 @@ def _let_pass(record: Record) -> Iterator[Row]:
     for one in record.let_pass:
         by = f"{cells.person(one.who)}, {cells.time(one.at)}"
         back = f"{cells.person(one.withdrawn_by)}, {cells.time(one.withdrawn_at)}" if one.withdrawn_by else ""
-        yield Row(cells=(one.code, one.canal or "tooth", one.reason, by, back))
+        size = "" if one.final_size is None else f"Final size {one.final_size}. "
+        yield Row(cells=(one.code, one.canal or "tooth", f"{size}{one.reason}", by, back))
 
 
 _HALTS = (

@@ -11,6 +11,7 @@ from cases.models.base import Fixed, Sent
 from cases.models.people import Person
 from cases.models.plans import ToothPlanVersion
 from cases.models.teeth import Canal, Case
+from planning.plan_input import WIDE_CANAL
 
 
 class CautionOverride(Sent, Fixed):
@@ -27,6 +28,7 @@ class CautionOverride(Sent, Fixed):
         Canal, on_delete=models.PROTECT, related_name="overrides", null=True, help_text="None: the whole tooth."
     )
     reason = models.TextField()
+    final_size = models.PositiveSmallIntegerField(null=True, help_text="The size chosen for a wide canal.")
     supervisor = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
     at = models.DateTimeField(auto_now_add=True)
     withdrawn_at = models.DateTimeField(null=True)
@@ -35,6 +37,11 @@ class CautionOverride(Sent, Fixed):
     class Meta:
         constraints = [
             models.CheckConstraint(condition=~Q(reason=""), name="override_has_reason"),
+            models.CheckConstraint(
+                condition=Q(code=WIDE_CANAL, final_size__isnull=False)
+                | (~Q(code=WIDE_CANAL) & Q(final_size__isnull=True)),
+                name="override_of_a_wide_canal_has_a_size",
+            ),
             models.CheckConstraint(
                 condition=Q(withdrawn_at__isnull=True, withdrawn_by__isnull=True)
                 | Q(withdrawn_at__isnull=False, withdrawn_by__isnull=False),

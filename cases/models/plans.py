@@ -100,7 +100,7 @@ class CanalPlan(Fixed):
     length_state = models.CharField(max_length=9, choices=choices(LengthState))
     stop_um = models.PositiveIntegerField(null=True)
     end_um = models.PositiveIntegerField(null=True)
-    final_size = models.PositiveSmallIntegerField()
+    final_size = models.PositiveSmallIntegerField(null=True, help_text="None: a wide canal, no size chosen yet.")
     final_taper = models.PositiveSmallIntegerField()
 
     class Meta:

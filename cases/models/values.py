@@ -146,8 +146,12 @@ def _widths(text: str) -> tuple[WidthInput, ...]:
 def override_inputs(row: Case) -> tuple[Override, ...]:
     """What supervisors let pass and have not taken back; `row` comes from `charted`."""
     standing = [each for each in row.overrides.all() if each.withdrawn_at is None]
-    return tuple(
-        Override(code=each.code, canal=each.canal.name if each.canal else None, reason=each.reason) for each in standing
+    return tuple(override_input(each) for each in standing)
+
+
+def override_input(row: CautionOverride) -> Override:
+    return Override(
+        code=row.code, canal=row.canal.name if row.canal else None, reason=row.reason, final_size=row.final_size
     )
 
 

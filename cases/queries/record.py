@@ -166,7 +166,7 @@ class _Made:
             state=walked.state if walked else None,
             length=shown.length,
             length_problem=shown.problem,
-            planned_size=f"{planned.final_size:02d}/.{planned.final_taper:02d}" if planned else None,
+            planned_size=planned.final_name if planned else None,
             largest_at_length=steps.largest_at_length(self.story, name),
             steps=steps.steps(self.story, name),
         )
@@ -212,6 +212,7 @@ class _Made:
                 code=row.code,
                 canal=row.canal.name if row.canal else None,
                 reason=row.reason,
+                final_size=row.final_size,
                 who=self._person(row.supervisor),
                 at=row.at,
                 withdrawn_by=self._person(row.withdrawn_by) if row.withdrawn_by else None,

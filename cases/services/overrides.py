@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from uuid import UUID
 
 from django.db import transaction
@@ -12,30 +13,44 @@ from cases.domain.errors import NotUsable, TakenAlready
 from cases.domain.plan_life import PlanState
 from cases.domain.uuid7 import uuid7
 from cases.domain.who_may import May
-from cases.models import Canal, Case, CautionOverride, Person, ToothPlanVersion
+from cases.models import Canal, Case, CautionOverride, Person, ToothPlanVersion, values
 from cases.services import log, sent
 from cases.services.doer import guard
 from cases.services.locking import locked, raise_revision
 from planning.cautions import refuse_override
+from planning.errors import PlanningError
+from planning.plan import plan
 from planning.plan_input import Override
 
 
 @transaction.atomic
 def let_pass(
-    *, actor: Person, case: Case, code: str, canal: str | None, reason: str, id: UUID | None = None
+    *,
+    actor: Person,
+    case: Case,
+    code: str,
+    canal: str | None,
+    reason: str,
+    final_size: int | None = None,
+    id: UUID | None = None,
 ) -> tuple[CautionOverride, bool]:
     """A supervisor's word that the work may go on, and True; False where it was sent before.
 
-    It is about a caution of the version that stands. Raises NotAllowed, OverrideNotPossible, NotUsable, TakenAlready.
+    It is about a caution of the version that stands; of a wide canal it brings the size. Raises NotAllowed,
+    OverrideNotPossible, NotUsable, TakenAlready.
     """
     guard(May.OVERRIDE, actor, case)
     case = locked(case.pk)
-    what = {"code": code, "canal": canal, "reason": reason}
-    sent_hash = sent.fingerprint(actor=actor, to=case.pk, what=what)
+    # A size is named where there is one, so that what an app of before sends again is known.
+    about = {"code": code, "canal": canal} | ({} if final_size is None else {"final_size": final_size})
+    sent_hash = sent.fingerprint(actor=actor, to=case.pk, what={**about, "reason": reason})
     if before := sent.known(CautionOverride, id, sent_hash):
         return before, False
-    refuse_override(Override(code=code, canal=canal, reason=reason))
+    given = Override(code=code, canal=canal, reason=reason, final_size=final_size)
+    refuse_override(given)
     version = _carrying(case, code, canal)
+    if final_size is not None:
+        _refuse_unplannable(version, given)
     charted = None if canal is None else Canal.objects.get(tooth__case=case, name=canal)
     if case.overrides.filter(code=code, canal=charted, withdrawn_at=None).exists():
         raise TakenAlready(what="An override of", name=code, at=("code",))
@@ -47,9 +62,10 @@ def let_pass(
         code=code,
         canal=charted,
         reason=reason,
+        final_size=final_size,
         supervisor=actor,
     )
-    log.changed(actor=actor, verb="override", subject=row, case=case, after={"code": code, "canal": canal})
+    log.changed(actor=actor, verb="override", subject=row, case=case, after=about)
     raise_revision(case)
     return row, True
 
@@ -67,6 +83,16 @@ def _carrying(case: Case, code: str, canal: str | None) -> ToothPlanVersion:
     if canal is not None and not case.tooth.canals.filter(name=canal).exists():
         raise NotUsable(reason=f"The tooth has no canal {canal} any more.", at=("canal",))
     return version
+
+
+def _refuse_unplannable(version: ToothPlanVersion, chosen: Override) -> None:
+    """Raises NotUsable for a size that the version's kit or technique cannot make: the student could not plan by it."""
+    given = values.given(version)
+    others = tuple(one for one in given.overrides if (one.code, one.canal) != (chosen.code, chosen.canal))
+    try:
+        plan(replace(given, samples=0, overrides=(*others, chosen)))
+    except PlanningError as refusal:
+        raise NotUsable(reason=str(refusal), at=("final_size",)) from refusal
 
 
 @transaction.atomic

@@ -9,7 +9,7 @@ from typing import Any
 from planning import tables
 from planning.canal import Canal
 from planning.cautions import caution
-from planning.plan_input import Finding, PlanInput
+from planning.plan_input import WIDE_CANAL, Finding, PlanInput
 from planning.plan_value import Caution
 from planning.readings import LengthState, PreOperativeImage, tooth_mm
 from planning.tables import Figures
@@ -132,6 +132,10 @@ def _apex(canal: Canal, figures: Figures) -> Iterator[Caution]:
 
 def _size(canal: Canal) -> Iterator[Caution]:
     least, most, size = canal.size_range.least, canal.size_range.most, canal.final_size
+    if size is None or canal.size_range.proposed is None:
+        chosen = "" if size is None else f" Size {size} was chosen."
+        yield _about(canal, WIDE_CANAL, value=size, unit="ISO size", least=least, most=most, chosen=chosen)
+        return
     if least <= size <= most:
         return
     code, limit = ("final-size-below", least) if size < least else ("final-size-above", most)

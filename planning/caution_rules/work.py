@@ -21,6 +21,7 @@ def work_cautions(canal: Canal, planned: Planned, figures: Figures) -> list[Caut
         *_taper(canal, plan, figures),
         *_strain(plan, figures),
         *_wall(plan, figures),
+        *_final_size(canal, planned),
         *_needle(canal, plan),
         *felt_cautions(canal, planned, figures),
     ]
@@ -56,6 +57,21 @@ def _wall(plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
         # By what was published nearly every such canal has a thin wall: no caution of this tooth.
         code = "wall-thin" if plan.wall.measured else "wall-thin-here"
         yield caution(code, canal=plan.canal, value=left_mm, limit=warn)
+
+
+def _final_size(canal: Canal, planned: Planned) -> Iterator[Caution]:
+    """A size that does nothing, and one that no cone closes. Where a canal's widths are not known, nothing is said."""
+    plan, comes_to = planned.plan, planned.outcome
+    if comes_to is None:
+        return
+    size = comes_to.final.size
+    if comes_to.cuts is False:
+        yield caution("size-cuts-nothing", canal=plan.canal, value=size, unit="ISO size")
+    cones = any(item.kind == "cone" for item in canal.given.kit.filling)
+    unclosed = plan.obturation is not None and plan.obturation.master_cone is None
+    if cones and (comes_to.wider or unclosed):
+        why = ": the end is expected to be wider" if comes_to.wider else ""
+        yield caution("cone-none", canal=plan.canal, value=size, unit="ISO size", why=why)
 
 
 def _needle(canal: Canal, plan: CanalPlan) -> Iterator[Caution]:

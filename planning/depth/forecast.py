@@ -11,13 +11,13 @@ from dataclasses import dataclass, field
 
 from planning.begun import Made
 from planning.depth.belief import Band, Belief, every
-from planning.depth.contact_depth import Touch, insert, stand
+from planning.depth.contact_depth import APART_MM, Touch, insert, stand
 from planning.depth.descent import Descent, Series
 from planning.expected import Against, Expectation, ExpectedStep, Judged, NaturalCanal, Passes, ProfilePoint, against
 from planning.graph import Action, Do, Exit, RunSheet, Target
 from planning.instruments import Instrument, Motion
 from planning.plan_input import Felt
-from planning.profile import Line, narrow_line, narrows_upwards
+from planning.profile import Line, Stand, narrow_line, narrows_upwards, upper, wider_mm
 from planning.quantities import mm, um
 from planning.walk import Left, Walk, expected_exit
 
@@ -43,16 +43,24 @@ class Working:
     most_passes: int
     as_if_straight: bool
     """The canal is bent, and nothing here knows of it."""
+    passed: Line = ()
+    """What a hand instrument has shown the canal to be wide at least; empty where none was gauged."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Forecast:
+    """One walk through a canal's order of work: whatever else is expected of the canal is read off it."""
+
     path: tuple[str, ...]
     """Node ids in the order expected."""
     expectation: Expectation | None
     """None where no widths are known."""
     last: Judged | None = None
     """The last recorded depth that was expected in a band."""
+    stood: tuple[Stand, ...] = ()
+    """Every instrument where it has stood by the end of the walk, what earlier orders of work have left included."""
+    gauged: Mapping[str, bool] = field(default_factory=dict)
+    """By step that feels the end: whether its instrument goes to length."""
 
 
 def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so_far: Walk | None = None) -> Forecast:
@@ -60,7 +68,7 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
 
     With a walk so far the way begins as that one went, whatever was expected, and goes on from where it stands.
     """
-    canal = narrow_line(working.natural)
+    canal = upper(narrow_line(working.natural), working.passed)
     walk = Walk(sheet)
     descent = Descent(belief, _series(sheet, working)) if belief and working.descending else None
     course = _Course(working=working, walk=walk, canal=canal, belief=belief, descent=descent)
@@ -83,6 +91,8 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
             narrows=narrows_upwards(canal),
         ),
         last=course.last,
+        stood=tuple(course.stood),
+        gauged=course.gauged,
     )
 
 
@@ -93,6 +103,10 @@ def _series(sheet: RunSheet, working: Working) -> Series:
         phase=working.descending or "",
         most_passes=working.most_passes,
     )
+
+
+def _at_length(node: Do, left: Left) -> bool:
+    return left.exit is Exit.REACHED or (left.depth_um or 0) >= (node.stop_um or 0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,6 +130,8 @@ class _Course:
     makes_room: bool = False
     flared: bool = False
     last: Judged | None = None
+    stood: list[Stand] = field(default_factory=list)
+    gauged: dict[str, bool] = field(default_factory=dict)
 
     def begin(self) -> None:
         """The canal as earlier orders of work have left it. What the kit has no more leaves no trace here."""
@@ -124,7 +140,7 @@ class _Course:
             one = self.working.kit.get(made.instrument)
             if one is None:
                 continue
-            self.canal = stand(one, self.canal, made.depth_mm, self.working.touch).canal
+            self._stands(one, made.depth_mm)
             if self.belief is not None:
                 self._believe(self.belief, number, one, made)
 
@@ -155,9 +171,19 @@ class _Course:
         if node.action is Action.INSTRUMENT and node.instrument is not None:
             self._insert(node, self.working.kit[node.instrument], left)
             return
-        if node.action is Action.GAUGE and left is not None:
-            self._gauge(node, left)
+        if node.action is Action.GAUGE:
+            if left is not None:
+                self._gauge(node, left)
+            left = left or self._feels(node)
+            self.gauged[node.id] = _at_length(node, left)
         self.walk.leave(left.exit if left else expected_exit(node), left.depth_um if left else None)
+
+    def _feels(self, node: Do) -> Left:
+        """A hand instrument goes to length where the canal as it is by now is nowhere narrower."""
+        one, tip_mm = self.working.kit[node.instrument or ""], mm(node.stop_um or 0)
+        line = Stand(instrument=one, tip_mm=tip_mm).line(self.canal[0][0])
+        fits = wider_mm(line, self.canal) <= APART_MM
+        return Left(node=node.id, exit=Exit.REACHED if fits else Exit.SHORT)
 
     def felt(self, node: Do) -> Left | None:
         """What was recorded at this visit of the step, where a depth can be an answer to it."""
@@ -184,16 +210,13 @@ class _Course:
 
     def _gauge(self, node: Do, left: Left) -> None:
         """A hand instrument felt without cutting: only after coronal flaring does it say something of the end."""
-        stop_um = node.stop_um or 0
-        reached = left.exit is Exit.REACHED or (left.depth_um or 0) >= stop_um
-        if self.belief is not None and self.flared and reached and node.instrument:
-            self.belief.passed(self.working.kit[node.instrument], mm(stop_um))
+        if self.belief is not None and self.flared and _at_length(node, left) and node.instrument:
+            self.belief.passed(self.working.kit[node.instrument], mm(node.stop_um or 0))
 
     def _insert(self, node: Do, one: Instrument, left: Left | None) -> None:
         felt_mm = self._felt_mm(left)
         came = self._came(node, one, felt_mm)
-        insertion = stand(one, self.canal, came.depth_mm, self.working.touch)
-        self.canal = insertion.canal
+        removes_mm3 = self._stands(one, came.depth_mm)
         self.makes_room = self.makes_room or node.shorter_than is not None
         told = came.band if felt_mm is None else None
         self.steps.append(
@@ -205,7 +228,7 @@ class _Course:
                 low_mm=told.low_mm if told else None,
                 high_mm=told.high_mm if told else None,
                 reach_share=told.reach_share if told else None,
-                removes_mm3=round(insertion.removes_mm3, 3),
+                removes_mm3=round(removes_mm3, 3),
                 shape=self.outline(),
                 felt=came.felt,
                 short_below_mm=told.short_below_mm if told else None,
@@ -217,6 +240,13 @@ class _Course:
             self.walk.leave(Exit.SHORT, um(came.depth_mm))
         else:
             self.walk.leave(left.exit, left.depth_um)
+
+    def _stands(self, one: Instrument, depth_mm: float) -> float:
+        """The instrument has stood there; what it took off the wall [mm³]."""
+        insertion = stand(one, self.canal, depth_mm, self.working.touch)
+        self.canal = insertion.canal
+        self.stood.append(Stand(instrument=one, tip_mm=min(depth_mm, self.canal[-1][0])))
+        return insertion.removes_mm3
 
     def _felt_mm(self, left: Left | None) -> float | None:
         """Where an instrument stopped by what was recorded; None where that says no depth."""

@@ -14,17 +14,17 @@ from planning.whys.about import About, Entry, why
 def size_whys(about: About) -> Iterator[Why]:
     advised = about.plan.size_range
     for bound, rule in (
-        ("least", "The largest of what asks for more, unless what asks for less lies below it."),
+        ("least", "The largest of what asks for more."),
         ("most", "The smallest of what asks for less."),
     ):
         reasons = [each for each in advised.reasons if each.bound == bound]
         entered = tuple((each.code, float(each.size or 0), "size") for each in reasons)
         yield why(f"size_range.{bound}", rule, entered, _rows_of(reasons))
-    least = (("least", float(advised.least), "size"),)
-    yield why("size_range.proposed", "The least of the advised range.", least)
-    chosen = about.plan.final_size != advised.proposed
-    rule = "Chosen by hand." if chosen else "As proposed: the least of the advised range."
-    yield why("final_size", rule, (("proposed", float(advised.proposed), "size"),))
+    bounds = (("least", float(advised.least), "size"), ("most", float(advised.most), "size"))
+    proposed = None if advised.proposed is None else float(advised.proposed)
+    rule = "The least of the advised range." if proposed else "None: the least lies above the most, a wide canal."
+    yield why("size_range.proposed", rule, bounds)
+    yield why("final_size", _size_rule(about), (("proposed", proposed, "size"),))
     told = [each for each in advised.reasons if each.code == "wall-contact"]
     if any(option.wall_share is not None for option in advised.options):
         rule = "Share of an elliptic canal's wall that a round preparation reaches at the end, centred in it."
@@ -46,6 +46,16 @@ def _taken(about: About) -> tuple[Figure, ...]:
     placed = curve.curve_from_end_mm is not None or curve.curve_start_mm is not None
     keys = (("strain.radius", curve.curve_radius_mm is not None), ("strain.from_end", placed))
     return tuple(about.figures.row(key) for key, charted in keys if not charted)
+
+
+def _size_rule(about: About) -> str:
+    """How the final size came to be what it is."""
+    size, proposed = about.plan.final_size, about.plan.size_range.proposed
+    if size is None:
+        return "None yet: in a wide canal a supervisor chooses it."
+    if size == proposed:
+        return "As proposed: the least of the advised range."
+    return "Chosen by hand." if proposed is not None else "Chosen for a wide canal, where none is proposed."
 
 
 def _rows_of(reasons: list[SizeReason]) -> tuple[str, ...]:
@@ -90,7 +100,7 @@ def filling_whys(about: About) -> Iterator[Why]:
         rule = "The deepest place where it is nowhere wider than the prepared canal; earliest: as wide as it may be."
         yield why("obturation.rests", rule, (), tolerances)
     shape = (
-        ("final size", about.plan.final_size * HUNDREDTH_MM, "mm"),
+        ("final size", (about.plan.final_size or 0) * HUNDREDTH_MM, "mm"),
         ("final taper", about.plan.final_taper * HUNDREDTH_MM, "mm/mm"),
     )
     rule = "The kit's cone of the final size and taper, else the one that rests nearest to the end, within tolerance."

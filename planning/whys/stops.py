@@ -27,6 +27,15 @@ def stop_whys(about: About) -> Iterator[Why]:
     yield why(
         "stops.make_room", rule, (("short by", less.value, "mm"), ("canal's end", about.plan.end_mm, "mm")), (less,)
     )
+    per = about.figures.row("final.above_short")
+    rule = "Larger than the final size: this far short of the end for every size above it, and never nearer than that."
+    entered = (
+        ("final size", about.plan.final_size, "size"),
+        ("short by, for each size", per.value, "mm"),
+        ("at least", less.value, "mm"),
+        ("canal's end", about.plan.end_mm, "mm"),
+    )
+    yield why("stops.above_final", rule, entered, (per, less))
     for phase in about.given.technique.phases:
         if phase.kind is PhaseKind.STEP_BACK:
             rule = "Each larger size one step of the technique shorter than the one before."

@@ -100,3 +100,21 @@ def test_sent_again_it_is_the_same(wide: Case, vale: Person) -> None:
     assert (first.status_code, second.status_code, second.json()) == (201, 200, first.json())
     problem(client(vale).post(at(wide), {**body, "reason": "Another."}, format="json"), 409, "id-used-differently")
     problem(client(vale).post(at(wide), BODY, format="json"), 409, "taken-already")
+
+
+def test_a_wide_canal_is_let_pass_with_a_size(molar: Case, vale: Person, priya: Person, asked: Asked) -> None:
+    """P whose first size to bind was 50 asks for 55, and at most 50 is advised: its size is null until it is chosen."""
+    canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"first_binder_size": 50})
+    version, _ = plans.propose(actor=priya, case=molar, asked=asked)
+    shown = client(priya).get(f"{API}/plan-versions/{version.pk}").json()
+    of_p = next(canal for canal in shown["plan"]["canals"] if canal["canal"] == "P")
+    assert (of_p["final_size"], of_p["size_range"]["proposed"]) == (None, None)
+    body = {"code": "wide-canal", "canal": "P", "reason": "Own cone."}
+    none = problem(client(vale).post(at(molar), body, format="json"), 422, "override-not-possible")
+    lacking = problem(client(vale).post(at(molar), {**body, "final_size": 60}, format="json"), 422, "not-usable")
+    assert "#/final_size" in none
+    assert "#/final_size" in lacking
+    made = client(vale).post(at(molar), {**body, "final_size": 50}, format="json")
+    assert (made.status_code, made.json()["final_size"]) == (201, 50)
+    record = client(priya).get(f"{API}/cases/{molar.pk}/record").json()
+    assert [one["final_size"] for one in record["let_pass"]] == [50]

@@ -50,8 +50,8 @@ def test_a_preview_gives_the_numbers_of_the_check_case(molar: Case, priya: Perso
 
 
 def test_what_was_gauged_measured_and_kept_shapes_the_plan(molar: Case, priya: Person, body: dict[str, Any]) -> None:
-    """First to bind 25, three sizes more: 40 (Grossman; Weine). The kit's cone of the final size is proposed."""
-    facts = {"first_binder_size": 25, "wall": {"thickness_mm": 0.9, "from_end_mm": 8.0}}
+    """First to bind 35, so 40 is the least (programme rule). The kit's cone of the final size is proposed."""
+    facts = {"first_binder_size": 35, "wall": {"thickness_mm": 0.9, "from_end_mm": 8.0}}
     client(priya).patch(f"{API}/canals/{canal_of(molar, 'MB1').pk}", facts, format="json")
     told = client(priya).post(at(molar, "preview"), body, format="json").json()
     mb1 = next(canal for canal in told["canals"] if canal["canal"] == "MB1")

@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 
+from cases.domain.changes import Planned, compare
 from cases.domain.errors import CanalInUse, NotAllowed, NotHere, NotUsable, SentDifferently, TakenAlready
+from cases.domain.telling import What
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, CautionOverride, ChangeLog, Person, ToothPlanVersion, values
 from cases.services import canals, overrides, plans
@@ -22,6 +24,15 @@ REASON = "1.2 mm on two images; I stay at the chair."
 def wide(molar: Case, priya: Person, asked: Asked) -> Case:
     """P with an apex of 1.2 mm, and the version that says a supervisor opens it."""
     canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"apex_um": 1200})
+    plans.propose(actor=priya, case=molar, asked=asked)
+    molar.refresh_from_db()
+    return molar
+
+
+@pytest.fixture
+def too_wide(molar: Case, priya: Person, asked: Asked) -> Case:
+    """P whose first size to bind was 50: it asks for 55, and at most 50 is advised (Glickman & Dumsha, from memory)."""
+    canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"first_binder_size": 50})
     plans.propose(actor=priya, case=molar, asked=asked)
     molar.refresh_from_db()
     return molar
@@ -127,3 +138,66 @@ def test_a_canal_that_a_supervisor_spoke_of_stays(wide: Case, vale: Person, priy
     let_pass(vale, wide, canal="P2")
     with pytest.raises(CanalInUse):
         canals.remove_canal(actor=priya, canal=canal_of(wide, "P2"))
+
+
+# --- a wide canal: the supervisor's word is a size ---
+
+
+WIDE: dict[str, Any] = {"code": "wide-canal", "reason": "Own cone, I look at the fit."}
+
+
+def size_of(version: ToothPlanVersion, canal: str = "P") -> int | None:
+    return next(c.final_size for c in values.made(version).canals if c.canal == canal)
+
+
+def test_a_wide_canal_is_kept_without_a_size_until_a_supervisor_chose_one(
+    too_wide: Case, vale: Person, priya: Person, asked: Asked
+) -> None:
+    before = standing(too_wide)
+    listed = before.canal_plans.get(canal="P")
+    assert (size_of(before), listed.final_size, withheld(before, "P")) == (None, None, ["wide-canal"])
+    let_pass(vale, too_wide, **WIDE, final_size=50)
+    after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)
+    assert (size_of(after), after.canal_plans.get(canal="P").final_size, withheld(after, "P")) == (50, 50, [])
+    made = values.given(after).overrides
+    assert made == (Override(code="wide-canal", canal="P", reason=WIDE["reason"], final_size=50),)
+
+
+def test_a_plan_with_a_wide_canal_can_be_asked_for_and_compared(
+    too_wide: Case, vale: Person, priya: Person, asked: Asked
+) -> None:
+    before = standing(too_wide)
+    plans.submit(actor=priya, version=before)
+    let_pass(vale, too_wide, **WIDE, final_size=50)
+    after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)
+    told = compare(
+        *(Planned(number=each.number, given=values.given(each), plan=values.made(each)) for each in (before, after))
+    )
+    of_p = next(one for one in told.canals if one.canal == "P")
+    size = next(one for one in of_p.changes if one.what is What.FINAL_SIZE)
+    assert (size.before, size.after) == (None, "50/.04")
+    assert any(one.label == "let pass by a supervisor" or "final size chosen" in one.label for one in of_p.changes)
+
+
+@pytest.mark.parametrize("size", [None, 60, 52])
+def test_a_size_that_cannot_be_planned_is_refused(too_wide: Case, vale: Person, size: int | None) -> None:
+    """None is no answer, the kit ends at 50, and 52 is no size."""
+    with pytest.raises(OverrideNotPossible if size is None else NotUsable) as refused:
+        let_pass(vale, too_wide, **WIDE, final_size=size)
+    assert isinstance(refused.value, OverrideNotPossible | NotUsable)
+    assert refused.value.pointer == ("final_size",)
+    assert not CautionOverride.objects.exists()
+
+
+def test_only_a_wide_canal_takes_a_size(wide: Case, vale: Person) -> None:
+    with pytest.raises(OverrideNotPossible):
+        let_pass(vale, wide, final_size=50)
+
+
+def test_the_same_word_sent_twice_is_one_and_another_size_is_another_word(too_wide: Case, vale: Person) -> None:
+    id_ = uuid7()
+    first = let_pass(vale, too_wide, **WIDE, final_size=50, id=id_)
+    assert let_pass(vale, too_wide, **WIDE, final_size=50, id=id_).pk == first.pk
+    with pytest.raises(SentDifferently):
+        let_pass(vale, too_wide, **WIDE, final_size=45, id=id_)
+    assert '"final_size":50' in ChangeLog.objects.get(subject="CautionOverride").after

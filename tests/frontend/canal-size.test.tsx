@@ -34,7 +34,7 @@ const planned = canal('MB', 18, {
 
 function open(choice?: CanalChoice) {
   const onChoose = vi.fn()
-  render(<CanalSize canal={planned} kit={kit as unknown as Kit} choice={choice} onChoose={onChoose} />)
+  render(<CanalSize canal={planned} kit={kit as unknown as Kit} choice={choice} decided={false} onChoose={onChoose} />)
   return onChoose
 }
 
@@ -76,7 +76,7 @@ describe('what a size means', () => {
   const told = canal('MB', 18, { final_size: 35, size_range: { ...planned.size_range, options } })
   const show = (choice?: CanalChoice) => {
     const onChoose = vi.fn()
-    render(<CanalSize canal={told} kit={kit as unknown as Kit} choice={choice} onChoose={onChoose} />)
+    render(<CanalSize canal={told} kit={kit as unknown as Kit} choice={choice} decided={false} onChoose={onChoose} />)
     return onChoose
   }
 
@@ -91,7 +91,7 @@ describe('what a size means', () => {
       ...told,
       size_range: { ...told.size_range, options: options.map((o) => ({ ...o, strain_pct: null })) },
     }
-    render(<CanalSize canal={bare} kit={kit as unknown as Kit} choice={undefined} onChoose={vi.fn()} />)
+    render(<CanalSize canal={bare} kit={kit as unknown as Kit} choice={undefined} decided={false} onChoose={vi.fn()} />)
     const heads = screen.getAllByRole('columnheader', { hidden: true }).map((th) => th.textContent)
     expect(heads).toEqual(['Size', 'wall reached', 'wall left'])
   })
@@ -116,5 +116,49 @@ describe('what a size means', () => {
     const reason = screen.getByText('Why.').closest('li')
     expect(reason?.textContent).toContain('Why.Invented for this test')
     expect(reason?.textContent).toContain('Programme rule')
+  })
+})
+
+describe('a wide canal', () => {
+  const wide = canal('MB', 18, {
+    final_size: null,
+    size_range: { ...planned.size_range, least: 36, most: 30, proposed: null },
+  })
+  const show = (choice?: CanalChoice, over: Partial<typeof wide> = {}, decided = false) => {
+    const onChoose = vi.fn()
+    const of = { ...wide, ...over }
+    render(<CanalSize canal={of} kit={kit as unknown as Kit} choice={choice} decided={decided} onChoose={onChoose} />)
+    return onChoose
+  }
+  const now = () => document.querySelector('.size-now')?.textContent
+
+  test('has no size proposed, says who chooses, and offers none to take back', () => {
+    show()
+    expect(now()).toBe('none yet')
+    expect(screen.getByText('at least 36, at most 30')).toBeTruthy()
+    expect(screen.getByText('A wide canal: no size is proposed.')).toBeTruthy()
+    expect(screen.getByText(/Your supervisor chooses it/)).toBeTruthy()
+    expect(screen.queryByText(/Take the proposed/)).toBeNull()
+    expect(screen.queryByLabelText('Why outside the advised range')).toBeNull()
+  })
+
+  test('stepping begins at what it asks for', () => {
+    const onChoose = show()
+    fireEvent.click(screen.getByRole('button', { name: /one size larger/ }))
+    fireEvent.click(screen.getByRole('button', { name: /one size smaller/ }))
+    expect(onChoose.mock.calls).toEqual([[{ final_size: 40 }], [{ final_size: 30 }]])
+  })
+
+  test('a wish is said to open nothing', () => {
+    show({ canal: 'MB', final_size: 50 }, { final_size: 50 })
+    expect(now()).toBe('50/.03')
+    expect(screen.getByText(/opens nothing/)).toBeTruthy()
+  })
+
+  test('what the supervisor chose is shown, and the student sets nothing any more', () => {
+    show({ canal: 'MB', final_size: 40 }, { final_size: 50 }, true)
+    expect(screen.getByText(/Your supervisor chose 50\/\.03/)).toBeTruthy()
+    expect(screen.queryByRole('button', { name: /one size larger/ })).toBeNull()
+    expect(screen.queryByText(/opens nothing/)).toBeNull()
   })
 })

@@ -95,6 +95,20 @@ describe('what it says', () => {
     ])
   })
 
+  test('a size above the final one, which ends short as well, is no coronal instrument', () => {
+    const short = { canal: 'MB', stop_mm: 17.5, target: 'to_resistance' as const }
+    const { canals, stop_table } = plan(1)
+    const rows = [...stop_table, { stops: [{ ...short, why: 'stops.above_final' }] }]
+    expect(coronalStops(canals, rows)).toEqual([{ canal: 'MB', stop_mm: 9.5 }])
+    // A plan of before does not say what kind of stop it is: then it is one by where it lies.
+    expect(coronalStops(canals, [{ stops: [{ ...short, why: '' }] }])).toEqual([{ canal: 'MB', stop_mm: 17.5 }])
+  })
+
+  test('a canal that has no final size yet says so', () => {
+    const { container } = render(<DepthBoard canals={[canal('MB', 18, { final_size: null })]} />)
+    expect(container.querySelector('p.unseen')?.textContent).toBe('MB: ends 18.0 mm from MB cusp, no final size yet.')
+  })
+
   test('a joining canal leans towards the one it joins', () => {
     const { canals } = plan(3)
     expect(canals.map((_, i) => sideOf(canals, i))).toEqual([0, -1, 0])

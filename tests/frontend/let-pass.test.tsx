@@ -12,6 +12,7 @@ const standing: Override = {
   code: 'wall-thin',
   canal: 'MB',
   reason: 'Measured on a second image.',
+  final_size: null,
   supervisor: { id: 's', name: 'Dr Vale' },
   at: '2026-11-25T10:00:00Z',
   withdrawn_at: null,
@@ -51,4 +52,25 @@ test('what was let pass says by whom and why, that the plan comes again, and can
 test('one taken back no longer counts', () => {
   render(<LetPass of={of} caution={caution} overrides={[{ ...standing, withdrawn_at: '2026-11-25T11:00:00Z' }]} />)
   expect(screen.getByRole('button', { name: 'Let the work go on' })).toBeTruthy()
+})
+
+test('a wide canal is let pass with the size that is chosen', async () => {
+  const sent = serve(({ method }) => (method === 'POST' ? { status: 201, body: standing } : 'nothing'))
+  const kit = { instruments: [40, 50].map((size) => ({ size, taper: 3, use: 'shaping' })) }
+  const wide = { ...caution, code: 'wide-canal' }
+  render(<LetPass of={{ ...of, given: { kit } } as VersionShown} caution={wide} overrides={[]} />)
+  fireEvent.click(screen.getByRole('button', { name: 'Choose the final size' }))
+  fireEvent.input(screen.getByLabelText('Why the work may go on'), { target: { value: 'Own cone.' } })
+  fireEvent.click(screen.getByRole('button', { name: 'Let it pass, with this reason' }))
+  expect(await screen.findByText('Fill this in.')).toBeTruthy()
+  expect(sent).toHaveLength(0)
+  fireEvent.change(screen.getByLabelText('Final size for MB'), { target: { value: '50' } })
+  fireEvent.click(screen.getByRole('button', { name: 'Let it pass, with this reason' }))
+  await waitFor(() => expect(sent[0]?.body).toMatchObject({ code: 'wide-canal', final_size: 50, reason: 'Own cone.' }))
+})
+
+test('the size that was chosen stands with who chose it', () => {
+  const chosen = { ...standing, code: 'wide-canal', final_size: 50 }
+  render(<LetPass of={of} caution={{ ...caution, code: 'wide-canal' }} overrides={[chosen]} />)
+  expect(screen.getByText(/Final size 50\./)).toBeTruthy()
 })

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Do } from '@/api/shapes'
 import { OrderOfWork } from '@/parts/order/order-of-work'
 import { workOf } from '@/parts/order/work'
+import { tabledPath } from '@/parts/reason/paths'
 import { expectation } from './sample-expected'
 import { canal, instrument } from './sample-plan'
 
@@ -36,6 +37,16 @@ const walked = canal('MB', 17.5, {
   expected_path: ['a', 'b', 'c', 'd', 'a', 'b'],
   withheld: [{ from_phase: 'confirm', code: 'x', says: 'No length.' }],
 })
+test('why a stop is where it is: as the stop table says it, else by where it lies', () => {
+  const rows = [
+    { instrument: { key: '35/.03' }, stops: [{ canal: 'MB', stop_mm: 16.5, why: 'stops.above_final' }] },
+    { instrument: { key: '25/.10' }, stops: [{ canal: 'MB', stop_mm: 9.5, why: '' }] },
+  ]
+  expect(tabledPath(rows, walked, '35/.03', 16.5)).toBe('stops.above_final')
+  expect(tabledPath(rows, walked, '35/.03', 17.5)).toBe('stops.full')
+  expect(tabledPath(rows, walked, '25/.10', 9.5)).toBe('stops.coronal')
+})
+
 const instruments = [instrument(35, 3, 'continuous', 'green'), instrument(10, 2, 'hand', 'purple')]
 
 test('irrigation and recapitulation stand with their instrument; a phase walked again is the next pass', () => {
@@ -47,7 +58,7 @@ test('irrigation and recapitulation stand with their instrument; a phase walked 
 })
 
 test('each step says instrument, stop and target, and what follows it', () => {
-  render(<OrderOfWork canal={walked} instruments={instruments} expected />)
+  render(<OrderOfWork canal={walked} instruments={instruments} stops={[]} expected />)
   expect(screen.getAllByText('to resistance')).toHaveLength(2)
   expect(screen.getByText('then irrigate 2 mL, needle to 11.0 at most, 10/.02 to 17.5')).toBeTruthy()
   expect(screen.getByText('Hold point: length')).toBeTruthy()
@@ -55,7 +66,7 @@ test('each step says instrument, stop and target, and what follows it', () => {
 })
 
 test('what is withheld says from where and why', () => {
-  render(<OrderOfWork canal={walked} instruments={instruments} expected />)
+  render(<OrderOfWork canal={walked} instruments={instruments} stops={[]} expected />)
   expect(screen.getByText('Withheld from Confirm: No length.')).toBeTruthy()
 })
 
@@ -67,7 +78,7 @@ describe('what is expected', () => {
   const forecast = { ...walked, expectation: expectation(17.5, steps) }
 
   test('stands at its own visit of a step; a recorded depth says so', () => {
-    render(<OrderOfWork canal={forecast} instruments={instruments} expected />)
+    render(<OrderOfWork canal={forecast} instruments={instruments} stops={[]} expected />)
     expect(screen.getByText('expected 15.1 (14.6–15.6)')).toBeTruthy()
     expect(screen.getByText('recorded 16.4, as expected')).toBeTruthy()
     expect(screen.queryByText(/as if straight/)).toBeNull()
@@ -76,14 +87,19 @@ describe('what is expected', () => {
   test('of a bent canal says beside each depth that it is of a straight one', () => {
     const bent = steps.map((step) => ({ ...step, as_if_straight: true }))
     render(
-      <OrderOfWork canal={{ ...forecast, expectation: expectation(18, bent) }} instruments={instruments} expected />,
+      <OrderOfWork
+        canal={{ ...forecast, expectation: expectation(18, bent) }}
+        instruments={instruments}
+        stops={[]}
+        expected
+      />,
     )
     expect(screen.getByText('expected 15.1 (14.6–15.6), computed as if straight')).toBeTruthy()
     expect(screen.getByText('recorded 16.4, as expected')).toBeTruthy()
   })
 
   test('is kept out of sight where it is not wanted', () => {
-    render(<OrderOfWork canal={forecast} instruments={instruments} expected={false} />)
+    render(<OrderOfWork canal={forecast} instruments={instruments} stops={[]} expected={false} />)
     expect(screen.queryByText(/expected/)).toBeNull()
   })
 })

@@ -72,7 +72,7 @@ CHECK_KIT = kit(
     *(rotary(size, 4) for size in (25, 30, 35, 40, 45, 50)),
     filling=(
         *(cone(size, 4) for size in (25, 30, 35, 40, 45, 50)),
-        cone(30, 2),
+        *(cone(size, 2) for size in (25, 30, 35, 40, 45, 50)),
         *map(plugger, (40, 45, 50, 60)),
         spreader(25),
     ),

@@ -17,7 +17,7 @@ from planning.encoding import decode, encode, json_schema
 from planning.errors import NotUnderstood, OutOfBounds, PlanningError
 from planning.instruments import DiameterAt
 from planning.plan import plan
-from planning.plan_input import CanalChoice, Felt, PlanInput, WallInput, WidthInput
+from planning.plan_input import CanalChoice, Felt, Override, PlanInput, WallInput, WidthInput
 from planning.readings import ApexLocator, DirectSight, Ratio
 from tests.planning.given import CHECK_KIT, four_canals, molar, rotary
 
@@ -55,7 +55,8 @@ def filled() -> PlanInput:
         glide_path_to_size=20,
         canals=(CanalChoice(canal="MB1", final_size=30, reason="check"),),
     )
-    return molar(canals=(first, second, *others), kit=kit, choices=choices)
+    opened = Override(code="wide-canal", canal="DB", reason="check", final_size=45)
+    return molar(canals=(first, second, *others), kit=kit, choices=choices, overrides=(opened,))
 
 
 FILLED = filled()
@@ -170,6 +171,7 @@ OTHER_RULES: dict[str, tuple[str, ...]] = {
     "Instrument.length_mm": CANNOT_BE,
     "Junction.at_length_mm": ("junction-beyond-canal",),
     "Junction.from_terminus_mm": ("junction-beyond-canal",),
+    "Override.final_size": ("kit-lacks-instrument", "choice-not-possible"),
     "Ratio.instrument_mm": ("reading-not-usable",),
     "Ratio.instrument_on_image_mm": ("reading-not-usable",),
     "WidthInput.narrow_mm": ("canals-do-not-fit",),

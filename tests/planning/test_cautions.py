@@ -21,6 +21,7 @@ from planning.plan_input import (
     Pattern,
     PlanInput,
     RootInput,
+    WidthInput,
 )
 from planning.plan_value import Severity
 from planning.readings import ApexLocator, ConfirmingImage, ImageInterval, PreOperativeImage
@@ -31,9 +32,11 @@ from tests.planning.given import (
     SECOND_KIT,
     block,
     canal,
+    cone,
     confirmed,
     four_canals,
     molar,
+    plugger,
     rotary,
     technique,
 )
@@ -115,6 +118,8 @@ CLINIC = {"setting": Setting.CLINIC, "isolated": True}
 SIDE_VENTED = Needle(gauge=30, tip="side_vented")
 MIXED = Choices(needle=OPEN_30, irrigant=Irrigant.SODIUM_HYPOCHLORITE, final_rinse=(Irrigant.CHLORHEXIDINE,))
 FLUSHED = replace(MIXED, final_rinse=(Irrigant.SALINE, Irrigant.CHLORHEXIDINE))
+
+AS_WIDE_AS_IT_GETS = (WidthInput(from_end_mm=0.0, narrow_mm=0.6), WidthInput(from_end_mm=5.0, narrow_mm=1.2))
 
 DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("isolation-missing", molar(setting=Setting.CLINIC), molar(**CLINIC)),
@@ -198,6 +203,9 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ),
     ("final-size-below", molar(**sized(25)), molar(**sized(30))),
     ("final-size-above", molar(**sized(45)), molar(**sized(40))),
+    ("wide-canal", molar(**first(first_binder_size=45)), molar(**first(first_binder_size=30))),
+    ("size-cuts-nothing", molar(**first(widths=AS_WIDE_AS_IT_GETS), **sized(30)), molar(**sized(30))),
+    ("cone-none", molar(kit=replace(CHECK_KIT, filling=(cone(50, 4), plugger(50)))), molar()),
     ("size-reason-missing", molar(**sized(45)), molar(**sized(45, "wide canal on the image"))),
     ("widths-unknown", molar(tooth="36", canals=(four_canals()[0],), roots=()), molar()),
     ("difficulty-high", in_clinic(HARD), in_clinic(NOT_SO_HARD)),

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from planning.begun import Begun, Made
+from planning.begun import Made
 from planning.graph import Action, Do, End, Exit, RunSheet, why_unsound
 from planning.mid_course import LENGTH_MOVED, begun_by
 from planning.plan import plan
@@ -124,7 +124,8 @@ def test_a_length_that_moved_is_signed_off_before_the_work_goes_on() -> None:
     assert isinstance(new.node, Do)
     assert (new.at, new.node.hold_point) == (LENGTH_MOVED, "length")
     new.leave(Exit.APPROVED)
-    assert (new.at, new.stop_um()) == ("descending/35-04", 16_000)
+    # 35 is one size above the final 30: it ends 1.0 short of 16.0.
+    assert (new.at, new.stop_um()) == ("descending/35-04", 15_000)
 
 
 def test_no_stop_of_the_new_plan_lies_beyond_the_new_length() -> None:
@@ -293,8 +294,13 @@ def test_an_instrument_that_the_kit_has_no_more_leaves_no_trace() -> None:
 def test_a_plan_made_in_mid_course_is_a_whole_plan() -> None:
     """The shape is judged as a whole: stops, outline and filling are those of the work from its beginning."""
     given = block()
-    begun: Begun = begun_by(to(Walk(sheet_of(given)), "ascending/30-04"), length_mm=16.5)
-    old, new = plan(given), plan(with_canal(given, begun=begun))
+    old = plan(given)
+    expected = old.canals[0].expectation
+    assert expected is not None
+    walk = to(Walk(sheet_of(given)), "ascending/30-04")
+    before = [step for step in expected.steps if not step.node.startswith("ascending/")]
+    done = made(*((step.node, step.instrument, step.depth_mm) for step in before))
+    new = plan(with_canal(given, begun=begun_by(walk, length_mm=16.5, made=done)))
     assert (new.stop_table, new.canals[0].outline) == (old.stop_table, old.canals[0].outline)
     assert new.canals[0].obturation == old.canals[0].obturation
     assert len(new.tray.steps) < len(old.tray.steps)

@@ -84,6 +84,15 @@ def test_after_making_room_twice_the_supervisor_is_asked() -> None:
     assert go(on, "ascending/30-04/supervisor").visits["ascending/30-04/make-room"] == 2
 
 
+# The check kit ends at 50: nothing larger makes room for it, so it does itself, as often.
+def test_the_largest_of_the_kit_is_tried_again_and_then_the_supervisor_is_asked() -> None:
+    on = go(walk(50), "descending/25-04", PASS)
+    on.leave(Exit.REACHED)
+    for _ in range(3):
+        go(on, "ascending/50-04").leave(Exit.SHORT, 16_000)
+    assert go(on, "ascending/50-04/supervisor").visits["ascending/50-04"] == 3
+
+
 def test_two_passes_without_gain_go_to_the_supervisor() -> None:
     on = go(walk(), "descending/supervisor", PASS)
     assert on.visits["descending/25-04"] == 3

@@ -11,11 +11,12 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.fields import Id, Strict, Text
+from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import OverrideShown
 from cases.queries import charts, seen
 from cases.services import overrides
+from planning.plan_input import HandSize
 
 TAGS = ["override"]
 
@@ -25,6 +26,9 @@ class OverrideGiven(Strict):
     code = Text(max_length=60, help_text="Code of a caution of the version that stands.")
     canal = Text(max_length=12, required=False, allow_null=True, default=None, help_text="Null: of the whole tooth.")
     reason = Text(help_text="Why the work may go on; shown with the caution.")
+    final_size = Value(
+        HandSize, required=False, allow_null=True, default=None, help_text="With `wide-canal` alone: the size chosen."
+    )
 
 
 class OverrideList(serializers.Serializer[Any]):
@@ -49,7 +53,8 @@ class OverridesView(View):
         summary="Let the work go on in spite of a caution",
         description="By a supervisor, with a reason, of a caution that the version that stands carries and that says "
         "`may_override`. The case's revision rises: the plan is made again, the withheld steps open, the caution stays "
-        "and shows the reason. 422 where nobody may let it pass.",
+        "and shows the reason. A wide canal is let pass by choosing its final size. 422 where nobody may let it pass, "
+        "and where the canal cannot be planned with the size chosen.",
         request=OverrideGiven,
         responses={200: OverrideShown, 201: OverrideShown},
         examples=[examples.OVERRIDE],

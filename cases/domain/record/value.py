@@ -209,6 +209,8 @@ class LetPassRecord:
     code: str
     canal: str | None
     reason: str
+    final_size: int | None
+    """What the supervisor chose for a wide canal."""
     who: RecordPerson
     at: datetime
     withdrawn_by: RecordPerson | None

@@ -520,7 +520,7 @@ export interface paths {
         put?: never;
         /**
          * Let the work go on in spite of a caution
-         * @description By a supervisor, with a reason, of a caution that the version that stands carries and that says `may_override`. The case's revision rises: the plan is made again, the withheld steps open, the caution stays and shows the reason. 422 where nobody may let it pass.
+         * @description By a supervisor, with a reason, of a caution that the version that stands carries and that says `may_override`. The case's revision rises: the plan is made again, the withheld steps open, the caution stays and shows the reason. A wide canal is let pass by choosing its final size. 422 where nobody may let it pass, and where the canal cannot be planned with the size chosen.
          */
         post: operations["overrides_create"];
         delete?: never;
@@ -2099,7 +2099,8 @@ export interface components {
             expectation: components["schemas"]["Expectation"] | null;
             /** @description Node ids in the order expected, loops walked as often as the estimate or else the technique expects. */
             expected_path: string[];
-            final_size: number;
+            /** @description None for a wide canal while nobody has chosen one. */
+            final_size: number | null;
             final_taper: number;
             /** @description Over the expected path. */
             irrigants: components["schemas"]["IrrigantTotal"][];
@@ -2127,7 +2128,8 @@ export interface components {
             canal: string;
             /** Format: double */
             end_mm: number | null;
-            final_size: number;
+            /** @description Null: a wide canal, no size chosen yet. */
+            final_size: number | null;
             final_taper: number;
             length_state: components["schemas"]["LengthState"];
             /** Format: double */
@@ -3641,6 +3643,8 @@ export interface components {
             at: string;
             canal: string | null;
             code: string;
+            /** @description What the supervisor chose for a wide canal. */
+            final_size: number | null;
             reason: string;
             who: components["schemas"]["RecordPerson"];
             withdrawn_at: string | null;
@@ -3946,6 +3950,8 @@ export interface components {
             /** @description None for a caution that concerns the whole tooth. */
             canal: string | null;
             code: string;
+            /** @description The size that the supervisor chose for a wide canal; none lets the student's own pass. */
+            final_size: number | null;
             reason: string;
         };
         OverrideGivenRequest: {
@@ -3953,6 +3959,8 @@ export interface components {
             canal?: string | null;
             /** @description Code of a caution of the version that stands. */
             code: string;
+            /** @description With `wide-canal` alone: the size chosen. */
+            final_size?: number | null;
             /**
              * Format: uuid
              * @description Made by the sender, so that sending again is harmless.
@@ -3964,11 +3972,25 @@ export interface components {
         OverrideList: {
             results: components["schemas"]["OverrideShown"][];
         };
+        /** @description A supervisor lets the work go on in spite of a caution. */
+        OverrideRequest: {
+            /** @description None for a caution that concerns the whole tooth. */
+            canal: string | null;
+            code: string;
+            /**
+             * @description The size that the supervisor chose for a wide canal; none lets the student's own pass.
+             * @default null
+             */
+            final_size?: number | null;
+            reason: string;
+        };
         OverrideShown: {
             /** Format: date-time */
             at: string;
             canal?: string | null;
             code: string;
+            /** @description What was chosen for a wide canal. */
+            final_size: number | null;
             /** Format: uuid */
             id: string;
             reason: string;
@@ -4259,7 +4281,7 @@ export interface components {
             isolated?: boolean;
             kit: components["schemas"]["KitRequest"];
             /** @default [] */
-            overrides?: components["schemas"]["Override"][];
+            overrides?: components["schemas"]["OverrideRequest"][];
             /** @default false */
             perforation?: boolean;
             /** @default false */
@@ -5095,15 +5117,17 @@ export interface components {
         /** @description Advised range of the final size, each bound with its reason. */
         SizeRange: {
             least: number;
+            /** @description Below the least in a wide canal, which asks for more than it bears. */
             most: number;
             options: components["schemas"]["SizeOption"][];
-            proposed: number;
+            /** @description None for a wide canal: a supervisor chooses. */
+            proposed: number | null;
             reasons: components["schemas"]["SizeReason"][];
         };
         /** @description One reason for a bound of the range, or something told beside it. */
         SizeReason: {
             bound: components["schemas"]["BoundEnum"];
-            /** @description Of our own: floor, narrow-foramen, first-binder, published-upper, curvature-cap, ... */
+            /** @description Of our own: floor, narrow-end, first-binder, published-upper, curvature-cap, ... */
             code: string;
             know: string;
             /** @description Key of `rows_used`, or table and row. */

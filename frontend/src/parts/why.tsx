@@ -1,5 +1,5 @@
 import type { Plan } from '@/api/shapes'
-import { sizeOf } from '@/parts/difference/compare'
+import { advised, sizeOf } from '@/parts/final-size'
 import { Rows } from '@/parts/reason/rows'
 import { words } from '@/words/en'
 
@@ -17,7 +17,7 @@ export function Why({ plan }: { plan: Plan }) {
               {words.method(reading.method)}: {reading.why}
             </p>
           ))}
-          <p>{words.why.size(sizeOf(canal), canal.size_range.least, canal.size_range.most)}</p>
+          <p>{words.why.size(sizeOf(canal), advised(canal.size_range))}</p>
           {canal.size_range.reasons.map((reason) => (
             <p key={reason.says} class="small soft">
               {reason.says}

@@ -4,7 +4,7 @@ interface BoardSentence {
   end: string | undefined
   estimate: boolean
   joins: string | undefined
-  finalSize: string
+  finalSize: string | undefined
   coronal: string | undefined
   was: string | undefined
   withheld: readonly string[]
@@ -16,7 +16,7 @@ function boardSentence(s: BoardSentence): string {
     `${s.canal}: ends ${s.end} mm from ${s.reference}${s.estimate ? ', an estimate' : ''}`,
     ...(s.joins ? [`where it joins ${s.joins}`] : []),
     ...(s.was ? [`was ${s.was} mm`] : []),
-    `final size ${s.finalSize}`,
+    s.finalSize ? `final size ${s.finalSize}` : 'no final size yet',
     ...(s.coronal ? [`coronal instruments to ${s.coronal} mm`] : []),
     ...s.withheld.map((says) => `withheld: ${says.replace(/\.$/, '')}`),
   ]

@@ -112,7 +112,7 @@ export const plan = {
       `Length ${LENGTH_STATES[state] ?? state}${
         methods.length ? `, rests on ${methods.map((m) => METHODS[m] ?? m).join(' and ')}` : ''
       }.`,
-    size: (size: string, least: number, most: number) => `Final size ${size}; advised ${least}–${most}.`,
+    size: (size: string, advised: string) => `Final size ${size}; advised ${advised}.`,
     canals: 'Lengths and sizes',
     figures: 'Figures used',
     figure: figureName,

@@ -88,11 +88,13 @@ export const review = {
   },
   letPass: {
     open: 'Let the work go on',
+    openWide: 'Choose the final size',
     reason: 'Why the work may go on',
     hint: 'It stands with this caution in the plan and in the record.',
     go: 'Let it pass, with this reason',
     keep: 'Not now',
     by: (name: string, at: string) => `Let pass by ${name}, ${at}.`,
+    size: (size: number) => `Final size ${size}.`,
     next: 'This plan was made before that: the student makes it again, and what is withheld opens.',
     back: 'Take it back',
   },

@@ -1,3 +1,4 @@
+import { sizeOf } from '@/parts/final-size'
 import { mm } from '@/parts/millimetres'
 import { words } from '@/words/en'
 import type { BoardCanal, CoronalStop } from './shape'
@@ -18,7 +19,7 @@ export function describe(
         end: canal.end_mm === null ? undefined : mm(canal.end_mm),
         estimate: canal.provisional,
         joins: canal.junction_mm === null ? undefined : (canal.joins ?? undefined),
-        finalSize: `${canal.final_size}/.${String(canal.final_taper).padStart(2, '0')}`,
+        finalSize: canal.final_size === null ? undefined : sizeOf(canal),
         coronal: stop && mm(stop.stop_mm),
         was: old?.end_mm != null && old.end_mm !== canal.end_mm ? mm(old.end_mm) : undefined,
         withheld: canal.withheld.map((w) => w.says),

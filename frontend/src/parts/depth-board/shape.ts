@@ -17,7 +17,7 @@ export interface BoardCanal {
   readonly junction_mm: number | null
   readonly joins: string | null
   readonly provisional: boolean
-  readonly final_size: number
+  readonly final_size: number | null
   readonly final_taper: number
   readonly length: { readonly working_length_mm: number | null }
   readonly outline: readonly Width[]
@@ -32,8 +32,21 @@ export interface CoronalStop {
   readonly stop_mm: number
 }
 
+interface StopLike {
+  readonly canal: string
+  readonly stop_mm: number
+  readonly target: string
+  /** What kind of stop it is; plans of before do not say. */
+  readonly why: string
+}
+
 interface StopRowLike {
-  readonly stops: readonly { readonly canal: string; readonly stop_mm: number; readonly target: string }[]
+  readonly stops: readonly StopLike[]
+}
+
+function isCoronal({ why, target, stop_mm }: StopLike, end_mm: number | null): boolean {
+  if (why) return why === 'stops.coronal'
+  return target === 'to_resistance' && end_mm !== null && stop_mm < end_mm
 }
 
 /** The coronal instruments' own stops: to resistance, and short of where the canal's shaping ends. */
@@ -41,7 +54,7 @@ export function coronalStops(canals: readonly BoardCanal[], rows: readonly StopR
   return canals.flatMap(({ canal, end_mm }) => {
     const depths = rows
       .flatMap((row) => row.stops)
-      .filter((s) => s.canal === canal && s.target === 'to_resistance' && end_mm !== null && s.stop_mm < end_mm)
+      .filter((s) => s.canal === canal && isCoronal(s, end_mm))
       .map((s) => s.stop_mm)
     return depths.length ? [{ canal, stop_mm: Math.max(...depths) }] : []
   })

@@ -1,4 +1,5 @@
 import type { CanalPlan, Plan } from '@/api/shapes'
+import { sizeOf } from '@/parts/final-size'
 import { mm } from '@/parts/millimetres'
 import { words } from '@/words/en'
 
@@ -63,9 +64,6 @@ function ofCanal(before: Plan, after: Plan, canal: CanalPlan): Change[] {
 function changed(canal: string | null, pairs: readonly (readonly [string, string, string])[]): Change[] {
   return pairs.filter(([, from, to]) => from !== to).map(([what, from, to]) => ({ canal, what, from, to }))
 }
-
-export const sizeOf = (c: Pick<CanalPlan, 'final_size' | 'final_taper'>): string =>
-  `${c.final_size}/.${String(c.final_taper).padStart(2, '0')}`
 
 const orNone = (length_mm: number | null) => (length_mm === null ? words.difference.none : mm(length_mm))
 

@@ -1,7 +1,7 @@
-import type { CanalPlan, Do, ExpectedStep, InstrumentName } from '@/api/shapes'
+import type { CanalPlan, Do, ExpectedStep, InstrumentName, StopRow } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { about, mm } from '@/parts/millimetres'
-import { depthPath, stopPath } from '@/parts/reason/paths'
+import { depthPath, tabledPath } from '@/parts/reason/paths'
 import { Tapped, TouchHint } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
 import './order.css'
@@ -11,12 +11,13 @@ import { type WorkStep, workOf } from './work'
 interface Props {
   canal: CanalPlan
   instruments: readonly InstrumentName[]
+  stops: readonly StopRow[]
   /** Whether expected depths are shown. */
   expected: boolean
 }
 
 /** The steps of one canal in the order expected, its hold points, and what is withheld and why. */
-export function OrderOfWork({ canal, instruments, expected }: Props) {
+export function OrderOfWork({ canal, instruments, stops, expected }: Props) {
   const byKey = new Map(instruments.map((i) => [i.key, i]))
   return (
     <div class="stack">
@@ -30,7 +31,14 @@ export function OrderOfWork({ canal, instruments, expected }: Props) {
           <ol>
             {steps.map((step, i) => (
               <li key={step.key}>
-                <Step canal={canal} step={step} byKey={byKey} said={steps[i - 1]?.node.say} expected={expected} />
+                <Step
+                  canal={canal}
+                  step={step}
+                  byKey={byKey}
+                  stops={stops}
+                  said={steps[i - 1]?.node.say}
+                  expected={expected}
+                />
               </li>
             ))}
           </ol>
@@ -55,11 +63,12 @@ interface StepProps {
   expected: boolean
   step: WorkStep
   byKey: ByKey
+  stops: readonly StopRow[]
   /** What the step before said: not said twice. */
   said: string | undefined
 }
 
-function Step({ canal, step: { node, after, expected: estimate }, byKey, said, expected }: StepProps) {
+function Step({ canal, step: { node, after, expected: estimate }, byKey, stops, said, expected }: StepProps) {
   // To resistance, stopping short is what is expected; to length it is not.
   const instead =
     node.target === 'to_length' && node.action === 'instrument' ? otherwise(canal, node.id, 'short') : undefined
@@ -69,7 +78,7 @@ function Step({ canal, step: { node, after, expected: estimate }, byKey, said, e
         <span class="grow">
           <What node={node} byKey={byKey} />
         </span>
-        <Where canal={canal} node={node} byKey={byKey} />
+        <Where canal={canal} node={node} byKey={byKey} stops={stops} />
       </p>
       {expected && estimate && tells(node, estimate.step) && (
         <Estimate canal={canal.canal} of={estimate} byKey={byKey} />
@@ -121,7 +130,7 @@ function What({ node, byKey }: { node: Do; byKey: ByKey }) {
   return <InstrumentLabel name={instrument?.name ?? node.instrument} colour={instrument?.colour ?? null} note={note} />
 }
 
-function Where({ canal, node, byKey }: { canal: CanalPlan; node: Do; byKey: ByKey }) {
+function Where({ canal, node, byKey, stops }: Pick<StepProps, 'canal' | 'byKey' | 'stops'> & { node: Do }) {
   if (node.shorter_than) {
     const shorter = words.order.shorter(mm(node.shorter_than.less_um / 1000))
     return (
@@ -132,10 +141,11 @@ function Where({ canal, node, byKey }: { canal: CanalPlan; node: Do; byKey: ByKe
   }
   if (node.stop_um === null) return null
   const stop = mm(node.stop_um / 1000)
+  const of = tabledPath(stops, canal, node.instrument ?? '', node.stop_um / 1000)
   const title = words.because.stop(nameOf(node.instrument, byKey))
   return (
     <span class={`number ${node.target === 'to_resistance' ? 'to-resistance' : ''}`}>
-      <Tapped canal={canal.canal} of={stopPath(canal, node.stop_um / 1000)} title={title} value={stop} />
+      <Tapped canal={canal.canal} of={of} title={title} value={stop} />
       {node.target && <small class="target">{words.order.target(node.target)}</small>}
     </span>
   )

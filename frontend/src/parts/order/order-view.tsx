@@ -38,7 +38,12 @@ export function OrderView({ plan, picked, onPick, expected }: Props) {
       />
       {canal ? (
         <>
-          <OrderOfWork canal={canal} instruments={plan.tray_list.map((item) => item.instrument)} expected={expected} />
+          <OrderOfWork
+            canal={canal}
+            instruments={plan.tray_list.map((item) => item.instrument)}
+            stops={plan.stop_table}
+            expected={expected}
+          />
           <CanalFigures canal={canal} />
         </>
       ) : (

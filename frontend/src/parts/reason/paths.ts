@@ -16,6 +16,18 @@ export function stopPath({ end_mm, length }: Ends, stop_mm: number): string {
   return stop_mm === end_mm ? 'stops.end' : 'stops.coronal'
 }
 
+type Rows = readonly {
+  instrument: { key: string }
+  stops: readonly { canal: string; stop_mm: number; why: string }[]
+}[]
+
+/** The kind of an instrument's stop as the stop table has it; where it does not say, by where the stop lies. */
+export function tabledPath(rows: Rows, canal: Ends & { canal: string }, instrument: string, stop_mm: number): string {
+  const stops = rows.filter((row) => row.instrument.key === instrument).flatMap((row) => row.stops)
+  const tabled = stops.find((stop) => stop.canal === canal.canal && stop.stop_mm === stop_mm)
+  return tabled?.why || stopPath(canal, stop_mm)
+}
+
 /**
  * The paths under which a number's reason may be given, nearest first: its own, the same for every place of a list,
  * then what it is part of.

@@ -81,7 +81,7 @@ function Group({ group, canals, before }: GroupProps) {
                   {stop ? (
                     <Tapped
                       canal={c.canal}
-                      of={stopPath(c, stop.stop_mm)}
+                      of={stop.why || stopPath(c, stop.stop_mm)}
                       title={words.because.stop(group.rows.map((one) => one.instrument.name).join(', '))}
                       value={mm(stop.stop_mm)}
                     />

@@ -1,4 +1,5 @@
 import type { Asked, CanalChoice, CanalPlan, Kit, Plan, Technique, VersionShown } from '@/api/shapes'
+import { isWide } from '@/parts/final-size'
 
 /** What a new plan begins with: what the last version asked for, else the first of the programme's kit. */
 export function firstAsked(
@@ -34,7 +35,7 @@ export function withKit(asked: Asked, kit: Kit): Asked {
 }
 
 /** Final sizes on offer: the sizes of the kit that shape or gauge, smallest first. */
-export function sizesOf(kit: Kit | undefined): number[] {
+export function sizesOf(kit: Pick<Kit, 'instruments'> | undefined): number[] {
   const sizes = (kit?.instruments ?? []).filter((i) => i.use !== 'coronal').map((i) => i.size)
   return [...new Set(sizes)].sort((a, b) => a - b)
 }
@@ -50,10 +51,15 @@ export function reasonFor(asked: Pick<Asked, 'choices'> | undefined, canal: stri
 }
 
 /** The canals whose final size lies outside the advised range and for which nothing is written yet. */
-export function withoutReason(asked: Asked, plan: Plan): CanalPlan[] {
-  return plan.canals.filter((canal) => isOutside(canal) && reasonFor(asked, canal.canal).trim() === '')
+export function withoutReason(asked: Asked, plan: Plan): (CanalPlan & { final_size: number })[] {
+  return plan.canals.filter((canal) => isOutside(canal)).filter((c) => reasonFor(asked, c.canal).trim() === '')
 }
 
-export function isOutside({ final_size, size_range: { least, most } }: Pick<CanalPlan, 'final_size' | 'size_range'>) {
-  return final_size < least || most < final_size
+type Sized = Pick<CanalPlan, 'final_size' | 'size_range'>
+
+/** Whether the final size lies outside the advised range. In a wide canal there is none to lie in. */
+export function isOutside<T extends Sized>(canal: T): canal is T & { final_size: number } {
+  const { final_size, size_range } = canal
+  if (final_size === null || isWide(size_range)) return false
+  return final_size < size_range.least || size_range.most < final_size
 }

@@ -1,7 +1,8 @@
 import { useId } from 'preact/hooks'
 import type { CanalChoice, CanalPlan, Kit } from '@/api/shapes'
-import { sizeOf } from '@/parts/difference/compare'
 import { TextField } from '@/parts/fields'
+import { advised, isWide, sizeOf } from '@/parts/final-size'
+import { Notice } from '@/parts/notice'
 import { Tapped } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
 import { sizesOf } from './asked'
@@ -12,17 +13,22 @@ interface Props {
   canal: CanalPlan
   kit: Kit | undefined
   choice: CanalChoice | undefined
+  /** A supervisor has chosen the size of this wide canal. */
+  decided: boolean
   onChoose: (change: Partial<CanalChoice>) => void
 }
 
 /** The final size of one canal: the advised range with its reasons, what each size means, a reason outside the range. */
-export function CanalSize({ canal, kit, choice, onChoose }: Props) {
+export function CanalSize({ canal, kit, choice, decided, onChoose }: Props) {
   const id = useId()
-  const size = choice?.final_size ?? canal.final_size
+  const wide = isWide(canal.size_range)
+  const size = decided ? canal.final_size : (choice?.final_size ?? canal.final_size)
   const sizes = sizesOf(kit)
-  const next = (by: -1 | 1) => (by > 0 ? sizes.find((s) => s > size) : sizes.findLast((s) => s < size))
   const { least, most, proposed, reasons, options } = canal.size_range
-  const inside = least <= size && size <= most
+  // Where no size is set yet, stepping begins at what the canal asks for.
+  const from = size ?? least - 1
+  const next = (by: -1 | 1) => (by > 0 ? sizes.find((s) => s > from) : sizes.findLast((s) => s < from))
+  const inside = size !== null && least <= size && size <= most
   const take = (to: number | undefined) => to !== undefined && onChoose({ final_size: to })
   return (
     <section class="card stack canal-size" aria-labelledby={`${id}-name`}>
@@ -34,26 +40,34 @@ export function CanalSize({ canal, kit, choice, onChoose }: Props) {
             canal={canal.canal}
             of={['size_range.least', 'size_range.most']}
             title={words.because.size}
-            value={`${least}–${most}`}
+            value={advised(canal.size_range)}
           />
         </p>
       </div>
-      <div class="stepper">
-        <button type="button" class="button" disabled={next(-1) === undefined} onClick={() => take(next(-1))}>
-          <span aria-hidden="true">−</span>
-          <span class="unseen">{words.planning.smaller(canal.canal)}</span>
-        </button>
-        <output class="size-now number" aria-live="polite">
-          {choice?.final_size == null ? sizeOf(canal) : sizeOf({ ...canal, final_size: size })}
-          <InOrOut inside={inside} />
-        </output>
-        <button type="button" class="button" disabled={next(1) === undefined} onClick={() => take(next(1))}>
-          <span aria-hidden="true">+</span>
-          <span class="unseen">{words.planning.larger(canal.canal)}</span>
-        </button>
-      </div>
-      <OptionFacts canal={canal.canal} options={options} size={size} />
-      {!inside && (
+      {wide && (
+        <Notice sign={decided ? 'approved' : 'stop'}>
+          <b>{words.size.wide}</b> {decided ? words.size.decided(sizeOf(canal)) : words.size.wideDo}
+          {!decided && size !== null && ` ${words.size.wish}`}
+        </Notice>
+      )}
+      {!decided && (
+        <div class="stepper">
+          <button type="button" class="button" disabled={next(-1) === undefined} onClick={() => take(next(-1))}>
+            <span aria-hidden="true">−</span>
+            <span class="unseen">{words.planning.smaller(canal.canal)}</span>
+          </button>
+          <output class="size-now number" aria-live="polite">
+            {sizeOf({ ...canal, final_size: size })}
+            {!wide && <InOrOut inside={inside} />}
+          </output>
+          <button type="button" class="button" disabled={next(1) === undefined} onClick={() => take(next(1))}>
+            <span aria-hidden="true">+</span>
+            <span class="unseen">{words.planning.larger(canal.canal)}</span>
+          </button>
+        </div>
+      )}
+      {size !== null && <OptionFacts canal={canal.canal} options={options} size={size} />}
+      {!inside && !wide && (
         <TextField
           label={words.planning.outside}
           hint={words.planning.outsideHint}
@@ -62,12 +76,18 @@ export function CanalSize({ canal, kit, choice, onChoose }: Props) {
           onInput={(reason) => onChoose({ reason })}
         />
       )}
-      {size !== proposed && (
+      {proposed !== null && size !== proposed && (
         <button type="button" class="button plain" onClick={() => onChoose({ final_size: null, reason: '' })}>
           {words.planning.takeProposed(proposed)}
         </button>
       )}
-      <SizesCompared canal={canal.canal} options={options} size={size} sizes={sizes} onTake={take} />
+      <SizesCompared
+        canal={canal.canal}
+        options={options}
+        size={size ?? 0}
+        sizes={decided ? [] : sizes}
+        onTake={take}
+      />
       <SizeReasons reasons={reasons} />
     </section>
   )

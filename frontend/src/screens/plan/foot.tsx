@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { Asked, CanalPlan, CaseShown, VersionShown } from '@/api/shapes'
+import type { Asked, CaseShown, VersionShown } from '@/api/shapes'
 import type { Change } from '@/parts/difference/compare'
 import { DifferenceView } from '@/parts/difference/difference-view'
 import { TextField } from '@/parts/fields'
@@ -34,7 +34,7 @@ export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, o
   const computed = preview.state === 'computed'
   // Choices that wait for the connection may yet change the plan.
   const settled = state === 'approved' && many === 0 && (computed || !chosen)
-  const [unexplained, setUnexplained] = useState<readonly CanalPlan[]>([])
+  const [unexplained, setUnexplained] = useState<ReturnType<typeof withoutReason>>([])
   const ask = () => {
     if (!asked) return
     const lacking = preview.plan ? withoutReason(asked, preview.plan) : []

@@ -3,6 +3,7 @@ import type { Asked, CaseShown, Kit, Plan, Technique, VersionListed, VersionShow
 import { CautionCount } from '@/parts/cautions'
 import { compare } from '@/parts/difference/compare'
 import { LevelMark } from '@/parts/difficulty'
+import { isDecided } from '@/parts/final-size'
 import { Page } from '@/parts/page'
 import { PlanViews } from '@/parts/plan-views'
 import { Seen } from '@/parts/seen'
@@ -148,6 +149,7 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
                   canal={chosen}
                   kit={kit}
                   choice={asked.choices.canals?.find((c) => c.canal === chosen.canal)}
+                  decided={isDecided(plan.cautions, chosen.canal)}
                   onChoose={(change) => set(withCanal(asked, chosen.canal, change))}
                 />
               )}

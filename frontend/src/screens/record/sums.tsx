@@ -185,7 +185,7 @@ function Cautions({ of }: { of: RecordValue }) {
         {of.let_pass.map((one) => (
           <Line
             key={one.at}
-            says={`${one.canal ?? said.tooth}: ${one.code}. ${one.reason}`}
+            says={`${one.canal ?? said.tooth}: ${one.code}. ${one.final_size == null ? '' : `${words.letPass.size(one.final_size)} `}${one.reason}`}
             more={[
               by(one),
               one.withdrawn_by &&

@@ -1,6 +1,6 @@
 import type { PlanChanges, VersionShown } from '@/api/shapes'
-import { sizeOf } from '@/parts/difference/compare'
 import { TextField, Tick } from '@/parts/fields'
+import { advised, isDecided, isWide, sizeOf } from '@/parts/final-size'
 import { Sign } from '@/parts/signs'
 import { words } from '@/words/en'
 import { isOutside, reasonFor } from '../plan/asked'
@@ -38,6 +38,11 @@ export function CanalCard({ of, canal, changes, remark, onRemark, returned, onRe
           <Sign name="caution" />{' '}
           <b>{words.size.saysWhy(planned.final_size, planned.size_range.least, planned.size_range.most)}</b>{' '}
           {reasonFor(of, canal) || words.size.noReason}
+        </p>
+      )}
+      {isWide(planned.size_range) && !isDecided(of.plan.cautions, canal) && (
+        <p class="outside-range">
+          <Sign name="stop" /> <b>{words.size.wide}</b> {advised(planned.size_range)}
         </p>
       )}
       <CanalChanged changes={changes} canal={canal} />

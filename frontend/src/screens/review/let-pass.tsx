@@ -1,10 +1,12 @@
 import type { Caution, Override, VersionShown } from '@/api/shapes'
+import { WIDE_CANAL } from '@/parts/final-size'
 import { Sent } from '@/parts/sent'
 import { Sign } from '@/parts/signs'
 import { letPass, takeBack } from '@/store/overrides'
 import { useSending } from '@/store/sending'
 import { words } from '@/words/en'
-import { WithReason } from './with-reason'
+import { sizesOf } from '../plan/asked'
+import { type Pick, WithReason } from './with-reason'
 
 interface Props {
   of: VersionShown
@@ -22,10 +24,23 @@ export function LetPass({ of, caution, overrides }: Props) {
   if (!caution.may_override || caution.overridden != null) return null
   const { code, canal } = caution
   const name = `let pass ${of.id} ${code} ${canal}`
+  const wide = code === WIDE_CANAL
+  const says = wide ? { ...words.letPass, open: words.letPass.openWide } : words.letPass
+  const send = (body: { id: string; reason: string }, picked: string) =>
+    letPass(of, { ...body, code, canal, ...(wide ? { final_size: Number(picked) } : {}) })
   return (
-    <WithReason key={name} name={name} says={words.letPass} onSend={(body) => letPass(of, { ...body, code, canal })} />
+    <WithReason key={name} name={name} says={says} pick={wide ? sizePick(of, canal ?? '') : undefined} onSend={send} />
   )
 }
+
+/** The sizes of the kit: what the student can work with. */
+const sizePick = ({ given }: VersionShown, canal: string): Pick => ({
+  field: 'final_size',
+  label: words.size.choose(canal),
+  hint: words.size.chooseHint,
+  none: words.size.notChosen,
+  options: sizesOf(given.kit).map(String),
+})
 
 function Passed({ of, override, inPlan }: { of: VersionShown; override: Override; inPlan: boolean }) {
   const [sending, run] = useSending()
@@ -34,7 +49,7 @@ function Passed({ of, override, inPlan }: { of: VersionShown; override: Override
     <div class="stack close">
       <p class="let-pass">
         <Sign name="approved" /> <b>{words.letPass.by(override.supervisor.name, words.when(override.at))}</b>{' '}
-        {inPlan ? '' : override.reason}
+        {override.final_size != null && words.letPass.size(override.final_size)} {inPlan ? '' : override.reason}
       </p>
       {!inPlan && <p class="small">{words.letPass.next}</p>}
       <Sent sending={sending} again={back} />

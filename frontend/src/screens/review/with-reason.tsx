@@ -1,10 +1,21 @@
 import { useState } from 'preact/hooks'
-import { TextField } from '@/parts/fields'
+import { Select, TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { useSending } from '@/store/sending'
 import { useDraft } from '@/store/use'
 import { uuid7 } from '@/store/uuid7'
 import { words } from '@/words/en'
+
+/** One of a few that goes with the reason. */
+export interface Pick {
+  /** Where the server names it. */
+  readonly field: string
+  readonly label: string
+  readonly hint: string
+  /** What stands there while nothing is chosen. */
+  readonly none: string
+  readonly options: readonly string[]
+}
 
 interface Props {
   /** Of the draft: what is half typed waits on the phone. */
@@ -16,18 +27,20 @@ interface Props {
     readonly go: string
     readonly keep: string
   }
-  onSend: (body: { id: string; reason: string }) => Promise<unknown>
+  pick?: Pick | undefined
+  onSend: (body: { id: string; reason: string }, picked: string) => Promise<unknown>
 }
 
 /** Something that is done with a reason, in two touches: the first asks why. */
-export function WithReason({ name, says, onSend }: Props) {
-  const draft = useDraft(name, () => ({ id: uuid7(), reason: '' }))
+export function WithReason({ name, says, pick, onSend }: Props) {
+  const draft = useDraft(name, () => ({ id: uuid7(), reason: '', picked: '' }))
   const [sending, run] = useSending(() => draft.set({ id: uuid7() }))
   const [opened, setOpened] = useState<boolean>()
   const [tried, setTried] = useState(false)
-  const { id, reason } = draft.fields.value
+  const { id, reason, picked } = draft.fields.value
   const lacks = reason.trim() === ''
-  const send = () => run(() => onSend({ id, reason: reason.trim() }))
+  const unpicked = pick !== undefined && !picked
+  const send = () => run(() => onSend({ id, reason: reason.trim() }, picked))
   if (!(opened ?? draft.restored.value)) {
     return (
       <button type="button" class="button" onClick={() => setOpened(true)}>
@@ -38,10 +51,20 @@ export function WithReason({ name, says, onSend }: Props) {
   const submit = (event: Event) => {
     event.preventDefault()
     setTried(true)
-    if (!lacks) void send()
+    if (!lacks && !unpicked) void send()
   }
   return (
     <form class="card stack close" onSubmit={submit}>
+      {pick && (
+        <Select
+          label={pick.label}
+          hint={pick.hint}
+          wrong={tried && unpicked ? words.required : sending.problem?.at(pick.field)}
+          value={picked}
+          options={[{ value: '', says: pick.none }, ...pick.options.map((one) => ({ value: one, says: one }))]}
+          onChoose={(to) => draft.set({ picked: to })}
+        />
+      )}
       <TextField
         label={says.reason}
         hint={says.hint}
@@ -51,7 +74,7 @@ export function WithReason({ name, says, onSend }: Props) {
         maxLength={2000}
         onInput={(text) => draft.set({ reason: text })}
       />
-      <Sent sending={sending} fields={['reason']} again={() => void send()} />
+      <Sent sending={sending} fields={pick ? ['reason', pick.field] : ['reason']} again={() => void send()} />
       <div class="step-answers two">
         <button type="button" class="button" onClick={() => setOpened(false)}>
           {says.keep}
