@@ -1,5 +1,17 @@
 const NOTATIONS: Record<string, string> = { iso_3950: 'ISO 3950', universal: 'Universal', palmer: 'Palmer' }
 
+/** What an image's scale rests on. */
+const SCALES: Readonly<Record<string, string>> = {
+  fiducial: 'an object of known size, by the file',
+  geometry: 'corrected by the file',
+  magnification: 'corrected for a magnification',
+  detector: 'the detector, not corrected',
+  film: 'the film, not corrected',
+  instrument: 'an instrument on the image',
+  ruler: 'a ruler on the image',
+  ball: 'a ball on the image',
+}
+
 export const cases = {
   cases: {
     title: 'Cases',
@@ -52,6 +64,9 @@ export const cases = {
     inRoot: 'Root it lies in',
     lengths: 'Canals and lengths',
     restsOn: (methods: readonly string[]) => `rests on ${methods.join(' and ')}`,
+    estimatedBetween: (least: string, most: string, scale: string) =>
+      `The tooth ends between ${least} and ${most} mm; scale: ${scale}.`,
+    scaleBy: (code: string) => SCALES[code] ?? code,
     addReading: 'Add a reading',
     addCanal: 'Add a canal',
     removeCanal: 'Take this canal away',

@@ -34,6 +34,7 @@ export const drawing = {
   board: {
     name: 'Depth board',
     estimate: 'estimate',
+    between: (least: string, most: string) => `tooth ${least} to ${most}`,
     noLength: 'no length yet',
     joins: (main: string) => `joins ${main}`,
     was: (before: string) => `was ${before}`,

@@ -1,6 +1,6 @@
-import { mm } from '@/parts/millimetres'
+import { mm, tenth } from '@/parts/millimetres'
 import { words } from '@/words/en'
-import { centreOf, leanAt, lines, NOTE_PX, type Place, yOf } from './geometry'
+import { type Board, centreOf, leanAt, lines, NOTE_PX, type Place, yOf } from './geometry'
 import type { BoardCanal } from './shape'
 
 interface Props {
@@ -33,19 +33,37 @@ export function CanalEnd({ place, canal, before }: Props) {
       {before && before.end_mm !== null && before.end_mm !== canal.end_mm && (
         <line class="end-before" x1={centre - half} x2={centre + half} {...level(yOf(board, before.end_mm))} />
       )}
+      {canal.provisional && canal.length.estimated && (
+        <Between board={board} x={middle} half={half} ends={canal.length.estimated} />
+      )}
       <line class="end" data-kind={kind} x1={middle - half} x2={middle + half} {...level(y)} />
       <EndLabel place={place} canal={canal} before={before} />
     </g>
   )
 }
 
+/** Between what the tooth ends, as far as its image tells. */
+function Between({ board, x, half, ends }: { board: Board; x: number; half: number; ends: Ends }) {
+  const [least, most] = [yOf(board, ends.least_mm), yOf(board, ends.most_mm)]
+  return (
+    <path
+      class="end-between"
+      d={`M${x - half} ${least}h${2 * half}M${x} ${least}V${most}M${x - half} ${most}h${2 * half}`}
+    />
+  )
+}
+
+type Ends = NonNullable<BoardCanal['length']['estimated']>
+
 const level = (y: number) => ({ y1: y, y2: y })
 
 function EndLabel({ place: { board, index }, canal, before }: Props) {
   const x = centreOf(board, index)
   const was = before?.end_mm
+  const between = canal.length.estimated
   const notes = [
     ...(canal.provisional ? [words.board.estimate] : []),
+    ...(canal.provisional && between ? [words.board.between(tenth(between.least_mm), tenth(between.most_mm))] : []),
     ...(canal.joins !== null && canal.junction_mm !== null ? [words.board.joins(canal.joins)] : []),
     ...(was !== undefined && was !== null && was !== canal.end_mm ? [words.board.was(mm(was))] : []),
   ].flatMap((note) => lines(note, NOTE_PX, board.column - 2))

@@ -35,7 +35,8 @@ export function layOut(
   const bottom = column < 68 ? 60 : 52
   const drawn = [...canals, ...before]
   const points = drawn.flatMap((c) => c.outline)
-  const depths = [10, ...drawn.map((c) => c.end_mm ?? 0), ...points.map((p) => p.from_reference_mm)]
+  const open = canals.flatMap((c) => (c.provisional ? (c.length.estimated?.most_mm ?? []) : []))
+  const depths = [10, ...open, ...drawn.map((c) => c.end_mm ?? 0), ...points.map((p) => p.from_reference_mm)]
   const deepest_mm = Math.max(...depths)
   const px_per_mm = Math.max(4, (height - top - bottom) / deepest_mm)
   const natural = canals.flatMap((c) => c.expectation?.natural.points ?? [])

@@ -19,7 +19,11 @@ export interface BoardCanal {
   readonly provisional: boolean
   readonly final_size: number | null
   readonly final_taper: number
-  readonly length: { readonly working_length_mm: number | null }
+  readonly length: {
+    readonly working_length_mm: number | null
+    /** Between what the tooth ends, as its image was marked; plans of before have none. */
+    readonly estimated?: { readonly least_mm: number; readonly most_mm: number } | null
+  }
   readonly outline: readonly Width[]
   /** What is expected step by step; none before there is a length. */
   readonly expectation: Expectation | null

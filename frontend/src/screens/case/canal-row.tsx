@@ -1,5 +1,5 @@
 import type { CanalShown, Length } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
+import { mm, tenth } from '@/parts/millimetres'
 import { Sign, type SignName } from '@/parts/signs'
 import { words } from '@/words/en'
 
@@ -43,6 +43,15 @@ export function LengthSays({ of: { length: of, length_problem } }: { of: CanalSh
         <Sign name={SIGNS[of.state]} /> {words.lengthState(of.state)}
       </span>
       {methods.length > 0 && <span class="small soft block">{words.chart.restsOn(methods)}</span>}
+      {of.state === 'estimated' && of.estimated && (
+        <span class="small soft block">
+          {words.chart.estimatedBetween(
+            tenth(of.estimated.least_mm),
+            tenth(of.estimated.most_mm),
+            words.chart.scaleBy(of.estimated.rests_on),
+          )}
+        </span>
+      )}
       {of.state !== 'settled' && of.what_to_do && <span class="small block">{of.what_to_do}</span>}
     </>
   )
