@@ -1,6 +1,5 @@
 import type { Expectation, ExpectedStep } from '@/api/shapes'
 
-const AS_IF_STRAIGHT = 'computed as if straight'
 const FELT = { as_expected: 'as expected', shorter: 'shorter than expected', longer: 'deeper than expected' }
 
 interface More extends Pick<ExpectedStep, 'visit' | 'reach_share' | 'removes_mm3'> {
@@ -62,9 +61,9 @@ export const expected = {
       `${canals.join(', ')}: narrows somewhere towards the orifice; the estimate is weaker there.`,
     hint: 'An estimate for teaching. What the hand feels always wins.',
     recordedAs: (depth: string, felt: string) => `recorded ${depth}, ${felt}`,
-    step: (depth: string, low: string | undefined, high: string | undefined, asIfStraight: boolean) =>
-      `expected ${depth}${low && high ? ` (${low}–${high})` : ''}${asIfStraight ? `, ${AS_IF_STRAIGHT}` : ''}`,
-    asIfStraight: AS_IF_STRAIGHT,
+    step: (depth: string, low: string | undefined, high: string | undefined) =>
+      `expected ${depth}${low && high ? ` (${low}–${high})` : ''}`,
+    asIfStraight: 'computed as if straight',
     bent: (canals: readonly string[]) =>
       `${canals.join(', ')}: bent. The estimate knows nothing of the bend: an instrument may stop earlier.`,
   },

@@ -159,7 +159,7 @@ function tells(node: Do, step: ExpectedStep): boolean {
 function Estimate({ canal, of, byKey }: { canal: string; of: NonNullable<WorkStep['expected']>; byKey: ByKey }) {
   const { step, index } = of
   const [low, high] = [step.low_mm, step.high_mm].map((depth) => (depth == null ? undefined : about(depth)))
-  const says = step.felt == null ? words.expected.step(about(step.depth_mm), low, high, step.as_if_straight) : undefined
+  const says = step.felt == null ? words.expected.step(about(step.depth_mm), low, high) : undefined
   return (
     <p class="small soft">
       <Tapped
@@ -168,6 +168,7 @@ function Estimate({ canal, of, byKey }: { canal: string; of: NonNullable<WorkSte
         title={words.because.expected(nameOf(step.instrument, byKey))}
         value={says ?? words.expected.recordedAs(mm(step.depth_mm), words.expected.felt(step.felt ?? 'as_expected'))}
       />
+      {says && step.as_if_straight && <span class="block">{words.expected.asIfStraight}</span>}
     </p>
   )
 }
