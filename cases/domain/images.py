@@ -64,19 +64,19 @@ class NameCheck(StrEnum):
     """Whether a person has to look for a name or a number of somebody written in the picture."""
 
     NOT_ASKED = "not_asked"
-    """The file denies it, or is of a kind that says nothing of it; or there is no picture."""
+    """The file denies it, or there is no picture."""
     OPEN = "open"
     NOBODY_NAMED = "nobody_named"
     """A person looked and found none."""
 
 
-def name_check(*, state: ImageState, kind: str, burnt_in_text: str, checked: bool) -> NameCheck:
+def name_check(*, state: ImageState, burnt_in_text: str, checked: bool) -> NameCheck:
+    """Asked of every kind of file: a photo of a screen shows names as well as a radiograph does."""
     if state != ImageState.STORED:
         return NameCheck.NOT_ASKED
     if checked:
         return NameCheck.NOBODY_NAMED
-    unsaid = kind == ImageKind.DICOM and burnt_in_text == BurntInText.UNKNOWN
-    return NameCheck.OPEN if unsaid or burnt_in_text == BurntInText.STATED else NameCheck.NOT_ASKED
+    return NameCheck.NOT_ASKED if burnt_in_text == BurntInText.DENIED else NameCheck.OPEN
 
 
 def study_uid(case_id: UUID) -> str:

@@ -97,9 +97,7 @@ class Image(Sent):
     @property
     def name_check(self) -> NameCheck:
         checked = self.checked_by_id is not None
-        return name_check(
-            state=ImageState(self.state), kind=self.kind, burnt_in_text=self.burnt_in_text, checked=checked
-        )
+        return name_check(state=ImageState(self.state), burnt_in_text=self.burnt_in_text, checked=checked)
 
     @property
     def put_right_in_order(self) -> list[ImagePutRight]:

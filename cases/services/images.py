@@ -26,13 +26,14 @@ from cases.domain.errors import (
     NotUsable,
     OffsetMismatch,
     ReadingBusy,
+    SentDifferently,
 )
 from cases.domain.images import BYTES_PER_MB, ImageState, RemovalReason, study_uid
 from cases.domain.told import Shows
 from cases.imaging import reading
 from cases.imaging.value import Clean, Limits, ReaderBusy, Unreadable
 from cases.models import Case, Image, ImagePart, Person
-from cases.services import image_files, log, parts, sent
+from cases.services import gone, image_files, log, parts, sent
 from cases.services.locking import locked
 from planning.encoding import canonical_text
 
@@ -55,7 +56,7 @@ def receive(*, actor: Person, case: Case, told: Announced, data: bytes) -> Image
     Raises NotAllowed, SentDifferently, ImagesFull, ImageRemoved; ImageDamaged and ImageRefused, after which nothing of
     the bytes is kept; StoreAway and ReadingBusy, after which the same may be sent again.
     """
-    image = _announce(actor, case, told)
+    image = _announce(actor, case, told, begins=True)
     return _finish(actor, image, lambda: data)
 
 
@@ -65,7 +66,7 @@ def receive_part(*, actor: Person, case: Case, told: Announced, offset: int, dat
 
     Raises what `receive` does, and OffsetMismatch where another byte is next.
     """
-    image = _announce(actor, case, told)
+    image = _announce(actor, case, told, begins=offset == 0)
     if image.state == ImageState.AWAITED and _append(image, offset, data) < image.sent_bytes:
         return image
     return _finish(actor, image, lambda: b"".join(image.parts.order_by("offset").values_list("data", flat=True)))
@@ -79,7 +80,7 @@ def received_bytes(image: Image) -> int:
 
 
 @transaction.atomic
-def _announce(actor: Person, case: Case, told: Announced) -> Image:
+def _announce(actor: Person, case: Case, told: Announced, *, begins: bool) -> Image:
     parts.refuse_unless_worked(actor, case, "Images are added")
     case = locked(case.pk)
     facts = {
@@ -89,23 +90,30 @@ def _announce(actor: Person, case: Case, told: Announced) -> Image:
         "shows": told.shows,
     }
     sent_hash = sent.fingerprint(actor=actor, to=case.pk, what=facts)
-    if before := sent.known(Image, told.id, sent_hash):
+    broken = _broken(actor, case, told) if begins else None
+    if broken is None and (before := sent.known(Image, told.id, sent_hash)):
         return before
     if not 0 < told.sent_bytes <= settings.IMAGE_MOST_BYTES:
         most = settings.IMAGE_MOST_BYTES // BYTES_PER_MB
         raise NotUsable(reason=f"An image has at least one byte and at most {most} MB. Send a smaller one.")
-    _refuse_full(case, told.sent_bytes)
-    return Image.objects.create(
-        id=told.id,
-        sent_hash=sent_hash,
-        case=case,
-        canal=told.canal,
-        shows=told.shows,
-        taken_by=actor,
-        device_time=told.device_time,
-        sha256=told.sha256,
-        sent_bytes=told.sent_bytes,
-    )
+    counted = broken.sent_bytes if broken and broken.state == ImageState.AWAITED else 0
+    _refuse_full(case, told.sent_bytes - counted)
+    facts |= {"sent_hash": sent_hash, "device_time": told.device_time}
+    if broken is None:
+        return Image.objects.create(id=told.id, case=case, taken_by=actor, **facts)
+    broken.parts.all().delete()
+    gone.from_the_file()
+    for name, value in (facts | {"state": ImageState.AWAITED, "reason": ""}).items():
+        setattr(broken, name, value)
+    broken.save()
+    return broken
+
+
+def _broken(actor: Person, case: Case, told: Announced) -> Image | None:
+    """An upload of that id, of that person, of which nothing is kept and now other bytes come: it begins anew."""
+    not_kept = (ImageState.AWAITED, ImageState.REFUSED)
+    of_actor = Image.objects.filter(pk=told.id, case=case, taken_by=actor, state__in=not_kept)
+    return of_actor.exclude(sha256=told.sha256, sent_bytes=told.sent_bytes).first()
 
 
 def _refuse_full(case: Case, more_bytes: int) -> None:
@@ -119,7 +127,10 @@ def _refuse_full(case: Case, more_bytes: int) -> None:
 def _append(image: Image, offset: int, data: bytes) -> int:
     """How many bytes are here with this part."""
     locked(image.case_id)
+    announced = image.sha256
     _look_again(image)
+    if image.sha256 != announced:
+        raise SentDifferently(id=image.pk, at=("id",))
     if image.state != ImageState.AWAITED:
         return image.sent_bytes  # became something else while this part was under way
     here = received_bytes(image)
@@ -133,7 +144,7 @@ def _append(image: Image, offset: int, data: bytes) -> int:
 
 def _look_again(image: Image) -> None:
     """Where it stands now: somebody else may have sent the rest of it, or removed it."""
-    image.refresh_from_db(fields=["state", "reason", "removed_for"])
+    image.refresh_from_db(fields=["state", "reason", "removed_for", "sha256"])
 
 
 def refuse_removed(image: Image) -> None:
@@ -153,24 +164,27 @@ def _finish(actor: Person, image: Image, content: Callable[[], bytes]) -> Image:
         _look_again(image)
         refuse_removed(image)  # its parts with it
         image.parts.all().delete()
+        gone.from_the_file()
         raise ImageDamaged
     try:
         clean = reading.read(data, limits(), study_uid(image.case_id))
     except ReaderBusy:
         raise ReadingBusy from None
     except Unreadable as refusal:
-        _settle(actor, image.pk, {"state": ImageState.REFUSED, "reason": str(refusal)})
+        _settle(actor, image, {"state": ImageState.REFUSED, "reason": str(refusal)})
         raise ImageRefused(reason=str(refusal)) from None
-    settled = _settle(actor, image.pk, _facts(clean), clean)
+    settled = _settle(actor, image, _facts(clean), clean)
     refuse_removed(settled)
     return settled
 
 
 @transaction.atomic
-def _settle(actor: Person, image_id: UUID, facts: dict[str, Any], clean: Clean | None = None) -> Image:
-    """Writes what became of it, once: of two requests with the same bytes the second finds it done."""
-    image = Image.objects.select_for_update(no_key=True, of=("self",)).select_related("taken_by").get(pk=image_id)
-    if image.state != ImageState.AWAITED:
+def _settle(actor: Person, read: Image, facts: dict[str, Any], clean: Clean | None = None) -> Image:
+    """Writes what became of it, once: of two requests with the same bytes the second finds it done, and what was begun
+    anew with other bytes is left to those.
+    """
+    image = Image.objects.select_for_update(no_key=True, of=("self",)).select_related("taken_by").get(pk=read.pk)
+    if image.state != ImageState.AWAITED or image.sha256 != read.sha256:
         return image
     if clean is not None:
         facts |= {"stored_bytes": image_files.put(image, clean)}
@@ -178,6 +192,7 @@ def _settle(actor: Person, image_id: UUID, facts: dict[str, Any], clean: Clean |
         setattr(image, name, value)
     image.save(update_fields=list(facts))
     image.parts.all().delete()
+    gone.from_the_file()
     log.changed(actor=actor, verb=str(facts["state"]), subject=image, case=image.case)
     return image
 
@@ -221,4 +236,6 @@ def tidy(*, older_than: timedelta) -> Tidied:
     before = timezone.now() - older_than
     given_up = ImagePart.objects.values("image").annotate(last=Max("at")).filter(last__lt=before)
     parts, _ = ImagePart.objects.filter(image__in=given_up.values("image")).delete()
+    gone.from_the_file()
+    gone.from_the_table(ImagePart)
     return Tidied(parts=parts, files=image_files.remove_left_alone(before))

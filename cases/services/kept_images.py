@@ -11,7 +11,7 @@ from cases.domain.errors import NotUsable
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.who_may import May
 from cases.models import Image, Person
-from cases.services import image_files, log
+from cases.services import gone, image_files, log
 from cases.services.doer import guard
 from cases.services.images import refuse_removed
 from cases.services.locking import locked
@@ -55,6 +55,7 @@ def remove(*, actor: Person, image: Image, reason: RemovalReason) -> Image:
         has_data_set=False,
     )
     row.parts.all().delete()
+    gone.from_the_file()
     log.changed(actor=actor, verb="remove", subject=row, case=row.case, before=before, after={"reason": reason})
 
     def files_too() -> None:

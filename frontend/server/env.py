@@ -101,9 +101,12 @@ def image_storage() -> dict[str, Any]:
 
 
 # IMMEDIATE: a transaction that will write takes the lock at its start, or it fails with "database is locked".
+# secure_delete: parts of an image that was not kept leave the file.
 # FULL: an event that was acknowledged survives a power cut, not only a crash of the process.
 SQLITE: dict[str, Any] = {
     "transaction_mode": "IMMEDIATE",
     "timeout": 20,
-    "init_command": "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;",
+    "init_command": (
+        "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON; PRAGMA secure_delete=ON;"
+    ),
 }

@@ -68,7 +68,7 @@ def test_an_image_is_kept_and_served(priya: Person, vale: Person, opened: Case) 
     assert (told["width_px"], told["height_px"], told["sha256"]) == (40, 30, hashlib.sha256(PNG).hexdigest())
     served = client(vale).get(at(opened, id_, "/content"))
     assert served["Content-Type"] == "image/png"
-    assert served["Cache-Control"] == "private, no-cache"
+    assert served["Cache-Control"] == "private, no-store"  # until somebody has looked
     assert served["X-Content-Type-Options"] == "nosniff"
     assert served["Content-Disposition"] == f'inline; filename="{id_}.png"'
     with Picture.open(BytesIO(served.content)) as kept, Picture.open(BytesIO(PNG)) as sent:
@@ -100,6 +100,48 @@ def test_the_same_bytes_again_are_answered_the_same_and_others_are_refused(priya
     assert put(priya, opened, id_, PNG).json() == first.json()
     problem(put(priya, opened, id_, picture(41)), 409, "id-used-differently")
     assert ChangeLog.objects.filter(subject="Image", verb="stored").count() == 1
+
+
+def test_a_broken_upload_is_sent_again_under_the_same_id(priya: Person, opened: Case) -> None:
+    """An event at the chair names that id. Cut off on its way, the file is refused; then it comes whole."""
+    id_ = uuid7()
+    problem(put(priya, opened, id_, PNG[: len(PNG) // 2], "?canal=P&shows=length"), 422, "image-refused")
+    told = put(priya, opened, id_, PNG, "?canal=P&shows=length").json()
+    assert (told["state"], told["reason"], told["sent_bytes"]) == ("stored", "", len(PNG))
+    assert told["sha256"] == hashlib.sha256(PNG).hexdigest()
+    assert Image.objects.get(pk=id_).stored_bytes > 0
+    problem(put(priya, opened, id_, PNG[:50]), 409, "id-used-differently")
+
+
+def test_an_upload_half_done_begins_anew_with_other_bytes(priya: Person, vale: Person, opened: Case) -> None:
+    """What was blacked out meanwhile: of the first bytes nothing is left."""
+    id_, other = uuid7(), picture(41)
+    part(priya, opened, id_, PNG, 0, 50)
+    problem(part(vale, opened, id_, other, 0, 60), 403, "not-allowed")
+    told = part(priya, opened, id_, other, 0, 60).json()
+    assert (told["state"], told["received_bytes"]) == ("awaited", 60)
+    assert bytes(ImagePart.objects.get().data) == other[:60]
+    told = part(priya, opened, id_, other, 60, len(other)).json()
+    assert (told["state"], told["width_px"]) == ("stored", 41)
+
+
+def test_what_was_read_of_the_first_bytes_is_not_kept_for_the_second(
+    priya: Person, opened: Case, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Other bytes begin while the first are read: a slow reader does not bring back what was blacked out."""
+    id_, other = uuid7(), picture(41)
+    real = reading.read
+
+    def slow(data: bytes, *more: Any) -> Any:
+        monkeypatch.setattr(reading, "read", real)
+        part(priya, opened, id_, other, 0, 60)
+        return real(data, *more)
+
+    monkeypatch.setattr(reading, "read", slow)
+    assert put(priya, opened, id_, PNG, "?canal=P&shows=length").json()["state"] == "awaited"
+    assert files() == set()
+    told = part(priya, opened, id_, other, 60, len(other)).json()
+    assert (told["state"], told["width_px"]) == ("stored", 41)
 
 
 def test_what_was_changed_on_the_way_is_not_kept(priya: Person, opened: Case) -> None:

@@ -60,9 +60,10 @@ def dicom(**more: Any) -> bytes:
         (dicom(BurnedInAnnotation="YES"), "open"),
         (dicom(), "open"),
         (dicom(BurnedInAnnotation="NO"), "not_asked"),
-        (PNG, "not_asked"),
+        (PNG, "open"),
+        (picture(form="JPEG"), "open"),
     ],
-    ids=["stated", "not said", "denied", "no DICOM"],
+    ids=["stated", "not said", "denied", "png", "jpeg"],
 )
 def test_what_a_person_has_to_look_at(priya: Person, opened: Case, data: bytes, asked: str) -> None:
     """DICOM PS3.3, C.7.6.1.1.3: (0028,0301) says YES, NO, or nothing; nothing does not mean NO."""

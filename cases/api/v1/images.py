@@ -49,10 +49,16 @@ OFFSET = OpenApiParameter("Upload-Offset", int, OpenApiParameter.HEADER, require
 LENGTH = OpenApiParameter(
     "Upload-Length", int, OpenApiParameter.HEADER, required=True, description="Bytes of the whole image."
 )
+AGAIN = (
+    "The same bytes under the same id are answered the same. Others begin anew while nothing of the image is kept, and "
+    "are refused once it is (409)."
+)
 KINDS = "JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content."
 KEPT = (
     "What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of "
-    "DICOM a de-identified data set is built from pixels and spacing; the received bytes are never kept."
+    "DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload "
+    "wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's "
+    "table with the daily tidying and its log when that is used again."
 )
 
 
@@ -188,7 +194,7 @@ class ImageView(View):
         operation_id="image_update",
         tags=TAGS,
         summary="Send an image whole",
-        description=f"{KINDS} The same bytes under the same id are answered the same, others are refused (409). {KEPT}",
+        description=f"{KINDS} {AGAIN} {KEPT}",
         parameters=[CANAL, SHOWS, DEVICE_TIME, REPR_DIGEST],
         request={"application/octet-stream": OpenApiTypes.BINARY, "image/*": OpenApiTypes.BINARY},
         responses=ImageShown,
@@ -208,7 +214,7 @@ class ImageView(View):
             "After the draft for resumable uploads (draft-ietf-httpbis-resumable-upload): `Upload-Offset`, "
             "`Upload-Length`, media type `application/partial-upload`; GET or HEAD of the image says from which byte "
             "to go on. It differs in one thing: the sender makes the id, so the part at byte 0 begins the upload. "
-            "Where another byte is next, the answer names it as `expected` (409). A part that came before counts once. "
+            "Where another byte is next, the answer names it as `expected` (409). A part that came before counts once; other bytes begin anew at byte 0 while nothing is kept. "
             f"The last part is answered with the stored image. {KEPT}"
         ),
         parameters=[

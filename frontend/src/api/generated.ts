@@ -288,7 +288,7 @@ export interface paths {
         put?: never;
         /**
          * Send an image as a form
-         * @description One image as multipart/form-data; to send it again harmlessly, make its id and use PUT. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing; the received bytes are never kept.
+         * @description One image as multipart/form-data; to send it again harmlessly, make its id and use PUT. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again.
          */
         post: operations["images_create"];
         delete?: never;
@@ -311,7 +311,7 @@ export interface paths {
         get: operations["image_retrieve"];
         /**
          * Send an image whole
-         * @description JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content. The same bytes under the same id are answered the same, others are refused (409). What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing; the received bytes are never kept.
+         * @description JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content. The same bytes under the same id are answered the same. Others begin anew while nothing of the image is kept, and are refused once it is (409). What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again.
          */
         put: operations["image_update"];
         post?: never;
@@ -320,7 +320,7 @@ export interface paths {
         head?: never;
         /**
          * Send the next part of an image
-         * @description After the draft for resumable uploads (draft-ietf-httpbis-resumable-upload): `Upload-Offset`, `Upload-Length`, media type `application/partial-upload`; GET or HEAD of the image says from which byte to go on. It differs in one thing: the sender makes the id, so the part at byte 0 begins the upload. Where another byte is next, the answer names it as `expected` (409). A part that came before counts once. The last part is answered with the stored image. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing; the received bytes are never kept.
+         * @description After the draft for resumable uploads (draft-ietf-httpbis-resumable-upload): `Upload-Offset`, `Upload-Length`, media type `application/partial-upload`; GET or HEAD of the image says from which byte to go on. It differs in one thing: the sender makes the id, so the part at byte 0 begins the upload. Where another byte is next, the answer names it as `expected` (409). A part that came before counts once; other bytes begin anew at byte 0 while nothing is kept. The last part is answered with the stored image. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again.
          */
         patch: operations["image_partial_update"];
         trace?: never;
@@ -3819,7 +3819,7 @@ export interface components {
         Motion: "hand" | "continuous" | "reciprocating";
         /**
          * @description Whether a person has to look for a name or a number of somebody written in the picture.
-         *     * `not_asked`: The file denies it, or is of a kind that says nothing of it; or there is no picture.
+         *     * `not_asked`: The file denies it, or there is no picture.
          *     * `nobody_named`: A person looked and found none.
          * @enum {string}
          */
