@@ -9,9 +9,8 @@ from __future__ import annotations
 
 import logging
 
-from django.db import DatabaseError, connections, models, transaction
+from django.db import DEFAULT_DB_ALIAS, DatabaseError, connections, models, transaction
 from django.db.backends.base.base import BaseDatabaseWrapper
-from django.db.transaction import DEFAULT_DB_ALIAS
 
 logger = logging.getLogger(__name__)
 # Whoever reads or writes meanwhile ends soon. Else the next one who deletes works it off.

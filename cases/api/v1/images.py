@@ -56,9 +56,9 @@ AGAIN = (
 KINDS = "JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content."
 KEPT = (
     "What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of "
-    "DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload "
-    "wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's "
-    "table with the daily tidying and its log when that is used again."
+    "DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an "
+    "upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, "
+    "PostgreSQL's table with the daily tidying and its log when that is used again."
 )
 
 
@@ -214,7 +214,7 @@ class ImageView(View):
             "After the draft for resumable uploads (draft-ietf-httpbis-resumable-upload): `Upload-Offset`, "
             "`Upload-Length`, media type `application/partial-upload`; GET or HEAD of the image says from which byte "
             "to go on. It differs in one thing: the sender makes the id, so the part at byte 0 begins the upload. "
-            "Where another byte is next, the answer names it as `expected` (409). A part that came before counts once; other bytes begin anew at byte 0 while nothing is kept. "
+            "Where another byte is next, the answer names it as `expected` (409). A part that came before counts once. "
             f"The last part is answered with the stored image. {KEPT}"
         ),
         parameters=[
