@@ -9,6 +9,7 @@ import { Cases } from './screens/cases/cases'
 import { Chair } from './screens/chair/chair'
 import { EmergencyDoor } from './screens/chair/emergency-door'
 import { HoldPointPage } from './screens/hold-point/hold-point'
+import { LooksFirst } from './screens/images/look-first'
 import { Compare } from './screens/marks/compare'
 import { MarksScreen } from './screens/marks/marks'
 import { NewCase } from './screens/new-case/new-case'
@@ -71,6 +72,7 @@ export function App() {
   if (!noticeRead.value) return <FirstNotice onUnderstood={readNotice} />
   const supervises = membership.value !== undefined && membership.value.role !== 'student'
   const expired = standing.value === 'expired'
+  const ofCase = OF_WORK.exec(address.value)?.groups?.id
   const atChair = AT_CHAIR.exec(address.value)?.[1]
   return (
     <>
@@ -82,6 +84,7 @@ export function App() {
       {supervises && <ToldToSupervisors key={`told ${personId()}`} />}
       <div class="under" inert={expired} key={personId()}>
         {screenAt(address.value)}
+        {ofCase && <LooksFirst caseId={ofCase} />}
       </div>
       {expired && <SignIn again above={atChair && <EmergencyDoor caseId={atChair} />} />}
     </>

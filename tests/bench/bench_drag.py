@@ -23,7 +23,7 @@ from PIL import Image
 from playwright.sync_api import Page, sync_playwright
 
 from tests.journeys.conftest import FLAGS, NAMES
-from tests.journeys.hands import sign_in
+from tests.journeys.hands import nobody_named, sign_in
 from tests.journeys.records import send
 
 WIDTH, HEIGHT, SLOWER, MOVES = 4000, 3000, 4, 120
@@ -48,6 +48,7 @@ def marking(page: Page, path: Path) -> None:
     page.goto(f"/cases/{case}")
     page.get_by_text("Add an image").click()
     page.get_by_label("Choose an image").set_input_files(path)
+    nobody_named(page)
     page.get_by_role("link", name="Mark and measure").click(timeout=60_000)
     page.locator(".image-pane > img").wait_for()
     box = page.locator(".image-pane").bounding_box()

@@ -9,6 +9,7 @@ import {
   thrownImages,
   waitingImages,
 } from '@/store/images'
+import { nobodyNamed } from '@/store/look-first'
 import { personId } from '@/store/session'
 import { signedIn } from './people'
 
@@ -86,6 +87,13 @@ async function whole({ parts }: Upload): Promise<string> {
   return `sha-256=:${Buffer.from(digest).toString('base64')}:`
 }
 
+/** Taken, and looked at: nobody is named. */
+async function take(...image: Parameters<typeof takeImage>): Promise<string> {
+  const id = await takeImage(...image)
+  await nobodyNamed(id)
+  return id
+}
+
 beforeEach(async () => {
   await closeImages()
   signedIn(`ada ${Math.random()}`)
@@ -94,7 +102,7 @@ beforeEach(async () => {
 describe('images on the phone', () => {
   test('go to the server in parts that make up the whole, and then leave the phone', async () => {
     const { uploads } = receiver()
-    const id = await takeImage(CASE, 'MB', 'length', photo(1_300_000))
+    const id = await take(CASE, 'MB', 'length', photo(1_300_000))
     await allSent()
     const upload = uploads.get(id)
     expect(upload?.parts.map((part) => part.length)).toEqual([512_000, 512_000, 276_000])
@@ -105,7 +113,7 @@ describe('images on the phone', () => {
   test('wait while there is no connection, and are seen meanwhile', async () => {
     let online = false
     const { uploads } = receiver(() => online)
-    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    const id = await take(CASE, 'MB', 'length', photo(1000))
     await sendImages()
     expect(await left()).toEqual([id])
     await vi.waitFor(() => expect(waitingImages().value.map((image) => image.id)).toEqual([id]))
@@ -119,7 +127,7 @@ describe('images on the phone', () => {
   test('go on where the line broke, also where only an answer was lost', async () => {
     let parts = 0
     const { uploads } = receiver((when, method) => !(method === 'PATCH' && when === 'after' && ++parts === 2))
-    const id = await takeImage(CASE, '', 'other', photo(1_300_000))
+    const id = await take(CASE, '', 'other', photo(1_300_000))
     await vi.waitFor(() => expect(parts).toBe(2))
     await vi.waitFor(async () => {
       await sendImages()
@@ -133,17 +141,17 @@ describe('images on the phone', () => {
   test('that the server will not keep stay with its sentence, do not hold up others, and can be thrown away', async () => {
     const { uploads, refuse } = receiver()
     refuse.says = 'This is no image.'
-    const bad = await takeImage(CASE, '', 'other', photo(10))
+    const bad = await take(CASE, '', 'other', photo(10))
     await vi.waitFor(() => expect(waitingImages().value[0]?.refused).toBe('This is no image.'))
     delete refuse.says
-    const good = await takeImage(CASE, '', 'other', photo(20))
+    const good = await take(CASE, '', 'other', photo(20))
     await vi.waitFor(async () => expect(await left()).toEqual([bad]))
     expect([...uploads.keys()]).toEqual([good])
     await sendImageAgain(bad)
     await allSent()
     expect([...uploads.keys()]).toEqual([good, bad])
     refuse.says = 'This is no image.'
-    const worse = await takeImage(CASE, '', 'other', photo(30))
+    const worse = await take(CASE, '', 'other', photo(30))
     await vi.waitFor(() => expect(waitingImages().value[0]?.refused).toBeDefined())
     await throwAway(worse, 'not_usable')
     await allSent()
@@ -153,7 +161,7 @@ describe('images on the phone', () => {
   test('thrown away with no connection leave no bytes at once; the server learns of it later', async () => {
     let online = false
     const { uploads, removed } = receiver(() => online)
-    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    const id = await take(CASE, 'MB', 'length', photo(1000))
     await vi.waitFor(() => expect(waitingImages().value.map((image) => image.id)).toEqual([id]))
     await throwAway(id, 'names_somebody')
     expect(await bytesOf(id)).toBeUndefined()
@@ -179,7 +187,7 @@ describe('images on the phone', () => {
       if (request.method === 'PATCH') await hold
       return real(request)
     })
-    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    const id = await take(CASE, 'MB', 'length', photo(1000))
     await throwAway(id, 'names_somebody')
     go()
     await allSent()
@@ -201,7 +209,7 @@ describe('images on the phone', () => {
       removed.set(/images\/([^/?]+)/.exec(request.url)?.[1] ?? '', 'names_somebody')
       throw new TypeError('Failed to fetch')
     })
-    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    const id = await take(CASE, 'MB', 'length', photo(1000))
     await vi.waitFor(() => expect(removed.has(id)).toBe(true))
     await vi.waitFor(async () => {
       await sendImages()
@@ -214,7 +222,7 @@ describe('images on the phone', () => {
   test('that are removed on the server need the connection, and leave this phone too', async () => {
     let online = true
     const { removed } = receiver(() => online)
-    const id = await takeImage(CASE, 'MB', 'length', photo(1000))
+    const id = await take(CASE, 'MB', 'length', photo(1000))
     await allSent()
     online = false
     await expect(removeImage(CASE, id, 'not_usable')).rejects.toThrow('No answer')
@@ -227,7 +235,7 @@ describe('images on the phone', () => {
   test('of one person are neither seen nor sent by another on the same phone', async () => {
     let online = false
     const { uploads } = receiver(() => online)
-    await takeImage(CASE, '', 'other', photo(10))
+    await take(CASE, '', 'other', photo(10))
     signedIn('somebody else')
     online = true
     await sendImages()

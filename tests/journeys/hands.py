@@ -31,6 +31,11 @@ def sign_in(page: Page, who: Mapping[str, str]) -> None:
     expect(page.get_by_role("heading", level=1)).to_be_visible()
 
 
+def nobody_named(page: Page) -> None:
+    """Looks at the picture that was just taken, before it is sent."""
+    page.get_by_role("dialog", name="Before it is sent").get_by_role("button", name="No: send it").click()
+
+
 def choose(page: Page | Locator, name: str) -> None:
     """One of a few that are all in sight."""
     page.get_by_role("radio", name=name, exact=True).check()

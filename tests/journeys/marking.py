@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from tests.journeys.hands import type_mm
+from tests.journeys.hands import nobody_named, type_mm
 from tests.journeys.records import send
 from tests.radiographs import Places, Radiograph, Root, drawn
 
@@ -42,6 +42,8 @@ def programme(page: Page) -> str:
 def add_image(page: Page, path: Path) -> None:
     page.get_by_text("Add an image").click()
     page.get_by_label("Choose an image").set_input_files(path)
+    if path.suffix != ".dcm":
+        nobody_named(page)
 
 
 def touch(page: Page, image: Radiograph, places_mm: Places, seed: int) -> None:

@@ -11,7 +11,7 @@ from playwright.sync_api import FilePayload, Page, expect
 
 from tests.cases.pictures import intra_oral, noise, picture, written
 from tests.journeys.conftest import Opens
-from tests.journeys.hands import person, sign_in
+from tests.journeys.hands import nobody_named, person, sign_in
 from tests.journeys.marking import zoom_of
 from tests.journeys.test_chair import answer, to_the_length
 
@@ -21,6 +21,7 @@ PHOTO = FilePayload(name="IMG_1.jpg", mimeType="image/jpeg", buffer=noise(1200, 
 
 def take_photo(page: Page, photo: FilePayload = PHOTO) -> None:
     page.get_by_label("Take a photo").set_input_files([photo])
+    nobody_named(page)
 
 
 # A radiograph whose file says that words are part of the picture.
@@ -101,6 +102,7 @@ def test_a_photo_shared_from_another_app_is_put_to_a_case(phone: Page, demo: Map
     expect(phone.get_by_text("One image was shared.")).to_be_visible()
     phone.context.set_offline(False)
     phone.locator("main .button.answer").first.click()
+    nobody_named(phone)
     expect(phone.get_by_role("button", name=re.compile("^Open before the work"))).to_be_visible()
     phone.goto("/share")
     expect(phone.get_by_text("Nothing was shared")).to_be_visible()

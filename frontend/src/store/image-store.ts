@@ -10,6 +10,8 @@ export interface WaitingImage extends ImageFacts {
   readonly type: string
   /** What the server said where it would not keep it. */
   readonly refused?: string
+  /** Whether somebody looked for a name in it. `open`: not yet, and it is not sent; left out: not asked on this phone. */
+  readonly look?: 'open' | 'nobody'
   /** Why it was thrown away here: its bytes are gone, and the server is still to be told. */
   readonly thrown?: RemovalReason
 }
@@ -64,6 +66,28 @@ export async function noteRefusal(id: string, refused: string | undefined): Prom
   const found = await tx.store.get(id)
   const { refused: _, ...facts } = found ?? ({} as WaitingImage)
   if (found && found.thrown === undefined) await tx.store.put(refused === undefined ? facts : { ...facts, refused })
+  await tx.done
+}
+
+/** Says what came of looking for a name. */
+export async function noteLook(id: string, look: WaitingImage['look']): Promise<void> {
+  const tx = (await images()).transaction('waiting', 'readwrite', { durability: 'strict' })
+  const found = await tx.store.get(id)
+  const { look: _, ...facts } = found ?? ({} as WaitingImage)
+  if (found) await tx.store.put(look === undefined ? facts : { ...facts, look })
+  await tx.done
+}
+
+type OfBytes = Pick<WaitingImage, 'type' | 'length' | 'sha256'>
+
+/** Other bytes in the place of those of an image that is still held back. */
+export async function putInstead(id: string, of: OfBytes, bytes: ArrayBuffer): Promise<void> {
+  const tx = (await images()).transaction(['waiting', 'bytes'], 'readwrite', { durability: 'strict' })
+  const found = await tx.objectStore('waiting').get(id)
+  if (found?.look === 'open' && found.thrown === undefined) {
+    void tx.objectStore('waiting').put({ ...found, ...of })
+    void tx.objectStore('bytes').put(bytes, id)
+  }
   await tx.done
 }
 

@@ -2,7 +2,7 @@ import { effect } from '@preact/signals'
 import { useEffect, useState } from 'preact/hooks'
 import * as calls from '@/api/images'
 import { Refused, Unreachable } from '@/api/problem'
-import type { ImageStruckWhy, ImagesShown, RemovalReason, Shows } from '@/api/shapes'
+import type { ImageShown, ImageStruckWhy, ImagesShown, RemovalReason, Shows } from '@/api/shapes'
 import { refreshCase } from './cases'
 import { refreshTreatment } from './chair'
 import {
@@ -47,20 +47,30 @@ export const waitingImages = () => ({ value: shown().value.filter(({ thrown }) =
 /** Images that this person threw away here; the server does not know yet. */
 export const thrownImages = () => ({ value: shown().value.filter(({ thrown }) => thrown !== undefined) })
 
-/** Keeps an image on the phone, for good, before anything else; returns its id. */
+// Any other kind the browser may not draw: it is looked at once the server has it.
+const LOOKED_AT_HERE = ['image/jpeg', 'image/png', 'image/webp']
+
+/** Keeps an image on the phone, for good, before anything else; returns its id. It is sent once somebody has looked. */
 export async function takeImage(caseId: string, canal: string, shows: Shows, file: Blob): Promise<string> {
   const person = personId()
   const bytes = await file.arrayBuffer()
-  const sha256 = base64(await crypto.subtle.digest('SHA-256', bytes))
+  const sha256 = await digestOf(bytes)
   const device_time = new Date().toISOString()
   const facts = { id: uuid7(), caseId, canal, shows, device_time, sha256, length: bytes.byteLength }
-  await keepImage({ ...facts, person, type: file.type }, bytes)
+  const look = LOOKED_AT_HERE.includes(file.type) ? ({ look: 'open' } as const) : {}
+  await keepImage({ ...facts, person, type: file.type, ...look }, bytes)
   await load(person)
   void sendImages()
   return facts.id
 }
 
-const base64 = (bytes: ArrayBuffer) => btoa(String.fromCharCode(...new Uint8Array(bytes)))
+/** SHA-256, in base64. */
+export async function digestOf(bytes: ArrayBuffer): Promise<string> {
+  return btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))))
+}
+
+/** Reads anew what waits on this phone. */
+export const reloadImages = () => load(personId())
 
 let sending = false
 const retry = retrying(() => void sendImages())
@@ -76,11 +86,14 @@ export async function sendImages(): Promise<void> {
   })
 }
 
+const goes = ({ refused, thrown, look }: WaitingImage) =>
+  thrown !== undefined || (refused === undefined && look !== 'open')
+
 async function sendAll(): Promise<void> {
   const person = personId()
   for (;;) {
     // Asked anew after each: more may have been taken meanwhile.
-    const next = (await waitingOf(person)).find((image) => image.refused === undefined)
+    const next = (await waitingOf(person)).find(goes)
     if (!next || person !== personId()) return retry.over()
     try {
       await (next.thrown === undefined ? sendOne(next) : tellThrown(next, next.thrown))
@@ -117,9 +130,14 @@ async function sendOne(image: WaitingImage): Promise<void> {
   let from = (await begunAt(image)) ?? 0
   for (;;) {
     const told = await calls.sendPart(image, from, bytes.slice(from, from + PART_BYTES))
-    if (told.state !== 'awaited') return
+    if (told.state !== 'awaited') return tellLooked(image, told)
     from = told.received_bytes
   }
+}
+
+/** Who looked on the phone looked: nobody is asked again. */
+async function tellLooked({ look, caseId, id }: WaitingImage, told: ImageShown): Promise<void> {
+  if (look === 'nobody' && told.name_check === 'open') await calls.checkNames(caseId, id)
 }
 
 /** From which byte the server goes on; undefined where it has not heard of the image. */
@@ -193,7 +211,7 @@ export function useLocalImage(image: WaitingImage | undefined): string | undefin
       if (made) URL.revokeObjectURL(made)
       setAddress(undefined)
     }
-  }, [image?.id])
+  }, [image?.id, image?.sha256])
   return address
 }
 

@@ -5,6 +5,7 @@ import { Viewer } from '@/parts/viewer/viewer'
 import { imageAddress, throwAway, useLocalImage, type WaitingImage } from '@/store/images'
 import { words } from '@/words/en'
 import './images.css'
+import { LookFirst } from './look-first'
 import { MarkedViewer } from './marked-viewer'
 import { nameOf } from './name-of'
 import { Names, noteOf } from './names'
@@ -80,15 +81,19 @@ function Here({ image }: { image: WaitingImage }) {
       name={nameOf(image)}
       small={address}
       opened={(onClose) =>
-        address && (
+        address &&
+        (image.look === 'open' ? (
+          <LookFirst image={image} onClose={onClose} onAnswered={onClose} />
+        ) : (
           <Viewer address={address} name={nameOf(image)} onClose={onClose}>
             <RemoveAlone onRemove={(reason) => void throwAway(image.id, reason)} />
           </Viewer>
-        )
+        ))
       }
     >
       <span class="image-state small">
-        <Sign name={image.refused === undefined ? 'waiting' : 'stop'} /> {words.images.onThisPhone}
+        <Sign name={image.refused === undefined ? 'waiting' : 'stop'} />{' '}
+        {image.look === 'open' ? words.images.lookFirst.held : words.images.onThisPhone}
       </span>
     </Tile>
   )
