@@ -37,8 +37,7 @@ const PIECES = 60 // enough for the eye
 
 export function MarkedLine({ line, view, room }: { line: Marked; view: View; room: Size }) {
   const places = line.points.map((point) => onScreen(view, point))
-  const path = pathOf(line).map((spot) => onScreen(view, spot))
-  const drawn = path.map(({ x, y }, i) => `${i ? 'L' : 'M'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
+  const drawn = drawnPath(line, view)
   const named = line.nameFirst ? places[0] : places.at(-1)
   const below = line.spots?.some(({ at }) => named && Math.abs(onScreen(view, at).y - named.y) < NAME_PX)
   return (
@@ -83,12 +82,17 @@ export function MarkedLine({ line, view, room }: { line: Marked; view: View; roo
   )
 }
 
-/** The smooth line that is measured. */
-function pathOf({ points, straightTo }: Marked): Spot[] {
+/** The smooth line that is measured, as a path in the pane. */
+export function drawnPath(line: Marked, view: View, pieces = PIECES): string {
+  const path = pathOf(line, pieces).map((spot) => onScreen(view, spot))
+  return path.map(({ x, y }, i) => `${i ? 'L' : 'M'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
+}
+
+function pathOf({ points, straightTo }: Marked, pieces: number): Spot[] {
   const marks = points.map(({ x, y }): Mark => [x, y])
   if (marks.length < 2) return []
   const whole = lengthOf(marks, straightTo)
-  return Array.from({ length: PIECES + 1 }, (_, i) => placeOf(marks, (whole * i) / PIECES, straightTo))
+  return Array.from({ length: pieces + 1 }, (_, i) => placeOf(marks, (whole * i) / pieces, straightTo))
     .filter((mark) => mark !== undefined)
     .map(([x, y]) => ({ x, y }))
 }
