@@ -20,6 +20,7 @@ A map, from the ground up (each may use what stands above it):
     gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes
     canal, canal_work, outcome, canal_plan    one canal: what is known of it, how it is worked, what that walk comes to,
                          its part of the plan
+    asked_for, stages    at which points a supervisor and an image are asked for, and how often
     tray       fewest changes of instrument over all canals, exactly
     layout, cautions, caution_rules, difficulty_rules, refusals    the other parts
     why, whys            the reason of every number a plan shows

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from planning import canal_work, irrigation, profile, selection, shaped
+from planning.asked_for import phases_of
 from planning.canal import Canal
 from planning.expected import ProfilePoint
 from planning.graph import Action, Do, RunSheet, Target
@@ -45,7 +46,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     """Raises what the phases refuse, and CanalsDoNotFit."""
     work = canal_work.work_of(canal, selected, figures)
     known = canal.length.stop_mm is not None
-    every = canal_work.phases_of(canal.given)
+    every = phases_of(canal.given)
     open_, withheld = open_phases(every, canal.held)
     full = canal_work.written(canal, work, selected, figures, open_, withheld)
     begun = canal.input.begun
@@ -94,7 +95,7 @@ def _tabled(
     canal: Canal, work: CanalWork, selected: Selection, figures: Figures, withheld: Sequence[Withheld]
 ) -> RunSheet:
     """Every phase, so that what is withheld can be judged; without a final size those that do without."""
-    every = canal_work.phases_of(canal.given)
+    every = phases_of(canal.given)
     if canal.final_size is not None:
         return canal_work.written(canal, work, selected, figures, every, ())
     return canal_work.written(canal, work, selected, figures, without_size(every), withheld)

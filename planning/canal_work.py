@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from planning import irrigation, joined, mid_course, phases, profile, run_sheet, shaped
+from planning.asked_for import phases_of
 from planning.begun import Begun
 from planning.canal import Canal
 from planning.depth import contact_depth, reading, samples
@@ -15,7 +16,6 @@ from planning.errors import CanalsDoNotFit
 from planning.graph import Action, Do, End, RunSheet, Target
 from planning.instruments import reach_mm
 from planning.natural import Widths
-from planning.plan_input import PlanInput
 from planning.plan_value import Withheld
 from planning.profile import Line, Stand
 from planning.quantities import mm, stop_um, um
@@ -96,10 +96,6 @@ def _unjoined(canal: Canal) -> bool:
 
 
 # --- the order of work ---------------------------------------------------------------------------------------------
-
-
-def phases_of(given: PlanInput) -> list[Phase]:
-    return [phase for phase in given.technique.phases if given.setting in phase.settings]
 
 
 def written(

@@ -84,6 +84,11 @@ def _where_it_stands(
         return _Start(f"@after:{begun.phase}") if begun.over else _Start(f"@{begun.phase}", (begun.phase,))
     if begun.phase in _keys(every) or not open_phases:
         return _Start(last.id)
+    left_out = [phase.key for phase in sheet.technique.phases]
+    if begun.phase in left_out:
+        # It is not asked for in this setting: what follows it is due.
+        following = [key for key in left_out[left_out.index(begun.phase) + 1 :] if key in _keys(every)]
+        return _Start(f"@{following[0]}" if following and following[0] in _keys(open_phases) else last.id)
     # Another technique: its own phases from the first.
     return _Start(f"@{open_phases[0].key}", _keys(open_phases))
 
@@ -104,8 +109,12 @@ def _signed_before(every: Sequence[Phase], begun: Begun) -> bool:
         return False
     here = keys.index(begun.phase)
     passed = every[: here + 1 if begun.over else here]
-    due = every[here].kind is PhaseKind.SIGN_OFF and not begun.over
-    return not due and any(phase.kind is PhaseKind.SIGN_OFF and phase.image for phase in passed)
+    due = _asks_for_a_word(every[here]) and not begun.over
+    return not due and any(_asks_for_a_word(phase) and phase.image for phase in passed)
+
+
+def _asks_for_a_word(phase: Phase) -> bool:
+    return phase.kind is PhaseKind.SIGN_OFF and bool(phase.hold_point)
 
 
 def _behind(behind: Behind, start: _Start) -> Behind:

@@ -21,7 +21,7 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     if start is None:
         return
     if looped:
-        once = f"{phase.key}/sign-off" if phase.kind is PhaseKind.SIGN_OFF else start
+        once = f"{phase.key}/sign-off" if phase.hold_point else start
         first = VisitsBelow(node=once, n=1)
         start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
     sheet.starts[phase.key] = start
@@ -91,10 +91,13 @@ def _hand_sizes(sheet: Sheet, phase: Phase, above: int) -> list[Instrument]:
 
 
 def _sign_off(sheet: Sheet, phase: Phase) -> str:
-    hold_point = phase.hold_point or phase.title.lower()
+    if not phase.hold_point:
+        return sheet.image(phase, f"{phase.key}/image", then="@next", say=phase.why)
     if phase.image:
-        return sheet.image_and_sign_off(phase, phase.key, hold_point, then="@next", say=phase.why)
-    return sheet.sign_off(phase, f"{phase.key}/sign-off", hold_point, then="@next", returned=PLAN_AGAIN, say=phase.why)
+        return sheet.image_and_sign_off(phase, phase.key, phase.hold_point, then="@next", say=phase.why)
+    return sheet.sign_off(
+        phase, f"{phase.key}/sign-off", phase.hold_point, then="@next", returned=PLAN_AGAIN, say=phase.why
+    )
 
 
 def _to_length(sheet: Sheet, phase: Phase) -> str | None:
@@ -272,10 +275,11 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
     final = hand_of(sheet.selection, sheet.work.final, sheet.technique, sheet.work.canal)
     larger = sheet.selection.hand.get(size_above(final.size) or 0)
     seats = f"{phase.key}/{step_name(final)}"
-    shown = f"{phase.key}/image"
+    shown = f"{phase.key}/image" if phase.hold_point else "@next"
+    stuck = shown if phase.hold_point else f"{phase.key}/short"
     _gauge(sheet, phase, final, reached=f"{phase.key}/larger" if larger else shown, short=f"{phase.key}/seats-again")
     again = VisitsBelow(node=seats, n=sheet.figures.count("gauge.times"))
-    sheet.ask(phase, f"{phase.key}/seats-again", again, yes=f"{phase.key}/clear", no=shown)
+    sheet.ask(phase, f"{phase.key}/seats-again", again, yes=f"{phase.key}/clear", no=stuck)
     sheet.irrigate(phase, f"{phase.key}/clear", then=f"{phase.key}/recapitulate")
     sheet.recapitulate(phase, f"{phase.key}/recapitulate", sheet.selection.recapitulating, then=seats)
     if larger:
@@ -284,7 +288,11 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
         sheet.sign_off(
             phase, f"{phase.key}/wider", "end wider than planned", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say
         )
-    sheet.image_and_sign_off(phase, phase.key, phase.hold_point or "final size", then="@next", say=phase.why)
+    if phase.hold_point:
+        sheet.image_and_sign_off(phase, phase.key, phase.hold_point, then="@next", say=phase.why)
+    else:
+        say = f"Hand {final.size} does not seat at length. The supervisor decides."
+        sheet.sign_off(phase, stuck, "final size short of length", then="@next", returned=PLAN_AGAIN, say=say)
     return seats
 
 

@@ -6,11 +6,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from planning import caution_rules, difficulty_rules, joined, layout, selection, tray
+from planning.asked_for import phases_of
 from planning.at_the_chair import at_the_chair
 from planning.bounds import refuse_thresholds, refuse_too_much
 from planning.canal import Canal, known, tooth_of
 from planning.canal_plan import Planned, plan_canal
-from planning.canal_work import phases_of
 from planning.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
 from planning.errors import InstrumentTooShort, PlanningError
 from planning.graph import Do
@@ -19,6 +19,7 @@ from planning.plan_input import PlanInput
 from planning.plan_value import Caution, Plan, RowUsed, ToothNames
 from planning.quantities import mm, um
 from planning.refusals import refuse
+from planning.stages import asked_for
 from planning.tables import Figures, data_version
 from planning.technique_files import refuse_unusable
 from planning.teeth import Tooth
@@ -141,7 +142,10 @@ def _assembled(
         tray.course(p.ahead, p.path, shares=caution_rules.passed_on(canal, figures))
         for canal, p in zip(canals, planned, strict=True)
     ]
+    joining = [canal.input.name for canal in canals if canal.join is not None]
+    asks = asked_for(given, tabled, joining, phases_of(given), figures)
     return Plan(
+        asks=asks,
         tooth=ToothNames(
             iso=tooth.iso,
             universal=tooth.universal,

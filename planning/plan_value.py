@@ -238,6 +238,38 @@ class TrayItem:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Exposure:
+    """One image, and the canals that stand on it apart from each other."""
+
+    canals: tuple[str, ...]
+    turned: bool
+    """From another angle: what lies one behind the other on the first is seen apart."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stage:
+    """A point of the work to which canals come together."""
+
+    phase: str
+    title: str
+    hold_point: str
+    """What a supervisor's word is about; empty where none is asked for."""
+    canals: tuple[str, ...]
+    exposures: tuple[Exposure, ...]
+    words: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedFor:
+    """What the work as it is expected asks of a supervisor, and of whoever takes the images."""
+
+    stages: tuple[Stage, ...]
+    exposures: int
+    words: int
+    """The one on the plan itself as well."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RowUsed:
     """A figure the plan rests on."""
 
@@ -271,4 +303,6 @@ class Plan:
     """None for a training block."""
     at_the_chair: AtTheChair | None = None
     """What the phone shows at the chair without asking anybody; None in plans made before there was any."""
+    asks: AskedFor | None = None
+    """None in plans made before it was counted."""
     form: Literal[1] = 1

@@ -212,18 +212,13 @@ class Sheet:
             )
         )
 
+    def image(self, phase: Phase, id_: str, *, then: str, say: str) -> str:
+        return self.add(Do(id=id_, action=Action.IMAGE, phase=phase.key, say=say, exits={Exit.DONE: then}))
+
     def image_and_sign_off(self, phase: Phase, prefix: str, hold_point: str, *, then: str, say: str) -> str:
         """An image, then the supervisor's word; a returned image is taken again, a few times at most."""
         image = f"{prefix}/image"
-        self.add(
-            Do(
-                id=image,
-                action=Action.IMAGE,
-                phase=phase.key,
-                say=f"Image for the hold point: {hold_point}.",
-                exits={Exit.DONE: f"{prefix}/sign-off"},
-            )
-        )
+        self.image(phase, image, then=f"{prefix}/sign-off", say=f"Image for the hold point: {hold_point}.")
         self.sign_off(phase, f"{prefix}/sign-off", hold_point, then=then, returned=f"{prefix}/image-again", say=say)
         again = VisitsBelow(node=image, n=self.figures.count("image.times"))
         self.ask(phase, f"{prefix}/image-again", again, yes=image, no=PLAN_AGAIN)

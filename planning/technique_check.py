@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from planning.asked_for import phases_of
 from planning.bounded import within
 from planning.errors import PlanningError, TechniqueNotUsable
 from planning.graph import End
@@ -62,7 +63,7 @@ def _tried(technique: Technique, setting: Setting) -> SettingTried:
     if not canal.withheld and not (isinstance(last, End) and last.outcome == "finished"):
         reason = "worked as expected it does not come to its end. Look at the passes that are expected."
         raise TechniqueNotUsable(where=where, reason=reason, at=("phases",))
-    phases = [phase for phase in technique.phases if setting in phase.settings]
+    phases = phases_of(_check_case(technique, setting))
     return SettingTried(
         setting=setting,
         phases=tuple(phase.key for phase in phases),

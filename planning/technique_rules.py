@@ -40,7 +40,7 @@ def faults(technique: Technique) -> Iterator[Fault]:
             yield ("phases", number, *field), f"phase '{phase.key}': {says}"
     for setting in Setting:
         here = [(n, phase) for n, phase in enumerate(technique.phases) if setting in phase.settings]
-        for number, says in _out_of_order(here):
+        for number, says in _out_of_order(here, setting):
             yield ("phases", number), f"phase '{technique.phases[number].key}', setting '{setting}': {says}"
 
 
@@ -112,7 +112,7 @@ def cuts(phase: Phase) -> bool:
     return phase.kind in CUTS and not phase.to_estimate
 
 
-def _out_of_order(here: Sequence[tuple[int, Phase]]) -> Iterator[tuple[int, str]]:
+def _out_of_order(here: Sequence[tuple[int, Phase]], setting: Setting) -> Iterator[tuple[int, str]]:
     """Phases of one setting that do not follow from those before them: number and reason."""
     kinds = [phase.kind for _, phase in here]
     for place, (number, phase) in enumerate(here):
@@ -129,19 +129,23 @@ def _out_of_order(here: Sequence[tuple[int, Phase]]) -> Iterator[tuple[int, str]
             yield number, f"it repeats from '{phase.repeat_from}', which is no earlier phase of this setting."
         if phase.kind in AFTER_RINSING and _unrinsed(before):
             yield number, "the canal has not been rinsed since it was shaped. Put a phase of kind 'rinse' before it."
-    yield from _unsafe(here)
+    yield from _unsafe(here, setting)
 
 
 def _gauges_flared(before: Sequence[PhaseKind]) -> bool:
     return PhaseKind.FLARE in before and not SHAPES & set(before)
 
 
-def _unsafe(here: Sequence[tuple[int, Phase]]) -> Iterator[tuple[int, str]]:
+def _signs_length(phase: Phase, setting: Setting) -> bool:
+    return phase.kind is PhaseKind.SIGN_OFF and phase.image and setting in phase.hold_point_in
+
+
+def _unsafe(here: Sequence[tuple[int, Phase]], setting: Setting) -> Iterator[tuple[int, str]]:
     cutting = [place for place, (_, phase) in enumerate(here) if cuts(phase)]
     if not cutting:
         return
     first, last = cutting[0], cutting[-1]
-    if not any(phase.kind is PhaseKind.SIGN_OFF and phase.image for _, phase in here[:first]):
+    if not any(_signs_length(phase, setting) for _, phase in here[:first]):
         yield (
             here[first][0],
             "it goes to length before any length is signed off. Put a phase of kind 'sign_off' with image = true "

@@ -61,6 +61,8 @@ class Phase:
     step_mm: float | None = None
     hold_point: str | None = None
     image: bool = False
+    hold_point_in: tuple[Setting, ...] = ALL_SETTINGS
+    """Settings in which a supervisor's word is asked for at it; a programme may ask for it in all."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

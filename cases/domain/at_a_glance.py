@@ -50,6 +50,8 @@ class CanalAtAGlance:
     """A supervisor comes to the chair."""
     out_of_band: OutOfBand | None
     """The canal's last depth, where it is shorter or deeper than the plan expected."""
+    together: str = ""
+    """Id shared by the canals that were asked for in one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,6 +138,7 @@ def _canal(name: str, canal: CanalCourse, asking: Happened | None, outside: OutO
         note=asking.body.get("note", "") if asking else "",
         coming=canal.coming is not None,
         out_of_band=outside,
+        together=str(asking.body.get("together", "")) if asking else "",
     )
 
 

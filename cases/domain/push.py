@@ -38,7 +38,7 @@ class News:
 
     what: What
     canal: str = ""
-    """Empty for an emergency: it halts the whole tooth."""
+    """Or several, asked for in one; empty for an emergency: it halts the whole tooth."""
     hold_point: str = ""
     """What the canal waits for, or empty."""
     happened: str = ""
@@ -55,10 +55,18 @@ def news(
     `before`: the hold point at which each canal waited already. A canal is told once, asked for before merely there.
     """
     found = [_of_emergency(one) for one in emergencies.fresh(course.emergencies, fresh)]
-    for canal in () if course.visit.closed else canals:
+    open_ = () if course.visit.closed else canals
+    asked: dict[str, list[CanalAtAGlance]] = {}
+    for canal in open_:
         if course.canals[canal.canal].asking in fresh:
-            found.append(News(what=What.ASKED, canal=canal.canal, hold_point=canal.hold_point))
-        elif canal.hold_point and canal.hold_point != before.get(canal.canal):
+            asked.setdefault(canal.together or canal.canal, []).append(canal)
+    for group in asked.values():
+        names = ", ".join(canal.canal for canal in group)
+        found.append(News(what=What.ASKED, canal=names, hold_point=group[0].hold_point))
+    for canal in open_:
+        if course.canals[canal.canal].asking in fresh:
+            continue
+        if canal.hold_point and canal.hold_point != before.get(canal.canal):
             found.append(News(what=What.HOLD_POINT, canal=canal.canal, hold_point=canal.hold_point))
     return tuple(found)
 

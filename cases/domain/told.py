@@ -51,6 +51,8 @@ class StepTold:
     """The image that an image step took; it may still be on the phone."""
     no_image: NoImage | None = None
     """Or why there is none. Neither, from an older phone: the hold point says so."""
+    together: str = ""
+    """Id shared by the steps that one exposure was told of, where no image of it is kept here."""
     kind: Literal["step"] = "step"
 
 
@@ -84,6 +86,8 @@ class SignOffTold:
     reason: str = ""
     at_bench: bool = False
     """Given on the student's phone with a one-time code; recorded by the server alone."""
+    together: str = ""
+    """Id shared by the words that were given in one, canal by canal."""
     kind: Literal["sign_off"] = "sign_off"
 
 
@@ -191,6 +195,8 @@ class AskTold:
     """The student asks for a supervisor's word."""
 
     note: str = ""
+    together: str = ""
+    """Id shared by what was asked in one, canal by canal."""
     kind: Literal["ask"] = "ask"
 
 

@@ -82,6 +82,7 @@ def _tables(record: Record) -> Iterator[Table]:
     yield "Readings that were struck", _STRUCK, _struck(record)
     yield "Images that were put right", _PUT_RIGHT, _put_right(record)
     yield "Plans and decisions", _VERSIONS, _versions(record)
+    yield "Words of a supervisor and exposures", _ASKED, _asked(record)
     yield "Sign-offs at hold points", _WORDS, _words(record)
     yield "Cautions", _CAUTIONS, _cautions(record)
     yield "Let pass by a supervisor", _LET_PASS, _let_pass(record)
@@ -245,8 +246,28 @@ def _halts(record: Record) -> Iterator[Row]:
             by, at = cells.person(one.ended.who), cells.time(one.ended.at)
             ended = f"entry {one.ended.position}, {by}, {at}: {one.ended.reason}"
         says = f"{one.says}. Cause: {one.cause}" if one.cause else one.says
+        if one.review_by:
+            seen = f"SEEN {cells.time(one.seen_again)}" if one.seen_again else "NO VISIT SINCE"
+            says = f"{says}. Patient to be seen again by {cells.time(one.review_by)}: {seen}"
         by = f"{cells.person(one.who)}, {cells.time(one.at)}"
         yield Row(cells=(str(one.position), one.canal or "tooth", says, by, ended))
+
+
+_ASKED = (
+    Column(head="What", width=60),
+    Column(head="Given or taken", width=30, right=True),
+    Column(head="Planned", width=30, right=True),
+)
+
+
+def _asked(record: Record) -> Iterator[Row]:
+    asked = record.asked
+    for what, done, planned in (
+        ("Words of a supervisor", asked.words, asked.planned_words),
+        ("Exposures", asked.exposures, asked.planned_exposures),
+    ):
+        if done or planned:
+            yield Row(cells=(what, str(done), "" if planned is None else str(planned)))
 
 
 _VISITS = (

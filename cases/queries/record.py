@@ -81,6 +81,7 @@ class _Made:
             images_put_right=self._images_put_right(),
             cautions=cautions.cautions(sorted(story.versions.values(), key=lambda each: each.number)),
             let_pass=self._let_pass(),
+            asked=sums.asked(story, sum(len(row.reviews.all()) for row in self.versions if row.hash in story.versions)),
             words=sums.words_given(story),
             halts=sums.halts(story),
             visits=sums.visits(story),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from uuid import UUID
 
 from django.db import transaction
@@ -13,6 +13,7 @@ from cases.domain.errors import CaseError, HoldPointAnswered, NotUsable
 from cases.domain.events import EventKind
 from cases.domain.roles import Role
 from cases.domain.told import SignOffTold
+from cases.domain.uuid7 import uuid7
 from cases.models import Case, Membership, Person, TreatmentEvent, courses
 from cases.services import bench_codes, from_here, log, parts, running_work
 from cases.services.locking import locked
@@ -30,10 +31,12 @@ class BenchWord:
     told: SignOffTold
     canal: str = ""
     """Empty for a word on the visit."""
+    also: tuple[str, ...] = ()
+    """Other canals that wait at the same step: the word holds for them too."""
 
 
 def sign_off(*, actor: Person, case: Case, word: BenchWord) -> TreatmentEvent:
-    """The event, in the supervisor's name. The code is used up by it, and only by it.
+    """The event of the canal, in the supervisor's name, and one for each other. One code is used up by all of them.
 
     Raises NotAllowed, NotUsable, HoldPointAnswered where the canal does not wait at this step of this plan, or the
     visit for no such word, CodeRefused, TooManyTries.
@@ -53,16 +56,19 @@ def _sign_off(actor: Person, case: Case, word: BenchWord) -> TreatmentEvent | Ca
     version = case.versions.filter(hash=word.plan_hash).first()
     if version is None:
         raise NotUsable(reason="This case never had that plan.", at=("plan_hash",))
-    _refuse_elsewhere(case, word)
+    canals = tuple(dict.fromkeys((word.canal, *word.also)))
+    _refuse_elsewhere(case, word, canals)
     # A wrong try is kept, so the transaction ends well and the refusal is raised after it.
     if refusal := bench_codes.use(supervisor=supervisor, code=word.code, by=actor, case=case):
         return refusal
-    event = from_here.write(
-        actor=supervisor, case=case, version=version, told=word.told, canal=word.canal, node=word.node
-    )
-    log.changed(actor=actor, verb="take-word", subject=event, case=case, after={"supervisor": supervisor})
+    told = replace(word.told, together=str(uuid7())) if len(canals) > 1 else word.told
+    events = [
+        from_here.write(actor=supervisor, case=case, version=version, told=told, canal=canal, node=word.node)
+        for canal in canals
+    ]
+    log.changed(actor=actor, verb="take-word", subject=events[0], case=case, after={"supervisor": supervisor})
     running_work.keep(case)
-    return event
+    return events[0]
 
 
 def _supervisor(case: Case, id_: UUID) -> Person:
@@ -74,15 +80,16 @@ def _supervisor(case: Case, id_: UUID) -> Person:
     return found.person
 
 
-def _refuse_elsewhere(case: Case, word: BenchWord) -> None:
-    """Raises HoldPointAnswered unless the canal waits at exactly this step of this plan, or the visit for this word."""
+def _refuse_elsewhere(case: Case, word: BenchWord, canals: tuple[str, ...]) -> None:
+    """Raises HoldPointAnswered unless each canal waits at just this step of this plan, or the visit for this word."""
     events = list(case.events.select_related("actor").order_by("position"))
     course = courses.course(case.pk, events)
-    if course and not word.canal and word.node in course.visit.words_due:
+    if course and canals == ("",) and word.node in course.visit.words_due:
         return
-    canal = course.canals.get(word.canal) if course and course.plan == word.plan_hash else None
-    if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == word.node:
-        return
-    words = [event for event in events if event.kind == EventKind.SIGN_OFF and event.canal == word.canal]
-    last = f"{words[-1].actor}: {json.loads(words[-1].text)['exit']}." if words else ""
-    raise HoldPointAnswered(canal=word.canal or "The visit", last=last)
+    for name in canals:
+        canal = course.canals.get(name) if course and course.plan == word.plan_hash else None
+        if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == word.node:
+            continue
+        words = [event for event in events if event.kind == EventKind.SIGN_OFF and event.canal == name]
+        last = f"{words[-1].actor}: {json.loads(words[-1].text)['exit']}." if words else ""
+        raise HoldPointAnswered(canal=name or "The visit", last=last)

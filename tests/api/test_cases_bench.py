@@ -178,9 +178,40 @@ def test_the_word_is_the_supervisors_and_says_that_it_was_given_at_the_bench(
         "in_spite": False,
         "reason": "",
         "at_bench": True,
+        "together": "",
     }
     logged = ChangeLog.objects.get(verb="take-word")
     assert (logged.actor, str(vale.pk) in logged.after) == (priya, True)
+
+
+def p_too(priya: Person, waiting: ToothPlanVersion) -> None:
+    """P comes to its length's hold point as well."""
+    explored = event(waiting, 4, {"kind": "step", "exit": "reached"}, node="explore/10-02", canal="P")
+    rinsed = event(waiting, 5, {"kind": "step", "exit": "done"}, node="explore/10-02/irrigate", canal="P")
+    image = event(waiting, 6, {"kind": "step", "exit": "done"}, node="length/image", canal="P")
+    assert report(priya, waiting.case, PHONE, explored, rinsed, image).status_code == 200
+
+
+def test_one_code_gives_one_word_for_several_canals(
+    priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock
+) -> None:
+    p_too(priya, waiting)
+    app = enrolled(vale, clock)
+    told = sign_off(priya, waiting, vale, app.code(), also=["P", "P"]).json()
+    assert (canal(told)["state"], canal(told, "P")["state"]) == ("open", "open")
+    words = [one for one in told["events"] if one["told"]["kind"] == "sign_off"]
+    assert [one["canal"] for one in words] == ["DB", "P"]
+    assert len({one["told"]["together"] for one in words}) == 1
+    assert words[0]["told"]["together"]
+
+
+def test_where_one_of_them_does_not_wait_there_nothing_is_signed_and_the_code_still_counts(
+    priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock
+) -> None:
+    app = enrolled(vale, clock)
+    problem(sign_off(priya, waiting, vale, app.code(), also=["P"]), 409, "hold-point-answered")
+    assert not TreatmentEvent.objects.filter(kind="sign_off").exists()
+    assert sign_off(priya, waiting, vale, app.code()).status_code == 200
 
 
 def test_a_code_counts_once(priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock) -> None:

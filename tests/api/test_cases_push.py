@@ -131,6 +131,17 @@ def test_each_thing_is_told_once(
     assert service.messages(browser)[1]["canal"] == ""
 
 
+def test_canals_asked_for_in_one_are_told_in_one(
+    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
+) -> None:
+    browser = Browser()
+    subscribe(vale, f"{service.at}/vale", browser)
+    both = ASK | {"together": "0190"}
+    asked = [event(approved, seq, both, node=AT, canal=name) for seq, name in ((1, "DB"), (2, "P"))]
+    told(priya, approved.case, PHONE, *asked)
+    assert [(one["what"], one["canal"]) for one in service.messages(browser)] == [("asked", "DB, P")]
+
+
 def test_who_asked_on_the_way_is_told_again_at_the_hold_point(
     priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
 ) -> None:

@@ -27,7 +27,7 @@ def test_a_technique_that_can_be_used_is_answered_with_its_phases() -> None:
     settings = {one["setting"]: one for one in told["settings"]}
     assert list(settings) == ["block", "extracted", "clinic"]
     assert settings["clinic"]["phases"][0] == "access"
-    assert settings["block"]["hold_points"] == ["length", "final size", "cone", "final image"]
+    assert settings["block"]["hold_points"] == ["length", "cone and final size", "final image"]
     more_steps = {one["setting"]: one["steps"] for one in check(TEXT).json()["settings"]}
     assert all(settings[setting]["steps"] > steps for setting, steps in more_steps.items())
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from io import BytesIO
 from typing import Any
@@ -18,6 +18,7 @@ from cases.domain.record.value import Record, StepStanding
 from cases.domain.told import (
     AnswerTold,
     CloseTold,
+    CorrectedTold,
     EmergencyTold,
     ImageTold,
     InspectedTold,
@@ -25,6 +26,7 @@ from cases.domain.told import (
     NoteTold,
     OnSiteTold,
     PauseTold,
+    ReopenTold,
     ResumeTold,
     SignOffTold,
     StepTold,
@@ -202,6 +204,26 @@ def test_a_halt_and_what_ended_it(student: Chair, supervisor: Chair, approved: T
     assert pause.ended is not None
     assert (pause.ended.position, pause.ended.who.name, pause.ended.reason) == (3, "Vale", "Seen, go on.")
     assert (emergency.says, emergency.ended) == ("EMERGENCY, an instrument has separated", None)
+
+
+def test_after_an_emergency_with_a_patient_the_review_stands_until_the_next_visit(
+    priya: Person, vale: Person, clinic: ToothPlanVersion
+) -> None:
+    """Seen again within 24 hours: CDA Essentials 2022 (read second-hand)."""
+    student, supervisor = Chair(priya, clinic, PHONE), Chair(vale, clinic, LAPTOP)
+    student.tells(EmergencyTold(what="hypochlorite_accident"), canal="")
+    student.tells(EmergencyTold(what="sudden_bleeding"), canal="")
+    first, second = record(clinic).halts
+    assert first.review_by is not None
+    assert (first.review_by - first.at, first.seen_again) == (timedelta(hours=24), None)
+    mistaken = TreatmentEvent.objects.get(position=second.position)
+    student.tells(CorrectedTold(corrects=str(mistaken.pk)), canal="")
+    supervisor.tells(ResumeTold(reason="Seen."), canal="")
+    student.tells(CloseTold(access_sealed=True), canal="")
+    student.tells(ReopenTold(as_left=()), canal="")
+    first, second = record(clinic).halts
+    assert first.seen_again == record(clinic).timeline[-1].at
+    assert (second.review_by, second.seen_again) == (None, None)
 
 
 def test_past_its_stop_and_the_answer(student: Chair, approved: ToothPlanVersion) -> None:

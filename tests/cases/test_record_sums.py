@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from fractions import Fraction
+from typing import Any
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -75,3 +76,36 @@ def test_irrigants_add_up_to_the_hundredth(told: list[Rinsed]) -> None:
         irrigant: (Fraction(sum(of.values()), 100), {canal: Fraction(n, 100) for canal, n in of.items()})
         for irrigant, of in expected.items()
     }
+
+
+def fact(number: int, kind: EventKind, canal: str, **body: Any) -> Fact:
+    event = Happened(id=f"e{number}", kind=kind, actor="p", plan="h", canal=canal, body=body)
+    at = NOON + timedelta(hours=number)
+    return Fact(event=event, position=number, at=at, device_time=at, who=PRIYA)
+
+
+def told(*facts: Fact, setting: Setting = Setting.BLOCK) -> Story:
+    course = Course(plan="h", canals={}, visit=Visit(setting=setting))
+    return Story(facts=facts, versions={}, course=course, people={})
+
+
+def test_what_was_one_act_counts_once() -> None:
+    """By hand: two decisions on plans, one word for three canals and one alone: 4. One image for two canals, one more,
+    a film for two and one taken elsewhere: 4; without a sensor none was taken."""
+    found = sums.asked(
+        told(
+            *(
+                fact(n, EventKind.SIGN_OFF, name, exit="approved", together="w")
+                for n, name in enumerate(("MB1", "DB", "P"))
+            ),
+            fact(3, EventKind.SIGN_OFF, "MB2", exit="approved", together=""),
+            *(fact(n, EventKind.IMAGE, name, image_id="i1") for n, name in ((4, "MB1"), (5, "DB"))),
+            fact(6, EventKind.IMAGE, "MB2", image_id="i2"),
+            *(fact(n, EventKind.STEP, name, no_image="film", together="x") for n, name in ((7, "MB1"), (8, "DB"))),
+            fact(9, EventKind.STEP, "P", no_image="image_elsewhere"),
+            fact(10, EventKind.STEP, "P", no_image="no_sensor"),
+        ),
+        decisions=2,
+    )
+    assert (found.words, found.exposures) == (4, 4)
+    assert (found.planned_words, found.planned_exposures) == (None, None)

@@ -111,6 +111,7 @@ export function plan(n = 4): Plan {
     technique: 'crown-down',
     kit: 'Sample kit',
     irrigant: 'water',
+    asks: null,
     canals: CANALS.slice(0, n).map((name, i) => (i === 1 ? joining : canal(name, ENDS[i] ?? 18))),
     stop_table: [
       { instrument: instrument(10, 2, 'hand', 'purple'), phase: 'Explore', stops: stops(30, 'to_length', n) },

@@ -91,6 +91,7 @@ export const record: RecordValue = {
   ],
   cautions: [{ code: 'x', severity: 'caution', canal: null, says: 'Wall is thin.', version: 1, settled: 'let_pass' }],
   let_pass: [],
+  asked: { words: 2, exposures: 1, planned_words: 4, planned_exposures: 6 },
   words: [
     {
       position: 4,
@@ -116,6 +117,8 @@ export const record: RecordValue = {
       who: priya,
       at,
       ended: { position: 3, who: vale, at, reason: 'Seen.' },
+      review_by: null,
+      seen_again: null,
     },
   ],
   visits: [],

@@ -74,7 +74,7 @@ def test_c6_two_passes_bring_the_smallest_to_length_and_room_is_made_for_the_nex
     go(on, "confirm/30-02").leave(Exit.REACHED)
     assert on.at == "confirm/larger"
     on.leave(Exit.SHORT, 15_500)  # hand 35 stays 1.0 short: the end is 30 and no wider
-    assert on.at == "confirm/image"
+    assert on.at == "rinse/1-water"  # on the bench the cone's image shows the size too
 
 
 def test_c6_every_instrument_is_followed_by_irrigation_and_the_small_one_to_length() -> None:

@@ -150,11 +150,20 @@ def test_a_word_that_was_not_given_yet_is_asked_for_again() -> None:
 
 
 def test_a_length_taken_where_its_own_word_is_due_needs_no_other() -> None:
-    given = molar()
+    given = molar(thresholds={"words.bench_more": 1})
     walk = to(Walk(sheet_of(given, "DB")), "length-again/sign-off")
     taken = ConfirmingImage(set_mm=17.5, tip_short_mm=1.0, reference_point="DB cusp", after_flaring=True)
     before = next(one for one in given.canals if one.name == "DB").readings
     assert Walk(anew(given, walk, "DB", readings=(*before, taken))).at == "length-again/sign-off"
+
+
+def test_on_the_bench_a_length_that_moved_after_flaring_is_asked_for_itself() -> None:
+    """There the image after flaring has no word of its own."""
+    given = molar()
+    walk = to(Walk(sheet_of(given, "DB")), "length-again/image")
+    taken = ConfirmingImage(set_mm=17.5, tip_short_mm=1.0, reference_point="DB cusp", after_flaring=True)
+    before = next(one for one in given.canals if one.name == "DB").readings
+    assert Walk(anew(given, walk, "DB", readings=(*before, taken))).at == "length-moved/sign-off"
 
 
 def test_where_the_length_grew_the_hand_instruments_go_to_the_new_end_first() -> None:

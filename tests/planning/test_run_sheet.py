@@ -107,7 +107,7 @@ def test_passes_are_compared_by_half_a_millimetre_and_bounded() -> None:
 
 
 def test_the_final_size_is_confirmed_by_hand_and_by_an_image() -> None:
-    canal = only_canal(block(choices=chosen(30)))
+    canal = only_canal(block(choices=chosen(30), thresholds={"words.bench_more": 1}))
     end = [id_ for id_ in canal.expected_path if id_.startswith("confirm/")]
     assert end == ["confirm/30-02", "confirm/larger", "confirm/image", "confirm/sign-off"]
     larger = canal.run_sheet.nodes["confirm/larger"]
@@ -117,7 +117,9 @@ def test_the_final_size_is_confirmed_by_hand_and_by_an_image() -> None:
 
 def test_hold_points_in_a_block_in_order() -> None:
     canal = only_canal(block())
-    assert held(canal) == ["length", "final size", "cone", "final image"]
+    assert held(canal) == ["length", "cone and final size", "final image"]
+    asked_everywhere = only_canal(block(thresholds={"words.bench_more": 1}))
+    assert held(asked_everywhere) == ["length", "final size", "cone", "final image"]
 
 
 def held(canal: CanalPlan) -> list[str]:

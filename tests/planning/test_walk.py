@@ -145,7 +145,7 @@ def test_a_final_size_that_does_not_seat_is_tried_again_after_clearing() -> None
     on = go(walk(), "confirm/35-02", DEEPER)
     on.leave(Exit.SHORT, 16_000)
     go(on, "confirm/35-02").leave(Exit.SHORT, 16_000)
-    assert on.at == "confirm/image"
+    assert on.at == "confirm/short"
 
 
 def test_a_depth_at_the_stop_or_beyond_counts_as_reached() -> None:

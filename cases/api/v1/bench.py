@@ -63,6 +63,11 @@ class BenchSignOffGiven(Strict):
     code = Code(max_length=7)
     plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty for a word on the visit.")
+    also = Value(
+        tuple[str, ...],
+        required=False,
+        help_text="Other canals at the same step: the word holds for them too.",
+    )
     node = Text(max_length=120, help_text="The hold point in the run sheet, or `visit/check`, `visit/renew`.")
     exit = Value(SignOffExit)
     in_spite = Value(bool, required=False, help_text="Approved although what is asked for is not there.")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import timedelta
 from math import fsum
 from typing import Any
 
@@ -13,6 +14,7 @@ from cases.domain.plan_life import Decision
 from cases.domain.record import words
 from cases.domain.record.story import Fact, Story
 from cases.domain.record.value import (
+    Asked,
     CanalVolume,
     Discarded,
     HaltEnd,
@@ -26,7 +28,13 @@ from cases.domain.record.value import (
 )
 from cases.domain.undone import past_stop
 from cases.domain.uses import Use, uses
+from planning.tables import published
+from planning.techniques import Setting
 
+ON_NO_SENSOR = ("film", "image_elsewhere")
+"""Why an image step names no image although one was taken."""
+REVIEW = timedelta(hours=published()["emergency.review_h"].value)
+"""After an emergency the patient is seen again within this time."""
 NAMES_THE_ROOM = (EventKind.ON_SITE, EventKind.REOPEN)
 
 
@@ -148,6 +156,27 @@ def _images_for(story: Story, word: Fact) -> set[str]:
     return found
 
 
+def asked(story: Story, decisions: int) -> Asked:
+    """`decisions` were taken on plans."""
+    words, exposures = set[str](), set[str]()
+    for fact in story.counting:
+        body, event = fact.event.body, fact.event
+        if fact.kind is EventKind.SIGN_OFF and story.in_course(fact):
+            words.add(str(body.get("together") or event.id))
+        elif fact.kind is EventKind.IMAGE:
+            exposures.add(str(body.get("image_id")))
+        elif fact.kind is EventKind.STEP and body.get("no_image") in ON_NO_SENSOR:
+            exposures.add(str(body.get("together") or event.id))
+    version = story.versions.get(story.course.plan) if story.course else None
+    asks = version.plan.asks if version else None
+    return Asked(
+        words=decisions + len(words),
+        exposures=len(exposures),
+        planned_words=asks.words if asks else None,
+        planned_exposures=asks.exposures if asks else None,
+    )
+
+
 def halts(story: Story) -> tuple[HaltRecord, ...]:
     """Pauses, instruments past their stop, emergencies; each with what let the work go on."""
     found: list[HaltRecord] = []
@@ -155,6 +184,8 @@ def halts(story: Story) -> tuple[HaltRecord, ...]:
     by: dict[int, set[str]] = {}
     for fact in story.counting:
         body = fact.event.body
+        if fact.kind is EventKind.REOPEN and story.in_course(fact):
+            found = [_seen_again(halt, fact) for halt in found]
         if (halt := _halt(story, fact)) is not None:
             open_.setdefault(halt.canal, []).append(len(found))
             by[len(found)] = {fact.event.id}
@@ -182,6 +213,10 @@ def halts(story: Story) -> tuple[HaltRecord, ...]:
     return tuple(found)
 
 
+def _seen_again(halt: HaltRecord, fact: Fact) -> HaltRecord:
+    return replace(halt, seen_again=fact.at) if halt.review_by and not halt.seen_again else halt
+
+
 def _correct(
     story: Story, found: list[HaltRecord], open_: dict[str, list[int]], by: dict[int, set[str]], fact: Fact
 ) -> None:
@@ -190,7 +225,9 @@ def _correct(
     if number is None:
         return
     found[number] = replace(found[number], says=f"{found[number].says}. {words.said(fact, story)} ({fact.who.name})")
-    if fact.event.body.get("what"):
+    if not fact.event.body.get("what"):
+        found[number] = replace(found[number], review_by=None)
+    else:
         by[number].add(fact.event.id)
         if number not in open_.setdefault("", []):
             open_[""].append(number)
@@ -203,7 +240,8 @@ def _halt(story: Story, fact: Fact) -> HaltRecord | None:
     match fact.kind:
         case EventKind.EMERGENCY:
             # Also where a canal was named: it halts the whole tooth.
-            return HaltRecord(kind=HaltKind.EMERGENCY, canal="", says=says, **common)
+            review_by = fact.at + REVIEW if story.version(fact).plan.setting == Setting.CLINIC else None
+            return HaltRecord(kind=HaltKind.EMERGENCY, canal="", says=says, review_by=review_by, **common)
         case EventKind.PAUSE if story.in_course(fact):
             return HaltRecord(kind=HaltKind.PAUSE, canal=fact.canal, says=says, **common)
         case EventKind.STEP if past_stop(fact.event) and story.in_course(fact):

@@ -238,6 +238,18 @@ class WordRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """How often a supervisor and an image were asked for. Planned: by the plan in force, where that was counted."""
+
+    words: int
+    """Decisions on plans, and words at hold points; what was given in one counts once."""
+    exposures: int
+    """Images, also on film or kept elsewhere; one that shows several canals counts once."""
+    planned_words: int | None
+    planned_exposures: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CanalVolume:
     canal: str
     """Empty where the entry named none."""
@@ -333,6 +345,9 @@ class HaltRecord:
     who: RecordPerson
     at: datetime
     ended: HaltEnd | None
+    review_by: datetime | None = None
+    """Of an emergency with a patient: to be seen again until then; and when the next visit was opened."""
+    seen_again: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -373,6 +388,7 @@ class Record:
     images_put_right: tuple[ImagePutRight, ...]
     cautions: tuple[CautionRecord, ...]
     let_pass: tuple[LetPassRecord, ...]
+    asked: Asked
     words: tuple[WordRecord, ...]
     halts: tuple[HaltRecord, ...]
     visits: tuple[VisitRecord, ...]

@@ -1551,6 +1551,22 @@ export interface components {
             phase: string;
             question: components["schemas"]["Gained"] | components["schemas"]["AtLength"] | components["schemas"]["VisitsBelow"];
         };
+        /** @description How often a supervisor and an image were asked for. Planned: by the plan in force, where that was counted. */
+        Asked: {
+            /** @description Images, also on film or kept elsewhere; one that shows several canals counts once. */
+            exposures: number;
+            planned_exposures: number | null;
+            planned_words: number | null;
+            /** @description Decisions on plans, and words at hold points; what was given in one counts once. */
+            words: number;
+        };
+        /** @description What the work as it is expected asks of a supervisor, and of whoever takes the images. */
+        AskedFor: {
+            exposures: number;
+            stages: components["schemas"]["Stage"][];
+            /** @description The one on the plan itself as well. */
+            words: number;
+        };
         AskedGivenRequest: {
             choices: components["schemas"]["ChoicesRequest"];
             /** Format: uuid */
@@ -1573,6 +1589,8 @@ export interface components {
              */
             kind: "ask";
             note: string;
+            /** @description Id shared by what was asked in one, canal by canal. */
+            together: string;
         };
         /** @description The student asks for a supervisor's word. */
         AskToldRequest: {
@@ -1583,6 +1601,11 @@ export interface components {
             kind: "ask";
             /** @default  */
             note?: string;
+            /**
+             * @description Id shared by what was asked in one, canal by canal.
+             * @default
+             */
+            together?: string;
         };
         /** @description Every one of the nodes last stood at its stop. */
         AtLength: {
@@ -1713,6 +1736,8 @@ export interface components {
          */
         BenchCodeState: "none" | "to_confirm" | "counts";
         BenchSignOffGivenRequest: {
+            /** @description Other canals at the same step: the word holds for them too. */
+            also?: string[];
             /** @description Empty for a word on the visit. */
             canal?: string;
             code: string;
@@ -2924,6 +2949,12 @@ export interface components {
             /** @description Which time the step is worked, from 1: in the descending series, the pass. */
             visit: number;
         };
+        /** @description One image, and the canals that stand on it apart from each other. */
+        Exposure: {
+            canals: string[];
+            /** @description From another angle: what lies one behind the other on the first is seen apart. */
+            turned: boolean;
+        };
         /** @description Something that can make a case difficult. */
         Factor: {
             /** @description A plan works it out; a person may record it as well, and the higher level counts. */
@@ -3110,7 +3141,10 @@ export interface components {
             ended: components["schemas"]["HaltEnd"] | null;
             kind: components["schemas"]["HaltKind"];
             position: number;
+            /** @description Of an emergency with a patient: to be seen again until then; and when the next visit was opened. */
+            review_by: string | null;
             says: string;
+            seen_again: string | null;
             who: components["schemas"]["RecordPerson"];
         };
         /** @description How sure a measure is that marks on an image gave. */
@@ -4099,6 +4133,8 @@ export interface components {
             expected_passes: number | null;
             from_size: number | null;
             hold_point: string | null;
+            /** @description Settings in which a supervisor's word is asked for at it; a programme may ask for it in all. */
+            hold_point_in: components["schemas"]["Setting"][];
             image: boolean;
             key: string;
             kind: components["schemas"]["PhaseKind"];
@@ -4134,6 +4170,15 @@ export interface components {
             from_size?: number | null;
             /** @default null */
             hold_point?: string | null;
+            /**
+             * @description Settings in which a supervisor's word is asked for at it; a programme may ask for it in all.
+             * @default [
+             *       "block",
+             *       "extracted",
+             *       "clinic"
+             *     ]
+             */
+            hold_point_in?: components["schemas"]["Setting"][];
             /** @default false */
             image?: boolean;
             key: string;
@@ -4196,6 +4241,8 @@ export interface components {
             row_mm: number;
         };
         Plan: {
+            /** @description None in plans made before it was counted. */
+            asks: components["schemas"]["AskedFor"] | null;
             /** @description What the phone shows at the chair without asking anybody; None in plans made before there was any. */
             at_the_chair: components["schemas"]["AtTheChair"] | null;
             canals: components["schemas"]["CanalPlan"][];
@@ -4595,6 +4642,7 @@ export interface components {
         };
         /** @description Everything that was planned, done and decided in one case. */
         Record: {
+            asked: components["schemas"]["Asked"];
             canals: components["schemas"]["CanalRecord"][];
             case: string;
             cautions: components["schemas"]["CautionRecord"][];
@@ -5079,6 +5127,8 @@ export interface components {
              */
             kind: "sign_off";
             reason: string;
+            /** @description Id shared by the words that were given in one, canal by canal. */
+            together: string;
         };
         /** @description A supervisor's word at a hold point. */
         SignOffToldRequest: {
@@ -5100,6 +5150,11 @@ export interface components {
             kind: "sign_off";
             /** @default  */
             reason?: string;
+            /**
+             * @description Id shared by the words that were given in one, canal by canal.
+             * @default
+             */
+            together?: string;
         };
         /** @description One final size that may be chosen, and what it would mean. */
         SizeOption: {
@@ -5187,6 +5242,16 @@ export interface components {
             /** @default null */
             scanned?: components["schemas"]["PixelSpacing"] | null;
         };
+        /** @description A point of the work to which canals come together. */
+        Stage: {
+            canals: string[];
+            exposures: components["schemas"]["Exposure"][];
+            /** @description What a supervisor's word is about; empty where none is asked for. */
+            hold_point: string;
+            phase: string;
+            title: string;
+            words: number;
+        };
         /** @description Where the plan of a case stands. */
         Standing: {
             /** @description The last version that was approved, whether or not the approval still counts. */
@@ -5270,6 +5335,8 @@ export interface components {
             no_image: ("no_sensor" | "film" | "image_elsewhere") | null;
             /** @description The stop that the screen showed. */
             stop_um: number | null;
+            /** @description Id shared by the steps that one exposure was told of, where no image of it is kept here. */
+            together: string;
             volume_ml: number | null;
         };
         /** @description A step was left. */
@@ -5307,6 +5374,11 @@ export interface components {
              * @default null
              */
             stop_um?: number | null;
+            /**
+             * @description Id shared by the steps that one exposure was told of, where no image of it is kept here.
+             * @default
+             */
+            together?: string;
             /** @default null */
             volume_ml?: number | null;
         };

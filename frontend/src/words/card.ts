@@ -1,3 +1,5 @@
+import { listed } from './common'
+
 const EXITS: Record<string, string> = {
   done: 'done',
   reached: 'at its stop',
@@ -12,9 +14,6 @@ const PAUSES: Record<string, string> = {
   ledge_suspected: 'It catches: a ledge?',
   other: 'Something else',
 }
-
-const listed = (all: readonly string[]) =>
-  all.length > 1 ? `${all.slice(0, -1).join(', ')} and ${all.at(-1)}` : (all[0] ?? '')
 
 const clock = (seconds: number) => `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`
 

@@ -1,3 +1,7 @@
+/** Names in a row: "MB1, DB and P". */
+export const listed = (all: readonly string[]): string =>
+  all.length > 1 ? `${all.slice(0, -1).join(', ')} and ${all.at(-1)}` : (all[0] ?? '')
+
 export const common = {
   product: 'Fourth Canal',
   state: {

@@ -24,6 +24,7 @@ import { record } from './record'
 import { review } from './review'
 import { size } from './size'
 import { struck } from './struck'
+import { together } from './together'
 import { visit } from './visit'
 
 /** Every word the reader sees. */
@@ -54,6 +55,7 @@ export const words = {
   ...difficulty,
   ...lengthWords,
   ...struck,
+  ...together,
   ...visit,
   when,
   clock,

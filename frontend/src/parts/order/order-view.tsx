@@ -3,6 +3,7 @@ import type { Plan } from '@/api/shapes'
 import { CanalFigures } from '@/parts/canal-figures/canal-figures'
 import { Choice } from '@/parts/fields'
 import { words } from '@/words/en'
+import { AskedFor } from './asked-for'
 import { OrderOfWork } from './order-of-work'
 import { TrayList, TrayOrder } from './tray'
 
@@ -27,6 +28,7 @@ export function OrderView({ plan, picked, onPick, expected }: Props) {
   }
   return (
     <div class="stack">
+      <AskedFor plan={plan} />
       <Choice
         label={words.order.whose}
         value={whose}

@@ -17,9 +17,9 @@ export interface StepProps {
   node: Do
 }
 
-type More = Partial<Extract<Told, { kind: 'step' }>>
+export type More = Partial<Extract<Told, { kind: 'step' }>>
 
-const FELT_MS = 40 // just long enough to be felt through a glove
+export const FELT_MS = 40 // just long enough to be felt through a glove
 
 /** Leaves the present step by one of its exits. */
 export function leaveBy({ chair, canal, course, node }: StepProps) {

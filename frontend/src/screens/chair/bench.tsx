@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Do } from '@/api/shapes'
+import { CanalChips } from '@/parts/canal-chips'
 import { Choice, Select, TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sheet } from '@/parts/reason/sheet'
@@ -7,6 +8,7 @@ import { Seen } from '@/parts/seen'
 import type { Chair } from '@/store/chair'
 import { signOffAtBench, useSigners } from '@/store/hold'
 import { useSending } from '@/store/sending'
+import { pick, picked, standingWith } from '@/store/together'
 import { words } from '@/words/en'
 
 interface Props {
@@ -45,6 +47,8 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
   const lacksReason = word !== 'approved' && !reason.trim()
   const wrong = (lacks: boolean, field: string) =>
     sending.problem?.at(field) ?? (tried && lacks ? words.required : undefined)
+  const all = standingWith(chair, canal)
+  const canals = picked(chair, node.id, all)
   const submit = (event: Event) => {
     event.preventDefault()
     setTried(true)
@@ -55,6 +59,7 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
         code,
         plan_hash: chair.version.hash,
         canal,
+        also: canals.filter((name) => name !== canal),
         node: node.id,
         exit: word === 'returned' ? 'returned' : 'approved',
         in_spite: word === 'in_spite',
@@ -64,6 +69,12 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
   }
   return (
     <form class="stack" onSubmit={submit}>
+      <CanalChips
+        label={words.together.holdsFor}
+        canals={all}
+        picked={canals}
+        onPick={(name) => pick(chair, node.id, name)}
+      />
       <Select
         label={words.hold.bench.who}
         value={supervisor}

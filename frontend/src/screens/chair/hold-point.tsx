@@ -1,12 +1,14 @@
 import { signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import type { Do } from '@/api/shapes'
+import { CanalChips } from '@/parts/canal-chips'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { shownEvent } from '@/store/hold'
 import { lackingAt } from '@/store/lacking'
 import { membership } from '@/store/session'
+import { pick, picked, recordFor, standingWith, stillComing } from '@/store/together'
 import { words } from '@/words/en'
 import { Answer } from '../hold-point/answer'
 import { Bench } from './bench'
@@ -37,16 +39,18 @@ const question = signal({ at: '', text: '' })
 const textAt = (at: string) => (question.value.at === at ? question.value.text : '')
 
 function Asking({ chair, canal, node }: Props) {
-  const { asking = null, coming = null } = chair.course.canals[canal] ?? {}
+  const { asking = null, coming: comesBy = null } = chair.course.canals[canal] ?? {}
   const lacks = lackingAt(chair, canal)
   const asked = shownEvent(chair, asking)
-  const comes = shownEvent(chair, coming)
+  const comes = shownEvent(chair, comesBy)
+  const coming = stillComing(chair, canal)
   const at = placeOf(chair, canal, node)
   return (
     <div class="stack">
       <Notice sign="waiting">
         {words.chair.waitsFor(node.hold_point ?? '')}. {words.chair.goOn}
       </Notice>
+      {coming.length > 0 && !asking && <Notice>{words.together.wordToCome(coming)}</Notice>}
       {asking && (
         <Notice sign={asked ? 'approved' : 'caution'}>
           {asked ? words.hold.asked(words.when(asked.server_time)) : words.hold.askedUnsent}{' '}
@@ -81,15 +85,25 @@ export function AskForWord({ chair, canal, node }: Props) {
   const [atBench, setAtBench] = useState(false)
   const { asking = null } = chair.course.canals[canal] ?? {}
   const at = placeOf(chair, canal, node)
+  const ready = standingWith(chair, canal).filter((name) => !lackingAt(chair, name).includes('length'))
+  const asked = picked(chair, node.id, ready)
   const ask = () => {
-    void chair.record(canal, node.id, { kind: 'ask', note: textAt(at).trim() })
+    void recordFor(chair, asked, node.id, { kind: 'ask', note: textAt(at).trim(), together: '' })
     question.value = { at, text: '' }
   }
   return (
     <div class="step-answers">
+      {ready[0] === canal && (
+        <CanalChips
+          label={words.together.asksFor}
+          canals={ready}
+          picked={asked}
+          onPick={(name) => pick(chair, node.id, name)}
+        />
+      )}
       {!lackingAt(chair, canal).includes('length') && (
         <button type="button" class={asking ? 'button answer' : 'button main'} onClick={ask}>
-          {asking ? words.hold.askAgain : words.hold.ask}
+          {asking ? words.hold.askAgain : asked.length > 1 ? words.together.askFor(asked) : words.hold.ask}
         </button>
       )}
       <button type="button" class="button answer" onClick={() => setAtBench(true)}>

@@ -1,18 +1,38 @@
+import type { Told } from '@/api/shapes'
+import { CanalChips } from '@/parts/canal-chips'
 import { useAsked } from '@/parts/unhurried'
 import { imageOfStep } from '@/store/image-of-step'
+import { pick, picked, recordFor, shownWith } from '@/store/together'
 import { words } from '@/words/en'
-import { leaveBy, type StepProps } from './answers'
+import { FELT_MS, type More, type StepProps } from './answers'
 
 type NoImage = keyof typeof words.card.noImage
 
 /** An image step is left with its image, which may still wait on this phone, or with why there is none. */
 export function ImageAnswers(props: StepProps) {
-  const leave = leaveBy(props)
+  const { chair, node } = props
+  const canal = props.canal.canal
+  const all = shownWith(chair, canal)
+  const shown = picked(chair, node.id, all)
+  const chips = (
+    <CanalChips
+      label={words.together.shows}
+      canals={all}
+      picked={shown}
+      onPick={(name) => pick(chair, node.id, name)}
+    />
+  )
+  const leave = (_: 'done', more: More) => {
+    navigator.vibrate?.(FELT_MS)
+    const given = { depth_um: null, stop_um: null, irrigant: null, volume_ml: null, together: '' }
+    void recordFor(chair, shown, node.id, { kind: 'step', exit: 'done', ...given, ...more } as Told)
+  }
   const image_id = imageOfStep(props.chair, props.canal.canal)
   useAsked(image_id)
   if (image_id !== undefined)
     return (
       <div class="step-answers">
+        {chips}
         <button type="button" class="button main" onClick={() => leave('done', { image_id })}>
           {words.chair.imageTaken}
         </button>
@@ -20,6 +40,7 @@ export function ImageAnswers(props: StepProps) {
     )
   return (
     <div class="step-answers">
+      {chips}
       <p class="small">{words.card.noImageYet}</p>
       {(Object.keys(words.card.noImage) as NoImage[]).map((no_image) => (
         <button key={no_image} type="button" class="button answer" onClick={() => leave('done', { no_image })}>

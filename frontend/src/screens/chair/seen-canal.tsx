@@ -67,8 +67,11 @@ function WaitsForWord({ chair, canal, node }: Omit<Props, 'who'> & { node: { hol
 }
 
 /** Why the canal is not worked, if it is not. */
-function heldSays(chair: Chair, canal: string, { state }: CanalCourse, who: string): string | undefined {
+function heldSays(chair: Chair, canal: string, course: CanalCourse, who: string): string | undefined {
+  const { state } = course
   switch (state) {
+    case 'waits':
+      return course.waitsFor.map(({ says }) => says).join(' ')
     case 'paused':
       return words.look.canal.paused(words.card.pausedFor[pausedFor(chair, canal)] ?? '')
     case 'past_stop':

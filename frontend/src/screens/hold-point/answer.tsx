@@ -1,9 +1,11 @@
 import { useState } from 'preact/hooks'
 import type { Do } from '@/api/shapes'
+import { CanalChips } from '@/parts/canal-chips'
 import { TextField } from '@/parts/fields'
 import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair'
 import { lackingAt } from '@/store/lacking'
+import { pick, picked, recordFor, standingWith } from '@/store/together'
 import { words } from '@/words/en'
 import './answer.css'
 
@@ -21,19 +23,31 @@ export function Answer({ chair, canal, node }: Props) {
   const [asked, setAsked] = useState<Reasoned>()
   useAsked(asked)
   const coming = chair.course.canals[canal]?.coming != null
-  const approve = () => void chair.record(canal, node.id, { ...WORD, exit: 'approved' })
-  const come = () => void chair.record(canal, node.id, { kind: 'come', note: '' })
+  // A canal that lacks its length is answered on its own.
+  const complete = !lackingAt(chair, canal).includes('length')
+  const all = standingWith(chair, canal).filter((name) => name === canal || !lackingAt(chair, name).includes('length'))
+  const canals = picked(chair, node.id, complete ? all : [canal])
+  const approve = () => void recordFor(chair, canals, node.id, { ...WORD, exit: 'approved' })
+  const come = () => void recordFor(chair, canals, node.id, { kind: 'come', note: '' })
   const give = (reason: string) => {
     const exit = asked === 'returned' ? 'returned' : 'approved'
-    void chair.record(canal, node.id, { ...WORD, exit, in_spite: asked === 'in_spite', reason })
+    void recordFor(chair, canals, node.id, { ...WORD, exit, in_spite: asked === 'in_spite', reason })
   }
   if (asked) return <WithReason key={asked} of={asked} onGive={give} onBack={() => setAsked(undefined)} />
   return (
     <div class="step-answers word-answers">
-      {!lackingAt(chair, canal).includes('length') && (
-        <button type="button" class="button main" onClick={approve}>
-          {words.hold.approve}
-        </button>
+      {complete && (
+        <>
+          <CanalChips
+            label={words.together.holdsFor}
+            canals={all}
+            picked={canals}
+            onPick={(name) => pick(chair, node.id, name)}
+          />
+          <button type="button" class="button main" onClick={approve}>
+            {canals.length > 1 ? words.together.approve(canals) : words.hold.approve}
+          </button>
+        </>
       )}
       <button type="button" class="button answer" onClick={() => setAsked('returned')}>
         {words.hold.giveBack}
@@ -48,7 +62,7 @@ export function Answer({ chair, canal, node }: Props) {
   )
 }
 
-const WORD = { kind: 'sign_off', in_spite: false, reason: '', at_bench: false } as const
+const WORD = { kind: 'sign_off', in_spite: false, reason: '', at_bench: false, together: '' } as const
 
 interface WithReasonProps {
   of: Reasoned

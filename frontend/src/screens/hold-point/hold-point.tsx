@@ -8,6 +8,7 @@ import { useCase } from '@/store/cases'
 import { type Chair, useChair, useTreatment } from '@/store/chair'
 import { shownEvent } from '@/store/hold'
 import { mayTell } from '@/store/part'
+import { standingWith } from '@/store/together'
 import { usePolling } from '@/store/use'
 import { words } from '@/words/en'
 import { Answer } from './answer'
@@ -72,6 +73,7 @@ function Facts({ chair, canal, waits }: { chair: Chair; canal: CanalPlan; waits:
           {waits && <Asking chair={chair} canal={canal.canal} />}
           <LengthFacts canal={canal} />
           <Images chair={chair} canal={canal.canal} />
+          {waits && <AnsweredWith chair={chair} canal={canal.canal} />}
         </div>
         <div class="stack">
           <Since chair={chair} canal={canal.canal} />
@@ -85,6 +87,21 @@ function Facts({ chair, canal, waits }: { chair: Chair; canal: CanalPlan; waits:
       </div>
     </>
   )
+}
+
+/** The other canals at the same point: what is judged of them stands on the same screen, the word may hold for all. */
+function AnsweredWith({ chair, canal }: { chair: Chair; canal: string }) {
+  const [, ...others] = standingWith(chair, canal)
+  return chair.plan.canals
+    .filter((one) => others.includes(one.canal))
+    .map((one) => (
+      <section key={one.canal} class="card stack close">
+        <h2>{one.canal}</h2>
+        <LengthFacts canal={one} />
+        <Images chair={chair} canal={one.canal} />
+        <Since chair={chair} canal={one.canal} />
+      </section>
+    ))
 }
 
 function Asking({ chair, canal }: { chair: Chair; canal: string }) {

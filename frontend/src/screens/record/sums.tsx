@@ -10,6 +10,7 @@ const said = words.record
 export function Sums({ of }: { of: RecordValue }) {
   return (
     <>
+      <Asked of={of} />
       <SignOffs of={of} />
       <Halts of={of} />
       <Decisions of={of} />
@@ -100,6 +101,24 @@ function Line({ says, more = [] }: LineProps) {
   )
 }
 
+/** A record that was kept from before this was counted does not say. */
+function Asked({ of: { asked } }: { of: RecordValue }) {
+  if (!asked) return null
+  const { words: given, planned_words, exposures, planned_exposures } = asked
+  return (
+    <Part title={words.together.title}>
+      {[
+        <Line key="w" says={`${words.together.words}: ${words.together.counted(given, planned_words)}`} more={[]} />,
+        <Line
+          key="e"
+          says={`${words.together.exposures}: ${words.together.counted(exposures, planned_exposures)}`}
+          more={[]}
+        />,
+      ]}
+    </Part>
+  )
+}
+
 function SignOffs({ of }: { of: RecordValue }) {
   return (
     <Part title={said.signOffs}>
@@ -136,6 +155,8 @@ function Halts({ of }: { of: RecordValue }) {
           more={[
             one.cause && said.cause(one.cause),
             by(one),
+            one.review_by &&
+              `${words.together.review(said.at(one.review_by))}: ${one.seen_again ? words.together.seenAgain(said.at(one.seen_again)) : words.together.notSeenAgain}`,
             one.ended ? said.ended(one.ended.who.name, said.at(one.ended.at), one.ended.reason) : said.stands,
           ]}
         />

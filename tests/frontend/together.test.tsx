@@ -1,0 +1,145 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fireEvent, render, screen } from '@testing-library/preact'
+import { beforeEach, expect, test, vi } from 'vitest'
+import type { CanalPlan, Do, Plan, RunSheet, Told } from '@/api/shapes'
+import { AskedFor } from '@/parts/order/asked-for'
+import { AskForWord } from '@/screens/chair/hold-point'
+import { ImageAnswers } from '@/screens/chair/image-answers'
+import { Answer } from '@/screens/hold-point/answer'
+import type { Chair } from '@/store/chair'
+import { shownWith, standingWith, stillComing } from '@/store/together'
+import { Course } from '@/walk/course'
+import type { Happened } from '@/walk/happened'
+import { inForce } from './in-force'
+import { signedIn } from './people'
+
+const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8')) as {
+  sheets: Record<string, RunSheet>
+}
+const sheet = shared.sheets.hold as RunSheet
+const CANALS = ['MB1', 'DB', 'P']
+const IMAGED = ['MB1', 'DB']
+let tooth = 0
+
+const imaged = (canals: readonly string[]): Partial<Happened>[] =>
+  canals.map((canal) => ({ canal, node: 'image', body: { exit: 'done', no_image: 'film' } }))
+
+/** Three canals at one technique; `behind` lies behind MB1 on the image. */
+function chairAfter(events: readonly Partial<Happened>[], behind = '') {
+  const happened = events.map((event, i) => ({
+    ...{ id: String(i + 1), kind: 'step' as const, actor: 's', plan: 'A', canal: '', node: '', body: {} },
+    ...event,
+  }))
+  const first = CANALS.filter((name) => name !== behind)
+  const exposures = [{ canals: first, turned: false }, ...(behind ? [{ canals: [behind], turned: true }] : [])]
+  const { phase } = sheet.nodes.image as Do
+  const stage = { phase, title: 'Length', hold_point: 'length', canals: CANALS, exposures, words: 1 }
+  const plan = {
+    canals: CANALS.map((canal) => ({ canal, length: { state: 'settled' }, run_sheet: sheet })),
+    asks: { stages: [stage], words: 2, exposures: exposures.length },
+  } as unknown as Plan
+  const sheets = Object.fromEntries(CANALS.map((canal) => [canal, sheet]))
+  const record = vi.fn(async (_canal: string, _node: string, _told: Told) => true)
+  tooth += 1
+  const chair = {
+    caseId: `k${tooth}`,
+    version: { hash: 'A' },
+    plan,
+    course: new Course({ A: sheets }, [inForce('A'), ...happened], 'extracted'),
+    events: happened,
+    waiting: [],
+    treatment: { events: [] },
+    record,
+  } as unknown as Chair
+  return { chair, record }
+}
+
+const told = (record: ReturnType<typeof chairAfter>['record']) =>
+  record.mock.calls.map(([canal, node, { kind, ...body }]) => ({ canal, node, kind, ...body }))
+const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }))
+const WORD = sheet.nodes.word as Do
+const later = () => new Promise((resolve) => setTimeout(resolve))
+
+beforeEach(() => signedIn('Ines'))
+
+test('canals that stand at one point, and those still on their way to it', () => {
+  const { chair } = chairAfter(imaged(IMAGED))
+  expect(standingWith(chair, 'DB')).toEqual(['DB', 'MB1'])
+  expect(stillComing(chair, 'DB')).toEqual(['P'])
+})
+
+test('one request asks for all canals that wait, as one act', async () => {
+  const { chair, record } = chairAfter(imaged(IMAGED))
+  render(<AskForWord chair={chair} canal="MB1" node={WORD} />)
+  press('Ask for MB1 and DB')
+  await later()
+  expect(told(record)).toMatchObject(IMAGED.map((canal) => ({ canal, node: 'word', kind: 'ask' })))
+  const [one, two] = told(record) as unknown as { together: string }[]
+  expect(one?.together).toBeTruthy()
+  expect(one?.together).toBe(two?.together)
+})
+
+test('a canal may be left out of it', async () => {
+  const { chair, record } = chairAfter(imaged(IMAGED))
+  render(<AskForWord chair={chair} canal="MB1" node={WORD} />)
+  press('DB')
+  press('Ask for the word')
+  await later()
+  expect(told(record)).toMatchObject([{ canal: 'MB1', together: '' }])
+})
+
+test('a supervisor answers for all of them in one touch', async () => {
+  signedIn('Dr Vale', 'supervisor')
+  const { chair, record } = chairAfter(imaged(CANALS))
+  render(<Answer chair={chair} canal="MB1" node={WORD} />)
+  press('Approve MB1, DB and P')
+  await later()
+  expect(told(record).map(({ canal, kind }) => [canal, kind])).toEqual(CANALS.map((canal) => [canal, 'sign_off']))
+})
+
+test('returns one of them with its reason, the others untouched', async () => {
+  signedIn('Dr Vale', 'supervisor')
+  const { chair, record } = chairAfter(imaged(IMAGED))
+  render(<Answer chair={chair} canal="MB1" node={WORD} />)
+  press('DB')
+  press('Return')
+  fireEvent.input(screen.getByRole('textbox'), { target: { value: 'Not readable.' } })
+  press('Return, with this reason')
+  await later()
+  expect(told(record)).toMatchObject([{ canal: 'MB1', exit: 'returned', reason: 'Not readable.' }])
+})
+
+function image(behind: string, at: string) {
+  const { chair, record } = chairAfter([], behind)
+  const canal = chair.plan.canals.find((one) => one.canal === at) as CanalPlan
+  const course = chair.course.canals[at]
+  if (!course) throw new Error(at)
+  render(<ImageAnswers chair={chair} canal={canal} course={course} node={sheet.nodes.image as Do} />)
+  return { chair, record }
+}
+
+test('one exposure is told of every canal that stands on it', async () => {
+  const { chair, record } = image('P', 'DB')
+  expect(shownWith(chair, 'DB')).toEqual(['DB', 'MB1'])
+  press('On film')
+  await later()
+  expect(told(record).map(({ canal, kind }) => [canal, kind])).toEqual([
+    ['DB', 'step'],
+    ['MB1', 'step'],
+  ])
+})
+
+test('what lies behind another canal has an exposure of its own', async () => {
+  const { record } = image('P', 'P')
+  press('On film')
+  await later()
+  expect(told(record).map(({ canal }) => canal)).toEqual(['P'])
+})
+
+test('the plan says how many words and exposures, and of which canals', () => {
+  const { chair } = chairAfter([], 'P')
+  render(<AskedFor plan={chair.plan} />)
+  expect(screen.getByText('2 words of a supervisor, 2 exposures')).toBeTruthy()
+  expect(screen.getByText('one word · one exposure: MB1 and DB · from another angle: P')).toBeTruthy()
+})
