@@ -42,7 +42,7 @@ export function LookFirst({ image, onClose, onAnswered }: Props) {
     onAnswered?.()
     void answer()
   }
-  const remove = <RemoveAlone onRemove={(reason) => answered(() => throwAway(image.id, reason))} />
+  const remove = <RemoveAlone key={image.id} onRemove={(reason) => answered(() => throwAway(image.id, reason))} />
   const drawn = address && size && size !== 'broken' ? { src: address, image: size } : undefined
   return (
     <dialog ref={dialog} class="viewer in-the-dark" aria-label={says.title} onClose={onClose}>
