@@ -1,0 +1,70 @@
+"""Canals that are ready together: one exposure, one request, one word; a canal that is not there yet is said."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from playwright.sync_api import Page, expect
+
+from tests.journeys.conftest import Opens
+from tests.journeys.records import events
+from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due
+
+Demo = Mapping[str, Any]
+
+
+def turn(phone: Page, canal: str) -> None:
+    phone.get_by_role("navigation", name="Canals").get_by_role("button").filter(
+        has=phone.get_by_text(canal, exact=True)
+    ).click()
+    expect(phone.get_by_role("region", name=canal, exact=True)).to_be_visible()
+
+
+def to_the_image(phone: Page, *, passed_on: bool = False) -> None:
+    if passed_on:
+        # The instrument comes from another canal: it is looked at.
+        phone.locator(".dock .button.main").click()
+    answer(phone, "At its stop")
+    due(phone, "Explore")
+    answer(phone, "Done")
+    due(phone, "Length")
+
+
+def test_three_canals_take_two_exposures_one_request_and_one_word(
+    open_phone: Opens, open_laptop: Opens, demo: Demo
+) -> None:
+    phone, laptop = open_phone(), open_laptop()
+    case = at_the_chair(phone, laptop, demo, "Bench 271")
+    to_the_image(phone)
+    expect(phone.get_by_text("one exposure shows all")).to_contain_text("ML and D come to this image too")
+
+    # ML lies behind MB: it is seen apart from another angle; MB and D stand on one exposure.
+    turn(phone, "ML")
+    to_the_image(phone, passed_on=True)
+    expect(phone.get_by_text("From another angle")).to_be_visible()
+    turn(phone, "D")
+    to_the_image(phone, passed_on=True)
+    expect(phone.get_by_role("group", name="One exposure shows").get_by_role("button")).to_have_text(["D", "MB"])
+    answer(phone, "On film")
+    expect(phone.get_by_text("ML comes to this point too")).to_be_visible()
+    turn(phone, "ML")
+    phone.locator(".dock .button.main").click()
+    answer(phone, "On film")
+
+    # One request, one word.
+    answer(phone, "Ask for ML, MB and D")
+    laptop.goto(f"/cases/{case}/word/ML")
+    expect(laptop.get_by_role("button", name="Approve ML, MB and D")).to_be_visible()
+    for canal in ("MB", "D"):
+        expect(laptop.get_by_role("heading", level=2, name=canal, exact=True)).to_be_visible()
+    laptop.get_by_role("button", name="Approve").click()
+    strip = phone.get_by_role("navigation", name="Canals")
+    expect(strip.get_by_text("open", exact=True)).to_have_count(3, timeout=WORD_MS)
+
+    told = events(phone, case)
+    assert len({one["told"]["together"] for one in told if one["told"]["kind"] == "sign_off"}) == 1
+    record = phone.request.get(f"/api/v1/cases/{case}/record").json()
+    asked = record.get("record", record)["asked"]
+    # The plan's decision and one word; MB and D on one film, ML on another.
+    assert (asked["words"], asked["exposures"]) == (2, 2)
