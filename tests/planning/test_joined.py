@@ -156,8 +156,8 @@ def test_without_a_junction_the_main_canal_comes_to_its_cone_and_is_not_filled()
     assert main.withheld[0].from_phase == "fill"
     assert {"cone/fit", "cone/image"} <= set(main.run_sheet.nodes)
     assert "fill/fill" not in main.run_sheet.nodes
-    note = next(one for one in made.cautions if one.code == "joined-canal-unfinished")
-    assert note.severity is Severity.NOTE
+    told = next(one for one in made.cautions if one.code == "joined-canal-unfinished")
+    assert told.severity is Severity.CAUTION
     assert not named(made, "P").withheld
 
 
