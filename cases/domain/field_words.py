@@ -166,6 +166,7 @@ LABELS: dict[str, tuple[str, Bears]] = {
     "Phase.steps": ("steps", MEANS),
     "Phase.step_mm": ("each step shorter by", DEPTH),
     "Phase.hold_point": ("hold point", SAFETY),
+    "Phase.hold_point_in": ("settings with its hold point", SAFETY),
     "Phase.image": ("asks for an image", SAFETY),
     # How far the work has come.
     "Felt.node": ("step", PROGRESS),

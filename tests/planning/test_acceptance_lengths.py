@@ -147,7 +147,9 @@ def test_c4_a_curve_asks_for_the_length_again() -> None:
     """The order of work does so itself, and no caution says it twice."""
     before = curved()
     steps = named(before, "MB").run_sheet.nodes
-    assert any(isinstance(node, Do) and node.hold_point == "length after flaring" for node in steps.values())
+    assert any(
+        isinstance(node, Do) and (node.phase, node.action) == ("length-again", Action.IMAGE) for node in steps.values()
+    )
     assert "length-again-due" not in codes(before, "MB")
     assert (named(before, "MB").length.stop_mm, ceiling_mm(named(before, "MB"))) == (20.0, 18.0)
 

@@ -18,7 +18,7 @@ from planning.errors import NotUnderstood, OutOfBounds, PlanningError
 from planning.instruments import DiameterAt
 from planning.plan import plan
 from planning.plan_input import CanalChoice, Felt, Override, PlanInput, WallInput, WidthInput
-from planning.readings import ApexLocator, DirectSight, Ratio
+from planning.readings import ApexLocator, DirectSight, ImageInterval, PreOperativeImage, Ratio
 from tests.planning.given import CHECK_KIT, four_canals, molar, rotary
 
 
@@ -30,9 +30,12 @@ def filled() -> PlanInput:
         DirectSight(seen_mm=20, reference_point="MB cusp"),
     )
     first, second, *others = four_canals()
+    on_image, *more = first.readings
+    assert isinstance(on_image, PreOperativeImage)
+    on_image = replace(on_image, interval=ImageInterval(least_mm=20.0, most_mm=21.0, rests_on="instrument"))
     first = replace(
         first,
-        readings=(*first.readings, *readings),
+        readings=(on_image, *more, *readings),
         curvature_deg=12.0,
         curve_start_mm=12.0,
         orifice_mm=9.0,
@@ -166,12 +169,15 @@ OTHER_RULES: dict[str, tuple[str, ...]] = {
     "DiameterAt.diameter_mm": CANNOT_BE,
     "DiameterAt.from_tip_mm": CANNOT_BE,
     "DirectSight.seen_mm": ("canals-do-not-fit",),
+    "ImageInterval.least_mm": ("reading-not-usable",),
+    "ImageInterval.most_mm": ("reading-not-usable",),
     "Instrument.cutting_part_mm": CANNOT_BE,
     "Instrument.largest_flute_mm": CANNOT_BE,
     "Instrument.length_mm": CANNOT_BE,
     "Junction.at_length_mm": ("junction-beyond-canal",),
     "Junction.from_terminus_mm": ("junction-beyond-canal",),
     "Override.final_size": ("kit-lacks-instrument", "choice-not-possible"),
+    "PreOperativeImage.tooth_mm": ("reading-not-usable",),
     "Ratio.instrument_mm": ("reading-not-usable",),
     "Ratio.instrument_on_image_mm": ("reading-not-usable",),
     "WidthInput.narrow_mm": ("canals-do-not-fit",),

@@ -22,7 +22,7 @@ LONG_KIT = Kit(
         *(rotary(size, 4, length_mm=31) for size in SIZES),
     ),
     needles=(SIDE_VENTED_30,),
-    filling=tuple(cone(size, 4) for size in SIZES),
+    filling=tuple(cone(size, taper) for taper in (2, 4) for size in SIZES),
 )
 
 
