@@ -30,14 +30,13 @@ from planning.readings import ConfirmingImage, ImageInterval, PreOperativeImage,
 from planning.tables import Figures
 
 MOST_LINES = 8  # more canals than any tooth has
-MOST_POINTS = 40  # of one line: one every half millimetre
+MOST_POINTS = 40  # of one line: one every half millimetre; along a known object as many
 MOST_PLACES = 40  # of one line
 
 
 def measure(given: ImageMarks, figures: Figures) -> Measured:
     """Every line measured on one scale. Raises ScaleNotUsable, PointsDoNotFit, TooMuchWork, their path in the marks."""
-    if len(given.lines) > MOST_LINES:
-        raise TooMuchWork(reason=f"{len(given.lines)} lines are more than {MOST_LINES}.", at=("lines",))
+    _refuse_too_much(given)
     tapped = figures["tapping.spread"] if given.tapped_within_px is None else given.tapped_within_px
     if not 0 < tapped <= figures["tapping.most"]:
         reason = f"marks within {tapped:g} px cannot be: above 0 to {figures['tapping.most']:g}."
@@ -197,11 +196,25 @@ def _places(of: CanalLine, marks: Marks, unit: Marks, scale: Scale, straight_to:
     )
 
 
+def _refuse_too_much(given: ImageMarks) -> None:
+    """Counted before anything looks at each mark: that alone would be work. Raises TooMuchWork."""
+    if len(given.lines) > MOST_LINES:
+        raise TooMuchWork(reason=f"{len(given.lines)} lines are more than {MOST_LINES}.", at=("lines",))
+    along = len(given.known.points) if given.known else 0
+    if along > MOST_POINTS:
+        raise TooMuchWork(reason=f"{along} marks along it are more than {MOST_POINTS}.", at=("known", "points"))
+    for number, of in enumerate(given.lines):
+        for what, count, most in (
+            ("points", len(of.points), MOST_POINTS),
+            ("places_mm", len(of.places_mm), MOST_PLACES),
+        ):
+            if count > most:
+                reason = f"one line may have {MOST_POINTS} points and as many places."
+                raise TooMuchWork(reason=reason, at=("lines", number, what))
+
+
 def _refuse_unfit(of: CanalLine) -> None:
     count = len(of.points)
-    if count > MOST_POINTS or len(of.places_mm) > MOST_PLACES:
-        what = "points" if count > MOST_POINTS else "places_mm"
-        raise TooMuchWork(reason=f"one line may have {MOST_POINTS} points and as many places.", at=(what,))
     if count < 2:
         raise PointsDoNotFit(reason="a line has at least a first and a last mark.", at=("points",))
     for number in range(1, count):

@@ -14,13 +14,12 @@ from typing import Final
 
 import numpy as np
 
-from planning.errors import Pointer, ScaleNotUsable, TooMuchWork
+from planning.errors import Pointer, ScaleNotUsable
 from planning.radiograph import line, spread
 from planning.radiograph.touch import Touch, touch_of
 from planning.radiograph.values import KnownObject, PixelSpacing, Scale, ScaleState, SpacingFacts
 from planning.tables import Figures
 
-MOST_POINTS = 40  # along one object
 DIGITS = 6  # a nanometre a pixel: finer than any detector
 _SAME: Final = 1e-3  # share by which two spacings of one file may differ and be the same: decimal strings are rounded
 _MARK = "Mark something of known length on the image: an instrument at its stop, a ruler, a ball."
@@ -118,9 +117,6 @@ def _in_columns(known: KnownObject, touch: Touch) -> tuple[float, float]:
 
 
 def _refuse_marks(known: KnownObject) -> None:
-    count = len(known.points)
-    if count > MOST_POINTS:
-        raise TooMuchWork(reason=f"{count} marks along it are more than {MOST_POINTS}.", at=("known", "points"))
     apart = [math.hypot(b.x_px - a.x_px, b.y_px - a.y_px) for a, b in pairwise(known.points)]
     if not apart or min(apart) < 1:
         reason = "it needs a mark at both ends, no two on one pixel."

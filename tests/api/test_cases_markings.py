@@ -144,17 +144,37 @@ def test_the_file_alone_gives_the_scale(priya: Person, opened: Case, tmp_path: P
     assert told["measured"]["lines"][0]["length_mm"]["value"] == pytest.approx(ROOT.length_mm, abs=0.1)
 
 
-def test_a_spacing_that_cannot_be_is_said_and_a_known_object_helps(priya: Person, opened: Case, tmp_path: Path) -> None:
-    told = pydicom.dcmread(DRAWN.dicom(tmp_path / "drawn.dcm"))
-    told.ImagerPixelSpacing = [0, 0]
+def of_spacing(priya: Person, opened: Case, path: Path, at_detector_mm: float) -> Image:
+    """The drawn image with no other spacing than this."""
+    told = pydicom.dcmread(DRAWN.dicom(path))
+    told.ImagerPixelSpacing = [at_detector_mm, at_detector_mm]
     del told.PixelSpacing
-    image = sent(priya, opened, written(told))
+    return sent(priya, opened, written(told))
+
+
+def test_a_spacing_that_cannot_be_is_said_and_a_known_object_helps(priya: Person, opened: Case, tmp_path: Path) -> None:
+    """A hundred times too large: a slip of the decimal point."""
+    image = of_spacing(priya, opened, tmp_path / "drawn.dcm", 2.0)
     listed = client(priya).get(at(opened, image.pk, "/markings")).json()
     assert (listed["scale"]["state"], listed["scale"]["rests_on"]) == ("uncalibrated", "refused")
     given = marks()
     del given["known"]
     assert "#/marks/facts/at_detector" in problem(mark(priya, image, {"marks": given}), 422, "scale-not-usable")
     assert mark(priya, image, {"marks": marks()}).status_code == 201
+
+
+def test_a_spacing_of_zero_was_not_said_and_a_known_object_helps(priya: Person, opened: Case, tmp_path: Path) -> None:
+    """Devices write zero where they know nothing: there is nothing to refuse, and nothing to measure by."""
+    image = of_spacing(priya, opened, tmp_path / "drawn.dcm", 0.0)
+    listed = client(priya).get(at(opened, image.pk, "/markings")).json()
+    assert (listed["scale"]["state"], listed["scale"]["rests_on"]) == ("uncalibrated", "nothing")
+    given = marks()
+    del given["known"]
+    unscaled = mark(priya, image, {"marks": given})
+    assert unscaled.status_code == 201
+    assert unscaled.json()["measured"]["lines"][0]["length_mm"] is None
+    scaled = mark(priya, image, {"marks": marks()}).json()["measured"]["lines"][0]["length_mm"]
+    assert scaled["least"] < ROOT.length_mm < scaled["most"]
 
 
 def test_without_a_scale_marks_are_kept_and_no_length_is_taken(priya: Person, image: Image) -> None:

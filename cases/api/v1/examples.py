@@ -115,6 +115,7 @@ ASKED = _given(
         },
     },
 )
+ASKED_AGAINST = _given("The same, against the first version", {**ASKED.value, "against": 1})
 IMAGE_MOVE = _given("It is of the palatal canal", {"canal": "P"})
 REMOVAL = _given("A name is written in it", {"reason": "names_somebody"})
 OVERRIDE = _given(

@@ -125,6 +125,7 @@ class PreviewChangesView(View):
         description="Every field of it, each with what it bears on; no plan is made.",
         request=PreviewChangesGiven,
         responses=serializer_of(GivenChanges),
+        examples=[examples.ASKED_AGAINST],
     )
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
