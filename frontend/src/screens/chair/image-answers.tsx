@@ -38,15 +38,20 @@ export function ImageAnswers(props: StepProps) {
         </button>
       </div>
     )
+  const [first, second, ...others] = (Object.keys(words.card.noImage) as NoImage[]).map((no_image) => (
+    <button key={no_image} type="button" class="button answer" onClick={() => leave('done', { no_image })}>
+      {words.card.noImage[no_image]}
+    </button>
+  ))
   return (
     <div class="step-answers">
-      {chips}
-      <p class="small">{words.card.noImageYet}</p>
-      {(Object.keys(words.card.noImage) as NoImage[]).map((no_image) => (
-        <button key={no_image} type="button" class="button answer" onClick={() => leave('done', { no_image })}>
-          {words.card.noImage[no_image]}
-        </button>
-      ))}
+      <div class="answers-above">
+        {chips}
+        <p class="small">{words.card.noImageYet}</p>
+        {others}
+      </div>
+      {first}
+      {second}
     </div>
   )
 }
