@@ -50,17 +50,20 @@ class Drawn:
     technique: str
     curve_deg: float | None
     settled: bool
+    every_word: bool = False
+    """The programme asks for each of the technique's hold points on the bench too, the final size's among them."""
 
     def __str__(self) -> str:
-        return f"{self.tooth.iso} {self.technique} {self.curve_deg} {'settled' if self.settled else 'estimated'}"
+        known = "settled" if self.settled else "estimated"
+        return f"{self.tooth.iso} {self.technique} {self.curve_deg} {known}{' every word' if self.every_word else ''}"
 
 
 ALL = [
-    Drawn(tooth, key, deg, settled)
+    Drawn(tooth, key, deg, settled, every_word)
     for tooth in PERMANENT
     for key in provided()
     for deg in (None, 25.0, 40.0)
-    for settled in (False, True)
+    for settled, every_word in ((False, False), (True, False), (True, True))
 ]
 SHARE = random.Random(3).sample(ALL, draws(len(ALL)))  # noqa: S311  # nothing secret
 
@@ -92,6 +95,7 @@ def charted(drawn: Drawn) -> PlanInput:
         canals=tuple(canals),
         kit=KIT,
         technique=technique(drawn.technique),
+        thresholds={"words.bench_more": 1} if drawn.every_word else {},
         choices=Choices(needle=OPEN_30),
         anatomy=Anatomy.CHARTED_BY_SUPERVISOR,
         overrides=tuple(Override(code=code, canal=c.name, reason="seen") for c in canals for code in bars),
@@ -182,8 +186,11 @@ def test_way_gauging_size_and_cone_say_the_same(drawn: tuple[Drawn, Plan]) -> No
         larger = ISO_SIZES[ISO_SIZES.index(size) + 1]
         assert size / 100 <= wide_mm < larger / 100
         if drawn[0].settled:
-            confirmed = [node for node in walked(canal) if node.phase == "confirm"]
-            assert [node.id for node in confirmed[:3]] == [f"confirm/{size}-02", "confirm/larger", "confirm/image"]
+            word = ["confirm/image", "confirm/sign-off"] if drawn[0].every_word else []
+            confirmed = [f"confirm/{size}-02", "confirm/larger", *word]
+            assert [node.id for node in walked(canal) if node.phase == "confirm"] == confirmed
+            after = walked(canal)[[node.phase for node in walked(canal)].index("confirm") + len(confirmed)]
+            assert after.phase == "rinse"
             assert walked(canal)[-1].phase == "fill"
             assert any(node.action is Action.FIT_CONE and f"size {size}" in node.say for node in walked(canal))
         assert canal.obturation is not None
