@@ -40,7 +40,8 @@ def test_without_a_connection_the_app_opens_with_what_was_seen_last(student: Pag
     expect(student.get_by_role("img", name="Depth board")).to_be_visible()
     expect(student.get_by_text("the figures are those of before")).to_be_visible()
     student.get_by_role("tab", name="Stops").click()
-    assert hands.stops(student, "10/.02") == ["22.0", "21.5", "22.0", "22.5"]
+    # MB2 joins MB1 at 17.0: nothing passes the junction.
+    assert hands.stops(student, "10/.02") == ["22.0", "17.0", "22.0", "22.5"]
 
 
 def test_a_reading_that_could_not_be_sent_is_kept_and_sent_once(student: Page) -> None:

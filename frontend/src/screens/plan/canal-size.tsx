@@ -29,7 +29,10 @@ export function CanalSize({ canal, kit, choice, decided, onChoose }: Props) {
   const from = size ?? least - 1
   const next = (by: -1 | 1) => (by > 0 ? sizes.find((s) => s > from) : sizes.findLast((s) => s < from))
   const inside = size !== null && least <= size && size <= most
-  const take = (to: number | undefined) => to !== undefined && onChoose({ final_size: to })
+  // What is proposed anyway is no choice: stepping there and back changes nothing of what went in.
+  const takeProposed = () => onChoose({ final_size: null, reason: '' })
+  const take = (to: number | undefined) =>
+    to !== undefined && (to === proposed ? takeProposed() : onChoose({ final_size: to }))
   return (
     <section class="card stack canal-size" aria-labelledby={`${id}-name`}>
       <div class="row apart">
@@ -77,7 +80,7 @@ export function CanalSize({ canal, kit, choice, decided, onChoose }: Props) {
         />
       )}
       {proposed !== null && size !== proposed && (
-        <button type="button" class="button plain" onClick={() => onChoose({ final_size: null, reason: '' })}>
+        <button type="button" class="button plain" onClick={takeProposed}>
           {words.planning.takeProposed(proposed)}
         </button>
       )}
