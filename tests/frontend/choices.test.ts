@@ -57,6 +57,9 @@ describe('a choice', () => {
       { canal: 'D', final_size: 40 },
       { canal: 'MB', final_size: 35, reason: 'Oval.' },
     ])
+    expect(withCanal(both, 'MB', { final_size: null, reason: '' }).choices.canals).toEqual([
+      { canal: 'D', final_size: 40 },
+    ])
   })
 
   test('of another kit keeps the needle it has too, and drops a taper it has not', () => {

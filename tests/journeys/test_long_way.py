@@ -14,7 +14,7 @@ from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, events, stored_by_now, to_the_glide_path
 
 GOES_ON_S = 5.0  # how soon the student goes on after the word is given
-FIRST_TO_BIND = "First to bind"
+FIRST_TO_BIND = "First binder"
 HELD = re.compile("Waits for the supervisor")
 ANSWERS = re.compile("^(At its stop|Passes|Done|Image elsewhere)")
 

@@ -15,11 +15,13 @@ export function firstAsked(
   return { kit: kit.id, technique: technique.key, choices: { needle, irrigant: 'water', canals: [] } }
 }
 
-/** The choices with another one for a canal. */
+/** The choices with another one for a canal; none is kept of a canal for which nothing is chosen. */
 export function withCanal(asked: Asked, canal: string, change: Partial<CanalChoice>): Asked {
   const canals = asked.choices.canals ?? []
   const old = canals.find((c) => c.canal === canal) ?? { canal }
-  const next = [...canals.filter((c) => c.canal !== canal), { ...old, ...change }]
+  const chosen = { ...old, ...change }
+  const next = canals.filter((c) => c.canal !== canal)
+  if (chosen.final_size != null || chosen.reason) next.push(chosen)
   next.sort((a, b) => a.canal.localeCompare(b.canal))
   return { ...asked, choices: { ...asked.choices, canals: next } }
 }
