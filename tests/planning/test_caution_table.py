@@ -1,4 +1,4 @@
-"""The table of cautions in the developers' guide is the catalogue's."""
+"""The page of cautions is the catalogue's."""
 
 from __future__ import annotations
 
@@ -9,10 +9,10 @@ from planning.cautions import catalogue
 from tests.architecture import tree
 
 
-def test_the_guide_has_the_table_as_the_data_are_now() -> None:
+def test_the_page_has_the_table_as_the_data_are_now() -> None:
     """`python3 manage.py caution_table` writes it."""
-    guide = tree.text(tree.ROOT / "DEVELOPERS.md")
-    assert with_table(guide) == guide
+    page = tree.text(tree.ROOT / "planning" / "CAUTIONS.md")
+    assert with_table(page) == page
 
 
 def test_every_caution_has_a_row_with_its_source() -> None:

@@ -1,4 +1,4 @@
-"""Writes the table of cautions into the developers' guide."""
+"""Writes the table of cautions anew."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ from planning.caution_table import with_table
 
 
 class Command(BaseCommand):
-    help = "Writes the table of cautions into DEVELOPERS.md, from the planner's data."
+    help = "Writes the table of cautions into planning/CAUTIONS.md, from the planner's data."
 
     def handle(self, *args: Any, **options: Any) -> None:
-        guide = ROOT / "DEVELOPERS.md"
-        guide.write_text(with_table(guide.read_text(encoding="utf-8")), encoding="utf-8")
-        self.stdout.write(f"{guide.name}: the table of cautions is up to date.")
+        page = ROOT / "planning" / "CAUTIONS.md"
+        page.write_text(with_table(page.read_text(encoding="utf-8")), encoding="utf-8")
+        self.stdout.write(f"{page.name}: the table of cautions is up to date.")
