@@ -15,5 +15,9 @@ def time(at: datetime | None) -> str:
     return "" if at is None else f"{at.astimezone(UTC):%Y-%m-%d %H:%M}"
 
 
+def by(who: RecordPerson, at: datetime | None) -> str:
+    return f"{person(who)}, {time(at)}"
+
+
 def mm(value: float | None) -> str:
     return "" if value is None else f"{value:.2f}".removesuffix("0")

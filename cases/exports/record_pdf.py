@@ -132,8 +132,8 @@ _STRUCK = (
 
 def _struck(record: Record) -> Iterator[Row]:
     for one in record.struck:
-        taken = f"{cells.person(one.taken_by)}, {cells.time(one.taken_at)}"
-        struck = f"{cells.person(one.who)}, {cells.time(one.at)}: {STRUCK_WHY[one.why]}"
+        taken = cells.by(one.taken_by, one.taken_at)
+        struck = f"{cells.by(one.who, one.at)}: {STRUCK_WHY[one.why]}"
         yield Row(cells=(one.canal, one.says, taken, struck), struck=True)
 
 
@@ -148,8 +148,8 @@ _PUT_RIGHT = (
 
 def _put_right(record: Record) -> Iterator[Row]:
     for one in record.images_put_right:
-        taken = f"{cells.person(one.taken_by)}, {cells.time(one.taken_at)}"
-        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
+        taken = cells.by(one.taken_by, one.taken_at)
+        by = cells.by(one.who, one.at)
         done = put_right(one.why, one.moved_to)
         yield Row(cells=(plain(one.shows), one.canal or "tooth", taken, done, by), struck=one.moved_to is None)
 
@@ -165,7 +165,7 @@ _VERSIONS = (
 def _versions(record: Record) -> Iterator[Row]:
     for one in record.versions:
         decisions = "\n".join(
-            f"{plain(each.decision)} by {cells.person(each.who)}, {cells.time(each.at)}"
+            f"{plain(each.decision)} by {cells.by(each.who, each.at)}"
             + (f": {each.note}" if each.note else "")
             + "".join(f"\nAcknowledged, {one.canal or 'whole tooth'}: {one.says}" for one in each.acknowledged)
             for each in one.decisions
@@ -224,8 +224,8 @@ _LET_PASS = (
 
 def _let_pass(record: Record) -> Iterator[Row]:
     for one in record.let_pass:
-        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
-        back = f"{cells.person(one.withdrawn_by)}, {cells.time(one.withdrawn_at)}" if one.withdrawn_by else ""
+        by = cells.by(one.who, one.at)
+        back = cells.by(one.withdrawn_by, one.withdrawn_at) if one.withdrawn_by else ""
         size = "" if one.final_size is None else f"Final size {one.final_size}. "
         yield Row(cells=(one.code, one.canal or "tooth", f"{size}{one.reason}", by, back))
 
@@ -249,7 +249,7 @@ def _halts(record: Record) -> Iterator[Row]:
         if one.review_by:
             seen = f"SEEN {cells.time(one.seen_again)}" if one.seen_again else "NO VISIT SINCE"
             says = f"{says}. Patient to be seen again by {cells.time(one.review_by)}: {seen}"
-        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
+        by = cells.by(one.who, one.at)
         yield Row(cells=(str(one.position), one.canal or "tooth", says, by, ended))
 
 
@@ -332,7 +332,7 @@ _DISCARDED = (
 
 def _discarded(record: Record) -> Iterator[Row]:
     for one in record.discarded:
-        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
+        by = cells.by(one.who, one.at)
         yield Row(cells=(str(one.position), one.instrument, one.canal, one.why, by))
 
 
@@ -347,8 +347,8 @@ _IMAGES = (
 
 def _images(record: Record) -> Iterator[Row]:
     for one in record.images:
-        by = f"{cells.person(one.who)}, {cells.time(one.at)}"
+        by = cells.by(one.who, one.at)
         image = one.image if one.counts else f"{one.image} COUNTS HERE NO MORE"
         if gone := one.removed:
-            image += f" REMOVED: {gone.reason.says}. {cells.person(gone.who)}, {cells.time(gone.at)}"
+            image += f" REMOVED: {gone.reason.says}. {cells.by(gone.who, gone.at)}"
         yield Row(cells=(str(one.position), plain(one.shows), one.canal, image, by))
