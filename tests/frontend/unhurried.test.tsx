@@ -1,6 +1,7 @@
 import { createEvent, fireEvent, render, screen } from '@testing-library/preact'
 import { useState } from 'preact/hooks'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { Sheet } from '@/parts/reason/sheet'
 import { Unhurried, useAsked, useUnhurry } from '@/parts/unhurried'
 
 const SHOWN_MS = 420 // a tap within 400 ms of the last change is not taken, and a frame passes before it is drawn
@@ -167,4 +168,40 @@ test('an emergency is taken at once, also while something is written', async () 
   tap('Emergency')
   expect(taken).toEqual(['emergency', 'first', 'emergency'])
   expect(button('Emergency').hasAttribute('aria-disabled')).toBe(false)
+})
+
+test('a sheet is answered 400 ms after it came into sight, however long that took', async () => {
+  let shown = 0
+  vi.spyOn(HTMLDialogElement.prototype, 'showModal').mockImplementation(function (this: HTMLDialogElement) {
+    vi.advanceTimersByTime(100)
+    shown = performance.now()
+    this.open = true
+  })
+  function Asks() {
+    const [open, setOpen] = useState(false)
+    return (
+      <Unhurried over={useUnhurry('')} class="screen">
+        <button type="button" onClick={() => setOpen(true)}>
+          Not sure
+        </button>
+        {open && (
+          <Sheet title="Not sure?" onClose={() => undefined}>
+            <button type="button" onClick={() => taken.push('asked')}>
+              Ask
+            </button>
+          </Sheet>
+        )}
+      </Unhurried>
+    )
+  }
+  render(<Asks />)
+  await pass(SHOWN_MS)
+  tap('Not sure')
+  await pass(50)
+  await pass(shown + SHOWN_MS - 1 - performance.now())
+  tap('Ask')
+  expect(taken).toEqual([])
+  await pass(1)
+  tap('Ask')
+  expect(taken).toEqual(['asked'])
 })

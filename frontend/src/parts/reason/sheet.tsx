@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef } from 'preact/hooks'
+import { useId, useLayoutEffect, useRef } from 'preact/hooks'
 import { usePlaceOfOwn } from '@/parts/place-of-own'
 import { useAsked } from '@/parts/unhurried'
 import { words } from '@/words/en'
@@ -18,8 +18,9 @@ export function Sheet({ title, onClose, children }: Props) {
   const ref = useRef<HTMLDialogElement>(null)
   const id = useId()
   const close = () => ref.current?.close()
+  // Before it is said to be asked: what it asks is in sight from here on, and not a frame later.
+  useLayoutEffect(() => ref.current?.showModal(), [])
   useAsked(title)
-  useEffect(() => ref.current?.showModal(), [])
   usePlaceOfOwn(close)
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: Esc closes a dialog by itself

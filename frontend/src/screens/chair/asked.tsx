@@ -1,4 +1,5 @@
 import { Notice } from '@/parts/notice'
+import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair'
 import { shownEvent } from '@/store/hold'
 import { membership } from '@/store/session'
@@ -8,8 +9,10 @@ import { words } from '@/words/en'
 /** The student was not sure at this step and asked; a supervisor says that they come, and the student sees it. */
 export function Asked({ chair, canal, course }: { chair: Chair; canal: string; course: CanalCourse }) {
   const asked = shownEvent(chair, course.asking)
-  if (course.asking === null || course.state === 'hold_point') return null
   const comes = shownEvent(chair, course.coming)
+  // What is said of it moves what stands below.
+  useAsked([course.asking, asked?.id, comes?.id].join())
+  if (course.asking === null || course.state === 'hold_point') return null
   if (comes) return <Notice sign="approved">{words.hold.comes(comes.actor.name)}</Notice>
   if (!asked) return <Notice sign="stop">{words.card.askedNotSent}</Notice>
   if (membership.value?.role !== 'supervisor') return <Notice sign="waiting">{words.card.asked}</Notice>
