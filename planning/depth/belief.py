@@ -16,7 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from planning.depth.contact_depth import Touch, advance_mm
-from planning.depth.contact_rows import Floats, Picked, Rows, Tools, rest_mm, stood, wide_at
+from planning.depth.contact_rows import Floats, Picked, Rows, Tools, face_mm, rest_mm, stood, wide_at
 from planning.depth.reading import AT_MM, Likely, Reading
 from planning.depth.samples import MOST_WORK, Samples
 from planning.errors import TooMuchWork
@@ -121,8 +121,9 @@ class Belief:
         flanks = max(1, len(self.tools(one).from_tip_mm) - 1)
         self._work.spend(self.canals.depth_mm.size * flanks, self.count)
         first = rest_mm(self.tools(one), self.canals, stops_mm, self._limits)
-        further = (self._by.strokes - 1) * advance_mm(one, 1.0) * self._overcuts
-        return np.minimum(stops_mm, first + further)
+        further = first + (self._by.strokes - 1) * advance_mm(one, 1.0) * self._overcuts
+        by_face = np.maximum(first, face_mm(self.tools(one), self.canals, self._limits))
+        return np.minimum(stops_mm, np.minimum(further, by_face))
 
     def band(self, step: str, depths_mm: Floats, stops_mm: Floats) -> Band:
         """What a depth recorded there is expected to say, if it is right."""

@@ -61,10 +61,13 @@ class Insertion:
 def insert(instrument: Instrument, canal: Line, stop_mm: float, by: Touch) -> Insertion:
     """The instrument led in to resistance, at most to its stop.
 
-    A further stroke starts freer by the overcut, so it goes overcut/taper deeper than the one before.
+    A further stroke starts freer by the overcut, so it goes overcut/taper deeper than the one before. That frees the
+    flanks alone: what the face of the tip has before it is as narrow as it was, and it goes no deeper than by itself.
     """
-    first = rest_mm(corners(instrument), canal, stop_mm, by.limit_mm2)
-    return stand(instrument, canal, min(stop_mm, first + (by.strokes - 1) * advance_mm(instrument, by.overcut_mm)), by)
+    outline = corners(instrument)
+    first = rest_mm(outline, canal, stop_mm, by.limit_mm2)
+    further = first + (by.strokes - 1) * advance_mm(instrument, by.overcut_mm)
+    return stand(instrument, canal, min(stop_mm, further, max(first, face_mm(outline, canal, by.limit_mm2))), by)
 
 
 def stand(instrument: Instrument, canal: Line, tip_mm: float, by: Touch) -> Insertion:
@@ -81,6 +84,18 @@ def advance_mm(instrument: Instrument, overcut_mm: float) -> float:
     """
     steepest = max((d1 - d0) / (z1 - z0) for (z0, d0), (z1, d1) in pairwise(corners(instrument)))
     return overcut_mm / steepest if steepest > 0 else 0.0
+
+
+def face_mm(instrument: Corners, canal: Line, limit_mm2: float) -> float:
+    """How deep [mm] the tip's face gets by itself: to where ½ (tip² - canal²) passes the limit; without bound where it
+    never does."""
+    narrowest = math.sqrt(max(0.0, instrument[0][1] ** 2 - 2 * limit_mm2))
+    if canal[0][1] < narrowest:
+        return canal[0][0]
+    for (a, wide_a), (b, wide_b) in pairwise(canal):
+        if wide_b < narrowest:
+            return a + (b - a) * (wide_a - narrowest) / (wide_a - wide_b)
+    return math.inf
 
 
 def rest_mm(instrument: Corners, canal: Line, stop_mm: float, limit_mm2: float) -> float:

@@ -68,6 +68,19 @@ def rest_mm(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> F
     return found
 
 
+def face_mm(tools: Tools, canals: Rows, limit_mm2: Floats) -> Floats:
+    """How deep the tip's face gets by itself in every row; without bound where nothing stops it."""
+    narrowest = np.sqrt(np.maximum(tools.wide_mm[:, 0] ** 2 - 2 * limit_mm2, 0.0))
+    too_narrow = canals.wide_mm < narrowest[:, None]
+    first = too_narrow.argmax(axis=1)
+    rows, before = np.arange(len(first)), np.maximum(first - 1, 0)
+    above, below = canals.wide_mm[rows, before], canals.wide_mm[rows, first]
+    share = (above - narrowest) / np.where(above > below, above - below, 1.0)
+    along = canals.depth_mm[rows, first] - canals.depth_mm[rows, before]
+    held = canals.depth_mm[rows, before] + np.where(first > 0, share, 0.0) * along
+    return np.where(too_narrow.any(axis=1), held, np.inf)
+
+
 def _halved(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> Floats:
     """Rest where the load never falls with depth: the way in is halved; the stop where it is not exceeded there."""
     found = stop_mm.copy()

@@ -185,6 +185,27 @@ def test_a_second_stroke_goes_deeper_by_overcut_over_taper() -> None:
     assert second - first == pytest.approx(0.375)
 
 
+# By hand. A shelf 1.2 wide below 12.0: its face alone, ½ (1.4² - 1.2²) = 0.26, is over 0.15. In a canal that narrows by
+# .04 a millimetre 140/.02 is held at 14.339 by both (c = 1.3464: face ½ (1.4² - c²) = 0.0736, flanks up to 1.4536 wide,
+# ½ (1.4536² - 1.4²) = 0.0764); two more strokes free the flanks for 1.5 mm, and the face stops where the canal is
+# √(1.4² - 0.3) = 1.2884 wide, at 15.790. 30/.04 is held at 16.0 by flanks, ½ (0.62² - 0.5²) = 0.067, and face, ½ (0.3² - 0.2²) = 0.025,
+# together; the next stroke frees the flanks, and the face by itself is let on.
+@pytest.mark.parametrize(
+    ("instrument", "canal", "limit_mm2", "stops_mm"),
+    [
+        (rotary(140, 2), ((8.0, 1.5), (12.0, 1.42), (12.0, 1.2), (18.0, 1.2)), 0.15, 12.0),
+        (rotary(140, 2), ((8.0, 1.6), (18.0, 1.2)), 0.15, 15.790),
+        (rotary(140, 2), ((8.0, 1.0), (18.0, 0.8)), 0.15, 8.0),
+        (rotary(30, 4), ((8.0, 0.5), (16.0, 0.5), (16.0, 0.2), (18.0, 0.2)), 0.07, 16.0 + 2 * 0.375),
+    ],
+)
+def test_no_stroke_takes_a_tip_where_its_face_alone_is_too_much(
+    instrument: Instrument, canal: Line, limit_mm2: float, stops_mm: float
+) -> None:
+    by = Touch(limit_mm2=limit_mm2, overcut_mm=0.015, strokes=3)
+    assert insert(instrument, canal, 18.0, by).depth_mm == pytest.approx(stops_mm, abs=5e-4)
+
+
 def test_a_variable_taper_is_its_stated_diameters() -> None:
     stated = tuple(DiameterAt(from_tip_mm=z, diameter_mm=d) for z, d in ((0.0, 0.25), (4.0, 0.45), (16.0, 0.9)))
     one = Instrument(

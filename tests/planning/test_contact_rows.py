@@ -57,6 +57,16 @@ def test_every_row_rests_where_the_exact_estimate_does(seed: int) -> None:
 
 
 @pytest.mark.parametrize("seed", range(25))
+def test_the_face_of_a_tip_is_stopped_in_every_row_where_it_is_in_the_exact_estimate(seed: int) -> None:
+    rng = random.Random(seed)  # noqa: S311  # nothing secret
+    instrument, canals = random_instrument(rng), [random_canal(rng) for _ in range(COUNT)]
+    limits = [rng.choice((0.005, 0.02, 0.05, 0.1)) for _ in canals]
+    found = contact_rows.face_mm(as_tools(instrument), as_rows(canals), np.array(limits))
+    exact = [contact_depth.face_mm(instrument, *each) for each in zip(canals, limits, strict=True)]
+    assert found == pytest.approx(exact, abs=1e-5)
+
+
+@pytest.mark.parametrize("seed", range(25))
 def test_every_row_is_prepared_as_the_exact_envelope_is(seed: int) -> None:
     rng = random.Random(seed)  # noqa: S311  # nothing secret
     instrument, canals = random_instrument(rng), [random_canal(rng) for _ in range(COUNT)]
