@@ -64,7 +64,7 @@ class ExpectedStep:
     reach_share: float | None
     """Share of the samples that reach the stop."""
     removes_mm3: float
-    """What this insertion takes off the wall, round canal assumed."""
+    """What this insertion takes off the wall: its round shape, as far as the canal did not reach there before."""
     shape: tuple[ProfilePoint, ...]
     """Outline of the canal after it, reference point side first."""
     felt: Against | None = None

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from planning.expected import NaturalCanal
 from planning.instruments import HUNDREDTH_MM
 from planning.obturation import FillingItem, Obturation, Rest, Volumes
 from planning.profile import Line, volume_mm3
@@ -27,6 +28,8 @@ class Filled:
     size: int
     taper: int
     """Of the final instrument."""
+    oval: NaturalCanal | None = None
+    """The canal's widths to both sides; None where they are not known, or it is round."""
     held: bool = True
     """False where the end is wider than the final size: then it holds no cone of it."""
 
@@ -170,10 +173,10 @@ def _master(items: Sequence[FillingItem], rests: Sequence[Rest], canal: Filled) 
 
 
 def _volumes(master: FillingItem | None, canal: Filled, figures: Figures) -> Volumes:
-    prepared = volume_mm3(canal.prepared)
+    prepared = volume_mm3(canal.prepared, canal.oval)
     cone = None if master is None else _inside_mm3(master, canal, figures)
     return Volumes(
-        before_mm3=round(volume_mm3(canal.natural), DIGITS) if canal.natural else None,
+        before_mm3=round(volume_mm3(canal.natural, canal.oval), DIGITS) if canal.natural else None,
         prepared_mm3=round(prepared, DIGITS),
         cone_mm3=None if cone is None else round(cone, DIGITS),
         to_fill_mm3=max(0.0, round(prepared - (cone or 0.0), DIGITS)),

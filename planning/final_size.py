@@ -9,7 +9,7 @@ from planning.apical_size import Asked, End
 from planning.joins import Join
 from planning.natural import Widths, natural_canal
 from planning.plan_input import CanalInput, PlanInput
-from planning.profile import narrow_line
+from planning.profile import narrow_line, wide_line
 from planning.quantities import mm, um
 from planning.readings import Length
 from planning.shaped import Place
@@ -75,8 +75,7 @@ def _end(widths: Widths, place: Place | None) -> End:
     narrow_mm, wide_mm = lowest.narrow_mm, lowest.narrow_mm if lowest.wide_mm is None else lowest.wide_mm
     if place is not None and place.natural is not None:
         narrow_mm = shaped.width_at(narrow_line(place.natural), place.end_mm) or narrow_mm
-        wide = tuple((point.from_reference_mm, point.wide_mm) for point in place.natural.points)
-        wide_mm = shaped.width_at(wide, place.end_mm) or wide_mm
+        wide_mm = shaped.width_at(wide_line(place.natural), place.end_mm) or wide_mm
     if not widths.end_rows[0]:
         return End(narrow_mm=narrow_mm, wide_mm=wide_mm)
     return End(narrow_mm=narrow_mm, wide_mm=wide_mm, source=widths.source, know=widths.know, rows=widths.end_rows)

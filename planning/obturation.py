@@ -42,7 +42,7 @@ class Rest:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Volumes:
-    """Of the canal from orifice to end, round cross-section."""
+    """Of the canal from orifice to end: an ellipse, and in its middle the round shape that instruments have left."""
 
     before_mm3: float | None
     """None where the natural widths are not known."""

@@ -47,6 +47,7 @@ class Outcome:
             prepared=self.prepared,
             size=self.final.size,
             taper=self.final.taper,
+            oval=canal.natural,
             held=not self.wider,
         )
         return filling.obturation(canal.given.kit.filling, filled, figures)

@@ -11,6 +11,9 @@ from dataclasses import dataclass
 from functools import reduce
 from itertools import pairwise
 
+import numpy as np
+
+from planning import ovals
 from planning.expected import NaturalCanal
 from planning.instruments import Instrument, corners, diameter_mm
 
@@ -127,6 +130,19 @@ def narrows_upwards(line: Line) -> bool:
     return any(deeper > above for (_, above), (_, deeper) in pairwise(line))
 
 
-def volume_mm3(line: Line) -> float:
-    """Volume [mm³] of a round canal of this outline, exactly."""
-    return FRUSTUM * math.fsum((x1 - x0) * (d0 * d0 + d0 * d1 + d1 * d1) for (x0, d0), (x1, d1) in pairwise(line))
+def wide_line(natural: NaturalCanal) -> Line:
+    """The outline across."""
+    return tuple((point.from_reference_mm, point.wide_mm) for point in natural.points)
+
+
+def volume_mm3(line: Line, natural: NaturalCanal | None = None) -> float:
+    """Volume [mm³] of a round canal of this outline, exactly; of an oval one that has been made as wide as that, of
+    the oval and the round shape in its middle together."""
+    if natural is None:
+        return FRUSTUM * math.fsum((x1 - x0) * (d0 * d0 + d0 * d1 + d1 * d1) for (x0, d0), (x1, d1) in pairwise(line))
+    narrow, wide = narrow_line(natural), wide_line(natural)
+    # Where the round shape leaves one side of the oval behind is a corner of the two laid over each other.
+    sides = (line, narrow, wide, upper(line, narrow), upper(line, wide))
+    depths = sorted({x for side in sides for x, _ in side if line[0][0] <= x <= line[-1][0]})
+    ends = [np.array(_pieces(side, depths)) for side in (narrow, wide, line)]
+    return ovals.volume_mm3(np.diff(depths), *ends)

@@ -18,6 +18,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from planning.expected import NaturalCanal
 from planning.instruments import Corners, Instrument, corners
 from planning.profile import Line, Stand, narrows_upwards, upper, volume_mm3
 from planning.tables import Figures
@@ -70,11 +71,14 @@ def insert(instrument: Instrument, canal: Line, stop_mm: float, by: Touch) -> In
     return stand(instrument, canal, min(stop_mm, further, max(first, face_mm(outline, canal, by.limit_mm2))), by)
 
 
-def stand(instrument: Instrument, canal: Line, tip_mm: float, by: Touch) -> Insertion:
-    """The instrument having stood with its tip at a depth, however it came there."""
+def stand(
+    instrument: Instrument, canal: Line, tip_mm: float, by: Touch, natural: NaturalCanal | None = None
+) -> Insertion:
+    """The instrument having stood with its tip at a depth, however it came there; in a round canal, or in `natural`."""
     shape = Stand(instrument=instrument, tip_mm=min(tip_mm, canal[-1][0]))
     after = upper(canal, shape.line(canal[0][0], by.overcut_mm))
-    return Insertion(depth_mm=tip_mm, canal=after, removes_mm3=volume_mm3(after) - volume_mm3(canal))
+    removes_mm3 = volume_mm3(after, natural) - volume_mm3(canal, natural)
+    return Insertion(depth_mm=tip_mm, canal=after, removes_mm3=removes_mm3)
 
 
 def advance_mm(instrument: Instrument, overcut_mm: float) -> float:

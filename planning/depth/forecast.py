@@ -243,7 +243,7 @@ class _Course:
 
     def _stands(self, one: Instrument, depth_mm: float) -> float:
         """The instrument has stood there; what it took off the wall [mm³]."""
-        insertion = stand(one, self.canal, depth_mm, self.working.touch)
+        insertion = stand(one, self.canal, depth_mm, self.working.touch, self.working.natural)
         self.canal = insertion.canal
         self.stood.append(Stand(instrument=one, tip_mm=min(depth_mm, self.canal[-1][0])))
         return insertion.removes_mm3

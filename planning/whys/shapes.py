@@ -105,7 +105,10 @@ def filling_whys(about: About) -> Iterator[Why]:
     )
     rule = "The kit's cone of the final size and taper, else the one that rests nearest to the end, within tolerance."
     yield why("obturation.master_cone", rule, shape, tolerances)
-    rule = "Frusta between the corners of the outline, round cross-section, from the orifice to the end."
+    rule = (
+        "From the orifice to the end: the canal as wide and as narrow as it was, an ellipse, together with the round "
+        "shape that instruments have left in its middle; a cone is round."
+    )
     for part in ("before_mm3", "prepared_mm3", "cone_mm3", "to_fill_mm3"):
         if getattr(filled.volumes, part) is not None:
             yield why(f"obturation.volumes.{part}", rule, (("canal's end", about.plan.end_mm, "mm"),))

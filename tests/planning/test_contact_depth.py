@@ -188,8 +188,8 @@ def test_a_second_stroke_goes_deeper_by_overcut_over_taper() -> None:
 # By hand. A shelf 1.2 wide below 12.0: its face alone, ½ (1.4² - 1.2²) = 0.26, is over 0.15. In a canal that narrows by
 # .04 a millimetre 140/.02 is held at 14.339 by both (c = 1.3464: face ½ (1.4² - c²) = 0.0736, flanks up to 1.4536 wide,
 # ½ (1.4536² - 1.4²) = 0.0764); two more strokes free the flanks for 1.5 mm, and the face stops where the canal is
-# √(1.4² - 0.3) = 1.2884 wide, at 15.790. 30/.04 is held at 16.0 by flanks, ½ (0.62² - 0.5²) = 0.067, and face, ½ (0.3² - 0.2²) = 0.025,
-# together; the next stroke frees the flanks, and the face by itself is let on.
+# √(1.4² - 0.3) = 1.2884 wide, at 15.790. 30/.04 is held at 16.0 by flanks, ½ (0.62² - 0.5²) = 0.067, and face,
+# ½ (0.3² - 0.2²) = 0.025, together; the next stroke frees the flanks, and the face by itself is let on.
 @pytest.mark.parametrize(
     ("instrument", "canal", "limit_mm2", "stops_mm"),
     [

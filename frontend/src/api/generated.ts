@@ -2937,7 +2937,7 @@ export interface components {
             node: string;
             /** @description Share of the samples that reach the stop. */
             reach_share: number | null;
-            /** @description What this insertion takes off the wall, round canal assumed. */
+            /** @description What this insertion takes off the wall: its round shape, as far as the canal did not reach there before. */
             removes_mm3: number;
             /** @description Outline of the canal after it, reference point side first. */
             shape: components["schemas"]["ProfilePoint"][];
@@ -5870,7 +5870,7 @@ export interface components {
              */
             test: "visits_below";
         };
-        /** @description Of the canal from orifice to end, round cross-section. */
+        /** @description Of the canal from orifice to end: an ellipse, and in its middle the round shape that instruments have left. */
         Volumes: {
             /** @description None where the natural widths are not known. */
             before_mm3: number | null;
