@@ -10,7 +10,7 @@ from planning.errors import ChoiceNotPossible, PlanningError, UnknownTooth
 from planning.expected import NaturalCanal
 from planning.instruments import sizes
 from planning.joins import Join, join_of
-from planning.lengths import About, settle
+from planning.lengths import About, apex_beyond_mm, settle
 from planning.natural import Widths, natural_canal, widths_of
 from planning.plan_input import WIDE_CANAL, CanalInput, PlanInput
 from planning.plan_value import Caution, SizeRange
@@ -77,9 +77,11 @@ def tooth_of(given: PlanInput) -> Tooth:
 def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figures: Figures) -> Canal:
     """Canal `number` with all that is known of it. Raises what its readings, widths and choices are refused for."""
     one = given.canals[number]
-    length = _length(given, number, one, figures)
+    about = _about(given, one)
+    length = _length(number, one, about, figures)
     join = join_of(given, number, length)
-    widths = widths_of(given, number, figures)
+    beyond_mm = apex_beyond_mm(length, one.readings, about, figures)
+    widths = widths_of(given, number, figures, beyond_mm=beyond_mm)
     charted = final_size.Charted(given=given, number=number, tooth=tooth, length=length, join=join, widths=widths)
     asked = final_size.asked(charted, selected.series_taper, figures)
     advised = apical_size.advise(asked, figures)
@@ -96,14 +98,17 @@ def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figu
     )
 
 
-def _length(given: PlanInput, number: int, canal: CanalInput, figures: Figures) -> Length:
-    about = About(
+def _about(given: PlanInput, canal: CanalInput) -> About:
+    return About(
         canal=canal.name,
         reference_point=canal.reference_point,
         setting=given.setting,
         resorption=canal.resorption,
         apex_mm=canal.apex_mm,
     )
+
+
+def _length(number: int, canal: CanalInput, about: About, figures: Figures) -> Length:
     try:
         return settle(canal.readings, about, figures)
     except PlanningError as refusal:

@@ -30,10 +30,11 @@ class NeedleLimits:
     def now_um(self, shape: Line) -> int:
         """Deepest setting [µm] in a canal that is known to be this wide: short of where the needle would bind.
 
-        The orifice where it is free no deeper: then the chamber is rinsed. It never falls while the canal gets wider.
+        The orifice where it is free no deeper: then the chamber is rinsed, in a canal so short that its ceiling lies
+        higher no deeper than that. It never falls while the canal gets wider.
         """
         free_um = um(free_mm(shape, self.outside_um / UM_PER_MM) or 0.0)
-        return max(stop_um(self.orifice_um), min(self.ceiling_um, stop_um(free_um - self.clearance_um)))
+        return min(self.ceiling_um, max(stop_um(self.orifice_um), stop_um(free_um - self.clearance_um)))
 
     def chamber_alone(self, shape: Line) -> bool:
         """Whether the needle is free nowhere below the orifice."""

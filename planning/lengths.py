@@ -121,7 +121,7 @@ def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said
     if not figures["ratio.least"] <= ratio <= figures["ratio.most"]:
         reason = f"image over actual length is {ratio:.3f}: the image is distorted. Take another."
         raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "instrument_on_image_mm"))
-    tooth_mm = reading.tooth_on_image_mm / ratio
+    tooth_mm = _on_image_mm(reading)
     _refuse_interval(number, reading.interval, tooth_mm, about)
     less = _less(reading, tooth_mm, about, figures)
     return _Said(
@@ -181,6 +181,28 @@ def _direct(number: int, reading: DirectSight, about: About, figures: Figures) -
     block = about.setting == "block"
     less = um(figures["set_back.block" if block else "set_back.seen_at_foramen"])
     return _Said(reading, um(reading.seen_mm) - less, f"seen at the {'end' if block else 'foramen'}, less {said(less)}")
+
+
+def apex_beyond_mm(length: Length, readings: Sequence[Reading], about: About, figures: Figures) -> float:
+    """How far the apex lies beyond the working length [mm]: as much as was taken off the tooth that it rests on."""
+    for reading in reversed(readings):
+        if reading.method in length.rests_on and isinstance(reading, Ratio | PreOperativeImage):
+            return mm(_less(reading, _on_image_mm(reading), about, figures))
+    return mm(_beyond(length.rests_on, about, figures))
+
+
+def _on_image_mm(reading: Ratio | PreOperativeImage) -> float:
+    """The tooth as it was estimated."""
+    if isinstance(reading, PreOperativeImage):
+        return reading.tooth_mm
+    return reading.tooth_on_image_mm / (reading.instrument_on_image_mm / reading.instrument_mm)
+
+
+def _beyond(rests_on: Sequence[str], about: About, figures: Figures) -> int:
+    """What lies between a measured length and the tooth's end [µm]; sight is of the foramen, or of a block's end."""
+    if "direct_sight" not in rests_on:
+        return _set_back(about, figures)
+    return um(figures["set_back.block" if about.setting == "block" else "set_back.seen_at_foramen"])
 
 
 def _set_back(about: About, figures: Figures) -> int:
@@ -245,9 +267,7 @@ def _from_estimate(measured: _Outcome | None, latest: Sequence[_Said], about: Ab
     estimates = [s for s in latest if isinstance(s.reading, Ratio | PreOperativeImage) and s.length_um is not None]
     if measured is None or measured.length_um is None or not estimates:
         return None
-    sight = "direct_sight" in measured.rests_on
-    seen = "set_back.block" if about.setting == "block" else "set_back.seen_at_foramen"
-    tooth = measured.length_um + (um(figures[seen]) if sight else _set_back(about, figures))
+    tooth = measured.length_um + _beyond(measured.rests_on, about, figures)
     last = estimates[-1]
     return abs(tooth - ((last.length_um or 0) + last.less_um))
 

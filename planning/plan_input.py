@@ -69,6 +69,7 @@ class WidthInput:
     """A canal's width at one level, measured or kept by the programme."""
 
     from_end_mm: Depth
+    """From where the preparation ends, at the working length."""
     narrow_mm: Width
     wide_mm: Width | None = None
     """None: as wide as narrow."""

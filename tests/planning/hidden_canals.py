@@ -40,7 +40,7 @@ NARROW = line()
 
 def drawn(count: int, seed: int, *, widens_alike: bool = False) -> Samples:
     """Canals that differ as natural ones do; all with one taper where they widen alike."""
-    widths = widths_of(block(), 0, Figures())
+    widths = widths_of(block(), 0, Figures(), beyond_mm=0.0)
     assert isinstance(widths, Widths)
     spread = samples.spread(widths, block=False, figures=Figures())
     return Samples(count=count, seed=(seed,), spread=replace(spread, widening_share=0.0) if widens_alike else spread)

@@ -148,7 +148,7 @@ def test_a_size_is_proposed_that_cuts_or_none_is(drawn: tuple[Drawn, Plan]) -> N
         natural_mm = width_mm(canal.expectation.natural.points, canal.end_mm)
         assert canal.final_size / 100 > natural_mm
         worked = [step for step in canal.expectation.steps if BY_KEY[step.instrument].size == canal.final_size]
-        assert sum(step.removes_mm3 for step in worked) > 0
+        assert max(width_mm(step.shape, canal.end_mm) for step in worked) > natural_mm
 
 
 def test_a_wide_canal_goes_no_further_than_what_needs_no_size(drawn: tuple[Drawn, Plan]) -> None:
@@ -195,7 +195,8 @@ def test_way_gauging_size_and_cone_say_the_same(drawn: tuple[Drawn, Plan]) -> No
             assert any(node.action is Action.FIT_CONE and f"size {size}" in node.say for node in walked(canal))
         assert canal.obturation is not None
         assert canal.obturation.master_cone == f"{size}/.{canal.final_taper:02d}"
-        assert (canal.obturation.volumes.before_mm3 or 0) < canal.obturation.volumes.prepared_mm3
+        # Told to a hundredth: at the end of a canal that flares at once a small size takes off less than that.
+        assert (canal.obturation.volumes.before_mm3 or 0) <= canal.obturation.volumes.prepared_mm3
 
 
 def test_the_needle_is_free_where_it_says_and_is_never_taken_back(drawn: tuple[Drawn, Plan]) -> None:

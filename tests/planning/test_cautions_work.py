@@ -42,7 +42,7 @@ def planned() -> tuple[Canal, Planned]:
         size_range=advised,
         final_size=advised.proposed,
         crown_mm=7.5,
-        widths=widths_of(given, 0, figures),
+        widths=widths_of(given, 0, figures, beyond_mm=1.0),
         held=(),
     )
     return canal, plan_canal(canal, select(given, figures), figures)

@@ -81,7 +81,7 @@ def test_every_row_is_prepared_as_the_exact_envelope_is(seed: int) -> None:
 
 
 def drawn(given: PlanInput, count: int = 5000, seed: int = 1) -> Samples:
-    widths, figures = widths_of(given, 0, Figures()), Figures()
+    widths, figures = widths_of(given, 0, Figures(), beyond_mm=1.0), Figures()
     assert widths is not None
     spread = samples.spread(widths, given.setting == "block", figures)
     return Samples(count=count, seed=(seed, 0), spread=spread)

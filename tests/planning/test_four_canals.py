@@ -88,14 +88,16 @@ def test_a_junction_does_not_move_with_a_later_length() -> None:
 
 # ISO 9626: 30 gauge is at most 0.32 mm; ceilings 2.0 short of the end; now: binding distance and 1.0 more. P is wider
 # than 20/.02 makes it: a tenth of such canals are narrower than exp(-1.2816·√ln(1 + 0.32²)) = 0.670 of the published
-# width, 0.369 at 16.5 and 0.268 at 19.5, so the needle is free to 16.5 + 3·0.0486/0.1005 = 17.95, and 16.5 is told.
+# width, 0.369 at 17.5 and 0.268 at 20.5 (5 and 2 mm from an apex at 22.5), so the needle is free to 17.5 +
+# 3·0.0486/0.1005 = 18.95, and 17.5 is told. MB1 alike, 0.397 at its orifice and 0.214 at 15.5: free to 7.5 +
+# 8·0.0768/0.1823 = 10.87; DB, 0.356 and 0.208 at 14.0: to 7.5 + 6.5·0.0359/0.1481 = 9.08.
 def test_needle_ceilings_and_how_deep_it_may_go_now(planned: Plan) -> None:
     needles = [c.needle for c in planned.canals]
     assert [n.ceiling_mm for n in needles if n] == [17.5, 14.0, 16.0, 19.5]
     now = {c.canal: {n.after: n.at_most_mm for n in c.needle.now} for c in planned.canals if c.needle}
-    assert [now[name]["20/.02"] for name in ("MB1", "DB", "P")] == [12.5, 11.0, 16.5]
+    assert [now[name]["20/.02"] for name in ("MB1", "DB", "P")] == [12.5, 11.0, 17.5]
     assert now["MB1"]["25/.04"] == 16.5
-    assert [n.begins_mm for n in needles if n] == [8.5, 7.5, 7.5, 16.5]
+    assert [n.begins_mm for n in needles if n] == [9.5, 7.5, 8.0, 17.5]
     assert (now["MB1"]["30/.04"], now["MB2"]["30/.04"]) == (17.5, 14.0)
 
 

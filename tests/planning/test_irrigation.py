@@ -47,6 +47,11 @@ def test_an_open_needle_stays_two_millimetres_short(end_mm: float, ceiling_mm: f
     assert needle(end_mm).ceiling_um == ceiling_mm * 1000
 
 
+# An end at 8.5, a millimetre below the orifice: 2.0 short of it is 6.5, in the crown.
+def test_in_a_canal_that_ends_at_once_the_needle_stays_above_its_orifice() -> None:
+    assert (needle(8.5).now_um(()), needle(8.5).ceiling_um) == (6500, 6500)
+
+
 def test_where_nothing_is_known_of_the_canal_the_chamber_is_rinsed() -> None:
     assert needle(19.5).now_um(()) == 7500
 

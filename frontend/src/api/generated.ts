@@ -5991,6 +5991,7 @@ export interface components {
         };
         /** @description A canal's width at one level, measured or kept by the programme. */
         WidthInput: {
+            /** @description From where the preparation ends, at the working length. */
             from_end_mm: number;
             narrow_mm: number;
             /** @description None: as wide as narrow. */
@@ -5998,6 +5999,7 @@ export interface components {
         };
         /** @description A canal's width at one level, measured or kept by the programme. */
         WidthInputRequest: {
+            /** @description From where the preparation ends, at the working length. */
             from_end_mm: number;
             narrow_mm: number;
             /**
