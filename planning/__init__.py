@@ -18,6 +18,7 @@ A map, from the ground up (each may use what stands above it):
     begun, mid_course          how far work had come, and the order of work from there
     depth      how deep each instrument is expected to go on that walk, how sure that is, what was felt
     gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes
+    kit_sizes    which final sizes a kit can make
     canal, canal_work, outcome, canal_plan    one canal: what is known of it, how it is worked, what that walk comes to,
                          its part of the plan
     asked_for, stages    at which points a supervisor and an image are asked for, and how often

@@ -6,10 +6,12 @@ from dataclasses import dataclass
 
 from planning import apical_size, final_size, shaped, teeth
 from planning.apical_size import Asked
+from planning.asked_for import phases_of
 from planning.errors import ChoiceNotPossible, PlanningError, UnknownTooth
 from planning.expected import NaturalCanal
 from planning.instruments import sizes
 from planning.joins import Join, join_of
+from planning.kit_sizes import kit_sizes
 from planning.lengths import About, apex_beyond_mm, settle
 from planning.natural import Widths, natural_canal, widths_of
 from planning.plan_input import WIDE_CANAL, CanalInput, PlanInput
@@ -34,6 +36,10 @@ class Canal:
     size_range: SizeRange
     final_size: int | None
     """None for a wide canal while nobody has chosen one."""
+    lacks: tuple[str, ...] = ()
+    """Instruments that the final size needs and the kit has not."""
+    kit_makes: tuple[int, ...] = ()
+    """Sizes of the range for which the kit has everything."""
     crown_mm: float
     widths: Widths | None
     """Of the canal before anything has been in it; None where they are not known."""
@@ -45,6 +51,11 @@ class Canal:
     @property
     def input(self) -> CanalInput:
         return self.given.canals[self.number]
+
+    @property
+    def worked_size(self) -> int | None:
+        """The final size, where the kit can make it: what goes by it is written for no other."""
+        return None if self.lacks else self.final_size
 
     @property
     def orifice_mm(self) -> float:
@@ -84,7 +95,9 @@ def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figu
     widths = widths_of(given, number, figures, beyond_mm=beyond_mm)
     charted = final_size.Charted(given=given, number=number, tooth=tooth, length=length, join=join, widths=widths)
     asked = final_size.asked(charted, selected.series_taper, figures)
-    advised = apical_size.advise(asked, figures)
+    kit = kit_sizes(selected, phases_of(given), figures)
+    advised = kit.proposed(apical_size.advise(asked, figures))
+    size = _final_size(given, number, advised)
     return Canal(
         given=given,
         number=number,
@@ -92,7 +105,9 @@ def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figu
         join=join,
         size_asked=asked,
         size_range=advised,
-        final_size=_final_size(given, number, advised),
+        final_size=size,
+        lacks=() if size is None else kit.lacking(size),
+        kit_makes=kit.within(advised),
         crown_mm=tooth.crown_mm or 0.0,
         widths=widths,
     )

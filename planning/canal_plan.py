@@ -96,7 +96,7 @@ def _tabled(
 ) -> RunSheet:
     """Every phase, so that what is withheld can be judged; without a final size those that do without."""
     every = phases_of(canal.given)
-    if canal.final_size is not None:
+    if canal.worked_size is not None:
         return canal_work.written(canal, work, selected, figures, every, ())
     return canal_work.written(canal, work, selected, figures, without_size(every), withheld)
 
@@ -105,13 +105,13 @@ def _tabled(
 
 
 def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
-    """None while nobody has chosen a size."""
+    """None while nobody has chosen a size that the kit can make."""
     technique, name = canal.given.technique, canal.input.name
-    if canal.final_size is None:
+    if canal.worked_size is None:
         return None
     if selected.series:
-        return selection.shaping_of(selected, canal.final_size, technique, name)
-    return selection.hand_of(selected, canal.final_size, technique, name)
+        return selection.shaping_of(selected, canal.worked_size, technique, name)
+    return selection.hand_of(selected, canal.worked_size, technique, name)
 
 
 def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:

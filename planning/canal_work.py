@@ -45,7 +45,7 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
         end_um=end,
         coronal_um=min(coronal, end),
         first_third_um=min(third, end),
-        final_size=canal.final_size,
+        final_size=canal.worked_size,
         above_short_um=um(figures["final.above_short"]),
         nearest_um=um(figures["make_room.less"]),
         largest_size=small if _unjoined(canal) else None,

@@ -26,6 +26,7 @@ def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution
         _flaring(canal),
         _curve(canal, figures),
         _size(canal),
+        _kit(canal),
         _apex(canal, figures),
     )
     found = [one for rule in rules for one in rule]
@@ -144,6 +145,19 @@ def _size(canal: Canal) -> Iterator[Caution]:
     yield _about(canal, code, value=size, limit=limit, unit="ISO size", least=least, most=most, reason=do)
     if not reason:
         yield _about(canal, "size-reason-missing", value=size, limit=limit, unit="ISO size")
+
+
+def _kit(canal: Canal) -> Iterator[Caution]:
+    """What the kit lacks for the final size; what it could make instead."""
+    if not canal.lacks:
+        return
+    least, most = canal.size_range.least, canal.size_range.most
+    can = " or ".join(map(str, canal.kit_makes))
+    instead = (
+        f"choose {can}, which it can make" if can else f"work with another kit: of {least} to {most} it makes none"
+    )
+    wanted = ", no ".join(canal.lacks)
+    yield _about(canal, "kit-lacks-size", value=canal.final_size, unit="ISO size", wanted=wanted, instead=instead)
 
 
 def passed_on(canal: Canal, figures: Figures) -> bool:

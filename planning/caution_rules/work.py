@@ -76,8 +76,8 @@ def _final_size(canal: Canal, planned: Planned) -> Iterator[Caution]:
 
 def _needle(canal: Canal, plan: CanalPlan) -> Iterator[Caution]:
     """The needle is too wide where even the finished shape keeps it above its ceiling."""
-    # While no final size is chosen there is no finished shape.
-    if plan.needle is None or not plan.needle.now or plan.final_size is None:
+    # Without a final size that can be made there is no finished shape.
+    if plan.needle is None or not plan.needle.now or canal.worked_size is None:
         return
     deepest_mm, ceiling_mm = max(now.at_most_mm for now in plan.needle.now), plan.needle.ceiling_mm
     if deepest_mm < ceiling_mm:

@@ -159,7 +159,7 @@ def choosing(canal: str, final_size: int) -> dict[str, Any]:
         ({"technique": "guess"}, 422, "not-usable", "#/technique"),
         ({"choices": {}}, 400, "not-understood", "#/choices/needle"),
         ({"choices": {"needle": {"gauge": 30, "tip": "blunt"}}}, 400, "not-understood", "#/choices/needle/tip"),
-        ({"choices": choosing("P", 60)}, 422, "kit-lacks-instrument", "#/kit/instruments"),
+        ({"choices": choosing("P", 30) | {"series_taper": 7}}, 422, "kit-lacks-instrument", "#/choices/series_taper"),
         ({"choices": choosing("Q", 30)}, 422, "canals-do-not-fit", "#/choices/canals/0/canal"),
     ],
 )

@@ -269,10 +269,17 @@ def test_a_technique_nobody_knows(priya: Person, molar: Case, asked: Asked) -> N
         plans.preview(actor=priya, case=molar, asked=replace(asked, technique="guess"))
 
 
-def test_a_size_the_kit_lacks(priya: Person, molar: Case, asked: Asked) -> None:
+def test_a_taper_the_kit_lacks(priya: Person, molar: Case, asked: Asked) -> None:
     with pytest.raises(KitLacks):
-        plans.propose(actor=priya, case=molar, asked=with_size(asked, "P", 60, "Wide."))
+        plans.propose(actor=priya, case=molar, asked=replace(asked, choices=replace(asked.choices, series_taper=7)))
     assert not ToothPlanVersion.objects.exists()
+
+
+def test_a_size_the_kit_lacks_keeps_one_canal_from_it(priya: Person, molar: Case, asked: Asked) -> None:
+    version, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "P", 60, "Wide."))
+    made = values.made(version)
+    assert {one.canal for one in made.canals if one.withheld} == {"P"}
+    assert [one.canal for one in made.cautions if one.code == "kit-lacks-size"] == ["P"]
 
 
 def test_a_primary_tooth_is_charted_and_not_planned(programme: Programme, priya: Person, kit: Kit) -> None:

@@ -161,7 +161,7 @@ def code_of(given: PlanInput) -> str | None:
 # Rules between two numbers, or of the trade, that no bound of one quantity can hold.
 CANNOT_BE = ("instrument-not-described",)
 OTHER_RULES: dict[str, tuple[str, ...]] = {
-    "CanalChoice.final_size": ("kit-lacks-instrument", "choice-not-possible"),
+    "CanalChoice.final_size": ("choice-not-possible",),
     "CanalInput.apex_mm": ("charted-not-planned",),
     "CanalInput.orifice_mm": ("canals-do-not-fit",),
     "Choices.glide_path_to_size": ("kit-lacks-instrument", "choice-not-possible"),
@@ -176,7 +176,7 @@ OTHER_RULES: dict[str, tuple[str, ...]] = {
     "Instrument.length_mm": CANNOT_BE,
     "Junction.at_length_mm": ("junction-beyond-canal",),
     "Junction.from_terminus_mm": ("junction-beyond-canal",),
-    "Override.final_size": ("kit-lacks-instrument", "choice-not-possible"),
+    "Override.final_size": ("choice-not-possible",),
     "PreOperativeImage.tooth_mm": ("reading-not-usable",),
     "Ratio.instrument_mm": ("reading-not-usable",),
     "Ratio.instrument_on_image_mm": ("reading-not-usable",),

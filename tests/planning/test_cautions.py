@@ -205,6 +205,7 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("final-size-above", molar(**sized(45)), molar(**sized(40))),
     ("wide-canal", molar(**first(first_binder_size=45)), molar(**first(first_binder_size=30))),
     ("size-cuts-nothing", molar(**first(widths=AS_WIDE_AS_IT_GETS), **sized(30)), molar(**sized(30))),
+    ("kit-lacks-size", molar(**sized(55)), molar(**sized(50))),
     ("cone-none", molar(kit=replace(CHECK_KIT, filling=(cone(50, 4), plugger(50)))), molar()),
     ("size-reason-missing", molar(**sized(45)), molar(**sized(45, "wide canal on the image"))),
     ("widths-unknown", molar(tooth="36", canals=(four_canals()[0],), roots=()), molar()),
