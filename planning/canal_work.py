@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import reduce
 
 from planning import irrigation, joined, mid_course, phases, profile, run_sheet, shaped
 from planning.asked_for import phases_of
 from planning.begun import Begun
 from planning.canal import Canal
-from planning.depth import contact_depth, reading, samples
+from planning.depth import contact_depth, reading, samples, sure
 from planning.depth.belief import Belief
 from planning.depth.forecast import Forecast, Working, forecast
 from planning.depth.samples import CORNERS_PER_INSERTION, MOST_SAMPLES, MOST_WORK, Samples
@@ -65,17 +66,15 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
 
 
 def _wide_at_least(canal: Canal, figures: Figures) -> Line:
-    """How wide the canal is at least: on its low side as it was found, and all that has been in it."""
+    """How wide the canal is at least: on its low side as it was found, and all that has surely been in it."""
     shape: Line = ()
     if canal.natural is not None and canal.widths is not None:
         spread = samples.spread(canal.widths, canal.given.setting is Setting.BLOCK, figures)
         shape = samples.low_side(profile.narrow_line(canal.natural), spread, figures["needle.low_share"])
     kit = {one.key: one for one in canal.given.kit.instruments}
-    for made in canal.input.begun.made if canal.input.begun else ():
-        if made.instrument in kit:
-            stand = Stand(instrument=kit[made.instrument], tip_mm=made.depth_mm)
-            shape = profile.upper(shape, stand.line(canal.orifice_mm))
-    return shape
+    made = canal.input.begun.made if canal.input.begun else ()
+    stood = sure.surely_stood(made, kit, shape, contact_depth.touch(figures)) if made else ()
+    return reduce(profile.upper, (one.line(canal.orifice_mm) for one in stood), shape)
 
 
 def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:

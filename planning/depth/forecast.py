@@ -10,8 +10,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from planning.begun import Made
-from planning.depth.belief import Band, Belief, every
+from planning.depth.belief import Band, Belief, every, quantile
 from planning.depth.contact_depth import APART_MM, Touch, insert, stand
+from planning.depth.contact_rows import Floats
 from planning.depth.descent import Descent, Series
 from planning.expected import Against, Expectation, ExpectedStep, Judged, NaturalCanal, Passes, ProfilePoint, against
 from planning.graph import Action, Do, Exit, RunSheet, Target
@@ -96,6 +97,12 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
     )
 
 
+def _believed_mm(belief: Belief, depths_mm: Floats, felt: Against) -> float | None:
+    """Where an instrument is taken to have stood whose recorded depth is not as expected, and may be a slip; None
+    where it is taken for right."""
+    return None if felt == "as_expected" or belief.few_agree else quantile(depths_mm, belief.weight, 1 / 2)
+
+
 def _series(sheet: RunSheet, working: Working) -> Series:
     steps = [node for id_ in working.one_pass if isinstance(node := sheet.nodes.get(id_), Do)]
     return Series(
@@ -117,6 +124,8 @@ class _Came:
     band: Band | None = None
     """None where it is worked to its stop, however often that takes."""
     felt: Against | None = None
+    believed_mm: float | None = None
+    """Where it is taken to have stood, where that is not the depth that was recorded."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -140,16 +149,23 @@ class _Course:
             one = self.working.kit.get(made.instrument)
             if one is None:
                 continue
-            self._stands(one, made.depth_mm)
-            if self.belief is not None:
-                self._believe(self.belief, number, one, made)
+            believed_mm = None if self.belief is None else self._believe(self.belief, number, one, made)
+            self._stands(one, made.depth_mm if believed_mm is None else believed_mm)
 
-    def _believe(self, belief: Belief, number: int, one: Instrument, made: Made) -> None:
-        depths = every(made.depth_mm, belief.count)
-        if made.led and made.stop_mm is not None:
-            stops = every(made.stop_mm, belief.count)
-            depths = belief.learn(f"made {number}", made.depth_mm, belief.led(one, stops), stops)
+    def _believe(self, belief: Belief, number: int, one: Instrument, made: Made) -> float | None:
+        depths, believed_mm = every(made.depth_mm, belief.count), None
+        # At its stop an engine instrument may have been pushed; short of it, it was led like any other.
+        short = one.motion is not Motion.HAND and made.depth_mm < (made.stop_mm or 0.0)
+        if made.stop_mm is not None and (made.led or short):
+            stops, name = every(made.stop_mm, belief.count), f"made {number}"
+            led = belief.led(one, stops)
+            band = belief.band(name, led, stops)
+            depths = belief.learn(name, made.depth_mm, led, stops)
+            believed_mm = _believed_mm(
+                belief, depths, against(made.depth_mm, (band.short_below_mm, band.deep_above_mm))
+            )
         belief.stands(made.step, one, depths)
+        return believed_mm
 
     def outline(self) -> tuple[ProfilePoint, ...]:
         return tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in self.canal)
@@ -216,7 +232,7 @@ class _Course:
     def _insert(self, node: Do, one: Instrument, left: Left | None) -> None:
         felt_mm = self._felt_mm(left)
         came = self._came(node, one, felt_mm)
-        removes_mm3 = self._stands(one, came.depth_mm)
+        removes_mm3 = self._stands(one, came.depth_mm if came.believed_mm is None else came.believed_mm)
         self.makes_room = self.makes_room or node.shorter_than is not None
         told = came.band if felt_mm is None else None
         self.steps.append(
@@ -283,7 +299,7 @@ class _Course:
         if felt_mm is not None:
             depths = belief.learn(f"{node.id} {visit}", felt_mm, depths, stops)
             felt = against(felt_mm, (band.short_below_mm, band.deep_above_mm))
-            came = _Came(depth_mm=felt_mm, band=band, felt=felt)
+            came = _Came(depth_mm=felt_mm, band=band, felt=felt, believed_mm=_believed_mm(belief, depths, felt))
             self.last = Judged(
                 node=node.id,
                 visit=visit,

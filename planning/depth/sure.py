@@ -1,0 +1,28 @@
+"""Where what has been in a canal has surely stood: a recorded depth may be a slip, and a needle must not go by one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from planning.begun import Made
+from planning.depth.contact_depth import Touch, insert, stand
+from planning.instruments import Instrument
+from planning.profile import Line, Stand
+
+
+def surely_stood(made: Sequence[Made], kit: Mapping[str, Instrument], low: Line, by: Touch) -> Iterator[Stand]:
+    """What was worked to length and came to its stop has stood there, and nothing past its stop. Any other depth counts
+    only as far as light touch takes the instrument in a narrow canal of its kind, `low`, as the work before has left
+    that; where no widths are known, not at all."""
+    for each in made:
+        one = kit.get(each.instrument)
+        if one is None:
+            continue
+        depth_mm = each.depth_mm if each.stop_mm is None else min(each.depth_mm, each.stop_mm)
+        if each.led or depth_mm != each.stop_mm:
+            if not low:
+                continue
+            depth_mm = min(depth_mm, insert(one, low, low[-1][0], by).depth_mm)
+        if low:
+            low = stand(one, low, depth_mm, by).canal
+        yield Stand(instrument=one, tip_mm=depth_mm)
