@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from enum import StrEnum
 from itertools import pairwise
 from typing import Literal
 
@@ -18,6 +19,15 @@ from planning.tables import Figures
 
 DIGITS = 3  # a thousandth of a millimetre or of a degree: finer than any finger taps
 _STRAIGHT_MM = 1e-6  # a bow of less than a nanometre is rounding error of doubles: such points lie on a line
+
+
+class BendShape(StrEnum):
+    ONE = "one"
+    """To one side."""
+    DOUBLE = "double"
+    """To one side and then to the other."""
+    UNCLEAR = "unclear"
+    """To both sides, or it may be: the marks do not tell one bend from the other."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 
 from planning.begun import Begun
 from planning.bounded import within
+from planning.curvature import BendShape
 from planning.instruments import Instrument
 from planning.obturation import FillingItem
 from planning.readings import Reading, Resorption
@@ -105,6 +106,8 @@ class CanalInput:
     resorption: Resorption = Resorption.NONE
     junction: Junction | None = None
     curvature_deg: Annotated[float, within("curvature")] | None = None
+    bend_shape: BendShape | None = None
+    """As marked images have it; None where none was marked, or it bends to one side."""
     curve_start_mm: Depth | None = None
     """From the reference point to where the first curve begins."""
     orifice_mm: Depth | None = None

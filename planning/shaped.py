@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from planning import apical_size, ovals, walls
 from planning.apical_size import Asked, WallAbove
+from planning.curvature import BendShape
 from planning.expected import NaturalCanal
 from planning.instruments import HUNDREDTH_MM, Instrument, size_above, sizes
 from planning.plan_input import CanalInput
@@ -37,8 +38,14 @@ def orifice_mm(canal: CanalInput, setting: Setting, crown_mm: float) -> float:
 
 
 def is_bent(canal: CanalInput, figures: Figures) -> bool:
-    """Whether the canal's curvature counts as a bend; one that is not charted does not."""
-    return (canal.curvature_deg or 0.0) >= figures["depth.bend_from"]
+    """Whether the canal's curvature counts as a bend; one that is not charted does not. Of a canal that bends to both
+    sides, or may, no angle tells: where an S ends it may run nearly straight on."""
+    return both_ways(canal) or (canal.curvature_deg or 0.0) >= figures["depth.bend_from"]
+
+
+def both_ways(canal: CanalInput) -> bool:
+    """Whether the canal bends to both sides, or may."""
+    return canal.bend_shape in (BendShape.DOUBLE, BendShape.UNCLEAR)
 
 
 def bend_of(canal: CanalInput, place: Place, figures: Figures) -> Bend | None:

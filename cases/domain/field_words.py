@@ -60,6 +60,7 @@ LABELS: dict[str, tuple[str, Bears]] = {
     "CanalInput.resorption": ("resorption at the root's end", DEPTH),
     "CanalInput.junction": ("where it joins", DEPTH),
     "CanalInput.curvature_deg": ("curvature", SHAPE),
+    "CanalInput.bend_shape": ("bends to both sides", SHAPE),
     "CanalInput.curve_start_mm": ("curve begins, from the reference point", SHAPE),
     "CanalInput.orifice_mm": ("orifice, from the reference point", DEPTH),
     "CanalInput.apex_mm": ("apical opening seen", DEPTH),

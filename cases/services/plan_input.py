@@ -9,6 +9,7 @@ from uuid import UUID
 from cases.domain import depths
 from cases.domain.errors import NotUsable
 from cases.models import Case, Kit, counters, values
+from cases.services import rests_on
 from planning.begun import Begun
 from planning.bounds import MOST_FELT
 from planning.encoding import canonical_text, digest
@@ -58,6 +59,7 @@ def snapshot(case: Case, asked: Asked, *, samples: int, begun: Mapping[str, Begu
         canals=tuple(
             replace(
                 values.canal_input(canal, usual),
+                bend_shape=rests_on.bend_shape(canal),
                 felt=felt.get(canal.name, ())[-MOST_FELT:],
                 begun=begun.get(canal.name),
             )

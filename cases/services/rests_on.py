@@ -7,10 +7,11 @@ from typing import Any
 
 from django.db.models import Q
 
-from cases.models import BendInSpace, Canal, Image, LengthReading, mark_values
+from cases.models import BendInSpace, Canal, Image, LengthReading, Marking, mark_values
+from planning.curvature import BendShape
 from planning.quantities import um
 from planning.radiograph import charted_deg
-from planning.radiograph.values import BendShape, LineMeasured
+from planning.radiograph.values import LineMeasured
 
 Facts = dict[str, Any]
 
@@ -55,10 +56,32 @@ def charted_from(image: Image, canal: Canal) -> Iterator[Facts]:
 
 def charted(canal: Canal) -> Facts:
     """What the images that count say of the canal: the last length taken, and the last bend in space over it."""
-    readings = canal.readings.filter(marking__isnull=False, struck_at=None).select_related("marking__image")
-    last = next((each for each in readings.order_by("-number") if each.marking.image.counts_in(canal.name)), None)
+    last = _last_taken(canal)
     bends = standing_bends(canal)
     return (_facts_of(last, canal) if last else {}) | (_bend(bends[-1]) if bends else {})
+
+
+def bend_shape(canal: Canal) -> BendShape | None:
+    """What the images that count say of how it bends: to both sides, or perhaps; None where it is to one, or unknown.
+
+    Of several the worst counts: a bend may be hidden on one view.
+    """
+    last = _last_taken(canal)
+    spatial = standing_bends(canal)[-1:]
+    markings = [last and last.marking, *(view for row in spatial for view in (row.first, row.second))]
+    lines = [_line(marking, canal) for marking in markings if marking]
+    shapes = {line.bend.shape for line in lines if line and line.bend}
+    return next((shape for shape in (BendShape.DOUBLE, BendShape.UNCLEAR) if shape in shapes), None)
+
+
+def _last_taken(canal: Canal) -> LengthReading | None:
+    """The last length taken from an image that counts."""
+    readings = canal.readings.filter(marking__isnull=False, struck_at=None).select_related("marking__image")
+    return next((each for each in readings.order_by("-number") if each.marking.image.counts_in(canal.name)), None)
+
+
+def _line(marking: Marking, canal: Canal) -> LineMeasured | None:
+    return next((line for line in mark_values.measured(marking).lines if line.canal == canal.name), None)
 
 
 def _bends_on(image: Image) -> Any:
@@ -68,7 +91,7 @@ def _bends_on(image: Image) -> Any:
 def _facts_of(reading: LengthReading, canal: Canal) -> Facts:
     if reading.marking is None:
         return {}
-    line = next((line for line in mark_values.measured(reading.marking).lines if line.canal == canal.name), None)
+    line = _line(reading.marking, canal)
     return facts(line) if line else {}
 
 

@@ -9,6 +9,7 @@ from typing import Any
 from planning import tables
 from planning.canal import Canal
 from planning.cautions import caution
+from planning.curvature import BendShape
 from planning.plan_input import WIDE_CANAL, Finding, PlanInput
 from planning.plan_value import Caution
 from planning.readings import LengthState, PreOperativeImage, tooth_mm
@@ -24,6 +25,7 @@ def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution
         _length(canal, figures),
         _range(canal, tooth, figures),
         _flaring(canal),
+        _bend(canal),
         _curve(canal, figures),
         _size(canal),
         _kit(canal),
@@ -116,6 +118,14 @@ def _curve(canal: Canal, figures: Figures) -> Iterator[Caution]:
         yield _about(canal, "curve-severe", value=angle, limit=severe)
     if angle > supervisor.value:
         yield _about(canal, "curve-supervisor", value=angle, limit=supervisor)
+
+
+def _bend(canal: Canal) -> Iterator[Caution]:
+    """Nothing here computes a bend to both sides: where there is one, or may be, the plan says so."""
+    if canal.input.bend_shape is BendShape.DOUBLE:
+        yield _about(canal, "bend-double")
+    elif canal.input.bend_shape is BendShape.UNCLEAR:
+        yield _about(canal, "bend-unclear")
 
 
 def _asks_length_again(given: PlanInput) -> bool:

@@ -10,13 +10,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planning.bounded import within
-from planning.curvature import classes
+from planning.curvature import BendShape, classes
 from planning.errors import PointsDoNotFit
 from planning.radiograph import bend, spread, two_bends
 from planning.radiograph.line import Marks
 from planning.radiograph.spread import DIGITS
 from planning.radiograph.two_bends import Arcs
-from planning.radiograph.values import Bend, BendShape, Between, CanalLine, OneBend, Scale
+from planning.radiograph.values import Bend, Between, CanalLine, OneBend, Scale
 from planning.tables import Figures
 
 Floats = NDArray[np.float64]

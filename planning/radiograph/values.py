@@ -8,7 +8,7 @@ from enum import StrEnum
 from typing import Annotated, Literal
 
 from planning.bounded import within
-from planning.curvature import CurveClass
+from planning.curvature import BendShape, CurveClass
 from planning.errors import Pointer
 from planning.readings import Reading
 
@@ -139,15 +139,6 @@ class Between:
     least: float
     most: float | None
     """None: no upper end, the radius of what may be straight."""
-
-
-class BendShape(StrEnum):
-    ONE = "one"
-    """To one side."""
-    DOUBLE = "double"
-    """To one side and then to the other."""
-    UNCLEAR = "unclear"
-    """To both sides, or it may be: the marks do not tell one bend from the other."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,7 +13,8 @@ import pytest
 
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Image, LengthReading, Marking, Person
-from cases.services import canals
+from cases.services import canals, plans
+from cases.services.plan_input import Asked
 from tests.api.test_cases_images import at, digest, put
 from tests.cases.pictures import picture, written
 from tests.cast import canal_of, client, problem
@@ -112,13 +113,34 @@ def test_of_a_double_bend_the_tightest_is_charted(priya: Person, opened: Case, i
 def test_one_that_cannot_be_told_apart_takes_a_radius_of_before_away(priya: Person, opened: Case, image: Image) -> None:
     mark(priya, image, {"marks": marks(), "take": ["P"]})
     assert canal_of(opened, "P").curve_radius_um
-    far = s_shaped(1.5)
-    for point in far["lines"][0]["points"]:
-        point["screen_px_per_px"] = 0.06
-    answer = mark(priya, image, {"marks": far, "take": ["P"]})
+    answer = mark(priya, image, {"marks": far(s_shaped(1.5)), "take": ["P"]})
     assert answer.json()["measured"]["lines"][0]["bend"]["shape"] == "unclear"
     charted = canal_of(opened, "P")
     assert (charted.curve_radius_um, charted.curve_from_end_um) == (None, None)
+
+
+def far(marks: dict[str, Any]) -> dict[str, Any]:
+    """The same marks, touched where a pixel was shown so small that they do not tell one bend from the other."""
+    points = [point | {"screen_px_per_px": 0.06} for point in marks["lines"][0]["points"]]
+    return marks | {"lines": [marks["lines"][0] | {"points": points}]}
+
+
+@pytest.mark.parametrize(
+    ("seen", "code"), [(s_shaped(0.8), "bend-double"), (far(s_shaped(1.5)), "bend-unclear")], ids=["double", "unclear"]
+)
+def test_a_plan_says_that_a_marked_canal_bends_both_ways_while_its_image_counts(
+    priya: Person, vale: Person, opened: Case, image: Image, asked: Asked, seen: dict[str, Any], code: str
+) -> None:
+    def bends() -> list[tuple[str | None, str]]:
+        found = plans.preview(actor=priya, case=opened, asked=asked).cautions
+        return [(one.canal, one.code) for one in found if one.code.startswith("bend-")]
+
+    mark(priya, image, {"marks": marks(), "take": ["P"]})
+    assert bends() == []
+    mark(priya, image, {"marks": seen, "take": ["P"]})
+    assert bends() == [("P", code)]
+    client(vale).post(at(opened, image.pk, "/strike"), {"why": "wrong_canal"}, format="json")
+    assert bends() == []
 
 
 @pytest.mark.parametrize("where", [{"x_px": -0.5, "y_px": 9}, {"x_px": 9, "y_px": 1e5}])

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from planning.cautions import catalogue
+from planning.curvature import BendShape
 from planning.plan import plan
 from planning.plan_input import (
     CanalChoice,
@@ -193,6 +194,8 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("canal-not-found", molar(**first(finding=Finding.SEARCHED_NOT_FOUND)), molar()),
     ("usual-canal-missing", molar(canals=four_canals()[2:], roots=()), molar()),
     ("further-canal", molar(tooth="36", roots=()), block()),
+    ("bend-double", molar(**first(bend_shape=BendShape.DOUBLE)), molar(**first(bend_shape=BendShape.ONE))),
+    ("bend-unclear", molar(**first(bend_shape=BendShape.UNCLEAR)), molar(**first(bend_shape=BendShape.DOUBLE))),
     ("curve-severe", molar(**first(curvature_deg=31)), molar(**first(curvature_deg=30))),
     ("curve-supervisor", molar(**first(curvature_deg=36)), molar(**first(curvature_deg=35))),
     ("apex-wide", molar(**first(apex_mm=1.2)), molar(**first(apex_mm=0.9))),

@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from planning.curvature import BendShape
 from planning.encoding import canonical_text
 from planning.errors import OutOfBounds
 from planning.expected import Expectation, ExpectedStep, NaturalCanal, ProfilePoint
@@ -245,6 +246,17 @@ def test_from_ten_degrees_on_every_expected_depth_says_that_it_is_of_a_straight_
     """10 degrees: the project's own limit."""
     assert {step.as_if_straight for step in bent(deg).steps} == {said}
     assert {step.as_if_straight for step in bent(deg, sampled_=False).steps} == {said}
+
+
+@pytest.mark.parametrize("shape", [BendShape.DOUBLE, BendShape.UNCLEAR])
+def test_a_canal_that_may_bend_both_ways_is_never_straight_whatever_its_angle(shape: BendShape) -> None:
+    """Where an S ends it may run nearly straight on; its strains go by a curve from the data tables, which is told."""
+    first = replace(four_canals()[0], curvature_deg=2.0, bend_shape=shape)
+    planned = plan(molar(canals=(first, *four_canals()[1:]))).canals[0]
+    assert planned.expectation is not None
+    assert {step.as_if_straight for step in planned.expectation.steps} == {True}
+    assert planned.strain
+    assert all(one.taken for one in planned.strain)
 
 
 def test_in_a_bend_bands_are_wider_on_the_shallow_side_alone() -> None:

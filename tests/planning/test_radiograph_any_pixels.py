@@ -13,10 +13,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import binom
 
+from planning.curvature import BendShape
 from planning.radiograph import ImageMarks, measure
 from planning.radiograph.line import Marks
 from planning.radiograph.values import (
-    BendShape,
     CanalLine,
     KnownObject,
     LineMeasured,

@@ -1965,6 +1965,8 @@ export interface components {
             apex_mm: number | null;
             /** @description How far its work had come when this plan was made; none before anything was done. */
             begun: components["schemas"]["Begun"] | null;
+            /** @description As marked images have it; None where none was marked, or it bends to one side. */
+            bend_shape: components["schemas"]["BendShape"] | null;
             curvature_deg: number | null;
             /** @description From the canal's end to the middle of its curve. */
             curve_from_end_mm: number | null;
@@ -1998,6 +2000,11 @@ export interface components {
              * @default null
              */
             begun?: components["schemas"]["BegunRequest"] | null;
+            /**
+             * @description As marked images have it; None where none was marked, or it bends to one side.
+             * @default null
+             */
+            bend_shape?: components["schemas"]["BendShape"] | null;
             /** @default null */
             curvature_deg?: number | null;
             /**
