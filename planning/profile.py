@@ -72,7 +72,9 @@ def upper(one: Line, other: Line) -> Line:
 
 def wider_mm(one: Line, other: Line) -> float:
     """By how much `one` is wider than the other where that is most, at depths that both cover; below 0 where it is
-    narrower all the way. Both start at one depth."""
+    narrower all the way, or covers none of them. Both start at one depth."""
+    if not one or not other:
+        return -math.inf
     depths = sorted({x for x, _ in one} | {x for x, _ in other})
     found = -math.inf
     for mine, its in zip(_pieces(one, depths), _pieces(other, depths), strict=True):

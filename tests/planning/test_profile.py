@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import itertools
+import math
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planning.profile import Stand, outline
+from planning.profile import Stand, outline, wider_mm
 from tests.planning.given import hand, rotary
 
 STANDS = st.lists(
@@ -48,3 +49,10 @@ def test_one_instrument_is_its_own_outline() -> None:
 def test_nothing_below_the_orifice_is_no_outline() -> None:
     assert outline([], from_mm=8.0) == ()
     assert outline([Stand(instrument=hand(25), tip_mm=7.0)], from_mm=8.0) == ()
+
+
+def test_what_covers_no_depth_is_nowhere_wider() -> None:
+    """An instrument whose stop lies above the orifice, where a junction ends a canal at once."""
+    canal = ((9.0, 0.5), (16.0, 0.3))
+    above = Stand(instrument=hand(25), tip_mm=7.0).line(9.0)
+    assert [wider_mm(above, canal), wider_mm(canal, above)] == [-math.inf, -math.inf]
