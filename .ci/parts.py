@@ -124,7 +124,7 @@ def _browse(what: Iterable[str]) -> None:
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
     own_node = shutil.which("node", path=node.search_path()) or ""
-    told = {"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node, "MIGRATED": _sqlite()["MIGRATED"]}
+    told = {"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node, "DEMONSTRATION": _demonstration()}
     _pytest(told, what, browser=True)
 
 
@@ -147,6 +147,16 @@ def _sqlite() -> dict[str, str]:
     file = f"{_kept.enter_context(tempfile.TemporaryDirectory())}/migrated.sqlite3"
     _migrate(f"sqlite:///{file}")
     return {"DATABASE_URL": "sqlite://:memory:", "MIGRATED": file}
+
+
+@cache
+def _demonstration() -> str:
+    """A database that the demonstration was loaded into."""
+    migrated = _sqlite()["MIGRATED"]
+    file = shutil.copy(migrated, Path(migrated).with_name("demonstration.sqlite3"))
+    load = ("shell", "--no-imports", "--command", "from cases.services import demo; demo.load()")
+    _run(sys.executable, "manage.py", *load, settings={"DATABASE_URL": f"sqlite:///{file}"})
+    return str(file)
 
 
 @cache

@@ -10,7 +10,7 @@ from django.core.cache import cache
 
 from cases.models import ToothPlanVersion, TreatmentEvent, courses, values
 from planning.bands import bands
-from planning.encoding import encode
+from planning.encoding import canonical_text, digest, encode
 
 KEPT_S = 24 * 60 * 60  # a visit and its evening; how many are kept is the cache's own bound
 
@@ -33,11 +33,19 @@ def bands_of(case_id: UUID) -> BandsShown:
     course = courses.course(case_id, events)
     if course is None:
         return BandsShown(plan_hash=None, position=position, canals=[])
-    key = f"bands-{case_id}-{position}-{course.plan}"
-    found = cache.get(key)
-    if found is None:
+    walks = {name: canal.walk for name, canal in course.canals.items()}
+    # All that a canal's follow from: they outlive what is done in the others, and whatever is said.
+    keys = {
+        name: f"bands-{course.plan}-{digest(canonical_text((name, walk.at, walk.left)))}"
+        for name, walk in walks.items()
+    }
+    kept = cache.get_many(keys.values())
+    missing = {name: walk for name, walk in walks.items() if keys[name] not in kept}
+    if missing:
         version = ToothPlanVersion.objects.only("input_text").get(case_id=case_id, hash=course.plan)
-        walks = {name: canal.walk for name, canal in course.canals.items()}
-        found = encode(bands(values.given(version), walks))
-        cache.set(key, found, KEPT_S)
-    return BandsShown(plan_hash=course.plan, position=position, canals=found)
+        found = {each.canal: encode(each) for each in bands(values.given(version), missing)}
+        made = {keys[name]: found.get(name) for name in missing}
+        cache.set_many(made, KEPT_S)
+        kept.update(made)
+    canals = [kept[keys[name]] for name in walks]
+    return BandsShown(plan_hash=course.plan, position=position, canals=[each for each in canals if each is not None])

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 import pytest
+from django.core.cache import cache
 from pytest_django import DjangoAssertNumQueries
 
 from cases.domain.plan_life import Decision
@@ -13,11 +15,18 @@ from cases.queries import bands as queries
 from planning.bands import bands
 from planning.encoding import encode
 from planning.graph import Exit
+from planning.plan_input import PlanInput
 from planning.walk import Walk
-from tests.api.test_cases_treatment import PHONE, event, report
+from tests.api.test_cases_treatment import LAPTOP, PHONE, event, report
 from tests.cast import API, client, decide
 
 SHORT = {"kind": "step", "exit": "short", "depth_um": 16_500, "stop_um": 18_000}
+
+
+@pytest.fixture(autouse=True)
+def nothing_kept() -> None:
+    """Another test's work on the same plan is kept too."""
+    cache.clear()
 
 
 def at(case: Case) -> str:
@@ -98,3 +107,46 @@ def test_somebody_who_saw_no_plan_sees_the_approved_one(
 
 def test_another_programmes_case_is_not_here(stranger: Person, approved: ToothPlanVersion) -> None:
     assert client(stranger).get(at(approved.case)).status_code == 404
+
+
+def test_what_moves_no_canal_leaves_them_as_they_are(
+    priya: Person, approved: ToothPlanVersion, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    report(priya, approved.case, PHONE, short(approved, 1))
+    first = client(priya).get(at(approved.case)).json()
+    monkeypatch.delattr(queries, "bands")
+    report(priya, approved.case, PHONE, event(approved, 2, {"kind": "note", "text": "Tight."}, node=""))
+    assert client(priya).get(at(approved.case)).json() == {**first, "position": 3}
+
+
+def test_a_step_that_a_supervisor_names_moves_them(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
+    """By the planner's own bands of a walk that stands there, nothing having been answered."""
+    canals = values.made(approved).canals
+    sheet = next(each.run_sheet for each in canals if each.canal == "DB")
+    walk = Walk(sheet)
+    assert walk.go_to("descending/25-04")
+    before = client(priya).get(at(approved.case)).json()
+    report(
+        priya, approved.case, PHONE, event(approved, 1, {"kind": "pause", "what": "not_sure", "reason": ""}, node="")
+    )
+    word = {"kind": "resume", "reason": "Goes on there."}
+    report(vale, approved.case, LAPTOP, event(approved, 1, word, node="descending/25-04"))
+    after = client(priya).get(at(approved.case)).json()
+    assert canal(after, "DB") != canal(before, "DB")
+    assert canal(after, "DB") == encode(bands(values.given(approved), {"DB": walk})[0])
+
+
+def test_a_step_in_one_canal_leaves_those_of_the_others(
+    priya: Person, approved: ToothPlanVersion, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    client(priya).get(at(approved.case))
+    computed: list[str] = []
+
+    def noted(given: PlanInput, walks: Mapping[str, Walk]) -> Any:
+        computed.extend(walks)
+        return bands(given, walks)
+
+    monkeypatch.setattr(queries, "bands", noted)
+    report(priya, approved.case, PHONE, short(approved, 1))
+    assert len(client(priya).get(at(approved.case)).json()["canals"]) > 1
+    assert computed == ["DB"]

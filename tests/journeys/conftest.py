@@ -34,8 +34,8 @@ LAPTOP = {"width": 1280, "height": 800}
 # On a machine that does other things as well; what has to be quicker says so itself.
 expect.set_options(timeout=10_000)
 Scheme = Literal["light", "dark"]
-# A database that was migrated from nothing; without one the demonstration makes its own.
-MIGRATED = os.environ.get("MIGRATED", "")
+# A database that the demonstration was loaded into once; without one each process loads its own.
+DEMONSTRATION = os.environ.get("DEMONSTRATION", "")
 Opens = Callable[..., Page]
 Reopens = Callable[[], BrowserContext]
 
@@ -50,11 +50,12 @@ def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[s
 
 @pytest.fixture(scope="session")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Any]]:
-    """The running demonstration on a database of its own: {"url", "sign_ins": [{name, username, password, role}]}."""
+    """The demonstration, running: {"url", "database" (a file), "sign_ins": [{name, username, password, role}]}."""
     folder = tmp_path_factory.mktemp("journeys")
-    if MIGRATED:
-        shutil.copy(MIGRATED, folder / "demo.sqlite3")
-    own = {"DATABASE_URL": f"sqlite:///{folder / 'demo.sqlite3'}", "IMAGE_FOLDER": str(folder / "images")}
+    database = folder / "demo.sqlite3"
+    if DEMONSTRATION:
+        shutil.copy(DEMONSTRATION, database)
+    own = {"DATABASE_URL": f"sqlite:///{database}", "IMAGE_FOLDER": str(folder / "images")}
     env = {**os.environ, **own, "PORT": str(_free_port()), "HOST": "127.0.0.1"}
     command = [sys.executable, "manage.py", "demo", "--json"]
     with subprocess.Popen(command, cwd=ROOT, env=env, stdout=subprocess.PIPE, text=True) as started:
@@ -63,7 +64,7 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Any]]:
         if not line:
             pytest.fail("The demonstration did not start; what it said stands above.")
         try:
-            told = json.loads(line)
+            told = {**json.loads(line), "database": str(database)}
             _sign_in_once(told)
             yield told
         finally:

@@ -9,6 +9,8 @@ from typing import Any
 from playwright.sync_api import Locator, Page, expect
 
 Demo = Mapping[str, Any]
+# Of who has signed in on this process's server.
+_cookies: dict[str, list[Any]] = {}
 
 
 def person(demo: Demo, role: str, number: int = 0) -> dict[str, str]:
@@ -24,11 +26,24 @@ def type_sign_in(page: Page, who: Mapping[str, str]) -> None:
 
 
 def sign_in(page: Page, who: Mapping[str, str]) -> None:
-    """From the first page to the first screen, the first notice read."""
+    """To the first screen, the first notice read. Who has typed a password once is given the cookies of then."""
+    signed_in = _cookies.get(who["username"])
+    if signed_in:
+        page.context.add_cookies(signed_in)
     page.goto("/")
-    type_sign_in(page, who)
+    if not signed_in:
+        type_sign_in(page, who)
     page.get_by_role("button", name="Understood").click()
     expect(page.get_by_role("heading", level=1)).to_be_visible()
+    if not signed_in:
+        _cookies[who["username"]] = list(page.context.cookies())
+
+
+def sign_out(page: Page) -> None:
+    """Whoever signs in next types a password again."""
+    page.get_by_role("link", name="You and this phone").click()
+    page.get_by_role("button", name="Sign out").click()
+    _cookies.clear()
 
 
 def nobody_named(page: Page) -> None:

@@ -57,7 +57,7 @@ def test_an_emergency_reaches_a_supervisor_whose_answers_are_slow(
     phone, laptop = open_phone(), open_laptop()
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = approved_case(phone, laptop, f"Bench {delay_ms // 1000} slow")
+    case = approved_case(demo, phone, laptop, f"Bench {delay_ms // 1000} slow")
     laptop.add_init_script(SLOW % delay_ms)
     laptop.goto("/worklist")
     # Both lists say how old they are; an old one says so loudly.

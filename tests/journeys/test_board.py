@@ -83,7 +83,7 @@ def test_every_mark_answers_where_it_stands(
     phone = open_phone(viewport=size)
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = approved_case(phone, laptop, f"Bench 41{size['width']}")
+    case = approved_case(demo, phone, laptop, f"Bench 41{size['width']}")
     phone.goto(f"/cases/{case}/plan")
     board = phone.locator(".depth-board-room")
     every_mark_answers(board, LEAST_PX)

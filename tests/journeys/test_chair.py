@@ -18,7 +18,7 @@ def at_the_chair(phone: Page, laptop: Page, demo: Mapping[str, Any], alias: str)
     """Student and supervisor signed in, and the student at the first step of an approved case; returns its id."""
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = approved_case(phone, laptop, alias)
+    case = approved_case(demo, phone, laptop, alias)
     phone.goto(f"/cases/{case}")
     phone.get_by_role("link", name="At the chair").click()
     expect(phone.get_by_role("region", name="MB", exact=True)).to_be_visible()

@@ -153,7 +153,7 @@ def test_no_tap_answers_what_was_not_yet_seen(open_phone: Opens, open_laptop: Op
     phone, laptop = open_phone(), open_laptop()
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = approved_case(phone, laptop, "Bench 401", tooth="14")
+    case = approved_case(demo, phone, laptop, "Bench 401", tooth="14")
     phone.add_init_script(WATCH)
     phone.goto(f"/cases/{case}/chair")
     expect(phone.locator(".step-answers")).to_be_visible()

@@ -76,7 +76,7 @@ def at_work(open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]) -> t
 def chair_at_the_glide_path(phone: Page, laptop: Page, demo: Mapping[str, Any]) -> str:
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = approved_case(phone, laptop, "Bench 201")
+    case = approved_case(demo, phone, laptop, "Bench 201")
     to_the_glide_path(phone, laptop, case, "MB")
     open_chair(phone, case)
     return case

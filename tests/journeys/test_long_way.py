@@ -42,7 +42,7 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     phone = context.pages[0]
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = approved_case(phone, laptop, "Bench 81")
+    case = approved_case(demo, phone, laptop, "Bench 81")
     to_the_glide_path(phone, laptop, case, "MB", "ML")
     brought = len(events(phone, case))
     # Looking at the case once brings it along; nothing else was opened on this phone.

@@ -99,7 +99,7 @@ def test_every_screen_tells_the_same(open_phone: Opens, open_laptop: Opens, demo
     phone, laptop = open_phone(), open_laptop()
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = approved_case(phone, laptop, "Bench 251")
+    case = approved_case(demo, phone, laptop, "Bench 251")
     version = phone.request.get(f"/api/v1/cases/{case}/plan-versions").json()["results"][0]["id"]
     plan = phone.request.get(f"/api/v1/plan-versions/{version}").json()["plan"]
     seen = screens(phone, laptop, case, version)

@@ -56,7 +56,7 @@ def test_the_chairs_screens(
     page = open_phone(scheme=scheme, device_scale_factor=1.5)
     hands.sign_in(page, hands.person(demo, "student"))
     hands.sign_in(laptop, hands.person(demo, "supervisor"))
-    case = records.approved_case(page, laptop, f"Picture {scheme}")
+    case = records.approved_case(demo, page, laptop, f"Picture {scheme}")
     records.to_the_glide_path(page, laptop, case, "MB")
     page.goto(f"/cases/{case}/chair")
     page.get_by_role("button", name=re.compile("^MB")).first.tap()

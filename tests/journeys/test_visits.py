@@ -26,7 +26,7 @@ def test_a_clinic_case_over_two_visits(open_phone: Opens, open_laptop: Opens, de
     clinician = person(demo, "supervisor")
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, clinician)
-    case = approved_case(phone, laptop, "Bench 191", tooth="36", setting="clinic")
+    case = approved_case(demo, phone, laptop, "Bench 191", tooth="36", setting="clinic")
 
     # Nothing is worked before the dam and somebody in the room.
     phone.goto(f"/cases/{case}/chair")

@@ -97,7 +97,7 @@ def test_no_emergency_is_told_by_the_second_of_two_touches(
     phone, laptop = open_phone(), open_laptop()
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    phone.goto(f"/cases/{approved_case(phone, laptop, 'Bench 420')}/chair")
+    phone.goto(f"/cases/{approved_case(demo, phone, laptop, 'Bench 420')}/chair")
     phone.locator(".dock").get_by_role("button", name="Problem").tap()
     emergency = phone.get_by_role("dialog").get_by_role("button", name="A perforation is suspected")
     expect(emergency).to_be_visible()
@@ -128,7 +128,7 @@ def test_each_kind_of_step(
         document.documentElement.style.fontSize = '{larger}%' }})""")
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
-    case = approved_case(phone, laptop, f"Bench {viewport['width'] + larger}")
+    case = approved_case(demo, phone, laptop, f"Bench {viewport['width'] + larger}")
     plan = phone.request.get(f"/api/v1/cases/{case}/events").json()["course"]["plan_hash"]
 
     def does(node: str, exit: str, **more: Any) -> None:
