@@ -22,7 +22,7 @@ def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers:
     """As the person signed in on the page. What the server answers."""
     token = next(c["value"] for c in page.context.cookies() if c["name"] == "csrftoken")
     with_token = {"X-CSRFToken": token, **headers}
-    answer = page.request.fetch(f"/api/v1/{path}", method=method, data=dict(body), headers=with_token)
+    answer = page.request.fetch(f"/api/v1/{path}", method=method, data=dict(body), headers=with_token, timeout=30_000)
     assert answer.ok, answer.text()
     return answer.json()
 
