@@ -112,11 +112,11 @@ def web() -> None:
 
 def journeys() -> None:
     """The way of a case through a real browser, on a phone's screen; each process has a server of its own."""
-    _browse([*ONE_MORE, "tests/journeys", f"--ignore={DOUBLE_TAPS}"])
+    _browse([*ONE_MORE, "tests/journeys"])
 
 
 def double_taps() -> None:
-    """500 double taps over a tooth: over a minute, and the more the busier the machine. `SEED=223` draws others."""
+    """500 double taps over a tooth alone, and what they came to. `SEED=223` draws others."""
     _browse(["--capture=no", DOUBLE_TAPS])
 
 

@@ -19,7 +19,10 @@ from tests.journeys.records import events, stored_by_now
 from tests.journeys.test_chair import at_the_chair
 
 SEEN_MS = 5000
-"""From the line being good again to a supervisor's screen."""
+"""From the line being good again to a supervisor's screen; of a sign-in that had run out, from when it holds again.
+
+Where the supervisor's own answers are late it comes later by as much (`test_bad_lines.py`).
+"""
 EVENTS = re.compile(r"/api/v1/cases/[^/]+/events$")
 SENT = "it stands first on the supervisors"
 
@@ -30,6 +33,12 @@ def tell(phone: Page, where: str = ".dock") -> None:
     # On the screen that can be read: over the sign-in form where there is one.
     halted = phone.locator(".halted").last
     expect(halted.get_by_role("heading").first).to_have_text("Call the person in the room now.", timeout=500)
+
+
+def tell_with_no_line(phone: Page) -> None:
+    phone.context.set_offline(True)
+    tell(phone)
+    expect(phone.get_by_text("NOT SENT: call out. This phone has no connection.")).to_be_visible()
 
 
 def seen(laptop: Page, alias: str) -> None:
@@ -66,9 +75,7 @@ def test_it_is_seen_within_five_seconds_behind_an_entry_that_does_not_go_through
     phone.route(EVENTS, behind)
     phone.get_by_role("button", name="At its stop").click()
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
-    phone.context.set_offline(True)
-    tell(phone)
-    expect(phone.get_by_text("NOT SENT: call out. This phone has no connection.")).to_be_visible()
+    tell_with_no_line(phone)
     phone.context.set_offline(False)
     seen(laptop, alias)
     expect(phone.get_by_text(SENT)).to_be_visible()
@@ -150,7 +157,8 @@ def test_answers_of_eight_seconds_keep_it_from_nobody(
     slow = "({ of }) => { const ask = window.fetch; window.fetch = async (...g) => "
     slow += "{ const answer = await ask(...g); await new Promise((r) => setTimeout(r, of)); return answer } }"
     phone.evaluate(slow, {"of": 8000})
-    tell(phone)
+    tell_with_no_line(phone)
+    phone.context.set_offline(False)
     seen(laptop, "Bench 915")
     expect(phone.get_by_text(SENT)).to_be_visible(timeout=20_000)
 
@@ -175,8 +183,9 @@ def test_a_server_brought_back_from_a_copy_gets_again_what_the_phone_had_told(
     # There once, as it was; and the chair stands where it stood.
     assert [each["id"] for each in events(phone, case)] == done
     assert phone.locator(".now-card").inner_text() == shown
+    tell_with_no_line(phone)
     copy(kept, database)
-    tell(phone)
+    phone.context.set_offline(False)
     seen(laptop, "Bench 916")
 
 
