@@ -134,7 +134,9 @@ def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said
 
 def _less(reading: Ratio | PreOperativeImage, tooth_mm: float, about: About, figures: Figures) -> int:
     """From the tooth as it was estimated to the length [µm]: no deeper than the tooth may end by its interval."""
-    usual = um(figures["allowance.image"]) if isinstance(reading, PreOperativeImage) else _set_back(about, figures)
+    set_back = _set_back(about, figures)
+    # Never deeper than the length will be, where bone is gone around the end.
+    usual = max(set_back, um(figures["allowance.image"])) if isinstance(reading, PreOperativeImage) else set_back
     return usual if reading.interval is None else max(usual, um(tooth_mm) - um(reading.interval.least_mm))
 
 

@@ -13,6 +13,8 @@ from planning.run_sheet import PLAN_AGAIN, Sheet, step_name
 from planning.selection import hand_of, shaping_of
 from planning.techniques import Phase, PhaseKind
 
+GAUGED = "Straight in without turning; it must not cut."
+
 
 def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
     """Adds the phase's steps. `looped`: the phase lies inside a loop and is worked on the first pass only."""
@@ -59,7 +61,12 @@ def _blocked(sheet: Sheet, phase: Phase) -> None:
     again = VisitsBelow(node=f"{key}/try", n=sheet.figures.count("blocked.times"))
     sheet.ask(phase, f"{key}/again", again, yes=key, no=f"{key}/image")
     sheet.image_and_sign_off(
-        phase, key, "blocked canal", then=PLAN_AGAIN, say="Blocked: the supervisor decides how to go on."
+        phase,
+        key,
+        "blocked canal",
+        then=PLAN_AGAIN,
+        say="Blocked: the supervisor decides how to go on.",
+        shows=f"{small.name} as far as it goes without a push",
     )
     reopening = [] if phase.kind is PhaseKind.TO_LENGTH else _hand_sizes(sheet, phase, above=small.size)
     first = _reopen(sheet, phase, reopening)
@@ -91,10 +98,11 @@ def _hand_sizes(sheet: Sheet, phase: Phase, above: int) -> list[Instrument]:
 
 
 def _sign_off(sheet: Sheet, phase: Phase) -> str:
+    shows = f"{sheet.at_end.name} back at its stop and left there"
     if not phase.hold_point:
-        return sheet.image(phase, f"{phase.key}/image", then="@next", say=phase.why)
+        return sheet.image(phase, f"{phase.key}/image", then="@next", say=f"{shows} for the image. {phase.why}")
     if phase.image:
-        return sheet.image_and_sign_off(phase, phase.key, phase.hold_point, then="@next", say=phase.why)
+        return sheet.image_and_sign_off(phase, phase.key, phase.hold_point, then="@next", say=phase.why, shows=shows)
     return sheet.sign_off(
         phase, f"{phase.key}/sign-off", phase.hold_point, then="@next", returned=PLAN_AGAIN, say=phase.why
     )
@@ -147,7 +155,8 @@ def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
     wanted = [sheet.selection.hand[size] for size in sizes() if loose < size <= final and size in sheet.selection.hand]
     ids = [f"{phase.key}/{step_name(one)}" for one in wanted]
     for one, id_, then in zip(wanted, ids, [*ids, PLAN_AGAIN][1:], strict=True):
-        last = f"{phase.why} Goes this one to its stop as well, the final size is planned anew."
+        wider = "the final size is planned anew" if sheet.work.final_size else "no hand size here is held"
+        last = f"{GAUGED} If this one goes to its stop too, the end is wider than planned: {wider}."
         say = last if then == PLAN_AGAIN else phase.why
         _gauge(sheet, phase, one, id_=id_, reached=then, short="@next", target=Target.TO_RESISTANCE, say=say)
     return ids[0] if ids else None
@@ -283,13 +292,23 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
     sheet.irrigate(phase, f"{phase.key}/clear", then=f"{phase.key}/recapitulate")
     sheet.recapitulate(phase, f"{phase.key}/recapitulate", sheet.selection.recapitulating, then=seats)
     if larger:
-        _gauge(sheet, phase, larger, id_=f"{phase.key}/larger", reached=f"{phase.key}/wider", short=shown)
+        _gauge(
+            sheet,
+            phase,
+            larger,
+            id_=f"{phase.key}/larger",
+            reached=f"{phase.key}/wider",
+            short=shown,
+            target=Target.TO_RESISTANCE,
+            say=f"{GAUGED} It has to stay short: then the end is no wider than {final.size}.",
+        )
         say = f"Hand {larger.size} goes to length too: the end is wider than {final.size}. The supervisor decides."
         sheet.sign_off(
             phase, f"{phase.key}/wider", "end wider than planned", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say
         )
     if phase.hold_point:
-        sheet.image_and_sign_off(phase, phase.key, phase.hold_point, then="@next", say=phase.why)
+        shows = f"{final.name} back at its stop and left there"
+        sheet.image_and_sign_off(phase, phase.key, phase.hold_point, then="@next", say=phase.why, shows=shows)
     else:
         say = f"Hand {final.size} does not seat at length. The supervisor decides."
         sheet.sign_off(phase, stuck, "final size short of length", then="@next", returned=PLAN_AGAIN, say=say)
@@ -305,7 +324,7 @@ def _gauge(
     short: str,
     id_: str | None = None,
     target: Target = Target.TO_LENGTH,
-    say: str = "Straight in without turning; it must not cut.",
+    say: str = GAUGED,
 ) -> str:
     return sheet.add(
         Do(
@@ -348,11 +367,20 @@ def _cone(sheet: Sheet, phase: Phase) -> str:
             phase=phase.key,
             stop_um=sheet.work.end_um,
             target=Target.TO_LENGTH,
-            say=f"Cone of size {sheet.work.final}, checked by fit: cones vary within their tolerance.",
+            say=f"Cone of size {sheet.work.final}, checked by fit: cones vary within their tolerance. "
+            "Short or loose, try another; no push.",
             exits={Exit.REACHED: shown, Exit.SHORT: shown},
         )
     )
-    sheet.image_and_sign_off(phase, phase.key, phase.hold_point or "cone", then="@next", say=phase.why)
+    sheet.image_and_sign_off(
+        phase,
+        phase.key,
+        phase.hold_point or "cone",
+        then="@next",
+        say=phase.why,
+        shows="the cone in place",
+        again_from=fit,
+    )
     return f"{phase.key}/dry"
 
 
@@ -367,7 +395,9 @@ def _fill(sheet: Sheet, phase: Phase) -> str:
             exits={Exit.DONE: f"{phase.key}/image"},
         )
     )
-    sheet.image_and_sign_off(phase, phase.key, phase.hold_point or "final image", then="@next", say=phase.why)
+    sheet.image_and_sign_off(
+        phase, phase.key, phase.hold_point or "final image", then="@next", say=phase.why, shows="the filling in place"
+    )
     return f"{phase.key}/fill"
 
 

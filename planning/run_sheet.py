@@ -29,7 +29,7 @@ from planning.graph import (
     next_ids,
     why_unsound,
 )
-from planning.instruments import Instrument, sizes
+from planning.instruments import Instrument, Motion, sizes
 from planning.irrigation import NeedleLimits
 from planning.profile import Line, Stand, upper
 from planning.quantities import mm
@@ -107,9 +107,13 @@ class Sheet:
         self.starts: dict[str, str] = {}
         self.shape = work.shape
         """How wide the canal is at least by now: the needle goes by it."""
+        self.at_end = selection.recapitulating
+        """The hand instrument that was the last to go to the canal's end: what an image of a length shows."""
 
     def stood(self, instrument: Instrument, stop_um: int) -> None:
         """The instrument has certainly stood there once what is written next is worked."""
+        if instrument.motion is Motion.HAND and stop_um == self.work.end_um:
+            self.at_end = instrument
         line = Stand(instrument=instrument, tip_mm=mm(stop_um)).line(mm(self.work.needle.orifice_um))
         self.shape = upper(self.shape, line)
 
@@ -215,13 +219,25 @@ class Sheet:
     def image(self, phase: Phase, id_: str, *, then: str, say: str) -> str:
         return self.add(Do(id=id_, action=Action.IMAGE, phase=phase.key, say=say, exits={Exit.DONE: then}))
 
-    def image_and_sign_off(self, phase: Phase, prefix: str, hold_point: str, *, then: str, say: str) -> str:
-        """An image, then the supervisor's word; a returned image is taken again, a few times at most."""
+    def image_and_sign_off(
+        self,
+        phase: Phase,
+        prefix: str,
+        hold_point: str,
+        *,
+        then: str,
+        say: str,
+        shows: str,
+        again_from: str | None = None,
+    ) -> str:
+        """An image, then the supervisor's word; a returned image is taken again, a few times at most. `shows` is what
+        has to be in the canal for it, `again_from` the step that it takes to make a returned one better."""
         image = f"{prefix}/image"
-        self.image(phase, image, then=f"{prefix}/sign-off", say=f"Image for the hold point: {hold_point}.")
+        shown = f"{shows}: image for the hold point {hold_point}."
+        self.image(phase, image, then=f"{prefix}/sign-off", say=shown[0].upper() + shown[1:])
         self.sign_off(phase, f"{prefix}/sign-off", hold_point, then=then, returned=f"{prefix}/image-again", say=say)
         again = VisitsBelow(node=image, n=self.figures.count("image.times"))
-        self.ask(phase, f"{prefix}/image-again", again, yes=image, no=PLAN_AGAIN)
+        self.ask(phase, f"{prefix}/image-again", again, yes=again_from or image, no=PLAN_AGAIN)
         return image
 
 

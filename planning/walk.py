@@ -139,7 +139,4 @@ def expected_exit(node: Do) -> Exit:
         return Exit.DONE
     if Exit.APPROVED in node.exits:
         return Exit.APPROVED
-    if node.target == "to_resistance":
-        return Exit.SHORT
-    # The next size up stops short where the final size is right; where the canal's widths are known they say it.
-    return Exit.SHORT if node.id.endswith("/larger") else Exit.REACHED
+    return Exit.SHORT if node.target == "to_resistance" else Exit.REACHED

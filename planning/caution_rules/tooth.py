@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 
 from planning.cautions import caution
 from planning.layout import states_motor
@@ -12,6 +12,9 @@ from planning.plan_value import Caution
 from planning.tables import Figures, published
 from planning.techniques import Phase, PhaseKind, Setting
 from planning.teeth import CanalOnOffer, LookForKind, Tooth
+
+SINGLE = "single"
+"""What the tables call the canal of a tooth that usually has one."""
 
 
 def tooth_cautions(given: PlanInput, tooth: Tooth, figures: Figures) -> list[Caution]:
@@ -105,16 +108,26 @@ def _further_canals(given: PlanInput, tooth: Tooth, figures: Figures) -> Iterato
     if given.setting is Setting.BLOCK:
         return
     charted = {canal.name for canal in given.canals}
-    missing = [usual.name for usual in tooth.canals if usual.name not in charted]
+    offered = {offer.name for offer in (*tooth.canals, *tooth.look_for)}
+    others = charted - offered
+    missing = [usual.name for usual in tooth.canals if usual.name not in charted and not _parted(usual.name, others)]
     if missing:
         yield caution("usual-canal-missing", tooth=tooth.iso, missing=", ".join(missing))
     further = [
         other.name
         for other in tooth.look_for
-        if other.name not in charted and other.kind != LookForKind.FORM and _worth_a_note(other, figures)
+        if other.name not in charted
+        and other.name[0].upper() not in others
+        and other.kind != LookForKind.FORM
+        and _worth_a_note(other, figures)
     ]
     if further:
         yield caution("further-canal", tooth=tooth.iso, further=", ".join(further))
+
+
+def _parted(usual: str, others: Set[str]) -> bool:
+    """Whether canals that no table has stand for the usual one: MB for a B, DB for a D, any for a single."""
+    return any(usual == SINGLE or name.startswith(usual) or name.endswith(usual) for name in others)
 
 
 def _worth_a_note(other: CanalOnOffer, figures: Figures) -> bool:

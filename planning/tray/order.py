@@ -1,12 +1,13 @@
 """The order at the tray: each canal keeps its own order, and steps with the same instrument are done together.
 
-Between two hold points the order is a shortest common supersequence of the canals' instrument lists: no order with
-fewer changes serves every canal in its own order (`planning.supersequence` says why).
+All canals come to an image or a hold point before any goes on from it: that is how a plan counts both. In between the
+order is a shortest common supersequence of the canals' instrument lists: no order with fewer changes serves every canal
+in its own order (`planning.supersequence` says why).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
@@ -17,7 +18,7 @@ from planning.tray.supersequence import shortest_common_supersequence
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Course:
-    """What one canal expects of the tray: (phase, instrument) in order, cut at the hold points."""
+    """What one canal expects of the tray: (phase, instrument) in order, cut at images and hold points."""
 
     canal: str
     sections: tuple[tuple[tuple[str, str], ...], ...]
@@ -35,7 +36,7 @@ def course(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> Course:
     first, waits_at = "", 0
     for id_ in path:
         node = sheet.nodes[id_]
-        if isinstance(node, Do) and node.action is Action.SIGN_OFF:
+        if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF):
             sections.append([])
         elif isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument:
             if node.waits_for and not first:
@@ -47,20 +48,21 @@ def course(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> Course:
 
 
 def shared(courses: Sequence[Course]) -> TrayOrder:
-    """Fewest changes of instrument: canals that share go together, the others follow one by one.
-
-    Where that takes more changes than one canal at a time does, it is one canal at a time: an instrument that stays
-    in the hand over a hold point saves a change there. Raises TooMuchWork for lists that no technique gives.
+    """Fewest changes of instrument on the way from each point that canals come to together to the next: canals that
+    share go together, the others follow one by one. Raises TooMuchWork for lists that no technique gives.
     """
     by_name = {course.canal: course for course in courses}
     # One that waits for a canal comes after it on its own where that one does.
     sharing = {c.canal for c in courses if c.shares and (not c.first or by_name[c.first].shares)}
-    together = [_after_its_main(course, by_name) for course in courses if course.canal in sharing]
+    together = [_after_its_main(course, by_name) for course in courses]
     steps: list[TrayStep] = []
     for number in range(max((len(c.sections) for c in together), default=0)):
-        steps += _merge({c.canal: c.sections[number] for c in together if number < len(c.sections)})
-    alone = one_at_a_time([course for course in courses if course.canal not in sharing])
-    return min(_order([*steps, *alone.steps]), one_at_a_time(courses), key=lambda order: order.changes)
+        here = {c.canal: c.sections[number] for c in together if number < len(c.sections)}
+        steps += _merge({canal: section for canal, section in here.items() if canal in sharing})
+        for canal, section in here.items():
+            if canal not in sharing:
+                steps += _merge({canal: section})
+    return _order(steps)
 
 
 def one_at_a_time(courses: Sequence[Course]) -> TrayOrder:
@@ -72,12 +74,13 @@ def one_at_a_time(courses: Sequence[Course]) -> TrayOrder:
         if main.first not in names
         for course in (main, *(one for one in courses if one.first == main.canal))
     ]
-    return _order(
+    steps = [
         TrayStep(phase=phase, instrument=instrument, canals=(one.canal,))
         for one in in_order
         for section in one.sections
         for phase, instrument in section
-    )
+    ]
+    return _order(steps)
 
 
 def _after_its_main(course: Course, by_name: Mapping[str, Course]) -> Course:
@@ -90,9 +93,8 @@ def _after_its_main(course: Course, by_name: Mapping[str, Course]) -> Course:
     return replace(course, sections=(*course.sections[:here], *((),) * off, *course.sections[here:]))
 
 
-def _order(steps: Sequence[TrayStep] | Iterator[TrayStep]) -> TrayOrder:
-    listed = tuple(steps)
-    return TrayOrder(changes=sum(1 for _ in groupby(listed, key=lambda s: s.instrument)), steps=listed)
+def _order(steps: Sequence[TrayStep]) -> TrayOrder:
+    return TrayOrder(changes=sum(1 for _ in groupby(steps, key=lambda s: s.instrument)), steps=tuple(steps))
 
 
 def _once(section: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:

@@ -32,7 +32,7 @@ def length_whys(about: About) -> Iterator[Why]:
             "The tooth's length on the pre-operative image, less the allowance, and no longer than the tooth may be at "
             "least by its interval, rounded down to half a millimetre."
         )
-        allowance = about.figures.row("allowance.image")
+        allowance = _allowance(about)
         entered = (("tooth on the image", last.tooth_mm, "mm"), *_sure(last), ("allowance", allowance.value, "mm"))
         yield why("length.estimate_mm", rule, entered, (allowance,))
 
@@ -66,7 +66,7 @@ def _sure(reading: PreOperativeImage | Ratio | ConfirmingImage) -> tuple[Entry, 
 def _reading_rows(about: About, reading: Reading) -> tuple[Figure, ...]:
     match reading:
         case PreOperativeImage():
-            return (about.figures.row("allowance.image"),)
+            return (_allowance(about),)
         case ConfirmingImage() | Ratio():
             return (about.figures.row(f"set_back.{about.canal.input.resorption}"),)
         case ApexLocator(mark="constriction"):
@@ -77,6 +77,12 @@ def _reading_rows(about: About, reading: Reading) -> tuple[Figure, ...]:
         case DirectSight():
             block = about.given.setting is Setting.BLOCK
             return (about.figures.row("set_back.block" if block else "set_back.seen_at_foramen"),)
+
+
+def _allowance(about: About) -> Figure:
+    """Taken off a pre-operative image: the set-back where that is larger."""
+    rows = (about.figures.row("allowance.image"), about.figures.row(f"set_back.{about.canal.input.resorption}"))
+    return max(rows, key=lambda row: row.value)
 
 
 def _wide(about: About) -> tuple[Figure, ...]:

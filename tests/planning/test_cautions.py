@@ -60,6 +60,11 @@ def first(**more: Any) -> dict[str, Any]:
     return {"canals": (replace(canals[0], **more), *canals[1:])}
 
 
+def of_tooth(iso: str, *names: str) -> PlanInput:
+    lengths = confirmed(20.5, 19.5, 1.0, "cusp")
+    return molar(tooth=iso, canals=tuple(canal(name, "one", *lengths, point="cusp") for name in names), roots=())
+
+
 def off_estimate(by_mm: float) -> PlanInput:
     """Tooth 20.5 as measured, and so much longer on an image that may be 1.5 mm off."""
     interval = ImageInterval(least_mm=19 + by_mm, most_mm=22 + by_mm, rests_on="detector")
@@ -193,9 +198,13 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ),
     ("canal-not-found", molar(**first(finding=Finding.SEARCHED_NOT_FOUND)), molar()),
     ("usual-canal-missing", molar(canals=four_canals()[2:], roots=()), molar()),
+    # Canals that no table has stand for the usual one: MB and DB for B, two of an incisor for its single one.
+    ("usual-canal-missing", of_tooth("14", "DB", "P"), of_tooth("14", "MB", "DB", "P")),
+    ("usual-canal-missing", of_tooth("31", "lingual"), of_tooth("31", "B", "L")),
     ("further-canal", molar(tooth="36", roots=()), block()),
     ("bend-double", molar(**first(bend_shape=BendShape.DOUBLE)), molar(**first(bend_shape=BendShape.ONE))),
     ("bend-unclear", molar(**first(bend_shape=BendShape.UNCLEAR)), molar(**first(bend_shape=BendShape.DOUBLE))),
+    ("further-canal", of_tooth("31", "single"), of_tooth("31", "B", "L")),
     ("curve-severe", molar(**first(curvature_deg=31)), molar(**first(curvature_deg=30))),
     ("curve-supervisor", molar(**first(curvature_deg=36)), molar(**first(curvature_deg=35))),
     ("apex-wide", molar(**first(apex_mm=1.2)), molar(**first(apex_mm=0.9))),

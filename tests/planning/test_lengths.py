@@ -89,6 +89,14 @@ def test_an_estimate_tests_a_measurement(tooth_mm: float, state: LengthState) ->
     assert (found.state, found.stop_mm) == (state, 21.0)
 
 
+# A set-back of 1.5 is more than the allowance of 1.0: the first instrument goes no deeper than the length will be.
+def test_an_estimate_is_no_longer_than_the_length_that_is_measured_after_it() -> None:
+    given = (image(22.0), confirming(21.0, 1.0))
+    found = length(*given, resorption=Resorption.BONE)
+    assert (found.estimate_mm, found.working_length_mm) == (20.5, 20.5)
+    assert length(*given).estimate_mm == 21.0
+
+
 # What is taken off differs: with bone resorption 1.5 off the measured tooth of 22.0, always 1.0 off the image of 22.0.
 def test_teeth_are_compared_not_what_is_left_of_them() -> None:
     assert length(image(22.0), confirming(21.0, 1.0), resorption=Resorption.BONE).from_estimate_mm == 0.0

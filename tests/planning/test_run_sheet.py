@@ -10,12 +10,12 @@ from collections.abc import Sequence
 
 import pytest
 
-from planning.graph import Action, Ask, Do, Exit, Gained, RunSheet, Target, VisitsBelow, why_unsound
+from planning.graph import Action, Ask, Do, Exit, Gained, Node, RunSheet, Target, VisitsBelow, why_unsound
 from planning.plan import plan
 from planning.plan_input import CanalChoice, Choices, PlanInput
 from planning.plan_value import CanalPlan
-from planning.walk import expected_path
-from tests.planning.given import OPEN_30, SECOND_KIT, block, technique
+from planning.walk import expected_exit, expected_path
+from tests.planning.given import OPEN_30, SECOND_KIT, block, molar, technique
 
 
 def only_canal(given: PlanInput) -> CanalPlan:
@@ -113,6 +113,37 @@ def test_the_final_size_is_confirmed_by_hand_and_by_an_image() -> None:
     larger = canal.run_sheet.nodes["confirm/larger"]
     assert isinstance(larger, Do)
     assert larger.instrument == "35/.02 hand"
+    # The one that has to stay short is not asked for at its stop.
+    assert (larger.target, expected_exit(larger)) == (Target.TO_RESISTANCE, Exit.SHORT)
+
+
+def test_a_cone_that_is_returned_is_fitted_anew_before_the_next_image() -> None:
+    nodes = only_canal(block()).run_sheet.nodes
+    again = nodes["cone/image-again"]
+    assert isinstance(again, Ask)
+    assert again.exits == {Exit.YES: "cone/fit", Exit.NO: "plan-again"}
+
+
+def test_an_image_says_what_has_to_be_in_the_canal_for_it() -> None:
+    """Small, after the glide path its largest, the final size; a cone; what blocks. Common practice, no source."""
+    crown_down = plan(molar(thresholds={"words.bench_more": 1})).canals[0].run_sheet.nodes
+    shown = {
+        "length": "10/.02",
+        "length-again": "20/.02",
+        "confirm": "30/.02",
+        "cone": "The cone",
+        "fill": "The filling",
+    }
+    for phase, what in shown.items():
+        assert says(crown_down[f"{phase}/image"]).startswith(what), phase
+    by_hand = plan(molar(technique=technique("step-back"))).canals[0].run_sheet.nodes
+    assert says(by_hand["length-again/image"]).startswith("30/.02 back at its stop")
+    assert says(crown_down["glide-path/blocked/image"]).startswith("10/.02 as far as it goes without a push")
+
+
+def says(node: Node) -> str:
+    assert isinstance(node, Do)
+    return node.say
 
 
 def test_hold_points_in_a_block_in_order() -> None:

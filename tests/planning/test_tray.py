@@ -29,9 +29,11 @@ def test_a_canal_that_does_not_share_is_served_on_its_own() -> None:
     assert [s.canals for s in order.steps] == [("MB", "P"), ("MB", "P"), ("DB",), ("DB",)]
 
 
-def test_sharing_is_not_offered_where_one_canal_at_a_time_takes_fewer_changes() -> None:
-    order = shared((course("MB", "a", "a"), course("DB", "b", "b")))
-    assert (order.changes, [s.canals for s in order.steps]) == (2, [("MB",), ("MB",), ("DB",), ("DB",)])
+def test_all_come_to_a_hold_point_before_any_goes_on_though_one_at_a_time_takes_fewer_changes() -> None:
+    courses = (course("MB", "a", "a"), course("DB", "b", "b", shares=False))
+    order = shared(courses)
+    assert [(s.instrument, *s.canals) for s in order.steps] == [("a", "MB"), ("b", "DB"), ("a", "MB"), ("b", "DB")]
+    assert (order.changes, one_at_a_time(courses).changes) == (4, 2)
 
 
 def test_an_instrument_that_stays_in_the_hand_is_one_change() -> None:

@@ -82,7 +82,9 @@ export const plan = {
     fewer: (n: number) =>
       n > 0
         ? `Sharing saves ${n} changes of instrument. Flood the chamber, clean the instrument and look at it before each canal.`
-        : 'Sharing saves no change of instrument here.',
+        : n < 0
+          ? `One canal after the other takes ${-n} changes fewer. But then each comes to its images and hold points by itself.`
+          : 'Sharing saves no change of instrument here.',
     layOut: 'Lay out, left to right',
     nothingOpen: 'Nothing is laid out yet: the cautions say what has to come first.',
     withinReach: 'Within reach, in case a canal resists',
