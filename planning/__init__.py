@@ -26,7 +26,7 @@ A map, from the ground up (each may use what stands above it):
     layout, cautions, caution_rules, difficulty_rules, refusals    the other parts
     why, whys            the reason of every number a plan shows
     plan                 the front door
-    bands                what is expected of the rest, once part of the work has been done
+    bands, last_depth    what is expected of the rest once work has begun; how the last depth lies in it
     api                  the same over HTTP, without tables
 """
 

@@ -24,6 +24,8 @@ class Left:
     exit: Exit
     depth_um: int | None = None
     """Where the tip stopped; none where no depth was given."""
+    visit: int = 1
+    """The how manieth time it was come to."""
 
 
 @dataclass(slots=True)
@@ -74,7 +76,7 @@ class Walk:
             exit_ = Exit.REACHED
         if isinstance(node, End) or exit_ not in node.exits:
             raise StepRefused(node=self.at, exit=exit_)
-        self.left.append(Left(node=node.id, exit=exit_, depth_um=depth_um))
+        self.left.append(Left(node=node.id, exit=exit_, depth_um=depth_um, visit=self.visits[node.id]))
         if exit_ in (Exit.REACHED, Exit.SHORT):
             self.depths_um.setdefault(node.id, []).append(
                 stop if exit_ is Exit.REACHED and depth_um is None else depth_um

@@ -8,32 +8,26 @@ from datetime import datetime
 
 from cases.domain.course import CanalCourse, CanalState, Course, Happened
 from cases.domain.events import EventKind
+from planning.expected import Judged
 from planning.graph import Action, Do
+from planning.last_depth import Ahead, last_depth
+from planning.quantities import um
 
 TURNS_TO = frozenset({EventKind.STEP, EventKind.TURN})
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Band:
-    """Where four in five depths of one insertion are expected, and beyond where hardly a right one lies."""
-
-    low_um: int
-    high_um: int
-    short_below_um: int
-    deep_above_um: int
-
-
-Bands = Mapping[tuple[str, str], Sequence[Band | None]]
-"""By canal and step; one for each time the step is worked, none where nothing is expected."""
+NOTHING_EXPECTED = Ahead()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutOfBand:
-    """A depth beyond where the plan would still have expected it, and the band that it told."""
+    """A depth beyond where it would still have been expected, and the band that it was expected in."""
 
     depth_um: int
     low_um: int
     high_um: int
+    as_if_straight: bool = False
+    """The canal is bent, and the estimate knows nothing of it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +43,7 @@ class CanalAtAGlance:
     coming: bool
     """A supervisor comes to the chair."""
     out_of_band: OutOfBand | None
-    """The canal's last depth, where it is shorter or deeper than the plan expected."""
+    """The canal's last depth, where it is shorter or deeper than expected."""
     together: str = ""
     """Id shared by the canals that were asked for in one."""
 
@@ -96,11 +90,12 @@ def emergencies(course: Course, told: Mapping[str, tuple[str, datetime]]) -> tup
     )
 
 
-def canals(course: Course, events: Iterable[Happened], bands: Bands) -> tuple[CanalAtAGlance, ...]:
+def canals(course: Course, events: Iterable[Happened], known: Mapping[str, Ahead]) -> tuple[CanalAtAGlance, ...]:
+    """`known` says what is expected of each canal: by its plan, or by what was recorded until then."""
     every = {event.id: event for event in events}
-    last = _last_depths(course, every.values(), bands)
     return tuple(
-        _canal(name, canal, every.get(canal.asking or ""), last.get(name)) for name, canal in course.canals.items()
+        _canal(name, canal, every.get(canal.asking or ""), known.get(name, NOTHING_EXPECTED))
+        for name, canal in course.canals.items()
     )
 
 
@@ -127,7 +122,7 @@ def in_hand(course: Course, events: Sequence[Happened], by: str, names: Mapping[
     )
 
 
-def _canal(name: str, canal: CanalCourse, asking: Happened | None, outside: OutOfBand | None) -> CanalAtAGlance:
+def _canal(name: str, canal: CanalCourse, asking: Happened | None, known: Ahead) -> CanalAtAGlance:
     node = canal.walk.node
     hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
     return CanalAtAGlance(
@@ -137,28 +132,17 @@ def _canal(name: str, canal: CanalCourse, asking: Happened | None, outside: OutO
         asked=asking is not None,
         note=asking.body.get("note", "") if asking else "",
         coming=canal.coming is not None,
-        out_of_band=outside,
+        out_of_band=_outside(last_depth(known, canal.walk)),
         together=str(asking.body.get("together", "")) if asking else "",
     )
 
 
-def _last_depths(course: Course, events: Iterable[Happened], bands: Bands) -> dict[str, OutOfBand | None]:
-    """The last depth of each canal on the present plan, where it is shorter or deeper than expected."""
-    visits: dict[tuple[str, str], int] = {}
-    last: dict[str, OutOfBand | None] = {}
-    for event in events:
-        depth_um = event.body.get("depth_um")
-        moved = event.id not in course.undone and event.id not in course.out_of_course
-        if event.kind is not EventKind.STEP or event.plan != course.plan or depth_um is None or not moved:
-            continue
-        at = (event.canal, event.node)
-        visit = visits[at] = visits.get(at, 0) + 1
-        expected = bands.get(at, ())
-        last[event.canal] = _outside(depth_um, expected[visit - 1] if visit <= len(expected) else None)
-    return last
-
-
-def _outside(depth_um: int, band: Band | None) -> OutOfBand | None:
-    if band is None or band.short_below_um <= depth_um <= band.deep_above_um:
+def _outside(last: Judged | None) -> OutOfBand | None:
+    if last is None or last.felt == "as_expected":
         return None
-    return OutOfBand(depth_um=depth_um, low_um=band.low_um, high_um=band.high_um)
+    return OutOfBand(
+        depth_um=um(last.depth_mm),
+        low_um=um(last.low_mm),
+        high_um=um(last.high_mm),
+        as_if_straight=last.as_if_straight,
+    )

@@ -7,15 +7,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from uuid import UUID
 
-from cases.domain.at_a_glance import Band, Bands
 from cases.domain.course import Course, Happened, Sheets, fold
 from cases.domain.events import FROM_HERE, EventKind
 from cases.models import values
 from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
-from planning.expected import ExpectedStep
-from planning.plan_value import Plan
-from planning.quantities import um
+from planning.last_depth import Ahead, ahead
 from planning.readings import LengthState
 from planning.techniques import Setting
 
@@ -68,7 +65,8 @@ class Worked:
 
     sheets: Sheets
     setting: Setting
-    bands: Bands
+    ahead: Mapping[str, Ahead]
+    """What is expected of each canal before anything was recorded."""
     lengths: Mapping[str, LengthState]
     """What each canal's length is worth."""
     names: Mapping[str, str]
@@ -82,23 +80,7 @@ def worked(version_id: UUID) -> Worked:
     return Worked(
         sheets={canal.canal: canal.run_sheet for canal in plan.canals},
         setting=Setting(plan.setting),
-        bands=_bands(plan),
+        ahead={canal.canal: ahead(canal.expectation) for canal in plan.canals},
         lengths={canal.canal: canal.length.state for canal in plan.canals},
         names={item.instrument.key: item.instrument.name for item in plan.tray_list},
     )
-
-
-def _bands(plan: Plan) -> Bands:
-    found: dict[tuple[str, str], list[Band | None]] = {}
-    for canal in plan.canals:
-        for step in canal.expectation.steps if canal.expectation else ():
-            found.setdefault((canal.canal, step.node), []).append(_band(step))
-    return found
-
-
-def _band(step: ExpectedStep) -> Band | None:
-    limits = step.limits_mm
-    if step.low_mm is None or step.high_mm is None or limits is None:
-        return None
-    least_um, most_um = map(um, limits)
-    return Band(low_um=um(step.low_mm), high_um=um(step.high_mm), short_below_um=least_um, deep_above_um=most_um)

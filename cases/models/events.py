@@ -32,6 +32,9 @@ class RunningWork(models.Model):
     step_since = models.DateTimeField(null=True, help_text="Since when the present step is in hand.")
     changed_at = models.DateTimeField()
     text = models.TextField(help_text="The canals and the step in hand, as canonical JSON.")
+    learned = models.TextField(
+        default="", help_text="What was last worked out to be expected of the canals, as canonical JSON."
+    )
 
     class Meta:
         indexes = [

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 from uuid import UUID
@@ -10,7 +11,8 @@ from django.core.cache import cache
 
 from cases.models import ToothPlanVersion, TreatmentEvent, courses, values
 from planning.bands import bands
-from planning.encoding import canonical_text, digest, encode
+from planning.encoding import Mode, canonical_text, decode, digest, encode
+from planning.last_depth import Ahead, ahead
 
 KEPT_S = 24 * 60 * 60  # a visit and its evening; how many are kept is the cache's own bound
 
@@ -24,6 +26,8 @@ class BandsShown:
     position: int
     canals: Any
     """`planning.bands.CanalBands` as JSON data."""
+    learned: Mapping[str, Ahead] | None = None
+    """What lists need of them; None before a plan was approved."""
 
 
 def bands_of(case_id: UUID) -> BandsShown:
@@ -43,9 +47,17 @@ def bands_of(case_id: UUID) -> BandsShown:
     missing = {name: walk for name, walk in walks.items() if keys[name] not in kept}
     if missing:
         version = ToothPlanVersion.objects.only("input_text").get(case_id=case_id, hash=course.plan)
-        found = {each.canal: encode(each) for each in bands(values.given(version), missing)}
+        found = {
+            each.canal: [encode(each), encode(ahead(each.expectation, each.last))]
+            for each in bands(values.given(version), missing)
+        }
         made = {keys[name]: found.get(name) for name in missing}
         cache.set_many(made, KEPT_S)
         kept.update(made)
-    canals = [kept[keys[name]] for name in walks]
-    return BandsShown(plan_hash=course.plan, position=position, canals=[each for each in canals if each is not None])
+    shown = {name: kept[keys[name]] for name in walks if kept[keys[name]] is not None}
+    return BandsShown(
+        plan_hash=course.plan,
+        position=position,
+        canals=[of_canal for of_canal, _ in shown.values()],
+        learned={name: decode(Ahead, learned, Mode.KEPT) for name, (_, learned) in shown.items()},
+    )

@@ -95,7 +95,8 @@ class RunningPage:
     def tag(self) -> str:
         """Changes with all that is shown, times told in whole minutes."""
         shown = [
-            (str(one.row.pk), one.row.position, one.row.case.patient.alias, *_minutes(one)) for one in self.results
+            (str(one.row.pk), one.row.position, one.row.text, one.row.case.patient.alias, *_minutes(one))
+            for one in self.results
         ]
         return digest(repr([*shown, self.more]))
 
@@ -106,8 +107,10 @@ def running(person: Person, programme_id: UUID, now: datetime) -> RunningPage:
     Raises NotHere and NotAllowed.
     """
     _refuse_strangers(person, programme_id)
-    every = RunningWork.objects.filter(programme_id=programme_id, finished=False).select_related(
-        "case__tooth", "case__patient", "case__student", "on_site", "taken_over"
+    every = (
+        RunningWork.objects.filter(programme_id=programme_id, finished=False)
+        .select_related("case__tooth", "case__patient", "case__student", "on_site", "taken_over")
+        .defer("learned")
     )
     most = MOST_RUNNING + 1
     rows = list(every.filter(waiting_since__isnull=False).order_by("-halted", "waiting_since", "case")[:most])

@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import json
+from dataclasses import dataclass
 from datetime import datetime
+from uuid import UUID
+
+from django.db import transaction
 
 from cases.domain import at_a_glance
 from cases.domain.at_a_glance import CanalAtAGlance, StepInHand
@@ -12,7 +16,9 @@ from cases.domain.push import news
 from cases.domain.visit import Missing
 from cases.models import Case, RunningWork, TreatmentEvent, courses, values
 from cases.services import push
-from planning.encoding import canonical_text, encode
+from cases.services.locking import locked
+from planning.encoding import canonical_text, decode, encode
+from planning.last_depth import Ahead
 
 WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STOP, CanalState.TO_CHECK})
 """States that only a supervisor ends, or an answer that one will want to see."""
@@ -26,7 +32,7 @@ def keep(case: Case) -> None:
         return
     at = events[-1].server_time
     before = RunningWork.objects.filter(case=case).first()
-    canals, now = _glance(case, course, [values.happened(row) for row in events])
+    canals, now = _glance(case, course, [values.happened(row) for row in events], before.learned if before else "")
     halted = course.halted_by is not None
     visit, missing = course.visit, course.missing
     over = visit.closed or all(canal.state is CanalState.FINISHED for canal in canals)
@@ -62,6 +68,36 @@ def keep(case: Case) -> None:
     push.tell(case, news(course, canals, _waited(before), fresh))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Learned:
+    """What is expected of the canals of a plan by all that was recorded up to an event."""
+
+    plan: str
+    position: int
+    canals: dict[str, Ahead]
+
+
+@transaction.atomic
+def learn(*, case_id: UUID, learned: Learned) -> None:
+    """Has the lists judge by what was worked out for the chair; what is no newer than what they know is left."""
+    if not _newer(RunningWork.objects.filter(case_id=case_id).first(), learned):
+        return
+    case = locked(case_id)
+    row = RunningWork.objects.get(case=case)
+    if not _newer(row, learned):
+        return
+    row.learned = canonical_text(learned)
+    row.save(update_fields=["learned"])
+    keep(case)
+
+
+def _newer(row: RunningWork | None, learned: Learned) -> bool:
+    if row is None or not row.learned:
+        return row is not None
+    known = decode(Learned, json.loads(row.learned))
+    return (known.plan, known.position) != (learned.plan, learned.position) and known.position <= learned.position
+
+
 def _told(events: list[TreatmentEvent]) -> dict[str, tuple[str, datetime]]:
     """Who told each event, by name, and when the server had it."""
     return {str(row.pk): (str(row.actor), row.server_time) for row in events}
@@ -73,10 +109,13 @@ def _waited(before: RunningWork | None) -> dict[str, str]:
     return {canal["canal"]: canal["hold_point"] for canal in canals}
 
 
-def _glance(case: Case, course: Course, events: list[Happened]) -> tuple[tuple[CanalAtAGlance, ...], StepInHand | None]:
+def _glance(
+    case: Case, course: Course, events: list[Happened], learned: str
+) -> tuple[tuple[CanalAtAGlance, ...], StepInHand | None]:
     version = courses.worked(case.versions.values_list("pk", flat=True).get(hash=course.plan))
+    known = decode(Learned, json.loads(learned)) if learned else None
     return (
-        at_a_glance.canals(course, events, version.bands),
+        at_a_glance.canals(course, events, known.canals if known and known.plan == course.plan else version.ahead),
         at_a_glance.in_hand(course, events, course.taken_over.by or str(case.student_id), version.names),
     )
 

@@ -18,6 +18,7 @@ from cases.queries import worklist
 from cases.services import plans
 from cases.services.plan_input import Asked
 from planning.graph import Do, Exit
+from planning.last_depth import ahead, last_depth
 from planning.walk import Walk, expected_exit
 from tests.cast import API, chart, client, decide, open_case, problem
 from tests.many import copies
@@ -286,7 +287,51 @@ def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
     assert first.low_mm is not None
     assert first.high_mm is not None
     low_um, high_um = round(first.low_mm * 1000), round(first.high_mm * 1000)
-    assert mb1["out_of_band"] == {"depth_um": 10_000, "low_um": low_um, "high_um": high_um}
+    assert mb1["out_of_band"] == {
+        "depth_um": 10_000,
+        "low_um": low_um,
+        "high_um": high_um,
+        "as_if_straight": first.as_if_straight,
+    }
+
+
+def test_the_list_judges_by_what_the_chair_was_told_last(
+    priya: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    """Both the same, before the phone asks for the bands again and after; the list is sent anew where it moved."""
+    plan = values.made(approved)
+    sheet = next(each.run_sheet for each in plan.canals if each.canal == "MB1")
+    address, browser = f"{API}/programmes/{approved.case.programme_id}/running-work", client(vale)
+    walk, seqs, moved = Walk(sheet), {PHONE: 0, LAPTOP: 0}, 0
+    while isinstance(node := walk.node, Do) and node.phase != "ascending":
+        exit_, stop_um = expected_exit(node), walk.stop_um()
+        told: dict[str, Any] = {"kind": "sign_off" if exit_ is Exit.APPROVED else "step", "exit": exit_.value}
+        if node.phase in ("coronal-flaring", "descending") and exit_ is Exit.SHORT and stop_um:
+            told |= {"depth_um": stop_um - 3_000, "stop_um": stop_um}
+        device = LAPTOP if exit_ is Exit.APPROVED else PHONE
+        seqs[device] += 1
+        who = vale if device == LAPTOP else priya
+        report(who, approved.case, device, event(approved, seqs[device], told, canal="MB1", node=node.id))
+        walk.leave(exit_, told.get("depth_um"))
+        before, seen = outside(vale, approved.case), browser.get(address)["ETag"]
+        bands = client(priya).get(f"{API}/cases/{approved.case.pk}/bands").json()
+        if "depth_um" not in told:
+            continue
+        last = next(each["last"] for each in bands["canals"] if each["canal"] == "MB1")
+        assert last["node"] == node.id
+        by_chair = None if last["felt"] == "as_expected" else told["depth_um"]
+        assert before == outside(vale, approved.case)
+        assert (before and before["depth_um"]) == by_chair
+        by_plan = last_depth(ahead(next(each for each in plan.canals if each.canal == "MB1").expectation), walk)
+        moved += (by_plan and by_plan.felt) != last["felt"]
+        assert browser.get(address, headers={"If-None-Match": seen}).status_code == 304
+    assert moved, "else the plan's own bands would have done"
+
+
+def outside(person: Person, case: Case) -> dict[str, Any] | None:
+    (work,) = running(person, case)
+    found: dict[str, Any] | None = next(each for each in work["canals"] if each["canal"] == "MB1")["out_of_band"]
+    return found
 
 
 def test_unchanged_running_work_is_not_sent_again(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from cases.domain import at_a_glance
-from cases.domain.at_a_glance import Band, OutOfBand
+from cases.domain.at_a_glance import OutOfBand
 from cases.domain.course import CanalState, Course, Happened, fold
 from cases.domain.events import EventKind
 from planning.graph import Action, Do, End, Exit, RunSheet, Target
+from planning.last_depth import Ahead, Awaited
 from planning.techniques import Setting
 
 SIZE_25 = Do(
@@ -36,12 +38,9 @@ SHEET = RunSheet(
     nodes={node.id: node for node in (SIZE_25, SIZE_20, SIGN, End(id="end", outcome="finished"))},
 )
 NAMES = {"25/.04 continuous": "25/.04", "20/.04 continuous": "20/.04"}
-BANDS = {
-    ("P", "shape/25"): [
-        Band(low_um=15_000, high_um=17_000, short_below_um=14_000, deep_above_um=18_000),
-        Band(low_um=17_500, high_um=18_500, short_below_um=17_000, deep_above_um=19_000),
-    ]
-}
+FIRST_TIME = Awaited(node="shape/25", visit=1, low_mm=15.0, high_mm=17.0, limits_mm=(14.0, 18.0), as_if_straight=False)
+SECOND_TIME = replace(FIRST_TIME, visit=2, low_mm=17.5, high_mm=18.5, limits_mm=(17.0, 19.0), as_if_straight=True)
+BANDS = {"P": Ahead(awaited=(FIRST_TIME, SECOND_TIME))}
 
 
 def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: Any) -> Happened:
@@ -67,7 +66,7 @@ def test_a_depth_is_held_against_the_band_of_its_own_visit() -> None:
     assert outside(FIRST) is None
     # 16.0 was as expected the first time; the second time 17.5 to 18.5 is.
     assert outside(FIRST, SMALLER, step("3", "shape/25", Exit.SHORT, 16_000)) == OutOfBand(
-        depth_um=16_000, low_um=17_500, high_um=18_500
+        depth_um=16_000, low_um=17_500, high_um=18_500, as_if_straight=True
     )
 
 

@@ -163,6 +163,13 @@ describe('after the answer', () => {
     expect(screen.getByText('As expected.')).toBeTruthy()
   })
 
+  test('nothing is said of a depth that was taken back and told anew', () => {
+    const judged13 = aheadOf(chairAt([18_500, 13_000]), undefined, undefined)
+    const chair = chairAt([18_500, 15_000])
+    render(<LastDepth chair={chair} ahead={judged13} canal={chair.plan.canals[0] as CanalPlan} />)
+    expect(screen.queryByText(/stopped at/)).toBeNull()
+  })
+
   test('nothing is shown before it', () => {
     show(chairAt([18_500], 1))
     expect(screen.queryByText(/8 of 10/)).toBeNull()

@@ -16,6 +16,7 @@ from cases.api.fields import Value
 from cases.api.v1.treatment import TAGS
 from cases.queries import bands as found
 from cases.queries import course, seen
+from cases.services import running_work
 from planning.bands import CanalBands
 
 
@@ -38,4 +39,13 @@ class BandsView(View):
     def get(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
         tag = course.tag_of(case.pk)
-        return not_modified(request, tag) or answer(BandsShown, found.bands_of(case.pk), etag=tag)
+        return not_modified(request, tag) or answer(BandsShown, _shown(case.pk), etag=tag)
+
+
+def _shown(case_id: UUID) -> found.BandsShown:
+    """The bands; the supervisors' list judges by them too."""
+    shown = found.bands_of(case_id)
+    if shown.learned is not None and shown.plan_hash is not None:
+        learned = running_work.Learned(plan=shown.plan_hash, position=shown.position, canals=dict(shown.learned))
+        running_work.learn(case_id=case_id, learned=learned)
+    return shown

@@ -55,6 +55,9 @@ class OutOfBandShown(serializers.Serializer[Any]):
     depth_um = serializers.IntegerField()
     low_um = serializers.IntegerField()
     high_um = serializers.IntegerField()
+    as_if_straight = serializers.BooleanField(
+        default=False, help_text="The canal is bent, and the estimate knows nothing of it."
+    )
 
 
 class RunningCanal(serializers.Serializer[Any]):
@@ -65,7 +68,7 @@ class RunningCanal(serializers.Serializer[Any]):
     note = serializers.CharField(default="", help_text="What is asked, in the student's words.")
     coming = serializers.BooleanField(default=False, help_text="A supervisor comes to the chair.")
     out_of_band = OutOfBandShown(
-        allow_null=True, help_text="The canal's last depth, where it lies outside what the plan expected."
+        allow_null=True, help_text="The canal's last depth, where it is shorter or deeper than expected."
     )
 
 

@@ -3974,6 +3974,11 @@ export interface components {
         /** @enum {string} */
         OutcomeEnum: "finished" | "plan_again";
         OutOfBandShown: {
+            /**
+             * @description The canal is bent, and the estimate knows nothing of it.
+             * @default false
+             */
+            as_if_straight?: boolean;
             depth_um: number;
             high_um: number;
             low_um: number;
@@ -4963,7 +4968,7 @@ export interface components {
              * @default
              */
             note?: string;
-            /** @description The canal's last depth, where it lies outside what the plan expected. */
+            /** @description The canal's last depth, where it is shorter or deeper than expected. */
             out_of_band: components["schemas"]["OutOfBandShown"] | null;
             state: components["schemas"]["CanalState"];
         };

@@ -24,7 +24,8 @@ export const review = {
       const minutes = Math.floor(seconds / 60)
       return minutes < 1 ? 'just begun' : `for ${minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h`}`
     },
-    outside: (depth: string, low: string, high: string) => `stopped at ${depth}, expected ${low} to ${high}`,
+    outside: (depth: string, low: string, high: string, asIfStraight: boolean) =>
+      `stopped at ${depth}, expected ${low} to ${high}${asIfStraight ? ', computed as if straight' : ''}`,
     more: (n: number) => `The ${n} most urgent; there are more.`,
     halted: 'HALTED',
     checkDue: 'closed for today, to be checked',

@@ -24,6 +24,8 @@ export function LastDepth({ chair, ahead, canal: { canal } }: Props) {
   const walk = chair.course.canals[canal]?.walk
   const made = walk && insertions(walk).at(-1)
   if (chair.plan.setting === 'clinic' || !last || last.node !== made?.node || last.visit !== made.visit) return null
+  // Taken back and told anew, the server has not judged it yet.
+  if (made.depth_um !== null && made.depth_um !== Math.round(last.depth_mm * 1000)) return null
   const node = walk?.sheet.nodes[last.node]
   const key = node?.kind === 'do' ? node.instrument : null
   const name = chair.plan.tray_list.find((item) => item.instrument.key === key)?.instrument.name ?? key ?? ''

@@ -96,7 +96,12 @@ function CanalLine({ of }: { of: Running['canals'][number] }) {
       {outside && (
         <span class="block strong" data-severity="caution">
           <Sign name="caution" />{' '}
-          {words.worklist.outside(mm(outside.depth_um / 1000), mm(outside.low_um / 1000), mm(outside.high_um / 1000))}
+          {words.worklist.outside(
+            mm(outside.depth_um / 1000),
+            mm(outside.low_um / 1000),
+            mm(outside.high_um / 1000),
+            outside.as_if_straight ?? false,
+          )}
         </span>
       )}
     </>
