@@ -14,7 +14,7 @@ A map, from the ground up (each may use what stands above it):
     curvature, strain, walls, ovals    plane geometry of a bent, oval, thin-walled root
     radiograph    marks on an image: scale, length along the curve, bend, two views, each with how sure it is
     natural    a canal before anything has been in it
-    run_sheet, phases, held, joined, walk    the order of work as a finite graph, what canals wait for in each other
+    run_sheet, phases, held, blocked, joined, walk    the order of work as a finite graph, what canals wait for
     begun, mid_course          how far work had come, and the order of work from there
     depth      how deep each instrument is expected to go on that walk, how sure that is, what was felt
     gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes

@@ -38,16 +38,16 @@ def begun_by(walk: Walk, *, length_mm: float | None, before: Begun | None = None
     if isinstance(walk.node, Do):
         return Begun(at=walk.at, phase=walk.node.phase, behind=behind, length_mm=length_mm, made=made)
     if isinstance(last, Do):
-        over = last.action is not Action.SIGN_OFF or walk.left[-1] == _word(last)
+        over = last.action is not Action.SIGN_OFF or _ends_phase(last, walk.left[-1])
         return Begun(at=walk.at, phase=last.phase, over=over, behind=behind, length_mm=length_mm, made=made)
     if before is not None:
         return replace(before, behind=behind, made=made)
     return Begun(at=walk.at, phase="", behind=behind, length_mm=length_mm, made=made)
 
 
-def _word(last: Do) -> Left:
-    """The word that ends a phase; any other one sends the phase back to planning."""
-    return Left(node=f"{last.phase}/sign-off", exit=Exit.APPROVED)
+def _ends_phase(last: Do, word: Left) -> bool:
+    """Any other word sends the phase back to planning."""
+    return (word.node, word.exit) == (f"{last.phase}/sign-off", Exit.APPROVED)
 
 
 def finish(

@@ -90,6 +90,12 @@ class Walk:
         self._go(id_)
         return True
 
+    def take_back(self) -> None:
+        """The last answer, which was no depth, counts no more: it stands where that was asked for."""
+        self.visits[self.at] -= 1
+        self.path.pop()
+        self.at = self.left.pop().node
+
     def _go(self, id_: str) -> None:
         node = self.sheet.nodes[id_]
         while isinstance(node, Ask):

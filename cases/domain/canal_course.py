@@ -28,6 +28,16 @@ class CanalState(StrEnum):
     FINISHED = "finished"
 
 
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A supervisor's approval at a hold point, beyond which nothing has been done."""
+
+    by: str
+    """The event."""
+    images: frozenset[str]
+    """What it rested on: the images told of the canal since the word before."""
+
+
 @dataclass(slots=True)
 class CanalCourse:
     """One canal. `held` is what withholds it beside its place in the run sheet."""
@@ -43,6 +53,12 @@ class CanalCourse:
     """The event by which the student asked for a supervisor's word; none once it was given."""
     coming: str | None = None
     """The event by which a supervisor said that they come."""
+    images: set[str] = field(default_factory=set)
+    """Told of the canal since its last word."""
+    word: Word | None = None
+    """None as soon as the canal has gone on from it."""
+    reopened: set[str] = field(default_factory=set)
+    """Words that count no more: an image that they rested on was put right before anything went on from them."""
     every: Mapping[str, CanalCourse] = field(default_factory=dict, repr=False)
     """All canals of the tooth."""
 
@@ -56,6 +72,26 @@ class CanalCourse:
 
     def _met(self, one: WaitsFor) -> bool:
         return one.canal in self.every and one.met_by(self.every[one.canal].walk.node)
+
+    def shows(self, image_id: object) -> None:
+        """An image was told of the canal."""
+        if image_id:
+            self.images.add(str(image_id))
+
+    def signed(self, event: str, *, approved: bool) -> None:
+        """A supervisor's word was given."""
+        self.word = Word(event, frozenset(self.images)) if approved else None
+        self.images = set()
+
+    def reopen(self, image_id: str) -> None:
+        """The image counts no more in the canal. A word that rested on it is asked for again, where nothing has gone
+        on from it; else it stays, and is marked."""
+        if self.word is None or image_id not in self.word.images:
+            return
+        self.walk.take_back()
+        self.reopened.add(self.word.by)
+        self.images |= self.word.images
+        self.word = None
 
     @property
     def state(self) -> CanalState:

@@ -117,6 +117,8 @@ def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
 def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
     """Moves the course by one event; says why where the event moves nothing."""
     if event.kind in MOVES_NOTHING:
+        if event.kind is EventKind.IMAGE and event.canal in course.canals:
+            course.canals[event.canal].shows(event.body.get("image_id"))
         return None
     if event.kind in OF_AN_EMERGENCY and not (event.canal and event.kind is EventKind.COME):
         # Holds for the tooth, whatever plan was on the screen.
@@ -192,6 +194,9 @@ def _step(course: Course, event: Happened) -> OutOfCourse | None:
     stop = canal.walk.stop_um()
     if why := _leave(canal, event):
         return why
+    canal.word = None
+    if isinstance(node, Do) and node.action is Action.IMAGE:
+        canal.shows(event.body.get("image_id"))
     depth = event.body.get("depth_um")
     if depth is not None and stop is not None and depth > stop:
         canal.held, canal.asked_by = CanalState.PAST_STOP, event.id
@@ -228,7 +233,10 @@ def _sign_off(course: Course, event: Happened) -> OutOfCourse | None:
     node = canal.walk.node
     if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
         return OutOfCourse.OTHER_STEP
-    return _leave(canal, event)
+    if why := _leave(canal, event):
+        return why
+    canal.signed(event.id, approved=event.body.get("exit") == Exit.APPROVED)
+    return None
 
 
 def _ask(course: Course, event: Happened) -> OutOfCourse | None:
@@ -260,13 +268,24 @@ def _reading(course: Course, event: Happened) -> OutOfCourse | None:
 
 def _struck(course: Course, event: Happened) -> OutOfCourse | None:
     """Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone: a length that was
-    taken from it is struck for itself."""
+    taken from it is struck for itself. A word that rested on it is asked for again."""
     if event.body.get("what") == "image":
+        _image_put_right(course, event)
         return None
     if event.canal not in course.canals:
         return OutOfCourse.NO_CANAL
     course.canals[event.canal].to_plan = True
     return None
+
+
+def _image_put_right(course: Course, event: Happened) -> None:
+    """Struck it counts in no canal; put to another one, not where it was."""
+    image_id, moved_to = str(event.body.get("struck")), event.body.get("moved_to")
+    for name, canal in course.canals.items():
+        if moved_to is None or (name == event.canal and name != moved_to):
+            canal.reopen(image_id)
+    if moved_to in course.canals:
+        course.canals[moved_to].shows(image_id)
 
 
 def _pause(course: Course, event: Happened) -> OutOfCourse | None:
@@ -284,6 +303,8 @@ def _resume(course: Course, event: Happened) -> OutOfCourse | None:
         return OutOfCourse.WITHHELD
     if event.node and not canal.walk.go_to(event.node):
         return OutOfCourse.OTHER_STEP
+    if event.node:
+        canal.word = None
     canal.held = canal.asked_by = canal.asking = canal.coming = None
     return None
 

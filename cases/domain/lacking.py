@@ -39,13 +39,14 @@ def lacking(
         return ()
     found = {
         Lacking.LENGTH: (node.hold_point or "").startswith("length") and length in NO_LENGTH,
-        Lacking.IMAGE: _unshown(name, events, sheets, undone),
+        Lacking.IMAGE: _unshown(name, events, sheets, undone | canal.reopened),
     }
     return tuple(what for what, is_lacking in found.items() if is_lacking)
 
 
 def _unshown(name: str, events: Iterable[Happened], sheets: Sheets, undone: Set[str]) -> bool:
-    """Whether an image step since the last word names no image and no reason, and none was recorded beside it.
+    """Whether an image step since the last word that counts names no image and no reason, and none was recorded beside
+    it; `undone` are events that count no more.
 
     An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
     """

@@ -26,6 +26,7 @@ from tests.api.test_cases_treatment import (
     canal,
     event,
     report,
+    running,
 )
 from tests.api.test_cases_treatment import at as chair
 from tests.cases.pictures import picture
@@ -240,6 +241,28 @@ def test_moved_away_and_back(priya: Person, approved: ToothPlanVersion, at_the_h
     assert lacks(priya, approved.case) == ["image"]
     move(priya, approved.case, at_the_hold_point, "DB")
     assert lacks(priya, approved.case) == []
+
+
+def test_a_word_that_rested_on_it_is_asked_for_again_while_nothing_has_gone_on_from_it(
+    priya: Person, vale: Person, approved: ToothPlanVersion, at_the_hold_point: str
+) -> None:
+    case = approved.case
+    report(vale, case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off"))
+    assert canal(running(vale, case)[0])["state"] == "open"
+    strike(vale, case, at_the_hold_point)
+    assert canal(running(vale, case)[0])["state"] == "hold_point"
+    assert running(vale, case)[0]["waiting_s"] is not None
+    told = client(priya).get(chair(case)).json()
+    assert (canal(told)["state"], canal(told)["lacking"]) == ("hold_point", ["image"])
+    # Another image, the word once more, and a step: from there on it stays, and is marked.
+    other = stored(priya, case)
+    image_again = event(approved, 5, {"kind": "image", "image_id": other, "shows": "length"}, node="length/image")
+    report(priya, case, PHONE, image_again)
+    report(vale, case, LAPTOP, event(approved, 2, APPROVED, node="length/sign-off"))
+    report(priya, case, PHONE, event(approved, 6, REACHED, node="glide-path/10-02"))
+    strike(vale, case, other)
+    assert canal(running(vale, case)[0])["state"] == "open"
+    assert [word.image_gone for word in record_of(case.pk).record.words] == [True, True]
 
 
 def test_the_record_says_so_on_the_word_that_rested_on_it(

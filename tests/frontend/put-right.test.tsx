@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest'
 import type { ImageShown } from '@/api/shapes'
 import { PutRight, PutRightSays } from '@/screens/images/put-right'
 import type { Chair } from '@/store/chair'
-import { imageOfStep, imagesSince, imagesTaken, restedOnGone } from '@/store/image-of-step'
+import { askedAgain, imageOfStep, imagesSince, imagesTaken, restedOnGone } from '@/store/image-of-step'
 import { wantedImages } from '@/store/wanted-images'
 import type { Happened } from '@/walk/happened'
 import { signedIn } from './people'
@@ -93,8 +93,12 @@ describe('at the chair', () => {
   const struck = (id: string) => event('struck', 'MB', { what: 'image', struck: id, why: 'not_so' })
   const moved = (id: string, from: string, moved_to: string) =>
     event('struck', from, { what: 'image', struck: id, why: 'wrong_canal', moved_to })
-  const at = (...events: Happened[]) =>
-    ({ events, course: { undone: new Set(), outOfCourse: {} } }) as unknown as Pick<Chair, 'events' | 'course'>
+  const at = (...events: Happened[]) => of(events, () => true)
+  const of = (events: Happened[], wordCounts: () => boolean) =>
+    ({ events, course: { undone: new Set(), outOfCourse: {}, wordCounts } }) as unknown as Pick<
+      Chair,
+      'events' | 'course'
+    >
 
   test('an image step is not answered by an image that was struck or moved away', () => {
     expect(imageOfStep(at(taken('i')), 'MB')).toBe('i')
@@ -115,6 +119,13 @@ describe('at the chair', () => {
     expect(wantedImages(at(wanted, taken('i')))).toEqual([])
     expect(wantedImages(at(wanted, taken('i'), struck('i')))).toEqual([wanted])
     expect(wantedImages(at(wanted, taken('i', 'DB'), moved('i', 'DB', 'MB')))).toEqual([])
+  })
+
+  test('a word that is asked for again is none: what was taken before it is looked at once more', () => {
+    const events = [taken('i'), event('sign_off', 'MB', { exit: 'approved' }), struck('i'), taken('j')]
+    expect([imagesSince(at(...events), 'MB'), askedAgain(at(...events), 'MB')]).toEqual([['j'], false])
+    const again = of(events, () => false)
+    expect([imagesSince(again, 'MB'), askedAgain(again, 'MB')]).toEqual([['i', 'j'], true])
   })
 
   test('a word says that an image it rested on was put right since', () => {

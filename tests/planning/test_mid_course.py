@@ -313,3 +313,17 @@ def test_a_plan_made_in_mid_course_is_a_whole_plan() -> None:
     assert (new.stop_table, new.canals[0].outline) == (old.stop_table, old.canals[0].outline)
     assert new.canals[0].obturation == old.canals[0].obturation
     assert len(new.tray.steps) < len(old.tray.steps)
+
+
+def test_a_phase_is_over_with_its_word_however_often_that_was_asked_for() -> None:
+    walk = Walk(plan(block()).canals[0].run_sheet)
+    returned = False
+    while isinstance(node := walk.node, Do):
+        if node.id == "fill/sign-off" and not returned:
+            returned = True
+            walk.leave(Exit.RETURNED)
+        else:
+            walk.leave(expected_exit(node))
+    assert walk.visits["fill/sign-off"] == 2
+    begun = begun_by(walk, length_mm=16.5)
+    assert (begun.phase, begun.over) == ("fill", True)

@@ -20,6 +20,9 @@ NO_CANAL = "constructor"
 HOPED_FOR = (Exit.REACHED, Exit.DONE, Exit.APPROVED, Exit.YES)
 SHORT_OF_UM = 1_500
 PAST_UM = 100
+IMAGES = ("i1", "i2")
+PUT_RIGHT_SHARE = 0.3
+"""So often an image is put right just after the word on it; more often no canal would come to its end."""
 WHAT = ("sudden_bleeding", "instrument_separated", "hypochlorite_accident")
 
 Told = tuple[str, str, dict[str, Any]]
@@ -118,6 +121,8 @@ def _asked_for(course: Course, dice: Random) -> EventKind:
         due += [EventKind.ANSWER] * 6
     if course.revoked_by or CanalState.TO_PLAN in states:
         due += [EventKind.REPLAN] * 4
+    if any(canal.word for canal in course.canals.values()):
+        due += [EventKind.STRUCK] * (dice.random() < PUT_RIGHT_SHARE)
     if course.visit.clinic and course.visit.dam != "on":
         due += [EventKind.DAM] * 6
     if course.visit.clinic and not course.visit.on_site:
@@ -134,10 +139,11 @@ def _step(drawn: Drawn, course: Course) -> Told:
     hoped_for = next((exit_ for exit_ in HOPED_FOR if exit_ in node.exits), None)
     if node.action is Action.GAUGE:
         hoped_for = expected_exit(node)  # of some is hoped that they stay short
+    shown = {"image_id": drawn.dice.choice(IMAGES)} if node.action is Action.IMAGE else {}
     if hoped_for and not drawn.chance(drawn.luck.not_hoped_for):
-        return name, node.id, {"exit": str(hoped_for)}
+        return name, node.id, {"exit": str(hoped_for), **shown}
     exits = [*sorted(node.exits), *sorted(node.exits), "sideways"]
-    return name, node.id, {"exit": str(drawn.dice.choice(exits)), **_depth(drawn, canal, node)}
+    return name, node.id, {"exit": str(drawn.dice.choice(exits)), **shown, **_depth(drawn, canal, node)}
 
 
 def _depth(drawn: Drawn, canal: CanalCourse, node: Do) -> dict[str, Any]:
@@ -189,9 +195,11 @@ def _corrected(drawn: Drawn, course: Course) -> Told:
 def _struck(drawn: Drawn, course: Course) -> Told:
     """By turns a reading, an image, an image that belongs to another canal."""
     number = len(drawn.events) % 3
-    moved = {"moved_to": NO_CANAL} if number == 0 else {}
+    moved = {"moved_to": drawn.dice.choice([NO_CANAL, drawn.canal(course)])} if number == 0 else {}
     what = "length" if number == 1 else "image"
-    return drawn.canal(course), "", {"what": what, "struck": "i1", "why": "wrong_canal", **moved}
+    given = sorted(name for name, canal in course.canals.items() if canal.word)
+    name = drawn.dice.choice(given) if given and drawn.chance(0.5) else drawn.canal(course)
+    return name, "", {"what": what, "struck": drawn.dice.choice(IMAGES), "why": "wrong_canal", **moved}
 
 
 def _reopen(drawn: Drawn, course: Course) -> Told:
@@ -253,7 +261,7 @@ _TELL: Mapping[EventKind, Callable[[Drawn, Course], Told]] = {
     EventKind.STRUCK: _struck,
     EventKind.ON_SITE: _of_the_tooth(supervisor_id=[*SUPERVISORS, ""]),
     EventKind.DAM: _of_the_tooth(state=["on", "on", "on", "off", "leaking"]),
-    EventKind.IMAGE: _of_a_canal(kind="gauging"),
+    EventKind.IMAGE: _of_a_canal(kind="gauging", image_id=IMAGES[0]),
     EventKind.IRRIGATED: _of_a_canal(irrigant="saline", volume_ml=1.0),
     EventKind.NOTE: _of_a_canal(text="Seen under the microscope."),
     EventKind.UNDO: _undo,

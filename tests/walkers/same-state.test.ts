@@ -19,7 +19,12 @@ function told(course: Course): Record<string, unknown> {
   const canals = Object.entries(course.canals)
   return {
     canals: Object.fromEntries(canals.map(([name, { walk, state }]) => [name, [walk.at, state, walk.stop()]])),
-    words: Object.fromEntries(canals.map(([name, { asking, coming, askedBy }]) => [name, [asking, coming, askedBy]])),
+    words: Object.fromEntries(
+      canals.map(([name, { asking, coming, askedBy, reopened }]) => [
+        name,
+        [asking, coming, askedBy, inOrder(reopened)],
+      ]),
+    ),
     out_of_course: course.outOfCourse,
     undone: inOrder(course.undone),
     halted_by: course.haltedBy,

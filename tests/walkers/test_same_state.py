@@ -6,7 +6,7 @@ from collections import Counter
 from pathlib import Path
 from random import Random
 
-from cases.domain.course import CanalState, Sheets
+from cases.domain.course import CanalState, Sheets, fold
 from cases.domain.events import EventKind
 from cases.domain.out_of_course import OutOfCourse
 from planning.plan import plan
@@ -42,13 +42,17 @@ def test_from_any_course_both_come_to_the_same_state(tmp_path: Path) -> None:
         luck = CALM if number % 4 == 0 else WILD
         drawn = Drawn(sheets, dice.choice(list(Setting)), Random(f"{SEED} {number}"), luck)
         drawn.draw(dice.randint(2, LONGEST[luck]))
-        course = drawn.course()
         seen.update(f"kind {event.kind}" for event in drawn.events)
-        seen.update(f"out of course: {why}" for why in course.out_of_course.values())
-        seen.update(f"canal {canal.state}" for canal in course.canals.values())
-        states.append((drawn.setting, drawn.events, state_of(course)))
+        # At its end, and on the way there.
+        for count in (len(drawn.events), dice.randint(1, len(drawn.events)), dice.randint(1, len(drawn.events))):
+            events = drawn.events[:count]
+            course = fold(sheets, events, setting=drawn.setting)
+            seen.update(f"out of course: {why}" for why in course.out_of_course.values())
+            seen.update(f"canal {canal.state}" for canal in course.canals.values())
+            seen.update("asked for again" for canal in course.canals.values() if canal.reopened)
+            states.append((drawn.setting, events, state_of(course)))
     print(f"seed {SEED}: {sum(len(events) for _, events, _ in states)} events in {COURSES} courses")
     every = {f"kind {kind}" for kind in EventKind} | {f"out of course: {why}" for why in OutOfCourse}
     # Courses in which something never happens would prove nothing of it.
-    assert every | {f"canal {state}" for state in CanalState} <= seen.keys()
+    assert every | {f"canal {state}" for state in CanalState} | {"asked for again"} <= seen.keys()
     agrees({key: sheets for tooth in teeth.values() for key, sheets in tooth.items()}, states, folder=tmp_path)

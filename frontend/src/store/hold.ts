@@ -31,7 +31,7 @@ function wordsOf(chair: Chair, canal: string): readonly EventShown[] {
 
 /** The last word on the canal that counted. */
 export function lastWord(chair: Chair, canal: string): WordGiven | undefined {
-  const last = wordsOf(chair, canal).findLast((event) => !chair.course.outOfCourse[event.id])
+  const last = wordsOf(chair, canal).findLast(({ id }) => chair.course.wordCounts(canal, id))
   return last && given(last)
 }
 
@@ -55,7 +55,7 @@ export function passedInSpite(chair: Chair, canal: string): readonly WordGiven[]
 /** What was recorded in the canal since the last word on it that counted. */
 export function sinceLastWord({ treatment, course }: Chair, canal: string): readonly EventShown[] {
   const ofCanal = treatment.events.filter((event) => event.canal === canal)
-  const last = ofCanal.findLastIndex((event) => event.told.kind === 'sign_off' && !course.outOfCourse[event.id])
+  const last = ofCanal.findLastIndex(({ id, told }) => told.kind === 'sign_off' && course.wordCounts(canal, id))
   return ofCanal.slice(last + 1)
 }
 

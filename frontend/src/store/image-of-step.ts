@@ -23,7 +23,7 @@ export function imagesTaken({ events, course }: Pick<Chair, 'events' | 'course'>
 /** Those since the last word on it that counted. */
 export function imagesSince({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string[] {
   const last = events.findLastIndex(
-    ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && !course.outOfCourse[id],
+    ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && course.wordCounts(canal, id),
   )
   return imagesIn(events.slice(last + 1), course.undone, canal)
 }
@@ -48,4 +48,12 @@ export function restedOnGone({ events, course }: Pick<Chair, 'events' | 'course'
   if (last === undefined) return false
   const counts = putRight(events)
   return imagesIn(events.slice(before + 1, last), course.undone, canal).some((id) => !counts(id, canal))
+}
+
+/** Whether the last word on the canal, which had come where it was asked for, is asked for again. */
+export function askedAgain({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): boolean {
+  const last = events.findLast(
+    ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && !course.outOfCourse[id],
+  )
+  return last !== undefined && !course.wordCounts(canal, last.id)
 }

@@ -19,6 +19,12 @@ export type OutOfCourse =
   | 'not_checked'
   | 'not_working'
 
+/** A supervisor's approval at a hold point, beyond which nothing has been done, and the images that it rested on. */
+interface Word {
+  readonly by: string
+  readonly images: ReadonlySet<string>
+}
+
 /** One canal. `held` is what withholds it beside its place in the run sheet. */
 export class CanalCourse {
   readonly walk: Walk
@@ -33,6 +39,12 @@ export class CanalCourse {
   asking: string | null = null
   /** The event by which a supervisor said that they come. */
   coming: string | null = null
+  /** Told of the canal since its last word. */
+  private images = new Set<string>()
+  /** Null as soon as the canal has gone on from it. */
+  word: Word | null = null
+  /** Words that count no more: an image that they rested on was put right before anything went on from them. */
+  readonly reopened = new Set<string>()
 
   constructor(
     sheet: RunSheet,
@@ -50,6 +62,29 @@ export class CanalCourse {
   /** Of what a step waits for, all that has not come so far. */
   unmet(waits: readonly WaitsFor[]): readonly WaitsFor[] {
     return waits.filter((one) => !this.every()[one.canal]?.walk.meets(one))
+  }
+
+  /** An image was told of the canal. */
+  shows(imageId: unknown) {
+    if (imageId) this.images.add(String(imageId))
+  }
+
+  /** A supervisor's word was given. */
+  signed(by: string, approved: boolean) {
+    this.word = approved ? { by, images: this.images } : null
+    this.images = new Set()
+  }
+
+  /**
+   * The image counts no more in the canal. A word that rested on it is asked for again, where nothing has gone on from
+   * it; else it stays, and is marked.
+   */
+  reopen(imageId: string) {
+    if (!this.word?.images.has(imageId)) return
+    this.walk.takeBack()
+    this.reopened.add(this.word.by)
+    this.images = new Set([...this.images, ...this.word.images])
+    this.word = null
   }
 
   get state(): CanalState {
@@ -80,7 +115,9 @@ export function byAnotherPlan(event: Happened, canal: CanalCourse | undefined): 
 export function signOff(event: Happened, canal: CanalCourse): OutOfCourse | null {
   const { node } = canal.walk
   if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== event.node) return 'other_step'
-  return leave(canal, String(event.body.exit), null) ? null : 'no_such_exit'
+  if (!leave(canal, String(event.body.exit), null)) return 'no_such_exit'
+  canal.signed(event.id, event.body.exit === 'approved')
+  return null
 }
 
 /** Whatever was asked of a supervisor is over once the canal goes on. */
@@ -103,6 +140,7 @@ export function answer(event: Happened, canal: CanalCourse): OutOfCourse | null 
 export function resume(event: Happened, canal: CanalCourse): OutOfCourse | null {
   if (!canal.held && canal.toPlan) return 'withheld'
   if (event.node && !canal.walk.goTo(event.node)) return 'other_step'
+  if (event.node) canal.word = null
   canal.held = null
   canal.askedBy = null
   canal.asking = null

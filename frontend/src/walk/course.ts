@@ -56,6 +56,11 @@ export class Course {
     }
   }
 
+  /** Whether a supervisor's word on the canal counts: it came where it was asked for, and is not asked for again. */
+  wordCounts(canal: string, id: string): boolean {
+    return !this.outOfCourse[id] && !this.canals[canal]?.reopened.has(id)
+  }
+
   /** The emergency that stopped the work. */
   get haltedBy(): string | null {
     return this.emergencies.haltedBy
@@ -78,6 +83,7 @@ export class Course {
   }
 
   private take(event: Happened): OutOfCourse | null {
+    if (event.kind === 'image') this.canals[event.canal]?.shows(event.body.image_id)
     if (MOVES_NOTHING.includes(event.kind)) return null
     // Holds for the tooth, whatever plan was on the screen.
     const emergency = this.emergencies.take(event)
@@ -96,13 +102,23 @@ export class Course {
     return this.takeCanal(event, canal)
   }
 
-  /** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone. */
+  /** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone, but a word may. */
   private struck(event: Happened): OutOfCourse | null {
-    if (concernsImage(event)) return null
+    if (concernsImage(event)) return this.imagePutRight(event)
     const { canal } = event
     const course = this.canals[canal]
     if (!course) return 'no_canal'
     course.toPlan = true
+    return null
+  }
+
+  /** Struck it counts in no canal; put to another one, not where it was. */
+  private imagePutRight({ canal: was, body }: Happened): null {
+    const { moved_to } = body
+    for (const [name, canal] of Object.entries(this.canals)) {
+      if (typeof moved_to !== 'string' || (name === was && name !== moved_to)) canal.reopen(String(body.struck))
+    }
+    if (typeof moved_to === 'string') this.canals[moved_to]?.shows(body.struck)
     return null
   }
 
@@ -183,7 +199,10 @@ export class Course {
     if (canal.state === 'hold_point' || canal.state === 'waits') return 'withheld'
     const stop = walk.stop()
     const depth = depthOf(event)
+    const { node } = walk
     if (!leave(canal, String(event.body.exit), depth)) return 'no_such_exit'
+    canal.word = null
+    if (node.kind === 'do' && node.action === 'image') canal.shows(event.body.image_id)
     if (depth !== null && stop !== null && depth > stop) {
       canal.held = 'past_stop'
       canal.askedBy = event.id

@@ -21,13 +21,13 @@ export function lacking(
   if (canal.state !== 'hold_point' || node.kind === 'end') return []
   const found: Lacking[] = []
   if (node.hold_point?.startsWith('length') && NO_LENGTH.includes(length)) found.push('length')
-  if (unshown(name, events, sheet, undone)) found.push('image')
+  if (unshown(name, events, sheet, new Set([...undone, ...canal.reopened]))) found.push('image')
   return found
 }
 
 /**
- * Whether an image step since the last word names no image and no reason, and none was recorded beside it. An image that
- * was struck, or that belongs to another canal, is none; one put to this canal is one.
+ * Whether an image step since the last word that counts names no image and no reason, and none was recorded beside it.
+ * An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
  */
 function unshown(name: string, events: readonly Happened[], sheet: RunSheet, undone: ReadonlySet<string>): boolean {
   let open = false

@@ -86,6 +86,14 @@ export class Walk {
     return true
   }
 
+  /** The last answer, which was no depth, counts no more: it stands where that was asked for. */
+  takeBack() {
+    const last = this.left.pop()
+    if (!last) return
+    this.visits.set(this.at, (this.visits.get(this.at) ?? 1) - 1)
+    this.at = last.node
+  }
+
   private go(id: string) {
     let node = this.found(id)
     while (node.kind === 'ask') {

@@ -6,6 +6,7 @@ import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { shownEvent } from '@/store/hold'
+import { askedAgain } from '@/store/image-of-step'
 import { lackingAt } from '@/store/lacking'
 import { membership } from '@/store/session'
 import { pick, picked, recordFor, standingWith, stillComing } from '@/store/together'
@@ -50,6 +51,7 @@ function Asking({ chair, canal, node }: Props) {
       <Notice sign="waiting">
         {words.chair.waitsFor(node.hold_point ?? '')}. {words.chair.goOn}
       </Notice>
+      {askedAgain(chair, canal) && <Notice sign="caution">{words.images.putRight.again}</Notice>}
       {coming.length > 0 && !asking && <Notice>{words.together.wordToCome(coming)}</Notice>}
       {asking && (
         <Notice sign={asked ? 'approved' : 'caution'}>

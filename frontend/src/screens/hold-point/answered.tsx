@@ -1,7 +1,7 @@
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair'
 import { lastWord, passedInSpite, type WordGiven, wasFirst } from '@/store/hold'
-import { restedOnGone } from '@/store/image-of-step'
+import { askedAgain, restedOnGone } from '@/store/image-of-step'
 import { words } from '@/words/en'
 
 interface Props {
@@ -33,7 +33,9 @@ export function Answered({ chair, canal, waits }: Props) {
           </p>
         </Notice>
       )}
-      {restedOnGone(chair, canal) && <Notice sign="caution">{words.images.putRight.rested}</Notice>}
+      {restedOnGone(chair, canal) && (
+        <Notice sign="caution">{words.images.putRight[askedAgain(chair, canal) ? 'again' : 'rested']}</Notice>
+      )}
       <InSpite chair={chair} canal={canal} />
     </>
   )
