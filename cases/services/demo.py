@@ -113,6 +113,8 @@ class _Story:
                 seen["reference_point"] = points[row["canal"]]
             canals.change_canal(actor=self.student, canal=self._canal(row["canal"]), changes=seen)
             self._read(row)
+        for name, facts in self.told.get("charted", {}).items():
+            canals.change_canal(actor=self.student, canal=self._canal(name), changes=facts)
         for row in self.told.get("locators", ()):
             taken = {"read_mm": row["read"], "repeat_mm": row["repeat"], "mark": row["mark"]}
             self._take(row["canal"], {"method": "apex_locator", **taken})

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from django.contrib.auth import authenticate
@@ -13,7 +14,7 @@ from cases.services import demo
 from cases.services.plan_input import Asked, snapshot
 from planning.errors import ToothNotPlanned
 from planning.plan import plan
-from planning.plan_input import Choices, Needle
+from planning.plan_input import Choices, Needle, Override
 from planning.plan_value import Severity
 from tests.planning.given import CHECK_KIT, SECOND_KIT, four_canals
 
@@ -86,6 +87,18 @@ def test_its_teeth_and_lengths_are_none_of_the_check_case(loaded: None) -> None:
 def test_nobody_of_the_tests_cast_is_in_it(loaded: None) -> None:
     names = {membership.person.display_name for membership in Membership.objects.select_related("person")}
     assert not any(name in said for name in ("Priya", "Tom", "Vale", "Rosa") for said in names)
+
+
+def test_one_canal_is_so_wide_that_a_supervisor_chooses_its_size(loaded: None) -> None:
+    """First to bind 45: the next, 50, is more than is advised for an upper premolar (Glickman & Dumsha, from memory)."""
+    version = Case.objects.get(patient__alias="Bench tooth B6").versions.get()
+    (canal,) = values.made(version).canals
+    assert (canal.final_size, canal.size_range.least, canal.size_range.most) == (None, 50, 40)
+    assert [one.code for one in canal.withheld] == ["wide-canal"]
+    assert version.state == "waiting"
+    chosen = Override(code="wide-canal", canal=canal.canal, reason="Seen on both images.", final_size=50)
+    (opened,) = plan(replace(values.given(version), overrides=(chosen,))).canals
+    assert (opened.final_size, opened.withheld) == (50, ())
 
 
 def test_the_primary_tooth_is_charted_and_not_planned(loaded: None) -> None:
