@@ -90,7 +90,7 @@ def test_nobody_of_the_tests_cast_is_in_it(loaded: None) -> None:
 
 
 def test_one_canal_is_so_wide_that_a_supervisor_chooses_its_size(loaded: None) -> None:
-    """First to bind 45: the next, 50, is more than is advised for an upper premolar (Glickman & Dumsha, from memory)."""
+    """First to bind 45: the next, 50, is more than is advised for a premolar (Glickman & Dumsha, from memory)."""
     version = Case.objects.get(patient__alias="Bench tooth B6").versions.get()
     (canal,) = values.made(version).canals
     assert (canal.final_size, canal.size_range.least, canal.size_range.most) == (None, 50, 40)
