@@ -38,6 +38,18 @@ function Review({ name }: { name: string }) {
 beforeEach(() => signedIn('Dr Vale', 'supervisor'))
 
 describe('what must be put right', () => {
+  test('is said of its canal once', () => {
+    const said = ['DB: a wide canal.', 'DB curves by 36 degrees.', 'DBX is no canal of this name.']
+    const bars = said.map((says, i) => bar(`code-${i}`, 'DB', says))
+    const draft = { fields: { value: emptyReview('r1') } } as ReturnType<typeof useDraft<ReviewFields>>
+    render(<Acknowledge plan={{ ...plan, cautions: bars }} draft={draft} />)
+    expect(screen.getAllByRole('checkbox').map((box) => box.closest('label')?.textContent)).toEqual([
+      'DB: a wide canal.',
+      'DB curves by 36 degrees.',
+      'DB: DBX is no canal of this name.',
+    ])
+  })
+
   test('has a tick of its own each; until all are set nothing is approved and the button says what is missing', async () => {
     const sent = serve(({ method }) => (method === 'POST' ? { status: 201, body: {} } : { body: of }))
     render(<Review name="one" />)

@@ -134,7 +134,7 @@ describe('a wide canal', () => {
 
   test('has no size proposed, says who chooses, and offers none to take back', () => {
     show()
-    expect(now()).toBe('none yet')
+    expect(now()).toBe('no size yet')
     expect(screen.getByText('at least 36, at most 30')).toBeTruthy()
     expect(screen.getByText('A wide canal: no size is proposed.')).toBeTruthy()
     expect(screen.getByText(/Your supervisor chooses it/)).toBeTruthy()

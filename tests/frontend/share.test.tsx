@@ -39,7 +39,10 @@ test.each(['supervisor', 'coordinator'] as const)(
     }))
     render(<Share />)
     expect(await screen.findByRole('button', { name: '26 · Mine' })).toBeTruthy()
-    expect(screen.getAllByRole('button').map((button) => button.textContent)).toEqual(['26 · Mine', 'To none'])
+    expect(screen.getAllByRole('button').map((button) => button.textContent)).toEqual([
+      '26 · Mine',
+      'To none: throw them away',
+    ])
   },
 )
 

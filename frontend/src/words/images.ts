@@ -6,7 +6,7 @@ export const images = {
     many: (n: number) => (n === 1 ? 'One image was shared.' : `${n} images were shared.`),
     which: 'To which case?',
     none: 'No case takes images from you now: its student sends them, or a supervisor who took over at the chair.',
-    leave: 'To none',
+    leave: 'To none: throw them away',
   },
   images: {
     title: 'Images',

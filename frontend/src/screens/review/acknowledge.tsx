@@ -28,13 +28,19 @@ export function Acknowledge({ plan, draft }: Props) {
       {[...bars].map(([name, { canal, says }]) => (
         <Tick
           key={name}
-          label={`${canal ?? words.acknowledge.tooth}: ${says}`}
+          label={labelOf(canal, says)}
           checked={acknowledged.includes(name)}
           onChange={(on) => tick(name, on)}
         />
       ))}
     </section>
   )
+}
+
+/** Of which canal it is, once: most sentences begin with its name. */
+function labelOf(canal: string | null, says: string): string {
+  const where = canal ?? words.acknowledge.tooth
+  return [`${where}:`, `${where} `].some((begins) => says.startsWith(begins)) ? says : `${where}: ${says}`
 }
 
 /** Where something has not been ticked yet: the canals, or the whole tooth, each once. */

@@ -1,6 +1,6 @@
 import type { PlanChanges, VersionShown } from '@/api/shapes'
 import { TextField, Tick } from '@/parts/fields'
-import { advised, isDecided, isWide, sizeOf } from '@/parts/final-size'
+import { isDecided, isWide, sizeOf } from '@/parts/final-size'
 import { Sign } from '@/parts/signs'
 import { words } from '@/words/en'
 import { isOutside, reasonFor } from '../plan/asked'
@@ -42,7 +42,8 @@ export function CanalCard({ of, canal, changes, remark, onRemark, returned, onRe
       )}
       {isWide(planned.size_range) && !isDecided(of.plan.cautions, canal) && (
         <p class="outside-range">
-          <Sign name="stop" /> <b>{words.size.wide}</b> {advised(planned.size_range)}
+          <Sign name="stop" /> <b>{words.size.wide}</b>{' '}
+          {words.size.wideAsks(planned.size_range.least, planned.size_range.most)}
         </p>
       )}
       <CanalChanged changes={changes} canal={canal} />
