@@ -29,7 +29,7 @@ def test_each_bar_is_ticked_by_its_name_before_the_plan_is_approved(open_phone: 
     approve.click()
     expect(supervisor.get_by_text("Tick each that must be put right before you approve: MB.")).to_be_visible()
     assert student.request.get(f"/api/v1/plan-versions/{version['id']}").json()["state"] == "waiting"
-    tick = supervisor.get_by_role("checkbox", name="MB: ")
+    tick = supervisor.get_by_role("checkbox", name="MB curves by 40 degrees")
     expect(tick).to_be_in_viewport()
     box = tick.locator("xpath=ancestor::label").bounding_box()
     assert box is not None
