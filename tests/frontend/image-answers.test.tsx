@@ -55,7 +55,7 @@ test.each([
   ['settled', true],
 ] as const)('at a hold point on a length that is %s the word is asked for: %s', (state, offered) => {
   const node = { kind: 'do', id: 'word', action: 'sign_off', hold_point: 'length', exits: {} } as unknown as Do
-  const canal = { state: 'hold_point', walk: { node }, asking: null, coming: null }
+  const canal = { state: 'hold_point', walk: { node }, asking: null, coming: null, reopened: new Set() }
   const chair = {
     caseId: 'k1',
     plan: { canals: [{ canal: 'MB1', length: { state }, run_sheet: { nodes: {} } }] },
