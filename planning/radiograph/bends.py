@@ -101,22 +101,34 @@ class _Line:
         arcs = two_bends.possible(
             self.marks[first:], self.slips[first:], self.distances[first:], self.leaves - first, self.figures
         )
-        # The arc that Schneider's angle is half of.
-        share = arcs.both_ways(2 * math.radians(self.figures["bends.straight_deg"]))
+        share = arcs.both_ways(self._none_rad)
         sure = self.figures["bends.sure_share"]
         if share > sure:
             return BendShape.DOUBLE, self._both(arcs)
         if share > 1 - sure:
             return BendShape.UNCLEAR, ()
-        return BendShape.ONE, self._single()
+        return BendShape.ONE, self._single(arcs)
 
-    def _single(self) -> tuple[OneBend, ...]:
-        if self.last - self.leaves < 2:
-            return ()
+    def _single(self, arcs: Arcs) -> tuple[OneBend, ...]:
+        """To where it was said to end; where nobody said so, to where the marks show that it may."""
+        if self.of.straight_again is not None:
+            return self._circle() if self.last - self.leaves >= 2 else ()
+        to_one_side = arcs.one_way()
+        least, most = to_one_side.quantiles(to_one_side.tightest(self._none_rad), self._tails)
+        short = arcs.straight_on(self._none_rad, self.figures["bends.ends_share"])
+        if short is None:
+            return self._circle((least, most))
+        curve, turn = (abs(short.quantiles(of, (0.5,))[0]) for of in (short.first, short.turns()[0]))
+        radius = self._radius(curve, min(curve, least), max(curve, most))
+        return () if radius is None else (_one(radius, turn, curve, self._middle(0.0, short.mean_passes())),)
+
+    def _circle(self, ends: tuple[float, float] | None = None) -> tuple[OneBend, ...]:
+        """Over the marks of the bend. `ends` of its curvature, where more than slips of the marks widens them."""
         curved = slice(self.leaves, self.last + 1)
         curve, sd = bend.curvature(self.marks[curved], self.slips[curved])
         reach = spread.reach_of(self.figures) * sd
-        radius = self._radius(curve, curve - reach, curve + reach)
+        least, most = ends or (curve - reach, curve + reach)
+        radius = self._radius(curve, min(curve, least), max(curve, most))
         if radius is None:
             return ()
         middle = self.from_end_mm(self.leaves, self.last)
@@ -124,22 +136,20 @@ class _Line:
 
     def _both(self, arcs: Arcs) -> tuple[OneBend, ...]:
         """From the orifice on. The tighter one may be either: its interval is that of whichever is tighter."""
-        tail = (1 - self.figures["interval.share"]) / 2
+        low, high = self._tails
         each = (abs(arcs.first), abs(arcs.second))
         tighter = np.maximum(*each)
         first_is = arcs.quantiles(each[0], (0.5,)) > arcs.quantiles(each[1], (0.5,))
-        passes = float(arcs.weight @ arcs.passes)
-        begins, found = float(self.distances[self.leaves]), []
+        passes, found = arcs.mean_passes(), []
         for curves, turns, from_, to, is_tighter in (
             (each[0], arcs.turns()[0], 0.0, passes, first_is),
             (each[1], arcs.turns()[1], passes, arcs.length, not first_is),
         ):
-            least, curve, most = arcs.quantiles(tighter if is_tighter else curves, (tail, 0.5, 1 - tail))
+            least, curve, most = arcs.quantiles(tighter if is_tighter else curves, (low, 0.5, high))
             radius = self._radius(curve, least, most)
             if radius is None:
                 return ()
-            middle = round(float(self.distances[-1]) - begins - (from_ + to) / 2, DIGITS)
-            found.append(_one(radius, abs(arcs.quantiles(turns, (0.5,))[0]), curve, middle))
+            found.append(_one(radius, abs(arcs.quantiles(turns, (0.5,))[0]), curve, self._middle(from_, to)))
         return tuple(found)
 
     def _radius(self, curve: float, least: float, most: float) -> Between | None:
@@ -156,6 +166,21 @@ class _Line:
         ends = spread.to_either_side(ends)
         longest = None if ends.least == 0 else 1 / ends.least
         return spread.rounded(Between(value=1 / curve, least=1 / (ends.most or curve), most=longest))
+
+    @property
+    def _none_rad(self) -> float:
+        """An arc that turns by no more is no bend: Schneider's angle is half of it."""
+        return 2 * math.radians(self.figures["bends.straight_deg"])
+
+    @property
+    def _tails(self) -> tuple[float, float]:
+        """Shares below which the interval begins and ends."""
+        tail = (1 - self.figures["interval.share"]) / 2
+        return tail, 1 - tail
+
+    def _middle(self, from_: float, to: float) -> float:
+        """From the canal's end to the middle between two places, counted from where it leaves its axis."""
+        return round(float(self.distances[-1] - self.distances[self.leaves]) - (from_ + to) / 2, DIGITS)
 
     def from_end_mm(self, first: int, last: int) -> float:
         """From the canal's end to the middle between two marks, along it."""

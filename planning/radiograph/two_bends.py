@@ -1,21 +1,23 @@
-"""Whether a canal bends to one side and then to the other, and how tightly: what its marks leave possible.
+"""How a canal bends after its axis: what its marks leave possible.
 
-The canal is taken as straight along its axis, then one arc, then another without a corner between; the second may go on
-as the first, so that a single bend is a case of it. For every place where the one may pass into the other the arcs
-nearest to the marks are found, and what the marks leave possible around them. Places count by how well they fit (Bayes;
-beforehand a radius of half the curve's own length is usual, and a second bend to the other side as rare as published).
+The canal is taken as straight along its axis, then one arc, then another without a corner between. The second may go on
+as the first to the end; or run straight; or bend more or less to the same side; or to the other. For every place where
+the one may pass into the other the arcs nearest to the marks are found, and what the marks leave possible around them.
+All count by how well they fit (Bayes; beforehand a radius of half the curve's own length is usual, a second bend to the
+other side as rare as published, and of the rest each as likely).
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import NormalDist
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from planning.radiograph.bend import to_side_rad
 from planning.radiograph.line import Marks
 from planning.tables import Figures
 
@@ -27,7 +29,18 @@ _TRIED: Final = 1e-6  # step of a parameter to see its slope
 _LIKELY: Final = 1e-3  # weight against the best below which a place is not looked at closely
 _DRAWN: Final = 64  # pairs of curvatures that stand for what a fit leaves possible
 _SPREADS: Final = 1.324717957244746  # root of x³ = x + 1: fills a square evenly (Roberts 2018, from memory)
+_STRAIGHT: Final = 1e4  # times as sure that a second arc is none: straight as far as any mark can tell
 _ACROSS, _HEADING, _CORNER, _FIRST, _SECOND = range(5)  # parameters of a fit
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """Pairs of curvatures, where the one passes into the other, and how likely each is (logarithm)."""
+
+    first: Floats
+    second: Floats
+    passes: Floats
+    likely: Floats
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +66,37 @@ class Arcs:
         opposite = (one * other < 0) & (np.minimum(abs(one), abs(other)) > least_rad)
         return float(self.weight[opposite].sum())
 
+    def tightest(self, least_rad: float) -> Floats:
+        """Curvature of the tighter arc of those that turn by more; above 0 to the side that is the likelier one."""
+        curves, turns = np.abs([self.first, self.second]), np.abs(self.turns())
+        counts = turns >= np.minimum(turns.max(axis=0), least_rad)
+        to_side: Floats = np.sign(self.first) * np.where(counts, curves, 0.0).max(axis=0)
+        return to_side * float(np.sign(self.weight @ to_side))
+
+    def mean_passes(self) -> float:
+        return float(self.weight @ self.passes)
+
+    def one_way(self) -> Arcs:
+        """Those that bend to one side."""
+        return self._those(self.first * self.second >= 0)
+
+    def straight_on(self, least_rad: float, sure_share: float) -> Arcs | None:
+        """Those that run straight after a bend that turns by more; None where one arc to the end is not so unlikely."""
+        to_end = self.passes >= self.length
+        straight = (self.second == 0) & ~to_end & (abs(self.turns()[0]) > least_rad)
+        before, at_end = self.weight[straight].sum(), self.weight[to_end].sum()
+        return self._those(straight) if before > sure_share * (before + at_end) else None
+
+    def _those(self, which: NDArray[np.bool_]) -> Arcs:
+        weight = self.weight[which]
+        return replace(
+            self,
+            first=self.first[which],
+            second=self.second[which],
+            passes=self.passes[which],
+            weight=weight / weight.sum(),
+        )
+
     def quantiles(self, of: Floats, shares: tuple[float, ...]) -> list[float]:
         order = np.argsort(of)
         below = np.cumsum(self.weight[order])
@@ -63,21 +107,45 @@ class Arcs:
 def possible(marks: Marks, slips: Marks, distances: Floats, leaves: int, figures: Figures) -> Arcs:
     """What marks from the orifice on leave possible; `leaves` is the one where the canal leaves its axis."""
     fit = _Fit(marks, slips, distances - distances[leaves], leaves, math.radians(figures["bends.corner_deg"]))
+    to_other = figures["bends.double_before"]
+    kinds = (
+        _passing(fit, straight=False),
+        _passing(fit, straight=True),
+        _drawn(fit, np.array([fit.length]), straight=True),
+    )
+    like = (1 - to_other) / len(kinds)
+    # Drawn to either side, one half of the first kind bend to both.
+    either = np.where(kinds[0].first * kinds[0].second < 0, 2 * to_other, 2 * like)
+    return _together(kinds, (either, like, like), fit.length)
+
+
+def _passing(fit: _Fit, *, straight: bool) -> _Drawn:
+    """For every place where the first arc may pass into the second, or into a straight line."""
     wide = fit.length * (np.arange(_PLACES) + 0.5) / _PLACES
-    weight = fit.at(wide)[2]
-    near = wide[weight > _LIKELY * weight.max()]
+    likely = fit.at(wide, straight=straight)[2]
+    near = wide[likely > likely.max() + math.log(_LIKELY)]
     apart = fit.length / _PLACES
     least, most = max(near[0] - apart, apart / 2), min(near[-1] + apart, fit.length - apart / 2)
-    close = np.linspace(least, most, _PLACES)
-    middle, spread, weight = fit.at(close)
+    return _drawn(fit, np.linspace(least, most, _PLACES), straight=straight, share=(most - least) / fit.length)
+
+
+def _drawn(fit: _Fit, passes: Floats, *, straight: bool, share: float = 1.0) -> _Drawn:
+    """Pairs of curvatures for every place; the places hold that `share` of all that were possible beforehand."""
+    middle, spread, likely = fit.at(passes, straight=straight)
     drawn = np.einsum("pij,dj->pdi", np.linalg.cholesky(spread), _normal_pairs()) + middle[:, None, :]
+    likely = np.repeat(likely + math.log(share / (len(passes) * _DRAWN)), _DRAWN)
     first, second = drawn[..., 0].ravel(), drawn[..., 1].ravel()
-    double = figures["bends.double_before"]
-    # Drawn to either side, one half of them bend to both.
-    weight = np.repeat(weight, _DRAWN) * np.where(first * second < 0, double, 1 - double)
-    return Arcs(
-        first=first, second=second, passes=np.repeat(close, _DRAWN), length=fit.length, weight=weight / weight.sum()
+    return _Drawn(first, 0 * second if straight else second, np.repeat(passes, _DRAWN), likely)
+
+
+def _together(kinds: tuple[_Drawn, ...], shares: tuple[Floats | float, ...], length: float) -> Arcs:
+    """Each kind with its share beforehand."""
+    likely = np.concatenate([each.likely + np.log(share) for each, share in zip(kinds, shares, strict=True)])
+    weight = np.exp(likely - likely.max())
+    first, second, passes = (
+        np.concatenate([getattr(each, name) for each in kinds]) for name in ("first", "second", "passes")
     )
+    return Arcs(first=first, second=second, passes=passes, length=length, weight=weight / weight.sum())
 
 
 def _normal_pairs() -> Floats:
@@ -95,24 +163,28 @@ class _Fit:
         way = marks[leaves] - marks[0]
         self._start = np.array([0.0, math.atan2(way[1], way[0]), 0.0, 0.0, 0.0])
         self._leaves = marks[leaves]
+        # Of one arc to the end: from a straight line a fit does not find a large bend.
+        self._one_arc = self._start.copy()
+        self._one_arc[_FIRST] = 2 * to_side_rad(marks[: leaves + 1], marks[leaves], marks[-1]) / self.length
         # One over what is usual: nothing is known beforehand of where the axis lies.
         usual = self.length / 2
         self._known = np.array([0.0, 0.0, 1 / corner_rad, usual, usual])
 
-    def at(self, passes: Floats) -> tuple[Floats, Floats, Floats]:
-        """Both curvatures, how they are spread (covariance), and how well it fits, for each place of passing."""
-        found = np.tile(self._start, (len(passes), 1))
+    def at(self, passes: Floats, *, straight: bool) -> tuple[Floats, Floats, Floats]:
+        """Both curvatures, how they are spread (covariance), and how likely it is (logarithm), for each place."""
+        known = self._known * np.array([1.0, 1.0, 1.0, 1.0, _STRAIGHT if straight else 1.0])
+        found = np.tile(self._one_arc if straight else self._start, (len(passes), 1))
         along = np.tile(self._along, (len(passes), 1))
         for _ in range(_ROUNDS):
             off, slope, along = self._off(found, passes, along)
-            normal = np.einsum("pni,pnj->pij", slope, slope) + np.diag(self._known**2)
-            pull = np.einsum("pni,pn->pi", slope, off) + self._known**2 * (found - self._start)
+            normal = np.einsum("pni,pnj->pij", slope, slope) + np.diag(known**2)
+            pull = np.einsum("pni,pn->pi", slope, off) + known**2 * (found - self._start)
             found = found - np.linalg.solve(normal, pull[..., None])[..., 0]
         off, slope, along = self._off(found, passes, along)
-        spread = np.linalg.inv(np.einsum("pni,pnj->pij", slope, slope) + np.diag(self._known**2))
-        misfit = (off**2).sum(axis=1) + ((self._known * (found - self._start)) ** 2).sum(axis=1)
-        weight = np.exp((misfit.min() - misfit) / 2) * np.sqrt(np.linalg.det(spread))
-        return found[:, _FIRST:], spread[:, _FIRST:, _FIRST:], weight
+        spread = np.linalg.inv(np.einsum("pni,pnj->pij", slope, slope) + np.diag(known**2))
+        misfit = (off**2).sum(axis=1) + ((known * (found - self._start)) ** 2).sum(axis=1)
+        likely = (np.linalg.slogdet(spread)[1] - misfit) / 2 + np.log(known[_CORNER:]).sum()
+        return found[:, _FIRST:], spread[:, _FIRST:, _FIRST:], likely
 
     def _off(self, found: Floats, passes: Floats, along: Floats) -> tuple[Floats, Floats, Floats]:
         """How far every mark lies across the curve in its own slips, how that changes, and how far along it lies."""

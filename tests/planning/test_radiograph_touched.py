@@ -115,6 +115,43 @@ def test_the_tightest_of_two_bends_lies_within_its_interval(px_mm: float, most_p
     assert held.told.get("one circle", 0) <= 0.02 * count
 
 
+def straight_on(length_mm: float) -> tuple[float, float]:
+    """As an arc so wide that no mark can tell it from a line."""
+    return 1e5, math.degrees(length_mm / 1e5)
+
+
+@pytest.mark.parametrize("px_mm", [PHOTO_MM, SENSOR_MM], ids=["photo", "sensor"])
+def test_a_straight_end_that_nobody_marked_is_no_part_of_the_bend(px_mm: float) -> None:
+    """A circle over both comes out up to four times too large, and its interval held the bend's radius in 0 of 300."""
+    count, chance, held = draws(480), np.random.default_rng(20261201), Held()
+    for _ in range(count):
+        radius, deg, straight = chance.uniform(4, 15), chance.uniform(25, 75), chance.uniform(8, 14)
+        end_mm = chance.uniform(1, 8)
+        places, leaves = canal(straight, (radius, deg), straight_on(end_mm))
+        try:
+            line = found(places, leaves, px_mm, chance.uniform(1, 20), chance)
+        except PlanningError:
+            continue
+        assert line.bend is not None
+        held.count("length", line.length_mm, straight + radius * math.radians(deg) + end_mm)
+        if line.bend.shape is BendShape.ONE:
+            held.count("radius", line.bend.radius_mm, radius)
+    held.at_least("length", 0.93, of=round(0.9 * count))
+    held.at_least("radius", 0.9, of=round(0.7 * count))
+
+
+def test_of_two_arcs_to_one_side_the_tighter_lies_within_the_interval() -> None:
+    count, chance, held = draws(400), np.random.default_rng(12), Held()
+    for _ in range(count):
+        one, other = ((chance.uniform(4, 15), chance.uniform(20, 40)) for _ in range(2))
+        places, leaves = canal(chance.uniform(8, 12), one, other)
+        bend = found(places, leaves, PHOTO_MM, chance.uniform(1, 20), chance).bend
+        assert bend is not None
+        if bend.shape is BendShape.ONE:
+            held.count("tighter", bend.radius_mm, min(one[0], other[0]))
+    held.at_least("tighter", 0.9, of=round(0.7 * count))
+
+
 def bend_of(places_mm: Marks, leaves: int, off_px: float) -> Bend:
     """Of marks where they are meant, that could be so far off."""
     seen = tuple(
@@ -155,6 +192,17 @@ def test_a_single_bend_is_one(deg: float) -> None:
     assert (bend.shape, bend.bends, bend.caution) == (BendShape.ONE, (), "")
     assert bend.radius_mm is not None
     assert bend.radius_mm.value == pytest.approx(6, rel=1e-2)
+
+
+def test_a_bend_and_a_straight_end_by_construction() -> None:
+    """6 mm over 50° and 5 mm straight: the bend's own radius, arc and middle, as where somebody marks its end."""
+    bend = bend_of(*canal(10, (6, 50), straight_on(5), step=0.8), 1)
+    assert bend.shape is BendShape.ONE
+    assert bend.radius_mm is not None
+    assert bend.arc_deg is not None
+    assert bend.radius_mm.value == pytest.approx(6, rel=0.05)
+    assert bend.arc_deg == pytest.approx(50, abs=2)
+    assert bend.middle_from_end_mm == pytest.approx(5 + 3 * math.radians(50), abs=0.2)
 
 
 def straight(*zooms: float | None) -> ImageMarks:
