@@ -27,6 +27,7 @@ ONE_MORE = ("--numprocesses", str(min(8, 1 + (os.cpu_count() or 1))), "--dist", 
 # What reaches no database is run once.
 WITH_DATABASE = ("--with-database", "tests/cases", "tests/api", "tests/frontend")
 DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
+HOSTILE_IMAGES = "tests/faults/test_hostile_images.py"
 API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
@@ -95,10 +96,20 @@ def any_request() -> None:
 def faults() -> None:
     """Many devices on a bad line and a server that is killed, on both databases."""
     build.install_packages(build.FRONTEND)
+    _drive("tests/faults", f"--ignore={HOSTILE_IMAGES}")
+
+
+def hostile_images() -> None:
+    """340 images that mean harm to a real server, on both databases: minutes. `SEED=341` draws others."""
+    _drive(HOSTILE_IMAGES)
+
+
+def _drive(*what: str) -> None:
+    """Tests that start a server of their own, on both databases side by side."""
     with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor() as pool:
-        file = shutil.copy(_sqlite()["MIGRATED"], f"{folder}/faults.sqlite3")
-        other = postgres.another(_postgresql()["DATABASE_URL"], "faults", of="migrated")
-        drive = partial(_pytest, what=("--capture=no", "tests/faults"), at_once=True)
+        file = shutil.copy(_sqlite()["MIGRATED"], f"{folder}/driven.sqlite3")
+        other = postgres.another(_postgresql()["DATABASE_URL"], "driven", of="migrated")
+        drive = partial(_pytest, what=("--capture=no", *what), at_once=True)
         list(pool.map(drive, ({"DATABASE_URL": f"sqlite:///{file}"}, {"DATABASE_URL": other})))
 
 
@@ -133,7 +144,7 @@ PARTS: dict[str, Callable[[], None]] = {
     for part in (lint, types, contracts, checks, openapi, web, sqlite, postgresql, any_request, faults, journeys)
 }
 # Run by name alone.
-FURTHER: dict[str, Callable[[], None]] = {part.__name__: part for part in (whole, double_taps)}
+FURTHER: dict[str, Callable[[], None]] = {part.__name__: part for part in (whole, double_taps, hostile_images)}
 
 
 # Gone when the run ends.
