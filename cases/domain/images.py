@@ -18,7 +18,7 @@ class ImageState(StrEnum):
     REFUSED = "refused"
     """Could not be kept; the reason says why."""
     REMOVED = "removed"
-    """Was here, or on its way, and somebody removed it: nothing of the picture is left."""
+    """Was here, or on its way, and somebody removed it: its files and the parts of its upload are deleted."""
 
 
 class RemovalReason(StrEnum):

@@ -58,7 +58,8 @@ KEPT = (
     "What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of "
     "DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an "
     "upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, "
-    "PostgreSQL's table with the daily tidying and its log when that is used again."
+    "PostgreSQL's table with the daily tidying and its log when that is used again. A backup made meanwhile, or a log "
+    "kept for one, holds what it holds until it is thrown away."
 )
 
 

@@ -288,7 +288,7 @@ export interface paths {
         put?: never;
         /**
          * Send an image as a form
-         * @description One image as multipart/form-data; to send it again harmlessly, make its id and use PUT. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again.
+         * @description One image as multipart/form-data; to send it again harmlessly, make its id and use PUT. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again. A backup made meanwhile, or a log kept for one, holds what it holds until it is thrown away.
          */
         post: operations["images_create"];
         delete?: never;
@@ -311,7 +311,7 @@ export interface paths {
         get: operations["image_retrieve"];
         /**
          * Send an image whole
-         * @description JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content. The same bytes under the same id are answered the same. Others begin anew while nothing of the image is kept, and are refused once it is (409). What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again.
+         * @description JPEG, PNG, WebP, TIFF, HEIC or DICOM, found out by its content. The same bytes under the same id are answered the same. Others begin anew while nothing of the image is kept, and are refused once it is (409). What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again. A backup made meanwhile, or a log kept for one, holds what it holds until it is thrown away.
          */
         put: operations["image_update"];
         post?: never;
@@ -320,7 +320,7 @@ export interface paths {
         head?: never;
         /**
          * Send the next part of an image
-         * @description After the draft for resumable uploads (draft-ietf-httpbis-resumable-upload): `Upload-Offset`, `Upload-Length`, media type `application/partial-upload`; GET or HEAD of the image says from which byte to go on. It differs in one thing: the sender makes the id, so the part at byte 0 begins the upload. Where another byte is next, the answer names it as `expected` (409). A part that came before counts once. The last part is answered with the stored image. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again.
+         * @description After the draft for resumable uploads (draft-ietf-httpbis-resumable-upload): `Upload-Offset`, `Upload-Length`, media type `application/partial-upload`; GET or HEAD of the image says from which byte to go on. It differs in one thing: the sender makes the id, so the part at byte 0 begins the upload. Where another byte is next, the answer names it as `expected` (409). A part that came before counts once. The last part is answered with the stored image. What is kept is drawn anew from the pixels: place, device and everything else that came with them is gone. Of DICOM a de-identified data set is built from pixels and spacing. The received bytes are not kept: parts of an upload wait in the database and leave it once the image is stored or refused, SQLite's file and log at once, PostgreSQL's table with the daily tidying and its log when that is used again. A backup made meanwhile, or a log kept for one, holds what it holds until it is thrown away.
          */
         patch: operations["image_partial_update"];
         trace?: never;
@@ -456,7 +456,7 @@ export interface paths {
         put?: never;
         /**
          * Remove an image
-         * @description By somebody who may change the case, also while its upload is under way. The picture is deleted, its room given back; the image stays listed as removed, by whom and why, with what was marked on it. Its files and its bytes sent again are answered with 410. The first removal stays; a refused image stays refused.
+         * @description By somebody who may change the case, also while its upload is under way. The picture is deleted, its room given back; the image stays listed as removed, by whom and why, with what was marked on it. Its files and its bytes sent again are answered with 410. The first removal stays; a refused image stays refused. Backups of the store and of the database are not reached from here: they hold it until they are thrown away.
          */
         post: operations["image_remove"];
         delete?: never;
@@ -3306,7 +3306,7 @@ export interface components {
         /**
          * @description * `awaited`: Told of, and not here yet, or only in part.
          *     * `refused`: Could not be kept; the reason says why.
-         *     * `removed`: Was here, or on its way, and somebody removed it: nothing of the picture is left.
+         *     * `removed`: Was here, or on its way, and somebody removed it: its files and the parts of its upload are deleted.
          * @enum {string}
          */
         ImageState: "awaited" | "stored" | "refused" | "removed";
