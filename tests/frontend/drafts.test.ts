@@ -1,4 +1,4 @@
-import { beforeEach, expect, test } from 'vitest'
+import { beforeEach, expect, test, vi } from 'vitest'
 import { openDraft } from '@/store/drafts'
 import { signedIn } from './people'
 
@@ -15,6 +15,18 @@ test('what was typed is there again after the app was closed', async () => {
   await again.settled()
   expect(again.fields.value).toEqual({ alias: 'Reed', tooth: '26' })
   expect(again.restored.value).toBe(true)
+})
+
+test('what changes faster than it can be written is written once, as it was last', async () => {
+  const puts = vi.spyOn(IDBObjectStore.prototype, 'put')
+  const drag = openDraft('marks', empty)
+  for (let at = 0; at <= 60; at++) drag.set({ alias: `${at}` })
+  await drag.settled()
+  expect(puts.mock.calls.length).toBeLessThan(3)
+  puts.mockRestore()
+  const again = openDraft('marks', empty)
+  await again.settled()
+  expect(again.fields.value.alias).toBe('60')
 })
 
 test('nothing typed, nothing restored', async () => {

@@ -31,7 +31,7 @@ def with_a_name() -> FilePayload:
 
 def wipe(page: Page) -> None:
     """One finger over the band, from side to side and back."""
-    board = page.get_by_role("img", name="Picture to wipe over")
+    board = page.get_by_role("application", name="Picture to wipe over")
     box = board.bounding_box()
     assert box is not None
     zoom = min(box["width"] / WIDTH, box["height"] / HEIGHT)
@@ -41,6 +41,33 @@ def wipe(page: Page) -> None:
     for x, y in [(1.0, 10), (1.0, BAND * zoom - 15), (0.0, BAND * zoom - 15), (0.5, 20)]:
         page.mouse.move(left + x * WIDTH * zoom, top + y, steps=8)
     page.mouse.up()
+
+
+def by_keys(page: Page) -> None:
+    """Nearer, up to the picture's left upper corner, and black under the frame; all taken back again."""
+    board = page.get_by_role("application", name="Picture to wipe over")
+    board.focus()
+    for key in ("+", "+", "+", "ArrowLeft", "ArrowUp", "Enter", "Enter"):
+        page.keyboard.press(key)
+    expect(page.locator(".strokes polyline")).to_have_count(2)
+    for _ in range(2):
+        page.get_by_role("button", name="Take the last one back").click()
+    expect(page.locator(".strokes polyline")).to_have_count(0)
+    board.press("0")
+
+
+def only_in_sight(page: Page) -> None:
+    """What is out of sight is black on every side, in one step."""
+    keep = page.get_by_role("button", name="Keep only what is in sight")
+    expect(keep).to_be_disabled()
+    for _ in range(3):
+        page.get_by_role("button", name="Nearer").click()
+    keep.click()
+    expect(page.locator(".strokes polyline")).to_have_count(4)
+    # The whole is shown, so that it is seen what is black.
+    expect(keep).to_be_disabled()
+    page.get_by_role("button", name="Take the last one back").click()
+    expect(page.locator(".strokes polyline")).to_have_count(0)
 
 
 def pixels(data: bytes) -> Any:
@@ -82,6 +109,8 @@ def test_a_name_is_blacked_out_before_it_leaves_the_phone(
         assert button is not None
         assert button["height"] >= 44
         assert button["y"] + button["height"] <= height
+    only_in_sight(phone)
+    by_keys(phone)
     wipe(phone)
     asked.get_by_role("button", name="Take the last one back").click()
     expect(asked.get_by_role("button", name="Black it out")).to_be_disabled()

@@ -148,8 +148,31 @@ def test_an_intra_oral_file_is_marked_on_the_scale_it_brings(
     rows, columns = image.grey.shape
     assert shown["height"] / shown["width"] == pytest.approx(rows * 0.04 / (columns * 0.03), rel=1e-3)
     expect(phone.get_by_text("taken down by the file's estimated magnification of 1.06")).to_be_visible()
+    path = f"cases/{case}/images/{phone.url.rpartition('/')[2]}"
+    send(phone, "POST", f"{path}/move", {"canal": "D"})
+    expect(phone.get_by_text("This image was put from the whole tooth to D.")).to_be_visible()
     phone.get_by_role("button", name="Keep these marks").tap()
     expect(phone.get_by_text("taken as a reading")).to_have_count(2, timeout=30_000)
+    struck_and_removed(phone, path)
+
+
+def struck_and_removed(phone: Page, path: str) -> None:
+    """While somebody marks it: said at once, and what is marked stays; no length can be taken any more."""
+    ways = phone.locator("[data-active] .ring")
+    box = phone.locator(PANE).bounding_box()
+    assert box is not None
+    for share in (0.3, 0.7):
+        phone.touchscreen.tap(box["x"] + box["width"] / 2, box["y"] + box["height"] * share)
+        phone.wait_for_timeout(300)  # else the second touch is one of wet gloves
+    expect(ways).to_have_count(2)
+    takes = phone.get_by_label(re.compile("becomes a reading"))
+    expect(takes).to_have_count(1)
+    send(phone, "POST", f"{path}/strike", {"why": "not_so"})
+    expect(phone.get_by_text("This image was struck: it does not show what it should.")).to_be_visible()
+    expect(ways).to_have_count(2)
+    expect(takes).to_have_count(0)
+    send(phone, "POST", f"{path}/remove", {"reason": "not_usable"})
+    expect(phone.get_by_text("removed before your marks on it were kept")).to_be_visible()
 
 
 def side_by_side(laptop: Page, case: str) -> None:

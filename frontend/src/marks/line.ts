@@ -2,6 +2,7 @@
 export type Mark = readonly [number, number]
 
 const MOST_SINE = 0.9 // half a turn's sine beyond which a piece is no arc but a slip of the finger
+const DRAWN_STRAIGHT = 1e-6 // radians: no eye sees less
 
 interface Piece {
   readonly from: Mark
@@ -63,6 +64,15 @@ export function placeOf(marks: readonly Mark[], along: number, straightTo = 0): 
     left -= piece.length
   }
   return undefined
+}
+
+/** Each arc of the line as it is drawn: where it ends, its radius (above 0 it turns clockwise), none where straight. */
+export function arcsOf(marks: readonly Mark[], straightTo = 0): { to: Mark; radius: number | undefined }[] {
+  return pieces(marks, straightTo).map(({ from, turn }, i) => {
+    const to = marks[i + 1] as Mark
+    const bent = Math.abs(turn) > DRAWN_STRAIGHT
+    return { to, radius: bent ? distance(from, to) / (2 * Math.sin(turn / 2)) : undefined }
+  })
 }
 
 function onPiece({ from, heading, turn, length }: Piece, share: number): Mark {

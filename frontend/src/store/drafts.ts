@@ -35,6 +35,12 @@ export function openDraft<T extends object>(name: string, initial: T): Draft<T> 
     .then(() => {
       ready.value = true
     })
+  // What changes while one is being written goes with the next: a drag changes it with every frame.
+  let due = false
+  const writeLast = () => {
+    due = false
+    return write('drafts', person, name, fields.value)
+  }
   return {
     fields,
     ready,
@@ -42,8 +48,9 @@ export function openDraft<T extends object>(name: string, initial: T): Draft<T> 
     set(change) {
       touched = true
       fields.value = { ...fields.value, ...change }
-      const value = fields.value
-      writing = writing.then(() => write('drafts', person, name, value)).catch(() => undefined)
+      if (due) return
+      due = true
+      writing = writing.then(writeLast).catch(() => undefined)
     },
     async settled() {
       await found

@@ -49,8 +49,12 @@ export const images = {
       later: 'Later',
       no: 'No: send it',
       black: 'Black out a part',
-      how: 'Wipe over it with a finger. What is black is gone, and never leaves this phone.',
-      wipe: 'Picture to wipe over',
+      how: 'Wipe over it with a finger; two fingers zoom. What is black is gone, and never leaves this phone.',
+      keep: 'Keep only what is in sight',
+      wiping: {
+        board: 'Picture to wipe over',
+        keys: 'Arrow keys move the picture; plus and minus zoom, zero shows the whole. Enter blackens what is in the frame.',
+      },
       back: 'Take the last one back',
       leave: 'Leave it as it is',
       done: 'Black it out',
@@ -70,7 +74,7 @@ export const images = {
     },
     remove: {
       open: 'Remove this image',
-      why: 'Why? The picture is deleted for everyone and cannot be brought back.',
+      why: 'Why? The picture is deleted for everyone and cannot be brought back. A backup of the server may hold it for a while yet.',
       keep: 'Keep it',
       reasons: {
         names_somebody: 'A name or number is written in it',

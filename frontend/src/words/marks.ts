@@ -17,6 +17,12 @@ export const marks = {
     farther: 'Farther',
     whole: 'Whole image',
     noImage: 'This image is neither on this phone nor on the server.',
+    struck: (why: string, by: string) =>
+      `This image was struck: ${why}. ${by}. No length is taken from it any more. Your marks stay here, and can be kept for others to see. Take a new image to measure on.`,
+    moved: (from: string, to: string, by: string) =>
+      `This image was put from ${from} to ${to}. ${by}. Your marks stay as they are: look which canal they are of before you keep them.`,
+    removed:
+      'This image was removed before your marks on it were kept. Without it nothing can be measured: take a new one and mark it.',
     noPicture: 'This browser cannot draw the image. Once it is on the server it can be marked.',
     scale: 'Scale',
     none: 'not marked',

@@ -15,6 +15,8 @@ interface Given {
   readonly setView: (view: View) => void
   /** Left out where the image is only looked at. */
   readonly edit: Edit | undefined
+  /** What a finger that goes over the image draws; left out where it does not. */
+  readonly onStroke?: ((points: readonly Spot[]) => void) | undefined
 }
 
 /** Where a finger was on the image, and how many pixels of the screen one of the image was wide then. */
@@ -41,12 +43,14 @@ type Doing =
   | { kind: 'place'; at: Spot }
   // A finger that takes hold beside the mark keeps its distance: the mark does not jump.
   | { kind: 'hold'; number: number; beside: Spot; moving: boolean }
+  | { kind: 'stroke'; points: readonly Spot[] }
   | { kind: 'pinch'; middle: Spot; apart: number }
 
 /**
  * A touch sets a mark, also beside or on another one. A finger that moves takes the mark that it is on along, else the
  * image; one that rests picks the mark that it is on, else sets one where it lets go. Two fingers zoom and shift.
- * `under` is the spot of the image that the magnifier shows.
+ * Where strokes are drawn one finger draws. `under` is the spot of the image that the magnifier shows, `stroke` what is
+ * being drawn.
  */
 export function useGestures(given: Given) {
   const fingers = useRef(new Map<number, Spot>())
@@ -54,6 +58,7 @@ export function useGestures(given: Given) {
   const rests = useRef<ReturnType<typeof setTimeout>>(undefined)
   const last = useRef<{ at: Spot; ms: number }>(undefined)
   const [under, setUnder] = useState<Spot>()
+  const [stroke, setStroke] = useState<readonly Spot[]>([])
   const { image, pane, view, edit } = given
   // A finger that rests is answered by a timer, which must not see what was drawn before.
   const now = useRef(given)
@@ -69,11 +74,19 @@ export function useGestures(given: Given) {
       const [a, b] = [...fingers.current.values()] as [Spot, Spot]
       doing.current = { kind: 'pinch', middle: middle(a, b), apart: apart(a, b) }
       setUnder(undefined)
+      setStroke([])
     } else if (fingers.current.size === 1) {
       const from = spotOf(event)
       doing.current = edit ? { kind: 'touch', from } : { kind: 'shift', at: from }
+      if (given.onStroke) draw([], from)
       if (edit) rests.current = setTimeout(() => rest(from), HOLD_MS)
     }
+  }
+
+  const draw = (before: readonly Spot[], at: Spot) => {
+    const points = [...before, onImage(view, at)]
+    doing.current = { kind: 'stroke', points }
+    setStroke(points)
   }
 
   const rest = (from: Spot) => {
@@ -96,6 +109,7 @@ export function useGestures(given: Given) {
     }
     const going = doing.current
     if (going?.kind === 'pinch') pinch(going)
+    else if (going?.kind === 'stroke') draw(going.points, at)
     else if (going?.kind === 'shift') {
       given.setView(moved(view, { x: at.x - going.at.x, y: at.y - going.at.y }, image, pane))
       going.at = at
@@ -126,6 +140,7 @@ export function useGestures(given: Given) {
     if (was?.kind === 'touch') place(was.from)
     if (was?.kind === 'place') place(was.at)
     if (was?.kind === 'hold' && was.moving) edit?.onMoved()
+    if (was?.kind === 'stroke') given.onStroke?.(was.points)
     over()
   }
 
@@ -142,6 +157,7 @@ export function useGestures(given: Given) {
     clearTimeout(rests.current)
     doing.current = undefined
     setUnder(undefined)
+    setStroke([])
   }
 
   const cancel = (event: PointerEvent) => {
@@ -156,6 +172,7 @@ export function useGestures(given: Given) {
 
   return {
     under,
+    stroke,
     on: { onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: cancel, onWheel: wheel },
   }
 }

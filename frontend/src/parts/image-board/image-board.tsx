@@ -5,6 +5,7 @@ import './image-board.css'
 import { Loupe } from './loupe'
 import { type Marked, MarkedLine } from './marked-line'
 import { squareEdit, squareLine, squareSize, squareSpot } from './square'
+import { Drawn, inTheMiddle, outOfSight, type Strokes, strokeOf } from './strokes'
 import { fitted, type Link, linked, linkOf, moved, nearTo, type Size, type Spot, type View, zoomed } from './view'
 
 export interface Near {
@@ -29,6 +30,10 @@ interface Props {
   readonly lines: readonly Marked[]
   /** Left out where the image is only looked at. */
   readonly edit?: Edit
+  /** Black that a finger draws; two fingers move the image then. */
+  readonly strokes?: Strokes
+  /** What it is called, and what its keys do. */
+  readonly says?: { readonly board: string; readonly keys: string }
   /** A spot to look at, at a zoom; another value looks anew. */
   readonly near?: Near | undefined
   /** What is shown of it, where another image shows the same. */
@@ -41,7 +46,8 @@ interface Props {
 const STEP = 1.5 // of one touch on nearer or farther
 
 /** An image that is zoomed and shifted, with lines of marks on it, a magnifier under the finger, and keys. */
-export function ImageBoard({ src, rowPerColumn, look, link, onLink, near, children, ...given }: Props) {
+export function ImageBoard(props: Props) {
+  const { src, rowPerColumn, look, link, onLink, near, strokes, says = words.marks, children, ...given } = props
   const image = squareSize(given.image, rowPerColumn)
   const edit = given.edit && squareEdit(given.edit, rowPerColumn)
   const pane = useRef<HTMLDivElement>(null)
@@ -49,7 +55,9 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, near, childr
   const [view, setView] = useState<View>()
   const shown = link ? linked(link, image, room) : (view ?? fitted(image, room))
   const show = (next: View) => (onLink ? onLink(linkOf(next, image, room)) : setView(next))
-  const gestures = useGestures({ image, pane: room, view: shown, setView: show, edit })
+  const onStroke = strokes && ((points: readonly Spot[]) => strokes.onDraw([strokeOf(points, shown)]))
+  const hidden = strokes ? outOfSight(shown, image, room) : []
+  const gestures = useGestures({ image, pane: room, view: shown, setView: show, edit, onStroke })
   const filter = `brightness(${look.brightness}) contrast(${look.contrast}) invert(${look.invert ? 1 : 0})`
   const nearer = (factor: number) => show(zoomed(shown, factor, { x: room.width / 2, y: room.height / 2 }, image, room))
   const lines = given.lines.map((line) => squareLine(line, rowPerColumn))
@@ -57,12 +65,18 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, near, childr
   useEffect(() => {
     if (near) show(nearTo(squareSpot(near.at, rowPerColumn), near.zoom, image, room))
   }, [near])
+  // What was drawn lies where nobody looks: the whole is shown.
+  const keepSight = () => {
+    strokes?.onDraw(hidden)
+    show(fitted(image, room))
+  }
   const key = (event: KeyboardEvent) => {
     const by = WAYS[event.key]
     const mark = edit?.picked === undefined ? undefined : edit.marks[edit.picked]
     if (event.key === '+') nearer(STEP)
     else if (event.key === '-') nearer(1 / STEP)
     else if (event.key === '0') show(fitted(image, room))
+    else if (event.key === 'Enter' && strokes) strokes.onDraw([inTheMiddle(shown, room)])
     else if (by && mark && edit?.picked !== undefined) {
       edit.onMove(edit.picked, { x: mark.x + by.x / 2, y: mark.y + by.y / 2, zoom: shown.zoom })
       edit.onMoved()
@@ -76,7 +90,8 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, near, childr
         ref={pane}
         class="image-pane"
         role="application"
-        aria-label={words.marks.board}
+        aria-label={says.board}
+        data-strokes={strokes && true}
         aria-describedby="image-keys"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it takes keys
         tabIndex={0}
@@ -92,6 +107,8 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, near, childr
           draggable={false}
         />
         <svg aria-hidden="true">
+          {strokes && <Drawn strokes={strokes.drawn} view={shown} />}
+          {gestures.stroke.length > 0 && <Drawn strokes={[strokeOf(gestures.stroke, shown)]} view={shown} />}
           {lines.map((line) => (
             <MarkedLine key={`${line.name} ${line.broken ?? ''}`} line={line} view={shown} room={room} />
           ))}
@@ -110,10 +127,15 @@ export function ImageBoard({ src, rowPerColumn, look, link, onLink, near, childr
         )}
       </div>
       <p id="image-keys" class="unseen">
-        {words.marks.keys}
+        {says.keys}
       </p>
       <div class="image-tools">
         {children}
+        {strokes && (
+          <button type="button" class="button wide" disabled={hidden.length === 0} onClick={keepSight}>
+            {words.images.lookFirst.keep}
+          </button>
+        )}
         <button type="button" class="button" aria-label={words.marks.farther} onClick={() => nearer(1 / STEP)}>
           −
         </button>

@@ -15,7 +15,6 @@ interface Props {
 }
 
 const ACROSS_PX = 120
-const PIECES = 24 // of the whole line, of which it shows a part
 
 /** What lies under the finger with its line, enlarged, in the upper corner that the finger is not in. */
 export function Loupe({ src, image, at: under, zoom, filter, view, room, line }: Props) {
@@ -39,7 +38,7 @@ export function Loupe({ src, image, at: under, zoom, filter, view, room, line }:
         {under && line && (
           // The line alone: what stands along it is drawn anew with every move, which a slow phone feels.
           <g class="marked-line" data-active>
-            <path class="over" d={drawnPath(line, lies, PIECES)} />
+            <path class="over" d={drawnPath(line, lies)} />
           </g>
         )}
         <path class="aim" d="M60 20v34M60 66v34M20 60h34M66 60h34" />

@@ -1,4 +1,4 @@
-import { lengthOf, type Mark, placeOf } from '@/marks/line'
+import { arcsOf, type Mark } from '@/marks/line'
 import { onScreen, type Size, type Spot, type View } from './view'
 
 /** A place that is shown on a line: where the work ends, another stop, the tip of an instrument and where it is expected. */
@@ -32,8 +32,6 @@ const SIGNS: Readonly<Record<LineSpot['kind'], string>> = {
 
 const SAYS_PX = 90 // what the longest word at a spot takes of the width
 const NAME_PX = 20 // what a name takes of the height; one at a spot stands below it
-
-const PIECES = 60 // enough for the eye
 
 export function MarkedLine({ line, view, room }: { line: Marked; view: View; room: Size }) {
   const places = line.points.map((point) => onScreen(view, point))
@@ -82,17 +80,18 @@ export function MarkedLine({ line, view, room }: { line: Marked; view: View; roo
   )
 }
 
-/** The smooth line that is measured, as a path in the pane. */
-export function drawnPath(line: Marked, view: View, pieces = PIECES): string {
-  const path = pathOf(line, pieces).map((spot) => onScreen(view, spot))
-  return path.map(({ x, y }, i) => `${i ? 'L' : 'M'}${x.toFixed(1)} ${y.toFixed(1)}`).join('')
+/** The smooth line that is measured, as a path in the pane: an arc from mark to mark. */
+export function drawnPath({ points, straightTo }: Marked, view: View): string {
+  const marks = points.map(({ x, y }): Mark => [x, y])
+  const [first] = points
+  if (!first || marks.length < 2) return ''
+  const arcs = arcsOf(marks, straightTo).map(({ to: [x, y], radius }) => {
+    const to = said(onScreen(view, { x, y }))
+    if (radius === undefined) return `L${to}`
+    const r = (Math.abs(radius) * view.zoom).toFixed(1)
+    return `A${r} ${r} 0 0 ${radius > 0 ? 1 : 0} ${to}`
+  })
+  return `M${said(onScreen(view, first))}${arcs.join('')}`
 }
 
-function pathOf({ points, straightTo }: Marked, pieces: number): Spot[] {
-  const marks = points.map(({ x, y }): Mark => [x, y])
-  if (marks.length < 2) return []
-  const whole = lengthOf(marks, straightTo)
-  return Array.from({ length: pieces + 1 }, (_, i) => placeOf(marks, (whole * i) / pieces, straightTo))
-    .filter((mark) => mark !== undefined)
-    .map(([x, y]) => ({ x, y }))
-}
+const said = ({ x, y }: Spot) => `${x.toFixed(1)} ${y.toFixed(1)}`

@@ -42,6 +42,12 @@ export function moved(view: View, by: Spot, image: Size, pane: Size): View {
   return within({ ...view, x: view.x + by.x, y: view.y + by.y }, image, pane)
 }
 
+/** What of the image lies in the pane, in its pixels. */
+export function inSight(view: View, image: Size, pane: Size): { from: Spot; to: Spot } {
+  const to = onImage(view, { x: pane.width, y: pane.height })
+  return { from: inside(onImage(view, { x: 0, y: 0 }), image), to: inside(to, image) }
+}
+
 /** A spot of the image in the middle of the pane. */
 export function nearTo(at: Spot, zoom: number, image: Size, pane: Size): View {
   const next = Math.min(FARTHEST_IN, Math.max(fitted(image, pane).zoom, zoom))

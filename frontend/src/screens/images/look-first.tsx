@@ -12,7 +12,6 @@ import '@/parts/viewer/viewer.css'
 import './look-first.css'
 import { nameOf } from './name-of'
 import { RemoveAlone } from './remove'
-import { WipeBoard } from './wipe-board'
 
 const says = words.images.lookFirst
 
@@ -91,30 +90,39 @@ interface WipingProps {
 }
 
 function Wiping({ src, image, of, onDone }: WipingProps) {
-  const [wipes, setWipes] = useState<readonly Wipe[]>([])
+  // What came together is taken back together.
+  const [drawn, setDrawn] = useState<readonly (readonly Wipe[])[]>([])
   const [state, setState] = useState<'open' | 'making' | 'failed'>('open')
   const making = state === 'making'
   const make = () => {
     setState('making')
-    blackOut(of.id, of.type, wipes).then(onDone, () => setState('failed'))
+    blackOut(of.id, of.type, drawn.flat()).then(onDone, () => setState('failed'))
   }
   return (
     <>
-      <WipeBoard src={src} image={image} wipes={wipes} onWipe={(wipe) => setWipes([...wipes, wipe])} />
+      <ImageBoard
+        src={src}
+        image={image}
+        rowPerColumn={1}
+        look={FIRST_LOOK}
+        lines={[]}
+        says={says.wiping}
+        strokes={{ drawn: drawn.flat(), onDraw: (together) => setDrawn([...drawn, together]) }}
+      />
       <div class="viewer-tools look-first-asks">
         <p class="small" role="status">
           {making ? says.making : says.how}
         </p>
         {state === 'failed' && <Notice sign="stop">{says.failed}</Notice>}
-        <button type="button" class="button answer" disabled={making || wipes.length === 0} onClick={make}>
+        <button type="button" class="button answer" disabled={making || drawn.length === 0} onClick={make}>
           {says.done}
         </button>
         <div class="row">
           <button
             type="button"
             class="button grow"
-            disabled={making || wipes.length === 0}
-            onClick={() => setWipes(wipes.slice(0, -1))}
+            disabled={making || drawn.length === 0}
+            onClick={() => setDrawn(drawn.slice(0, -1))}
           >
             {says.back}
           </button>

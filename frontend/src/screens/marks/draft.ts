@@ -52,6 +52,9 @@ export const lineOf = (draft: Draft, canal: string): LineDraft => own(draft.line
 export const pointsOf = (draft: Draft, of: string): readonly MarkSpot[] =>
   of === SCALE ? draft.known.points : lineOf(draft, of).points
 
+export const hasMarks = ({ lines, known }: Draft): boolean =>
+  [known, ...Object.values(lines)].some(({ points }) => points.length > 0)
+
 /** With a further mark after the one that is picked; the roles of later marks move along. */
 export function placed(draft: Draft, of: string, after: number | undefined, at: MarkSpot): Draft {
   const points = pointsOf(draft, of)

@@ -21,6 +21,8 @@ import type { Marks } from './use-marks'
 interface Props {
   of: CaseShown
   imageId: string
+  /** No length is taken from it any more. */
+  struck: boolean
   size: Size
   marks: Marks
   canals: readonly CanalShown[]
@@ -30,7 +32,7 @@ interface Props {
 }
 
 /** Which lengths are taken from the marks, and keeping them; below, what was marked before. */
-export function Foot({ of, imageId, size, marks, canals, unit, markings, kept }: Props) {
+export function Foot({ of, imageId, struck, size, marks, canals, unit, markings, kept }: Props) {
   // What is taken unless somebody says otherwise, turned over for these.
   const [turned, setTurned] = useState<readonly string[]>([])
   const [sure, setSure] = useState<readonly string[]>([])
@@ -39,7 +41,7 @@ export function Foot({ of, imageId, size, marks, canals, unit, markings, kept }:
   const corrects = last && last.made_by.id !== personId() ? last.id : null
   const works = useWorks(of.id)
   // A supervisor judges an image that somebody marked; measuring anew is for who works the case.
-  const able = (works || corrects !== null ? given.lines : [])
+  const able = (!struck && (works || corrects !== null) ? given.lines : [])
     .filter(({ canal, reference_point, tip, set_mm }) => {
       const said = saidOf(lineOf(marks.draft, canal), unit)
       const confirms = tip !== null && set_mm !== null && said.tipShortMm !== undefined

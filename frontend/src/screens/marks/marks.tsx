@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { CaseShown, MarkingsShown } from '@/api/shapes'
+import type { CaseShown, ImageShown, MarkingsShown } from '@/api/shapes'
 import { ImageBoard, type Near } from '@/parts/image-board/image-board'
 import type { Marked } from '@/parts/image-board/marked-line'
 import { FIRST_LOOK, Picture } from '@/parts/image-board/picture'
@@ -13,7 +13,7 @@ import { useCase } from '@/store/cases'
 import { imageAddress, useImages, useLocalImage, waitingImages } from '@/store/images'
 import { useMarkings, waitingMarkings } from '@/store/markings'
 import { useVersion } from '@/store/plans'
-import { useDraft } from '@/store/use'
+import { useDraft, usePolling } from '@/store/use'
 import { words } from '@/words/en'
 import { RemovedMarks } from '../images/removed-marks'
 import { asksOf, tooFarOf } from './asks'
@@ -25,8 +25,11 @@ import './marks.css'
 import { markedLines } from './marked-lines'
 import { Panel } from './panel'
 import { Asked, LookCloser, Picking } from './picking'
+import { draftName, PutRightUnderHand, RemovedUnderHand } from './under-hand'
 import { unitOf } from './unit'
 import { useMarks } from './use-marks'
+
+const SECONDS_3 = 3000 // whoever marks must soon see that the image was struck, moved or removed
 
 /** An image with marks along its canals: lengths and bends come out; also with no connection. */
 export function MarksScreen({ caseId, imageId }: { caseId: string; imageId: string }) {
@@ -50,23 +53,32 @@ export function MarksScreen({ caseId, imageId }: { caseId: string; imageId: stri
 }
 
 function Shown({ of, imageId, markings }: { of: CaseShown; imageId: string; markings: MarkingsShown | undefined }) {
-  const stored = useImages(of.id).value?.images.find((image) => image.id === imageId)
+  const images = useImages(of.id)
+  usePolling(true, images, SECONDS_3)
+  const stored = images.value?.images.find((image) => image.id === imageId)
   const here = waitingImages().value.find((image) => image.id === imageId)
   const local = useLocalImage(here)
   const src = here ? local : stored?.state === 'stored' ? imageAddress(of.id, imageId, 'content') : undefined
   const size = useSizeOf(src)
   if (!here && stored?.state === 'removed')
-    return <RemovedMarks caseId={of.id} image={stored} markings={markings?.markings ?? []} />
+    return (
+      <>
+        <RemovedUnderHand imageId={imageId} />
+        <RemovedMarks caseId={of.id} image={stored} markings={markings?.markings ?? []} />
+      </>
+    )
   if (!here && stored?.state !== 'stored') return <Notice sign="note">{words.marks.noImage}</Notice>
   if (size === 'broken') return <Notice sign="stop">{words.marks.noPicture}</Notice>
   if (!src || !size) return <p role="status">{words.loading}</p>
   const first = (stored ?? here)?.canal || undefined
-  return <Marking of={of} imageId={imageId} first={first} markings={markings} src={src} size={size} />
+  return <Marking of={of} imageId={imageId} stored={stored} first={first} markings={markings} src={src} size={size} />
 }
 
 interface Props {
   of: CaseShown
   imageId: string
+  /** As the server has it. */
+  stored: ImageShown | undefined
   /** The canal that the image was taken of. */
   first: string | undefined
   markings: MarkingsShown | undefined
@@ -74,8 +86,8 @@ interface Props {
   size: Size
 }
 
-function Marking({ of, imageId, first, markings, src, size }: Props) {
-  const kept = useDraft(`marks on ${imageId}`, () => ({ draft: EMPTY }))
+function Marking({ of, imageId, stored, first, markings, src, size }: Props) {
+  const kept = useDraft(draftName(imageId), () => ({ draft: EMPTY }))
   const canals = of.canals.filter((canal) => canal.finding !== 'searched_not_found')
   const marks = useMarks(kept, canals.find(({ name }) => name === first)?.name ?? canals[0]?.name ?? SCALE)
   const [look, setLook] = useState(FIRST_LOOK)
@@ -89,6 +101,7 @@ function Marking({ of, imageId, first, markings, src, size }: Props) {
   const tooFar = tooFarOf(marks.draft, marks.active, marks.picked, unit, size)
   return (
     <div class="marking">
+      <PutRightUnderHand image={stored} />
       <LineChips marks={marks} canals={canals} unit={unit} />
       <ImageBoard
         src={src}
@@ -129,6 +142,7 @@ function Marking({ of, imageId, first, markings, src, size }: Props) {
       <Foot
         of={of}
         imageId={imageId}
+        struck={stored?.struck ?? false}
         size={size}
         marks={marks}
         canals={canals}
