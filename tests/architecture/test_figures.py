@@ -86,6 +86,7 @@ NAMED = {
     "_STEP": "of a difference",
     "_STEPS": "of a search",
     "_STILL": "rounding error",
+    "_STRAIGHT": "as good as certain",
     "_STRAIGHT_MM": "rounding error",
     "_TRIED": "of a difference",
 }
