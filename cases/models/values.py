@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import lru_cache
 from typing import Any
 
 from django.db.models import Prefetch, QuerySet
@@ -172,6 +173,9 @@ def length(row: Canal, setting: str, figures: Figures) -> Length:
 
 # --- plan versions ---
 
+# Each takes about 1.5 MB with its text.
+PLANS_KEPT = 32
+
 
 def given(version: ToothPlanVersion) -> PlanInput:
     """What the version was made from. A programme's value of a figure that is none any more has nothing to say."""
@@ -181,7 +185,13 @@ def given(version: ToothPlanVersion) -> PlanInput:
 
 def made(version: ToothPlanVersion) -> Plan:
     """What the planner said."""
-    return decode(Plan, json.loads(version.output_text), Mode.KEPT)
+    return _made(version.output_text)
+
+
+@lru_cache(PLANS_KEPT)
+def _made(text: str) -> Plan:
+    """A frozen value; one approval reads its plan four times."""
+    return decode(Plan, json.loads(text), Mode.KEPT)
 
 
 # --- images ---

@@ -32,7 +32,8 @@ ADDRESSES = sorted(str(each.pattern) for each in urlpatterns if str(each.pattern
 
 @cache
 def description() -> dict[str, Any]:
-    found: dict[str, Any] = yaml.safe_load((tree.ROOT / "tests/architecture/openapi.yaml").read_text(encoding="utf-8"))
+    text = (tree.ROOT / "tests/architecture/openapi.yaml").read_text(encoding="utf-8")
+    found: dict[str, Any] = yaml.load(text, yaml.CSafeLoader)  # noqa: S506 - safe, and in C ten times as quick
     return found
 
 

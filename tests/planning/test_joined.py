@@ -59,6 +59,7 @@ class Chair:
     def __init__(self, made: Plan, setting: Setting) -> None:
         self.sheets = {"A": {each.canal: each.run_sheet for each in made.canals}}
         self.setting = setting
+        self._folded: dict[int, Course] = {}
         self.events = [self._event(EventKind.REPLAN, body={"replaces": "A"})]
         if setting is Setting.CLINIC:
             self.events += [
@@ -72,7 +73,11 @@ class Chair:
 
     @property
     def course(self) -> Course:
-        return fold(self.sheets, self.events, setting=self.setting)
+        """Events are only added: of so many it is folded once."""
+        count = len(self.events)
+        if count not in self._folded:
+            self._folded = {count: fold(self.sheets, self.events, setting=self.setting)}
+        return self._folded[count]
 
     def leaves(self, name: str, exit_: Exit | None = None) -> None:
         """The canal's present step, as it is expected to be left, whether it may be or not."""
