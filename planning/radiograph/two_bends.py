@@ -191,10 +191,10 @@ class _Fit:
         places, heading = self._curve(found, passes, along)
         gap = self._marks - places
         along = along + gap[..., 0] * np.cos(heading) + gap[..., 1] * np.sin(heading)
-        off = self._across(found, passes, along)
-        steps = np.eye(len(self._start)) * _TRIED
-        slope = [(self._across(found + step, passes, along) - off) / _TRIED for step in steps]
-        return off, np.stack(slope, axis=-1), along
+        # All at once, the first without a step: so few marks take less time than to call for them.
+        steps = np.vstack((np.zeros(len(self._start)), np.eye(len(self._start)) * _TRIED))
+        off, *stepped = self._across(found + steps[:, None, :], passes, along)
+        return off, np.stack([(each - off) / _TRIED for each in stepped], axis=-1), along
 
     def _across(self, found: Floats, passes: Floats, along: Floats) -> Floats:
         places, heading = self._curve(found, passes, along)
@@ -204,17 +204,21 @@ class _Fit:
         return off
 
     def _curve(self, found: Floats, passes: Floats, along: Floats) -> tuple[Floats, Floats]:
-        """Where distances along the curve lie, and which way it runs there."""
-        axis = found[:, _HEADING, None]
+        """Where distances along the curve lie, and which way it runs there.
+
+        Shape of `found` (..., places, parameters), of `along` (places, marks).
+        """
+        axis = found[..., _HEADING, None]
         side = np.stack((-np.sin(axis), np.cos(axis)), axis=-1)
-        begins = self._leaves + found[:, _ACROSS, None, None] * side
+        begins = self._leaves + found[..., _ACROSS, None, None] * side
         first = np.clip(along, 0.0, passes[:, None])
         second = np.maximum(along - passes[:, None], 0.0)
-        bends = found[:, _CORNER, None] + axis
-        passed = bends + found[:, _FIRST, None] * passes[:, None]
+        one, other = found[..., _FIRST, None], found[..., _SECOND, None]
+        bends = found[..., _CORNER, None] + axis
+        passed = bends + one * passes[:, None]
         places = begins + _arc(axis, 0.0 * axis, np.minimum(along, 0.0))
-        places = places + _arc(bends, found[:, _FIRST, None], first) + _arc(passed, found[:, _SECOND, None], second)
-        beyond = np.where(second > 0, passed + found[:, _SECOND, None] * second, bends + found[:, _FIRST, None] * first)
+        places = places + _arc(bends, one, first) + _arc(passed, other, second)
+        beyond = np.where(second > 0, passed + other * second, bends + one * first)
         return places, np.where(along <= 0, axis, beyond)
 
 

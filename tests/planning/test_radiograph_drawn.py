@@ -12,6 +12,7 @@ from planning.radiograph import ImageMarks, measure
 from planning.radiograph.values import CanalLine, KnownObject, Pixel, PixelSpacing, SpacingFacts
 from planning.tables import Figures
 from tests.dicom_checker import judged
+from tests.draws import draws
 from tests.radiographs import Places, Radiograph, Root, drawn
 
 ROOTS = [
@@ -46,7 +47,7 @@ def test_length_and_bend_of_a_drawn_canal(root: Root, pixels: tuple[float, float
     """Through 50 sets of marks: length within 0.3 mm, Schneider's angle, half the arc's, within 3 degrees."""
     image = drawn(root, row_mm=pixels[0], column_mm=pixels[1])
     facts = SpacingFacts(at_detector=PixelSpacing(row_mm=image.row_mm, column_mm=image.column_mm))
-    for seed in range(50):
+    for seed in range(draws(50)):
         known, line = instrument(image, root, seed), marked(image, root, seed)
         found = measure(ImageMarks(lines=(line,), known=known, facts=facts), Figures()).lines[0]
         assert found.length_mm is not None
