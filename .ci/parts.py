@@ -157,7 +157,7 @@ def _sqlite() -> dict[str, str]:
     """Settings for tests that begin with copies of a database that was migrated once, for all parts of a run."""
     file = f"{_kept.enter_context(tempfile.TemporaryDirectory())}/migrated.sqlite3"
     _migrate(f"sqlite:///{file}")
-    return {"DATABASE_URL": "sqlite://:memory:", "MIGRATED": file}
+    return {"DATABASE_URL": "sqlite://:memory:", "MIGRATED": file, "IMAGES_READ": _images_read()}
 
 
 @cache
@@ -175,7 +175,13 @@ def _postgresql() -> dict[str, str]:
     """The same of PostgreSQL."""
     url = _kept.enter_context(postgres.throw_away())
     _migrate(postgres.another(url, "migrated"))
-    return {"DATABASE_URL": url, "MIGRATED": "migrated"}
+    return {"DATABASE_URL": url, "MIGRATED": "migrated", "IMAGES_READ": _images_read()}
+
+
+@cache
+def _images_read() -> str:
+    """What the reader of images answered in this run: of the same picture it is the same on both databases."""
+    return _kept.enter_context(tempfile.TemporaryDirectory())
 
 
 def _migrate(url: str) -> None:

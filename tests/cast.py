@@ -17,6 +17,7 @@ from rest_framework.test import APIClient
 from cases.domain.acknowledged import to_acknowledge
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
+from cases.imaging import reading
 from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion, values
 from cases.services import canals, cases, plans, readings, replan, reviews
 from cases.services.plan_input import Asked
@@ -28,6 +29,7 @@ from planning.teeth import Notation, ToothName
 from tests import factories
 from tests.factories import member
 from tests.planning.given import OPEN_30, four_canals
+from tests.read_once import run_once
 
 API = "/api/v1"
 
@@ -58,7 +60,12 @@ def few_samples(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 @pytest.fixture
-def programme(db: None) -> Programme:
+def images_read_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(reading, "_run", run_once)
+
+
+@pytest.fixture
+def programme(db: None, images_read_once: None) -> Programme:
     return factories.ProgrammeFactory.create(name="Check programme")
 
 

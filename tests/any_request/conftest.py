@@ -7,6 +7,7 @@ from tests.cast import (  # noqa: F401
     clinic,
     elsewhere,
     few_samples,
+    images_read_once,
     kit,
     molar,
     opened,
