@@ -17,7 +17,7 @@ from rest_framework.test import APIClient
 from cases.domain.acknowledged import to_acknowledge
 from cases.domain.plan_life import Decision
 from cases.domain.roles import Role
-from cases.imaging import reading
+from cases.imaging import reading as image_reading
 from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion, values
 from cases.services import canals, cases, plans, readings, replan, reviews
 from cases.services.plan_input import Asked
@@ -61,7 +61,7 @@ def few_samples(monkeypatch: pytest.MonkeyPatch) -> None:
 
 @pytest.fixture
 def images_read_once(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(reading, "_run", run_once)
+    monkeypatch.setattr(image_reading, "_run", run_once)
 
 
 @pytest.fixture
