@@ -28,6 +28,7 @@ ONE_MORE = ("--numprocesses", str(min(8, 1 + (os.cpu_count() or 1))), "--dist", 
 WITH_DATABASE = ("--with-database", "tests/cases", "tests/api", "tests/frontend")
 DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
 HOSTILE_IMAGES = "tests/faults/test_hostile_images.py"
+DEVICES = ("tests/faults", f"--ignore={HOSTILE_IMAGES}")
 API_TYPES = build.FRONTEND / "api-types"
 # Read by the tests of images.
 PHOTOGRAPHS = ROOT / "tests" / "photographs"
@@ -96,7 +97,13 @@ def any_request() -> None:
 def faults() -> None:
     """Many devices on a bad line and a server that is killed, on both databases."""
     build.install_packages(build.FRONTEND)
-    _drive("tests/faults", f"--ignore={HOSTILE_IMAGES}")
+    _drive(*DEVICES, "--fault-devices=100")
+
+
+def more_faults() -> None:
+    """The same with more devices and more kills."""
+    build.install_packages(build.FRONTEND)
+    _drive(*DEVICES, "--fault-devices=400", "--fault-pulls=8")
 
 
 def hostile_images() -> None:
@@ -144,7 +151,9 @@ PARTS: dict[str, Callable[[], None]] = {
     for part in (lint, types, contracts, checks, openapi, web, sqlite, postgresql, any_request, faults, journeys)
 }
 # Run by name alone.
-FURTHER: dict[str, Callable[[], None]] = {part.__name__: part for part in (whole, double_taps, hostile_images)}
+FURTHER: dict[str, Callable[[], None]] = {
+    part.__name__: part for part in (whole, more_faults, double_taps, hostile_images)
+}
 
 
 # Gone when the run ends.
