@@ -90,9 +90,12 @@ def _refuse_unplannable(version: ToothPlanVersion, chosen: Override) -> None:
     given = values.given(version)
     others = tuple(one for one in given.overrides if (one.code, one.canal) != (chosen.code, chosen.canal))
     try:
-        plan(replace(given, samples=0, overrides=(*others, chosen)))
+        made = plan(replace(given, samples=0, overrides=(*others, chosen)))
     except PlanningError as refusal:
         raise NotUsable(reason=str(refusal), at=("final_size",)) from refusal
+    lacking = next((one for one in made.cautions if (one.code, one.canal) == ("kit-lacks-size", chosen.canal)), None)
+    if lacking is not None:
+        raise NotUsable(reason=f"{lacking.says} {lacking.do}", at=("final_size",))
 
 
 @transaction.atomic
