@@ -14,6 +14,7 @@ from typing import Any
 from uuid import UUID
 
 from cases.domain.uuid7 import uuid7
+from cases.services.plan_input import SEEDS
 
 Row = dict[str, Any]
 CASE = "cases_case"
@@ -26,7 +27,7 @@ def copied(database: Path, case: str, alias: str) -> str:
         # Nothing of it changes in between.
         records.execute("BEGIN IMMEDIATE")
         found = _of_case(records, UUID(case).hex)
-        new = _new_names(found)
+        new = _new_names(found, UUID(case))
         for table, rows in found.items():
             for row in rows:
                 _insert(records, table, {column: _renamed(value, new) for column, value in row.items()})
@@ -74,11 +75,17 @@ def _rows(records: sqlite3.Connection, table: str, column: str, value: Any) -> I
     yield from records.execute(f"SELECT * FROM {table} WHERE {column} = ?", (value,))  # noqa: S608
 
 
-def _new_names(found: Mapping[str, list[Row]]) -> Mapping[str, str]:
+def _new_names(found: Mapping[str, list[Row]], case: UUID) -> Mapping[str, str]:
     """In the order of the old ones: what was made first is listed first."""
     own = sorted(row["id"] for rows in found.values() for row in rows if isinstance(row.get("id"), str))
-    pairs = [(UUID(name), uuid7()) for name in own]
+    pairs = [(UUID(name), _drawn_alike(case, uuid7()) if UUID(name) == case else uuid7()) for name in own]
     return {old.hex: new.hex for old, new in pairs} | {str(old): str(new) for old, new in pairs}
+
+
+def _drawn_alike(case: UUID, new: UUID) -> UUID:
+    """A case's name seeds what its plans are drawn from: a plan that is made of the copy is the copied plan's next, and
+    what holds for that one may hold for it."""
+    return UUID(int=new.int - new.int % SEEDS + case.int % SEEDS)
 
 
 def _renamed(value: Any, new: Mapping[str, str]) -> Any:

@@ -74,7 +74,10 @@ def in_sight(page: Page, *asked: str) -> None:
     problem.tap()
     expect(page.get_by_role("dialog")).to_be_visible()
     assert page.evaluate(UNDER_IT, box) == []
+    # Nobody goes back before the sheet was painted, which is when it has its place in the history.
+    page.wait_for_function("() => history.state?.sheet")
     page.go_back()
+    expect(page.get_by_role("dialog")).to_be_hidden()
 
 
 def sheet_in_sight(page: Page, button: str) -> None:
