@@ -13,7 +13,7 @@ from django.http import HttpRequest
 
 from cases import models
 from cases.domain.images import BYTES_PER_MB
-from planning import tables
+from planning.foundation import tables
 
 if TYPE_CHECKING:
     # The framework's classes take their parameters from the type checker alone.

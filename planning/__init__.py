@@ -30,16 +30,16 @@ A map, from the ground up (each may use what stands above it):
     api                  the same over HTTP, without tables
 """
 
-from planning.errors import PlanningError
-from planning.instruments import Instrument
-from planning.lengths import About, settle
-from planning.plan import plan
-from planning.plan_input import Choices, Kit, PlanInput
-from planning.plan_value import Plan
-from planning.readings import Length, Reading
-from planning.technique_files import provided as provided_techniques
-from planning.techniques import Technique
-from planning.version import VERSION
+from planning.contract.plan_input import Choices, Kit, PlanInput
+from planning.contract.plan_value import Plan
+from planning.foundation.errors import PlanningError
+from planning.foundation.version import VERSION
+from planning.instruments.iso_3630 import Instrument
+from planning.lengths.readings import Length, Reading
+from planning.lengths.working_length import About, settle
+from planning.techniques.files import provided as provided_techniques
+from planning.techniques.technique import Technique
+from planning.whole_tooth.plan import plan
 
 __version__ = VERSION
 

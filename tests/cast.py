@@ -14,18 +14,20 @@ from uuid import UUID
 import pytest
 from rest_framework.test import APIClient
 
-from cases.domain.acknowledged import to_acknowledge
-from cases.domain.plan_life import Decision
-from cases.domain.roles import Role
+from cases.domain.access.roles import Role
+from cases.domain.plans.acknowledged import to_acknowledge
+from cases.domain.plans.lifecycle import Decision
 from cases.imaging import reading as image_reading
-from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion, values
-from cases.services import canals, cases, plans, readings, replan, reviews
-from cases.services.plan_input import Asked
-from planning.encoding import canonical_text, decode
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices, Pattern, PlanInput
-from planning.plan_value import Plan
-from planning.teeth import Notation, ToothName
+from cases.mapping.plans import plan_of
+from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion
+from cases.services.charting import canals, cases, readings
+from cases.services.planning import plans, replan, reviews
+from cases.services.planning.plan_input import Asked
+from planning.anatomy import Notation, ToothName
+from planning.contract.plan_input import CanalChoice, Choices, Pattern, PlanInput
+from planning.contract.plan_value import Plan
+from planning.foundation.encoding import canonical_text, decode
+from planning.whole_tooth.plan import plan
 from tests import factories
 from tests.built_once import built_once
 from tests.factories import member
@@ -207,7 +209,7 @@ def with_size(asked: Asked, canal: str, final_size: int, reason: str = "") -> As
 
 
 def decide(supervisor: Person, version: ToothPlanVersion, decision: Decision, **more: Any) -> Any:
-    seen = tuple(to_acknowledge(values.made(version).cautions)) if decision is Decision.APPROVED else ()
+    seen = tuple(to_acknowledge(plan_of(version).cautions)) if decision is Decision.APPROVED else ()
     given: dict[str, Any] = {"seen_hash": version.hash, "note": "Seen.", "acknowledged": seen}
     return reviews.decide(supervisor=supervisor, version=version, decision=decision, **(given | more))[0]
 

@@ -6,10 +6,11 @@ from typing import Any
 
 import factory
 
-from cases.domain.roles import Role
-from cases.models import Kit, KitFilling, KitNeedle, Membership, Person, Programme, values
+from cases.domain.access.roles import Role
+from cases.mapping.kits import filling_row, instrument_row
+from cases.models import Kit, KitFilling, KitNeedle, Membership, Person, Programme
 from cases.models.kits import KitInstrument
-from planning.plan_input import Kit as KitValue
+from planning.contract.plan_input import Kit as KitValue
 from tests.planning.given import CHECK_KIT
 
 PASSWORD = "a-long-enough-one"
@@ -51,7 +52,7 @@ def member(programme: Programme, username: str, role: Role, group: str = "") -> 
 def kit_row(programme: Programme, kit: KitValue = CHECK_KIT, **more: Any) -> Kit:
     """A kit of the programme, written without its coordinator."""
     row = Kit.objects.create(programme=programme, name=more.get("name", kit.name), sent_hash="")
-    KitInstrument.objects.bulk_create(values.instrument_row(row, each) for each in kit.instruments)
+    KitInstrument.objects.bulk_create(instrument_row(row, each) for each in kit.instruments)
     KitNeedle.objects.bulk_create(KitNeedle(kit=row, gauge=each.gauge, tip=each.tip) for each in kit.needles)
-    KitFilling.objects.bulk_create(values.filling_row(row, each) for each in kit.filling)
+    KitFilling.objects.bulk_create(filling_row(row, each) for each in kit.filling)
     return row

@@ -7,22 +7,13 @@ from typing import Any
 
 from django.utils import timezone
 
-from cases.domain.events import EventKind
-from cases.domain.plan_life import Decision, PlanState
-from cases.domain.told import ReplanTold
+from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import ReplanTold
+from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.uuid7 import uuid7
-from cases.models import (
-    CanalPlan,
-    Case,
-    DemoPatient,
-    Review,
-    RunningWork,
-    Tooth,
-    ToothPlanVersion,
-    TreatmentEvent,
-)
-from cases.services.from_here import HERE
-from planning.encoding import canonical_text
+from cases.models import CanalPlan, Case, DemoPatient, Review, RunningWork, Tooth, ToothPlanVersion, TreatmentEvent
+from cases.services.treatment.server_events import HERE
+from planning.foundation.encoding import canonical_text
 
 IN_BULK = 2_000
 

@@ -12,9 +12,9 @@ from drf_spectacular.plumbing import ComponentIdentity, ResolvedComponent
 from rest_framework import serializers
 from rest_framework.exceptions import ErrorDetail
 
-from planning.bounded import within
-from planning.encoding import Mode, decode, encode, json_schema, kept_schema
-from planning.errors import NotUnderstood, PlanningError
+from planning.foundation.bounds import within
+from planning.foundation.encoding import Mode, decode, encode, json_schema, kept_schema
+from planning.foundation.errors import NotUnderstood, PlanningError
 
 MOST_TEXT = 2000  # characters: a long remark
 

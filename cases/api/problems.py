@@ -29,7 +29,7 @@ from cases.domain.errors import (
     TooManyTries,
 )
 from planning.api.parsing import BodyTooLong
-from planning.errors import NotUnderstood, PlanningError, TechniqueFileRefused
+from planning.foundation.errors import NotUnderstood, PlanningError, TechniqueFileRefused
 
 MEDIA_TYPE = "application/problem+json"
 SECONDS_PER_MINUTE = 60

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from enum import StrEnum
 from urllib.parse import urlsplit
 
-from cases.domain import emergencies
-from cases.domain.at_a_glance import CanalAtAGlance
-from cases.domain.course import Course
-from cases.domain.emergencies import Emergency
 from cases.domain.errors import NotUsable
+from cases.domain.progress import emergencies
+from cases.domain.progress.at_a_glance import CanalAtAGlance
+from cases.domain.progress.course import Course
+from cases.domain.progress.emergencies import Emergency
 
 INWARD = frozenset({"localhost", "local", "internal", "intranet", "lan", "home", "corp", "arpa"})
 """Last labels of names that lead into a network of one's own (RFC 6761, RFC 6762; the others common practice)."""

@@ -8,7 +8,7 @@ from cases.domain.record.value import CanalRecord, Record, StepRecord, StepStand
 from cases.domain.record.words import plain
 from cases.exports import cells
 from cases.exports.paper import Column, Paper, Row
-from planning.graph import Action
+from planning.run_sheet.graph import Action
 
 _STANDING = {
     StepStanding.AS_PLANNED: "as planned",

@@ -7,19 +7,15 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from cases.domain.course import CanalState
-from cases.domain.plan_life import Decision
-from cases.domain.record.value import (
-    CanalRecord,
-    CautionEnd,
-    Record,
-)
+from cases.domain.plans.lifecycle import Decision
+from cases.domain.progress.course import CanalState
+from cases.domain.record.value import CanalRecord, CautionEnd, Record
 from cases.domain.record.words import STRUCK_WHY, irrigant, plain, put_right
 from cases.exports import cells
 from cases.exports.paper import Column, Paper, Row
 from cases.exports.record_course import timeline, work
 from cases.exports.typefaces import faces
-from planning.encoding import canonical_text
+from planning.foundation.encoding import canonical_text
 
 STATE = {
     CanalState.OPEN: "open",

@@ -16,7 +16,7 @@ from cases.imaging.faults import FELL_OVER, TOO_LONG
 from cases.imaging.kinds import kind_of
 from cases.imaging.turns import a_turn
 from cases.imaging.value import Clean, Limits, ReaderBusy, Unreadable
-from planning.encoding import decode
+from planning.foundation.encoding import decode
 
 logger = logging.getLogger(__name__)
 ROOT = Path(__file__).resolve().parents[2]

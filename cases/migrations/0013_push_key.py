@@ -2,7 +2,7 @@
 
 from django.db import migrations
 
-from cases.services import push
+from cases.services.people import push
 
 
 def make(apps, schema_editor):

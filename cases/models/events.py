@@ -5,7 +5,7 @@ from __future__ import annotations
 from django.db import models
 from django.db.models import Q
 
-from cases.domain.events import EventKind, NotChecked
+from cases.domain.events.kinds import EventKind, NotChecked
 from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
 from cases.models.kits import Kit
 from cases.models.people import Person, Programme

@@ -7,9 +7,9 @@ from typing import Any, get_args
 from django.db import models
 from django.db.models import F, Q, Sum
 
+from cases.domain.events.payloads import Shows
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, name_check
 from cases.domain.struck import StruckWhy
-from cases.domain.told import Shows
 from cases.models.base import HASH_LENGTH, Fixed, Identified, Sent, choices, one_of
 from cases.models.people import Person
 from cases.models.teeth import Case

@@ -7,7 +7,7 @@ from django.db.models import F, Q
 
 from cases.models.base import HASH_LENGTH, KEY, Identified, Sent, choices, one_of
 from cases.models.people import Programme
-from planning.instruments import Motion, Use
+from planning.instruments.iso_3630 import Motion, Use
 
 NEEDLE_TIPS = ("open", "side_vented")
 FILLING_KINDS = ("cone", "plugger", "spreader")

@@ -11,7 +11,7 @@ from cases.models.base import Fixed, Sent
 from cases.models.people import Person
 from cases.models.plans import ToothPlanVersion
 from cases.models.teeth import Canal, Case
-from planning.plan_input import WIDE_CANAL
+from planning.contract.plan_input import WIDE_CANAL
 
 
 class CautionOverride(Sent, Fixed):

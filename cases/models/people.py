@@ -9,7 +9,7 @@ from django.contrib.auth.validators import UnicodeUsernameValidator
 from django.db import models
 from django.db.models import Q
 
-from cases.domain.roles import Role
+from cases.domain.access.roles import Role
 from cases.domain.uuid7 import uuid7
 from cases.models.base import HASH_LENGTH, Identified, choices, one_of
 

@@ -7,12 +7,12 @@ from typing import ClassVar
 from django.db import models
 from django.db.models import Q
 
-from cases.domain.plan_life import PlanState
+from cases.domain.plans.lifecycle import PlanState
 from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
 from cases.models.kits import Kit
 from cases.models.people import Person, Programme
 from cases.models.teeth import Case
-from planning.readings import LengthState
+from planning.lengths.readings import LengthState
 
 
 class ToothPlanVersion(Sent, Fixed):

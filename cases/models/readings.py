@@ -58,7 +58,7 @@ class Measured(Sent, Fixed):
 
 
 class LengthReading(Measured):
-    """A reading of a canal's length, as `planning.readings` describes it."""
+    """A reading of a canal's length, as `planning.lengths.readings` describes it."""
 
     canal = models.ForeignKey(Canal, on_delete=models.PROTECT, related_name="readings")
     marking = models.ForeignKey(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from django.db import models
 from django.db.models import Q
 
-from cases.domain.plan_life import Decision
+from cases.domain.plans.lifecycle import Decision
 from cases.models.base import Fixed, Sent, choices, one_of
 from cases.models.people import Person
 from cases.models.plans import CanalPlan, ToothPlanVersion

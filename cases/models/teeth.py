@@ -7,10 +7,10 @@ from django.db.models import F, Q
 
 from cases.models.base import Identified, Sent, choices, one_of
 from cases.models.people import Person, Programme
-from planning.plan_input import Anatomy, Finding, Pattern
-from planning.readings import Resorption
-from planning.techniques import Setting
-from planning.teeth import Notation
+from planning.anatomy import Notation
+from planning.contract.plan_input import Anatomy, Finding, Pattern
+from planning.lengths.readings import Resorption
+from planning.techniques.technique import Setting
 
 # ISO 3950: quadrants 1-4 hold eight permanent teeth, quadrants 5-8 five primary ones.
 ISO_3950 = [f"{q}{n}" for q in range(1, 5) for n in range(1, 9)] + [f"{q}{n}" for q in range(5, 9) for n in range(1, 6)]

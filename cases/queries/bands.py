@@ -9,10 +9,12 @@ from uuid import UUID
 
 from django.core.cache import cache
 
-from cases.models import ToothPlanVersion, TreatmentEvent, courses, values
-from planning.bands import bands
-from planning.encoding import Mode, canonical_text, decode, digest, encode
-from planning.last_depth import Ahead, ahead
+from cases.mapping import courses
+from cases.mapping.plans import plan_input_of
+from cases.models import ToothPlanVersion, TreatmentEvent
+from planning.depth.last_depth import Ahead, ahead
+from planning.foundation.encoding import Mode, canonical_text, decode, digest, encode
+from planning.work.bands import bands
 
 KEPT_S = 24 * 60 * 60  # a visit and its evening; how many are kept is the cache's own bound
 
@@ -25,7 +27,7 @@ class BandsShown:
     """None before a plan was approved."""
     position: int
     canals: Any
-    """`planning.bands.CanalBands` as JSON data."""
+    """`planning.work.bands.CanalBands` as JSON data."""
     learned: Mapping[str, Ahead] | None = None
     """What lists need of them; None before a plan was approved."""
 
@@ -49,7 +51,7 @@ def bands_of(case_id: UUID) -> BandsShown:
         version = ToothPlanVersion.objects.only("input_text").get(case_id=case_id, hash=course.plan)
         found = {
             each.canal: [encode(each), encode(ahead(each.expectation, each.last))]
-            for each in bands(values.given(version), missing)
+            for each in bands(plan_input_of(version), missing)
         }
         made = {keys[name]: found.get(name) for name in missing}
         cache.set_many(made, KEPT_S)

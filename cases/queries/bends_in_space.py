@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from cases.mapping.markings import bend_of, in_space
 from cases.models import BendInSpace, Canal, Marking
-from cases.models.mark_values import bend_of, in_space
 from planning.radiograph.values import Between
 
 

@@ -8,25 +8,17 @@ from uuid import UUID
 
 from django.db.models import QuerySet
 
-from cases.domain.standing import Standing
-from cases.models import (
-    Canal,
-    Case,
-    CautionOverride,
-    JunctionReading,
-    LengthReading,
-    Person,
-    Root,
-    ToothPlanVersion,
-    values,
-)
+from cases.domain.plans.status import Standing
+from cases.mapping.charts import last_junction, length_of, wall_of, widths_of, with_chart
+from cases.mapping.kits import thresholds_of
+from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Person, Root, ToothPlanVersion
 from cases.queries import plans, seen
-from planning import teeth
-from planning.errors import PlanningError
-from planning.plan_input import Junction, WallInput, WidthInput
-from planning.plan_value import ToothNames
-from planning.readings import Length
-from planning.tables import Figures
+from planning import anatomy
+from planning.contract.plan_input import Junction, WallInput, WidthInput
+from planning.contract.plan_value import ToothNames
+from planning.foundation.errors import PlanningError
+from planning.foundation.tables import Figures
+from planning.lengths.readings import Length
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,11 +34,11 @@ class CanalShown:
 
     @property
     def wall(self) -> WallInput | None:
-        return values.wall(self.row)
+        return wall_of(self.row)
 
     @property
     def widths(self) -> tuple[WidthInput, ...]:
-        return values.widths(self.row)
+        return widths_of(self.row)
 
     @property
     def readings(self) -> list[LengthReading]:
@@ -82,7 +74,7 @@ class CaseListed:
 
 def names_of(iso: str) -> ToothNames:
     """What the tooth is called in each notation."""
-    tooth = teeth.tooth(iso)
+    tooth = anatomy.tooth(iso)
     return ToothNames(
         iso=tooth.iso,
         universal=tooth.universal,
@@ -105,8 +97,8 @@ def listed(row: Case) -> CaseListed:
 
 def shown(case_id: UUID) -> CaseShown:
     """The case with its chart and what each length comes to."""
-    row = values.charted(Case.objects.filter(pk=case_id)).prefetch_related(plans.standings()).get()
-    figures = Figures(values.thresholds(row.programme_id))
+    row = with_chart(Case.objects.filter(pk=case_id)).prefetch_related(plans.standings()).get()
+    figures = Figures(thresholds_of(row.programme_id))
     return CaseShown(
         row=row,
         names=names_of(row.tooth.iso),
@@ -130,8 +122,8 @@ def canal_shown(case_id: UUID, canal_id: Any) -> CanalShown:
 
 
 def _canal(row: Canal, setting: str, figures: Figures) -> CanalShown:
-    junction = values.last_junction(row)
+    junction = last_junction(row)
     try:
-        return CanalShown(row, values.length(row, setting, figures), "", junction)
+        return CanalShown(row, length_of(row, setting, figures), "", junction)
     except PlanningError as refusal:
         return CanalShown(row, None, str(refusal), junction)

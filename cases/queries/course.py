@@ -10,10 +10,12 @@ from uuid import UUID
 
 from django.db.models import Subquery
 
-from cases.domain.course import CanalCourse, CanalState, Course
-from cases.domain.lacking import Lacking, lacking
-from cases.domain.plan_life import Decision
-from cases.models import Case, Review, ToothPlanVersion, TreatmentEvent, courses, values
+from cases.domain.plans.lifecycle import Decision
+from cases.domain.progress.course import CanalCourse, CanalState, Course
+from cases.domain.progress.lacking import Lacking, lacking
+from cases.mapping import courses
+from cases.mapping.courses import course_event
+from cases.models import Case, Review, ToothPlanVersion, TreatmentEvent
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +81,7 @@ def treatment_of(case_id: UUID) -> TreatmentShown:
 
 def _canals(case_id: UUID, course: Course, rows: Sequence[TreatmentEvent]) -> list[CanalShown]:
     version = courses.worked(ToothPlanVersion.objects.values_list("pk", flat=True).get(case=case_id, hash=course.plan))
-    events = [values.happened(row) for row in rows]
+    events = [course_event(row) for row in rows]
     return [
         _canal(
             name,

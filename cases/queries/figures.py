@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from uuid import UUID
 
 from cases.domain.errors import NotHere
-from cases.models import ProgrammeWidths, values
-from planning.bounds import limits
-from planning.encoding import Mode, decode
-from planning.plan_input import WidthInput
-from planning.tables import Figure, published
+from cases.mapping.kits import thresholds_of, widths_key
+from cases.models import ProgrammeWidths
+from planning.contract.plan_input import WidthInput
+from planning.foundation.encoding import Mode, decode
+from planning.foundation.tables import Figure, published
+from planning.whole_tooth.limits import limits
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +59,7 @@ class WidthsListed:
 
 def figures(programme_id: UUID) -> FiguresShown:
     """Every figure by key, the programme's own values in place of the published ones."""
-    own = values.thresholds(programme_id)
+    own = thresholds_of(programme_id)
     return FiguresShown(results=tuple(_figure(row, own.get(row.key)) for row in published().values()))
 
 
@@ -67,7 +68,7 @@ def figure(programme_id: UUID, key: str) -> FigureShown:
     row = published().get(key)
     if row is None:
         raise NotHere(what=f"figure as '{key}'")
-    return _figure(row, values.thresholds(programme_id).get(key))
+    return _figure(row, thresholds_of(programme_id).get(key))
 
 
 def _figure(row: Figure, own: float | None) -> FigureShown:
@@ -94,7 +95,7 @@ def widths(programme_id: UUID) -> WidthsListed:
 
 def widths_of(programme_id: UUID, tooth: str, canal: str) -> WidthsShown:
     """Of one canal. Raises NotHere."""
-    key = values.widths_key(tooth)
+    key = widths_key(tooth)
     row = ProgrammeWidths.objects.filter(programme_id=programme_id, tooth=key, canal=canal).first()
     if row is None:
         raise NotHere(what=f"canal as {canal} of tooth {tooth}")

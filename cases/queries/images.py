@@ -9,10 +9,11 @@ from dataclasses import dataclass
 from django.conf import settings
 
 from cases.domain.images import BYTES_PER_MB, Spacing
-from cases.models import Case, Image, values
-from planning.encoding import Mode, decode
+from cases.mapping.kits import thresholds_of
+from cases.models import Case, Image
+from planning.foundation.encoding import Mode, decode
+from planning.foundation.tables import Figures
 from planning.radiograph import MarkFigures, mark_figures
-from planning.tables import Figures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +38,7 @@ def of_case(case: Case) -> ImagesOfCase:
     left = max(0, most - Image.objects.bytes_of(case.programme_id))
     rows = case.images.select_related("taken_by", "checked_by", "removed_by").prefetch_related("put_right__by")
     room = Room(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
-    marking = mark_figures(Figures(values.thresholds(case.programme_id)))
+    marking = mark_figures(Figures(thresholds_of(case.programme_id)))
     return ImagesOfCase(room=room, marking=marking, images=list(rows.order_by("server_time", "id")))
 
 

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from cases.models import Image, Marking, mark_values, values
-from planning.errors import ScaleNotUsable
+from cases.mapping import markings as mark_values
+from cases.mapping.images import spacing_facts
+from cases.mapping.kits import thresholds_of
+from cases.models import Image, Marking
+from planning.foundation.errors import ScaleNotUsable
+from planning.foundation.tables import Figures
 from planning.radiograph import ImageMarks, Measured, scale_of
 from planning.radiograph.values import Scale, ScaleState
-from planning.tables import Figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,9 +48,9 @@ def shown(row: Marking) -> MarkingShown:
 
 def file_scale(image: Image) -> Scale:
     """The scale that the file alone gives; one that cannot be right is none, and says so."""
-    figures = Figures(values.thresholds(image.case.programme_id))
+    figures = Figures(thresholds_of(image.case.programme_id))
     try:
-        return scale_of(values.spacing_facts(image), None, figures["tapping.spread"], figures)
+        return scale_of(spacing_facts(image), None, figures["tapping.spread"], figures)
     except ScaleNotUsable as refusal:
         return Scale(
             state=ScaleState.UNCALIBRATED,

@@ -10,11 +10,12 @@ from uuid import UUID
 
 from django.db.models import BooleanField, Exists, ExpressionWrapper, F, OuterRef, Prefetch, Q, QuerySet
 
-from cases.domain.changes import PlanChanges, Planned, compare
 from cases.domain.errors import NotHere
-from cases.domain.plan_life import Decision, PlanState
-from cases.domain.standing import Standing, VersionFacts, standing
-from cases.models import Case, Review, ReviewRemark, Revocation, ToothPlanVersion, values
+from cases.domain.plans.changes import PlanChanges, Planned, compare
+from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.status import Standing, VersionFacts, standing
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, Review, ReviewRemark, Revocation, ToothPlanVersion
 
 TEXTS = ("input_text", "output_text")
 
@@ -135,4 +136,4 @@ def changes(version: ToothPlanVersion, against: int | None) -> PlanChanges | Non
 
 
 def _planned(version: ToothPlanVersion) -> Planned:
-    return Planned(number=version.number, given=values.given(version), plan=values.made(version))
+    return Planned(number=version.number, given=plan_input_of(version), plan=plan_of(version))

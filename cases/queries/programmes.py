@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from uuid import UUID
 
-from cases.domain.roles import Role
-from cases.models import Kit, Membership, Person, Programme, counters, values
+from cases.domain.access.roles import Role
+from cases.mapping import uses as counters
+from cases.mapping.kits import kit_of, techniques_of, thresholds_of
+from cases.models import Kit, Membership, Person, Programme
 from cases.queries.bench_codes import with_bench_codes
-from planning import technique_files
-from planning.plan_input import Kit as KitValue
-from planning.techniques import Technique
+from planning.contract.plan_input import Kit as KitValue
+from planning.techniques import files as technique_files
+from planning.techniques.technique import Technique
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +69,7 @@ def shown(person: Person, programme: Programme) -> ProgrammeShown:
         row=programme,
         role=role or Role.STUDENT,
         supervisors=list(with_bench_codes(supervisors).order_by("display_name")),
-        thresholds=values.thresholds(programme.pk),
+        thresholds=thresholds_of(programme.pk),
     )
 
 
@@ -83,12 +85,12 @@ def kits(person: Person, programme_id: UUID) -> list[KitShown]:
 def kit_shown(person: Person, row: Kit) -> KitShown:
     mine = counters.counted(row, person).instruments
     yours = (InstrumentCount(instrument=one.key, uses=one.uses, most_uses=one.most_uses) for one in mine)
-    return KitShown(row, values.kit(row), tuple(yours))
+    return KitShown(row, kit_of(row), tuple(yours))
 
 
 def techniques(programme_id: UUID) -> TechniquesShown:
     provided = technique_files.provided()
-    found = values.techniques(programme_id)
+    found = techniques_of(programme_id)
     return TechniquesShown(
         results=tuple(TechniqueShown(provided=key in provided, technique=value) for key, value in found.items())
     )

@@ -9,9 +9,10 @@ from uuid import UUID
 from django.db.models import Prefetch
 
 from cases import models
-from cases.domain.acknowledged import Named, to_acknowledge
+from cases.domain.access.roles import Role
 from cases.domain.images import ImageState, RemovalReason
-from cases.domain.plan_life import Decision, PlanState
+from cases.domain.plans.acknowledged import Named, to_acknowledge
+from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.record import cautions, steps, sums, timeline, words
 from cases.domain.record.story import Fact, Story, Version
 from cases.domain.record.value import (
@@ -26,12 +27,14 @@ from cases.domain.record.value import (
     StruckReading,
     VersionRecord,
 )
-from cases.domain.roles import Role
 from cases.domain.struck import StruckWhy
-from cases.models import Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent, courses, values
+from cases.mapping import courses
+from cases.mapping.courses import course_event
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
 from cases.queries import charts
-from planning.encoding import canonical_text, digest
-from planning.plan import NOTICE
+from planning.foundation.encoding import canonical_text, digest
+from planning.whole_tooth.plan import NOTICE
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +123,7 @@ class _Made:
 
     def _fact(self, row: TreatmentEvent) -> Fact:
         return Fact(
-            event=values.happened(row),
+            event=course_event(row),
             position=row.position,
             at=row.server_time,
             device_time=row.device_time,
@@ -232,7 +235,7 @@ def _versions(case: Case) -> list[ToothPlanVersion]:
 
 
 def _version(row: ToothPlanVersion) -> Version:
-    return Version(number=row.number, hash=row.hash, plan=values.made(row), kit=values.given(row).kit)
+    return Version(number=row.number, hash=row.hash, plan=plan_of(row), kit=plan_input_of(row).kit)
 
 
 def _note(review: Review) -> str:

@@ -10,8 +10,8 @@ from uuid import UUID
 
 from django.db.models import Model, Q, QuerySet
 
+from cases.domain.access.roles import Role
 from cases.domain.errors import NotHere
-from cases.domain.roles import Role
 from cases.models import (
     Canal,
     Case,

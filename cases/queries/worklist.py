@@ -12,14 +12,14 @@ from uuid import UUID
 
 from django.db.models import OuterRef, Subquery
 
+from cases.domain.access.permissions import Actor, May, refuse_unless
 from cases.domain.errors import NotHere
-from cases.domain.plan_life import Decision, PlanState
-from cases.domain.who_may import Actor, May, refuse_unless
+from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.models import Membership, Person, Review, RunningWork, ToothPlanVersion
 from cases.queries.charts import names_of
 from cases.queries.plans import TEXTS
-from planning.encoding import digest
-from planning.plan_value import ToothNames
+from planning.contract.plan_value import ToothNames
+from planning.foundation.encoding import digest
 
 MOST_WAITING = 200  # more plans than one supervisor can decide on in a day
 MOST_RUNNING = 200  # more chairs than one supervisor can look at

@@ -161,7 +161,7 @@ SPECTACULAR_SETTINGS = {
     "SWAGGER_UI_DIST": "SIDECAR",
     "SWAGGER_UI_FAVICON_HREF": "SIDECAR",
     "ENUM_ADD_EXPLICIT_BLANK_NULL_CHOICE": False,
-    "ENUM_NAME_OVERRIDES": {"LevelEnum": "planning.difficulty.LEVELS"},
+    "ENUM_NAME_OVERRIDES": {"LevelEnum": "planning.contract.difficulty.LEVELS"},
 }
 
 LOGGING = {

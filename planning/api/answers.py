@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from planning import instruments, radiograph, tables, technique_files, teeth
+from planning import anatomy, radiograph
+from planning.anatomy import Notation, Tooth, ToothName
+from planning.anatomy.curvature import Curvature, measure
 from planning.api.requests import (
     CurvatureRequest,
     DifficultyFactors,
@@ -22,33 +24,34 @@ from planning.api.requests import (
     canal_of,
     plan_input_of,
 )
-from planning.bounds import MOST_READINGS, refuse_thresholds
-from planning.curvature import Curvature, measure
-from planning.difficulty import factors
-from planning.errors import PlanningError, TooMuchWork
-from planning.instruments import Instrument, Motion, Use
-from planning.lengths import About, settle
-from planning.plan import plan
-from planning.plan_value import Plan
+from planning.contract.difficulty import factors
+from planning.contract.plan_value import Plan
+from planning.foundation import tables
+from planning.foundation.errors import PlanningError, TooMuchWork
+from planning.foundation.tables import Figures
+from planning.instruments import iso_3630
+from planning.instruments.iso_3630 import Instrument, Motion, Use
+from planning.lengths.readings import Length
+from planning.lengths.working_length import About, settle
 from planning.radiograph import Measured
 from planning.radiograph.views import TwoViewsRead, read
-from planning.readings import Length
-from planning.tables import Figures
-from planning.technique_check import TechniqueChecked, check
-from planning.technique_files import provided
-from planning.teeth import Notation, Tooth, ToothName
+from planning.techniques import files as technique_files
+from planning.techniques.files import provided
+from planning.whole_tooth.limits import MOST_READINGS, refuse_thresholds
+from planning.whole_tooth.plan import plan
+from planning.whole_tooth.technique_check import TechniqueChecked, check
 
 D16_MM = 16.0  # ISO 3630-1: where the shaft side of the cutting part is measured
 STANDARD_TAPER = 2  # ISO 3630-1: hundredths of a millimetre per millimetre of a standard instrument
 
 
 def all_teeth() -> Teeth:
-    return Teeth(teeth=teeth.all_teeth())
+    return Teeth(teeth=anatomy.all_teeth())
 
 
 def tooth_of_iso(designation: str) -> Tooth:
     """Raises UnknownTooth."""
-    return teeth.find(ToothName(notation=Notation.ISO_3950, designation=designation))
+    return anatomy.find(ToothName(notation=Notation.ISO_3950, designation=designation))
 
 
 def techniques() -> Techniques:
@@ -154,9 +157,9 @@ def _size(row: Mapping[str, str]) -> InstrumentSize:
     )
     return InstrumentSize(
         size=standard.size,
-        tip_mm=round(instruments.diameter_mm(standard, 0.0), 2),
+        tip_mm=round(iso_3630.diameter_mm(standard, 0.0), 2),
         colour=row["colour"],
-        d16_mm=round(instruments.diameter_mm(standard, D16_MM), 2),
+        d16_mm=round(iso_3630.diameter_mm(standard, D16_MM), 2),
         source=row["source"],
         know=row["know"],
     )

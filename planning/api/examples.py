@@ -8,7 +8,7 @@ from typing import Any
 
 from drf_spectacular.utils import OpenApiExample
 
-from planning import tables
+from planning.anatomy import Notation, ToothName, find
 from planning.api import answers
 from planning.api.requests import (
     CurvatureRequest,
@@ -23,8 +23,8 @@ from planning.api.requests import (
     Teeth,
     TwoViewsRequest,
 )
-from planning.encoding import decode, encode
-from planning.teeth import Notation, ToothName, find
+from planning.foundation import tables
+from planning.foundation.encoding import decode, encode
 
 
 class Computed(OpenApiExample):

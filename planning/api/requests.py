@@ -7,19 +7,20 @@ from typing import Annotated, Any, Literal
 
 from annotated_types import MaxLen
 
-from planning import technique_files, teeth
-from planning.curvature import TappedCurve
-from planning.difficulty import Factor
-from planning.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
-from planning.graph import RunSheet
-from planning.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput, RootInput
-from planning.plan_value import Caution, InstrumentName, Withheld
+from planning import anatomy as teeth
+from planning.anatomy import Tooth, ToothName
+from planning.anatomy.curvature import TappedCurve
+from planning.contract.difficulty import Factor
+from planning.contract.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput, RootInput
+from planning.contract.plan_value import Caution, InstrumentName, Withheld
+from planning.foundation.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
+from planning.lengths.readings import Length, Reading, Resorption
 from planning.radiograph.values import ImageMarks
 from planning.radiograph.views import Views
-from planning.readings import Length, Reading, Resorption
-from planning.technique_files import MOST_CHARACTERS
-from planning.techniques import Setting, Technique
-from planning.teeth import Tooth, ToothName
+from planning.run_sheet.graph import RunSheet
+from planning.techniques import files as technique_files
+from planning.techniques.files import MOST_CHARACTERS
+from planning.techniques.technique import Setting, Technique
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

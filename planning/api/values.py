@@ -9,7 +9,7 @@ from drf_spectacular.extensions import OpenApiSerializerExtension
 from drf_spectacular.plumbing import ComponentIdentity, ResolvedComponent
 from rest_framework import serializers
 
-from planning.encoding import Mode, component_name, components, decode, encode
+from planning.foundation.encoding import Mode, component_name, components, decode, encode
 
 
 class ValueSerializer(serializers.BaseSerializer[Any]):

@@ -10,7 +10,9 @@ from rest_framework.permissions import AllowAny
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from planning import teeth
+from planning import anatomy
+from planning.anatomy import Tooth, ToothName
+from planning.anatomy.curvature import Curvature
 from planning.api import answers, examples
 from planning.api.requests import (
     CurvatureRequest,
@@ -27,17 +29,15 @@ from planning.api.requests import (
     TwoViewsRequest,
 )
 from planning.api.values import serializer_of
-from planning.curvature import Curvature
-from planning.encoding import decode, encode
-from planning.errors import UnknownTooth
-from planning.plan_value import Plan
+from planning.contract.plan_value import Plan
+from planning.foundation.encoding import decode, encode
+from planning.foundation.errors import UnknownTooth
+from planning.foundation.tables import data_version
+from planning.foundation.version import VERSION
+from planning.lengths.readings import Length
 from planning.radiograph import Measured
 from planning.radiograph.views import TwoViewsRead
-from planning.readings import Length
-from planning.tables import data_version
-from planning.technique_check import TechniqueChecked
-from planning.teeth import Tooth, ToothName
-from planning.version import VERSION
+from planning.whole_tooth.technique_check import TechniqueChecked
 
 REFERENCE, COMPUTE = ["reference"], ["compute"]
 
@@ -138,7 +138,7 @@ def instrument_sizes_list(request: Request) -> Response:
 )
 @api_view(["POST"])
 def compute_tooth(request: Request) -> Response:
-    return Response(encode(teeth.find(decode(ToothName, request.data))))
+    return Response(encode(anatomy.find(decode(ToothName, request.data))))
 
 
 @extend_schema(

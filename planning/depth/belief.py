@@ -15,15 +15,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from planning.canal.profile import Line
 from planning.depth.contact_depth import Touch, advance_mm
 from planning.depth.contact_rows import Floats, Picked, Rows, Tools, face_mm, rest_mm, stood, wide_at
 from planning.depth.reading import AT_MM, Likely, Reading
 from planning.depth.samples import MOST_WORK, Samples
-from planning.errors import TooMuchWork
-from planning.graph import Do
-from planning.instruments import Instrument
-from planning.profile import Line
-from planning.quantities import mm, um
+from planning.foundation.errors import TooMuchWork
+from planning.foundation.quantities import mm, um
+from planning.instruments.iso_3630 import Instrument
+from planning.run_sheet.graph import Do
 
 TENTH, NINE_TENTHS = 0.1, 0.9  # the band that is told: four fifths of the samples
 STRANGE = 2  # depths running that hardly any sample explains: one may be a slip

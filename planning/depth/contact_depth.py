@@ -18,10 +18,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from planning.expected import NaturalCanal
-from planning.instruments import Corners, Instrument, corners
-from planning.profile import Line, Stand, narrows_upwards, upper, volume_mm3
-from planning.tables import Figures
+from planning.canal.profile import Line, Stand, narrows_upwards, upper, volume_mm3
+from planning.contract.expected import NaturalCanal
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import Corners, Instrument, corners
 
 APART_MM = 1e-9  # meetings closer together than this are one: rounding error of doubles
 OVER_MM2 = 1e-12  # as much above the limit is rounding error

@@ -7,13 +7,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from planning.contract.expected import Passes
 from planning.depth.belief import NINE_TENTHS, TENTH, Belief, every, quantile
 from planning.depth.contact_rows import Floats, Rows
 from planning.depth.reading import AT_MM
-from planning.expected import Passes
-from planning.graph import Do
-from planning.instruments import Instrument
-from planning.quantities import mm
+from planning.foundation.quantities import mm
+from planning.instruments.iso_3630 import Instrument
+from planning.run_sheet.graph import Do
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

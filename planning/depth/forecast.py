@@ -9,18 +9,26 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from planning.begun import Made
+from planning.canal.profile import Line, Stand, narrow_line, narrows_upwards, upper, wider_mm
+from planning.contract.expected import (
+    Against,
+    Expectation,
+    ExpectedStep,
+    Judged,
+    NaturalCanal,
+    Passes,
+    ProfilePoint,
+    against,
+)
+from planning.contract.plan_input import Felt, Made
 from planning.depth.belief import Band, Belief, every, quantile
 from planning.depth.contact_depth import APART_MM, Touch, insert, stand
 from planning.depth.contact_rows import Floats
 from planning.depth.descent import Descent, Series
-from planning.expected import Against, Expectation, ExpectedStep, Judged, NaturalCanal, Passes, ProfilePoint, against
-from planning.graph import Action, Do, Exit, RunSheet, Target
-from planning.instruments import Instrument, Motion
-from planning.plan_input import Felt
-from planning.profile import Line, Stand, narrow_line, narrows_upwards, upper, wider_mm
-from planning.quantities import mm, um
-from planning.walk import Left, Walk, expected_exit
+from planning.foundation.quantities import mm, um
+from planning.instruments.iso_3630 import Instrument, Motion
+from planning.run_sheet.graph import Action, Do, Exit, RunSheet, Target
+from planning.run_sheet.walk import Left, Walk, expected_exit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,13 +12,13 @@ from statistics import NormalDist
 
 import numpy as np
 
-from planning.bounded import within
+from planning.canal.initial_shape import Widths
+from planning.canal.profile import Line
 from planning.depth.contact_depth import Touch
 from planning.depth.contact_rows import Floats, Rows, Tools
-from planning.instruments import Instrument, corners
-from planning.natural import Widths
-from planning.profile import Line
-from planning.tables import Figures
+from planning.foundation.bounds import within
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import Instrument, corners
 
 MOST_SAMPLES = 5_000  # bands get no better beyond, only slower
 # Corners of sampled canals that one plan looks at, all canals together. A corner takes a third of a microsecond, where

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from planning.begun import Made
+from planning.canal.profile import Line, Stand
+from planning.contract.plan_input import Made
 from planning.depth.contact_depth import Touch, insert, stand
-from planning.instruments import Instrument
-from planning.profile import Line, Stand
+from planning.instruments.iso_3630 import Instrument
 
 
 def surely_stood(made: Sequence[Made], kit: Mapping[str, Instrument], low: Line, by: Touch) -> Iterator[Stand]:

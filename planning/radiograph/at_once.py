@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from planning.bounded import within
+from planning.foundation.bounds import within
+from planning.foundation.tables import Figures
 from planning.radiograph import spread
-from planning.tables import Figures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

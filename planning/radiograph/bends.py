@@ -9,15 +9,15 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from planning.bounded import within
-from planning.curvature import BendShape, classes
-from planning.errors import PointsDoNotFit
+from planning.anatomy.curvature import BendShape, classes
+from planning.foundation.bounds import within
+from planning.foundation.errors import PointsDoNotFit
+from planning.foundation.tables import Figures
 from planning.radiograph import bend, spread, two_bends
 from planning.radiograph.line import Marks
 from planning.radiograph.spread import DIGITS
 from planning.radiograph.two_bends import Arcs
 from planning.radiograph.values import Bend, Between, CanalLine, OneBend, Scale
-from planning.tables import Figures
 
 Floats = NDArray[np.float64]
 

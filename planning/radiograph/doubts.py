@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from planning.foundation.tables import Figures
 from planning.radiograph import line
 from planning.radiograph.line import Marks
 from planning.radiograph.values import Doubt, DoubtKind
-from planning.tables import Figures
 
 QUARTER_DEG = 90  # a line that turns by more runs back
 

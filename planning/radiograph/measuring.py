@@ -8,26 +8,17 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planning.bounded import refuse_outside, within
-from planning.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMuchWork
+from planning.foundation.bounds import refuse_outside, within
+from planning.foundation.errors import PlanningError, PointsDoNotFit, ScaleNotUsable, TooMuchWork
+from planning.foundation.tables import Figures
+from planning.lengths.readings import ConfirmingImage, ImageInterval, PreOperativeImage, Ratio, Reading
 from planning.radiograph import bends, line, spread
 from planning.radiograph.doubts import doubts
 from planning.radiograph.line import Marks
 from planning.radiograph.scale import scale_of, why_not
 from planning.radiograph.spread import DIGITS, Slipped
 from planning.radiograph.touch import Touch, says_of, touch_of
-from planning.radiograph.values import (
-    Between,
-    CanalLine,
-    ImageMarks,
-    LineMeasured,
-    Measured,
-    Pixel,
-    Scale,
-    ScaleState,
-)
-from planning.readings import ConfirmingImage, ImageInterval, PreOperativeImage, Ratio, Reading
-from planning.tables import Figures
+from planning.radiograph.values import Between, CanalLine, ImageMarks, LineMeasured, Measured, Pixel, Scale, ScaleState
 
 MOST_LINES = 8  # more canals than any tooth has
 MOST_POINTS = 40  # of one line: one every half millimetre; along a known object as many

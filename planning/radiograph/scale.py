@@ -14,11 +14,11 @@ from typing import Final
 
 import numpy as np
 
-from planning.errors import Pointer, ScaleNotUsable
+from planning.foundation.errors import Pointer, ScaleNotUsable
+from planning.foundation.tables import Figures
 from planning.radiograph import line, spread
 from planning.radiograph.touch import Touch, touch_of
 from planning.radiograph.values import KnownObject, PixelSpacing, Scale, ScaleState, SpacingFacts
-from planning.tables import Figures
 
 DIGITS = 6  # a nanometre a pixel: finer than any detector
 _SAME: Final = 1e-3  # share by which two spacings of one file may differ and be the same: decimal strings are rounded

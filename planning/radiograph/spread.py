@@ -10,9 +10,9 @@ from typing import Final
 
 import numpy as np
 
+from planning.foundation.tables import Figures
 from planning.radiograph.line import Marks
 from planning.radiograph.values import Between
-from planning.tables import Figures
 
 DIGITS: Final = 3  # a thousandth of a millimetre, of a degree or of a pixel: finer than any finger taps
 _APART: Final = math.sqrt(3)  # standard deviations: where differences see a normal spread best

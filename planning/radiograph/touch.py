@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from planning.foundation.tables import Figures
 from planning.radiograph.line import Marks
 from planning.radiograph.values import Pixel
-from planning.tables import Figures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,9 +17,9 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from planning.foundation.tables import Figures
 from planning.radiograph.bend import to_side_rad
 from planning.radiograph.line import Marks
-from planning.tables import Figures
 
 Floats = NDArray[np.float64]
 

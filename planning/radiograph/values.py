@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Annotated, Literal
 
-from planning.bounded import within
-from planning.curvature import BendShape, CurveClass
-from planning.errors import Pointer
-from planning.readings import Reading
+from planning.anatomy.curvature import BendShape, CurveClass
+from planning.foundation.bounds import within
+from planning.foundation.errors import Pointer
+from planning.lengths.readings import Reading
 
 Calibration = Literal["fiducial", "geometry"]
 KnownWhat = Literal["instrument", "ruler", "ball"]

@@ -9,10 +9,10 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from planning.errors import ViewsDoNotFit
+from planning.foundation.errors import ViewsDoNotFit
+from planning.foundation.tables import Figures
 from planning.radiograph import spread
 from planning.radiograph.values import Between
-from planning.tables import Figures
 
 HALF_TURN_DEG = 180  # two views from opposite sides show the same
 

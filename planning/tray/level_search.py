@@ -11,7 +11,7 @@ from math import prod
 import numpy as np
 from numpy.typing import NDArray
 
-from planning.errors import TooMuchWork
+from planning.foundation.errors import TooMuchWork
 
 MOST_STATES = 5_000_000  # six words of twelve letters: about a second
 States = NDArray[np.int64]

@@ -11,8 +11,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
-from planning.graph import Action, Do, RunSheet
-from planning.plan_value import TrayOrder, TrayStep
+from planning.contract.plan_value import TrayOrder, TrayStep
+from planning.run_sheet.graph import Action, Do, RunSheet
 from planning.tray.supersequence import shortest_common_supersequence
 
 

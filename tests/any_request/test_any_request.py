@@ -25,8 +25,8 @@ from schemathesis.core.parameters import ParameterLocation
 
 from cases.domain.uuid7 import uuid7
 from cases.models import CautionOverride, Person, ToothPlanVersion
-from cases.services import images
-from cases.services.images import Announced
+from cases.services.images import upload
+from cases.services.images.upload import Announced
 from tests.cases.pictures import picture
 from tests.cast import API, canal_of, client
 
@@ -58,7 +58,7 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
     told = Announced(
         id=uuid7(), sha256=sha256(PICTURE).hexdigest(), sent_bytes=len(PICTURE), device_time=timezone.now()
     )
-    image = images.receive(actor=case.student, case=case, told=told, data=PICTURE)
+    image = upload.receive(actor=case.student, case=case, told=told, data=PICTURE)
     return {
         "programme_id": str(case.programme_id),
         "case_id": str(case.pk),

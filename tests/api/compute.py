@@ -8,7 +8,7 @@ from typing import Any
 from rest_framework.test import APIClient
 
 from cases.models.people import Person
-from planning.encoding import encode
+from planning.foundation.encoding import encode
 from tests.planning.given import molar
 
 ROOT = "/api/v1/"

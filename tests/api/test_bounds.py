@@ -7,12 +7,12 @@ from typing import Any
 import pytest
 
 from cases.models import Case, Person
-from cases.services import plans
-from cases.services.plan_input import Asked
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
 from frontend.management.commands.phone_bounds import BOUNDS, text
-from planning.bounded import of_fields, within
-from planning.errors import OutOfBounds, PlanningError
-from planning.plan_input import CanalInput, WallInput
+from planning.contract.plan_input import CanalInput, WallInput
+from planning.foundation.bounds import of_fields, within
+from planning.foundation.errors import OutOfBounds, PlanningError
 from tests.cast import API, canal_of, client
 
 CHARTED = of_fields(CanalInput)

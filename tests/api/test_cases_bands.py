@@ -9,14 +9,15 @@ import pytest
 from django.core.cache import cache
 from pytest_django import DjangoAssertNumQueries
 
-from cases.domain.plan_life import Decision
-from cases.models import Case, Person, ToothPlanVersion, values
+from cases.domain.plans.lifecycle import Decision
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, Person, ToothPlanVersion
 from cases.queries import bands as queries
-from planning.bands import bands
-from planning.encoding import encode
-from planning.graph import Exit
-from planning.plan_input import PlanInput
-from planning.walk import Walk
+from planning.contract.plan_input import PlanInput
+from planning.foundation.encoding import encode
+from planning.run_sheet.graph import Exit
+from planning.run_sheet.walk import Walk
+from planning.work.bands import bands
 from tests.api.test_cases_treatment import LAPTOP, PHONE, event, report
 from tests.cast import API, client, decide
 
@@ -44,7 +45,7 @@ def short(version: ToothPlanVersion, seq: int, **more: Any) -> dict[str, Any]:
 def test_before_anything_was_done_they_are_the_plans_own(priya: Person, approved: ToothPlanVersion) -> None:
     told = client(priya).get(at(approved.case)).json()
     assert (told["plan_hash"], told["position"]) == (approved.hash, 1)
-    planned = {each.canal: encode(each.expectation) for each in values.made(approved).canals}
+    planned = {each.canal: encode(each.expectation) for each in plan_of(approved).canals}
     assert {each["canal"]: each["expectation"] for each in told["canals"]} == planned
 
 
@@ -52,11 +53,11 @@ def test_a_recorded_depth_is_in_them(priya: Person, approved: ToothPlanVersion) 
     """By the planner's own bands of the same walk."""
     report(priya, approved.case, PHONE, short(approved, 1))
     told = client(priya).get(at(approved.case)).json()
-    sheet = next(each.run_sheet for each in values.made(approved).canals if each.canal == "DB")
+    sheet = next(each.run_sheet for each in plan_of(approved).canals if each.canal == "DB")
     walk = Walk(sheet)
     walk.leave(Exit.SHORT, 16_500)
     assert told["position"] == 2
-    assert canal(told, "DB") == encode(bands(values.given(approved), {"DB": walk})[0])
+    assert canal(told, "DB") == encode(bands(plan_input_of(approved), {"DB": walk})[0])
 
 
 def test_what_was_undone_or_came_out_of_course_does_not_count(priya: Person, approved: ToothPlanVersion) -> None:
@@ -121,7 +122,7 @@ def test_what_moves_no_canal_leaves_them_as_they_are(
 
 def test_a_step_that_a_supervisor_names_moves_them(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
     """By the planner's own bands of a walk that stands there, nothing having been answered."""
-    canals = values.made(approved).canals
+    canals = plan_of(approved).canals
     sheet = next(each.run_sheet for each in canals if each.canal == "DB")
     walk = Walk(sheet)
     assert walk.go_to("descending/25-04")
@@ -133,7 +134,7 @@ def test_a_step_that_a_supervisor_names_moves_them(priya: Person, vale: Person, 
     report(vale, approved.case, LAPTOP, event(approved, 1, word, node="descending/25-04"))
     after = client(priya).get(at(approved.case)).json()
     assert canal(after, "DB") != canal(before, "DB")
-    assert canal(after, "DB") == encode(bands(values.given(approved), {"DB": walk})[0])
+    assert canal(after, "DB") == encode(bands(plan_input_of(approved), {"DB": walk})[0])
 
 
 def test_a_step_in_one_canal_leaves_those_of_the_others(

@@ -10,7 +10,7 @@ import pytest
 
 from cases.domain.uuid7 import uuid7
 from cases.models import BendInSpace, Case, ChangeLog, Image, Marking, Person
-from cases.services import canals
+from cases.services.charting import canals
 from tests.api.test_cases_markings import mark, marks, sent
 from tests.cast import canal_of, client, problem
 from tests.radiographs import Root, drawn

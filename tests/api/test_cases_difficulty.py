@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from cases.models import Case, ChangeLog, Person, Programme
-from cases.services import plans
-from cases.services.plan_input import Asked
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
 from tests.cast import API, chart, client, open_case, problem
 
 

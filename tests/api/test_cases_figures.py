@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from cases.models import Case, ChangeLog, Person, Programme, ThresholdOverride
-from cases.services.plan_input import Asked
-from planning import tables
+from cases.services.planning.plan_input import Asked
+from planning.foundation import tables
 from tests.cast import API, canal_of, client, problem
 
 

@@ -13,8 +13,9 @@ import pytest
 
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Image, LengthReading, Marking, Person
-from cases.services import canals, plans
-from cases.services.plan_input import Asked
+from cases.services.charting import canals
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
 from tests.api.test_cases_images import at, digest, put
 from tests.cases.pictures import picture, written
 from tests.cast import canal_of, client, problem

@@ -8,8 +8,9 @@ import pytest
 
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, CautionOverride, Person
-from cases.services import canals, plans
-from cases.services.plan_input import Asked
+from cases.services.charting import canals
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
 from tests.cast import API, canal_of, client, problem
 
 BODY: dict[str, Any] = {"code": "apex-wide", "canal": "P", "reason": "1.2 mm on two images."}

@@ -8,13 +8,14 @@ import pytest
 from django.db.models import QuerySet
 from pytest_django import DjangoAssertNumQueries
 
-from cases.domain.plan_life import Decision, PlanState
+from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Kit, Person, Programme, Review, ToothPlanVersion
 from cases.queries import worklist
-from cases.services import canals, plans, readings
-from cases.services.plan_input import Asked
-from planning.readings import ConfirmingImage
+from cases.services.charting import canals, readings
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from planning.lengths.readings import ConfirmingImage
 from tests.cast import API, canal_of, client, decide, open_case, problem, with_size
 from tests.many import copies
 

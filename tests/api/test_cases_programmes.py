@@ -8,8 +8,8 @@ import pytest
 
 from cases.domain.uuid7 import uuid7
 from cases.models import Kit, Person, Programme
-from planning.encoding import encode
-from planning.technique_files import provided
+from planning.foundation.encoding import encode
+from planning.techniques.files import provided
 from tests.cast import API, client, problem
 from tests.planning.given import CHECK_KIT, SECOND_KIT
 

@@ -13,7 +13,7 @@ from django.apps import apps
 from pytest_django import DjangoCaptureOnCommitCallbacks, Settings
 
 from cases.models import Person, PushKey, PushSubscription, ToothPlanVersion, TreatmentEvent
-from cases.services import push, push_sender
+from cases.services.people import push, push_sender
 from tests.api.test_cases_treatment import APPROVED, LAPTOP, PHONE, event, report, to_the_length_hold_point
 from tests.cast import API, client, problem
 from tests.push_service import Browser, PushService, claims, push_service, raw

@@ -13,7 +13,7 @@ from cases.domain.uuid7 import uuid7
 from cases.exports.record_pdf import record_pdf
 from cases.models import Case, ChangeLog, Image, LengthReading, Person, ToothPlanVersion
 from cases.queries.record import record_of
-from cases.services import canals
+from cases.services.charting import canals
 from tests.api.test_cases_bends_in_space import FIRST, SECOND, combine, listed, marked
 from tests.api.test_cases_images import at, put
 from tests.api.test_cases_markings import DRAWN, ROOT, mark, marks, sent

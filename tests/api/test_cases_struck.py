@@ -10,11 +10,12 @@ from pypdf import PdfReader
 
 from cases.domain.uuid7 import uuid7
 from cases.exports.record_pdf import record_pdf
-from cases.models import Case, LengthReading, Person, ToothPlanVersion, values
+from cases.mapping.charts import canal_input, with_chart
+from cases.models import Case, LengthReading, Person, ToothPlanVersion
 from cases.queries.record import record_of
-from cases.services import readings
-from planning.plan_input import Junction
-from planning.readings import ConfirmingImage
+from cases.services.charting import readings
+from planning.contract.plan_input import Junction
+from planning.lengths.readings import ConfirmingImage
 from tests.api.test_cases_treatment import at, canal, event, report
 from tests.cast import API, canal_of, client, problem
 
@@ -57,8 +58,8 @@ def test_it_stays_with_who_when_and_why_and_counts_for_nothing(
 
 def test_it_never_reaches_the_planner(priya: Person, molar: Case, mistaken: LengthReading) -> None:
     def given() -> list[Any]:
-        row = values.charted(Case.objects.filter(pk=molar.pk)).get()
-        return [values.canal_input(each, {}) for each in row.tooth.canals.all() if each.name == "DB"]
+        row = with_chart(Case.objects.filter(pk=molar.pk)).get()
+        return [canal_input(each, {}) for each in row.tooth.canals.all() if each.name == "DB"]
 
     assert any(getattr(one, "set_mm", None) == 16 for one in given()[0].readings)
     strike(priya, mistaken.pk)

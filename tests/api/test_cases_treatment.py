@@ -11,15 +11,16 @@ from django.db.models import F
 from django.test.utils import CaptureQueriesContext
 from pytest_django import DjangoAssertNumQueries
 
-from cases.domain.plan_life import Decision
+from cases.domain.plans.lifecycle import Decision
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, Person, Programme, RunningWork, ToothPlanVersion, values
+from cases.mapping.plans import plan_of
+from cases.models import Case, Person, Programme, RunningWork, ToothPlanVersion
 from cases.queries import worklist
-from cases.services import plans
-from cases.services.plan_input import Asked
-from planning.graph import Do, Exit
-from planning.last_depth import ahead, last_depth
-from planning.walk import Walk, expected_exit
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from planning.depth.last_depth import ahead, last_depth
+from planning.run_sheet.graph import Do, Exit
+from planning.run_sheet.walk import Walk, expected_exit
 from tests.cast import API, chart, client, decide, open_case, problem
 from tests.many import copies
 
@@ -261,7 +262,7 @@ def test_what_one_person_did_is_not_stored_for_another_who_signed_in_on_the_devi
 def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
     priya: Person, vale: Person, approved: ToothPlanVersion
 ) -> None:
-    sheet = values.made(approved).canals[0]
+    sheet = plan_of(approved).canals[0]
     assert sheet.expectation is not None
     first = next(step for step in sheet.expectation.steps if step.low_mm is not None)
     short = REACHED | {"exit": "short", "depth_um": 10_000, "stop_um": 19_500}
@@ -299,7 +300,7 @@ def test_the_list_judges_by_what_the_chair_was_told_last(
     priya: Person, vale: Person, approved: ToothPlanVersion
 ) -> None:
     """Both the same, before the phone asks for the bands again and after; the list is sent anew where it moved."""
-    plan = values.made(approved)
+    plan = plan_of(approved)
     sheet = next(each.run_sheet for each in plan.canals if each.canal == "MB1")
     address, browser = f"{API}/programmes/{approved.case.programme_id}/running-work", client(vale)
     walk, seqs, moved = Walk(sheet), {PHONE: 0, LAPTOP: 0}, 0

@@ -9,13 +9,13 @@ import pytest
 from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
-from planning import tables
 from planning.api import answers
 from planning.api.requests import PlanRequest
-from planning.encoding import canonical_text, decode
-from planning.errors import PlanningError
-from planning.graph import Do
-from planning.quantities import um
+from planning.foundation import tables
+from planning.foundation.encoding import canonical_text, decode
+from planning.foundation.errors import PlanningError
+from planning.foundation.quantities import um
+from planning.run_sheet.graph import Do
 from tests.api.compute import plan_request
 
 EXTREMES = [0, -1, -1e308, 1e308, 5e-324, 1e-9, 1e9, 0.5, 2**53 - 1]

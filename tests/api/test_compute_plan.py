@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from planning.encoding import encode
-from planning.technique_files import provided
+from planning.foundation.encoding import encode
+from planning.techniques.files import provided
 from tests.api.compute import ROOT, plan_request, post, problem, signed_in
 
 PALATAL: dict[str, Any] = {

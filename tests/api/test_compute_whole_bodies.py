@@ -20,7 +20,7 @@ from rest_framework.test import APIClient
 
 from planning.api.parsing import MOST_BYTES
 from planning.api.urls import urlpatterns
-from planning.encoding.decoding import MOST_TOLD
+from planning.foundation.encoding.decoding import MOST_TOLD
 from tests.api.compute import ROOT, plan_request, signed_in
 from tests.architecture import tree
 

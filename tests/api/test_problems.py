@@ -8,7 +8,7 @@ from rest_framework.test import APIClient
 from cases.api.problems import pointer
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Person, Programme
-from cases.services import cases
+from cases.services.charting import cases
 from tests.cast import API, client, problem
 
 

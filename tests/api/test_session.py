@@ -6,8 +6,8 @@ import pytest
 from rest_framework.test import APIClient
 
 from cases.models import FailedSignIn, Person
-from cases.services import sign_in as service
-from cases.services.sign_in import MOST_FOR_ONE_NAME
+from cases.services.people import sign_in as service
+from cases.services.people.sign_in import MOST_FOR_ONE_NAME
 from tests.cast import API, client, problem
 from tests.factories import PASSWORD
 

@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 
 from cases.models import Person, Programme, TechniqueRecord
-from planning.encoding import encode
-from planning.tables import DATA
-from planning.technique_files import MOST_CHARACTERS, provided
+from planning.foundation.encoding import encode
+from planning.foundation.tables import DATA
+from planning.techniques.files import MOST_CHARACTERS, provided
 from tests.api.compute import post
 from tests.cast import API, client, problem
 

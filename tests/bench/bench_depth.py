@@ -22,13 +22,13 @@ from django.contrib.auth import get_user_model
 from django.test import Client, override_settings
 from django.test.runner import DiscoverRunner
 
-from planning import canal_work
+from planning.contract.plan_input import CanalChoice, Choices, PlanInput, WidthInput
 from planning.depth.contact_depth import touch
-from planning.graph import Do
-from planning.instruments import corners
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices, PlanInput, WidthInput
-from planning.tables import Figures
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import corners
+from planning.run_sheet.graph import Do
+from planning.whole_tooth.plan import plan
+from planning.work import canal_work
 from tests.planning.given import CHECK_KIT, OPEN_30, canal, confirmed, molar
 from tests.reference import slow_contact_depth
 

@@ -35,8 +35,9 @@ def main() -> None:
     from django.db import connection, transaction
 
     from cases.domain.uuid7 import uuid7
-    from cases.models import TreatmentEvent, courses
-    from cases.services import treatment
+    from cases.mapping import courses
+    from cases.models import TreatmentEvent
+    from cases.services.treatment import treatment
     from tests.bench.chair import Chair
     from tests.cast import API, client
     from tests.many import copies
@@ -85,7 +86,7 @@ def main() -> None:
 def replays(record: Callable[..., object], versions: Sequence[ToothPlanVersion]) -> None:
     """How long the fold of a case takes, and one more batch on it, by the number of its events."""
     from cases.domain.uuid7 import uuid7
-    from cases.models import courses
+    from cases.mapping import courses
 
     first: dict[str, float] = {}
     for count, version in zip(COUNTS, versions, strict=False):
@@ -105,7 +106,7 @@ def replays(record: Callable[..., object], versions: Sequence[ToothPlanVersion])
 
 def told(one: object) -> dict[str, object]:
     """As a device sends it."""
-    from planning.encoding import canonical_text
+    from planning.foundation.encoding import canonical_text
 
     given: dict[str, object] = json.loads(canonical_text(one))
     return {key: value for key, value in given.items() if key != "form"} | {"device_time": "2026-03-05T12:00:00Z"}

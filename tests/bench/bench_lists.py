@@ -64,7 +64,7 @@ def main() -> None:
 
 
 def _few_wait(chair: Any, lists: Lists) -> None:
-    from cases.domain.plan_life import PlanState
+    from cases.domain.plans.lifecycle import PlanState
     from tests.many import at_work, copies
 
     list(copies(chair.version, BUSY, state=PlanState.WAITING))
@@ -81,7 +81,7 @@ def _all_wait(chair: Any, lists: Lists) -> None:
     """All but the chair's own case and those that wait by now; they have the same content."""
     from django.db.models.query import QuerySet
 
-    from cases.domain.plan_life import PlanState
+    from cases.domain.plans.lifecycle import PlanState
     from cases.models import Case, RunningWork, ToothPlanVersion
     from tests.many import at_work
 

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 
-from cases.domain.plan_life import Decision
-from cases.domain.roles import Role
-from cases.domain.told import StepTold
+from cases.domain.access.roles import Role
+from cases.domain.events.payloads import StepTold
+from cases.domain.plans.lifecycle import Decision
 from cases.domain.uuid7 import uuid7
 from cases.models import ToothPlanVersion
-from cases.services import plans
-from cases.services.plan_input import Asked
-from cases.services.treatment import Reported
-from planning.graph import Exit
-from planning.plan_input import Choices
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from cases.services.treatment.treatment import Reported
+from planning.contract.plan_input import Choices
+from planning.run_sheet.graph import Exit
 from tests import factories
 from tests.cast import chart, decide, open_case
 from tests.planning.given import OPEN_30

@@ -6,13 +6,15 @@ from typing import Any
 
 import pytest
 
-from cases.domain.acknowledged import Named, to_acknowledge
 from cases.domain.errors import EmptyPlan, NotAcknowledged, NotUsable
-from cases.domain.plan_life import Decision, PlanState
-from cases.models import Case, Person, Review, ToothPlanVersion, values
+from cases.domain.plans.acknowledged import Named, to_acknowledge
+from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.mapping.plans import plan_of
+from cases.models import Case, Person, Review, ToothPlanVersion
 from cases.queries.record import record_of
-from cases.services import canals, plans
-from cases.services.plan_input import Asked
+from cases.services.charting import canals
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
 from tests.cast import API, canal_of, chart, client, decide, problem
 
 CURVED = Named(code="curve-supervisor", canal="DB")
@@ -33,7 +35,7 @@ def approve(person: Person, version: ToothPlanVersion, *acknowledged: Any) -> An
 
 
 def test_what_must_be_put_right_is_acknowledged_by_its_name(curved: ToothPlanVersion, vale: Person) -> None:
-    assert list(to_acknowledge(values.made(curved).cautions)) == [CURVED]
+    assert list(to_acknowledge(plan_of(curved).cautions)) == [CURVED]
     with pytest.raises(NotAcknowledged, match="Still missing: DB: "):
         decide(vale, curved, Decision.APPROVED, acknowledged=())
     curved.refresh_from_db()
@@ -83,5 +85,5 @@ def test_what_a_supervisor_may_let_pass_is_asked_for_although_nothing_is_open(
         canals.change_canal(actor=priya, canal=canal_of(opened, name), changes={"curvature_deg": 40.0})
     opened.refresh_from_db()
     version = plans.propose(actor=priya, case=opened, asked=asked)[0]
-    assert not any(node.kind == "do" for one in values.made(version).canals for node in one.run_sheet.nodes.values())
+    assert not any(node.kind == "do" for one in plan_of(version).canals for node in one.run_sheet.nodes.values())
     assert plans.submit(actor=priya, version=version).state == PlanState.WAITING

@@ -14,7 +14,8 @@ from django.db import connection
 
 from cases.domain.errors import AliasLooksLikeAName, AliasRefused, ChangedSince, NotAllowed, NotHere
 from cases.models import Case, ChangeLog, DemoPatient, Person, Programme, ToothPlanVersion
-from cases.services import cases, push_sender
+from cases.services.charting import cases
+from cases.services.people import push_sender
 from tests.api.test_cases_treatment import PHONE, event, report
 from tests.cast import API, client, open_case, problem
 

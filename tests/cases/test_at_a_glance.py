@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from cases.domain import at_a_glance
-from cases.domain.at_a_glance import OutOfBand
-from cases.domain.course import CanalState, Course, Happened, fold
-from cases.domain.events import EventKind
-from planning.graph import Action, Do, End, Exit, RunSheet, Target
-from planning.last_depth import Ahead, Awaited
-from planning.techniques import Setting
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress import at_a_glance
+from cases.domain.progress.at_a_glance import OutOfBand
+from cases.domain.progress.course import CanalState, Course, fold
+from planning.depth.last_depth import Ahead, Awaited
+from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, Target
+from planning.techniques.technique import Setting
 
 SIZE_25 = Do(
     id="shape/25",

@@ -15,14 +15,15 @@ import pytest
 from django.db import connection
 from django.utils import timezone
 
-from cases.domain.course import OutOfCourse
+from cases.domain.access.one_time_code import STEP_S
+from cases.domain.access.roles import Role
 from cases.domain.errors import CaseError, ImageRemoved
+from cases.domain.events.payloads import SignOffTold, StepTold, Told
 from cases.domain.images import ImageState, RemovalReason
-from cases.domain.one_time_code import STEP_S
-from cases.domain.plan_life import Decision
-from cases.domain.roles import Role
-from cases.domain.told import SignOffTold, StepTold, Told
+from cases.domain.plans.lifecycle import Decision
+from cases.domain.progress.course import OutOfCourse
 from cases.domain.uuid7 import uuid7
+from cases.mapping.plans import plan_of
 from cases.models import (
     Case,
     ChangeLog,
@@ -34,18 +35,21 @@ from cases.models import (
     Review,
     ToothPlanVersion,
     TreatmentEvent,
-    values,
 )
 from cases.queries.course import treatment_of
-from cases.services import bench_codes, bench_sign_off, cases, images, kept_images, plans, readings, treatment
-from cases.services.bench_sign_off import BenchWord
-from cases.services.images import Announced
-from cases.services.plan_input import Asked
-from cases.services.treatment import Reported
-from planning.graph import Action, Do, Exit, RunSheet
-from planning.plan_input import Choices
-from planning.readings import PreOperativeImage
-from planning.walk import Walk
+from cases.services.charting import cases, readings
+from cases.services.images import removal, upload
+from cases.services.images.upload import Announced
+from cases.services.people import one_time_codes
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from cases.services.treatment import on_site_sign_off, treatment
+from cases.services.treatment.on_site_sign_off import BenchWord
+from cases.services.treatment.treatment import Reported
+from planning.contract.plan_input import Choices
+from planning.lengths.readings import PreOperativeImage
+from planning.run_sheet.graph import Action, Do, Exit, RunSheet
+from planning.run_sheet.walk import Walk
 from tests import factories
 from tests.cases.pictures import picture
 from tests.cast import canal_of, chart, decide, open_case
@@ -179,7 +183,7 @@ def test_one_image_sent_twice_at_once_is_one() -> None:
     told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
 
     def sending() -> Any:
-        return images.receive(actor=scene.student, case=scene.case, told=told, data=data)
+        return upload.receive(actor=scene.student, case=scene.case, told=told, data=data)
 
     assert [image.pk for image in at_once(sending, sending)] == [id_, id_]
     assert ChangeLog.objects.filter(subject="Image", verb="stored").count() == 1
@@ -190,13 +194,13 @@ def test_an_image_removed_while_it_comes_in_is_removed_and_leaves_nothing(settin
     settings.STORAGES = {**settings.STORAGES, "images": {"BACKEND": backend, "OPTIONS": {"location": tmp_path}}}
     scene, data = Scene(), picture()
     told = Announced(id=uuid7(), sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
-    image = images.receive_part(actor=scene.student, case=scene.case, told=told, offset=0, data=data[:50])
+    image = upload.receive_part(actor=scene.student, case=scene.case, told=told, offset=0, data=data[:50])
 
     def sending() -> Any:
-        return images.receive_part(actor=scene.student, case=scene.case, told=told, offset=50, data=data[50:])
+        return upload.receive_part(actor=scene.student, case=scene.case, told=told, offset=50, data=data[50:])
 
     def removing() -> Any:
-        return kept_images.remove(actor=scene.supervisors[0], image=image, reason=RemovalReason.NAMES_SOMEBODY)
+        return removal.remove(actor=scene.supervisors[0], image=image, reason=RemovalReason.NAMES_SOMEBODY)
 
     sent, *removed = at_once(sending, removing, removing)
     # Either it was stored first and then removed, or the rest of it came too late.
@@ -234,10 +238,10 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
     version = scene.submitted()
     vale = scene.supervisors[0]
     decide(vale, version, Decision.APPROVED)
-    secret = pyotp.TOTP(bench_codes.make(actor=vale, password=PASSWORD).secret)
+    secret = pyotp.TOTP(one_time_codes.make(actor=vale, password=PASSWORD).secret)
     step = int(timezone.now().timestamp()) // STEP_S
-    bench_codes.confirm(actor=vale, code=secret.generate_otp(step))
-    canals = {canal.canal: canal for canal in values.made(version).canals if canal.canal in ("DB", "P")}
+    one_time_codes.confirm(actor=vale, code=secret.generate_otp(step))
+    canals = {canal.canal: canal for canal in plan_of(version).canals if canal.canal in ("DB", "P")}
     for canal in canals.values():
         _to_its_first_hold_point(scene, version, canal.run_sheet)
     code = secret.generate_otp(step + 1)
@@ -247,7 +251,7 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
         node = next(canal.node for canal in waits.canals if canal.canal == name)
         told = SignOffTold(exit="approved", at_bench=True)
         word = BenchWord(supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, told=told)
-        return lambda: bench_sign_off.sign_off(actor=scene.student, case=scene.case, word=word)
+        return lambda: on_site_sign_off.sign_off(actor=scene.student, case=scene.case, word=word)
 
     came = at_once(*(signing(name) for name in canals))
     assert sorted(type(each).__name__ for each in came) == ["CodeRefused", "TreatmentEvent"]

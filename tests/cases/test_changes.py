@@ -14,13 +14,14 @@ from typing import Any, Literal
 
 import pytest
 
-from cases.domain.changes import told_of_given
-from cases.domain.differences import KEYS, differences
-from cases.domain.field_words import LABELS, NOT_TOLD
-from cases.domain.telling import WHAT, Change, told
-from cases.models import ToothPlanVersion, values
-from planning.encoding import canonical_text
-from planning.plan_input import CanalInput, PlanInput, WallInput
+from cases.domain.plans.changes import told_of_given
+from cases.domain.plans.differences import KEYS, differences
+from cases.domain.plans.field_words import LABELS, NOT_TOLD
+from cases.domain.plans.telling import WHAT, Change, told
+from cases.mapping.plans import plan_input_of
+from cases.models import ToothPlanVersion
+from planning.contract.plan_input import CanalInput, PlanInput, WallInput
+from planning.foundation.encoding import canonical_text
 from tests.planning.given import molar
 
 
@@ -204,7 +205,7 @@ def test_no_two_changes_are_told_alike() -> None:
 def test_a_plan_of_before_a_figure_went_is_read_without_it() -> None:
     thresholds = {"set_back.none": 0.5, "length.most": 30.0}
     kept = ToothPlanVersion(input_text=canonical_text(molar(thresholds=thresholds)))
-    assert values.given(kept) == molar(thresholds={"set_back.none": 0.5})
+    assert plan_input_of(kept) == molar(thresholds={"set_back.none": 0.5})
 
 
 def test_nothing_is_told_of_what_is_the_same() -> None:

@@ -15,13 +15,14 @@ from cases.domain.errors import (
     TakenAlready,
 )
 from cases.domain.uuid7 import uuid7
-from cases.models import Canal, Case, ChangeLog, DemoPatient, LengthReading, Person, Programme, values
+from cases.mapping.charts import reading_of
+from cases.models import Canal, Case, ChangeLog, DemoPatient, LengthReading, Person, Programme
 from cases.queries import charts
-from cases.services import canals, cases, readings
-from planning.errors import LengthOutOfBounds, ReadingNotUsable, UnknownTooth
-from planning.plan_input import Junction, Pattern
-from planning.readings import ApexLocator, ConfirmingImage, DirectSight, LengthState, PreOperativeImage
-from planning.teeth import Notation, NotationMissing, ToothName
+from cases.services.charting import canals, cases, readings
+from planning.anatomy import Notation, NotationMissing, ToothName
+from planning.contract.plan_input import Junction, Pattern
+from planning.foundation.errors import LengthOutOfBounds, ReadingNotUsable, UnknownTooth
+from planning.lengths.readings import ApexLocator, ConfirmingImage, DirectSight, LengthState, PreOperativeImage
 from tests.cast import canal_of, open_case
 
 
@@ -175,7 +176,7 @@ def test_a_later_reading_is_added_and_the_earlier_stays(opened: Case, priya: Per
     take(priya, opened, "DB", image(19.5))
     take(priya, opened, "DB", image(20.0))
     canal = canal_of(opened, "DB")
-    assert [values.reading(row) for row in canal.readings.order_by("number")] == [image(19.5), image(20.0)]
+    assert [reading_of(row) for row in canal.readings.order_by("number")] == [image(19.5), image(20.0)]
 
 
 def test_lengths_come_to_what_the_planner_says(molar: Case) -> None:

@@ -8,11 +8,12 @@ from typing import Any
 
 import pytest
 
-from cases.domain.course import Course, Happened, fold
-from cases.domain.events import EventKind, NotChecked
-from planning.encoding import decode, encode
-from planning.graph import RunSheet
-from planning.techniques import Setting
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.progress.course import Course, fold
+from planning.foundation.encoding import decode, encode
+from planning.run_sheet.graph import RunSheet
+from planning.techniques.technique import Setting
 
 SHARED = json.loads((Path(__file__).parents[1] / "shared" / "courses.json").read_text(encoding="utf-8"))
 CASES = {case["name"]: case for case in SHARED["cases"]}

@@ -8,32 +8,35 @@ from dataclasses import replace
 import pytest
 from django.contrib.auth import authenticate
 
-from cases.models import Case, Kit, LengthReading, Membership, Person, Programme, values
+from cases.mapping.charts import reading_of
+from cases.mapping.kits import kit_of
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, Kit, LengthReading, Membership, Person, Programme
 from cases.queries import charts, plans
-from cases.services import demo
-from cases.services.plan_input import Asked, snapshot
-from planning.errors import ToothNotPlanned
-from planning.plan import plan
-from planning.plan_input import Choices, Needle, Override
-from planning.plan_value import Severity
+from cases.services.demo import cases
+from cases.services.planning.plan_input import Asked, snapshot
+from planning.contract.plan_input import Choices, Needle, Override
+from planning.contract.plan_value import Severity
+from planning.foundation.errors import ToothNotPlanned
+from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, SECOND_KIT, four_canals
 
 
 @pytest.fixture
 def loaded(db: None) -> None:
-    assert demo.load()
+    assert cases.load()
 
 
 def test_loading_it_again_keeps_what_is_there(loaded: None) -> None:
     Case.objects.filter(patient__alias="Training block 3").update(isolated=True)
     before = Case.objects.count()
-    assert not demo.load()
+    assert not cases.load()
     assert Case.objects.count() == before
     assert Case.objects.get(patient__alias="Training block 3").isolated
 
 
 def test_everybody_named_can_sign_in(loaded: None) -> None:
-    told = demo.sign_ins()
+    told = cases.sign_ins()
     assert {who["role"] for who in told} == {"student", "supervisor", "coordinator"}
     for who in told:
         person = authenticate(username=who["username"], password=who["password"])
@@ -57,8 +60,8 @@ def test_every_plan_is_what_the_planner_says_today(loaded: None) -> None:
     versions = [version for case in Case.objects.all() for version in case.versions.all()]
     assert len(versions) >= 8
     for version in versions:
-        assert values.made(version) == plan(values.given(version))
-    assert any(c.severity is Severity.STOP for v in versions for c in values.made(v).cautions)
+        assert plan_of(version) == plan(plan_input_of(version))
+    assert any(c.severity is Severity.STOP for v in versions for c in plan_of(v).cautions)
 
 
 def test_each_kit_works_in_its_programme(loaded: None) -> None:
@@ -68,7 +71,7 @@ def test_each_kit_works_in_its_programme(loaded: None) -> None:
 
 def test_its_engine_instruments_are_none_of_the_check_kits(loaded: None) -> None:
     check = {one.name for kit in (CHECK_KIT, SECOND_KIT) for one in kit.instruments if one.motion != "hand"}
-    ours = {one.name for row in Kit.objects.all() for one in values.kit(row).instruments if one.motion != "hand"}
+    ours = {one.name for row in Kit.objects.all() for one in kit_of(row).instruments if one.motion != "hand"}
     assert ours
     assert not ours & check
 
@@ -77,7 +80,7 @@ def test_its_teeth_and_lengths_are_none_of_the_check_case(loaded: None) -> None:
     assert not Case.objects.filter(tooth__iso="26").exists()
     figures = re.compile(r"tooth_mm=([0-9.]+)")
     check = set(figures.findall(str([canal.readings for canal in four_canals()])))
-    readings = [values.reading(row) for row in LengthReading.objects.all()]
+    readings = [reading_of(row) for row in LengthReading.objects.all()]
     ours = set(figures.findall(str(readings)))
     assert len(check) == 4
     assert len(ours) > 10
@@ -92,12 +95,12 @@ def test_nobody_of_the_tests_cast_is_in_it(loaded: None) -> None:
 def test_one_canal_is_so_wide_that_a_supervisor_chooses_its_size(loaded: None) -> None:
     """First to bind 45: the next, 50, is more than is advised for a premolar (Glickman & Dumsha, from memory)."""
     version = Case.objects.get(patient__alias="Bench tooth B6").versions.get()
-    (canal,) = values.made(version).canals
+    (canal,) = plan_of(version).canals
     assert (canal.final_size, canal.size_range.least, canal.size_range.most) == (None, 50, 40)
     assert [one.code for one in canal.withheld] == ["wide-canal"]
     assert version.state == "waiting"
     chosen = Override(code="wide-canal", canal=canal.canal, reason="Seen on both images.", final_size=50)
-    (opened,) = plan(replace(values.given(version), overrides=(chosen,))).canals
+    (opened,) = plan(replace(plan_input_of(version), overrides=(chosen,))).canals
     assert (opened.final_size, opened.withheld) == (50, ())
 
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from cases.domain.course import Happened
-from cases.domain.depths import felt
-from cases.domain.events import EventKind
-from planning.plan_input import Felt
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.depths import felt
+from planning.contract.plan_input import Felt
 
 STEP, STOP_UM = "descending/40-04", 19_500
 

@@ -6,10 +6,10 @@ from typing import get_args
 
 import pytest
 
-from cases.domain.emergencies import SALINE_AFTER
-from cases.domain.told import WhatHappened, WhatPauses
-from planning.at_the_chair import About, at_the_chair
-from planning.tables import Figures
+from cases.domain.events.payloads import WhatHappened, WhatPauses
+from cases.domain.progress.emergencies import SALINE_AFTER
+from planning.contract.chairside import About, at_the_chair
+from planning.foundation.tables import Figures
 
 ADVICE = at_the_chair(Figures()).advice
 

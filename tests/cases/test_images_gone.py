@@ -15,7 +15,7 @@ from django.db.utils import ConnectionHandler
 from cases.domain.errors import ImageRefused
 from cases.domain.images import RemovalReason
 from cases.models import Case, ImagePart, Person
-from cases.services import gone, images, kept_images
+from cases.services.images import gone, removal, upload
 from frontend.server import env
 from tests.cases.pictures import noise
 from tests.cases.test_images_tidied import begun, told
@@ -55,16 +55,16 @@ def test_what_is_deleted_is_in_no_file_of_sqlite(tmp_path: Path) -> None:
 def refused(priya: Person, case: Case) -> None:
     data = PLANTED * 10
     with pytest.raises(ImageRefused):
-        images.receive_part(actor=priya, case=case, told=told(data), offset=0, data=data)
+        upload.receive_part(actor=priya, case=case, told=told(data), offset=0, data=data)
 
 
 def removed(priya: Person, case: Case) -> None:
-    kept_images.remove(actor=priya, image=begun(priya, case), reason=RemovalReason.NAMES_SOMEBODY)
+    removal.remove(actor=priya, image=begun(priya, case), reason=RemovalReason.NAMES_SOMEBODY)
 
 
 def given_up(priya: Person, case: Case) -> None:
     begun(priya, case)
-    images.tidy(older_than=timedelta(days=-1))
+    upload.tidy(older_than=timedelta(days=-1))
 
 
 @pytest.mark.skipif(connection.vendor != "sqlite", reason="PostgreSQL's files are not written anew at once")

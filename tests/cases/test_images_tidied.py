@@ -16,8 +16,8 @@ from cases.domain.errors import ImageRefused
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Image, ImagePart, Person
-from cases.services import image_files, images, kept_images
-from cases.services.images import Announced
+from cases.services.images import files, removal, upload
+from cases.services.images.upload import Announced
 from tests.cases.pictures import picture
 
 PNG = picture()
@@ -37,19 +37,19 @@ def told(data: bytes = PNG) -> Announced:
 
 
 def begun(actor: Person, case: Case) -> Image:
-    return images.receive_part(actor=actor, case=case, told=told(), offset=0, data=PNG[:10])
+    return upload.receive_part(actor=actor, case=case, told=told(), offset=0, data=PNG[:10])
 
 
 def test_an_upload_that_nobody_went_on_with_can_begin_anew(priya: Person, opened: Case, store: Storage) -> None:
     image = begun(priya, opened)
     ImagePart.objects.update(at=datetime.now(UTC) - timedelta(days=15))
     going_on = begun(priya, opened)
-    tidied = images.tidy(older_than=timedelta(days=14))
-    assert (tidied.parts, images.received_bytes(image), images.received_bytes(going_on)) == (1, 0, 10)
+    tidied = upload.tidy(older_than=timedelta(days=14))
+    assert (tidied.parts, upload.received_bytes(image), upload.received_bytes(going_on)) == (1, 0, 10)
 
 
 def test_files_without_an_image_go_and_an_images_files_stay(priya: Person, opened: Case, store: Storage) -> None:
-    image = images.receive(actor=priya, case=opened, told=told(), data=PNG)
+    image = upload.receive(actor=priya, case=opened, told=told(), data=PNG)
     lost = store.save(f"{opened.pk}/{uuid7()}/view", ContentFile(b"x"))
     foreign = store.save("somebody/else/here", ContentFile(b"x"))
     out = StringIO()
@@ -59,27 +59,27 @@ def test_files_without_an_image_go_and_an_images_files_stay(priya: Person, opene
     assert out.getvalue().splitlines()[-1] == "Removed 0 parts of uploads and 2 files."
     assert not store.exists(lost)
     assert not store.exists(foreign)
-    assert image_files.opened(image, "view").startswith(b"\x89PNG")
+    assert files.opened(image, "view").startswith(b"\x89PNG")
 
 
 def test_files_of_a_removed_image_that_a_crash_left_go_at_once(priya: Person, opened: Case, store: Storage) -> None:
-    image = images.receive(actor=priya, case=opened, told=told(), data=PNG)
+    image = upload.receive(actor=priya, case=opened, told=told(), data=PNG)
     # The test's own transaction never commits, so nothing takes the files away: as after a crash.
-    kept_images.remove(actor=priya, image=image, reason=RemovalReason.NAMES_SOMEBODY)
+    removal.remove(actor=priya, image=image, reason=RemovalReason.NAMES_SOMEBODY)
     assert store.exists(image.name_of("view"))
-    assert images.tidy(older_than=timedelta(days=14)).files == 2  # the view and the thumbnail
+    assert upload.tidy(older_than=timedelta(days=14)).files == 2  # the view and the thumbnail
     assert not store.exists(image.name_of("view"))
 
 
 def test_files_left_by_a_crash_are_written_over(priya: Person, opened: Case, store: Storage) -> None:
     announced = told()
     store.save(f"{opened.pk}/{announced.id}/view", ContentFile(b"half"))
-    image = images.receive(actor=priya, case=opened, told=announced, data=PNG)
-    assert image_files.opened(image, "view").startswith(b"\x89PNG")
+    image = upload.receive(actor=priya, case=opened, told=announced, data=PNG)
+    assert files.opened(image, "view").startswith(b"\x89PNG")
 
 
 def test_what_is_refused_leaves_no_file(priya: Person, opened: Case, store: Storage) -> None:
     with pytest.raises(ImageRefused):
-        images.receive(actor=priya, case=opened, told=told(b"none"), data=b"none")
+        upload.receive(actor=priya, case=opened, told=told(b"none"), data=b"none")
     assert Image.objects.get().state == ImageState.REFUSED
-    assert list(image_files.left_alone(datetime.now(UTC))) == []
+    assert list(files.left_alone(datetime.now(UTC))) == []

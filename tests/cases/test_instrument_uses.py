@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from cases.domain.told import InspectedTold, StepTold, UndoTold
+from cases.domain.events.payloads import InspectedTold, StepTold, UndoTold
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, InstrumentUse, Kit, Person, Programme, ToothPlanVersion, counters, values
+from cases.mapping import uses
+from cases.mapping.plans import plan_of
+from cases.models import Case, InstrumentUse, Kit, Person, Programme, ToothPlanVersion
 from cases.models.kits import KitInstrument
-from cases.services import plans
-from cases.services.plan_input import Asked, snapshot
-from planning.graph import Exit
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked, snapshot
+from planning.run_sheet.graph import Exit
 from tests.cases.test_record import Chair
 from tests.cast import chart, open_case
 
@@ -103,7 +105,7 @@ def test_the_next_plan_warns_of_what_is_worn(
     KitInstrument.objects.filter(kit=kit, size=10, taper=2).update(most_uses=5)
     explore(student, "DB", "P")
     version, _ = plans.propose(actor=priya, case=next_case, asked=asked)
-    (worn,) = [one for one in values.made(version).cautions if one.code == "instrument-worn"]
+    (worn,) = [one for one in plan_of(version).cautions if one.code == "instrument-worn"]
     assert worn.says == "10/.02 has been used in 2 canals and is planned for 4 more; 5 are allowed."
 
 
@@ -120,7 +122,7 @@ def test_uses_do_not_change_what_an_approval_binds(
 def test_a_student_sees_what_their_own_set_has_done(student: Chair, kit: Kit, priya: Person, rosa: Person) -> None:
     explore(student, "DB")
     counts = [
-        next(one.uses for one in counters.counted(kit, person).instruments if one.key == EXPLORES)
+        next(one.uses for one in uses.counted(kit, person).instruments if one.key == EXPLORES)
         for person in (priya, rosa)
     ]
     assert counts == [1, 0]

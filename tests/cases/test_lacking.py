@@ -8,8 +8,8 @@ from typing import Any
 
 import pytest
 
-from cases.domain.lacking import lacking
-from planning.readings import LengthState
+from cases.domain.progress.lacking import lacking
+from planning.lengths.readings import LengthState
 from tests.cases.test_course import SHEETS, course_of, happened
 
 CASES = json.loads((Path(__file__).parents[1] / "shared" / "lacking.json").read_text(encoding="utf-8"))["cases"]

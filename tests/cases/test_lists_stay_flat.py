@@ -15,7 +15,7 @@ from django.db import connection
 from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
 
-from cases.domain.plan_life import PlanState
+from cases.domain.plans.lifecycle import PlanState
 from cases.models import Person, RunningWork, ToothPlanVersion
 from cases.queries import worklist
 from tests.many import at_work, copies

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from cases.domain.one_time_code import STEP_S, code_at, matching_step, secret_text
+from cases.domain.access.one_time_code import STEP_S, code_at, matching_step, secret_text
 
 # RFC 6238, appendix B: the secret of the SHA-1 rows, and of each time the code of eight digits. A code is a number
 # modulo ten to the digits (RFC 4226, 5.3), so one of six digits is the last six of these.

@@ -6,15 +6,17 @@ from typing import Any
 
 import pytest
 
-from cases.domain.changes import Planned, compare
 from cases.domain.errors import CanalInUse, NotAllowed, NotHere, NotUsable, SentDifferently, TakenAlready
-from cases.domain.telling import What
+from cases.domain.plans.changes import Planned, compare
+from cases.domain.plans.telling import What
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, CautionOverride, ChangeLog, Person, ToothPlanVersion, values
-from cases.services import canals, overrides, plans
-from cases.services.plan_input import Asked
-from planning.errors import OverrideNotPossible
-from planning.plan_input import Override
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, CautionOverride, ChangeLog, Person, ToothPlanVersion
+from cases.services.charting import canals
+from cases.services.planning import overrides, plans
+from cases.services.planning.plan_input import Asked
+from planning.contract.plan_input import Override
+from planning.foundation.errors import OverrideNotPossible
 from tests.cast import canal_of
 
 REASON = "1.2 mm on two images; I stay at the chair."
@@ -48,7 +50,7 @@ def standing(case: Case) -> ToothPlanVersion:
 
 
 def withheld(version: ToothPlanVersion, canal: str) -> list[str]:
-    return [w.code for c in values.made(version).canals if c.canal == canal for w in c.withheld]
+    return [w.code for c in plan_of(version).canals if c.canal == canal for w in c.withheld]
 
 
 def test_the_next_version_opens_the_canal_and_shows_the_reason(
@@ -59,8 +61,8 @@ def test_the_next_version_opens_the_canal_and_shows_the_reason(
     let_pass(vale, wide)
     after, created = plans.propose(actor=priya, case=wide, asked=asked)
     assert (created, withheld(after, "P"), after.stops) == (True, [], 0)
-    assert values.given(after).overrides == (Override(code="apex-wide", canal="P", reason=REASON),)
-    caution = next(c for c in values.made(after).cautions if c.code == "apex-wide")
+    assert plan_input_of(after).overrides == (Override(code="apex-wide", canal="P", reason=REASON),)
+    caution = next(c for c in plan_of(after).cautions if c.code == "apex-wide")
     assert caution.overridden == REASON
 
 
@@ -147,7 +149,7 @@ WIDE: dict[str, Any] = {"code": "wide-canal", "reason": "Own cone, I look at the
 
 
 def size_of(version: ToothPlanVersion, canal: str = "P") -> int | None:
-    return next(c.final_size for c in values.made(version).canals if c.canal == canal)
+    return next(c.final_size for c in plan_of(version).canals if c.canal == canal)
 
 
 def test_a_wide_canal_is_kept_without_a_size_until_a_supervisor_chose_one(
@@ -159,7 +161,7 @@ def test_a_wide_canal_is_kept_without_a_size_until_a_supervisor_chose_one(
     let_pass(vale, too_wide, **WIDE, final_size=50)
     after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)
     assert (size_of(after), after.canal_plans.get(canal="P").final_size, withheld(after, "P")) == (50, 50, [])
-    made = values.given(after).overrides
+    made = plan_input_of(after).overrides
     assert made == (Override(code="wide-canal", canal="P", reason=WIDE["reason"], final_size=50),)
 
 
@@ -171,7 +173,7 @@ def test_a_plan_with_a_wide_canal_can_be_asked_for_and_compared(
     let_pass(vale, too_wide, **WIDE, final_size=50)
     after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)
     told = compare(
-        *(Planned(number=each.number, given=values.given(each), plan=values.made(each)) for each in (before, after))
+        *(Planned(number=each.number, given=plan_input_of(each), plan=plan_of(each)) for each in (before, after))
     )
     of_p = next(one for one in told.canals if one.canal == "P")
     size = next(one for one in of_p.changes if one.what is What.FINAL_SIZE)

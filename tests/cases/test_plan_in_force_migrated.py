@@ -8,14 +8,14 @@ from typing import Any
 from django.apps import apps
 from django.db import models
 
-from cases.domain.course import OutOfCourse
-from cases.domain.plan_life import Decision
-from cases.domain.told import PauseTold
+from cases.domain.events.payloads import PauseTold
+from cases.domain.plans.lifecycle import Decision
+from cases.domain.progress.course import OutOfCourse
 from cases.models import Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import TreatmentShown, treatment_of
-from cases.services import plans
-from cases.services.plan_input import Asked
-from planning.graph import Exit
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from planning.run_sheet.graph import Exit
 from tests.cases.test_replan import PHONE, Hand, course_of
 from tests.cast import decide, with_size
 

@@ -6,10 +6,10 @@ from itertools import product
 
 import pytest
 
+from cases.domain.access.permissions import RULES, Actor, May, may, refuse_unless
+from cases.domain.access.roles import Role
 from cases.domain.errors import MoveNotPossible, NotAllowed
-from cases.domain.plan_life import MOVES, PlanState, Verb, after
-from cases.domain.roles import Role
-from cases.domain.who_may import RULES, Actor, May, may, refuse_unless
+from cases.domain.plans.lifecycle import MOVES, PlanState, Verb, after
 
 S, V = PlanState, Verb
 # Written out by hand, so that a slip in the table of moves shows.

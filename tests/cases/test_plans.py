@@ -18,21 +18,24 @@ from cases.domain.errors import (
     ReasonMissing,
     SentDifferently,
 )
-from cases.domain.field_words import Bears
-from cases.domain.plan_life import Decision
-from cases.domain.standing import StandingState
-from cases.domain.telling import What
+from cases.domain.plans.field_words import Bears
+from cases.domain.plans.lifecycle import Decision
+from cases.domain.plans.status import StandingState
+from cases.domain.plans.telling import What
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, ChangeLog, Kit, Person, Programme, ThresholdOverride, ToothPlanVersion, values
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, ChangeLog, Kit, Person, Programme, ThresholdOverride, ToothPlanVersion
 from cases.queries import plans as found
-from cases.services import canals, cases, figures, plans, readings
-from cases.services.plan_input import Asked
-from cases.services.reviews import Remark
-from planning.encoding import canonical_text, digest
-from planning.errors import KitLacks, ToothNotPlanned
-from planning.plan import plan
-from planning.plan_input import Choices
-from planning.readings import ConfirmingImage
+from cases.services.charting import canals, cases, readings
+from cases.services.people import thresholds
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from cases.services.planning.reviews import Remark
+from planning.contract.plan_input import Choices
+from planning.foundation.encoding import canonical_text, digest
+from planning.foundation.errors import KitLacks, ToothNotPlanned
+from planning.lengths.readings import ConfirmingImage
+from planning.whole_tooth.plan import plan
 from tests import factories
 from tests.cast import canal_of, decide, open_case, with_size
 from tests.planning.given import OPEN_30, SECOND_KIT
@@ -46,8 +49,8 @@ def change_something(case: Case, student: Person) -> None:
 
 
 def test_a_case_is_planned_as_the_planner_plans_it(proposed: ToothPlanVersion) -> None:
-    assert values.given(proposed) == plan_input_as_stored(proposed)
-    assert values.made(proposed) == plan(values.given(proposed))
+    assert plan_input_of(proposed) == plan_input_as_stored(proposed)
+    assert plan_of(proposed) == plan(plan_input_of(proposed))
     stops = {row.canal: (row.stop_um, row.end_um) for row in proposed.canal_plans.all()}
     # The check case of the molar, as given by those who asked for it.
     assert stops == {
@@ -60,7 +63,7 @@ def test_a_case_is_planned_as_the_planner_plans_it(proposed: ToothPlanVersion) -
 
 def plan_input_as_stored(version: ToothPlanVersion) -> object:
     """The planner's own check case: the junction carries the length it was measured at, the kit is in order."""
-    given = values.given(version)
+    given = plan_input_of(version)
     same = {"kit": given.kit, "canals": given.canals, "roots": given.roots, "seed": given.seed}
     same["samples"] = plans.SAMPLES
     junction = next(canal.junction for canal in given.canals if canal.name == "MB2")
@@ -86,7 +89,7 @@ def test_a_case_draws_the_same_samples_every_time(
     again, _ = plans.propose(actor=priya, case=proposed.case, asked=with_size(asked, "P", 45, "Wide."))
     other = open_case(programme, priya, patient_alias="Bench 2")
     elsewhere, _ = plans.propose(actor=priya, case=other, asked=asked)
-    seeds = [values.given(version).seed for version in (proposed, again, elsewhere)]
+    seeds = [plan_input_of(version).seed for version in (proposed, again, elsewhere)]
     assert seeds[0] == seeds[1] != seeds[2]
 
 
@@ -125,7 +128,7 @@ def test_a_later_change_of_the_kit_touches_no_plan(proposed: ToothPlanVersion, k
     kit.instruments.all().delete()
     proposed.refresh_from_db()
     assert proposed.input_text == before
-    assert plan(values.given(proposed)) == values.made(proposed)
+    assert plan(plan_input_of(proposed)) == plan_of(proposed)
 
 
 def test_a_changed_plan_must_be_asked_for_again(
@@ -277,7 +280,7 @@ def test_a_taper_the_kit_lacks(priya: Person, molar: Case, asked: Asked) -> None
 
 def test_a_size_the_kit_lacks_keeps_one_canal_from_it(priya: Person, molar: Case, asked: Asked) -> None:
     version, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "P", 60, "Wide."))
-    made = values.made(version)
+    made = plan_of(version)
     assert {one.canal for one in made.canals if one.withheld} == {"P"}
     assert [one.canal for one in made.cautions if one.code == "kit-lacks-size"] == ["P"]
 
@@ -306,11 +309,11 @@ def test_a_size_outside_the_range_is_not_submitted_without_a_reason(priya: Perso
 
 
 def test_a_figure_of_the_programme_changes_the_plan(priya: Person, rosa: Person, molar: Case, asked: Asked) -> None:
-    figures.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=0.5)
+    thresholds.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=0.5)
     shown = plans.preview(actor=priya, case=molar, asked=asked)
     p = next(canal for canal in shown.canals if canal.canal == "P")
     assert p.length.stop_mm == 22.0
-    figures.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=None)
+    thresholds.set_threshold(actor=rosa, programme_id=molar.programme_id, key="set_back.none", value=None)
     assert not ThresholdOverride.objects.exists()
 
 

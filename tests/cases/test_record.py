@@ -10,12 +10,8 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
-from cases.domain.course import CanalState, OutOfCourse
-from cases.domain.events import EventKind
-from cases.domain.images import RemovalReason
-from cases.domain.record import words
-from cases.domain.record.value import Record, StepStanding
-from cases.domain.told import (
+from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import (
     AnswerTold,
     CloseTold,
     CorrectedTold,
@@ -33,14 +29,19 @@ from cases.domain.told import (
     Told,
     UndoTold,
 )
+from cases.domain.images import RemovalReason
+from cases.domain.progress.course import CanalState, OutOfCourse
+from cases.domain.record import words
+from cases.domain.record.value import Record, StepStanding
 from cases.domain.uuid7 import uuid7
 from cases.exports import record_pdf
 from cases.models import Image, Person, ToothPlanVersion, TreatmentEvent
 from cases.queries.record import record_of
-from cases.services import images, kept_images, treatment
-from cases.services.images import Announced
-from cases.services.treatment import Reported
-from planning.graph import Exit
+from cases.services.images import removal, upload
+from cases.services.images.upload import Announced
+from cases.services.treatment import treatment
+from cases.services.treatment.treatment import Reported
+from planning.run_sheet.graph import Exit
 from tests.cases.pictures import picture
 
 NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
@@ -126,10 +127,10 @@ def test_a_removed_image_stays_in_the_record_with_who_and_why(
     data, ids = picture(), [uuid7(), uuid7()]
     for id_ in ids:
         told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=NOON)
-        images.receive(actor=student.person, case=approved.case, told=told, data=data)
+        upload.receive(actor=student.person, case=approved.case, told=told, data=data)
         student.tells(ImageTold(image_id=str(id_), shows="length"))
     before = record_of(approved.case_id)
-    kept_images.remove(actor=vale, image=Image.objects.get(pk=ids[0]), reason=RemovalReason.NAMES_SOMEBODY)
+    removal.remove(actor=vale, image=Image.objects.get(pk=ids[0]), reason=RemovalReason.NAMES_SOMEBODY)
     after = record_of(approved.case_id)
     assert [(one.image, one.removed and one.removed.who.name) for one in after.record.images] == [
         (str(ids[0]), "Vale"),

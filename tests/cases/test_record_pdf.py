@@ -10,9 +10,9 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
-from cases.domain.events import EventKind
+from cases.domain.access.roles import Role
+from cases.domain.events.kinds import EventKind
 from cases.domain.record.value import Record, RecordPerson, TimelineEntry
-from cases.domain.roles import Role
 from cases.exports.record_pdf import record_pdf
 from cases.models import ToothPlanVersion
 from cases.queries.record import record_of

@@ -9,14 +9,15 @@ from typing import Any
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cases.domain.course import Course, Happened
-from cases.domain.events import EventKind
+from cases.domain.access.roles import Role
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import Course
+from cases.domain.progress.visit import Visit
 from cases.domain.record import sums
 from cases.domain.record.story import Fact, Story
 from cases.domain.record.value import RecordPerson
-from cases.domain.roles import Role
-from cases.domain.visit import Visit
-from planning.techniques import Setting
+from planning.techniques.technique import Setting
 
 NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
 PRIYA = RecordPerson(id="p", name="Priya", role=Role.STUDENT)

@@ -6,19 +6,20 @@ from typing import Any
 
 import pytest
 
-from cases.domain.course import CanalState
 from cases.domain.errors import ChangedSince, Conflict, NoSuchCanal, NotAllowed, NotUsable, PlanStale
-from cases.domain.plan_life import Decision, PlanState
-from cases.domain.release import left_out
-from cases.domain.standing import StandingState
-from cases.domain.told import NotReleased, ReadingTold
+from cases.domain.events.payloads import NotReleased, ReadingTold
+from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.release import left_out
+from cases.domain.plans.status import StandingState
+from cases.domain.progress.course import CanalState
 from cases.models import Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
 from cases.queries.plans import standing_of
-from cases.services import plans, readings, release
-from cases.services.plan_input import Asked
-from cases.services.reviews import Remark
-from planning.readings import ConfirmingImage, PreOperativeImage
+from cases.services.charting import readings
+from cases.services.planning import plans, release
+from cases.services.planning.plan_input import Asked
+from cases.services.planning.reviews import Remark
+from planning.lengths.readings import ConfirmingImage, PreOperativeImage
 from tests.cases.test_replan import PHONE, Hand, course_of
 from tests.cast import canal_of, decide, with_size
 

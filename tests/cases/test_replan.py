@@ -7,20 +7,23 @@ from uuid import UUID
 
 import pytest
 
-from cases.domain.course import CanalState, OutOfCourse
-from cases.domain.plan_life import Decision, PlanState
-from cases.domain.standing import StandingState
-from cases.domain.told import EmergencyTold, PauseTold, ReadingTold, SignOffTold, StepTold, Told, TurnTold
+from cases.domain.events.payloads import EmergencyTold, PauseTold, ReadingTold, SignOffTold, StepTold, Told, TurnTold
+from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.status import StandingState
+from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, Person, RunningWork, ToothPlanVersion, TreatmentEvent, values
+from cases.mapping.plans import plan_input_of
+from cases.models import Case, Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
 from cases.queries.plans import standing_of
-from cases.services import canals, plans, readings, replan, treatment
-from cases.services.from_here import HERE
-from cases.services.plan_input import Asked
-from planning.graph import Exit
-from planning.mid_course import LENGTH_MOVED
-from planning.readings import ConfirmingImage
+from cases.services.charting import canals, readings
+from cases.services.planning import plans, replan
+from cases.services.planning.plan_input import Asked
+from cases.services.treatment import treatment
+from cases.services.treatment.server_events import HERE
+from planning.lengths.readings import ConfirmingImage
+from planning.run_sheet.graph import Exit
+from planning.work.mid_course import LENGTH_MOVED
 from tests.cases.test_treatment import NOON
 from tests.cast import canal_of, decide, with_size
 
@@ -191,7 +194,7 @@ def test_what_came_late_on_the_old_version_is_planned_in(
     later = again(priya, asked, approved.case)
     assert later.carried_from == new
     assert course_of(approved.case)["DB"].state is CanalState.OPEN
-    begun = {canal.name: canal.begun for canal in values.given(later).canals}["DB"]
+    begun = {canal.name: canal.begun for canal in plan_input_of(later).canals}["DB"]
     assert begun is not None
     assert [made.step for made in begun.made] == ["explore/10-02", "glide-path/10-02", "glide-path/15-02"]
 

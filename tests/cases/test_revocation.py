@@ -6,18 +6,18 @@ from functools import partial
 
 import pytest
 
-from cases.domain.course import Course, OutOfCourse
 from cases.domain.errors import ChangedSince, Conflict, NotAllowed, NothingSaid, SentDifferently
-from cases.domain.plan_life import Decision, PlanState
-from cases.domain.standing import StandingState
+from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.status import StandingState
+from cases.domain.progress.course import Course, OutOfCourse
+from cases.domain.progress.visit import Missing
 from cases.domain.uuid7 import uuid7
-from cases.domain.visit import Missing
 from cases.models import Person, Review, Revocation, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
 from cases.queries.plans import standing_of
-from cases.services import plans
-from cases.services.plan_input import Asked
-from cases.services.revocation import revoke
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from cases.services.planning.revocation import revoke
 from tests.cases.test_replan import PHONE, Hand
 from tests.cast import decide, with_size
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from cases.domain.plan_life import PlanState
-from cases.domain.standing import Standing, StandingState, VersionFacts, standing
+from cases.domain.plans.lifecycle import PlanState
+from cases.domain.plans.status import Standing, StandingState, VersionFacts, standing
 
 
 def version(number: int, state: PlanState, revision: int = 7, was_approved: bool = False) -> VersionFacts:

@@ -9,10 +9,9 @@ from uuid import UUID
 
 import pytest
 
-from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.errors import NotAllowed, NotHere, NotUsable, SentDifferently, SequenceGap
-from cases.domain.events import NotChecked
-from cases.domain.told import (
+from cases.domain.events.kinds import NotChecked
+from cases.domain.events.payloads import (
     ComeTold,
     CorrectedTold,
     EmergencyTold,
@@ -25,18 +24,21 @@ from cases.domain.told import (
     Told,
     UndoTold,
 )
+from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.uuid7 import uuid7
-from cases.models import Case, Membership, Person, ToothPlanVersion, TreatmentEvent, values
-from cases.models.values import reading
+from cases.mapping.charts import reading_of
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, Membership, Person, ToothPlanVersion, TreatmentEvent
 from cases.queries import worklist
 from cases.queries.course import tag_of, treatment_of
 from cases.queries.record import record_of
-from cases.services import plans, treatment
-from cases.services.plan_input import Asked
-from cases.services.treatment import Reported
-from planning.graph import Exit
-from planning.plan_input import Felt
-from planning.readings import ConfirmingImage
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from cases.services.treatment import treatment
+from cases.services.treatment.treatment import Reported
+from planning.contract.plan_input import Felt
+from planning.lengths.readings import ConfirmingImage
+from planning.run_sheet.graph import Exit
 from tests.cast import canal_of, with_size
 
 PHONE, TABLET = uuid7(), uuid7()
@@ -184,7 +186,7 @@ def test_a_depth_longer_than_any_tooth_is_kept_and_moves_nothing(
     assert shown.course.out_of_course == {str(stored.pk): OutOfCourse.NOT_CHECKED}
     # A depth that cannot be is nothing to plan by.
     again, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
-    assert {canal.felt for canal in values.given(again).canals} == {()}
+    assert {canal.felt for canal in plan_input_of(again).canals} == {()}
 
 
 @pytest.mark.parametrize("depth_um", [0, 36_000])
@@ -293,7 +295,7 @@ def test_a_length_taken_at_the_chair_is_a_reading_and_withholds_its_canal(
     palatal = canal_of(approved.case, "P")
     last = palatal.readings.order_by("number").last()
     assert last is not None
-    assert reading(last) == taken
+    assert reading_of(last) == taken
     assert {c.canal: c.state for c in treatment_of(approved.case_id).canals}["P"] is CanalState.TO_PLAN
 
 
@@ -312,10 +314,10 @@ def test_a_case_keeps_its_own_events(priya: Person, approved: ToothPlanVersion) 
 
 
 def test_the_next_plan_knows_what_was_felt(priya: Person, approved: ToothPlanVersion, asked: Asked) -> None:
-    start = values.made(approved).canals[0].run_sheet.start
+    start = plan_of(approved).canals[0].run_sheet.start
     told = StepTold(exit=Exit.SHORT, depth_um=18_500, stop_um=19_500)
     record(priya, approved, event(approved, 1, told, canal="MB1", node=start))
     again, created = plans.propose(actor=priya, case=approved.case, asked=asked)
     assert created
-    felt = {canal.name: canal.felt for canal in values.given(again).canals}
+    felt = {canal.name: canal.felt for canal in plan_input_of(again).canals}
     assert felt == {"MB1": (Felt(node=start, depth_mm=18.5, stop_mm=19.5),), "MB2": (), "DB": (), "P": ()}

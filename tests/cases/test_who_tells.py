@@ -11,14 +11,14 @@ from typing import Any
 
 import pytest
 
-from cases.domain.course import OutOfCourse
-from cases.domain.events import EventKind
-from cases.domain.roles import Role
+from cases.domain.access.roles import Role
+from cases.domain.access.who_tells import MAY_TELL, OF_WORK, Part, part_of
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import OutOfCourse
 from cases.domain.uuid7 import uuid7
-from cases.domain.who_tells import MAY_TELL, OF_WORK, Part, part_of
 from cases.models import Image, Membership, Person, ToothPlanVersion, TreatmentEvent
-from cases.services import readings
-from planning.readings import ConfirmingImage
+from cases.services.charting import readings
+from planning.lengths.readings import ConfirmingImage
 from tests.api.test_cases_images import PNG, put
 from tests.api.test_cases_treatment import REACHED, at, event, report
 from tests.cast import API, canal_of, client, problem

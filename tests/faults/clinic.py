@@ -18,12 +18,12 @@ from threading import Thread
 from django.conf import settings
 from django.db import connection
 
-from cases.domain.roles import Role
+from cases.domain.access.roles import Role
 from cases.models import Person, Programme, ToothPlanVersion, TreatmentEvent
 from frontend.server import serve
 from frontend.server.serve import Address
-from planning.encoding import decode
-from planning.graph import RunSheet
+from planning.foundation.encoding import decode
+from planning.run_sheet.graph import RunSheet
 from tests import factories
 from tests.cast import client
 from tests.faults.deeds import Owner

@@ -10,12 +10,12 @@ from django.core.management import call_command
 from django.db import connection
 from pytest_django import DjangoDbBlocker
 
-from cases.domain.plan_life import Decision
-from cases.domain.roles import Role
+from cases.domain.access.roles import Role
+from cases.domain.plans.lifecycle import Decision
 from cases.models import Person, ToothPlanVersion
-from cases.services import plans
-from cases.services.plan_input import Asked
-from planning.plan_input import Choices
+from cases.services.planning import plans
+from cases.services.planning.plan_input import Asked
+from planning.contract.plan_input import Choices
 from tests import factories
 from tests.cast import chart, decide, open_case
 from tests.planning.given import OPEN_30

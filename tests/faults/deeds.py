@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from random import Random
 from typing import Any
 
-from cases.domain.course import CanalCourse, CanalState, Course, Happened
-from cases.domain.events import EventKind
-from cases.domain.visit import CHECK
-from cases.domain.who_tells import MAY_TELL, Part
-from planning.graph import Do, Exit
+from cases.domain.access.who_tells import MAY_TELL, Part
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import CanalCourse, CanalState, Course
+from cases.domain.progress.visit import CHECK
+from planning.run_sheet.graph import Do, Exit
 
 Deed = tuple[str, str, dict[str, Any]]
 """Canal, step, what is told."""

@@ -14,10 +14,11 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from cases.domain.course import Course, Happened, Sheets, fold
-from cases.domain.events import EventKind
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import Course, Sheets, fold
 from cases.domain.uuid7 import uuid7
-from planning.techniques import Setting
+from planning.techniques.technique import Setting
 from tests.faults.deeds import Owner, deed
 from tests.faults.line import Line, NoAnswer, NoServer, Request
 

@@ -14,8 +14,8 @@ import pytest
 from django.db import connection
 
 from cases.models import ToothPlanVersion, TreatmentEvent
-from cases.services.from_here import HERE
-from planning.techniques import Setting
+from cases.services.treatment.server_events import HERE
+from planning.techniques.technique import Setting
 from tests.cast import API, client
 from tests.faults.backup import Backup
 from tests.faults.clinic import Clinic

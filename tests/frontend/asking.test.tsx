@@ -3,10 +3,10 @@ import { cleanup, render, screen } from '@testing-library/preact'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { AsOf } from '@/parts/as-of'
 import { Worklist } from '@/screens/worklist/worklist'
-import { read } from '@/store/database'
-import { ask, keptSignal, refresh, replace } from '@/store/kept'
-import { personId } from '@/store/session'
-import { useKept, usePolling } from '@/store/use'
+import { ask, keptSignal, refresh, replace } from '@/store/cache/cached'
+import { useKept, usePolling } from '@/store/cache/hooks'
+import { read } from '@/store/device/database'
+import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 import { serve } from './server'
 
@@ -168,7 +168,7 @@ test('a list is as old as its asking, also in the copy on the phone', async () =
 
 test('what another tab was told takes the place of what is older, not of what this tab asked for since', async () => {
   const { how } = slowServer(4000)
-  const { write } = await import('@/store/database')
+  const { write } = await import('@/store/device/database')
   await replace(name, 'old')
   void ask(name, how)
   await later_ms(1000)

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
+import { emptyFields, lacking, QUANTITY } from '@/panels/readings/reading-fields'
 import { BOUNDS, wrongOf } from '@/parts/bounds'
 import table from '@/parts/bounds.json'
 import { NUMBERS, type NumberName } from '@/screens/case/canal-numbers'
-import { emptyFields, lacking, QUANTITY } from '@/screens/case/reading-fields'
 
 // The judge is the server's table, which a test of the server holds to its data and to what it accepts.
 const fields: Record<string, string> = table.fields

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Asked, Kit, Technique, VersionShown } from '@/api/shapes'
+import { firstAsked, seriesTapers, sizesOf, withCanal, withKit } from '@/panels/plan/asked'
 import { chosenCanals, emptyCase, percent } from '@/screens/new-case/new-case-fields'
-import { firstAsked, seriesTapers, sizesOf, withCanal, withKit } from '@/screens/plan/asked'
 import { emptyReview, saysSomething, toReview, unsaid } from '@/screens/review/review-fields'
 
 const one = {

@@ -20,7 +20,7 @@ async function opened() {
   vi.resetModules()
   const people = await import('./people')
   people.signedIn('ines')
-  return import('@/store/contact-time')
+  return import('@/store/chair/contact-time')
 }
 
 describe('how long an irrigant has been in', () => {

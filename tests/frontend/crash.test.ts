@@ -1,7 +1,7 @@
 import { IDBFactory } from 'fake-indexeddb'
 import { expect, test, vi } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
-import type { Done } from '@/store/record'
+import type { Done } from '@/store/outbox/record'
 import { type App, type Fate, known, openApp, type Stop } from './page'
 import { problem, serve } from './server'
 

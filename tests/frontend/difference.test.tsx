@@ -1,9 +1,9 @@
 import { render, screen, within } from '@testing-library/preact'
 import { expect, test } from 'vitest'
 import type { Change } from '@/api/shapes'
+import { ChangeList } from '@/panels/plan/change-list'
 import { compare } from '@/parts/difference/compare'
 import { DifferenceView } from '@/parts/difference/difference-view'
-import { ChangeList } from '@/screens/review/change-list'
 import { canal, plan } from './sample-plan'
 
 test('a plan does not differ from itself', () => {

@@ -1,5 +1,5 @@
 import { beforeEach, expect, test, vi } from 'vitest'
-import { openDraft } from '@/store/drafts'
+import { openDraft } from '@/store/session/drafts'
 import { signedIn } from './people'
 
 beforeEach(() => signedIn('Priya'))

@@ -1,13 +1,13 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
 import type { EventGiven, Told } from '@/api/shapes'
-import { EmergencyDoor } from '@/screens/chair/emergency-door'
+import { EmergencyDoor } from '@/panels/emergency/emergency-door'
 import { SignIn } from '@/screens/sign-in/sign-in'
-import { emergenciesWaiting, startEmergencies, tellEmergency, wayOf } from '@/store/emergencies'
-import { readTold, writeReady } from '@/store/emergency-store'
-import { unsent } from '@/store/outbox'
-import { record, tell } from '@/store/record'
-import { signIns, standing } from '@/store/session'
+import { emergenciesWaiting, startEmergencies, tellEmergency, wayOf } from '@/store/outbox/emergencies'
+import { readTold, writeReady } from '@/store/outbox/emergency-store'
+import { unsent } from '@/store/outbox/outbox'
+import { record, tell } from '@/store/outbox/record'
+import { signIns, standing } from '@/store/session/session'
 import { signedIn } from './people'
 import { problem, serve } from './server'
 
@@ -150,8 +150,8 @@ test('what was told before the app was closed is sent when it is opened', async 
   const kept = async () => (await readTold()).filter(({ caseId }) => caseId === at)
   await waitFor(async () => expect(await kept()).toHaveLength(1))
   vi.resetModules()
-  const again = await import('@/store/emergencies')
-  const { session } = await import('@/store/session')
+  const again = await import('@/store/outbox/emergencies')
+  const { session } = await import('@/store/session/session')
   const { somebody } = await import('./people')
   session.value = somebody(`Priya ${number}`)
   const stored = keeper()

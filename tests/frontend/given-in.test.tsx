@@ -2,7 +2,7 @@ import { fireEvent, render, screen } from '@testing-library/preact'
 import { expect, test } from 'vitest'
 import type { CaseShown, Change, VersionShown } from '@/api/shapes'
 import { Foot } from '@/screens/plan/foot'
-import type { Preview } from '@/store/plans'
+import type { Preview } from '@/store/cache/plans'
 
 const change = (label: string, more: Partial<Change> = {}): Change => ({
   ...{ label, what: 'given', before: null, after: '24', subject: '', unit: '°', bears_on: 'shape', path: `/${label}` },

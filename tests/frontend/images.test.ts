@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest'
-import { bytesOf, closeImages, waitingOf } from '@/store/image-store'
+import { bytesOf, closeImages, waitingOf } from '@/store/images/image-store'
 import {
   removeImage,
   sendImageAgain,
@@ -8,9 +8,9 @@ import {
   throwAway,
   thrownImages,
   waitingImages,
-} from '@/store/images'
-import { nobodyNamed } from '@/store/look-first'
-import { personId } from '@/store/session'
+} from '@/store/images/images'
+import { nobodyNamed } from '@/store/images/look-first'
+import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 
 const CASE = 'case-1'

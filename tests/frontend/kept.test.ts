@@ -1,8 +1,8 @@
 import { beforeEach, expect, test, vi } from 'vitest'
 import { Refused, Unreachable } from '@/api/problem'
-import { database, forgetKept, read } from '@/store/database'
-import { ask, askAnew, keptSignal, refresh, replace } from '@/store/kept'
-import { personId } from '@/store/session'
+import { ask, askAnew, keptSignal, refresh, replace } from '@/store/cache/cached'
+import { database, forgetKept, read } from '@/store/device/database'
+import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 
 let turn = 0

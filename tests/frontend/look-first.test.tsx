@@ -1,10 +1,10 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { LooksFirst } from '@/screens/images/look-first'
-import { bytesOf, closeImages, waitingOf } from '@/store/image-store'
-import { sendImages, takeImage, waitingImages } from '@/store/images'
-import { blackOut, lookElsewhere, lookNow, nobodyNamed } from '@/store/look-first'
-import { personId } from '@/store/session'
+import { LooksFirst } from '@/panels/images/look-first'
+import { bytesOf, closeImages, waitingOf } from '@/store/images/image-store'
+import { sendImages, takeImage, waitingImages } from '@/store/images/images'
+import { blackOut, lookElsewhere, lookNow, nobodyNamed } from '@/store/images/look-first'
+import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 
 const TAKEN = new Uint8Array([1, 2, 3, 4])

@@ -3,9 +3,9 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { doubtsOf } from '@/marks/doubts'
 import type { Mark } from '@/marks/line'
+import { EMPTY, EMPTY_LINE } from '@/panels/marks/draft'
+import { unitOf } from '@/panels/marks/unit'
 import { asksOf, tooFar } from '@/screens/marks/asks'
-import { EMPTY, EMPTY_LINE } from '@/screens/marks/draft'
-import { unitOf } from '@/screens/marks/unit'
 
 // Worked by hand; the server's measuring answers them too.
 const { doubts, figures } = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/marks.json'), 'utf8'))

@@ -12,11 +12,11 @@ import {
   withLine,
   without,
   withRole,
-} from '@/screens/marks/draft'
-import { draftOf, takenBefore } from '@/screens/marks/draft-of'
+} from '@/panels/marks/draft'
+import { draftOf, takenBefore } from '@/panels/marks/draft-of'
+import { saidOf, spotAt } from '@/panels/marks/measured'
+import { unitOf } from '@/panels/marks/unit'
 import { marksOf } from '@/screens/marks/marks-of'
-import { saidOf, spotAt } from '@/screens/marks/measured'
-import { unitOf } from '@/screens/marks/unit'
 
 const at = (x: number, y: number) => ({ x, y })
 

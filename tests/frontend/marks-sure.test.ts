@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import type { ImageMarks, MarkFigures, Scale } from '@/api/shapes'
-import { type Draft, EMPTY, EMPTY_LINE, lineOf, withKnown } from '@/screens/marks/draft'
-import { intervalsOf, saidOf } from '@/screens/marks/measured'
-import { unitOf } from '@/screens/marks/unit'
+import { type Draft, EMPTY, EMPTY_LINE, lineOf, withKnown } from '@/panels/marks/draft'
+import { intervalsOf, saidOf } from '@/panels/marks/measured'
+import { unitOf } from '@/panels/marks/unit'
 
 type Three = [value: number, least: number, most: number]
 

@@ -1,8 +1,8 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
-import { writeDevice } from '@/store/database'
-import { usePlanSeen } from '@/store/plan-seen'
-import { personId } from '@/store/session'
+import { usePlanSeen } from '@/store/cache/plan-seen'
+import { writeDevice } from '@/store/device/database'
+import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 
 let seen: ReturnType<typeof usePlanSeen>

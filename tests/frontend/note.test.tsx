@@ -1,7 +1,7 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { expect, test } from 'vitest'
 import { Note } from '@/screens/chair/note'
-import type { Chair } from '@/store/chair'
+import type { Chair } from '@/store/chair/chair'
 import { signedIn } from './people'
 import { chairAfter } from './sample-chair'
 

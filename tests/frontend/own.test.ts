@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { EMPTY, EMPTY_LINE, lineOf } from '@/screens/marks/draft'
+import { EMPTY, EMPTY_LINE, lineOf } from '@/panels/marks/draft'
 import { unsaid } from '@/screens/review/review-fields'
 import { byName, own } from '@/walk/own'
 

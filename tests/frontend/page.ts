@@ -140,11 +140,11 @@ export async function openApp(person: string, stop?: Stop, asleep?: boolean) {
   vi.stubGlobal('page', page)
   vi.resetModules()
   const [{ session, standing, signIns }, { tell }, { send, sendAgain }, { unsent }, { database }] = await Promise.all([
-    import('@/store/session'),
-    import('@/store/record'),
-    import('@/store/sender'),
-    import('@/store/outbox'),
-    import('@/store/database'),
+    import('@/store/session/session'),
+    import('@/store/outbox/record'),
+    import('@/store/outbox/sender'),
+    import('@/store/outbox/outbox'),
+    import('@/store/device/database'),
   ])
   session.value = { person: { id: person, username: person, name: person }, memberships: [] } as unknown as Session
   standing.value = 'in'

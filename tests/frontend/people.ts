@@ -1,5 +1,5 @@
 import type { Session } from '@/api/shapes'
-import { session, standing } from '@/store/session'
+import { session, standing } from '@/store/session/session'
 
 type Role = Session['memberships'][number]['role']
 

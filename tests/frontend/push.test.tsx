@@ -1,7 +1,7 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { Notified } from '@/screens/account/notified'
-import { stopPush } from '@/store/push'
+import { stopPush } from '@/store/session/push'
 import { noticeOf } from '@/worker/notice-of'
 import { signedIn } from './people'
 import { serve } from './server'

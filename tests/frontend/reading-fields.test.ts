@@ -6,7 +6,7 @@ import {
   type ReadingFields,
   toJunction,
   toReading,
-} from '@/screens/case/reading-fields'
+} from '@/panels/readings/reading-fields'
 
 const fields = (method: Method, typed: Partial<ReadingFields> = {}) => ({ ...emptyFields('id', method), ...typed })
 

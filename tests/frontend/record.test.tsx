@@ -1,7 +1,7 @@
 import { render, screen, waitFor, within } from '@testing-library/preact'
 import { beforeEach, expect, test } from 'vitest'
 import { Record } from '@/screens/record/record'
-import { record as recordEvent } from '@/store/record'
+import { record as recordEvent } from '@/store/outbox/record'
 import { signedIn } from './people'
 import { answered } from './sample-record'
 import { serve } from './server'

@@ -1,7 +1,7 @@
 import { cleanup, render, screen } from '@testing-library/preact'
 import { afterEach, expect, it } from 'vitest'
 import type { VersionListed } from '@/api/shapes'
-import { Decision } from '@/screens/plan/decision'
+import { Decision } from '@/panels/plan/decision'
 
 afterEach(cleanup)
 

@@ -1,5 +1,5 @@
 import type { Do, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
-import type { Chair } from '@/store/chair'
+import type { Chair } from '@/store/chair/chair'
 import { Course } from '@/walk/course'
 import type { Happened } from '@/walk/happened'
 import { inForce } from './in-force'

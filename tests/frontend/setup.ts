@@ -44,9 +44,9 @@ globalThis.BroadcastChannel = class extends Channel {
 
 const [{ cleanup }, { closeDatabase }, { closeEmergencyStore }, { closeSentStore }] = await Promise.all([
   import('@testing-library/preact'),
-  import('@/store/database'),
-  import('@/store/emergency-store'),
-  import('@/store/sent-store'),
+  import('@/store/device/database'),
+  import('@/store/outbox/emergency-store'),
+  import('@/store/outbox/acknowledged-store'),
 ])
 
 beforeEach(async () => {

@@ -1,7 +1,7 @@
 import { render, screen } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
 import { Share } from '@/screens/share/share'
-import { personId } from '@/store/session'
+import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 import { serve } from './server'
 

@@ -1,7 +1,7 @@
 import { beforeEach, expect, test, vi } from 'vitest'
 import type { Reading } from '@/api/shapes'
-import { send } from '@/store/sender'
-import { countWaiting, dropTaken, take, takenOf } from '@/store/taken'
+import { countWaiting, dropTaken, take, takenOf } from '@/store/outbox/pending-readings'
+import { send } from '@/store/outbox/sender'
 import { signedIn } from './people'
 import { problem, type Sent, serve } from './server'
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { mm, readMm } from '@/parts/millimetres'
 import { match } from '@/router'
+import { mm, readMm } from '@/units/millimetres'
 import { when } from '@/words/common'
 import { review } from '@/words/review'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { uuid7 } from '@/store/uuid7'
+import { uuid7 } from '@/store/device/uuid7'
 import { vectors } from '../shared/uuid7.json'
 
 test.each(vectors)('the shared vector, $says', ({ unix_ms, bytes_hex, uuid }) => {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { Refused } from '@/api/problem'
 import { Tick } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
-import { useWanted } from '@/store/wanted'
+import { useWanted } from '@/store/forms/auto-save'
 
 interface Facts {
   isolated: boolean

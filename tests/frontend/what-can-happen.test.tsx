@@ -1,8 +1,8 @@
 import { fireEvent, render, screen } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Plan } from '@/api/shapes'
-import { adviceIn } from '@/screens/chair/at-hand'
-import { Trouble } from '@/screens/chair/trouble'
+import { adviceIn } from '@/panels/emergency/at-hand'
+import { Trouble } from '@/panels/emergency/trouble'
 import { signedIn } from './people'
 import { chairAfter } from './sample-work'
 

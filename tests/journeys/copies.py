@@ -14,7 +14,7 @@ from typing import Any
 from uuid import UUID
 
 from cases.domain.uuid7 import uuid7
-from cases.services.plan_input import SEEDS
+from cases.services.planning.plan_input import SEEDS
 
 Row = dict[str, Any]
 CASE = "cases_case"

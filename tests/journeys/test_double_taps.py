@@ -16,7 +16,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from planning.instruments import size_above
+from planning.instruments.iso_3630 import size_above
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, approves, events, plan_anew, report

@@ -5,21 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from planning.instruments import Instrument, Motion, Use
-from planning.obturation import FillingItem
-from planning.plan_input import (
-    CanalInput,
-    Choices,
-    Junction,
-    Kit,
-    Needle,
-    Pattern,
-    PlanInput,
-    RootInput,
-)
-from planning.readings import ConfirmingImage, DirectSight, PreOperativeImage, Reading
-from planning.technique_files import provided
-from planning.techniques import Setting, Technique
+from planning.contract.obturation import FillingItem
+from planning.contract.plan_input import CanalInput, Choices, Junction, Kit, Needle, Pattern, PlanInput, RootInput
+from planning.instruments.iso_3630 import Instrument, Motion, Use
+from planning.lengths.readings import ConfirmingImage, DirectSight, PreOperativeImage, Reading
+from planning.techniques.files import provided
+from planning.techniques.technique import Setting, Technique
 
 OPEN_30 = Needle(gauge=30, tip="open")
 HAND_SIZES = (8, 10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60)

@@ -7,15 +7,15 @@ from functools import cache
 
 import numpy as np
 
+from planning.canal.initial_shape import Widths, widths_of
+from planning.canal.profile import Line
 from planning.depth import contact_depth, reading, samples
 from planning.depth.belief import Band, Belief, every
 from planning.depth.contact_depth import Touch
 from planning.depth.contact_rows import Floats
 from planning.depth.samples import Samples
-from planning.instruments import DiameterAt, Instrument, Use
-from planning.natural import Widths, widths_of
-from planning.profile import Line
-from planning.tables import Figures
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import DiameterAt, Instrument, Use
 from tests.planning.given import block, hand, rotary
 
 END_MM = 17.0

@@ -6,9 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from planning.instruments import Use
-from planning.plan import plan
-from planning.plan_input import (
+from planning.contract.plan_input import (
     CanalChoice,
     CanalInput,
     Choices,
@@ -22,9 +20,11 @@ from planning.plan_input import (
     RootInput,
     WidthInput,
 )
-from planning.readings import DirectSight, Resorption
-from planning.technique_files import provided
-from planning.techniques import Setting
+from planning.instruments.iso_3630 import Use
+from planning.lengths.readings import DirectSight, Resorption
+from planning.techniques.files import provided
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.planning.given import HAND_SIZES, canal, cone, confirmed, hand, plugger, rotary, spreader
 
 SIZES = (25, 30, 35, 40, 45, 50)

@@ -11,12 +11,12 @@ from typing import Any
 
 import pytest
 
-from planning.graph import Action, Do
-from planning.plan import plan
-from planning.plan_input import Choices, Junction, Needle, Pattern, PlanInput, RootInput
-from planning.plan_value import CanalPlan, Plan
-from planning.readings import ApexLocator, ConfirmingImage, LengthState, PreOperativeImage, Reading, Resorption
-from planning.techniques import Setting
+from planning.contract.plan_input import Choices, Junction, Needle, Pattern, PlanInput, RootInput
+from planning.contract.plan_value import CanalPlan, Plan
+from planning.lengths.readings import ApexLocator, ConfirmingImage, LengthState, PreOperativeImage, Reading, Resorption
+from planning.run_sheet.graph import Action, Do
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, canal, confirmed, molar
 
 SIDE_VENTED = Choices(needle=Needle(gauge=30, tip="side_vented"))

@@ -10,11 +10,7 @@ from typing import Any
 
 import pytest
 
-from planning.errors import MotionNotAccepted, ToothNotPlanned
-from planning.graph import Action, Do, Exit
-from planning.instruments import Motion, Use
-from planning.plan import plan
-from planning.plan_input import (
+from planning.contract.plan_input import (
     Anatomy,
     CanalChoice,
     Choices,
@@ -27,10 +23,14 @@ from planning.plan_input import (
     WallInput,
     WidthInput,
 )
-from planning.plan_value import CanalPlan, Plan, Severity
-from planning.readings import ApexLocator
-from planning.techniques import Setting
-from planning.walk import Walk
+from planning.contract.plan_value import CanalPlan, Plan, Severity
+from planning.foundation.errors import MotionNotAccepted, ToothNotPlanned
+from planning.instruments.iso_3630 import Motion, Use
+from planning.lengths.readings import ApexLocator
+from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.walk import Walk
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, OPEN_30, block, canal, confirmed, four_canals, kit, molar, rotary
 from tests.planning.test_walk import go
 

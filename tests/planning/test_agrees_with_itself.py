@@ -11,17 +11,17 @@ from itertools import pairwise
 
 import pytest
 
-from planning.errors import ToothNotPlanned
-from planning.expected import CanalWidth, ProfilePoint
-from planning.graph import Action, Do
-from planning.instruments import Instrument, Use, diameter_mm
-from planning.plan import plan
-from planning.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput
-from planning.plan_value import CanalPlan, Plan
-from planning.readings import ConfirmingImage, PreOperativeImage
-from planning.technique_files import provided
-from planning.techniques import PhaseKind, Setting
-from planning.teeth import Tooth, all_teeth
+from planning.anatomy import Tooth, all_teeth
+from planning.contract.expected import CanalWidth, ProfilePoint
+from planning.contract.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput
+from planning.contract.plan_value import CanalPlan, Plan
+from planning.foundation.errors import ToothNotPlanned
+from planning.instruments.iso_3630 import Instrument, Use, diameter_mm
+from planning.lengths.readings import ConfirmingImage, PreOperativeImage
+from planning.run_sheet.graph import Action, Do
+from planning.techniques.files import provided
+from planning.techniques.technique import PhaseKind, Setting
+from planning.whole_tooth.plan import plan
 from tests.draws import draws
 from tests.planning.given import OPEN_30, cone, hand, rotary, technique
 

@@ -9,13 +9,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planning.apical_size import Asked, End, WallAbove, advise
-from planning.instruments import sizes
-from planning.plan_value import SizeRange, SizeReason
-from planning.tables import Figures
-from planning.techniques import Setting
-from planning.teeth import all_teeth
-from planning.walls import ThinWall
+from planning.anatomy import all_teeth
+from planning.anatomy.walls import ThinWall
+from planning.canal.apical_size import Asked, End, WallAbove, advise
+from planning.contract.plan_value import SizeRange, SizeReason
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import sizes
+from planning.techniques.technique import Setting
 
 PERMANENT = [tooth.iso for tooth in all_teeth() if not tooth.primary]
 

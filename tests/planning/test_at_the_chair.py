@@ -7,9 +7,9 @@ from dataclasses import replace
 import pytest
 
 from planning import plan
-from planning.at_the_chair import About, at_the_chair
-from planning.tables import Figures
-from planning.techniques import Setting
+from planning.contract.chairside import About, at_the_chair
+from planning.foundation.tables import Figures
+from planning.techniques.technique import Setting
 from tests.planning.given import molar
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from planning.bands import CanalBands, bands
-from planning.expected import ExpectedStep
-from planning.graph import Action, Do, Exit, RunSheet
-from planning.plan import plan
-from planning.plan_input import Felt, PlanInput
-from planning.walk import Walk, expected_exit
+from planning.contract.expected import ExpectedStep
+from planning.contract.plan_input import Felt, PlanInput
+from planning.run_sheet.graph import Action, Do, Exit, RunSheet
+from planning.run_sheet.walk import Walk, expected_exit
+from planning.whole_tooth.plan import plan
+from planning.work.bands import CanalBands, bands
 from tests.planning.given import block, molar
 
 SAMPLED = replace(block(), samples=200, seed=7)

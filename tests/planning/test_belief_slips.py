@@ -13,10 +13,10 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from planning.contract.expected import against
 from planning.depth.belief import Belief, every
 from planning.depth.contact_rows import Floats
 from planning.depth.reading import Reading
-from planning.expected import against
 from tests.draws import draws
 from tests.planning.hidden_canals import (
     BY,

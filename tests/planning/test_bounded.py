@@ -12,13 +12,13 @@ from typing import Any, get_args, get_type_hints
 
 import pytest
 
-from planning.bounded import Bound, bounds, of_fields, outside, within
-from planning.encoding import decode, encode, json_schema
-from planning.errors import NotUnderstood, OutOfBounds, PlanningError
-from planning.instruments import DiameterAt
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Felt, Override, PlanInput, WallInput, WidthInput
-from planning.readings import ApexLocator, DirectSight, ImageInterval, PreOperativeImage, Ratio
+from planning.contract.plan_input import CanalChoice, Felt, Override, PlanInput, WallInput, WidthInput
+from planning.foundation.bounds import Bound, bounds, of_fields, outside, within
+from planning.foundation.encoding import decode, encode, json_schema
+from planning.foundation.errors import NotUnderstood, OutOfBounds, PlanningError
+from planning.instruments.iso_3630 import DiameterAt
+from planning.lengths.readings import ApexLocator, DirectSight, ImageInterval, PreOperativeImage, Ratio
+from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, four_canals, molar, rotary
 
 

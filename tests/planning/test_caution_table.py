@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from planning.caution_table import END, START, table, with_table
-from planning.cautions import catalogue
+from planning.contract.cautions import catalogue
+from planning.whole_tooth.cautions.table import END, START, table, with_table
 from tests.architecture import tree
 
 

@@ -7,10 +7,9 @@ from typing import Any
 
 import pytest
 
-from planning.cautions import catalogue
-from planning.curvature import BendShape
-from planning.plan import plan
-from planning.plan_input import (
+from planning.anatomy.curvature import BendShape
+from planning.contract.cautions import catalogue
+from planning.contract.plan_input import (
     CanalChoice,
     Choices,
     Felt,
@@ -24,9 +23,10 @@ from planning.plan_input import (
     RootInput,
     WidthInput,
 )
-from planning.plan_value import Severity
-from planning.readings import ApexLocator, ConfirmingImage, ImageInterval, PreOperativeImage
-from planning.techniques import Setting, Technique
+from planning.contract.plan_value import Severity
+from planning.lengths.readings import ApexLocator, ConfirmingImage, ImageInterval, PreOperativeImage
+from planning.techniques.technique import Setting, Technique
+from planning.whole_tooth.plan import plan
 from tests.planning.given import (
     CHECK_KIT,
     OPEN_30,

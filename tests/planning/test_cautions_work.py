@@ -8,19 +8,19 @@ from functools import cache
 
 import pytest
 
-from planning.apical_size import Asked, advise
-from planning.canal import Canal
-from planning.canal_plan import Planned, plan_canal
-from planning.caution_rules import work_cautions
-from planning.expected import Expectation, ExpectedStep, NaturalCanal
-from planning.joins import join_of
-from planning.lengths import About, settle
-from planning.natural import widths_of
-from planning.plan_value import CanalPlan, Severity
-from planning.selection import select
-from planning.strain import Strain
-from planning.tables import Figures
-from planning.walls import WallLeft
+from planning.anatomy.walls import WallLeft
+from planning.canal.apical_size import Asked, advise
+from planning.canal.canal import Canal
+from planning.canal.initial_shape import widths_of
+from planning.canal.joins import join_of
+from planning.contract.expected import Expectation, ExpectedStep, NaturalCanal
+from planning.contract.plan_value import CanalPlan, Severity
+from planning.foundation.tables import Figures
+from planning.instruments.strain import Strain
+from planning.lengths.working_length import About, settle
+from planning.tray.selection import select
+from planning.whole_tooth.cautions import work_cautions
+from planning.work.canal_plan import Planned, plan_canal
 from tests.planning.given import molar
 
 

@@ -11,11 +11,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
+from planning.canal.profile import Line, narrows_upwards
 from planning.depth.contact_depth import Touch, advance_mm, insert, load_mm2, rest_mm, stand
-from planning.errors import InstrumentNotDescribed
-from planning.instruments import Corners, DiameterAt, Instrument, Motion, Use, corners, refuse_undescribed
-from planning.profile import Line, narrows_upwards
-from planning.tables import Figures
+from planning.foundation.errors import InstrumentNotDescribed
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import Corners, DiameterAt, Instrument, Motion, Use, corners, refuse_undescribed
 from tests.draws import draws
 from tests.planning.given import hand, rotary
 from tests.reference import slow_contact_depth

@@ -9,14 +9,14 @@ from statistics import NormalDist
 import numpy as np
 import pytest
 
+from planning.canal.initial_shape import widths_of
+from planning.canal.profile import Line, narrows_upwards, upper
+from planning.contract.plan_input import PlanInput
 from planning.depth import contact_depth, contact_rows, samples
 from planning.depth.contact_rows import Rows, Tools
 from planning.depth.samples import Samples
-from planning.instruments import Corners
-from planning.natural import widths_of
-from planning.plan_input import PlanInput
-from planning.profile import Line, narrows_upwards, upper
-from planning.tables import Figures
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import Corners
 from tests.planning.given import molar
 from tests.planning.test_contact_depth import random_canal, random_instrument, width_mm
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planning.curvature import (
+from planning.anatomy.curvature import (
     Arc,
     Point,
     TappedCurve,
@@ -19,8 +19,8 @@ from planning.curvature import (
     one_arc,
     schneider_deg,
 )
-from planning.errors import PointsDoNotFit
-from planning.tables import Figures
+from planning.foundation.errors import PointsDoNotFit
+from planning.foundation.tables import Figures
 
 
 def at(x_mm: float, y_mm: float) -> Point:

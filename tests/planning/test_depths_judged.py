@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from planning.expected import ExpectedStep, against
+from planning.contract.expected import ExpectedStep, against
 
 CASES: list[dict[str, Any]] = json.loads(
     (Path(__file__).parents[1] / "shared" / "depths-judged.json").read_text(encoding="utf-8")

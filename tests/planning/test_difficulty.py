@@ -12,14 +12,14 @@ from typing import Any
 
 import pytest
 
-from planning import tables
-from planning.difficulty import Difficulty, factors
-from planning.errors import FactorNotKnown, OverrideNotPossible
-from planning.plan import plan
-from planning.plan_input import Finding, Override, Pattern, PlanInput, RootInput
-from planning.plan_value import Caution, Plan, Severity
-from planning.readings import PreOperativeImage
-from planning.techniques import Setting
+from planning.contract.difficulty import Difficulty, factors
+from planning.contract.plan_input import Finding, Override, Pattern, PlanInput, RootInput
+from planning.contract.plan_value import Caution, Plan, Severity
+from planning.foundation import tables
+from planning.foundation.errors import FactorNotKnown, OverrideNotPossible
+from planning.lengths.readings import PreOperativeImage
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, block, canal, confirmed, molar
 
 NOT_FROM_PLAN = [factor for factor in factors().values() if not factor.from_plan]

@@ -11,12 +11,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator  # type: ignore[import-untyped]
 
-from planning.encoding import Mode, canonical_text, decode, digest, encode, json_schema, kept_schema
-from planning.errors import LengthOutOfBounds, NotUnderstood
-from planning.graph import Ask, RunSheet
-from planning.plan_input import PlanInput
-from planning.plan_value import Plan
-from planning.readings import ApexLocator, Length, PreOperativeImage, Ratio, Reading
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import Plan
+from planning.foundation.encoding import Mode, canonical_text, decode, digest, encode, json_schema, kept_schema
+from planning.foundation.errors import LengthOutOfBounds, NotUnderstood
+from planning.lengths.readings import ApexLocator, Length, PreOperativeImage, Ratio, Reading
+from planning.run_sheet.graph import Ask, RunSheet
 from tests.draws import draws
 
 # What the encoder reads of a bound beside its limits is nothing to the drawing of values.

@@ -11,10 +11,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from planning.filling import Filled, obturation, rest, rest_mm
-from planning.obturation import FillingItem, Rest
-from planning.profile import Line, volume_mm3
-from planning.tables import Figures
+from planning.canal.filling import Filled, obturation, rest, rest_mm
+from planning.canal.profile import Line, volume_mm3
+from planning.contract.obturation import FillingItem, Rest
+from planning.foundation.tables import Figures
 from tests.planning.given import cone, plugger, spreader
 
 # 30/.04 to 20.0 from an orifice at 8.0: 0.30 at the end, 0.30 + 0.04 x 12 = 0.78 at the orifice.

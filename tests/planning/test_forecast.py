@@ -8,15 +8,15 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from planning.curvature import BendShape
-from planning.encoding import canonical_text
-from planning.errors import OutOfBounds
-from planning.expected import Expectation, ExpectedStep, NaturalCanal, ProfilePoint
-from planning.graph import Action, Do
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices, Felt, PlanInput
-from planning.plan_value import CanalPlan
-from planning.walk import Walk
+from planning.anatomy.curvature import BendShape
+from planning.contract.expected import Expectation, ExpectedStep, NaturalCanal, ProfilePoint
+from planning.contract.plan_input import CanalChoice, Choices, Felt, PlanInput
+from planning.contract.plan_value import CanalPlan
+from planning.foundation.encoding import canonical_text
+from planning.foundation.errors import OutOfBounds
+from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.walk import Walk
+from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, block, four_canals, molar, technique
 
 SIZES = Choices(needle=OPEN_30, canals=(CanalChoice(canal="single", final_size=30),))

@@ -9,13 +9,13 @@ from dataclasses import replace
 
 import pytest
 
-from planning.graph import Action, Do
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices, Junction, Pattern, RootInput
-from planning.plan_value import CanalPlan, Plan, Severity
-from planning.readings import LengthState
-from planning.techniques import Setting
-from planning.teeth import Notation, ToothName, find
+from planning.anatomy import Notation, ToothName, find
+from planning.contract.plan_input import CanalChoice, Choices, Junction, Pattern, RootInput
+from planning.contract.plan_value import CanalPlan, Plan, Severity
+from planning.lengths.readings import LengthState
+from planning.run_sheet.graph import Action, Do
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, four_canals, molar
 
 CANALS = ("MB1", "MB2", "DB", "P")

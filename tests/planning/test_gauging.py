@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from planning.gauging import first_binder, loosened
-from planning.plan_input import CanalInput, Choices, Felt, PlanInput
-from planning.techniques import Phase, PhaseKind
+from planning.canal.gauging import first_binder, loosened
+from planning.contract.plan_input import CanalInput, Choices, Felt, PlanInput
+from planning.techniques.technique import Phase, PhaseKind
 from tests.planning.given import OPEN_30, four_canals, molar, technique
 
 END_UM = 19_500

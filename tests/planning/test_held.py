@@ -8,13 +8,13 @@ from typing import Any
 
 import pytest
 
-from planning.graph import Action, Do, Exit
-from planning.instruments import Use
-from planning.plan import plan
-from planning.plan_input import Choices, Kit, PlanInput
-from planning.readings import ConfirmingImage
-from planning.techniques import PhaseKind, Technique
-from planning.walk import Walk
+from planning.contract.plan_input import Choices, Kit, PlanInput
+from planning.instruments.iso_3630 import Use
+from planning.lengths.readings import ConfirmingImage
+from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.walk import Walk
+from planning.techniques.technique import PhaseKind, Technique
+from planning.whole_tooth.plan import plan
 from tests.planning.given import (
     CHECK_KIT,
     HAND_SIZES,

@@ -6,9 +6,17 @@ from dataclasses import replace
 
 import pytest
 
-from planning.errors import InstrumentNotDescribed
-from planning.instruments import DiameterAt, colour, diameter_mm, outline, refuse_undescribed, size_above, sizes
-from planning.tables import Figures
+from planning.foundation.errors import InstrumentNotDescribed
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import (
+    DiameterAt,
+    colour,
+    diameter_mm,
+    outline,
+    refuse_undescribed,
+    size_above,
+    sizes,
+)
 from tests.planning.given import hand, rotary
 
 # ISO 3630-1: +0.02 up to size 10, +0.05 from 10 to 60, +0.10 from 60 to 140 (step rule as in "The Beauty and Sorrow

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from planning.errors import ChoiceNotPossible
-from planning.instruments import Instrument
-from planning.irrigation import NeedleLimits, chamber_says, free_mm, limits, outside_um
-from planning.plan_input import Needle
-from planning.profile import Line, Stand, upper
-from planning.tables import Figures
+from planning.canal.profile import Line, Stand, upper
+from planning.contract.plan_input import Needle
+from planning.foundation.errors import ChoiceNotPossible
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import Instrument
+from planning.work.irrigation import NeedleLimits, chamber_says, free_mm, limits, outside_um
 from tests.planning.given import OPEN_30, hand, rotary
 
 ORIFICE_MM = 7.5

@@ -10,15 +10,16 @@ from typing import Any
 
 import pytest
 
-from cases.domain.course import CanalState, Course, Happened, fold
-from cases.domain.events import EventKind
-from planning.graph import Action, Do, Exit
-from planning.plan import plan
-from planning.plan_input import Felt, Finding, Junction, Override, Pattern, PlanInput, RootInput
-from planning.plan_value import Plan, Severity
-from planning.readings import DirectSight
-from planning.techniques import Setting
-from planning.walk import expected_exit
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import CanalState, Course, fold
+from planning.contract.plan_input import Felt, Finding, Junction, Override, Pattern, PlanInput, RootInput
+from planning.contract.plan_value import Plan, Severity
+from planning.lengths.readings import DirectSight
+from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.walk import expected_exit
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.planning.given import canal, confirmed, four_canals, molar, technique
 
 ROOTS = {

@@ -9,12 +9,12 @@ from collections.abc import Sequence
 
 import pytest
 
-from planning.encoding import decode, encode
-from planning.graph import Do
-from planning.instruments import Use
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices, Kit, Override
-from planning.plan_value import CanalPlan, Caution, Plan, Severity
+from planning.contract.plan_input import CanalChoice, Choices, Kit, Override
+from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
+from planning.foundation.encoding import decode, encode
+from planning.instruments.iso_3630 import Use
+from planning.run_sheet.graph import Do
+from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, canal, confirmed, hand, kit, molar, rotary, technique
 
 CORONAL = (rotary(25, 10, Use.CORONAL), rotary(25, 8, Use.CORONAL))

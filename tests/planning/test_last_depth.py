@@ -11,14 +11,14 @@ from random import Random
 
 import pytest
 
-from planning.bands import bands
-from planning.expected import Judged
-from planning.graph import Action, Do, Exit
-from planning.last_depth import Ahead, ahead, last_depth
-from planning.plan import plan
-from planning.plan_input import PlanInput
-from planning.plan_value import CanalPlan
-from planning.walk import Walk, expected_exit
+from planning.contract.expected import Judged
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import CanalPlan
+from planning.depth.last_depth import Ahead, ahead, last_depth
+from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.walk import Walk, expected_exit
+from planning.whole_tooth.plan import plan
+from planning.work.bands import bands
 from tests.planning.given import block, molar
 
 SAMPLES = 40

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from planning.errors import LengthOutOfBounds, OutOfBounds, ReadingNotUsable
-from planning.lengths import About, settle
-from planning.readings import (
+from planning.foundation.errors import LengthOutOfBounds, OutOfBounds, ReadingNotUsable
+from planning.foundation.tables import Figures
+from planning.lengths.readings import (
     ApexLocator,
     ConfirmingImage,
     DirectSight,
@@ -21,7 +21,7 @@ from planning.readings import (
     Reading,
     Resorption,
 )
-from planning.tables import Figures
+from planning.lengths.working_length import About, settle
 
 HERE = "buccal cusp"
 

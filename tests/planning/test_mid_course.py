@@ -8,14 +8,13 @@ from typing import Any
 
 import pytest
 
-from planning.begun import Made
-from planning.graph import Action, Do, End, Exit, RunSheet, why_unsound
-from planning.mid_course import LENGTH_MOVED, begun_by
-from planning.plan import plan
-from planning.plan_input import CanalInput, PlanInput
-from planning.plan_value import CanalPlan
-from planning.readings import ConfirmingImage, DirectSight
-from planning.walk import Walk, expected_exit
+from planning.contract.plan_input import CanalInput, Made, PlanInput
+from planning.contract.plan_value import CanalPlan
+from planning.lengths.readings import ConfirmingImage, DirectSight
+from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, why_unsound
+from planning.run_sheet.walk import Walk, expected_exit
+from planning.whole_tooth.plan import plan
+from planning.work.mid_course import LENGTH_MOVED, begun_by
 from tests.draws import draws
 from tests.planning.given import SECOND_KIT, block, molar, technique
 

@@ -8,14 +8,14 @@ from statistics import mean
 
 import pytest
 
-from planning import tables
-from planning.errors import CanalsDoNotFit, OutOfBounds
-from planning.natural import Widths, natural_canal, widths_of
-from planning.plan import plan
-from planning.plan_input import PlanInput, WidthInput
-from planning.readings import DirectSight, ImageInterval, PreOperativeImage, Resorption
-from planning.tables import Figures
-from planning.teeth import all_teeth, like
+from planning.anatomy import all_teeth, like
+from planning.canal.initial_shape import Widths, natural_canal, widths_of
+from planning.contract.plan_input import PlanInput, WidthInput
+from planning.foundation import tables
+from planning.foundation.errors import CanalsDoNotFit, OutOfBounds
+from planning.foundation.tables import Figures
+from planning.lengths.readings import DirectSight, ImageInterval, PreOperativeImage, Resorption
+from planning.whole_tooth.plan import plan
 from tests.planning.given import block, canal, confirmed, four_canals, molar
 from tests.planning.test_ordinary_plans import LONG_KIT
 

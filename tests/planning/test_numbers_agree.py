@@ -8,9 +8,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 
-from planning.encoding import encode
-from planning.plan import plan
-from planning.plan_input import PlanInput
+from planning.contract.plan_input import PlanInput
+from planning.foundation.encoding import encode
+from planning.whole_tooth.plan import plan
 from tests.planning.claims import Json, claims, disagreements
 from tests.planning.given import block, molar
 from tests.planning.test_properties import inputs, over_plans, planned

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from planning.instruments import Use
-from planning.plan import plan
-from planning.plan_input import Choices, Kit, Needle, Pattern, PlanInput, RootInput
-from planning.plan_value import Severity
-from planning.technique_files import provided
-from planning.teeth import Tooth, all_teeth, usual_range
+from planning.anatomy import Tooth, all_teeth, usual_range
+from planning.contract.plan_input import Choices, Kit, Needle, Pattern, PlanInput, RootInput
+from planning.contract.plan_value import Severity
+from planning.instruments.iso_3630 import Use
+from planning.techniques.files import provided
+from planning.whole_tooth.plan import plan
 from tests.planning.given import HAND_SIZES, canal, cone, confirmed, hand, molar, rotary
 
 SIZES = (25, 30, 35, 40, 45, 50)

@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.special import ellipe, ellipeinc
 
-from planning.expected import CanalWidth, NaturalCanal
-from planning.ovals import area_mm2, reached_share
-from planning.profile import Line, narrow_line, upto, volume_mm3
+from planning.anatomy.ovals import area_mm2, reached_share
+from planning.canal.profile import Line, narrow_line, upto, volume_mm3
+from planning.contract.expected import CanalWidth, NaturalCanal
 
 WIDTHS = st.floats(0.1, 0.5)
 FLATTER = st.floats(1.0, 7.0)

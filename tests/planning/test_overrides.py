@@ -9,16 +9,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planning.bounded import within
-from planning.cautions import catalogue
-from planning.errors import OverrideNotPossible
-from planning.graph import Do
-from planning.joined import MAIN_FIRST, UNFINISHED
-from planning.plan import plan
-from planning.plan_input import Felt, Irrigant, Junction, Override, PlanInput
-from planning.plan_value import CanalPlan, Caution, Plan, Severity
-from planning.tables import published
-from planning.techniques import Setting
+from planning.contract.cautions import catalogue
+from planning.contract.plan_input import Felt, Irrigant, Junction, Override, PlanInput
+from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
+from planning.foundation.bounds import within
+from planning.foundation.errors import OverrideNotPossible
+from planning.foundation.tables import published
+from planning.run_sheet.graph import Do
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
+from planning.work.joined import MAIN_FIRST, UNFINISHED
 from tests.draws import draws
 from tests.planning.given import block, four_canals, molar
 

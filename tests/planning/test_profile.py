@@ -8,7 +8,7 @@ import math
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planning.profile import Stand, outline, wider_mm
+from planning.canal.profile import Stand, outline, wider_mm
 from tests.planning.given import hand, rotary
 
 STANDS = st.lists(

@@ -7,16 +7,26 @@ from typing import Any
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from planning.encoding import canonical_text
-from planning.errors import PlanningError
-from planning.graph import Action, Do, Exit, RunSheet, why_unsound
-from planning.instruments import Use
-from planning.plan import plan
-from planning.plan_input import CanalChoice, CanalInput, Choices, Junction, Kit, Needle, Pattern, PlanInput, RootInput
-from planning.plan_value import CanalPlan, Plan
-from planning.readings import Resorption
-from planning.techniques import Setting
-from planning.walk import Walk
+from planning.contract.plan_input import (
+    CanalChoice,
+    CanalInput,
+    Choices,
+    Junction,
+    Kit,
+    Needle,
+    Pattern,
+    PlanInput,
+    RootInput,
+)
+from planning.contract.plan_value import CanalPlan, Plan
+from planning.foundation.encoding import canonical_text
+from planning.foundation.errors import PlanningError
+from planning.instruments.iso_3630 import Use
+from planning.lengths.readings import Resorption
+from planning.run_sheet.graph import Action, Do, Exit, RunSheet, why_unsound
+from planning.run_sheet.walk import Walk
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.draws import draws
 from tests.planning.given import HAND_SIZES, OPEN_30, canal, confirmed, hand, molar, rotary, technique
 

@@ -13,18 +13,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import binom
 
-from planning.curvature import BendShape
+from planning.anatomy.curvature import BendShape
+from planning.foundation.tables import Figures
 from planning.radiograph import ImageMarks, measure
 from planning.radiograph.line import Marks
-from planning.radiograph.values import (
-    CanalLine,
-    KnownObject,
-    LineMeasured,
-    Pixel,
-    PixelSpacing,
-    SpacingFacts,
-)
-from planning.tables import Figures
+from planning.radiograph.values import CanalLine, KnownObject, LineMeasured, Pixel, PixelSpacing, SpacingFacts
 from tests.draws import draws
 
 LEAVES = 2  # third mark of `canal`

@@ -9,10 +9,10 @@ import pytest
 from scipy.optimize import least_squares
 from scipy.stats import binom
 
+from planning.foundation.tables import Figures
 from planning.radiograph import ImageMarks, bend, measure
 from planning.radiograph.line import Marks
 from planning.radiograph.values import Bend, CanalLine, Pixel, PixelSpacing, SpacingFacts
-from planning.tables import Figures
 from tests.draws import draws
 
 

@@ -8,9 +8,9 @@ import numpy as np
 import pydicom
 import pytest
 
+from planning.foundation.tables import Figures
 from planning.radiograph import ImageMarks, measure
 from planning.radiograph.values import CanalLine, KnownObject, Pixel, PixelSpacing, SpacingFacts
-from planning.tables import Figures
 from tests.dicom_checker import judged
 from tests.draws import draws
 from tests.radiographs import Places, Radiograph, Root, drawn

@@ -12,13 +12,13 @@ import numpy as np
 import pytest
 from scipy.stats import binom
 
-from planning.encoding import decode, encode
-from planning.errors import PlanningError
-from planning.lengths import About, settle
+from planning.foundation.encoding import decode, encode
+from planning.foundation.errors import PlanningError
+from planning.foundation.tables import Figures
+from planning.lengths.readings import ConfirmingImage, PreOperativeImage, Ratio
+from planning.lengths.working_length import About, settle
 from planning.radiograph import ImageMarks, Measured, mark_figures, measure
 from planning.radiograph.values import CanalLine, KnownObject, LineMeasured, Pixel, PixelSpacing, SpacingFacts
-from planning.readings import ConfirmingImage, PreOperativeImage, Ratio
-from planning.tables import Figures
 
 SQUARE = SpacingFacts(in_patient=PixelSpacing(row_mm=0.03, column_mm=0.03), calibration="fiducial")
 POINT = "MB cusp"

@@ -6,7 +6,8 @@ import math
 
 import pytest
 
-from planning.errors import ScaleNotUsable
+from planning.foundation.errors import ScaleNotUsable
+from planning.foundation.tables import Figures
 from planning.radiograph import scale_of
 from planning.radiograph.values import (
     Calibration,
@@ -18,7 +19,6 @@ from planning.radiograph.values import (
     ScaleState,
     SpacingFacts,
 )
-from planning.tables import Figures
 
 FINE, COARSE = PixelSpacing(row_mm=0.03, column_mm=0.03), PixelSpacing(row_mm=0.032, column_mm=0.032)
 

@@ -13,13 +13,13 @@ import numpy as np
 import pytest
 from scipy.stats import binom
 
-from planning.curvature import BendShape
-from planning.errors import PlanningError
+from planning.anatomy.curvature import BendShape
+from planning.foundation.errors import PlanningError
+from planning.foundation.tables import Figures
 from planning.radiograph import ImageMarks, measure
 from planning.radiograph.line import Marks
 from planning.radiograph.touch import touch_of
 from planning.radiograph.values import Bend, Between, CanalLine, KnownObject, LineMeasured, Pixel
-from planning.tables import Figures
 from tests.draws import draws
 
 SCREEN_PX = 1.5

@@ -10,10 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import binom
 
-from planning.errors import ViewsDoNotFit
+from planning.foundation.errors import ViewsDoNotFit
+from planning.foundation.tables import Figures
 from planning.radiograph.values import Between
 from planning.radiograph.views import Bends, Shift, Side, Views, Way, read
-from planning.tables import Figures
 
 
 # Textbooks (from memory): what moves the same way as the tube lies lingual, what moves against it buccal.

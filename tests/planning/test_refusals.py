@@ -7,10 +7,7 @@ from typing import Any
 
 import pytest
 
-from planning.errors import PlanningError
-from planning.instruments import Motion, Use
-from planning.plan import plan
-from planning.plan_input import (
+from planning.contract.plan_input import (
     Anatomy,
     CanalChoice,
     Choices,
@@ -22,8 +19,11 @@ from planning.plan_input import (
     RootInput,
     WallInput,
 )
-from planning.readings import PreOperativeImage, Resorption
-from planning.techniques import Setting
+from planning.foundation.errors import PlanningError
+from planning.instruments.iso_3630 import Motion, Use
+from planning.lengths.readings import PreOperativeImage, Resorption
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, OPEN_30, block, canal, four_canals, hand, kit, molar, rotary, technique
 
 

@@ -10,11 +10,11 @@ from collections.abc import Sequence
 
 import pytest
 
-from planning.graph import Action, Ask, Do, Exit, Gained, Node, RunSheet, Target, VisitsBelow, why_unsound
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices, PlanInput
-from planning.plan_value import CanalPlan
-from planning.walk import expected_exit, expected_path
+from planning.contract.plan_input import CanalChoice, Choices, PlanInput
+from planning.contract.plan_value import CanalPlan
+from planning.run_sheet.graph import Action, Ask, Do, Exit, Gained, Node, RunSheet, Target, VisitsBelow, why_unsound
+from planning.run_sheet.walk import expected_exit, expected_path
+from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, SECOND_KIT, block, molar, technique
 
 

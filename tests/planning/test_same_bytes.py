@@ -7,13 +7,13 @@ import subprocess
 import sys
 from pathlib import Path
 
-from planning.encoding import canonical_text, digest
-from planning.plan import plan
+from planning.foundation.encoding import canonical_text, digest
+from planning.whole_tooth.plan import plan
 from tests.planning.given import molar
 
 PLAN_OF_THE_MOLAR = (
-    "from planning.encoding import canonical_text, digest;"
-    "from planning.plan import plan;"
+    "from planning.foundation.encoding import canonical_text, digest;"
+    "from planning.whole_tooth.plan import plan;"
     "from tests.planning.given import molar;"
     "print(digest(canonical_text(plan(molar()))))"
 )

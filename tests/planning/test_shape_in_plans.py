@@ -8,13 +8,13 @@ from typing import Any
 
 import pytest
 
-from planning.errors import OutOfBounds
-from planning.graph import Do
-from planning.obturation import FillingItem
-from planning.plan import plan
-from planning.plan_input import CanalInput, Choices, Irrigant, PlanInput, WallInput, WidthInput
-from planning.plan_value import CanalPlan, Plan
-from planning.readings import PreOperativeImage
+from planning.contract.obturation import FillingItem
+from planning.contract.plan_input import CanalInput, Choices, Irrigant, PlanInput, WallInput, WidthInput
+from planning.contract.plan_value import CanalPlan, Plan
+from planning.foundation.errors import OutOfBounds
+from planning.lengths.readings import PreOperativeImage
+from planning.run_sheet.graph import Do
+from planning.whole_tooth.plan import plan
 from tests.planning.given import (
     CHECK_KIT,
     OPEN_30,

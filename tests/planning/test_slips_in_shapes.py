@@ -12,16 +12,15 @@ from statistics import NormalDist
 import numpy as np
 import pytest
 
-from planning.begun import Made
+from planning.canal.profile import Line
+from planning.contract.plan_input import Made, PlanInput
+from planning.contract.plan_value import CanalPlan
 from planning.depth import contact_depth
 from planning.depth.sure import surely_stood
-from planning.instruments import Use, corners
-from planning.mid_course import begun_by
-from planning.plan import plan
-from planning.plan_input import PlanInput
-from planning.plan_value import CanalPlan
-from planning.profile import Line
-from planning.walk import Walk
+from planning.instruments.iso_3630 import Use, corners
+from planning.run_sheet.walk import Walk
+from planning.whole_tooth.plan import plan
+from planning.work.mid_course import begun_by
 from tests.draws import draws
 from tests.planning.given import block, hand, molar, rotary
 from tests.planning.hidden_canals import BY, END_MM, NARROW, drawn

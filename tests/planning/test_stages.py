@@ -8,13 +8,13 @@ from typing import Any
 
 import pytest
 
-from planning.graph import Action, Do
-from planning.mid_course import begun_by
-from planning.plan import plan
-from planning.plan_input import Override, Pattern, PlanInput, RootInput
-from planning.plan_value import AskedFor, Stage
-from planning.techniques import Setting, Technique
-from planning.walk import Walk, expected_exit
+from planning.contract.plan_input import Override, Pattern, PlanInput, RootInput
+from planning.contract.plan_value import AskedFor, Stage
+from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.walk import Walk, expected_exit
+from planning.techniques.technique import Setting, Technique
+from planning.whole_tooth.plan import plan
+from planning.work.mid_course import begun_by
 from tests.planning.given import FOUND_JUNCTION, block, canal, confirmed, molar, technique
 
 ACCEPTED = (Override(code="difficulty-high", canal=None, reason="Accepted for the test."),)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from planning.apical_size import WallAbove
-from planning.strain import Bend, strain, strain_pct
-from planning.tables import Figures
-from planning.walls import ThinWall, left, published
+from planning.anatomy.walls import ThinWall, left, published
+from planning.canal.apical_size import WallAbove
+from planning.foundation.tables import Figures
+from planning.instruments.strain import Bend, strain, strain_pct
 from tests.planning.given import rotary
 
 

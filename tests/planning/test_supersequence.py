@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planning.errors import TooMuchWork
+from planning.foundation.errors import TooMuchWork
 from planning.tray.level_search import MOST_STATES, by_level
 from planning.tray.supersequence import MOST_REACHED, by_best_first, shortest_common_supersequence, without_contained
 from tests.draws import draws

@@ -7,14 +7,14 @@ from typing import Any
 
 import pytest
 
-from planning.errors import TechniqueFileRefused, TechniqueNotUsable
-from planning.graph import Action, Do, why_unsound
-from planning.plan import plan
-from planning.tables import DATA
-from planning.technique_check import check
-from planning.technique_files import provided, read, refuse_unusable
-from planning.technique_rules import faults
-from planning.techniques import Phase, PhaseKind, Setting, Technique
+from planning.foundation.errors import TechniqueFileRefused, TechniqueNotUsable
+from planning.foundation.tables import DATA
+from planning.run_sheet.graph import Action, Do, why_unsound
+from planning.techniques.files import provided, read, refuse_unusable
+from planning.techniques.rules import faults
+from planning.techniques.technique import Phase, PhaseKind, Setting, Technique
+from planning.whole_tooth.plan import plan
+from planning.whole_tooth.technique_check import check
 from tests.planning.given import molar, technique
 
 TEXT = (DATA / "techniques" / "crown-down.toml").read_text(encoding="utf-8")

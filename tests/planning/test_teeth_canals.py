@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from planning import tables
-from planning.instruments import sizes
-from planning.teeth import CanalOnOffer, Tooth, all_teeth, tooth, usual_range
+from planning.anatomy import CanalOnOffer, Tooth, all_teeth, tooth, usual_range
+from planning.foundation import tables
+from planning.instruments.iso_3630 import sizes
 
 USUAL = {
     "11": ["single"],

@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydicom.sr import _cid_dict, _concepts_dict
 
-from planning.errors import UnknownTooth
-from planning.teeth import Notation, NotationMissing, ToothName, all_teeth, find
+from planning.anatomy import Notation, NotationMissing, ToothName, all_teeth, find
+from planning.foundation.errors import UnknownTooth
 
 PERMANENT, PRIMARY = "4018", "4019"
 """DICOM PS3.16, context groups CID 4018 (permanent teeth) and CID 4019 (deciduous teeth), as pydicom carries them."""

@@ -9,14 +9,14 @@ from typing import NamedTuple
 
 import pytest
 
-from planning.graph import Action, Do
-from planning.instruments import reach_mm
-from planning.plan import plan
-from planning.plan_input import PlanInput
-from planning.plan_value import CanalPlan, Plan, Severity
-from planning.quantities import um
-from planning.tables import Figures
-from planning.techniques import Setting
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import CanalPlan, Plan, Severity
+from planning.foundation.quantities import um
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import reach_mm
+from planning.run_sheet.graph import Action, Do
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.planning.ten_cases import CASES, chosen, on_a_patient
 
 BENCH, CLINIC = "bench", "clinic"

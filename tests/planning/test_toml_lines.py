@@ -6,7 +6,7 @@ import tomllib
 
 import pytest
 
-from planning.toml_lines import Lines
+from planning.techniques.toml_lines import Lines
 
 TEXT = '''\
 # a comment with [brackets] and "quotes

@@ -10,9 +10,9 @@ from itertools import pairwise
 
 import pytest
 
+from planning.canal.profile import Line
 from planning.depth.contact_depth import Touch, insert, stand, touch
-from planning.profile import Line
-from planning.tables import Figures
+from planning.foundation.tables import Figures
 from tests.planning.given import CHECK_KIT, hand, rotary
 
 END_MM = 17.0

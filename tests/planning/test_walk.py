@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from planning.graph import Exit
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices
-from planning.walk import StepRefused, Walk
+from planning.contract.plan_input import CanalChoice, Choices
+from planning.run_sheet.graph import Exit
+from planning.run_sheet.walk import StepRefused, Walk
+from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, block
 
 

@@ -10,14 +10,14 @@ from typing import Any
 
 import pytest
 
-from planning.encoding import decode, encode
-from planning.errors import ChoiceNotPossible, OverrideNotPossible
-from planning.graph import Do
-from planning.plan import plan
-from planning.plan_input import CanalChoice, Choices, Kit, Override, PlanInput, WidthInput
-from planning.plan_value import CanalPlan, Plan, Severity
-from planning.readings import PreOperativeImage
-from planning.walk import Walk
+from planning.contract.plan_input import CanalChoice, Choices, Kit, Override, PlanInput, WidthInput
+from planning.contract.plan_value import CanalPlan, Plan, Severity
+from planning.foundation.encoding import decode, encode
+from planning.foundation.errors import ChoiceNotPossible, OverrideNotPossible
+from planning.lengths.readings import PreOperativeImage
+from planning.run_sheet.graph import Do
+from planning.run_sheet.walk import Walk
+from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, OPEN_30, block, four_canals, molar, technique
 
 WIDE: dict[str, Any] = {"first_binder_size": 45}  # the next size is 50

@@ -6,15 +6,15 @@ from dataclasses import replace
 
 import pytest
 
-from planning import canal_work
-from planning.bounded import within
-from planning.bounds import refuse_too_much
+from planning.contract.plan_input import Felt, PlanInput, WidthInput
 from planning.depth import belief
 from planning.depth.belief import Work
 from planning.depth.samples import MOST_SAMPLES, MOST_WORK
-from planning.errors import TooMuchWork
-from planning.plan import plan
-from planning.plan_input import Felt, PlanInput, WidthInput
+from planning.foundation.bounds import within
+from planning.foundation.errors import TooMuchWork
+from planning.whole_tooth.limits import refuse_too_much
+from planning.whole_tooth.plan import plan
+from planning.work import canal_work
 from tests.planning.given import molar, rotary
 
 # Up and down: corners that no instrument smooths away.

@@ -7,12 +7,13 @@ from dataclasses import dataclass, field
 from random import Random
 from typing import Any
 
-from cases.domain.course import CanalCourse, CanalState, Course, Happened, Sheets, fold
-from cases.domain.events import EventKind, NotChecked
-from cases.domain.visit import CHECK, RENEW
-from planning.graph import Action, Do, Exit
-from planning.techniques import Setting
-from planning.walk import expected_exit
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.progress.course import CanalCourse, CanalState, Course, Sheets, fold
+from cases.domain.progress.visit import CHECK, RENEW
+from planning.run_sheet.graph import Action, Do, Exit
+from planning.run_sheet.walk import expected_exit
+from planning.techniques.technique import Setting
 
 STUDENT, SUPERVISORS = "student", ("vale", "ward")
 NO_CANAL = "constructor"

@@ -9,10 +9,11 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from cases.domain.course import Course, Happened, Sheets
+from cases.domain.events.event import Happened
+from cases.domain.progress.course import Course, Sheets
 from frontend.server import build, node
-from planning.encoding import encode
-from planning.techniques import Setting
+from planning.foundation.encoding import encode
+from planning.techniques.technique import Setting
 
 FOLD = Path(__file__).with_name("same-state.test.ts")
 State = dict[str, Any]

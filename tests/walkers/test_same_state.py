@@ -6,12 +6,12 @@ from collections import Counter
 from pathlib import Path
 from random import Random
 
-from cases.domain.course import CanalState, Sheets, fold
-from cases.domain.events import EventKind
-from cases.domain.out_of_course import OutOfCourse
-from planning.plan import plan
-from planning.technique_files import provided
-from planning.techniques import Setting
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import CanalState, Sheets, fold
+from cases.domain.progress.out_of_course import OutOfCourse
+from planning.techniques.files import provided
+from planning.techniques.technique import Setting
+from planning.whole_tooth.plan import plan
 from tests.draws import WHOLE
 from tests.planning.given import block, molar
 from tests.walkers.drawn import CALM, WILD, Drawn

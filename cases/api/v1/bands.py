@@ -16,8 +16,8 @@ from cases.api.fields import Value
 from cases.api.v1.treatment import TAGS
 from cases.queries import bands as found
 from cases.queries import course, seen
-from cases.services import running_work
-from planning.bands import CanalBands
+from cases.services.treatment import running_work
+from planning.work.bands import CanalBands
 
 
 class BandsShown(serializers.Serializer[Any]):

@@ -16,12 +16,13 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.treatment import HASH_DIGITS, TreatmentShown, treatment_answer
-from cases.domain.told import SignOffExit, SignOffTold
+from cases.domain.events.payloads import SignOffExit, SignOffTold
 from cases.queries import bench_codes as found
 from cases.queries import seen
 from cases.queries.bench_codes import BenchCodeState
-from cases.services import bench_codes, bench_sign_off
-from cases.services.bench_sign_off import BenchWord
+from cases.services.people import one_time_codes
+from cases.services.treatment import on_site_sign_off
+from cases.services.treatment.on_site_sign_off import BenchWord
 
 TAGS = ["bench"]
 CODE_DIGITS = 6
@@ -93,7 +94,7 @@ class BenchCodeView(View):
         responses={201: BenchCodeMade},
     )
     def post(self, request: Request) -> Response:
-        made = bench_codes.make(actor=me(request), **given(PasswordGiven, request))
+        made = one_time_codes.make(actor=me(request), **given(PasswordGiven, request))
         rows = ["".join(map(str, row)) for row in segno.make_qr(made.address, error="m").matrix]
         told = answer(BenchCodeMade, {"secret": made.secret, "address": made.address, "square": rows}, created=True)
         add_never_cache_headers(told)
@@ -107,7 +108,7 @@ class BenchCodeView(View):
         responses={204: None},
     )
     def delete(self, request: Request) -> Response:
-        bench_codes.remove(actor=me(request))
+        one_time_codes.remove(actor=me(request))
         return Response(status=status.HTTP_204_NO_CONTENT)
 
 
@@ -122,7 +123,7 @@ class BenchCodeConfirmView(View):
         responses=BenchCodeShown,
     )
     def post(self, request: Request) -> Response:
-        bench_codes.confirm(actor=me(request), **given(CodeGiven, request))
+        one_time_codes.confirm(actor=me(request), **given(CodeGiven, request))
         return answer(BenchCodeShown, found.shown(me(request)))
 
 
@@ -145,5 +146,5 @@ class BenchSignOffsView(View):
         told = SignOffTold(
             **{key: read.pop(key) for key in ("exit", "in_spite", "reason") if key in read}, at_bench=True
         )
-        bench_sign_off.sign_off(actor=me(request), case=case, word=BenchWord(told=told, **read))
+        on_site_sign_off.sign_off(actor=me(request), case=case, word=BenchWord(told=told, **read))
         return treatment_answer(case.pk)

@@ -16,8 +16,8 @@ from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.queries import bends_in_space as found
 from cases.queries import seen
-from cases.services import bends_in_space
-from cases.services.bends_in_space import Combined
+from cases.services.charting import bends_in_space
+from cases.services.charting.bends_in_space import Combined
 from planning.radiograph.values import Between
 
 TAGS = ["images"]

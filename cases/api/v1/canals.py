@@ -19,10 +19,11 @@ from cases.api.v1.cases import shown as case_shown
 from cases.api.v1.shapes import CanalShown, CaseShown, ReadingShown
 from cases.domain.struck import StruckWhy
 from cases.queries import charts, seen
-from cases.services import canals, readings, struck
-from planning.plan_input import Finding, HandSize, Junction, Pattern, WallInput, WidthInput
-from planning.quantities import um
-from planning.readings import Reading, Resorption
+from cases.services.charting import canals, readings
+from cases.services.corrections import struck
+from planning.contract.plan_input import Finding, HandSize, Junction, Pattern, WallInput, WidthInput
+from planning.foundation.quantities import um
+from planning.lengths.readings import Reading, Resorption
 
 TAGS = ["canal"]
 

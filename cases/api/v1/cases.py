@@ -15,10 +15,10 @@ from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import CaseListed, CaseShown
 from cases.queries import charts, seen
-from cases.services import cases
-from planning.plan_input import Anatomy
-from planning.techniques import Setting
-from planning.teeth import ToothName
+from cases.services.charting import cases
+from planning.anatomy import ToothName
+from planning.contract.plan_input import Anatomy
+from planning.techniques.technique import Setting
 
 TAGS = ["case"]
 IF_MATCH = OpenApiParameter(

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from cases.domain.plan_life import PlanState
-from cases.domain.standing import Standing, VersionFacts, standing
+from cases.domain.plans.lifecycle import PlanState
+from cases.domain.plans.status import Standing, VersionFacts, standing
 from cases.queries.charts import names_of
 from planning.api.examples import Computed
-from planning.encoding import encode
-from planning.lengths import About, settle
-from planning.plan_input import Junction
-from planning.readings import ConfirmingImage, PreOperativeImage, Reading
-from planning.tables import Figures
+from planning.contract.plan_input import Junction
+from planning.foundation.encoding import encode
+from planning.foundation.tables import Figures
+from planning.lengths.readings import ConfirmingImage, PreOperativeImage, Reading
+from planning.lengths.working_length import About, settle
 
 AT = "2026-03-05T09:30:00Z"
 POINT = "buccal cusp"

@@ -7,8 +7,8 @@ from typing import Any
 from drf_spectacular.utils import OpenApiExample
 
 from cases.api.v1.example_answers import example_id
-from planning.encoding import encode
-from planning.technique_files import provided
+from planning.foundation.encoding import encode
+from planning.techniques.files import provided
 
 
 def _given(name: str, value: Any) -> OpenApiExample:

@@ -14,10 +14,10 @@ from cases.api.fields import Number, Strict, Value
 from cases.api.v1 import examples
 from cases.queries import figures, seen
 from cases.queries.figures import FigureShown, FiguresShown, WidthsListed, WidthsShown
-from cases.services import figures as keep
+from cases.services.people import thresholds as keep
 from planning.api.values import serializer_of
-from planning.encoding import encode
-from planning.plan_input import WidthInput
+from planning.contract.plan_input import WidthInput
+from planning.foundation.encoding import encode
 
 TAGS = ["programme"]
 

@@ -22,15 +22,15 @@ from cases.api.etags import IF_NONE_MATCH, tag
 from cases.api.fields import Strict, Text, Value
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import NotHere
+from cases.domain.events.payloads import Shows
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, Spacing
 from cases.domain.struck import StruckWhy
-from cases.domain.told import Shows
 from cases.domain.uuid7 import uuid7
 from cases.queries import images as found
 from cases.queries import seen
-from cases.services import image_files, images
-from cases.services.images import Announced
-from planning.encoding import digest
+from cases.services.images import files, upload
+from cases.services.images.upload import Announced
+from planning.foundation.encoding import digest
 from planning.radiograph import MarkFigures
 
 TAGS = ["images"]
@@ -113,7 +113,7 @@ class ImageShown(serializers.Serializer[Any]):
 
     @extend_schema_field(OpenApiTypes.INT)
     def get_received_bytes(self, image: Any) -> int:
-        return images.received_bytes(image)
+        return upload.received_bytes(image)
 
     @extend_schema_field(Value(ImageKind | None))
     def get_kind(self, image: Any) -> str | None:
@@ -175,7 +175,7 @@ class ImagesView(View):
         facts = dict(given.validated_data)
         data = facts.pop("file").read()
         told = Announced(id=uuid7(), sha256=hashlib.sha256(data).hexdigest(), sent_bytes=len(data), **facts)
-        return answer(ImageShown, images.receive(actor=me(request), case=case, told=told, data=data), created=True)
+        return answer(ImageShown, upload.receive(actor=me(request), case=case, told=told, data=data), created=True)
 
 
 class ImageView(View):
@@ -205,7 +205,7 @@ class ImageView(View):
         data = sent_bytes.body(request)
         digest = sent_bytes.digest(request) or hashlib.sha256(data).hexdigest()
         told = Announced(id=image_id, sha256=digest, sent_bytes=len(data), **_facts(request))
-        return answer(ImageShown, images.receive(actor=me(request), case=case, told=told, data=data))
+        return answer(ImageShown, upload.receive(actor=me(request), case=case, told=told, data=data))
 
     @extend_schema(
         operation_id="image_partial_update",
@@ -237,7 +237,7 @@ class ImageView(View):
         length = sent_bytes.count(request, "Upload-Length")
         offset = sent_bytes.count(request, "Upload-Offset")
         told = Announced(id=image_id, sha256=_required_digest(request), sent_bytes=length, **_facts(request))
-        image = images.receive_part(actor=me(request), case=case, told=told, offset=offset, data=data)
+        image = upload.receive_part(actor=me(request), case=case, told=told, offset=offset, data=data)
         return _progress(image)
 
 
@@ -248,7 +248,7 @@ class ImageFileView(View):
 
     def file(self, request: Request, case_id: UUID, image_id: UUID) -> HttpResponse:
         image = seen.image(me(request), case_id, image_id)
-        images.refuse_removed(image)
+        upload.refuse_removed(image)
         if image.state != ImageState.STORED or (self.part == "data_set" and not image.has_data_set):
             raise NotHere(what="file of an image")
         etag = tag(f"{image.pk}-{self.part}")
@@ -263,7 +263,7 @@ class ImageFileView(View):
             "X-Content-Type-Options": "nosniff",
             "Content-Disposition": f'{shown}; filename="{image.pk}.{ending}"',
         }
-        return HttpResponse(image_files.opened(image, self.part), content_type=media_type, headers=headers)
+        return HttpResponse(files.opened(image, self.part), content_type=media_type, headers=headers)
 
 
 class ContentView(ImageFileView):
@@ -326,6 +326,6 @@ def _required_digest(request: Request) -> str:
 
 def _progress(image: Any) -> Response:
     told = answer(ImageShown, image)
-    told["Upload-Offset"] = str(images.received_bytes(image))
+    told["Upload-Offset"] = str(upload.received_bytes(image))
     told["Upload-Complete"] = "?0" if image.state == ImageState.AWAITED else "?1"
     return told

@@ -14,7 +14,7 @@ from cases.api.v1 import examples
 from cases.api.v1.images import TAGS, ImageShown
 from cases.domain.images import RemovalReason
 from cases.queries import seen
-from cases.services import kept_images
+from cases.services.images import removal
 
 
 class RemovalGiven(Strict):
@@ -33,7 +33,7 @@ class NameCheckView(View):
     )
     def post(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
         image = seen.image(me(request), case_id, image_id)
-        return answer(ImageShown, kept_images.nobody_named(actor=me(request), image=image))
+        return answer(ImageShown, removal.nobody_named(actor=me(request), image=image))
 
 
 class RemoveView(View):
@@ -51,5 +51,5 @@ class RemoveView(View):
     )
     def post(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
         image = seen.image(me(request), case_id, image_id)
-        row = kept_images.remove(actor=me(request), image=image, **given(RemovalGiven, request))
+        row = removal.remove(actor=me(request), image=image, **given(RemovalGiven, request))
         return answer(ImageShown, row)

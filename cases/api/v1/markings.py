@@ -16,8 +16,8 @@ from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.queries import markings as found
 from cases.queries import seen
-from cases.services import markings
-from cases.services.markings import Marked
+from cases.services.charting import markings
+from cases.services.charting.markings import Marked
 from planning.radiograph import ImageMarks, Measured
 from planning.radiograph.values import Scale
 

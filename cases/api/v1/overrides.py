@@ -15,8 +15,8 @@ from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import OverrideShown
 from cases.queries import charts, seen
-from cases.services import overrides
-from planning.plan_input import HandSize
+from cases.services.planning import overrides
+from planning.contract.plan_input import HandSize
 
 TAGS = ["override"]
 

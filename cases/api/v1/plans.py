@@ -16,20 +16,20 @@ from cases.api.etags import seen as seen_tag
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
-from cases.domain.acknowledged import Named
-from cases.domain.changes import GivenChanges, PlanChanges
 from cases.domain.errors import NotUsable
-from cases.domain.plan_life import Decision
+from cases.domain.plans.acknowledged import Named
+from cases.domain.plans.changes import GivenChanges, PlanChanges
+from cases.domain.plans.lifecycle import Decision
 from cases.queries import plans as found
 from cases.queries import seen
-from cases.services import plans, release, reviews, revocation
-from cases.services.plan_input import Asked
-from cases.services.reviews import Remark
+from cases.services.planning import plans, release, reviews, revocation
+from cases.services.planning.plan_input import Asked
+from cases.services.planning.reviews import Remark
 from planning.api import examples as planning_examples
 from planning.api.values import serializer_of
-from planning.encoding import encode
-from planning.plan_input import Choices
-from planning.plan_value import Plan
+from planning.contract.plan_input import Choices
+from planning.contract.plan_value import Plan
+from planning.foundation.encoding import encode
 
 TAGS = ["plan"]
 MOST_CANALS = 20  # more than any tooth has

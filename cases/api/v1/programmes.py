@@ -14,17 +14,17 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
-from cases.domain.roles import Role
+from cases.domain.access.roles import Role
 from cases.queries import programmes, seen
 from cases.queries.programmes import InstrumentCount, TechniqueShown, TechniquesShown
-from cases.services import programmes as keep
-from planning import technique_files
+from cases.services.people import programmes as keep
 from planning.api.values import serializer_of
-from planning.encoding import encode
-from planning.errors import PlanningError
-from planning.plan_input import Kit
-from planning.technique_files import MOST_CHARACTERS
-from planning.techniques import Technique
+from planning.contract.plan_input import Kit
+from planning.foundation.encoding import encode
+from planning.foundation.errors import PlanningError
+from planning.techniques import files as technique_files
+from planning.techniques.files import MOST_CHARACTERS
+from planning.techniques.technique import Technique
 
 
 class SupervisorShown(PersonRef):

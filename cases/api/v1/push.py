@@ -12,7 +12,7 @@ from rest_framework.response import Response
 from cases.api.base import View, answer, given, me
 from cases.api.fields import Strict, Text
 from cases.api.v1 import examples
-from cases.services import push
+from cases.services.people import push
 
 TAGS = ["notifications"]
 MOST_ENDPOINT = 1000

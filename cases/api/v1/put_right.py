@@ -15,7 +15,7 @@ from cases.api.v1 import examples
 from cases.api.v1.images import TAGS, ImageShown
 from cases.domain.struck import StruckWhy
 from cases.queries import seen
-from cases.services import put_right
+from cases.services.corrections import put_right
 
 
 class ImageStrikeGiven(Strict):

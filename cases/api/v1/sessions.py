@@ -16,9 +16,9 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Strict, Text, Value
 from cases.api.token import check_token
 from cases.api.v1 import examples
-from cases.domain.roles import Role
+from cases.domain.access.roles import Role
 from cases.queries import programmes
-from cases.services import sign_in
+from cases.services.people import sign_in
 
 
 class ProgrammeRef(serializers.Serializer[Any]):

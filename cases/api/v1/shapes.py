@@ -8,16 +8,16 @@ from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
 
 from cases.api.fields import Value
-from cases.domain.acknowledged import Named
-from cases.domain.plan_life import Decision, PlanState
-from cases.domain.standing import Standing
+from cases.domain.plans.acknowledged import Named
+from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.status import Standing
 from cases.domain.struck import StruckWhy
-from planning.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput, WallInput, WidthInput
-from planning.plan_value import Plan, ToothNames
-from planning.quantities import mm
-from planning.readings import Length, LengthState, Reading, Resorption
-from planning.techniques import Setting
-from planning.teeth import Notation
+from planning.anatomy import Notation
+from planning.contract.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput, WallInput, WidthInput
+from planning.contract.plan_value import Plan, ToothNames
+from planning.foundation.quantities import mm
+from planning.lengths.readings import Length, LengthState, Reading, Resorption
+from planning.techniques.technique import Setting
 
 
 class Millimetres(serializers.FloatField):

@@ -15,17 +15,18 @@ from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Each, Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
-from cases.domain.course import CanalState, OutOfCourse
 from cases.domain.errors import OtherPerson
-from cases.domain.events import NotChecked
-from cases.domain.lacking import Lacking
-from cases.domain.told import Told
-from cases.domain.visit import Dam, Missing
+from cases.domain.events.kinds import NotChecked
+from cases.domain.events.payloads import Told
+from cases.domain.events.visit_payloads import Dam
+from cases.domain.progress.course import CanalState, OutOfCourse
+from cases.domain.progress.lacking import Lacking
+from cases.domain.progress.visit import Missing
 from cases.queries import course as found
 from cases.queries import seen
-from cases.services import treatment
-from cases.services.treatment import Reported
-from planning.encoding import Mode
+from cases.services.treatment import treatment
+from cases.services.treatment.treatment import Reported
+from planning.foundation.encoding import Mode
 
 TAGS = ["chair"]
 HASH_DIGITS = 64  # SHA-256 in hexadecimal

@@ -16,14 +16,14 @@ from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
-from cases.domain.course import CanalState
-from cases.domain.visit import Missing
+from cases.domain.progress.course import CanalState
+from cases.domain.progress.visit import Missing
 from cases.queries import worklist
 from cases.queries.worklist import Asks
-from planning.difficulty import Level
-from planning.graph import Action
-from planning.plan_value import ToothNames
-from planning.techniques import Setting
+from planning.contract.difficulty import Level
+from planning.contract.plan_value import ToothNames
+from planning.run_sheet.graph import Action
+from planning.techniques.technique import Setting
 
 
 class WaitingShown(serializers.Serializer[Any]):

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from cases.domain.record.story import Version
 from cases.domain.record.value import CautionEnd, CautionRecord
-from planning.plan_value import Caution, Plan
+from planning.contract.plan_value import Caution, Plan
 
 Key = tuple[str, str | None, int]
 """A caution's code, its canal, and which of several like it."""

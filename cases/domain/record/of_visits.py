@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from cases.domain.visit import CHECK, RENEW
+from cases.domain.progress.visit import CHECK, RENEW
 
 _SEALED = {True: "access sealed", False: "access open"}
 _LEFT = {

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from cases.domain.course import CanalState
-from cases.domain.events import EventKind
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import CanalState
 from cases.domain.record.story import Fact, Story, Version
 from cases.domain.record.value import StepRecord, StepStanding
-from planning.expected import Against, ExpectedStep, against
-from planning.graph import Action, Do, Exit
-from planning.instruments import Instrument
-from planning.plan_value import CanalPlan
-from planning.quantities import mm, um
+from planning.contract.expected import Against, ExpectedStep, against
+from planning.contract.plan_value import CanalPlan
+from planning.foundation.quantities import mm, um
+from planning.instruments.iso_3630 import Instrument
+from planning.run_sheet.graph import Action, Do, Exit
 
 Visit = tuple[str, int]
 """A step and which time it is worked, from 1."""

@@ -6,13 +6,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from cases.domain.course import Course, Happened
-from cases.domain.events import EventKind
-from cases.domain.put_right import PutRight, put_right
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import Course
+from cases.domain.progress.put_right import PutRight, put_right
 from cases.domain.record.value import ImageRemoval, RecordPerson
-from planning.graph import Do
-from planning.plan_input import Kit
-from planning.plan_value import CanalPlan, Plan
+from planning.contract.plan_input import Kit
+from planning.contract.plan_value import CanalPlan, Plan
+from planning.run_sheet.graph import Do
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,9 +8,11 @@ from datetime import timedelta
 from math import fsum
 from typing import Any
 
-from cases.domain.course import Happened
-from cases.domain.events import EventKind
-from cases.domain.plan_life import Decision
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.plans.lifecycle import Decision
+from cases.domain.progress.undone import past_stop
+from cases.domain.progress.uses import Use, uses
 from cases.domain.record import words
 from cases.domain.record.story import Fact, Story
 from cases.domain.record.value import (
@@ -26,10 +28,8 @@ from cases.domain.record.value import (
     VisitRecord,
     WordRecord,
 )
-from cases.domain.undone import past_stop
-from cases.domain.uses import Use, uses
-from planning.tables import published
-from planning.techniques import Setting
+from planning.foundation.tables import published
+from planning.techniques.technique import Setting
 
 ON_NO_SENSOR = ("film", "image_elsewhere")
 """Why an image step names no image although one was taken."""

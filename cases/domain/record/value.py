@@ -7,16 +7,16 @@ from datetime import datetime
 from enum import StrEnum
 from typing import Literal
 
-from cases.domain.course import CanalState, OutOfCourse
-from cases.domain.events import EventKind
+from cases.domain.access.roles import Role
+from cases.domain.events.kinds import EventKind
 from cases.domain.images import RemovalReason
-from cases.domain.plan_life import Decision
-from cases.domain.roles import Role
+from cases.domain.plans.lifecycle import Decision
+from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.struck import StruckWhy
-from planning.expected import Against
-from planning.graph import Action, Exit
-from planning.plan_value import Severity, ToothNames
-from planning.readings import Length
+from planning.contract.expected import Against
+from planning.contract.plan_value import Severity, ToothNames
+from planning.lengths.readings import Length
+from planning.run_sheet.graph import Action, Exit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from cases.domain.course import OutOfCourse
-from cases.domain.events import EventKind, NotChecked
+from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.progress.course import OutOfCourse
 from cases.domain.record import of_visits
 from cases.domain.record.story import Fact, Story
-from planning.graph import Action, Do
-from planning.quantities import said as in_mm
+from planning.foundation.quantities import said as in_mm
+from planning.run_sheet.graph import Action, Do
 
 WHY = {
     OutOfCourse.OTHER_PLAN: "recorded on another version of the plan",

@@ -9,7 +9,7 @@ from django.core.management import CommandParser
 from django.core.management.base import BaseCommand, CommandError
 
 from cases.domain.errors import StoreAway
-from cases.services import images
+from cases.services.images import upload
 
 KEEP_DAYS = 14  # a phone may lie in a drawer over a holiday, its upload half done
 
@@ -24,7 +24,7 @@ class Command(BaseCommand):
 
     def handle(self, *args: Any, days: int, **options: Any) -> None:
         try:
-            tidied = images.tidy(older_than=timedelta(days=days))
+            tidied = upload.tidy(older_than=timedelta(days=days))
         except StoreAway as refusal:
             raise CommandError(str(refusal)) from refusal
         self.stdout.write(f"Removed {tidied.parts} parts of uploads and {tidied.files} files.")

@@ -7,7 +7,7 @@ from typing import Any
 from django.core.management.base import BaseCommand
 
 from frontend.server.env import ROOT
-from planning.caution_table import with_table
+from planning.whole_tooth.cautions.table import with_table
 
 
 class Command(BaseCommand):

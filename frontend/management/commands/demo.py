@@ -17,7 +17,7 @@ from django.core.management import CommandParser, call_command
 from django.core.management.base import BaseCommand, CommandError
 from django.db import connection
 
-from cases.services import demo
+from cases.services.demo import cases
 from frontend.server import build, serve
 from frontend.server.env import DATA, LEAST_KEY_LENGTH
 from frontend.server.serve import Address, CannotServe
@@ -44,7 +44,7 @@ class Command(BaseCommand):
             if fresh:
                 _forget()
             call_command("migrate", verbosity=0)
-            demo.load()
+            cases.load()
             build.build()
             server = serve.start(address, {"SECRET_KEY": _kept_key(), "ALLOWED_HOSTS": _hosts(address)})
         except CannotServe as told:
@@ -58,7 +58,7 @@ class Command(BaseCommand):
             serve.stop(server)
 
     def _announce(self, address: Address, *, as_json: bool) -> None:
-        sign_ins = demo.sign_ins()
+        sign_ins = cases.sign_ins()
         if as_json:
             self.stdout.write(json.dumps({"url": address.url, "sign_ins": sign_ins}, ensure_ascii=False))
         else:

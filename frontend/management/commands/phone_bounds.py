@@ -8,9 +8,9 @@ from typing import Any, get_args
 
 from django.core.management.base import BaseCommand
 
-from planning.bounded import for_the_phone
-from planning.plan_input import CanalInput, Junction, WallInput
-from planning.readings import Reading
+from planning.contract.plan_input import CanalInput, Junction, WallInput
+from planning.foundation.bounds import for_the_phone
+from planning.lengths.readings import Reading
 
 BOUNDS = Path(__file__).parents[2] / "src" / "parts" / "bounds.json"
 TYPES = (CanalInput, WallInput, Junction, *get_args(Reading))

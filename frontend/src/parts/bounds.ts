@@ -1,4 +1,4 @@
-import { readMm } from '@/parts/millimetres'
+import { readMm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import table from './bounds.json'
 

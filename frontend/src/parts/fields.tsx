@@ -1,5 +1,5 @@
 import { useId } from 'preact/hooks'
-import { readMm } from '@/parts/millimetres'
+import { readMm } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 interface FieldProps {

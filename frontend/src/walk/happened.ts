@@ -1,5 +1,3 @@
-import { MAY_TELL } from './who-tells'
-
 export type Kind =
   | 'step'
   | 'answer'
@@ -28,10 +26,6 @@ export type Kind =
   | 'irrigated'
   | 'note'
   | 'undo'
-
-/** Whether anything was done: what the server itself records, as a decision on a plan, is no work. */
-export const workHasBegun = (events: readonly Happened[]): boolean =>
-  events.some((event) => MAY_TELL[event.kind].length > 0)
 
 /** One event, as the course needs it. `canal` is empty where it concerns the whole tooth. */
 export interface Happened {

@@ -1,4 +1,4 @@
-import type { Kind } from './happened'
+import type { Happened, Kind } from './happened'
 
 /** What somebody who sees a case is to it. */
 export type Part = 'own_student' | 'looking_in' | 'took_over' | 'coordinator'
@@ -41,3 +41,7 @@ export const MAY_TELL: Readonly<Record<Kind, readonly Part[]>> = {
 
 /** Told by who works the case alone. */
 export const ofWork = (kind: Kind): boolean => MAY_TELL[kind] === WORKING
+
+/** Whether anything was done: what the server itself records, as a decision on a plan, is no work. */
+export const workHasBegun = (events: readonly Happened[]): boolean =>
+  events.some((event) => MAY_TELL[event.kind].length > 0)

@@ -1,4 +1,4 @@
-import { mm } from '@/parts/millimetres'
+import { mm } from '@/units/millimetres'
 import { plan } from './plan'
 
 const ASKS = {

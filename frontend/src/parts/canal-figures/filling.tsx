@@ -1,7 +1,7 @@
 import type { Obturation } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
 import { Tapped } from '@/parts/reason/reasons'
 import { Sign } from '@/parts/signs'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 /** Which cone fits, where cones, pluggers and spreaders rest, and how much has to be filled. */

@@ -1,4 +1,4 @@
-import { mm } from '@/parts/millimetres'
+import { mm } from '@/units/millimetres'
 import { CanalEnd } from './canal-end'
 import { centreOf, orifice, type Place, profile, yOf } from './geometry'
 import { Expected, InHand } from './in-hand'

@@ -1,4 +1,4 @@
-import { mm, tenth } from '@/parts/millimetres'
+import { mm, tenth } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { type Board, centreOf, leanAt, lines, NOTE_PX, type Place, yOf } from './geometry'
 import type { BoardCanal } from './shape'

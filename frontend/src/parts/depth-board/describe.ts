@@ -1,5 +1,5 @@
 import { sizeOf } from '@/parts/final-size'
-import { mm } from '@/parts/millimetres'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import type { BoardCanal, CoronalStop } from './shape'
 

@@ -1,6 +1,6 @@
 import type { Caution } from '@/api/shapes'
-import { about, mm } from '@/parts/millimetres'
 import { bandPath, depthPath } from '@/parts/reason/paths'
+import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { type Board, yOf } from './geometry'
 import type { Progress } from './moments'

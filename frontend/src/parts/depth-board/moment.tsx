@@ -1,9 +1,9 @@
 import type { CanalPlan, ExpectedStep, InstrumentName, Plan } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
 import { Known } from '@/parts/known'
-import { about, mm } from '@/parts/millimetres'
 import { bandPath, depthPath } from '@/parts/reason/paths'
 import { Tapped } from '@/parts/reason/reasons'
+import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import type { Moment } from './moments'
 

@@ -1,6 +1,6 @@
 import type { CanalPlan, Plan } from '@/api/shapes'
 import { sizeOf } from '@/parts/final-size'
-import { mm } from '@/parts/millimetres'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 export interface Change {

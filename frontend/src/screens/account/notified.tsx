@@ -1,8 +1,8 @@
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { Sign } from '@/parts/signs'
-import { usePush } from '@/store/push'
-import { useSending } from '@/store/sending'
+import { useSending } from '@/store/forms/sending'
+import { usePush } from '@/store/session/push'
 import { words } from '@/words/en'
 
 /** A supervisor's notifications on this device: whether they come, and the way to turn them on or off. */

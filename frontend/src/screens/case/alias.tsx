@@ -3,8 +3,8 @@ import type { CaseShown } from '@/api/shapes'
 import { TextField } from '@/parts/fields'
 import { NoName, saidOf } from '@/parts/no-name'
 import { Sent } from '@/parts/sent'
-import { changeCase } from '@/store/cases'
-import { useSending } from '@/store/sending'
+import { changeCase } from '@/store/cache/cases'
+import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
 
 /** A mistyped alias is corrected: the old text goes everywhere. */

@@ -1,7 +1,7 @@
 import type { CaseShown } from '@/api/shapes'
-import { useKits, useTechniques } from '@/store/cases'
-import { useEarlier, useTreatment } from '@/store/chair'
-import { useVersion, useVersions } from '@/store/plans'
+import { useKits, useTechniques } from '@/store/cache/cases'
+import { useVersion, useVersions } from '@/store/cache/plans'
+import { useEarlier, useTreatment } from '@/store/chair/chair'
 
 /** Brings along on the phone what planning and working this case need, so that both go on without a connection. */
 export function Along({ of }: { of: CaseShown }) {

@@ -1,6 +1,6 @@
 import type { CanalFacts, CanalShown } from '@/api/shapes'
 import { type Quantity, wrongOf } from '@/parts/bounds'
-import { mm, readMm } from '@/parts/millimetres'
+import { mm, readMm } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 interface Measured {

@@ -1,6 +1,6 @@
 import type { CanalShown, Length } from '@/api/shapes'
-import { mm, tenth } from '@/parts/millimetres'
 import { Sign, type SignName } from '@/parts/signs'
+import { mm, tenth } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 const SIGNS: Record<Length['state'], SignName> = {

@@ -3,8 +3,8 @@ import { Select } from '@/parts/fields'
 import { Known } from '@/parts/known'
 import { Seen } from '@/parts/seen'
 import { Sent } from '@/parts/sent'
-import { changeCase, useFactors } from '@/store/cases'
-import { useWanted } from '@/store/wanted'
+import { changeCase, useFactors } from '@/store/cache/cases'
+import { useWanted } from '@/store/forms/auto-save'
 import { words } from '@/words/en'
 
 const GROUPS = ['patient', 'diagnosis', 'tooth', 'additional'] as const

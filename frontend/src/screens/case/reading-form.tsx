@@ -1,17 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { CanalShown, Setting } from '@/api/shapes'
-import { Select, Tick } from '@/parts/fields'
-import { Notice } from '@/parts/notice'
-import { Sent } from '@/parts/sent'
-import { address } from '@/router'
-import { refreshCase } from '@/store/cases'
-import { send as sendWaiting } from '@/store/sender'
-import { useSending } from '@/store/sending'
-import { take } from '@/store/taken'
-import { useDraft } from '@/store/use'
-import { uuid7 } from '@/store/uuid7'
-import { words } from '@/words/en'
-import { MethodFields } from './method-fields'
+import { MethodFields } from '@/panels/readings/method-fields'
 import {
   emptyFields,
   lacking,
@@ -22,7 +11,18 @@ import {
   toJunction,
   toReading,
   wrongNumber,
-} from './reading-fields'
+} from '@/panels/readings/reading-fields'
+import { Select, Tick } from '@/parts/fields'
+import { Notice } from '@/parts/notice'
+import { Sent } from '@/parts/sent'
+import { address } from '@/router'
+import { refreshCase } from '@/store/cache/cases'
+import { useDraft } from '@/store/cache/hooks'
+import { uuid7 } from '@/store/device/uuid7'
+import { useSending } from '@/store/forms/sending'
+import { take } from '@/store/outbox/pending-readings'
+import { send as sendWaiting } from '@/store/outbox/sender'
+import { words } from '@/words/en'
 
 interface Props {
   canal: CanalShown

@@ -1,6 +1,6 @@
 import type { CanalShown, JunctionShown, ReadingShown } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
-import { membership } from '@/store/session'
+import { membership } from '@/store/session/session'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { Strike } from './strike'
 import '@/parts/list.css'

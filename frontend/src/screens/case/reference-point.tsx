@@ -2,8 +2,8 @@ import { useState } from 'preact/hooks'
 import type { CanalShown, CaseShown } from '@/api/shapes'
 import { Choice, TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
-import { changeCanal, useTooth } from '@/store/cases'
-import { useWanted } from '@/store/wanted'
+import { changeCanal, useTooth } from '@/store/cache/cases'
+import { useWanted } from '@/store/forms/auto-save'
 import { words } from '@/words/en'
 
 /** Where a canal's lengths are measured from, chosen by a person where none goes without saying. */

@@ -2,8 +2,8 @@ import type { CaseShown, Pattern, RootShown } from '@/api/shapes'
 import { Choice, Select } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
-import { changeRoot, useTooth } from '@/store/cases'
-import { useWanted } from '@/store/wanted'
+import { changeRoot, useTooth } from '@/store/cache/cases'
+import { useWanted } from '@/store/forms/auto-save'
 import { words } from '@/words/en'
 
 const PATTERNS: readonly Pattern[] = ['unknown', 'separate', '2-1', '1-2', '2-1-2', '1-2-1']

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Sent } from '@/parts/sent'
-import { strike } from '@/store/cases'
-import { useSending } from '@/store/sending'
+import { strike } from '@/store/cache/cases'
+import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
 
 type Why = keyof typeof words.struck.why

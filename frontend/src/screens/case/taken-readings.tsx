@@ -1,6 +1,6 @@
 import { Notice } from '@/parts/notice'
-import type { Taken } from '@/store/schema'
-import { dropTaken } from '@/store/taken'
+import type { Taken } from '@/store/device/schema'
+import { dropTaken } from '@/store/outbox/pending-readings'
 import { words } from '@/words/en'
 
 /** Readings of a canal that are on this phone only. */

@@ -1,9 +1,9 @@
 import type { Anatomy, CaseShown } from '@/api/shapes'
 import { Select, Tick } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
-import { changeCase } from '@/store/cases'
-import { membership } from '@/store/session'
-import { useWanted } from '@/store/wanted'
+import { changeCase } from '@/store/cache/cases'
+import { useWanted } from '@/store/forms/auto-save'
+import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 
 /** A dam belongs to a patient; a training block has neither a filling nor a perforation. */

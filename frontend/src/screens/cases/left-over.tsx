@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks'
 import type { CaseListed } from '@/api/shapes'
+import { SetAside } from '@/panels/set-aside'
 import { Notice } from '@/parts/notice'
-import { countOf, fileOf, type LeftOver, refusedOf, saveElsewhere, useLeftOver } from '@/store/left-over'
-import { sendAgain } from '@/store/sender'
+import { countOf, fileOf, type LeftOver, refusedOf, saveElsewhere, useLeftOver } from '@/store/outbox/left-over'
+import { sendAgain } from '@/store/outbox/sender'
 import { words } from '@/words/en'
-import { SetAside } from './set-aside'
 
 /** What this phone still holds, case by case: how much, since when, and why. */
 export function LeftOverList({ cases }: { cases: readonly CaseListed[] }) {

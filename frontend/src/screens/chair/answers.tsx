@@ -1,35 +1,11 @@
 import { useState } from 'preact/hooks'
-import type { CanalPlan, Do, Told } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
 import { useAsked } from '@/parts/unhurried'
-import type { Chair } from '@/store/chair'
-import type { CanalCourse } from '@/walk/course'
-import { irrigantAt } from '@/walk/irrigants'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { DepthRuler } from './depth-ruler'
 import { ImageAnswers } from './image-answers'
 import { IrrigateAnswers } from './irrigate'
-
-export interface StepProps {
-  chair: Chair
-  canal: CanalPlan
-  course: CanalCourse
-  node: Do
-}
-
-export type More = Partial<Extract<Told, { kind: 'step' }>>
-
-export const FELT_MS = 40 // just long enough to be felt through a glove
-
-/** Leaves the present step by one of its exits. */
-export function leaveBy({ chair, canal, course, node }: StepProps) {
-  return (exit: string, more: More = {}) => {
-    navigator.vibrate?.(FELT_MS)
-    const irrigant = irrigantAt(chair.course, node)
-    const given = { depth_um: null, stop_um: course.walk.stop(), irrigant, volume_ml: node.volume_ml }
-    void chair.record(canal.canal, node.id, { kind: 'step', exit, ...given, ...more } as Told)
-  }
-}
+import { leaveBy, type StepProps } from './step'
 
 /**
  * The answers a step can have, each always in the same place. A depth is never filled in beforehand: what is recorded is

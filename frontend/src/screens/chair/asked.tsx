@@ -1,8 +1,8 @@
 import { Notice } from '@/parts/notice'
 import { useAsked } from '@/parts/unhurried'
-import type { Chair } from '@/store/chair'
-import { shownEvent } from '@/store/hold'
-import { membership } from '@/store/session'
+import type { Chair } from '@/store/chair/chair'
+import { shownEvent } from '@/store/chair/hold'
+import { membership } from '@/store/session/session'
 import type { CanalCourse } from '@/walk/course'
 import { words } from '@/words/en'
 

@@ -1,4 +1,4 @@
-import { mm } from '@/parts/millimetres'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import './depth-ruler.css'
 

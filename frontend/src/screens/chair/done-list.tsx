@@ -1,4 +1,4 @@
-import type { Chair } from '@/store/chair'
+import type { Chair } from '@/store/chair/chair'
 import { words } from '@/words/en'
 import { saidOf } from './said'
 

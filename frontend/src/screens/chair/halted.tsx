@@ -1,14 +1,14 @@
 import { useEffect, useState } from 'preact/hooks'
+import { adviceIn } from '@/panels/emergency/at-hand'
+import { ToldEmergencies } from '@/panels/emergency/told-emergencies'
+import { Problem } from '@/panels/emergency/trouble'
 import { TextField, Tick } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
-import type { Chair } from '@/store/chair'
-import type { OfEmergency } from '@/store/emergencies'
-import { mayTell, works } from '@/store/part'
-import { membership, session } from '@/store/session'
+import type { Chair } from '@/store/chair/chair'
+import { mayTell, works } from '@/store/chair/part'
+import type { OfEmergency } from '@/store/outbox/emergencies'
+import { membership, session } from '@/store/session/session'
 import { words } from '@/words/en'
-import { adviceIn } from './at-hand'
-import { ToldEmergencies } from './told-emergencies'
-import { Problem } from './trouble'
 
 /** An emergency stops the tooth; another one can be told, and the one that was told can be corrected. */
 export function Halted({ chair }: { chair: Chair }) {

@@ -1,10 +1,10 @@
 import type { Told } from '@/api/shapes'
 import { CanalChips } from '@/parts/canal-chips'
 import { useAsked } from '@/parts/unhurried'
-import { imageOfStep } from '@/store/image-of-step'
-import { pick, picked, recordFor, shownWith } from '@/store/together'
+import { imageOfStep } from '@/store/chair/image-of-step'
+import { pick, picked, recordFor, shownWith } from '@/store/chair/together'
 import { words } from '@/words/en'
-import { FELT_MS, type More, type StepProps } from './answers'
+import { FELT_MS, type More, type StepProps } from './step'
 
 type NoImage = keyof typeof words.card.noImage
 

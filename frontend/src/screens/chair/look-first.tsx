@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
+import { adviceOf, nameOf } from '@/panels/emergency/at-hand'
 import { Sheet } from '@/parts/reason/sheet'
 import { useAsked } from '@/parts/unhurried'
-import type { Chair } from '@/store/chair'
+import type { Chair } from '@/store/chair/chair'
 import { words } from '@/words/en'
-import { adviceOf, nameOf } from './at-hand'
 
 function inspected(chair: Chair, instrument: string, found: 'whole' | 'discarded', why = '') {
   // Of the tooth, not of a canal: what was found on an instrument must not stand between a step and its taking back.

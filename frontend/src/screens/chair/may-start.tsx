@@ -1,13 +1,13 @@
 import type { ComponentChildren } from 'preact'
 import type { CanalPlan, PersonRef, Told } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
+import { InTheRoom } from '@/panels/in-the-room'
 import { Notice } from '@/parts/notice'
-import type { Chair } from '@/store/chair'
-import { actorOf, lastOf, useNamedFor, useSupervisors } from '@/store/visits'
-import { workHasBegun } from '@/walk/happened'
+import type { Chair } from '@/store/chair/chair'
+import { actorOf, lastOf, useNamedFor, useSupervisors } from '@/store/chair/visits'
+import { mm } from '@/units/millimetres'
 import { type Missing, RENEW } from '@/walk/visit'
+import { workHasBegun } from '@/walk/who-tells'
 import { words } from '@/words/en'
-import { InTheRoom } from './in-the-room'
 import { Word } from './word'
 
 /** May I start? One line of what is there and what is missing; what is missing can be told right under it. */

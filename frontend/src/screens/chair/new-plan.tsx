@@ -1,13 +1,13 @@
 import { useEffect, useState } from 'preact/hooks'
+import { Trouble } from '@/panels/emergency/trouble'
 import { compare, stopChanges } from '@/parts/difference/compare'
 import { DifferenceView } from '@/parts/difference/difference-view'
 import { Notice } from '@/parts/notice'
-import type { Chair } from '@/store/chair'
-import { useVersion, useVersions } from '@/store/plans'
+import { useVersion, useVersions } from '@/store/cache/plans'
+import type { Chair } from '@/store/chair/chair'
 import type { Happened } from '@/walk/happened'
 import { words } from '@/words/en'
 import { saidOf } from './said'
-import { Trouble } from './trouble'
 import './new-plan.css'
 
 interface Props {

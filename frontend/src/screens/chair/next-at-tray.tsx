@@ -1,8 +1,8 @@
 import type { CanalPlan } from '@/api/shapes'
-import type { Chair } from '@/store/chair'
+import { nameOf } from '@/panels/emergency/at-hand'
+import type { Chair } from '@/store/chair/chair'
 import { nextAtTray } from '@/walk/tray'
 import { words } from '@/words/en'
-import { nameOf } from './at-hand'
 
 interface Props {
   chair: Chair

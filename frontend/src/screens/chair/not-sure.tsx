@@ -3,11 +3,11 @@ import type { CanalPlan, Do } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { pathsOf } from '@/parts/reason/paths'
 import { Sheet } from '@/parts/reason/sheet'
-import type { Chair } from '@/store/chair'
-import { shownEvent } from '@/store/hold'
+import type { Chair } from '@/store/chair/chair'
+import { shownEvent } from '@/store/chair/hold'
 import type { CanalCourse } from '@/walk/course'
 import { words } from '@/words/en'
-import { leaveBy } from './answers'
+import { leaveBy } from './step'
 
 interface Props {
   chair: Chair

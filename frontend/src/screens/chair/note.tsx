@@ -1,6 +1,6 @@
 import { TextField } from '@/parts/fields'
-import type { Chair } from '@/store/chair'
-import { useDraft } from '@/store/use'
+import { useDraft } from '@/store/cache/hooks'
+import type { Chair } from '@/store/chair/chair'
 import { words } from '@/words/en'
 
 /** Something worth keeping that no button says. What is typed stays until it is kept. */

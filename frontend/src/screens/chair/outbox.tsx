@@ -1,10 +1,10 @@
+import { ImagesWaiting } from '@/panels/images/images-waiting'
+import { SetAside } from '@/panels/set-aside'
 import { Notice } from '@/parts/notice'
-import type { Chair } from '@/store/chair'
-import { send, sendAgain } from '@/store/sender'
-import { lostOf, setBack } from '@/store/set-back'
+import type { Chair } from '@/store/chair/chair'
+import { send, sendAgain } from '@/store/outbox/sender'
+import { lostOf, setBack } from '@/store/outbox/set-back'
 import { words } from '@/words/en'
-import { SetAside } from '../cases/set-aside'
-import { ImagesWaiting } from '../images/images-waiting'
 import { PhoneSays } from './phone-says'
 
 /** What the server does not know yet, and what it would not take. */

@@ -1,10 +1,10 @@
-import { mm } from '@/parts/millimetres'
-import type { Chair } from '@/store/chair'
+import { nameOf } from '@/panels/emergency/at-hand'
+import type { Chair } from '@/store/chair/chair'
+import { mm } from '@/units/millimetres'
 import type { Happened } from '@/walk/happened'
 import { concernsImage } from '@/walk/put-right'
 import type { Dam } from '@/walk/visit'
 import { words } from '@/words/en'
-import { nameOf } from './at-hand'
 
 /** What an event tells, in a few words. */
 export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened): string {

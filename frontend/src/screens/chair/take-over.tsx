@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks'
 import { Notice } from '@/parts/notice'
 import { Sheet } from '@/parts/reason/sheet'
-import { useCase } from '@/store/cases'
-import type { Chair } from '@/store/chair'
-import { partIn } from '@/store/part'
-import { actorOf, lastOf } from '@/store/visits'
+import { useCase } from '@/store/cache/cases'
+import type { Chair } from '@/store/chair/chair'
+import { partIn } from '@/store/chair/part'
+import { actorOf, lastOf } from '@/store/chair/visits'
 import { words } from '@/words/en'
 
 /** Who works the tooth, by name: the supervisor who took over, else its student. */

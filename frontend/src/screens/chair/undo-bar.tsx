@@ -1,6 +1,6 @@
 import { useAsked } from '@/parts/unhurried'
-import type { Chair } from '@/store/chair'
-import { lastToUndo } from '@/store/undo'
+import type { Chair } from '@/store/chair/chair'
+import { lastToUndo } from '@/store/chair/undo'
 import { words } from '@/words/en'
 import { withCanal } from './said'
 import { useNow } from './use-now'

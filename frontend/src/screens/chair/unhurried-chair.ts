@@ -1,8 +1,8 @@
 import { useMemo } from 'preact/hooks'
+import { beforeStep } from '@/panels/emergency/at-hand'
 import { useUnhurry } from '@/parts/unhurried'
 import type { Unhurry } from '@/parts/unhurry'
-import type { Chair } from '@/store/chair'
-import { beforeStep } from './at-hand'
+import type { Chair } from '@/store/chair/chair'
 
 /** Watches over what is asked of the canal, and the chair whose every record holds up the next tap until it is shown. */
 export function useUnhurriedChair(found: Chair, canal: string): readonly [Unhurry, Chair] {

@@ -1,9 +1,9 @@
+import { TakeImage } from '@/panels/images/take-image'
 import { Notice } from '@/parts/notice'
-import type { Chair } from '@/store/chair'
-import { actorOf } from '@/store/visits'
-import { wantedImages } from '@/store/wanted-images'
+import type { Chair } from '@/store/chair/chair'
+import { actorOf } from '@/store/chair/visits'
+import { wantedImages } from '@/store/chair/wanted-images'
 import { words } from '@/words/en'
-import { TakeImage } from '../images/take-image'
 
 /** A supervisor asks for an image: who and of which canal, and the way to take it. It stays until there is one. */
 export function WantedImages({ chair }: { chair: Chair }) {

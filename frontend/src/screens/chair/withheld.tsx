@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks'
+import { adviceIn } from '@/panels/emergency/at-hand'
+import { FirstSteps } from '@/panels/emergency/first-steps'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { SignName } from '@/parts/signs'
-import type { Chair } from '@/store/chair'
-import { membership } from '@/store/session'
+import type { Chair } from '@/store/chair/chair'
+import { membership } from '@/store/session/session'
 import { type CanalCourse, type CanalState, notReleased } from '@/walk/course'
 import { words } from '@/words/en'
-import { adviceIn } from './at-hand'
-import { FirstSteps } from './first-steps'
 import { PlanAgain } from './plan-again'
 
 const SIGNS: Partial<Record<CanalState, SignName>> = {

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { TextField } from '@/parts/fields'
-import type { Chair } from '@/store/chair'
-import { membership } from '@/store/session'
+import type { Chair } from '@/store/chair/chair'
+import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 
 interface Props {

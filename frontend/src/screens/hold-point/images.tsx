@@ -1,10 +1,10 @@
+import { ImagesOf } from '@/panels/images/images-of'
 import { Notice } from '@/parts/notice'
-import type { Chair } from '@/store/chair'
-import { sinceLastWord } from '@/store/hold'
-import { imagesSince } from '@/store/image-of-step'
-import { lackingAt } from '@/store/lacking'
+import type { Chair } from '@/store/chair/chair'
+import { sinceLastWord } from '@/store/chair/hold'
+import { imagesSince } from '@/store/chair/image-of-step'
+import { lackingAt } from '@/store/chair/lacking'
 import { words } from '@/words/en'
-import { ImagesOf } from '../images/images-of'
 
 /** The images that were taken of the canal since the last word on it, each opening larger. */
 export function Images({ chair, canal }: { chair: Chair; canal: string }) {

@@ -1,6 +1,6 @@
 import type { CanalPlan } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
 import { Sign, type SignName } from '@/parts/signs'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import '@/parts/list.css'
 

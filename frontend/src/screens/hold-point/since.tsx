@@ -1,7 +1,7 @@
 import type { EventShown } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
-import type { Chair } from '@/store/chair'
-import { sinceLastWord } from '@/store/hold'
+import type { Chair } from '@/store/chair/chair'
+import { sinceLastWord } from '@/store/chair/hold'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import '@/parts/list.css'
 

@@ -1,8 +1,8 @@
 import { type Doubt, doubtsOf } from '@/marks/doubts'
+import { type Draft, lineOf, type MarkSpot, pointsOf } from '@/panels/marks/draft'
+import { inColumns, type Unit } from '@/panels/marks/unit'
 import type { Near } from '@/parts/image-board/image-board'
 import type { Size } from '@/parts/image-board/view'
-import { type Draft, lineOf, type MarkSpot, pointsOf } from './draft'
-import { inColumns, type Unit } from './unit'
 
 /** What somebody is asked about a mark: it lies at the edge of the image, or its line runs as no canal does. */
 export interface Ask {

@@ -1,10 +1,10 @@
 import type { CanalShown } from '@/api/shapes'
-import { tenth } from '@/parts/millimetres'
+import { lineOf, SCALE } from '@/panels/marks/draft'
+import { saidOf } from '@/panels/marks/measured'
+import type { Unit } from '@/panels/marks/unit'
+import type { Marks } from '@/panels/marks/use-marks'
+import { tenth } from '@/units/millimetres'
 import { words } from '@/words/en'
-import { lineOf, SCALE } from './draft'
-import { saidOf } from './measured'
-import type { Unit } from './unit'
-import type { Marks } from './use-marks'
 
 interface Props {
   marks: Marks

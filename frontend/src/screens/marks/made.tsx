@@ -1,8 +1,8 @@
 import type { MarkingShown } from '@/api/shapes'
+import { draftOf } from '@/panels/marks/draft-of'
+import { MarkedList } from '@/panels/marks/marked-list'
+import type { Marks } from '@/panels/marks/use-marks'
 import { words } from '@/words/en'
-import { draftOf } from './draft-of'
-import { MarkedList } from './marked-list'
-import type { Marks } from './use-marks'
 
 /** What was marked on the image before, the latest first, with what it measures and how it differs from the one it corrects. */
 export function Made({ caseId, markings, marks }: { caseId: string; markings: readonly MarkingShown[]; marks: Marks }) {

@@ -1,6 +1,6 @@
 import type { ImageMarks } from '@/api/shapes'
-import { readMm } from '@/parts/millimetres'
-import { type Draft, type LineDraft, lineOf, type MarkSpot } from './draft'
+import { type Draft, type LineDraft, lineOf, type MarkSpot } from '@/panels/marks/draft'
+import { readMm } from '@/units/millimetres'
 
 /** The marks as the server takes them. */
 export function marksOf(draft: Draft, canals: readonly { name: string; reference_point: string }[]): ImageMarks {

@@ -1,12 +1,12 @@
 import type { CanalShown, Scale } from '@/api/shapes'
+import { type KnownWhat, lineOf, type Role } from '@/panels/marks/draft'
+import type { Unit } from '@/panels/marks/unit'
+import type { Marks } from '@/panels/marks/use-marks'
 import { BOUNDS, wrongOf } from '@/parts/bounds'
 import { Choice, Stepper } from '@/parts/fields'
-import { readMm } from '@/parts/millimetres'
+import { readMm } from '@/units/millimetres'
 import { words } from '@/words/en'
-import { type KnownWhat, lineOf, type Role } from './draft'
 import { LineSays, ScaleSays } from './says'
-import type { Unit } from './unit'
-import type { Marks } from './use-marks'
 
 interface Props {
   marks: Marks

@@ -1,8 +1,8 @@
+import { pointsOf } from '@/panels/marks/draft'
+import type { Marks } from '@/panels/marks/use-marks'
 import { Notice } from '@/parts/notice'
 import { words } from '@/words/en'
 import type { Ask, TooFar } from './asks'
-import { pointsOf } from './draft'
-import type { Marks } from './use-marks'
 
 /** Which mark is picked, by touch of a large button: on a small image marks lie closer than fingers. */
 export function Picking({ marks }: { marks: Marks }) {

@@ -1,11 +1,11 @@
 import type { CanalShown, Scale } from '@/api/shapes'
 import type { Within } from '@/marks/sure'
-import { readMm, tenth } from '@/parts/millimetres'
+import { type Draft, lineOf } from '@/panels/marks/draft'
+import { columnsOf, intervalsOf, saidOf } from '@/panels/marks/measured'
+import type { Unit } from '@/panels/marks/unit'
 import { Notice } from '@/parts/notice'
+import { readMm, tenth } from '@/units/millimetres'
 import { words } from '@/words/en'
-import { type Draft, lineOf } from './draft'
-import { columnsOf, intervalsOf, saidOf } from './measured'
-import type { Unit } from './unit'
 
 /** What every length on the image rests on, and by how much that alone may be off. */
 export function ScaleSays({ unit, draft, file }: { unit: Unit; draft: Draft; file: Scale | undefined }) {

@@ -1,6 +1,6 @@
 import type { TwoViewsRead } from '@/api/shapes'
+import type { Way } from '@/panels/marks/two-markings'
 import { words } from '@/words/en'
-import type { Way } from './two-markings'
 
 interface Props {
   tube: Way | undefined

@@ -1,8 +1,8 @@
 import type { ImageShown } from '@/api/shapes'
+import { EMPTY, hasMarks } from '@/panels/marks/draft'
 import { Notice } from '@/parts/notice'
-import { useDraft } from '@/store/use'
+import { useDraft } from '@/store/cache/hooks'
 import { words } from '@/words/en'
-import { EMPTY, hasMarks } from './draft'
 
 const says = words.images.putRight
 

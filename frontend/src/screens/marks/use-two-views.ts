@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { Refused } from '@/api/problem'
 import type { TwoViewsRead, Views } from '@/api/shapes'
-import { readTwoViews } from '@/store/markings'
+import { readTwoViews } from '@/store/images/markings'
 import { words } from '@/words/en'
 
 const PAUSE_MS = 300 // between one touch of a stepper and the next

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks'
 import type { MarkingShown } from '@/api/shapes'
+import { onBoth, rightOfMm, type Way } from '@/panels/marks/two-markings'
 import { Choice, Select } from '@/parts/fields'
-import { tenth } from '@/parts/millimetres'
 import { Notice } from '@/parts/notice'
+import { tenth } from '@/units/millimetres'
 import { words } from '@/words/en'
-import { onBoth, rightOfMm, type Way } from './two-markings'
 import { TwoViewsDrawing } from './two-views-drawing'
 import { useTwoViews } from './use-two-views'
 

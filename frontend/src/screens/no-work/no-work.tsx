@@ -1,6 +1,6 @@
+import { EmergencyDoor } from '@/panels/emergency/emergency-door'
 import { Page } from '@/parts/page'
 import { words } from '@/words/en'
-import { EmergencyDoor } from '../chair/emergency-door'
 
 /** In place of a case, where what this person recorded and did not send cannot be read; an emergency can be told. */
 export function NoWork({ caseId }: { caseId: string | undefined }) {

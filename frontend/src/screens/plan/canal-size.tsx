@@ -1,11 +1,11 @@
 import { useId } from 'preact/hooks'
 import type { CanalChoice, CanalPlan, Kit } from '@/api/shapes'
+import { sizesOf } from '@/panels/plan/asked'
 import { TextField } from '@/parts/fields'
 import { advised, isWide, sizeOf } from '@/parts/final-size'
 import { Notice } from '@/parts/notice'
 import { Tapped } from '@/parts/reason/reasons'
 import { words } from '@/words/en'
-import { sizesOf } from './asked'
 import { InOrOut, OptionFacts, SizesCompared } from './size-options'
 import { SizeReasons } from './size-reasons'
 

@@ -1,7 +1,7 @@
 import type { Asked, Irrigant, Kit, Needle, Technique } from '@/api/shapes'
+import { seriesTapers, withKit } from '@/panels/plan/asked'
 import { Select } from '@/parts/fields'
 import { words } from '@/words/en'
-import { seriesTapers, withKit } from './asked'
 
 interface Props {
   asked: Asked

@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks'
 import type { Asked, CaseShown, VersionShown } from '@/api/shapes'
+import { reasonFor, withoutReason } from '@/panels/plan/asked'
 import type { Change } from '@/parts/difference/compare'
 import { DifferenceView } from '@/parts/difference/difference-view'
 import { TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
-import { askForApproval, type Preview, withdraw } from '@/store/plans'
-import { useSending } from '@/store/sending'
+import { askForApproval, type Preview, withdraw } from '@/store/cache/plans'
+import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
-import { reasonFor, withoutReason } from './asked'
 import { GivenIn, givenIn, numberOf } from './given-in'
 
 interface Props {

@@ -1,7 +1,7 @@
 import type { GivenChanges, VersionShown } from '@/api/shapes'
-import type { Preview } from '@/store/plans'
+import { ChangeList } from '@/panels/plan/change-list'
+import type { Preview } from '@/store/cache/plans'
 import { words } from '@/words/en'
-import { ChangeList } from '../review/change-list'
 
 /** Told with what comes out of a plan already, by the same name. */
 const TOLD = ['kit', 'technique', 'irrigant']

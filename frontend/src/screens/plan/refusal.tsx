@@ -1,5 +1,5 @@
 import { Notice } from '@/parts/notice'
-import type { Preview } from '@/store/plans'
+import type { Preview } from '@/store/cache/plans'
 import { words } from '@/words/en'
 
 /** Why there is no new plan: refused with the planner's sentences, or not computed yet. */

@@ -1,7 +1,7 @@
 import type { SizeOption } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
 import { Tapped } from '@/parts/reason/reasons'
 import { Sign } from '@/parts/signs'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 interface Column {

@@ -1,6 +1,6 @@
 import type { CanalRecord, RecordValue, Shows, StepRecord } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
 import { Sign } from '@/parts/signs'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 
 /** Canal by canal: its length and what that rests on, its size as planned and as done, and the work step by step. */

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import type { RecordValue } from '@/api/shapes'
+import { ImagesOf } from '@/panels/images/images-of'
 import { Sign } from '@/parts/signs'
-import { ImagesOf } from '@/screens/images/images-of'
 import { words } from '@/words/en'
 
 const said = words.record

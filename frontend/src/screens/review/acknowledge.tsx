@@ -1,7 +1,7 @@
 import type { Plan } from '@/api/shapes'
 import { Tick } from '@/parts/fields'
 import { Sign } from '@/parts/signs'
-import type { Draft } from '@/store/drafts'
+import type { Draft } from '@/store/session/drafts'
 import { words } from '@/words/en'
 import { type ReviewFields, toAcknowledge } from './review-fields'
 

@@ -1,10 +1,10 @@
 import type { PlanChanges, VersionShown } from '@/api/shapes'
+import { isOutside, reasonFor } from '@/panels/plan/asked'
+import { ChangeList, TakenAway } from '@/panels/plan/change-list'
 import { TextField, Tick } from '@/parts/fields'
 import { isDecided, isWide, sizeOf } from '@/parts/final-size'
 import { Sign } from '@/parts/signs'
 import { words } from '@/words/en'
-import { isOutside, reasonFor } from '../plan/asked'
-import { ChangeList, TakenAway } from './change-list'
 
 interface Props {
   of: VersionShown

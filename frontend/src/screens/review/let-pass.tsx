@@ -1,11 +1,11 @@
 import type { Caution, Override, VersionShown } from '@/api/shapes'
+import { sizesOf } from '@/panels/plan/asked'
 import { WIDE_CANAL } from '@/parts/final-size'
 import { Sent } from '@/parts/sent'
 import { Sign } from '@/parts/signs'
-import { letPass, takeBack } from '@/store/overrides'
-import { useSending } from '@/store/sending'
+import { letPass, takeBack } from '@/store/cache/overrides'
+import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
-import { sizesOf } from '../plan/asked'
 import { type Pick, WithReason } from './with-reason'
 
 interface Props {

@@ -1,8 +1,8 @@
 import type { VersionShown } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
-import { releaseCanals } from '@/store/review'
-import { useSending } from '@/store/sending'
+import { releaseCanals } from '@/store/cache/review'
+import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
 
 /** The canals that an approval left out, and a supervisor's way to let them go later. */

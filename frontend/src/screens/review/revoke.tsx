@@ -1,6 +1,6 @@
 import type { VersionShown } from '@/api/shapes'
-import { revoke } from '@/store/review'
-import { membership, personId } from '@/store/session'
+import { revoke } from '@/store/cache/review'
+import { membership, personId } from '@/store/session/session'
 import { words } from '@/words/en'
 import { WithReason } from './with-reason'
 

@@ -1,6 +1,6 @@
 import type { VersionListed, VersionShown } from '@/api/shapes'
+import { Decision } from '@/panels/plan/decision'
 import { words } from '@/words/en'
-import { Decision } from '../plan/decision'
 
 interface Props {
   of: VersionShown

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
 import { Select, TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
-import { useSending } from '@/store/sending'
-import { useDraft } from '@/store/use'
-import { uuid7 } from '@/store/uuid7'
+import { useDraft } from '@/store/cache/hooks'
+import { uuid7 } from '@/store/device/uuid7'
+import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
 
 /** One of a few that goes with the reason. */

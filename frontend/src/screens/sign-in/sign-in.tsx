@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { Refused, Unreachable } from '@/api/problem'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
-import { signIn } from '@/store/session'
+import { signIn } from '@/store/session/session'
 import { words } from '@/words/en'
 import './sign-in.css'
 

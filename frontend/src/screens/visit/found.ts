@@ -1,6 +1,6 @@
 import type { CanalPlan, Found, Told } from '@/api/shapes'
-import type { Chair } from '@/store/chair'
-import { workedIn } from '@/store/visits'
+import type { Chair } from '@/store/chair/chair'
+import { workedIn } from '@/store/chair/visits'
 import { own } from '@/walk/own'
 
 export type YesNo = 'yes' | 'no'

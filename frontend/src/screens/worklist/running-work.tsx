@@ -1,6 +1,6 @@
 import type { Running, RunningList } from '@/api/shapes'
-import { mm } from '@/parts/millimetres'
 import { Sign } from '@/parts/signs'
+import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { WaitsFor, whereTo } from './waits-for'
 

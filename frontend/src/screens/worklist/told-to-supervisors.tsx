@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
 import type { Running } from '@/api/shapes'
-import { clockAhead_ms } from '@/store/clock'
-import { tell } from '@/store/record'
-import { useRunning } from '@/store/review'
-import { membership } from '@/store/session'
+import { useRunning } from '@/store/cache/review'
+import { clockAhead_ms } from '@/store/device/clock'
+import { tell } from '@/store/outbox/record'
+import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 import './told-to-supervisors.css'
 

@@ -1,0 +1,308 @@
+"""What an event tells, by kind: the bodies that devices send and the record keeps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from cases.domain.events.visit_payloads import CloseTold as CloseTold
+from cases.domain.events.visit_payloads import DamTold as DamTold
+from cases.domain.events.visit_payloads import OnSiteTold as OnSiteTold
+from cases.domain.events.visit_payloads import ReopenTold as ReopenTold
+from cases.domain.struck import StruckWhy
+from planning.lengths.readings import Reading
+from planning.run_sheet.graph import Exit
+
+PastStopCause = Literal["stop_moved", "reference_changed", "tip_bleeding", "tip_wet", "not_known"]
+Shows = Literal["pre_operative", "length", "final_size", "cone", "final", "other"]
+NoImage = Literal["no_sensor", "film", "image_elsewhere"]
+SignOffExit = Literal["approved", "returned"]
+WhatHappened = Literal[
+    "instrument_separated",
+    "perforation_suspected",
+    "hypochlorite_accident",
+    "sudden_bleeding",
+    "sudden_pain_or_swelling",
+    "inhaled_or_swallowed",
+    "collapse",
+    "splash_in_eye",
+    "splash_on_skin",
+    "sharps_injury",
+]
+
+
+WhatPauses = Literal["sensitivity", "normal_bleeding", "ledge_suspected", "not_sure", "other"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepTold:
+    """A step was left."""
+
+    exit: Exit
+    depth_um: int | None = None
+    """Where the tip stopped, in whole micrometres from the reference point."""
+    stop_um: int | None = None
+    """The stop that the screen showed."""
+    irrigant: str | None = None
+    volume_ml: float | None = None
+    contact_s: int | None = None
+    """How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted."""
+    image_id: str | None = None
+    """The image that an image step took; it may still be on the phone."""
+    no_image: NoImage | None = None
+    """Or why there is none. Neither, from an older phone: the hold point says so."""
+    together: str = ""
+    """Id shared by the steps that one exposure was told of, where no image of it is kept here."""
+    kind: Literal["step"] = "step"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerTold:
+    """Why an instrument went past its stop."""
+
+    asks: str
+    """Id of the event that opened the question."""
+    cause: PastStopCause
+    """`stop_moved` lets the canal go on; anything else is for the supervisor."""
+    kind: Literal["answer"] = "answer"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingTold:
+    """A length was taken at the chair."""
+
+    # Not `reading`: no field is named like its kind, or a refusal's path could not tell the two apart.
+    taken: Reading
+    kind: Literal["reading"] = "reading"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SignOffTold:
+    """A supervisor's word at a hold point."""
+
+    exit: SignOffExit
+    in_spite: bool = False
+    """Approved although what the hold point asks for is not there; the reason says why."""
+    reason: str = ""
+    at_bench: bool = False
+    """Given on the student's phone with a one-time code; recorded by the server alone."""
+    together: str = ""
+    """Id shared by the words that were given in one, canal by canal."""
+    kind: Literal["sign_off"] = "sign_off"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InspectedTold:
+    """An instrument was looked at. What is found whole after a discard is a new one."""
+
+    instrument: str
+    found: Literal["whole", "discarded"]
+    why: str = ""
+    kind: Literal["inspected"] = "inspected"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnTold:
+    """The hand went over to another canal."""
+
+    kind: Literal["turn"] = "turn"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PauseTold:
+    """This canal stands still until a supervisor lets it go on."""
+
+    what: WhatPauses = "other"
+    reason: str = ""
+    kind: Literal["pause"] = "pause"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EmergencyTold:
+    """The whole tooth stands still."""
+
+    what: WhatHappened
+    note: str = ""
+    before: tuple[str, ...] = ()
+    """Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
+    stop what was done before it."""
+    kind: Literal["emergency"] = "emergency"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CorrectedTold:
+    """What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes."""
+
+    corrects: str
+    """Id of the emergency."""
+    what: WhatHappened | None = None
+    """What it was; None: it was not so."""
+    note: str = ""
+    kind: Literal["corrected"] = "corrected"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResumeTold:
+    """A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency."""
+
+    reason: str
+    keep_saline: bool = False
+    """Of the tooth: the work goes on, and irrigation stays with saline."""
+    ends: tuple[str, ...] = ()
+    """Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
+    Empty: all."""
+    kind: Literal["resume"] = "resume"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReplanTold:
+    """A plan is in force from here on."""
+
+    replaces: str
+    """Hash of the plan that was in force until now; its own where there was none."""
+    kind: Literal["replan"] = "replan"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RevokedTold:
+    """The approval of the plan in force was withdrawn."""
+
+    reason: str
+    kind: Literal["revoked"] = "revoked"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotReleased:
+    """A canal that a supervisor's decision leaves out."""
+
+    canal: str
+    remark: str
+    """Why; empty where only its partner was returned."""
+    joins: str = ""
+    """The returned canal that it joins with; empty where it was returned itself."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReleaseTold:
+    """A supervisor decided on the plan: every canal may be worked but these."""
+
+    not_released: tuple[NotReleased, ...]
+    kind: Literal["release"] = "release"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskTold:
+    """The student asks for a supervisor's word."""
+
+    note: str = ""
+    together: str = ""
+    """Id shared by what was asked in one, canal by canal."""
+    kind: Literal["ask"] = "ask"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ComeTold:
+    """A supervisor comes to the chair before deciding."""
+
+    note: str = ""
+    kind: Literal["come"] = "come"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WantedTold:
+    """A supervisor asks to be shown something."""
+
+    what: Literal["image"] = "image"
+    note: str = ""
+    kind: Literal["wanted"] = "wanted"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StruckTold:
+    """A reading or an image of the canal counts no more."""
+
+    what: Literal["length", "junction", "image"]
+    struck: str
+    """Its id."""
+    why: StruckWhy
+    moved_to: str | None = None
+    """Of an image: the canal it counts in instead, empty for the whole tooth; None: it counts for nothing."""
+    kind: Literal["struck"] = "struck"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakeOverTold:
+    """A supervisor works the case from here on."""
+
+    kind: Literal["take_over"] = "take_over"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GiveBackTold:
+    """The supervisor who took over works it no more."""
+
+    kind: Literal["give_back"] = "give_back"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ImageTold:
+    """An image was taken. Events never wait for it: it comes on a way of its own."""
+
+    image_id: str
+    shows: Shows = "other"
+    kind: Literal["image"] = "image"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IrrigatedTold:
+    """Irrigated beside what the order of work asks for."""
+
+    irrigant: str
+    volume_ml: float
+    contact_s: int | None = None
+    kind: Literal["irrigated"] = "irrigated"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteTold:
+    text: str
+    kind: Literal["note"] = "note"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UndoTold:
+    """One's own last entry on the canal does not count."""
+
+    undoes: str
+    kind: Literal["undo"] = "undo"
+
+
+Told = (
+    StepTold
+    | AnswerTold
+    | ReadingTold
+    | SignOffTold
+    | InspectedTold
+    | TurnTold
+    | PauseTold
+    | EmergencyTold
+    | CorrectedTold
+    | ResumeTold
+    | CloseTold
+    | ReopenTold
+    | ReplanTold
+    | RevokedTold
+    | ReleaseTold
+    | AskTold
+    | ComeTold
+    | WantedTold
+    | StruckTold
+    | TakeOverTold
+    | GiveBackTold
+    | OnSiteTold
+    | DamTold
+    | ImageTold
+    | IrrigatedTold
+    | NoteTold
+    | UndoTold
+)

@@ -1,0 +1,46 @@
+"""Whether a supervisor's approval of one plan holds for the one made after it."""
+
+from __future__ import annotations
+
+from cases.domain.plans.differences import differences
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import Plan, Severity
+from planning.foundation.quantities import um
+from planning.foundation.tables import Figures
+from planning.lengths.readings import LengthState
+
+SIGNED_FOR = frozenset({LengthState.SETTLED, LengthState.TO_SETTLE})
+"""The supervisor's word at the length's own hold point is still to come, for either."""
+SIGNED_APART = frozenset({"CanalInput.readings", "CanalInput.felt", "CanalInput.begun", "Instrument.uses"})
+"""What the approval does not rest on: lengths have a word of their own, the rest is counted while the work goes on."""
+
+
+def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan) -> bool:
+    """True where nothing has changed but lengths, by as little as the programme lets pass, and how far the work is.
+
+    Lengths are signed off on their own. A final size that moved with them, or anything new that stops the work, asks
+    for the plan to be approved anew.
+    """
+    return (
+        all(any(step.of in SIGNED_APART for step in one.steps) for one in differences(before, after))
+        and [canal.final_size for canal in approved.canals] == [canal.final_size for canal in made.canals]
+        and _stops(made) <= _stops(approved)
+        and _near(approved, made, um(Figures(after.thresholds)["replan.length_within"]))
+    )
+
+
+def _stops(plan: Plan) -> set[tuple[str, str | None]]:
+    stops = [one for one in plan.cautions if one.severity is Severity.STOP and one.overridden is None]
+    return {(one.code, one.canal) for one in stops}
+
+
+def _near(approved: Plan, made: Plan, within_um: int) -> bool:
+    for old, new in zip(approved.canals, made.canals, strict=True):
+        was_mm, now_mm = old.length.working_length_mm, new.length.working_length_mm
+        if (was_mm, old.length.state) == (now_mm, new.length.state):
+            continue
+        if was_mm is None or now_mm is None or new.length.state not in SIGNED_FOR:
+            return False
+        if abs(um(now_mm) - um(was_mm)) > within_um:
+            return False
+    return True

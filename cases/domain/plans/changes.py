@@ -1,0 +1,191 @@
+"""What changed between two versions of a plan, for the one who has to decide again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from cases.domain.plans.differences import differences
+from cases.domain.plans.field_words import Bears
+from cases.domain.plans.telling import Change, What, told
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalChanges:
+    canal: str
+    came: bool
+    """Not in the earlier version."""
+    went: bool
+    """Not in the later version."""
+    changes: tuple[Change, ...]
+    cautions_came: tuple[Caution, ...]
+    cautions_went: tuple[Caution, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanChanges:
+    """From one version to another. `canals` lists only those where something changed, the most dangerous first."""
+
+    from_number: int
+    to_number: int
+    tooth: tuple[Change, ...]
+    canals: tuple[CanalChanges, ...]
+    cautions_came: tuple[Caution, ...]
+    """Of the tooth as a whole."""
+    cautions_went: tuple[Caution, ...]
+    nothing: bool
+    """Nothing changed that a plan shows or rests on."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalGiven:
+    canal: str
+    changes: tuple[Change, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GivenChanges:
+    """What went in otherwise than into a version, before a plan is made of it; the most dangerous first."""
+
+    from_number: int
+    tooth: tuple[Change, ...]
+    canals: tuple[CanalGiven, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Planned:
+    """A version as it is compared."""
+
+    number: int
+    given: PlanInput
+    plan: Plan
+
+
+def compare(before: Planned, after: Planned) -> PlanChanges:
+    """What changed from one version to the other: everything that went in, and what came out of it."""
+    given = told_of_given(before.given, after.given)
+    planned = (c.canal for each in (after, before) for c in each.plan.canals)
+    names = dict.fromkeys((*planned, *(name for name in given if name is not None)))
+    canals = tuple(found for name in names if (found := _canal(name, before, after, given.get(name, ()))) is not None)
+    tooth = tuple(sorted(given.get(None, ()), key=_danger))
+    came, went = _cautions(None, before, after)
+    return PlanChanges(
+        from_number=before.number,
+        to_number=after.number,
+        tooth=tooth,
+        canals=tuple(sorted(canals, key=_worst)),
+        cautions_came=came,
+        cautions_went=went,
+        nothing=not (tooth or canals or came or went),
+    )
+
+
+def told_of_given(before: PlanInput, after: PlanInput) -> dict[str | None, list[Change]]:
+    """What changed of all that went in, by the canal it concerns; None for the tooth as a whole."""
+    found: dict[str | None, list[Change]] = {}
+    for difference in differences(before, after):
+        canal, change = told(difference)
+        if change is not None:
+            found.setdefault(canal, []).append(change)
+    return found
+
+
+def given_changes(from_number: int, before: PlanInput, after: PlanInput) -> GivenChanges:
+    """The same of what a plan would be made from."""
+    found = {canal: tuple(sorted(changes, key=_danger)) for canal, changes in told_of_given(before, after).items()}
+    canals = (CanalGiven(canal=canal, changes=changes) for canal, changes in found.items() if canal is not None)
+    by_danger = sorted(canals, key=lambda each: _danger(each.changes[0]))
+    return GivenChanges(from_number=from_number, tooth=found.get(None, ()), canals=tuple(by_danger))
+
+
+DANGER = tuple(Bears)
+
+
+def _danger(change: Change) -> int:
+    return DANGER.index(change.bears_on)
+
+
+def _worst(canal: CanalChanges) -> int:
+    """Lower is more dangerous: a caution that newly stops the work, then what the changes bear on."""
+    if any(one.severity is Severity.STOP for one in canal.cautions_came):
+        return -1
+    return min(map(_danger, canal.changes), default=0)
+
+
+def _canal(name: str, before: Planned, after: Planned, given: Sequence[Change]) -> CanalChanges | None:
+    old, new = _of_canal(name, before), _of_canal(name, after)
+    outcomes = _outcomes(old, new) if old and new else ()
+    changes = tuple(sorted((*outcomes, *given), key=_danger))
+    came, went = _cautions(name, before, after)
+    if old and new and not (changes or came or went):
+        return None
+    return CanalChanges(canal=name, came=not old, went=not new, changes=changes, cautions_came=came, cautions_went=went)
+
+
+Said = Mapping[tuple[What, str], str | None]
+"""What came out for a canal, by what it is about."""
+
+OUTCOMES: dict[What, tuple[str, str, Bears]] = {
+    What.LENGTH: ("working length", "mm", Bears.DEPTH),
+    What.LENGTH_STATE: ("length", "", Bears.DEPTH),
+    What.END: ("ends at", "mm", Bears.DEPTH),
+    What.JUNCTION: ("junction", "mm", Bears.DEPTH),
+    What.STOP: ("stop", "mm", Bears.DEPTH),
+    What.NEEDLE_CEILING: ("needle never past", "mm", Bears.DEPTH),
+    What.WITHHELD: ("withheld", "", Bears.SAFETY),
+    What.FINAL_SIZE: ("final size", "", Bears.SHAPE),
+}
+"""What each is called, its unit and what it bears on."""
+
+
+def _outcomes(before: Said, after: Said) -> Iterator[Change]:
+    for what, subject in dict.fromkeys((*after, *before)):
+        old, new = before.get((what, subject)), after.get((what, subject))
+        if old != new:
+            label, unit, bears_on = OUTCOMES[what]
+            yield Change(
+                what=what, subject=subject, before=old, after=new, label=label, unit=unit, bears_on=bears_on, path=""
+            )
+
+
+def _of_canal(name: str, planned: Planned) -> Said:
+    """Empty where the version has no such canal."""
+    canal = next((each for each in planned.plan.canals if each.canal == name), None)
+    if canal is None:
+        return {}
+    return {
+        **_lengths(canal),
+        (What.FINAL_SIZE, ""): canal.final_name,
+        **{
+            (What.STOP, f"{row.instrument.key}, {row.phase}"): _mm(stop.stop_mm)
+            for row in planned.plan.stop_table
+            for stop in row.stops
+            if stop.canal == name
+        },
+        (What.NEEDLE_CEILING, ""): None if canal.needle is None else _mm(canal.needle.ceiling_mm),
+        **{(What.WITHHELD, one.from_phase): one.says for one in canal.withheld},
+    }
+
+
+def _lengths(canal: CanalPlan) -> Said:
+    return {
+        (What.LENGTH, ""): _mm(canal.length.working_length_mm),
+        (What.LENGTH_STATE, ""): canal.length.state.value,
+        (What.END, ""): _mm(canal.end_mm),
+        (What.JUNCTION, ""): _mm(canal.junction_mm),
+    }
+
+
+def _mm(value: float | None) -> str | None:
+    return None if value is None else f"{value:g}"
+
+
+def _cautions(canal: str | None, before: Planned, after: Planned) -> tuple[tuple[Caution, ...], tuple[Caution, ...]]:
+    """Those that came and those that went, of one canal or (None) of the tooth."""
+    old = {(c.code, c.says, c.overridden): c for c in before.plan.cautions if c.canal == canal}
+    new = {(c.code, c.says, c.overridden): c for c in after.plan.cautions if c.canal == canal}
+    came = tuple(c for key, c in new.items() if key not in old)
+    went = tuple(c for key, c in old.items() if key not in new)
+    return came, went

@@ -1,0 +1,27 @@
+"""Which canals an approval leaves out: those that were returned, and those that end in one with them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from cases.domain.events.payloads import NotReleased
+
+Joins = Mapping[str, str | None]
+"""The canals of a plan, each with the main canal that it joins."""
+
+
+def left_out(returned: Mapping[str, str], joins: Joins) -> tuple[NotReleased, ...]:
+    """The returned canals with their remarks, and their partners, in the order of the plan."""
+    found = []
+    for canal in joins:
+        partner = next((one for one in returned if one != canal and _end(one, joins) == _end(canal, joins)), None)
+        if canal in returned:
+            found.append(NotReleased(canal=canal, remark=returned[canal]))
+        elif partner is not None:
+            found.append(NotReleased(canal=canal, remark="", joins=partner))
+    return tuple(found)
+
+
+def _end(canal: str, joins: Joins) -> str:
+    """The canal that goes to the terminus where this one ends."""
+    return joins.get(canal) or canal

@@ -1,0 +1,149 @@
+"""What a list says of work at the chair: where the canals stand, the step in hand, and what was not as expected."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import CanalCourse, CanalState, Course
+from planning.contract.expected import Judged
+from planning.depth.last_depth import Ahead, last_depth
+from planning.foundation.quantities import um
+from planning.run_sheet.graph import Action, Do
+
+TURNS_TO = frozenset({EventKind.STEP, EventKind.TURN})
+
+
+NOTHING_EXPECTED = Ahead()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutOfBand:
+    """A depth beyond where it would still have been expected, and the band that it was expected in."""
+
+    depth_um: int
+    low_um: int
+    high_um: int
+    as_if_straight: bool = False
+    """The canal is bent, and the estimate knows nothing of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalAtAGlance:
+    canal: str
+    state: CanalState
+    hold_point: str
+    """What it waits for, or empty."""
+    asked: bool
+    """The student asked for a supervisor's word."""
+    note: str
+    """What is asked."""
+    coming: bool
+    """A supervisor comes to the chair."""
+    out_of_band: OutOfBand | None
+    """The canal's last depth, where it is shorter or deeper than expected."""
+    together: str = ""
+    """Id shared by the canals that were asked for in one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepInHand:
+    canal: str
+    node: str
+    visit: int
+    """Which time the step is worked, from 1."""
+    phase: str
+    action: Action
+    instrument: str
+    """Written size, or empty."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EmergencyAtAGlance:
+    """An emergency that halts the tooth."""
+
+    what: str
+    """As last said; empty where it was not so."""
+    at: datetime
+    """When the server had it."""
+    told_by: str
+    """Name."""
+    corrected_by: str
+    """Name of who said what it was instead, or that it was not so; empty where nobody did."""
+    coming: str
+    """Name of the supervisor who goes there, or empty."""
+
+
+def emergencies(course: Course, told: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencyAtAGlance, ...]:
+    """Those that halt the tooth. `told` says by event who told it, by name, and when."""
+    return tuple(
+        EmergencyAtAGlance(
+            what=one.what,
+            at=told[one.id][1],
+            told_by=told[one.id][0],
+            corrected_by=told[one.corrected_by][0] if one.corrected_by else "",
+            coming=told[one.coming_by][0] if one.coming_by else "",
+        )
+        for one in course.emergencies.open
+    )
+
+
+def canals(course: Course, events: Iterable[Happened], known: Mapping[str, Ahead]) -> tuple[CanalAtAGlance, ...]:
+    """`known` says what is expected of each canal: by its plan, or by what was recorded until then."""
+    every = {event.id: event for event in events}
+    return tuple(
+        _canal(name, canal, every.get(canal.asking or ""), known.get(name, NOTHING_EXPECTED))
+        for name, canal in course.canals.items()
+    )
+
+
+def in_hand(course: Course, events: Sequence[Happened], by: str, names: Mapping[str, str]) -> StepInHand | None:
+    """The step of the canal that person `by` turned to last; None before the first, and where the canal has ended.
+
+    `names` gives an instrument's written size by its key.
+    """
+    turned = (event.canal for event in reversed(events) if event.kind in TURNS_TO and event.actor == by)
+    name = next((canal for canal in turned if canal in course.canals), None)
+    if name is None:
+        return None
+    walk = course.canals[name].walk
+    node = walk.node
+    if not isinstance(node, Do):
+        return None
+    return StepInHand(
+        canal=name,
+        node=node.id,
+        visit=walk.visits[node.id],
+        phase=node.phase,
+        action=node.action,
+        instrument=names.get(node.instrument or "", ""),
+    )
+
+
+def _canal(name: str, canal: CanalCourse, asking: Happened | None, known: Ahead) -> CanalAtAGlance:
+    node = canal.walk.node
+    hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
+    return CanalAtAGlance(
+        canal=name,
+        state=canal.state,
+        hold_point=hold_point or "",
+        asked=asking is not None,
+        note=asking.body.get("note", "") if asking else "",
+        coming=canal.coming is not None,
+        out_of_band=_outside(last_depth(known, canal.walk)),
+        together=str(asking.body.get("together", "")) if asking else "",
+    )
+
+
+def _outside(last: Judged | None) -> OutOfBand | None:
+    if last is None or last.felt == "as_expected":
+        return None
+    return OutOfBand(
+        depth_um=um(last.depth_mm),
+        low_um=um(last.low_mm),
+        high_um=um(last.high_mm),
+        as_if_straight=last.as_if_straight,
+    )

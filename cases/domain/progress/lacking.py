@@ -1,0 +1,73 @@
+"""What a hold point lacks: what it is about is not there. A supervisor may let it pass in spite, with a reason.
+
+The phone says the same; both hold to `tests/shared/lacking.json`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Set
+from enum import StrEnum
+
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.course import CanalCourse, CanalState, Sheets
+from cases.domain.progress.put_right import concerns_image, put_right
+from planning.lengths.readings import LengthState
+from planning.run_sheet.graph import Action, Do
+
+
+class Lacking(StrEnum):
+    LENGTH = "length"
+    """No length was taken: the plan goes by an estimate, or by nothing."""
+    IMAGE = "image"
+    """An image step was left with neither an image nor a reason why there is none."""
+
+
+NO_LENGTH = frozenset({LengthState.MISSING, LengthState.ESTIMATED})
+
+
+def lacking(
+    name: str,
+    canal: CanalCourse,
+    length: LengthState,
+    events: Iterable[Happened],
+    sheets: Sheets,
+    undone: Set[str],
+) -> tuple[Lacking, ...]:
+    """Of the hold point that the canal waits at; nothing of a canal that waits at none."""
+    node = canal.walk.node
+    if canal.state is not CanalState.HOLD_POINT or not isinstance(node, Do):
+        return ()
+    found = {
+        Lacking.LENGTH: (node.hold_point or "").startswith("length") and length in NO_LENGTH,
+        Lacking.IMAGE: _unshown(name, events, sheets, undone | canal.reopened),
+    }
+    return tuple(what for what, is_lacking in found.items() if is_lacking)
+
+
+def _unshown(name: str, events: Iterable[Happened], sheets: Sheets, undone: Set[str]) -> bool:
+    """Whether an image step since the last word that counts names no image and no reason, and none was recorded beside
+    it; `undone` are events that count no more.
+
+    An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
+    """
+    every = [event for event in events if event.id not in undone]
+    counts = put_right(every).counts
+    unshown = taken = False
+    for event in every:
+        if concerns_image(event) and event.body.get("moved_to") == name:
+            taken = taken or counts(event.body["struck"], name)
+        if event.canal != name:
+            continue
+        if event.kind is EventKind.SIGN_OFF:
+            unshown = taken = False
+        elif event.kind is EventKind.IMAGE:
+            taken = taken or counts(event.body.get("image_id"), name)
+        elif event.kind is EventKind.STEP and _is_image(event, sheets):
+            unshown = not (counts(event.body.get("image_id"), name) or event.body.get("no_image"))
+    return unshown and not taken
+
+
+def _is_image(event: Happened, sheets: Sheets) -> bool:
+    node = sheets[event.canal].nodes.get(event.node) if event.canal in sheets else None
+    return isinstance(node, Do) and node.action is Action.IMAGE

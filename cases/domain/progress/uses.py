@@ -1,0 +1,46 @@
+"""How often each instrument was used. One use is one canal; a discarded one is followed by a new one."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import EventKind
+from cases.domain.progress.undone import undone
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """An instrument entered a canal for the first time, or was discarded."""
+
+    event: str
+    instrument: str
+    """Its key in the kit."""
+    canal: str
+    discarded: bool = False
+
+
+def uses(events: Iterable[Happened], instrument_of: Callable[[Happened], str | None]) -> list[Use]:
+    """Entries and discards in order. `instrument_of` names the instrument of a step or an inspection.
+
+    What was taken back does not count; what is out of course does: the instrument was in the canal.
+    """
+    every = list(events)
+    gone = undone(every)
+    taken: Counter[str] = Counter()
+    entered: set[tuple[str, int, str]] = set()
+    found: list[Use] = []
+    for event in every:
+        key = instrument_of(event) if event.id not in gone else None
+        if key is None:
+            continue
+        if event.kind is EventKind.INSPECTED:
+            if event.body.get("found") == "discarded":
+                taken[key] += 1
+                found.append(Use(event=event.id, instrument=key, canal=event.canal, discarded=True))
+        elif (key, taken[key], event.canal) not in entered:
+            entered.add((key, taken[key], event.canal))
+            found.append(Use(event=event.id, instrument=key, canal=event.canal))
+    return found

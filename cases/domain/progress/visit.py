@@ -1,0 +1,109 @@
+"""The visit within a course: opened and closed, who is in the room, the dam, and the word that counts for one session.
+
+A bench needs nobody in the room and no dam; there only closing and opening again count.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Any
+
+from cases.domain.events.visit_payloads import Dam
+from planning.techniques.technique import Setting
+
+CHECK = "visit/check"
+"""Node of the word on a visit that was closed."""
+RENEW = "visit/renew"
+"""Node of the word that lets the approval count for another session."""
+
+
+class Missing(StrEnum):
+    """What has to be there before any canal is worked."""
+
+    CLOSED = "closed"
+    HALTED = "halted"
+    REVOKED = "revoked"
+    """The approval of the plan in force was withdrawn."""
+    DAM_OFF = "dam_off"
+    """Not said to be on in this visit, off, or leaking. Nobody's word takes its place."""
+    NOBODY_ON_SITE = "nobody_on_site"
+    APPROVAL_LAPSED = "approval_lapsed"
+
+
+@dataclass(slots=True, kw_only=True)
+class Visit:
+    """Where the visit stands. Each move says whether it moved anything."""
+
+    setting: Setting
+    closed: bool = False
+    on_site: str = ""
+    """Id of the licensed clinician in the room."""
+    dam: Dam | None = None
+    """As last said in this visit."""
+    lapsed: bool = False
+    """The approval counted until the last session ended."""
+    check_due: bool = False
+    """Closed, and no supervisor has looked at it."""
+
+    @property
+    def clinic(self) -> bool:
+        return self.setting is Setting.CLINIC
+
+    def missing(self, *, halted: bool) -> tuple[Missing, ...]:
+        """The first is what a step is set aside for."""
+        stopped = (Missing.HALTED,) if halted else ()
+        if self.closed:
+            return (Missing.CLOSED, *stopped)
+        if not self.clinic:
+            return stopped
+        absent = {
+            Missing.DAM_OFF: self.dam != "on",
+            Missing.NOBODY_ON_SITE: not self.on_site,
+            Missing.APPROVAL_LAPSED: self.lapsed,
+        }
+        return (*stopped, *(what for what, is_absent in absent.items() if is_absent))
+
+    @property
+    def words_due(self) -> tuple[str, ...]:
+        """Nodes of the words that a supervisor still has to give."""
+        return (CHECK,) if self.check_due else (RENEW,) if self.lapsed and not self.closed else ()
+
+    def close(self) -> bool:
+        if self.closed:
+            return False
+        self.closed, self.on_site, self.dam = True, "", None
+        self.lapsed = self.check_due = self.clinic
+        return True
+
+    def reopen(self, body: Mapping[str, Any]) -> bool:
+        if not self.closed:
+            return False
+        self.closed = self.check_due = False
+        self.on_site = body.get("supervisor_id", "")
+        self.dam = "on" if body.get("protected") else None
+        return True
+
+    def name(self, body: Mapping[str, Any]) -> bool:
+        """Somebody else may come into the room in the middle of a visit."""
+        if self.closed:
+            return False
+        self.on_site = body.get("supervisor_id", "")
+        return True
+
+    def isolate(self, body: Mapping[str, Any]) -> bool:
+        if self.closed:
+            return False
+        self.dam = body.get("state")
+        return True
+
+    def sign_off(self, node: str, exit_: Any) -> bool:
+        """A supervisor's word on the visit. Returned, it stays due."""
+        if node not in self.words_due:
+            return False
+        if node == CHECK:
+            self.check_due = exit_ != "approved"
+        else:
+            self.lapsed = exit_ != "approved"
+        return True

@@ -1,0 +1,149 @@
+"""Rows of a case as the values that a plan is computed from."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import replace
+
+from django.db.models import Prefetch, QuerySet
+
+from cases.models.overrides import CautionOverride
+from cases.models.readings import JunctionReading, LengthReading
+from cases.models.teeth import Canal, Case, Root
+from planning.contract.plan_input import (
+    CanalInput,
+    Finding,
+    Junction,
+    Override,
+    Pattern,
+    RootInput,
+    WallInput,
+    WidthInput,
+)
+from planning.foundation.encoding import Mode, decode
+from planning.foundation.quantities import mm, um
+from planning.foundation.tables import Figures
+from planning.lengths.readings import Length, Reading, Resorption
+from planning.lengths.working_length import About, settle
+
+
+def with_chart(cases: QuerySet[Case]) -> QuerySet[Case]:
+    """The cases with all that is needed to show or plan them, in a fixed number of questions to the database."""
+    canals = Canal.objects.select_related("root").order_by("place")
+    readings = LengthReading.objects.select_related("actor", "struck_by").order_by("number")
+    junctions = JunctionReading.objects.select_related("actor", "struck_by").order_by("number")
+    overrides = CautionOverride.objects.select_related("canal", "supervisor", "withdrawn_by").order_by("at", "pk")
+    return cases.select_related("tooth", "patient", "student", "supervisor", "programme").prefetch_related(
+        Prefetch("overrides", queryset=overrides),
+        Prefetch("tooth__roots", queryset=Root.objects.select_related("main_canal").order_by("name")),
+        Prefetch("tooth__canals", queryset=canals),
+        Prefetch("tooth__canals__readings", queryset=readings),
+        Prefetch("tooth__canals__junctions", queryset=junctions),
+    )
+
+
+def reading_of(row: LengthReading) -> Reading:
+    found: Reading = decode(Reading, row.told, Mode.KEPT)
+    return found
+
+
+def junction_of(row: JunctionReading) -> Junction:
+    return decode(Junction, row.told, Mode.KEPT)
+
+
+def counting_readings(row: Canal) -> list[LengthReading]:
+    """The canal's readings without those that were struck."""
+    return [each for each in row.readings.all() if each.struck_at is None]
+
+
+def last_junction(row: Canal) -> Junction | None:
+    """Where the canal joins, by the last reading that was not struck.
+
+    One that was taken while a reading stood that has been struck since is measured from the present length: the length
+    that was kept with it may have rested on that reading.
+    """
+    last = next((each for each in reversed(row.junctions.all()) if each.struck_at is None), None)
+    if last is None:
+        return None
+    struck = [each for each in row.readings.all() if each.struck_at is not None]
+    rested = any(each.at <= last.at < each.struck_at for each in struck)
+    return replace(junction_of(last), at_length_mm=None) if rested else junction_of(last)
+
+
+def millimetres(length_um: int | None) -> float | None:
+    return None if length_um is None else mm(length_um)
+
+
+def micrometres(length_mm: float | None) -> int | None:
+    return None if length_mm is None else um(length_mm)
+
+
+def root_input(row: Root) -> RootInput:
+    main = row.main_canal.name if row.main_canal else None
+    return RootInput(name=row.name, pattern=Pattern(row.pattern), main_canal=main)
+
+
+def canal_input(row: Canal, usual: Mapping[str, tuple[WidthInput, ...]]) -> CanalInput:
+    """The canal as charted; `usual` are the programme's widths by canal, for one that nobody measured."""
+    return CanalInput(
+        name=row.name,
+        root=row.root.name,
+        reference_point=row.reference_point,
+        finding=Finding(row.finding),
+        readings=tuple(reading_of(each) for each in counting_readings(row)),
+        resorption=Resorption(row.resorption),
+        junction=last_junction(row),
+        curvature_deg=row.curvature_deg,
+        curve_start_mm=millimetres(row.curve_start_um),
+        orifice_mm=millimetres(row.orifice_um),
+        apex_mm=millimetres(row.apex_um),
+        curve_radius_mm=millimetres(row.curve_radius_um),
+        curve_from_end_mm=millimetres(row.curve_from_end_um),
+        wall=wall_of(row),
+        first_binder_size=row.first_binder_size,
+        widths=widths_of(row) or usual.get(row.name, ()),
+    )
+
+
+def wall_of(row: Canal) -> WallInput | None:
+    """The thinnest wall where it was measured."""
+    if row.wall_thickness_um is None or row.wall_from_end_um is None:
+        return None
+    return WallInput(thickness_mm=mm(row.wall_thickness_um), from_end_mm=mm(row.wall_from_end_um))
+
+
+def widths_of(row: Canal) -> tuple[WidthInput, ...]:
+    """Measured in this canal; empty where nobody did."""
+    return widths_in(row.widths_text)
+
+
+def widths_in(text: str) -> tuple[WidthInput, ...]:
+    return decode(tuple[WidthInput, ...], json.loads(text or "[]"), Mode.KEPT)
+
+
+def override_inputs(row: Case) -> tuple[Override, ...]:
+    """What supervisors let pass and have not taken back; `row` comes from `charted`."""
+    standing = [each for each in row.overrides.all() if each.withdrawn_at is None]
+    return tuple(override_input(each) for each in standing)
+
+
+def override_input(row: CautionOverride) -> Override:
+    return Override(
+        code=row.code, canal=row.canal.name if row.canal else None, reason=row.reason, final_size=row.final_size
+    )
+
+
+def length_context(row: Canal, setting: str) -> About:
+    return About(
+        canal=row.name,
+        reference_point=row.reference_point,
+        setting=setting,
+        resorption=Resorption(row.resorption),
+        apex_mm=millimetres(row.apex_um),
+    )
+
+
+def length_of(row: Canal, setting: str, figures: Figures) -> Length:
+    """What the readings of a canal come to. Raises PlanningError where they cannot be right together."""
+    return settle([reading_of(each) for each in counting_readings(row)], length_context(row, setting), figures)

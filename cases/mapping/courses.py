@@ -1,0 +1,101 @@
+"""Where the work on a case stands: its events folded over the run sheets of its plans."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from uuid import UUID
+
+from cases.domain.events.event import Happened
+from cases.domain.events.kinds import FROM_HERE, EventKind, NotChecked
+from cases.domain.progress.course import Course, Sheets, fold
+from cases.mapping.plans import plan_of
+from cases.models.events import TreatmentEvent
+from cases.models.plans import ToothPlanVersion
+from planning.depth.last_depth import Ahead, ahead
+from planning.lengths.readings import LengthState
+from planning.techniques.technique import Setting
+
+TEXTS = ("input_text", "output_text")
+# Reading a plan takes longer than folding a visit; so many are worked on in one clinic.
+PLANS_KEPT = 64
+
+
+def course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
+    """The fold of the case's events; None before a plan was in force."""
+    in_force = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
+    if not in_force:
+        return None
+    versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in=in_force).defer(*TEXTS)
+    found = {version.hash: worked(version.pk) for version in versions}
+    setting = next(iter(found.values())).setting  # fixed once a length is recorded: every version has the same
+    plans = {hash_: version.sheets for hash_, version in found.items()}
+    return fold(plans, [course_event(row) for row in events], setting=setting)
+
+
+@dataclass(frozen=True, slots=True)
+class InHand:
+    """Work that goes on."""
+
+    course: Course
+    plans: Mapping[str, Sheets]
+    """Run sheets of every version that something was recorded on."""
+    events: Sequence[Happened]
+
+
+def in_hand(case_id: UUID) -> InHand | None:
+    """The work on the case; None before anything was done."""
+    events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
+    found = course(case_id, events) if work_has_begun(events) else None
+    if found is None:
+        return None
+    versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in={event.plan_hash for event in events})
+    plans = {version.hash: worked(version.pk).sheets for version in versions.defer(*TEXTS)}
+    return InHand(found, plans, [course_event(event) for event in events])
+
+
+def work_has_begun(events: Iterable[TreatmentEvent]) -> bool:
+    """Whether anything was done: what is recorded here is a decision, and comes before any work."""
+    return any(event.kind not in FROM_HERE for event in events)
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """What the work at the chair asks of a version."""
+
+    sheets: Sheets
+    setting: Setting
+    ahead: Mapping[str, Ahead]
+    """What is expected of each canal before anything was recorded."""
+    lengths: Mapping[str, LengthState]
+    """What each canal's length is worth."""
+    names: Mapping[str, str]
+    """Written sizes of the instruments by their keys."""
+
+
+@lru_cache(PLANS_KEPT)
+def worked(version_id: UUID) -> Worked:
+    """A version never changes, so it is read once."""
+    plan = plan_of(ToothPlanVersion.objects.get(pk=version_id))
+    return Worked(
+        sheets={canal.canal: canal.run_sheet for canal in plan.canals},
+        setting=Setting(plan.setting),
+        ahead={canal.canal: ahead(canal.expectation) for canal in plan.canals},
+        lengths={canal.canal: canal.length.state for canal in plan.canals},
+        names={item.instrument.key: item.instrument.name for item in plan.tray_list},
+    )
+
+
+def course_event(event: TreatmentEvent) -> Happened:
+    return Happened(
+        id=str(event.pk),
+        kind=EventKind(event.kind),
+        actor=str(event.actor_id),
+        plan=event.plan_hash,
+        canal=event.canal,
+        node=event.node,
+        body=json.loads(event.text),
+        not_checked=NotChecked(event.not_checked) if event.not_checked else None,
+    )

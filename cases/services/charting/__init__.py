@@ -1,0 +1,1 @@
+"""Cases, canals, readings and marks: what is known of a tooth."""

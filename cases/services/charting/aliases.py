@@ -1,0 +1,50 @@
+"""Correcting a patient's alias: the old text goes, that it was changed stays."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from django.db import transaction
+
+from cases.domain.access.permissions import May, may
+from cases.domain.alias import alias_of
+from cases.domain.errors import NotAllowed
+from cases.models import Case, DemoPatient, Person, Programme
+from cases.services.common import audit
+from cases.services.common.guard import actor_in, guard
+from cases.services.common.locking import locked, refuse_changed
+
+
+@transaction.atomic
+def correct(*, actor: Person, case: Case, seen_revision: int, alias: str, is_no_name: bool) -> Case:
+    """The case under another alias, and with it every case of the same patient. Plans stand: none rests on an alias.
+
+    Neither text is logged. Raises NotAllowed, ChangedSince, AliasRefused, AliasLooksLikeAName.
+    """
+    guard(May.CORRECT_ALIAS, actor, case)
+    Programme.objects.select_for_update(no_key=True).get(pk=case.programme_id)  # one correction at a time
+    case = locked(case.pk)
+    refuse_changed(case, seen_revision)
+    kept = alias_of(alias, is_no_name=is_no_name)
+    old = DemoPatient.objects.select_for_update().get(pk=case.patient_id)
+    if old.alias == kept:
+        return case
+    cases = list(Case.objects.filter(patient=old).order_by("pk"))
+    _refuse_others(actor, cases)
+    there = DemoPatient.objects.filter(programme_id=case.programme_id, alias=kept).first()
+    if there is None:
+        old.alias = kept
+        old.save(update_fields=["alias"])
+    else:
+        Case.objects.filter(patient=old).update(patient=there)
+        old.delete()
+    for one in cases:
+        audit.changed(actor=actor, verb="correct_alias", subject=one, case=one)
+    return Case.objects.get(pk=case.pk)
+
+
+def _refuse_others(actor: Person, cases: Sequence[Case]) -> None:
+    """Raises NotAllowed where the patient has another student's case too, and the actor may not correct that one."""
+    for one in cases:
+        if not may(May.CORRECT_ALIAS, actor_in(actor, one.programme_id), student_id=one.student_id):
+            raise NotAllowed(reason="Another student's case has this alias too. Ask a supervisor to correct it.")

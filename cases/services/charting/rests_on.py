@@ -1,0 +1,100 @@
+"""What was charted of a canal from marked images, and what of it still stands where an image was struck or moved."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from django.db.models import Q
+
+from cases.mapping import markings as mark_values
+from cases.models import BendInSpace, Canal, Image, LengthReading, Marking
+from planning.anatomy.curvature import BendShape
+from planning.foundation.quantities import um
+from planning.radiograph import charted_deg
+from planning.radiograph.values import LineMeasured
+
+Facts = dict[str, Any]
+
+
+def facts(line: LineMeasured) -> Facts:
+    """What a line says of its canal beside the length; a radius only where it is known at both ends.
+
+    Where the canal may bend to both sides and the marks do not tell how, a radius of before counts no longer.
+    """
+    bend = line.bend
+    if bend is None or bend.begins_mm is None:
+        return {}
+    found: Facts = {"curvature_deg": charted_deg(bend), "curve_start_um": um(bend.begins_mm)}
+    if line.orifice_mm is not None:
+        found["orifice_um"] = um(line.orifice_mm)
+    if bend.radius_mm is not None and bend.radius_mm.most is not None and bend.middle_from_end_mm is not None:
+        found |= {"curve_radius_um": um(bend.radius_mm.value), "curve_from_end_um": um(bend.middle_from_end_mm)}
+    elif bend.shape is BendShape.UNCLEAR:
+        found |= {"curve_radius_um": None, "curve_from_end_um": None}
+    return found
+
+
+def standing_bends(canal: Canal) -> list[BendInSpace]:
+    """Bends in space of the canal both of whose images count, in order."""
+    rows = canal.bends_in_space.select_related("first__image", "second__image").order_by("number")
+    return [row for row in rows if all(view.image.counts_in(canal.name) for view in (row.first, row.second))]
+
+
+def canals_on(image: Image) -> list[str]:
+    """Names of the canals of which something was taken from the image: a length, or a bend with another image."""
+    lengths = LengthReading.objects.filter(marking__image=image).values_list("canal__name", flat=True)
+    return sorted({*lengths, *(bend.canal.name for bend in _bends_on(image))})
+
+
+def charted_from(image: Image, canal: Canal) -> Iterator[Facts]:
+    """What was charted of the canal from the image, each time."""
+    for reading in canal.readings.filter(marking__image=image).select_related("marking"):
+        yield _facts_of(reading, canal)
+    for bend in _bends_on(image).filter(canal=canal):
+        yield _bend(bend)
+
+
+def charted(canal: Canal) -> Facts:
+    """What the images that count say of the canal: the last length taken, and the last bend in space over it."""
+    last = _last_taken(canal)
+    bends = standing_bends(canal)
+    return (_facts_of(last, canal) if last else {}) | (_bend(bends[-1]) if bends else {})
+
+
+def bend_shape(canal: Canal) -> BendShape | None:
+    """What the images that count say of how it bends: to both sides, or perhaps; None where it is to one, or unknown.
+
+    Of several the worst counts: a bend may be hidden on one view.
+    """
+    last = _last_taken(canal)
+    spatial = standing_bends(canal)[-1:]
+    markings = [last and last.marking, *(view for row in spatial for view in (row.first, row.second))]
+    lines = [_line(marking, canal) for marking in markings if marking]
+    shapes = {line.bend.shape for line in lines if line and line.bend}
+    return next((shape for shape in (BendShape.DOUBLE, BendShape.UNCLEAR) if shape in shapes), None)
+
+
+def _last_taken(canal: Canal) -> LengthReading | None:
+    """The last length taken from an image that counts."""
+    readings = canal.readings.filter(marking__isnull=False, struck_at=None).select_related("marking__image")
+    return next((each for each in readings.order_by("-number") if each.marking.image.counts_in(canal.name)), None)
+
+
+def _line(marking: Marking, canal: Canal) -> LineMeasured | None:
+    return next((line for line in mark_values.measured(marking).lines if line.canal == canal.name), None)
+
+
+def _bends_on(image: Image) -> Any:
+    return BendInSpace.objects.filter(Q(first__image=image) | Q(second__image=image)).select_related("canal")
+
+
+def _facts_of(reading: LengthReading, canal: Canal) -> Facts:
+    if reading.marking is None:
+        return {}
+    line = _line(reading.marking, canal)
+    return facts(line) if line else {}
+
+
+def _bend(row: BendInSpace) -> Facts:
+    return {"curvature_deg": mark_values.in_space(row).value}

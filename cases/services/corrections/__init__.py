@@ -1,0 +1,1 @@
+"""Readings and images put right, and what rested on them."""

@@ -1,0 +1,1 @@
+"""Images in and out of storage, and what of them is gone for good."""

@@ -1,0 +1,138 @@
+"""Web Push: who is notified of what, where, and under which key. The worklist shows all of it without."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+from collections.abc import Sequence
+
+from cryptography.hazmat.primitives import serialization
+from cryptography.hazmat.primitives.asymmetric import ec
+from django.conf import settings
+from django.db import transaction
+from py_vapid import Vapid02
+
+from cases.domain.access.roles import Role
+from cases.domain.errors import NotAllowed, NotUsable
+from cases.domain.push import News, What, refuse_inward
+from cases.models import Case, Membership, Person, PushKey, PushSubscription, TreatmentEvent
+from cases.services.people import push_sender
+
+MOST_DEVICES = 10  # of one person; the oldest go
+OF_AN_EMERGENCY = frozenset({What.EMERGENCY, What.CORRECTED, What.NOT_SO})
+KEPT_S = 3600  # that a push service waits for a phone that is off: later, the list says how things are by then
+AUTH_BYTES = 16
+
+
+def public_key() -> str:
+    """The server's public key as browsers take it: base64url of the uncompressed point. Made with the database."""
+    numbers = vapid().public_key.public_bytes(serialization.Encoding.X962, serialization.PublicFormat.UncompressedPoint)
+    return base64.urlsafe_b64encode(numbers).rstrip(b"=").decode()
+
+
+def vapid() -> Vapid02:
+    """The server's key of RFC 8292, the same for every process on this database."""
+    row = PushKey.objects.first() or PushKey.objects.get_or_create(pk=1, defaults={"private_pem": new_key()})[0]
+    return Vapid02.from_pem(row.private_pem.encode())
+
+
+def new_key() -> str:
+    """A private key on P-256 as PEM (RFC 8292)."""
+    made = Vapid02()
+    made.generate_keys()
+    return str(made.private_pem().decode())
+
+
+@transaction.atomic
+def subscribe(*, actor: Person, endpoint: str, p256dh: str, auth: str) -> PushSubscription:
+    """The subscription, the actor's from now on. Raises NotAllowed for who supervises nowhere, NotUsable."""
+    if not Membership.objects.filter(person=actor, role=Role.SUPERVISOR).exists():
+        raise NotAllowed(reason="Notifications are for supervisors.")
+    refuse_inward(endpoint, http_here=settings.PUSH_HTTP_HERE)
+    _refuse_keys(p256dh, auth)
+    keys = {"person": actor, "p256dh": p256dh.rstrip("="), "auth": auth.rstrip("=")}
+    row, _ = PushSubscription.objects.update_or_create(endpoint=endpoint, defaults=keys)
+    others = PushSubscription.objects.filter(person=actor).exclude(pk=row.pk).order_by("-created_at", "-pk")
+    PushSubscription.objects.filter(pk__in=list(others.values_list("pk", flat=True)[MOST_DEVICES - 1 :])).delete()
+    return row
+
+
+def unsubscribe(*, actor: Person, endpoint: str) -> None:
+    """The browser is told nothing any more; harmless where it was not, and where it is somebody else's."""
+    PushSubscription.objects.filter(person=actor, endpoint=endpoint).delete()
+
+
+def _refuse_keys(p256dh: str, auth: str) -> None:
+    try:
+        ec.EllipticCurvePublicKey.from_encoded_point(ec.SECP256R1(), _bytes(p256dh))
+    except ValueError:
+        raise NotUsable(reason="This is no public key on the curve P-256.", at=("p256dh",)) from None
+    try:
+        right = len(_bytes(auth)) == AUTH_BYTES
+    except ValueError:
+        right = False
+    if not right:
+        raise NotUsable(reason=f"This is no secret of {AUTH_BYTES} bytes.", at=("auth",))
+
+
+def _bytes(text: str) -> bytes:
+    """Raises ValueError for what is no base64url."""
+    return base64.b64decode(text.rstrip("=") + "=" * (-len(text.rstrip("=")) % 4), altchars=b"-_", validate=True)
+
+
+def tell(case: Case, found: Sequence[News]) -> None:
+    """Notifies the supervisors of the programme once the transaction is through; never fails what was recorded."""
+
+    def on_their_way() -> None:
+        _tell(case, found)
+
+    if found:
+        # A function with a name: what Django logs of one that fails is its name.
+        transaction.on_commit(on_their_way, robust=True)
+
+
+def _tell(case: Case, found: Sequence[News]) -> None:
+    supervisors = Membership.objects.filter(
+        programme=case.programme_id, role=Role.SUPERVISOR, person__is_active=True
+    ).values("person")
+    subscriptions = list(PushSubscription.objects.filter(person__in=supervisors))
+    if not subscriptions:
+        return
+    key = vapid()
+    for one in found:
+        message = json.dumps(_payload(case, one), ensure_ascii=False).encode()
+        for row in subscriptions:
+            push_sender.put(
+                push_sender.Letter(
+                    subscription_id=row.pk,
+                    endpoint=row.endpoint,
+                    p256dh=row.p256dh,
+                    auth=row.auth,
+                    message=message,
+                    key=key,
+                    topic=_topic(case, one),
+                    urgent=one.what in OF_AN_EMERGENCY,
+                    kept_s=KEPT_S,
+                )
+            )
+
+
+def _payload(case: Case, one: News) -> dict[str, str]:
+    """Nothing of the patient but the alias; sealed for the browser, so that its push service reads none of it."""
+    told = TreatmentEvent.objects.select_related("actor").get(pk=one.by) if one.by else None
+    return {
+        "case": str(case.pk),
+        "alias": case.patient.alias,
+        "tooth": case.tooth.iso,
+        "canal": one.canal,
+        "what": one.what,
+        "hold_point": one.hold_point,
+        **({"happened": one.happened, "by": str(told.actor)} if told else {}),
+    }
+
+
+def _topic(case: Case, one: News) -> str:
+    """A later word on the same canal replaces one still on its way (RFC 8030, 5.4: at most 32 characters)."""
+    about = f"{case.pk} {one.canal}".encode()
+    return base64.urlsafe_b64encode(hashlib.sha256(about).digest()[:24]).decode()

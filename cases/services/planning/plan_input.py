@@ -1,0 +1,121 @@
+"""A case, a kit, a technique and choices as one value that holds all a plan rests on."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from uuid import UUID
+
+from cases.domain.errors import NotUsable
+from cases.domain.progress import depths
+from cases.mapping import uses
+from cases.mapping.charts import canal_input, override_inputs, root_input, with_chart
+from cases.mapping.courses import course_event
+from cases.mapping.kits import programme_widths, techniques_of, thresholds_of
+from cases.models import Case, Kit
+from cases.services.charting import rests_on
+from planning.contract.plan_input import Anatomy, Begun, CanalChoice, Choices, PlanInput
+from planning.contract.plan_input import Kit as KitValue
+from planning.contract.plan_value import Plan
+from planning.foundation.encoding import canonical_text, digest
+from planning.techniques.technique import Setting
+from planning.whole_tooth.limits import MOST_FELT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What a person chooses: the rest of a plan's input is the case's."""
+
+    kit_id: UUID
+    technique: str
+    choices: Choices
+
+
+SEEDS = 10**9  # whole numbers that any reader of JSON keeps exactly
+
+
+NOTHING_BEGUN: Mapping[str, Begun] = {}
+
+
+def snapshot(case: Case, asked: Asked, *, samples: int, begun: Mapping[str, Begun] = NOTHING_BEGUN) -> PlanInput:
+    """The planner's input with copies of everything, so that a later change of a kit never touches a plan.
+
+    What was felt at the chair so far is part of it, and how far the work on each canal has `begun`. The same case draws
+    the same samples every time.
+
+    Raises NotUsable for a kit or technique the programme does not have.
+    """
+    kit = Kit.objects.filter(pk=asked.kit_id, programme_id=case.programme_id).first()
+    if kit is None:
+        raise NotUsable(reason="The programme has no such kit. Choose one from its list.", at=("kit",))
+    techniques = techniques_of(case.programme_id)
+    if asked.technique not in techniques:
+        known = ", ".join(techniques)
+        raise NotUsable(reason=f"There is no technique '{asked.technique}'. There are: {known}.", at=("technique",))
+    charted = with_chart(Case.objects.filter(pk=case.pk)).get()
+    tooth = charted.tooth
+    felt = depths.felt(course_event(event) for event in case.events.order_by("position"))
+    usual = programme_widths(case.programme_id, tooth.iso)
+    return PlanInput(
+        tooth=tooth.iso,
+        setting=Setting(case.setting),
+        canals=tuple(
+            replace(
+                canal_input(canal, usual),
+                bend_shape=rests_on.bend_shape(canal),
+                felt=felt.get(canal.name, ())[-MOST_FELT:],
+                begun=begun.get(canal.name),
+            )
+            for canal in tooth.canals.all()
+        ),
+        kit=uses.counted(kit, charted.student, charted),
+        technique=techniques[asked.technique],
+        choices=asked.choices,
+        roots=tuple(root_input(root) for root in tooth.roots.all()),
+        isolated=case.isolated,
+        root_filled=case.root_filled,
+        perforation=case.perforation,
+        anatomy=Anatomy(case.anatomy),
+        thresholds=thresholds_of(case.programme_id),
+        factors=tuple(case.factors),
+        overrides=override_inputs(charted),
+        samples=samples,
+        seed=case.pk.int % SEEDS,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Intent:
+    """What a plan approval binds: kit, technique, final sizes, limits. Lengths are signed for on their own."""
+
+    setting: Setting
+    kit: str
+    technique: str
+    choices: Choices
+    thresholds: dict[str, float]
+
+
+def _unused(kit: KitValue) -> KitValue:
+    """How often its instruments were used is no choice of anybody's."""
+    return replace(kit, instruments=tuple(replace(one, uses=0) for one in kit.instruments))
+
+
+def intent_hash(given: PlanInput, plan: Plan) -> str:
+    """SHA-256 of the intent, every final size stated, chosen or proposed."""
+    sizes = tuple(CanalChoice(canal=canal.canal, final_size=canal.final_size) for canal in plan.canals)
+    choices = Choices(
+        needle=given.choices.needle,
+        irrigant=given.choices.irrigant,
+        final_rinse=given.choices.final_rinse,
+        series_taper=given.choices.series_taper,
+        glide_path_to_size=given.choices.glide_path_to_size,
+        canals=sizes,
+    )
+    intent = Intent(
+        setting=given.setting,
+        kit=canonical_text(_unused(given.kit)),
+        technique=canonical_text(given.technique),
+        choices=choices,
+        thresholds=given.thresholds,
+    )
+    return digest(canonical_text(intent))

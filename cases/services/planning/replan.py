@@ -1,0 +1,66 @@
+"""Which plan is in force; a new one takes the work over where it stands."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from cases.domain.events.payloads import ReplanTold
+from cases.domain.plans.carry_over import carries_over
+from cases.domain.progress.so_far import so_far
+from cases.mapping import courses
+from cases.mapping.plans import plan_input_of, plan_of
+from cases.models import Case, Person, ToothPlanVersion
+from cases.services.planning import versions
+from cases.services.treatment import running_work, server_events
+from planning.contract.plan_input import Begun, PlanInput
+from planning.contract.plan_value import Plan
+from planning.whole_tooth.plan import plan
+
+
+def begun(case: Case) -> dict[str, Begun]:
+    """How far the work on each canal has come; empty before anything was done."""
+    found = courses.in_hand(case.pk)
+    if found is None:
+        return {}
+    version = ToothPlanVersion.objects.get(case=case, hash=found.course.plan)
+    return so_far(found.course, found.plans, found.events, plan_input_of(version), plan_of(version))
+
+
+def approval_for(case: Case, given: PlanInput, made: Plan) -> ToothPlanVersion | None:
+    """The version that is worked, where its approval holds for this plan too."""
+    found = courses.in_hand(case.pk)
+    if found is None or found.course.revoked_by is not None:
+        return None
+    version = ToothPlanVersion.objects.get(case=case, hash=found.course.plan)
+    holds = carries_over(plan_input_of(version), plan_of(version), given, made)
+    return version if holds else None
+
+
+def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothPlanVersion:
+    """The version that is in force from now on: the approved one, begun where the work stands by now.
+
+    It rules from its approval, also before any work: what a device did by an older one and tells later moves nothing.
+    Where work had gone on since it was made, its approval is carried over to one that knows of it. The caller holds
+    the case.
+    """
+    events = list(case.events.order_by("position"))
+    course = courses.course(case.pk, events)
+    if course is not None and course.plan == version.hash and course.revoked_by is None:
+        return version
+    if courses.work_has_begun(events):
+        version = _brought_up_to_date(actor, case, version)
+    told = ReplanTold(replaces=course.plan if course else version.hash)
+    server_events.write(actor=actor, case=case, version=version, told=told)
+    running_work.keep(case)
+    return version
+
+
+def _brought_up_to_date(actor: Person, case: Case, version: ToothPlanVersion) -> ToothPlanVersion:
+    given, now = plan_input_of(version), begun(case)
+    current = replace(given, canals=tuple(replace(one, begun=now.get(one.name)) for one in given.canals))
+    if current == given:
+        return version
+    again = versions.Made.of(current, plan(current), kit_id=version.kit_id, technique_key=version.technique_key)
+    later = versions.create(actor=actor, author=version.author, case=case, made=again)
+    versions.carry_over(version=later, approved=version, actor=actor)
+    return later

@@ -1,0 +1,115 @@
+"""The rows of plan versions: made once, moved through their life."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Self
+from uuid import UUID
+
+from django.utils import timezone
+
+from cases.domain.plans.lifecycle import PlanState, Verb, after
+from cases.domain.uuid7 import uuid7
+from cases.mapping.charts import micrometres
+from cases.models import CanalPlan, Case, Person, ToothPlanVersion
+from cases.services.common import audit
+from cases.services.planning.plan_input import intent_hash
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import Plan, Severity
+from planning.foundation.encoding import canonical_text, digest
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Made:
+    """A plan with the texts it is kept as."""
+
+    given: PlanInput
+    plan: Plan
+    input_text: str
+    output_text: str
+    kit_id: UUID
+    technique_key: str
+
+    @classmethod
+    def of(cls, given: PlanInput, plan: Plan, *, kit_id: UUID, technique_key: str) -> Self:
+        return cls(
+            given=given,
+            plan=plan,
+            input_text=canonical_text(given),
+            output_text=canonical_text(plan),
+            kit_id=kit_id,
+            technique_key=technique_key,
+        )
+
+    @property
+    def hash(self) -> str:
+        return digest(f"{self.input_text}\n{self.output_text}")
+
+
+def create(
+    *, actor: Person, author: Person, case: Case, made: Made, id: UUID | None = None, sent_hash: str = ""
+) -> ToothPlanVersion:
+    """A draft; the one that stood until now is superseded. The caller holds the case."""
+    supersede(case, but=made.hash, actor=actor)
+    cautions = made.plan.cautions
+    version = ToothPlanVersion.objects.create(
+        id=id or uuid7(),
+        sent_hash=sent_hash,
+        case=case,
+        programme_id=case.programme_id,
+        number=case.versions.count() + 1,
+        author=author,
+        kit_id=made.kit_id,
+        technique_key=made.technique_key,
+        input_text=made.input_text,
+        output_text=made.output_text,
+        hash=made.hash,
+        intent_hash=intent_hash(made.given, made.plan),
+        planner_version=made.plan.planner_version,
+        stops=sum(one.severity is Severity.STOP and one.overridden is None for one in cautions),
+        cautions=sum(one.severity is Severity.CAUTION for one in cautions),
+        difficulty=made.plan.difficulty.level if made.plan.difficulty else "",
+        case_revision=case.revision,
+    )
+    _list_canals(version, made.plan)
+    audit.changed(actor=actor, verb="propose", subject=version, case=case, after={"number": version.number})
+    return version
+
+
+def supersede(case: Case, *, but: str, actor: Person) -> None:
+    """What stands and has another hash stands no more."""
+    standing = case.versions.exclude(state=PlanState.SUPERSEDED).exclude(hash=but).first()
+    if standing is not None:
+        move(standing, Verb.SUPERSEDE, actor, case)
+
+
+def carry_over(*, version: ToothPlanVersion, approved: ToothPlanVersion, actor: Person) -> None:
+    """The draft is approved as the other one was, with the canals that one left out."""
+    version.carried_from, version.decided_at = approved, timezone.now()
+    version.not_released = approved.not_released
+    move(version, Verb.CARRY_OVER, actor, version.case, "carried_from", "decided_at", "not_released")
+
+
+def move(version: ToothPlanVersion, verb: Verb, actor: Person, case: Case, *also: str) -> None:
+    before = PlanState(version.state)
+    version.state = after(before, verb)
+    version.save(update_fields=["state", *also])
+    audit.changed(
+        actor=actor, verb=verb, subject=version, case=case, before={"state": before}, after={"state": version.state}
+    )
+
+
+def _list_canals(version: ToothPlanVersion, made: Plan) -> None:
+    CanalPlan.objects.bulk_create(
+        CanalPlan(
+            version=version,
+            place=place,
+            canal=canal.canal,
+            length_state=canal.length.state,
+            stop_um=micrometres(canal.length.stop_mm),
+            end_um=micrometres(canal.end_mm),
+            final_size=canal.final_size,
+            final_taper=canal.final_taper,
+        )
+        for place, canal in enumerate(made.canals)
+    )

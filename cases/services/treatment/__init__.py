@@ -1,0 +1,1 @@
+"""Events of the work at the chair, and what is kept beside them."""

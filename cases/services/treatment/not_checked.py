@@ -1,0 +1,111 @@
+"""What of an event cannot be checked when it comes in. The event is kept with the reason, and moves what it safely can.
+
+A phone that was away for a day tells what happened; that somebody has left since, or a figure's bounds have changed,
+does not undo it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from uuid import UUID
+
+from django.db import transaction
+
+from cases.domain.access.roles import Role
+from cases.domain.access.who_tells import BY_SUPERVISOR
+from cases.domain.errors import CaseError
+from cases.domain.events.kinds import NotChecked
+from cases.domain.events.payloads import ReadingTold, StepTold, Told
+from cases.domain.events.visit_payloads import OnSiteTold, ReopenTold
+from cases.mapping.plans import plan_of
+from cases.models import Canal, Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
+from cases.services.charting import canals, readings
+from planning.foundation.bounds import within
+from planning.foundation.errors import PlanningError
+from planning.foundation.quantities import mm
+
+
+def what(told: Told, plan_hash: str, *, case: Case, plans: Collection[str]) -> NotChecked | None:
+    """What cannot be checked of the event before anything is done with it; the plan first, for the rest hangs on it."""
+    if plan_hash not in plans:
+        return NotChecked.PLAN
+    if _too_deep(told):
+        return NotChecked.DEPTH
+    return _room(told, case)
+
+
+def _too_deep(told: Told) -> bool:
+    within_tooth = within("depth")
+    depths = (told.depth_um, told.stop_um) if isinstance(told, StepTold) else ()
+    return any(depth is not None and not within_tooth.holds(mm(depth)) for depth in depths)
+
+
+def _room(told: Told, case: Case) -> NotChecked | None:
+    named = told.supervisor_id if isinstance(told, OnSiteTold | ReopenTold) else ""
+    if named == "" and not isinstance(told, OnSiteTold):
+        return None
+    if not _is_id(named):
+        return NotChecked.ROOM
+    supervises = Membership.objects.filter(programme_id=case.programme_id, role=Role.SUPERVISOR, person_id=named)
+    if supervises.exists():
+        return None
+    return NotChecked.ROOM_LEFT if _supervised(case, UUID(named)) else NotChecked.ROOM
+
+
+def _supervised(case: Case, person: UUID) -> bool:
+    """Whether the person has decided anything in the programme: then they were its supervisor at the time."""
+    decided = Review.objects.filter(supervisor=person, version__programme=case.programme_id)
+    at_chairs = TreatmentEvent.objects.filter(
+        actor=person, case__programme=case.programme_id, kind__in=sorted(BY_SUPERVISOR)
+    )
+    return decided.exists() or at_chairs.exists()
+
+
+def _is_id(text: str) -> bool:
+    try:
+        return str(UUID(text)) == text.lower()
+    except ValueError:
+        return False
+
+
+def follow(told: Told, canal: str, *, actor: Person, case: Case, version: ToothPlanVersion) -> NotChecked | None:
+    """Does what an event asks of the chart: a reading, a reference point that has gone. Says what was not possible."""
+    if isinstance(told, ReadingTold):
+        return None if _take_length(told, canal, actor, case) else NotChecked.LENGTH
+    if isinstance(told, ReopenTold):
+        return None if _move_points(told, actor, case, version) else NotChecked.POINT
+    return None
+
+
+def _take_length(told: ReadingTold, canal: str, actor: Person, case: Case) -> bool:
+    """A length taken at the chair is a reading of its canal like any other."""
+    row = Canal.objects.filter(tooth__case=case, name=canal).select_related("tooth__case", "root").first()
+    if row is None:
+        return False
+    try:
+        with transaction.atomic():
+            readings.keep_length(actor=actor, canal=row, reading=told.taken)
+    except (PlanningError, CaseError):
+        return False
+    return True
+
+
+def _move_points(told: ReopenTold, actor: Person, case: Case, version: ToothPlanVersion) -> bool:
+    """Canals whose reference point has gone are measured from the new one: lengths taken before count no more.
+
+    A new point with the old one's name is not taken over: the old lengths would go on counting.
+    """
+    gone = [one for one in told.found if one.reference_point]
+    before = {canal.canal: canal.reference_point for canal in plan_of(version).canals} if gone else {}
+    all_moved = True
+    for one in gone:
+        row = Canal.objects.filter(tooth__case=case, name=one.canal).select_related("tooth__case").first()
+        if row is None or one.reference_point == before.get(one.canal):
+            all_moved = False
+            continue
+        try:
+            with transaction.atomic():
+                canals.change_canal(actor=actor, canal=row, changes={"reference_point": one.reference_point})
+        except (PlanningError, CaseError):
+            all_moved = False
+    return all_moved

@@ -1,0 +1,98 @@
+"""A supervisor's word on the student's phone: with a one-time code, and only while the server can be reached."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, replace
+from uuid import UUID
+
+from django.db import transaction
+
+from cases.domain.access.roles import Role
+from cases.domain.errors import CaseError, HoldPointAnswered, NotUsable
+from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import SignOffTold
+from cases.domain.progress.course import CanalState
+from cases.domain.uuid7 import uuid7
+from cases.mapping import courses
+from cases.models import Case, Membership, Person, TreatmentEvent
+from cases.services.common import audit, parts
+from cases.services.common.locking import locked
+from cases.services.people import one_time_codes
+from cases.services.treatment import running_work, server_events
+from cases.services.treatment.treatment import refuse_unreasoned
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchWord:
+    """What a supervisor types in on the student's phone, and what the screen shows while they do."""
+
+    supervisor: UUID
+    code: str
+    plan_hash: str
+    node: str
+    told: SignOffTold
+    canal: str = ""
+    """Empty for a word on the visit."""
+    also: tuple[str, ...] = ()
+    """Other canals that wait at the same step: the word holds for them too."""
+
+
+def sign_off(*, actor: Person, case: Case, word: BenchWord) -> TreatmentEvent:
+    """The event of the canal, in the supervisor's name, and one for each other. One code is used up by all of them.
+
+    Raises NotAllowed, NotUsable, HoldPointAnswered where the canal does not wait at this step of this plan, or the
+    visit for no such word, CodeRefused, TooManyTries.
+    """
+    came = _sign_off(actor, case, word)
+    if isinstance(came, CaseError):
+        raise came
+    return came
+
+
+@transaction.atomic
+def _sign_off(actor: Person, case: Case, word: BenchWord) -> TreatmentEvent | CaseError:
+    parts.refuse_unless_works_now(actor, case, "A word at the bench is taken on the phone")
+    refuse_unreasoned(word.told)
+    supervisor = _supervisor(case, word.supervisor)
+    case = locked(case.pk)
+    version = case.versions.filter(hash=word.plan_hash).first()
+    if version is None:
+        raise NotUsable(reason="This case never had that plan.", at=("plan_hash",))
+    canals = tuple(dict.fromkeys((word.canal, *word.also)))
+    _refuse_elsewhere(case, word, canals)
+    # A wrong try is kept, so the transaction ends well and the refusal is raised after it.
+    if refusal := one_time_codes.use(supervisor=supervisor, code=word.code, by=actor, case=case):
+        return refusal
+    told = replace(word.told, together=str(uuid7())) if len(canals) > 1 else word.told
+    events = [
+        server_events.write(actor=supervisor, case=case, version=version, told=told, canal=canal, node=word.node)
+        for canal in canals
+    ]
+    audit.changed(actor=actor, verb="take-word", subject=events[0], case=case, after={"supervisor": supervisor})
+    running_work.keep(case)
+    return events[0]
+
+
+def _supervisor(case: Case, id_: UUID) -> Person:
+    """Raises NotUsable for who does not supervise in the programme."""
+    members = Membership.objects.filter(programme=case.programme_id, role=Role.SUPERVISOR, person__is_active=True)
+    found = members.filter(person=id_).select_related("person").first()
+    if found is None:
+        raise NotUsable(reason="That is no supervisor of the programme.", at=("supervisor",))
+    return found.person
+
+
+def _refuse_elsewhere(case: Case, word: BenchWord, canals: tuple[str, ...]) -> None:
+    """Raises HoldPointAnswered unless each canal waits at just this step of this plan, or the visit for this word."""
+    events = list(case.events.select_related("actor").order_by("position"))
+    course = courses.course(case.pk, events)
+    if course and canals == ("",) and word.node in course.visit.words_due:
+        return
+    for name in canals:
+        canal = course.canals.get(name) if course and course.plan == word.plan_hash else None
+        if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == word.node:
+            continue
+        words = [event for event in events if event.kind == EventKind.SIGN_OFF and event.canal == name]
+        last = f"{words[-1].actor}: {json.loads(words[-1].text)['exit']}." if words else ""
+        raise HoldPointAnswered(canal=name or "The visit", last=last)

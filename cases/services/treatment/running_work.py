@@ -1,0 +1,131 @@
+"""Keeps where the work on a case stands, so that a list of a thousand running cases folds none of them."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+
+from django.db import transaction
+
+from cases.domain.events.event import Happened
+from cases.domain.progress import at_a_glance
+from cases.domain.progress.at_a_glance import CanalAtAGlance, StepInHand
+from cases.domain.progress.course import CanalState, Course
+from cases.domain.progress.visit import Missing
+from cases.domain.push import news
+from cases.mapping import courses
+from cases.mapping.courses import course_event
+from cases.models import Case, RunningWork, TreatmentEvent
+from cases.services.common.locking import locked
+from cases.services.people import push
+from planning.depth.last_depth import Ahead
+from planning.foundation.encoding import canonical_text, decode, encode
+
+WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STOP, CanalState.TO_CHECK})
+"""States that only a supervisor ends, or an answer that one will want to see."""
+
+
+def keep(case: Case) -> None:
+    """Folds the events of the case and has supervisors notified of what waits for them; the caller holds the case."""
+    events = list(case.events.select_related("actor").order_by("position"))
+    course = courses.course(case.pk, events)
+    if course is None or not courses.work_has_begun(events):
+        return
+    at = events[-1].server_time
+    before = RunningWork.objects.filter(case=case).first()
+    canals, now = _glance(case, course, [course_event(row) for row in events], before.learned if before else "")
+    halted = course.halted_by is not None
+    visit, missing = course.visit, course.missing
+    over = visit.closed or all(canal.state is CanalState.FINISHED for canal in canals)
+    # While a visit is closed its canals wait for nothing but its check.
+    waiting = not visit.closed and any(canal.asked or canal.state in WAITS for canal in canals)
+    waits = halted or waiting or visit.check_due or bool({Missing.APPROVAL_LAPSED, Missing.REVOKED} & set(missing))
+    RunningWork.objects.update_or_create(
+        case=case,
+        defaults={
+            "programme_id": case.programme_id,
+            "position": events[-1].position,
+            "halted": halted,
+            # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
+            "finished": over and not halted and not visit.check_due,
+            "waiting_since": ((before and before.waiting_since) or at) if waits else None,
+            "step_since": _since(before, now, at),
+            "changed_at": at,
+            "on_site_id": visit.on_site or None,
+            "taken_over_id": course.taken_over.by or None,
+            "text": canonical_text(
+                {
+                    "canals": canals,
+                    "now": now,
+                    "missing": missing,
+                    "check_due": visit.check_due,
+                    "plan": course.plan,
+                    "emergencies": at_a_glance.emergencies(course, _told(events)),
+                }
+            ),
+        },
+    )
+    fresh = {str(event.pk) for event in events if before is None or event.position > before.position}
+    push.tell(case, news(course, canals, _waited(before), fresh))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Learned:
+    """What is expected of the canals of a plan by all that was recorded up to an event."""
+
+    plan: str
+    position: int
+    canals: dict[str, Ahead]
+
+
+@transaction.atomic
+def learn(*, case_id: UUID, learned: Learned) -> None:
+    """Has the lists judge by what was worked out for the chair; what is no newer than what they know is left."""
+    if not _newer(RunningWork.objects.filter(case_id=case_id).first(), learned):
+        return
+    case = locked(case_id)
+    row = RunningWork.objects.get(case=case)
+    if not _newer(row, learned):
+        return
+    row.learned = canonical_text(learned)
+    row.save(update_fields=["learned"])
+    keep(case)
+
+
+def _newer(row: RunningWork | None, learned: Learned) -> bool:
+    if row is None or not row.learned:
+        return row is not None
+    known = decode(Learned, json.loads(row.learned))
+    return (known.plan, known.position) != (learned.plan, learned.position) and known.position <= learned.position
+
+
+def _told(events: list[TreatmentEvent]) -> dict[str, tuple[str, datetime]]:
+    """Who told each event, by name, and when the server had it."""
+    return {str(row.pk): (str(row.actor), row.server_time) for row in events}
+
+
+def _waited(before: RunningWork | None) -> dict[str, str]:
+    """The hold point at which each canal waited already."""
+    canals = json.loads(before.text)["canals"] if before else ()
+    return {canal["canal"]: canal["hold_point"] for canal in canals}
+
+
+def _glance(
+    case: Case, course: Course, events: list[Happened], learned: str
+) -> tuple[tuple[CanalAtAGlance, ...], StepInHand | None]:
+    version = courses.worked(case.versions.values_list("pk", flat=True).get(hash=course.plan))
+    known = decode(Learned, json.loads(learned)) if learned else None
+    return (
+        at_a_glance.canals(course, events, known.canals if known and known.plan == course.plan else version.ahead),
+        at_a_glance.in_hand(course, events, course.taken_over.by or str(case.student_id), version.names),
+    )
+
+
+def _since(before: RunningWork | None, now: StepInHand | None, at: datetime) -> datetime | None:
+    """Since when the step is in hand, by the server's clock: a device's may be wrong."""
+    if now is None:
+        return None
+    same = before is not None and json.loads(before.text)["now"] == encode(now)
+    return before.step_since if before is not None and same else at

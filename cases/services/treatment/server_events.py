@@ -1,0 +1,46 @@
+"""Events that the program records itself, in the name of the person who caused them."""
+
+from __future__ import annotations
+
+from uuid import UUID
+
+from django.utils import timezone
+
+from cases.domain.events.payloads import Told
+from cases.domain.uuid7 import uuid7
+from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
+from cases.services.common import idempotency
+from planning.foundation.encoding import canonical_text
+
+HERE = UUID(int=0)
+"""The nil UUID (RFC 9562, 5.9): what comes from here comes from no device."""
+
+
+def write(
+    *, actor: Person, case: Case, version: ToothPlanVersion, told: Told, canal: str = "", node: str = ""
+) -> TreatmentEvent:
+    """The event at the end of the case's record; the caller holds the case."""
+    position = last_of(case, "position")
+    return TreatmentEvent.objects.create(
+        id=uuid7(),
+        sent_hash=idempotency.fingerprint(actor=actor, to=case.pk, what={"told": told}),
+        case=case,
+        version=version,
+        position=position + 1,
+        actor=actor,
+        device=HERE,
+        device_seq=last_of(case, "device_seq", device=HERE) + 1,
+        device_time=timezone.now(),
+        seen_position=position,
+        plan_hash=version.hash,
+        canal=canal,
+        node=node,
+        kind=told.kind,
+        text=canonical_text(told),
+    )
+
+
+def last_of(case: Case, column: str, **where: UUID) -> int:
+    """The highest number in the column among the case's events; 0 where there is none."""
+    found: int | None = case.events.filter(**where).order_by(f"-{column}").values_list(column, flat=True).first()
+    return found or 0

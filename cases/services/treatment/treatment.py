@@ -1,0 +1,165 @@
+"""Recording what was done. Devices send in batches, late, twice; nothing is stored out of its device's sequence."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+
+from django.db import transaction
+
+from cases.domain.access.who_tells import Part, refuse_unless_tells
+from cases.domain.errors import NotAllowed, NotUsable, Pointer, SequenceGap
+from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import SignOffTold, Told
+from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
+from cases.services.common import idempotency, parts
+from cases.services.common.locking import locked
+from cases.services.treatment import instrument_uses, not_checked, running_work, server_events
+from planning.foundation.encoding import canonical_text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reported:
+    """One event as the device reports it."""
+
+    id: UUID
+    device_seq: int
+    seen_position: int
+    plan_hash: str
+    device_time: datetime
+    told: Told
+    canal: str = ""
+    """Empty where it concerns the whole tooth."""
+    node: str = ""
+    form: int = 1
+
+    @property
+    def kind(self) -> EventKind:
+        return EventKind(self.told.kind)
+
+
+def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Reported]) -> list[TreatmentEvent]:
+    """The events of the batch in their places, those stored before as they were.
+
+    A clinical fact is never refused for coming at the wrong moment, nor for what cannot be checked any more: it is
+    kept and marked. Refused are strangers, what the teller's part in the case does not tell (`who_tells`), and all of a
+    case that never had a plan; then nothing of the batch is stored. Raises NotAllowed, NotUsable, SentDifferently;
+    SequenceGap where an event of the device is missing: what came before the gap is stored, nothing from there on.
+    """
+    stored, gap = _record(actor, case, device, batch)
+    if gap is not None:
+        raise gap
+    return stored
+
+
+@transaction.atomic
+def _record(
+    actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
+) -> tuple[list[TreatmentEvent], SequenceGap | None]:
+    if device == server_events.HERE:
+        raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device",))
+    case = locked(case.pk)
+    part = parts.part_of(actor, case)
+    versions = {version.hash: version for version in case.versions.defer("input_text", "output_text")}
+    position = server_events.last_of(case, "position")
+    seq = server_events.last_of(case, "device_seq", device=device)
+    known = TreatmentEvent.objects.in_bulk([one.id for one in batch])
+    stored: list[TreatmentEvent] = []
+    new: list[TreatmentEvent] = []
+    gap = None
+    for number, one in enumerate(batch):
+        sent_hash = _fingerprint(actor, case, device, one)
+        if before := idempotency.same(known.get(one.id), sent_hash):
+            stored.append(before)
+            continue
+        # First: what is missing may be what gave the teller their part.
+        if one.device_seq != seq + 1:
+            gap = SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
+            break
+        _refuse(one, number, part, versions)
+        part = parts.after(one.kind, part)
+        position, seq = position + 1, seq + 1
+        row = known[one.id] = _row(actor, case, device, one, position, versions, sent_hash)
+        new.append(row)
+        stored.append(row)
+    TreatmentEvent.objects.bulk_create(new)
+    running_work.keep(case)
+    if any(row.kind in instrument_uses.COUNTS for row in new):
+        instrument_uses.keep(case)
+    return stored, gap
+
+
+def _fingerprint(actor: Person, case: Case, device: UUID, one: Reported) -> str:
+    what = {
+        "device": str(device),
+        "device_seq": one.device_seq,
+        "plan_hash": one.plan_hash,
+        "canal": one.canal,
+        "node": one.node,
+        "form": one.form,
+        "device_time": one.device_time.isoformat(),
+        "told": one.told,
+    }
+    return idempotency.fingerprint(actor=actor, to=case.pk, what=what)
+
+
+def _refuse(one: Reported, number: int, part: Part, versions: Mapping[str, ToothPlanVersion]) -> None:
+    at = ("events", number)
+    if not versions:
+        raise NotUsable(reason="This case never had a plan.", at=(*at, "plan_hash"))
+    refuse_unless_tells(one.kind, part, at=(*at, "told", "kind"))
+    if isinstance(one.told, SignOffTold):
+        _refuse_word(one.told, (*at, "told"))
+
+
+def _refuse_word(word: SignOffTold, at: Pointer) -> None:
+    if word.at_bench:
+        raise NotAllowed(reason="A word at the bench is given with a supervisor's code.", at=(*at, "at_bench"))
+    refuse_unreasoned(word, at)
+
+
+def refuse_unreasoned(word: SignOffTold, at: Pointer = ()) -> None:
+    """Raises NotUsable where a word lacks the reason that it needs."""
+    if word.in_spite and word.exit != "approved":
+        raise NotUsable(reason="Only what is approved can be let pass in spite of something.", at=(*at, "in_spite"))
+    if (word.in_spite or word.exit == "returned") and not word.reason.strip():
+        raise NotUsable(
+            reason="Give the reason: the student works by it, and it stays in the record.", at=(*at, "reason")
+        )
+
+
+def _row(
+    actor: Person,
+    case: Case,
+    device: UUID,
+    one: Reported,
+    position: int,
+    versions: Mapping[str, ToothPlanVersion],
+    sent_hash: str,
+) -> TreatmentEvent:
+    # Of a plan that is not here nothing is known but that the case had one: the newest stands in its place.
+    version = versions.get(one.plan_hash) or max(versions.values(), key=lambda each: each.number)
+    unsure = not_checked.what(one.told, one.plan_hash, case=case, plans=versions)
+    not_followed = not_checked.follow(one.told, one.canal, actor=actor, case=case, version=version)
+    return TreatmentEvent(
+        id=one.id,
+        sent_hash=sent_hash,
+        case=case,
+        version=version,
+        position=position,
+        actor=actor,
+        device=device,
+        device_seq=one.device_seq,
+        device_time=one.device_time,
+        # A device cannot have seen what had not happened: a wrong number must not stop a clinical fact.
+        seen_position=max(0, min(one.seen_position, position - 1)),
+        plan_hash=one.plan_hash,
+        canal=one.canal,
+        node=one.node,
+        kind=one.kind,
+        form=one.form,
+        not_checked=unsure or not_followed or "",
+        text=canonical_text(one.told),
+    )

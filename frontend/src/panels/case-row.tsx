@@ -1,0 +1,32 @@
+import type { CaseListed, Standing } from '@/api/shapes'
+import { Pill, type SignName } from '@/parts/signs'
+import { words } from '@/words/en'
+import './case-row.css'
+
+const SIGNS: Record<Standing['state'], SignName> = {
+  none: 'draft',
+  draft: 'draft',
+  waiting: 'waiting',
+  approved: 'approved',
+  returned: 'returned',
+  approval_void: 'caution',
+  revoked: 'stop',
+}
+
+export function StandingPill({ of }: { of: Standing }) {
+  return <Pill sign={SIGNS[of.state]}>{words.state[of.state]}</Pill>
+}
+
+/** One case of the list: tooth, alias, setting, and where its plan stands. */
+export function CaseRow({ of }: { of: CaseListed }) {
+  return (
+    <a class="entry" href={`/cases/${of.id}`}>
+      <span class="tooth-number">{of.tooth.iso}</span>
+      <span class="grow">
+        <b class="one-line">{of.patient_alias}</b>
+        <span class="small soft one-line">{words.setting[of.setting]}</span>
+      </span>
+      <StandingPill of={of.standing} />
+    </a>
+  )
+}

@@ -1,0 +1,60 @@
+import { Notice } from '@/parts/notice'
+import type { Chair } from '@/store/chair/chair'
+import { lastWord, passedInSpite, type WordGiven, wasFirst } from '@/store/chair/hold'
+import { askedAgain, restedOnGone } from '@/store/chair/image-of-step'
+import { words } from '@/words/en'
+
+interface Props {
+  chair: Chair
+  canal: string
+  /** Whether the canal waits for a word now. */
+  waits: boolean
+}
+
+/** What was decided on the canal: who, when and why; plainly, where somebody else was first. */
+export function Answered({ chair, canal, waits }: Props) {
+  const first = wasFirst(chair, canal)
+  const last = lastWord(chair, canal)
+  const unsent = chair.waiting.some(({ event }) => event.canal === canal && event.told.kind === 'sign_off')
+  return (
+    <>
+      {unsent && <Notice sign="caution">{words.hold.unsent}</Notice>}
+      {first && (
+        <Notice sign="stop">
+          <p class="strong">{words.hold.late(first.name, words.when(first.at))}</p>
+          <Said of={first} />
+        </Notice>
+      )}
+      {!waits && (
+        <Notice sign={last?.told.exit ?? 'note'}>
+          {last ? <Said of={last} /> : <p>{words.hold.notWaiting}</p>}
+          <p>
+            <a href="/worklist">{words.hold.toList}</a>
+          </p>
+        </Notice>
+      )}
+      {restedOnGone(chair, canal) && (
+        <Notice sign="caution">{words.images.putRight[askedAgain(chair, canal) ? 'again' : 'rested']}</Notice>
+      )}
+      <InSpite chair={chair} canal={canal} />
+    </>
+  )
+}
+
+function Said({ of: { name, at, told } }: { of: WordGiven }) {
+  return (
+    <p>
+      {words.hold.given(told.exit, name, words.when(at))} {told.at_bench && `(${words.hold.atBench}) `}
+      {!told.in_spite && told.reason}
+    </p>
+  )
+}
+
+/** What the canal went on in spite of: it stays in sight for ever. */
+export function InSpite({ chair, canal }: { chair: Chair; canal: string }) {
+  return passedInSpite(chair, canal).map(({ name, at, told }) => (
+    <Notice key={at} sign="caution">
+      {words.hold.inSpiteOf(told.reason ?? '')} {name}, {words.when(at)}
+    </Notice>
+  ))
+}

@@ -1,0 +1,46 @@
+import type { Do, RunSheet, Shows } from '@/api/shapes'
+import { Notice } from '@/parts/notice'
+import type { Chair } from '@/store/chair/chair'
+import { imagesTaken } from '@/store/chair/image-of-step'
+import { picked, shownWith, stillComing, turned } from '@/store/chair/together'
+import { words } from '@/words/en'
+import { ImagesOf } from './images-of'
+import { TakeImage } from './take-image'
+
+interface Props {
+  chair: Chair
+  canal: string
+  node: Do
+}
+
+/** Images at a step that asks for one and at its hold point: those taken of the canal, and more. */
+export function StepImages({ chair, canal, node }: Props) {
+  const sheet = chair.plan.canals.find((one) => one.canal === canal)?.run_sheet
+  const shows = showsOf(node, sheet)
+  const atImage = node.action === 'image'
+  const coming = atImage ? stillComing(chair, canal) : []
+  const taken = (image_id: string) => {
+    const shown = atImage ? picked(chair, node.id, shownWith(chair, canal)) : [canal]
+    void (async () => {
+      for (const name of shown) await chair.record(name, node.id, { kind: 'image', image_id, shows })
+    })()
+  }
+  return (
+    <div class="stack">
+      {coming.length > 0 && <Notice>{words.together.imageToCome(coming)}</Notice>}
+      {atImage && turned(chair, canal) && <Notice>{words.together.turned}</Notice>}
+      <ImagesOf caseId={chair.version.case} ids={imagesTaken(chair, canal)} />
+      <TakeImage caseId={chair.version.case} canal={canal} shows={shows} onTaken={taken} />
+    </div>
+  )
+}
+
+/** What an image at this step shows: what its hold point is about. */
+export function showsOf(node: Do, sheet: RunSheet | undefined): Shows {
+  const next = sheet?.nodes[node.exits.done ?? '']
+  const about = node.hold_point ?? (next?.kind === 'do' ? next.hold_point : null) ?? node.phase
+  if (about.startsWith('length')) return 'length'
+  if (about === 'final size') return 'final_size'
+  if (about.startsWith('cone')) return 'cone'
+  return about.startsWith('final') ? 'final' : 'other'
+}

@@ -1,0 +1,25 @@
+import type { CanalPlan, Do, Told } from '@/api/shapes'
+import type { Chair } from '@/store/chair/chair'
+import type { CanalCourse } from '@/walk/course'
+import { irrigantAt } from '@/walk/irrigants'
+
+export interface StepProps {
+  chair: Chair
+  canal: CanalPlan
+  course: CanalCourse
+  node: Do
+}
+
+export type More = Partial<Extract<Told, { kind: 'step' }>>
+
+export const FELT_MS = 40 // just long enough to be felt through a glove
+
+/** Leaves the present step by one of its exits. */
+export function leaveBy({ chair, canal, course, node }: StepProps) {
+  return (exit: string, more: More = {}) => {
+    navigator.vibrate?.(FELT_MS)
+    const irrigant = irrigantAt(chair.course, node)
+    const given = { depth_um: null, stop_um: course.walk.stop(), irrigant, volume_ml: node.volume_ml }
+    void chair.record(canal.canal, node.id, { kind: 'step', exit, ...given, ...more } as Told)
+  }
+}

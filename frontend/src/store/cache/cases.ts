@@ -1,0 +1,93 @@
+import * as calls from '@/api/calls'
+import type * as S from '@/api/shapes'
+import { membership } from '@/store/session/session'
+import { keptSignal, refresh, replace } from './cached'
+import { useKept } from './hooks'
+
+const programme = (): string => membership.value?.programme.id ?? ''
+
+const caseName = (id: string) => `case ${id}`
+const CASES = 'cases'
+
+/** The newest cases, and where older ones begin. */
+export function useCases() {
+  return useKept(CASES, () => calls.listCases(programme()))
+}
+
+/** The page of cases that begins where `next` says. */
+export function olderCases(next: string) {
+  return calls.listCases(programme(), new URL(next).searchParams.get('cursor') ?? undefined)
+}
+
+export function useCase(id: string) {
+  return useKept(caseName(id), () => calls.getCase(id))
+}
+
+/** Asks for the case anew: something in it was changed. */
+export function refreshCase(id: string): Promise<void> {
+  return refresh(caseName(id), () => calls.getCase(id))
+}
+
+export async function openCase(body: S.NewCase): Promise<string> {
+  const made = await calls.openCase(programme(), body)
+  await replace(caseName(made.id), made)
+  return made.id
+}
+
+/** What is sent carries the revision that was last seen; afterwards the case is asked for anew. */
+export async function changeCase(id: string, change: S.CaseChanges): Promise<void> {
+  const seen = keptSignal<S.CaseShown>(caseName(id)).peek().value?.revision ?? 0
+  await replace(caseName(id), await calls.changeCase(id, seen, change))
+}
+
+export async function addCanal(to: S.CaseShown, body: Parameters<typeof calls.addCanal>[1]): Promise<void> {
+  await calls.addCanal(to.id, body)
+  await refreshCase(to.id)
+}
+
+export async function changeCanal(of: S.CaseShown, canal: string, change: S.CanalFacts): Promise<void> {
+  await calls.changeCanal(canal, change)
+  await refreshCase(of.id)
+}
+
+export async function removeCanal(of: S.CaseShown, canal: string): Promise<void> {
+  await calls.removeCanal(canal)
+  await refreshCase(of.id)
+}
+
+/** Strikes a reading that was a mistake. It needs the connection: what rests on it is worked out on the server. */
+export async function strike(
+  caseId: string,
+  kind: 'readings' | 'junctions',
+  id: string,
+  why: S.StruckWhy,
+): Promise<void> {
+  await (kind === 'readings' ? calls.strikeReading(id, why) : calls.strikeJunction(id, why))
+  await refreshCase(caseId)
+}
+
+export async function changeRoot(of: S.CaseShown, root: string, body: Omit<S.RootShown, 'name'>): Promise<void> {
+  await calls.changeRoot(of.id, root, body)
+  await refreshCase(of.id)
+}
+
+export function useKits(of: string | undefined) {
+  return useKept(of && `kits of ${of}`, async () =>
+    (await calls.listKits(of ?? '')).results.map(({ id, kit }) => ({ id, ...kit })),
+  )
+}
+
+export function useTechniques(of: string | undefined) {
+  return useKept(of && `techniques of ${of}`, async () =>
+    (await calls.listTechniques(of ?? '')).results.map((shown) => shown.technique),
+  )
+}
+
+export function useTooth(iso: string) {
+  return useKept(`tooth ${iso}`, () => calls.getTooth(iso))
+}
+
+/** What can make a case difficult. */
+export function useFactors() {
+  return useKept('factors of difficulty', async () => [...(await calls.listFactors()).factors])
+}

@@ -1,0 +1,126 @@
+import { type Signal, signal } from '@preact/signals'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import * as calls from '@/api/calls'
+import { Refused, Unreachable } from '@/api/problem'
+import type { Asked, CaseShown, GivenChanges, Plan, VersionListed } from '@/api/shapes'
+import { read, write } from '@/store/device/database'
+import { personId } from '@/store/session/session'
+import { refresh } from './cached'
+import { refreshCase } from './cases'
+import { useKept } from './hooks'
+
+const versionsName = (caseId: string) => `versions of ${caseId}`
+
+export const versionName = (id: string) => `version ${id}`
+
+/** The versions of a case's plan, newest first. */
+export function useVersions(caseId: string | undefined) {
+  return useKept(caseId && versionsName(caseId), async () => (await calls.listVersions(caseId ?? '')).results)
+}
+
+export function useVersion(id: string | undefined) {
+  return useKept(id && versionName(id), () => calls.getVersion(id ?? ''))
+}
+
+/** What changed in a version since the one that was last decided on. */
+export function useChanges(id: string | undefined) {
+  return useKept(id && `changes of ${id}`, () => calls.getChanges(id ?? ''))
+}
+
+export interface Preview {
+  readonly plan?: Plan
+  /** What the plan on the screen was computed from. */
+  readonly asked?: Asked
+  /** What went in otherwise than into the version it is compared with. */
+  readonly given?: GivenChanges | undefined
+  /** `computing` and `offline`: the figures are those of the choices before. */
+  readonly state: 'none' | 'computing' | 'computed' | 'offline' | 'refused'
+  readonly problem?: Refused
+}
+
+const AGAIN_MS = 5000 // how soon a preview without an answer is asked for again
+
+const PAUSE_MS = 250 // between one tap on a stepper and the next
+
+/** The plan as it would be with these choices, computed by the server after each change of them. */
+export function usePreview(
+  of: CaseShown | undefined,
+  asked: Asked | undefined,
+  against?: number,
+): Preview & { readonly again: () => void } {
+  const id = of?.id
+  const preview = useMemo(() => signal<Preview>({ state: 'none' }), [id])
+  const [tries, setTries] = useState(0)
+  const again = () => setTries((n) => n + 1)
+  const key = asked && of ? JSON.stringify([of.revision, asked, against, tries]) : undefined
+  useEffect(() => {
+    if (!id || !asked) return
+    const turn = { over: false }
+    preview.value = { ...preview.value, state: 'computing' }
+    const timer = setTimeout(() => void compute(preview, id, asked, against, turn), preview.value.plan ? PAUSE_MS : 0)
+    return () => {
+      turn.over = true
+      clearTimeout(timer)
+    }
+  }, [id, key])
+  const { state } = preview.value
+  useEffect(() => {
+    if (state !== 'offline') return
+    const timer = setTimeout(again, AGAIN_MS)
+    addEventListener('online', again)
+    return () => {
+      clearTimeout(timer)
+      removeEventListener('online', again)
+    }
+  }, [state, tries])
+  return { ...preview.value, again }
+}
+
+async function compute(
+  preview: Signal<Preview>,
+  id: string,
+  asked: Asked,
+  against: number | undefined,
+  turn: { over: boolean },
+): Promise<void> {
+  const name = `preview of ${id}`
+  try {
+    // An older server knows the second of them not; the plan is shown all the same.
+    const [plan, given] = await Promise.all([
+      calls.previewPlan(id, asked),
+      against === undefined ? undefined : calls.previewChanges(id, asked, against).catch(() => undefined),
+    ])
+    if (!turn.over) preview.value = { plan, asked, given, state: 'computed' }
+    await write('kept', personId(), name, { plan, asked }).catch(() => undefined)
+  } catch (error) {
+    if (turn.over) return
+    if (error instanceof Refused) preview.value = { ...preview.value, state: 'refused', problem: error }
+    else if (error instanceof Unreachable) {
+      const copy = await read('kept', personId(), name).catch(() => undefined)
+      const last = (copy?.value ?? {}) as Pick<Preview, 'plan' | 'asked'>
+      preview.value = { ...last, ...preview.value, state: 'offline' }
+    } else throw error
+  }
+}
+
+/** Makes the plan of these choices the case's version and asks for its approval. */
+export async function askForApproval(of: CaseShown, id: string, asked: Asked): Promise<void> {
+  try {
+    const version = await calls.proposePlan(of.id, { id, ...asked })
+    // Where nothing but lengths moved in the middle of the work, the approval has been carried over.
+    if (version.state !== 'approved') await calls.submitPlan(version.id)
+  } finally {
+    await refreshPlan(of.id)
+  }
+}
+
+export async function withdraw(version: VersionListed): Promise<void> {
+  await calls.withdrawPlan(version.id)
+  await refreshPlan(version.case)
+}
+
+/** Asks for the versions and the case anew. */
+export async function refreshPlan(caseId: string): Promise<void> {
+  await refresh(versionsName(caseId), async () => (await calls.listVersions(caseId)).results)
+  await refreshCase(caseId)
+}

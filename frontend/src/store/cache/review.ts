@@ -1,0 +1,55 @@
+import * as calls from '@/api/calls'
+import { Refused } from '@/api/problem'
+import type { NewReview, VersionShown } from '@/api/shapes'
+import { membership } from '@/store/session/session'
+import { refresh, replace } from './cached'
+import { useKept, usePolling } from './hooks'
+import { useChanges, useVersion, useVersions, versionName } from './plans'
+
+const LIVE_MS = 4000 // a supervisor knows within five seconds of what waits
+
+/** The plans that wait and whether there are more than are listed, asked for anew while the screen is looked at. */
+export function useWaiting() {
+  const waiting = useKept('plans that wait, listed', () => calls.listWaiting(membership.value?.programme.id ?? ''))
+  usePolling(true, waiting, LIVE_MS)
+  return waiting
+}
+
+/** The work that goes on at the chairs of the programme, and whether there is more than is listed. */
+export function useRunning() {
+  const running = useKept('running work, listed', () => calls.listRunning(membership.value?.programme.id ?? ''))
+  usePolling(true, running, LIVE_MS)
+  return running
+}
+
+/** Lets canals go that the approval of the version had left out. */
+export async function releaseCanals(version: VersionShown, canals: readonly string[]): Promise<void> {
+  await replace(versionName(version.id), await calls.release(version.id, version.hash, [...canals]))
+}
+
+/** Withdraws the approval of the version whose hash was on the screen. */
+export async function revoke(version: VersionShown, body: { id: string; reason: string }): Promise<void> {
+  await replace(versionName(version.id), await calls.revoke(version.id, version.hash, body))
+}
+
+/** A version to decide on, what changed since the last one decided on, and that one to lay under it. */
+export function useReview(id: string) {
+  const version = useVersion(id)
+  const { changes } = useChanges(id).value ?? {}
+  const versions = useVersions(version.value?.case).value
+  const earlier = versions?.find((v) => v.number === changes?.from_number)
+  const before = useVersion(earlier?.id).value
+  return { version, versions, changes: changes ?? undefined, before: changes ? before : undefined }
+}
+
+/** A supervisor decides on the version whose hash was on the screen. Where somebody was first, it is shown as it is now. */
+export async function decide(version: VersionShown, body: NewReview): Promise<void> {
+  const again = () => refresh(versionName(version.id), () => calls.getVersion(version.id))
+  try {
+    await calls.review(version.id, version.hash, body)
+  } catch (error) {
+    if (error instanceof Refused && (error.status === 409 || error.status === 412)) await again()
+    throw error
+  }
+  await again()
+}

@@ -1,0 +1,158 @@
+import { useEffect, useMemo } from 'preact/hooks'
+import * as calls from '@/api/calls'
+import type { EventGiven, EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
+import { refresh } from '@/store/cache/cached'
+import { useKept } from '@/store/cache/hooks'
+import { useVersion, useVersions } from '@/store/cache/plans'
+import type { Unsent } from '@/store/device/schema'
+import { emergenciesWaiting } from '@/store/outbox/emergencies'
+import { treatmentName, unsent, unsentKnown } from '@/store/outbox/outbox'
+import { type Done, tell } from '@/store/outbox/record'
+import { askTreatment, lostOf } from '@/store/outbox/set-back'
+import { membership, personId } from '@/store/session/session'
+import { Course, type Sheets } from '@/walk/course'
+import type { Happened } from '@/walk/happened'
+import { byName } from '@/walk/own'
+import type { Setting } from '@/walk/visit'
+import { mayTell } from './part'
+
+type ReplanTold = Extract<Told, { kind: 'replan' }>
+
+/** A case at the chair: its plan and the course of everything recorded, sent or not. */
+export interface Chair {
+  readonly caseId: string
+  readonly version: VersionShown
+  readonly plan: Plan
+  readonly course: Course
+  readonly events: readonly Happened[]
+  readonly waiting: readonly Unsent[]
+  readonly treatment: Treatment
+  /** True once it is written on the phone; false where it could not be, or is not this person's to tell. */
+  record(canal: string, node: string, told: Told): Promise<boolean>
+}
+
+/** What the server last said of the work, kept on the phone. */
+export function useTreatment(caseId: string) {
+  return useKept(treatmentName(caseId), () => askTreatment(caseId))
+}
+
+export const refreshTreatment = (caseId: string) => refresh(treatmentName(caseId), () => askTreatment(caseId))
+
+/** Whether this person works the case; a supervisor does once they took over, as the server last said. */
+export function useWorks(caseId: string): boolean {
+  const role = membership.value?.role
+  const name = role === 'supervisor' ? treatmentName(caseId) : undefined
+  const said = useKept<Treatment>(name, () => askTreatment(caseId)).value
+  return role === 'student' || (role === 'supervisor' && said?.course?.taken_over === personId())
+}
+
+/** The course of the case; undefined until its treatment and its plans are on the phone, null where none was approved. */
+export function useChair(caseId: string, treatment: Treatment | undefined): Chair | null | undefined {
+  const hash = treatment?.course?.plan_hash
+  const versions = useVersions(caseId)
+  const listed = versions.value?.find((version) => version.hash === hash)
+  // A version that has just taken over is newer than the list on the phone.
+  useEffect(() => {
+    if (hash !== undefined && versions.value && !listed) versions.again()
+  }, [hash])
+  const version = useVersion(hash === undefined ? undefined : listed?.id).value
+  const earlier = useEarlier(caseId, versions.value, treatment)
+  const waiting = unsent(caseId).value
+  const emergencies = emergenciesWaiting(caseId)
+  const lost = lostOf(caseId)
+  const ids = [...lost, ...emergencies].map((one) => one.id).join()
+  const known = unsentKnown(caseId)
+  return useMemo(() => {
+    if (treatment && !treatment.course) return null
+    if (!treatment || !known || !version || version.hash !== hash || !earlier) return undefined
+    return chairOf(caseId, version, earlier, treatment, waiting, { lost, emergencies })
+  }, [treatment, version, earlier, waiting, ids, known, hash])
+}
+
+/** The plans that were in force before the present one, the first one first. */
+type Earlier = readonly { readonly hash: string; readonly sheets: Sheets }[]
+
+const NONE: Earlier = []
+
+/** Their run sheets, kept on the phone; undefined until all are there. */
+export function useEarlier(
+  caseId: string,
+  versions: readonly VersionListed[] | undefined,
+  treatment: Treatment | undefined,
+): Earlier | undefined {
+  const present = treatment?.course?.plan_hash
+  const inForce = (treatment?.events ?? []).flatMap((event) => (event.told.kind === 'replan' ? plansOf(event) : []))
+  const hashes = [...new Set(inForce)].filter((hash) => hash !== present)
+  const ids = hashes.flatMap((hash) => versions?.find((version) => version.hash === hash)?.id ?? [])
+  const complete = ids.length === hashes.length
+  const name = hashes.length > 0 && complete ? `plans worked in ${caseId} before ${ids.join(' ')}` : undefined
+  const kept = useKept(name, async (): Promise<Earlier> => {
+    const found = await Promise.all(ids.map(calls.getVersion))
+    return found.map(({ hash, plan }) => ({ hash, sheets: sheetsOf(plan) }))
+  })
+  return hashes.length === 0 ? NONE : kept.value
+}
+
+const plansOf = ({ plan_hash, told }: EventShown): string[] => [(told as ReplanTold).replaces, plan_hash]
+
+const sheetsOf = (plan: Plan): Sheets => byName(plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
+
+function chairOf(
+  caseId: string,
+  version: VersionShown,
+  earlier: Earlier,
+  treatment: Treatment,
+  waiting: readonly Unsent[],
+  others: Record<'lost' | 'emergencies', readonly { readonly event: EventGiven }[]>,
+): Chair {
+  const setting = version.plan.setting as Setting
+  const sent = new Set(treatment.events.map((event) => event.id))
+  const pending = waiting.filter((entry) => !sent.has(entry.event.id))
+  // What the server has lost stands before what waits: nobody is sent back while it is on its way again.
+  const unseen = [...others.lost, ...pending, ...others.emergencies].filter(({ event }) => !sent.has(event.id))
+  const events = [
+    ...treatment.events.map(({ id, canal, node, plan_hash, told, actor, not_checked }) => ({
+      ...happened(id, actor.id, plan_hash, canal, node, told),
+      notChecked: not_checked,
+    })),
+    ...unseen.map(({ event: { id, plan_hash, canal = '', node = '', told } }) =>
+      happened(id, personId(), plan_hash, canal, node, told as Told),
+    ),
+  ]
+  const plans = byName<Sheets>([
+    ...earlier.map((one) => [one.hash, one.sheets] as const),
+    [version.hash, sheetsOf(version.plan)],
+  ])
+  const course = new Course(plans, fromTheFirst(events, earlier[0]?.hash ?? version.hash), setting)
+  return {
+    caseId,
+    version,
+    plan: version.plan,
+    course,
+    events,
+    waiting: pending,
+    treatment,
+    record: async (canal, node, told) => {
+      if (!mayTell(course, told.kind)) return false
+      const done: Done = { plan_hash: version.hash, seen_position: treatment.position, canal, node, told }
+      return tell(caseId, done)
+    },
+  }
+}
+
+/** An answer that was kept from before the server recorded the first plan in force begins with it all the same. */
+function fromTheFirst(events: readonly Happened[], first: string): readonly Happened[] {
+  if (events.some(({ kind, plan, body }) => kind === 'replan' && body.replaces === plan)) return events
+  return [happened('', '', first, '', '', { kind: 'replan', replaces: first }), ...events]
+}
+
+function happened(
+  id: string,
+  actor: string,
+  plan: string,
+  canal: string,
+  node: string,
+  { kind, ...body }: { kind: Happened['kind']; [key: string]: unknown },
+): Happened {
+  return { id, kind, actor, plan, canal, node, body }
+}

@@ -1,0 +1,90 @@
+import { useEffect, useMemo } from 'preact/hooks'
+import * as calls from '@/api/calls'
+import type { Bands, CanalBands, Expectation, ExpectedStep, Judged } from '@/api/shapes'
+import { useKept, usePolling } from '@/store/cache/hooks'
+import type { Left, Walk } from '@/walk/walk'
+import type { Chair } from './chair'
+
+/** What is expected of the rest of the work. The chair never waits for it. */
+export interface Ahead {
+  readonly canals: readonly CanalBands[]
+  /** `server`: they know all that was recorded. `kept`: not brought up to date since `at`. `plan`: never were. */
+  readonly from: 'server' | 'kept' | 'plan'
+  readonly at?: number
+}
+
+/** By the server, asked for after every event; without a connection by what it said last, else by the plan. */
+export function useAhead(caseId: string, chair: Chair): Ahead {
+  const kept = useKept(`bands of ${caseId}`, () => calls.getBands(caseId))
+  const { position } = chair.treatment
+  const behind = kept.value?.position !== position
+  useEffect(() => {
+    if (behind) kept.again()
+  }, [position])
+  usePolling(behind, kept)
+  return useMemo(() => aheadOf(chair, kept.value, kept.at), [chair, kept.value])
+}
+
+/** The bands told, where they are of the plan that is worked, with what was recorded since laid over them. */
+export function aheadOf(chair: Chair, told: Bands | undefined, at: number | undefined): Ahead {
+  const of = told && told.plan_hash === chair.version.hash ? told : undefined
+  const fresh = of?.position === chair.treatment.position && chair.waiting.length === 0
+  const canals = chair.plan.canals.flatMap(({ canal, expectation }) => {
+    const walk = chair.course.canals[canal]?.walk
+    const known = of?.canals.find((one) => one.canal === canal)
+    const basis = known?.expectation ?? expectation
+    if (!walk || !basis) return []
+    return [fresh && known ? known : laidOver(canal, basis, known?.last ?? null, walk)]
+  })
+  if (fresh) return { canals, from: 'server' }
+  return of && at !== undefined ? { canals, from: 'kept', at } : { canals, from: 'plan' }
+}
+
+const NOTHING_EXPECTED = {
+  low_mm: null,
+  high_mm: null,
+  short_below_mm: null,
+  deep_above_mm: null,
+  reach_share: null,
+} satisfies Partial<ExpectedStep>
+
+/** Depths that the bands do not know yet, each at its step: compared with the band, nothing is computed anew. */
+function laidOver(canal: string, of: Expectation, known: Judged | null, walk: Walk): CanalBands {
+  const made = insertions(walk)
+  const madeAt = (step: ExpectedStep) => made.find((one) => one.node === step.node && one.visit === step.visit)
+  let last = known
+  const steps = of.steps.map((step) => {
+    const depth_um = madeAt(step)?.depth_um
+    if (step.felt !== null || depth_um == null) return step
+    const depth_mm = depth_um / 1000
+    const felt = judged(step, depth_mm)
+    if (felt && step.low_mm !== null && step.high_mm !== null) {
+      const { node, visit, low_mm, high_mm, as_if_straight } = step
+      last = { node, visit, depth_mm, low_mm, high_mm, felt, as_if_straight }
+    }
+    return { ...step, ...NOTHING_EXPECTED, depth_mm, felt }
+  })
+  const done = steps.reduce((count, step, i) => (madeAt(step) ? i + 1 : count), 0)
+  return { canal, done, expectation: { ...of, steps }, last }
+}
+
+export function insertions(walk: Walk): readonly Left[] {
+  return walk.left.filter(({ node }) => {
+    const step = walk.sheet.nodes[node]
+    return step?.kind === 'do' && step.action === 'instrument'
+  })
+}
+
+type Limits = Pick<ExpectedStep, 'low_mm' | 'high_mm' | 'short_below_mm' | 'deep_above_mm'>
+
+/**
+ * How a recorded depth lies against what is expected. By the limits, never by the band: one right depth in five lies
+ * outside that. Plans of before had the band alone.
+ */
+export function judged(expected: Limits, depth_mm: number): Judged['felt'] | null {
+  const least_mm = expected.short_below_mm ?? expected.low_mm
+  const most_mm = expected.deep_above_mm ?? expected.high_mm
+  if (least_mm === null || most_mm === null) return null
+  if (depth_mm < least_mm) return 'shorter'
+  return depth_mm > most_mm ? 'longer' : 'as_expected'
+}

@@ -1,0 +1,76 @@
+import * as calls from '@/api/calls'
+import type { BenchWord, EventShown, Told } from '@/api/shapes'
+import { replace } from '@/store/cache/cached'
+import { useKept } from '@/store/cache/hooks'
+import { treatmentName } from '@/store/outbox/outbox'
+import { membership, personId } from '@/store/session/session'
+import type { Chair } from './chair'
+
+type Word = Extract<Told, { kind: 'sign_off' }>
+
+/** A supervisor's word as the server has it. */
+export interface WordGiven {
+  readonly name: string
+  readonly at: string
+  readonly node: string
+  readonly told: Word
+}
+
+const given = ({ actor, server_time, node, told }: EventShown): WordGiven => ({
+  name: actor.name,
+  at: server_time,
+  node,
+  told: told as Word,
+})
+
+/** Those that the server has, in their order. */
+function wordsOf(chair: Chair, canal: string): readonly EventShown[] {
+  const words = chair.events.filter((event) => event.kind === 'sign_off' && event.canal === canal)
+  return words.flatMap(({ id }) => shownEvent(chair, id) ?? [])
+}
+
+/** The last word on the canal that counted. */
+export function lastWord(chair: Chair, canal: string): WordGiven | undefined {
+  const last = wordsOf(chair, canal).findLast(({ id }) => chair.course.wordCounts(canal, id))
+  return last && given(last)
+}
+
+/** The word of somebody who was first, where the reader's own came after it at the same hold point. */
+export function wasFirst(chair: Chair, canal: string): WordGiven | undefined {
+  const mine = wordsOf(chair, canal).findLast((event) => event.actor.id === personId())
+  if (!mine || chair.course.outOfCourse[mine.id] !== 'other_step') return undefined
+  const first = wordsOf(chair, canal).findLast(
+    (event) => event.node === mine.node && event.position < mine.position && !chair.course.outOfCourse[event.id],
+  )
+  return first && given(first)
+}
+
+/** Words by which canals went on in spite of something; they are shown for ever. */
+export function passedInSpite(chair: Chair, canal: string): readonly WordGiven[] {
+  return wordsOf(chair, canal)
+    .map(given)
+    .filter(({ told }) => told.in_spite)
+}
+
+/** What was recorded in the canal since the last word on it that counted. */
+export function sinceLastWord({ treatment, course }: Chair, canal: string): readonly EventShown[] {
+  const ofCanal = treatment.events.filter((event) => event.canal === canal)
+  const last = ofCanal.findLastIndex(({ id, told }) => told.kind === 'sign_off' && course.wordCounts(canal, id))
+  return ofCanal.slice(last + 1)
+}
+
+/** The event, where the server has it already. */
+export function shownEvent({ treatment }: Chair, id: string | null): EventShown | undefined {
+  return treatment.events.find((event) => event.id === id)
+}
+
+/** A supervisor's word with a one-time code; the server checks it, so it needs the connection. */
+export async function signOffAtBench(caseId: string, body: BenchWord): Promise<void> {
+  await replace(treatmentName(caseId), await calls.signOffAtBench(caseId, body))
+}
+
+/** The programme's supervisors, and whose codes count at the bench. */
+export function useSigners() {
+  const id = membership.value?.programme.id
+  return useKept(id && `supervisors of ${id}`, async () => [...(await calls.getProgramme(id ?? '')).supervisors])
+}

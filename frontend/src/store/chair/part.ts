@@ -1,0 +1,23 @@
+import { membership, personId } from '@/store/session/session'
+import type { Course } from '@/walk/course'
+import type { Kind } from '@/walk/happened'
+import { MAY_TELL, type Part } from '@/walk/who-tells'
+
+/** What whoever is signed in is to the case; a student sees none but their own. */
+export function partIn({ takenOver }: Pick<Course, 'takenOver'>): Part {
+  switch (membership.value?.role) {
+    case 'supervisor':
+      return takenOver.by === personId() ? 'took_over' : 'looking_in'
+    case 'coordinator':
+      return 'coordinator'
+    default:
+      return 'own_student'
+  }
+}
+
+/** Whether they may tell it: what the server would refuse is not offered and never kept. */
+export const mayTell = (course: Pick<Course, 'takenOver'>, kind: Kind): boolean =>
+  MAY_TELL[kind].includes(partIn(course))
+
+/** Whether they work the case, as its student or having taken over. */
+export const works = (course: Pick<Course, 'takenOver'>): boolean => mayTell(course, 'step')

@@ -1,0 +1,67 @@
+import { signal } from '@preact/signals'
+import type { Told } from '@/api/shapes'
+import { uuid7 } from '@/store/device/uuid7'
+import type { Chair } from './chair'
+
+/** Canals that a person takes out of what is done for several at once, by where that is. */
+const leftOut = signal<Readonly<Record<string, readonly string[]>>>({})
+
+const placeOf = ({ caseId, course }: Chair, node: string) => `${caseId} ${course.plan} ${node}`
+
+/** The canals that stand at the same step as this one, this one first. */
+export function standingWith(chair: Chair, canal: string): readonly string[] {
+  const here = chair.course.canals[canal]
+  if (!here) return []
+  const others = Object.entries(chair.course.canals).filter(
+    ([name, { walk, state }]) => name !== canal && walk.node.id === here.walk.node.id && state === here.state,
+  )
+  return [canal, ...others.map(([name]) => name)]
+}
+
+/** Those of them that one exposure shows apart, by the plan; this one alone in a plan of before. */
+export function shownWith(chair: Chair, canal: string): readonly string[] {
+  const exposures = stageOf(chair, canal)?.exposures ?? []
+  const mates = exposures.find(({ canals }) => canals.includes(canal))?.canals ?? [canal]
+  return standingWith(chair, canal).filter((name) => mates.includes(name))
+}
+
+/** Whether the plan has the canal shown from another angle at this step. */
+export const turned = (chair: Chair, canal: string): boolean =>
+  stageOf(chair, canal)?.exposures.some((one) => one.turned && one.canals.includes(canal)) ?? false
+
+/** The canals that come to the same point and are not there yet. */
+export function stillComing(chair: Chair, canal: string): readonly string[] {
+  const at = chair.course.canals[canal]?.walk.node.id ?? ''
+  return (stageOf(chair, canal)?.canals ?? []).filter((name) => {
+    const other = chair.course.canals[name]
+    if (!other || other.walk.node.id === at || !other.released) return false
+    // In a sheet that begins in mid-course what lies behind is not there any more.
+    const ahead = Object.hasOwn(other.walk.sheet.nodes, at) && !other.walk.left.some(({ node }) => node === at)
+    return ahead && other.walk.node.kind !== 'end'
+  })
+}
+
+function stageOf({ plan, course }: Chair, canal: string) {
+  const node = course.canals[canal]?.walk.node
+  const phase = node && node.kind !== 'end' ? node.phase : ''
+  return plan?.asks?.stages.find((stage) => stage.phase === phase && stage.canals.includes(canal))
+}
+
+/** Of these canals, those that what is done next holds for; the first always. */
+export function picked(chair: Chair, node: string, canals: readonly string[]): readonly string[] {
+  const out = leftOut.value[placeOf(chair, node)] ?? []
+  return canals.filter((name, i) => i === 0 || !out.includes(name))
+}
+
+export function pick(chair: Chair, node: string, canal: string): void {
+  const at = placeOf(chair, node)
+  const out = leftOut.value[at] ?? []
+  const now = out.includes(canal) ? out.filter((one) => one !== canal) : [...out, canal]
+  leftOut.value = { ...leftOut.value, [at]: now }
+}
+
+/** Records the same of several canals, canal by canal as every server knows it, and as one act. */
+export async function recordFor(chair: Chair, canals: readonly string[], node: string, told: Told): Promise<void> {
+  const together = canals.length > 1 ? { together: uuid7() } : {}
+  for (const canal of canals) await chair.record(canal, node, { ...told, ...together } as Told)
+}

@@ -1,0 +1,65 @@
+import * as calls from '@/api/calls'
+import type { CanalPlan, EventShown, PersonRef } from '@/api/shapes'
+import { useCase } from '@/store/cache/cases'
+import { useKept } from '@/store/cache/hooks'
+import { membership, personId, session } from '@/store/session/session'
+import type { Happened, Kind } from '@/walk/happened'
+import type { Chair } from './chair'
+
+/** The supervisors of the programme, kept on the phone: who may be in the room. Undefined until they were once heard. */
+export function useSupervisors(): readonly PersonRef[] | undefined {
+  const programme = membership.value?.programme.id
+  return useKept(
+    programme && `supervisors of ${programme}`,
+    async () => (await calls.getProgramme(programme ?? '')).supervisors,
+  ).value
+}
+
+/** The supervisor who was named for the case, wherever they are; undefined where none was. */
+export function useNamedFor(caseId: string): PersonRef | undefined {
+  return useCase(caseId).value?.supervisor ?? undefined
+}
+
+/** The last event of this kind that moved something. */
+export function lastOf({ course, events }: Chair, kind: Kind, fits: (event: Happened) => boolean = () => true) {
+  return events.findLast((e) => e.kind === kind && !course.outOfCourse[e.id] && !course.undone.has(e.id) && fits(e))
+}
+
+/** Who recorded it, by name. */
+export function actorOf({ treatment }: Chair, { id, actor }: Happened): string {
+  const sent: EventShown | undefined = treatment.events.find((event) => event.id === id)
+  return sent?.actor.name ?? (actor === personId() ? (session.value?.person.name ?? '') : '')
+}
+
+export interface Worked {
+  /** The instrument that was last in the canal. */
+  readonly instrument: string
+  readonly depth_um: number | null
+  /** How deep anything has been. */
+  readonly deepest_um: number | null
+}
+
+/** What was done in a canal so far; undefined where nothing has been in it. */
+export function workedIn({ course, events, plan }: Chair, { canal, run_sheet }: CanalPlan): Worked | undefined {
+  const steps = events.filter((e) => e.kind === 'step' && e.canal === canal && !course.undone.has(e.id))
+  const used = steps.flatMap(({ node, body }) => {
+    const step = run_sheet.nodes[node]
+    const key = step?.kind === 'do' ? step.instrument : null
+    const depth_um = typeof body.depth_um === 'number' ? body.depth_um : null
+    return key ? [{ instrument: nameOf(plan, key), depth_um }] : []
+  })
+  const last = used.at(-1)
+  if (!last) return undefined
+  const depths = used.flatMap(({ depth_um }) => (depth_um === null ? [] : [depth_um]))
+  return { ...last, deepest_um: depths.length ? Math.max(...depths) : null }
+}
+
+/** The small instrument that finds the way again: the one the order of work recapitulates with, else its first. */
+export function smallOf({ plan }: Chair, { run_sheet }: CanalPlan): string {
+  const steps = Object.values(run_sheet.nodes).filter((node) => node.kind === 'do')
+  const small = steps.find((step) => step.action === 'recapitulate') ?? steps.find((step) => step.instrument)
+  return small?.instrument ? nameOf(plan, small.instrument) : ''
+}
+
+const nameOf = ({ tray_list }: Chair['plan'], key: string) =>
+  tray_list.find((item) => item.instrument.key === key)?.instrument.name ?? key

@@ -1,0 +1,165 @@
+import { effect, signal, untracked } from '@preact/signals'
+import * as calls from '@/api/calls'
+import { Refused, Unreachable } from '@/api/problem'
+import type { Told as Body, EventGiven, Treatment } from '@/api/shapes'
+import { keptSignal, replace } from '@/store/cache/cached'
+import { whenLookedAt } from '@/store/device/retry'
+import { onHeard, tellTabs } from '@/store/device/tabs'
+import { uuid7 } from '@/store/device/uuid7'
+import { findSessionAgain, personId, signIns, standing } from '@/store/session/session'
+import type { Why } from '@/words/emergency'
+import { keepSent } from './acknowledged-store'
+import { readTold, removeTold, type Told, writeTold } from './emergency-store'
+import { treatmentName, unsent } from './outbox'
+
+// An emergency is shown at the touch, before it is written, and sent without waiting for the store. It goes on a lane of
+// its own: each comes from a device of its own, named by its own id, so that nothing else that waits holds it up.
+
+const EVERY_MS = 2000 // between two tries: five seconds after the line is good again a supervisor sees it
+const AT_ONCE = 2 // tries under way: one that hangs on a lost connection must not hold up the next
+const REFUSED_MS = 30_000 // what the server refuses is asked again, slowly: somebody may have put it right there
+
+export type OfEmergency = Extract<Body, { kind: 'emergency' | 'corrected' }>
+type Given = Pick<EventGiven, 'plan_hash' | 'seen_position'> & { told: OfEmergency }
+
+export interface Way {
+  readonly why: Why
+  /** The server's own sentence, where it has one. */
+  readonly says: string
+}
+
+const ON_THE_WAY: Way = { why: 'on the way', says: '' }
+const SIGNED_OUT: Way = { why: 'signed out', says: '' }
+
+interface Kept {
+  readonly told: Told
+  readonly written: boolean
+  readonly sent: boolean
+  readonly way: Way
+}
+
+const every = signal<readonly Kept[]>([])
+const flying = new Map<string, number>()
+const refusedAt = new Map<string, number>()
+let timer: ReturnType<typeof setTimeout> | undefined
+
+const set = (id: string, over: Partial<Kept>) => {
+  every.value = every.value.map((one) => (one.told.id === id ? { ...one, ...over } : one))
+}
+
+const mine = (caseId?: string) =>
+  every.value.filter(({ told }) => told.person === personId() && (caseId === undefined || told.caseId === caseId))
+
+/** What this person told of the case and the server has not shown back, in order. */
+export const emergenciesWaiting = (caseId: string): readonly Told[] =>
+  mine(caseId).flatMap((one) => (one.sent ? [] : [one.told]))
+
+/** All that this person told of the case since the app was opened, or that still waits; sent or not. */
+export const emergenciesTold = (caseId: string): readonly Told[] => mine(caseId).map((one) => one.told)
+
+/** Why the first of the case is not with the server; undefined where nothing waits. */
+export const wayOf = (caseId: string): Way | undefined => mine(caseId).find((one) => !one.sent)?.way
+
+/** How many of each case wait, of the person who is signed in. */
+export const emergenciesByCase = (): readonly Told[] => mine().flatMap((one) => (one.sent ? [] : [one.told]))
+
+/** Shows it at once; then it is sent and written, each until it succeeds, whichever is first. */
+export function tellEmergency(caseId: string, given: Given): void {
+  const id = uuid7()
+  const before = given.told.kind === 'emergency' ? { before: unsent(caseId).value.map(({ event }) => event.id) } : {}
+  const told = { ...given.told, ...before } as Body
+  const event: EventGiven = {
+    ...given,
+    told,
+    id,
+    canal: '',
+    node: '',
+    device_seq: 1,
+    device_time: new Date().toISOString(),
+  }
+  const one: Told = { id, person: personId(), caseId, event }
+  every.value = [...every.value, { told: one, written: false, sent: false, way: ON_THE_WAY }]
+  attend()
+}
+
+/** One try for whatever is not yet sent or not yet written, and again soon while something is left. */
+function attend(): void {
+  clearTimeout(timer)
+  for (const { told, written, sent } of every.value) if (!written && !sent) void keep(told)
+  for (const caseId of new Set(emergenciesByCase().map((one) => one.caseId))) void sendFirst(caseId)
+  if (every.value.some((one) => !one.sent)) timer = setTimeout(attend, EVERY_MS)
+}
+
+async function keep(told: Told): Promise<void> {
+  try {
+    await writeTold(told)
+    set(told.id, { written: true })
+    tellTabs({ kind: 'emergency' })
+    // Sent while it was being written.
+    if (every.value.some((one) => one.told.id === told.id && one.sent)) await removeTold(told.id)
+  } catch {
+    // A full or broken store: tried again.
+  }
+}
+
+/** Those of one case in their order; one case never waits for another. */
+async function sendFirst(caseId: string): Promise<void> {
+  const [one] = emergenciesWaiting(caseId)
+  if (!one || (flying.get(one.id) ?? 0) >= AT_ONCE) return
+  // The next sign-in sends it.
+  if (standing.value === 'expired' || standing.value === 'out') return set(one.id, { way: SIGNED_OUT })
+  if (performance.now() - (refusedAt.get(one.id) ?? -REFUSED_MS) < REFUSED_MS) return
+  flying.set(one.id, (flying.get(one.id) ?? 0) + 1)
+  try {
+    acknowledge(one, await calls.reportEvents(caseId, { device: one.id, actor: one.person, events: [one.event] }))
+    void sendFirst(caseId)
+  } catch (error) {
+    const way = wayIn(error)
+    if (way.why === 'refused') refusedAt.set(one.id, performance.now())
+    if (way.why === 'other person') void findSessionAgain()
+    set(one.id, { way })
+  } finally {
+    flying.set(one.id, (flying.get(one.id) ?? 1) - 1)
+  }
+}
+
+function acknowledge(one: Told, treatment: Treatment): void {
+  // An answer that does not show it back is no answer.
+  if (!treatment.events.some((event) => event.id === one.id)) throw new Unreachable()
+  const name = treatmentName(one.caseId)
+  const shown = keptSignal<Treatment>(name).value.value
+  // A slow answer must not take away what a quicker one has shown since.
+  if (one.person === personId() && treatment.position >= (shown?.position ?? 0)) void replace(name, treatment)
+  const { id, person, caseId, event } = one
+  void keepSent([{ id, person, caseId, device: id, event, at: Date.now() }])
+  set(one.id, { sent: true })
+  void removeTold(one.id).catch(() => undefined)
+}
+
+function wayIn(error: unknown): Way {
+  if (!(error instanceof Refused)) return { why: 'no answer', says: '' }
+  if (error.status === 401) return SIGNED_OUT
+  if (error.otherPerson) return { why: 'other person', says: error.message }
+  return { why: error.forGood ? 'refused' : 'server fails', says: error.fields[0]?.detail ?? error.message }
+}
+
+/** What was told before the app was closed, or in another tab. */
+async function load(): Promise<void> {
+  const found = await readTold().catch((): readonly Told[] => [])
+  const known = new Set(every.value.map((one) => one.told.id))
+  const unknown = found.filter((told) => !known.has(told.id))
+  if (unknown.length === 0) return
+  every.value = [...every.value, ...unknown.map((told) => ({ told, written: true, sent: false, way: ON_THE_WAY }))]
+  attend()
+}
+
+onHeard('emergency', load)
+
+/** Reads what waits, and sends it now and whenever the connection, the screen or the sign-in comes back. */
+export function startEmergencies(): void {
+  void load()
+  effect(() => {
+    if (signIns.value >= 0 && standing.value === 'in') untracked(attend)
+  })
+  whenLookedAt(attend)
+}

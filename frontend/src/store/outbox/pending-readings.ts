@@ -1,0 +1,84 @@
+import * as calls from '@/api/calls'
+import { Refused, Unreachable } from '@/api/problem'
+import { refreshCase } from '@/store/cache/cases'
+import { database } from '@/store/device/database'
+import type { Taken } from '@/store/device/schema'
+import { personId } from '@/store/session/session'
+import { ofCase, ofPerson, waitingIn } from './pending'
+
+// Readings that were taken with no connection: sent in the order in which they were taken, for a later one of the same
+// method takes the place of an earlier one. Each has an id of its own, so sending again is harmless.
+
+const { waitingOf, changed } = waitingIn('taken')
+
+/** What this person took in the case and the server does not have. */
+export const takenOf = waitingOf
+
+/** A reading goes to the server; where that cannot be reached, or earlier ones wait, it is kept on the phone. */
+export async function take(caseId: string, one: Omit<Taken, 'person' | 'caseId' | 'seq'>): Promise<'sent' | 'kept'> {
+  const before = takenOf(caseId).value.some((other) => other.canal === one.canal && other.refused === undefined)
+  try {
+    if (before) throw new Unreachable()
+    await sendOne(one)
+  } catch (error) {
+    if (!(error instanceof Unreachable)) throw error
+    await keepTaken(caseId, one)
+    return 'kept'
+  }
+  await refreshCase(caseId)
+  return 'sent'
+}
+
+async function keepTaken(caseId: string, one: Omit<Taken, 'person' | 'caseId' | 'seq'>): Promise<void> {
+  const person = personId()
+  const tx = (await database()).transaction('taken', 'readwrite', { durability: 'strict' })
+  const last = (await tx.store.getAllKeys(ofCase(person, caseId))).at(-1)
+  await Promise.all([tx.store.put({ ...one, person, caseId, seq: (last?.[2] ?? 0) + 1 }), tx.done])
+  await changed(person, caseId)
+}
+
+/** Sends what waits of a person; what is refused stays with the server's sentence. Raises Unreachable, Refused by 401. */
+export async function sendTaken(person: string): Promise<void> {
+  const sent = new Set<string>()
+  for (const one of await (await database()).getAll('taken', ofPerson(person))) {
+    if (one.refused !== undefined || person !== personId()) continue
+    try {
+      await sendOne(one)
+      await dropTaken(one)
+    } catch (error) {
+      if (!(error instanceof Refused) || !error.forGood) throw error
+      await keepSentence(one, error.fields[0]?.detail ?? error.message)
+    }
+    sent.add(one.caseId)
+  }
+  for (const caseId of sent) await refreshCase(caseId)
+}
+
+function sendOne({
+  canal,
+  id,
+  reading,
+  junction,
+}: Pick<Taken, 'canal' | 'id' | 'reading' | 'junction'>): Promise<unknown> {
+  if (junction) return calls.addJunction(canal, { id, junction })
+  if (reading) return calls.addReading(canal, { id, reading })
+  return Promise.resolve()
+}
+
+/** The server has it, or its taker throws it away. */
+export async function dropTaken({ person, caseId, seq }: Taken): Promise<void> {
+  await (await database()).delete('taken', [person, caseId, seq])
+  await changed(person, caseId)
+}
+
+async function keepSentence(one: Taken, refused: string): Promise<void> {
+  await (await database()).put('taken', { ...one, refused })
+  await changed(one.person, one.caseId)
+}
+
+/** How much waits on this phone of the person who is signed in: work done and readings, of all cases. */
+export async function countWaiting(): Promise<number> {
+  const db = await database()
+  const mine = ofPerson(personId())
+  return (await db.count('outbox', mine)) + (await db.count('taken', mine))
+}

@@ -1,0 +1,215 @@
+import { effect } from '@preact/signals'
+import * as calls from '@/api/calls'
+import { Refused, Unreachable } from '@/api/problem'
+import type { EventGiven, Treatment } from '@/api/shapes'
+import { show } from '@/store/cache/cached'
+import { database, entry, writeDevice } from '@/store/device/database'
+import { retrying, whenLookedAt } from '@/store/device/retry'
+import type { Unsent } from '@/store/device/schema'
+import { tellTabs } from '@/store/device/tabs'
+import { uuid7 } from '@/store/device/uuid7'
+import { findSessionAgain, personId, signIns } from '@/store/session/session'
+import { keepSent } from './acknowledged-store'
+import { changed, treatmentName } from './outbox'
+import { ofCase, ofPerson } from './pending'
+import { sendTaken } from './pending-readings'
+import { askTreatment } from './set-back'
+
+// Sends what waits until the server has acknowledged it. The server takes a device's events by their number and knows
+// each by its id, so sending again is harmless.
+
+const GAP = 'sequence-gap'
+const MOST_GAPS = 2 // once what was acknowledged is sent again, once a device of another name begins
+const BATCH = 50 // events in one request: minutes of work, and quick to answer on a thin line
+const ASLEEP_MS = 30_000 // longer than any request lasts: a tab that keeps the lock so long is not sending
+
+/** What is on its way, by what it is: each case has a lane of its own, and the readings that were taken have one. */
+interface Lane {
+  wanted: boolean
+  /** Whether all could be sent. */
+  running: Promise<boolean>
+}
+
+const lanes = new Map<string, Lane>()
+const retry = retrying(() => void send())
+
+/** Sends what waits, every case for itself; settled once nothing is left that can be sent now. */
+export async function send(): Promise<void> {
+  const person = personId()
+  try {
+    const keys = await (await database()).getAllKeys('outbox', ofPerson(person))
+    const cases = [...new Set(keys.map(([, of]) => of))]
+    const all = [
+      ...cases.map((caseId) => lane(`outbox ${person} ${caseId}`, () => sendCase(person, caseId))),
+      lane(`taken ${person}`, () => sendTaken(person)),
+    ]
+    if ((await Promise.all(all)).every((sent) => sent)) retry.over()
+  } catch (error) {
+    void stopped(error)
+  }
+}
+
+/** What is recorded while the last batch of its case is on its way is sent after it. */
+function lane(name: string, work: () => Promise<void>): Promise<boolean> {
+  const there = lanes.get(name)
+  if (there) there.wanted = true
+  const made = there ?? { wanted: true, running: Promise.resolve(false) }
+  if (!there) {
+    lanes.set(name, made)
+    made.running = whileWanted(name, made, work)
+  }
+  return made.running
+}
+
+async function whileWanted(name: string, of: Lane, work: () => Promise<void>): Promise<boolean> {
+  try {
+    while (of.wanted) {
+      of.wanted = false
+      await alone(name, work)
+    }
+    return true
+  } catch (error) {
+    await stopped(error)
+    return false
+  } finally {
+    lanes.delete(name)
+  }
+}
+
+/** One tab of the phone at a time. */
+async function alone(name: string, work: () => Promise<void>): Promise<void> {
+  // Browsers have no locks where the connection is not secure; then the server alone sees to it that none counts twice.
+  const { locks } = navigator as Partial<Navigator>
+  if (!locks) return work()
+  try {
+    await locks.request(name, { signal: AbortSignal.timeout(ASLEEP_MS) }, work)
+  } catch (error) {
+    if (!(error instanceof DOMException) || error.name !== 'TimeoutError') throw error
+    await work()
+  }
+}
+
+/** Why sending stopped, and what starts it again. Nothing was lost: an entry leaves only when it is acknowledged. */
+async function stopped(error: unknown): Promise<void> {
+  // A store that is full or closed for an upgrade is a DOMException.
+  const later = error instanceof Unreachable || error instanceof DOMException || error instanceof Refused
+  if (!later) throw error
+  // Signed out: the next sign-in sends.
+  if (error instanceof Refused && error.status === 401) return
+  if (error instanceof Refused && error.otherPerson) return findSessionAgain()
+  retry.later()
+}
+
+async function sendCase(person: string, caseId: string, gaps = 0): Promise<void> {
+  const { device, base } = await deviceOf(person, caseId)
+  while (person === personId()) {
+    const next = await (await database()).getAll('outbox', ofCase(person, caseId), BATCH)
+    const refused = next.findIndex((one) => one.refused !== undefined)
+    const batch = refused < 0 ? next : next.slice(0, refused)
+    if (batch.length === 0) return
+    try {
+      const events = batch.map(({ seq, event }) => ({ ...event, device_seq: seq - base }))
+      const told = await calls.reportEvents(caseId, { device, actor: person, events })
+      await acknowledge(person, caseId, batch, told, { device, events })
+    } catch (error) {
+      const [first] = batch
+      if (first && gaps < MOST_GAPS && error instanceof Refused && error.code === GAP)
+        return closeGap(caseId, gaps, first, base).then(() => sendCase(person, caseId, gaps + 1))
+      if (!(error instanceof Refused) || !error.forGood) throw error
+      await refuse(batch, error)
+    } finally {
+      await changed(person, caseId)
+    }
+  }
+}
+
+/** The answer is kept and what it shows back is taken out, both or neither. */
+async function acknowledge(
+  person: string,
+  caseId: string,
+  batch: readonly Unsent[],
+  told: Treatment,
+  { device, events }: { readonly device: string; readonly events: readonly EventGiven[] },
+): Promise<void> {
+  const stored = new Set(told.events.map((event) => event.id))
+  const taken = batch.filter((one) => stored.has(one.event.id))
+  // An answer that acknowledges nothing is no answer.
+  if (taken.length === 0) throw new Unreachable()
+  const shown = events.filter((event) => stored.has(event.id))
+  await keepSent(shown.map((event) => ({ id: event.id, person, caseId, device, event, at: Date.now() })))
+  const name = treatmentName(caseId)
+  show(person, name, told)
+  const tx = (await database()).transaction(['outbox', 'kept'], 'readwrite', { durability: 'strict' })
+  await Promise.all([
+    tx.objectStore('kept').put(entry(person, name, told)),
+    ...taken.map(({ seq }) => tx.objectStore('outbox').delete([person, caseId, seq])),
+    tx.done,
+  ])
+  tellTabs({ kind: 'kept', person, name })
+}
+
+/** The server's sentence stays with the entry it names; the entries before it are sent again without it. */
+async function refuse(batch: readonly Unsent[], problem: Refused): Promise<void> {
+  const number = problem.fields
+    .map((field) => /^#\/events\/(\d+)/.exec(field.pointer)?.[1])
+    .find((n) => n !== undefined)
+  const named = batch[Number(number ?? 0)] ?? batch[0]
+  if (named) await mark(named, problem.fields[0]?.detail ?? problem.message)
+}
+
+/** Tries again what the server would not take. */
+export async function sendAgain(one: Unsent): Promise<void> {
+  await mark(one, undefined)
+  await changed(one.person, one.caseId)
+  await send()
+}
+
+/** Only what is still there: another tab may have seen it acknowledged. */
+async function mark({ person, caseId, seq }: Unsent, refused: string | undefined): Promise<void> {
+  const tx = (await database()).transaction('outbox', 'readwrite', { durability: 'strict' })
+  const found = await tx.store.get([person, caseId, seq])
+  await Promise.all([found && tx.store.put(withSentence(found, refused)), tx.done])
+}
+
+function withSentence({ refused: _, ...one }: Unsent, refused: string | undefined): Unsent {
+  return refused === undefined ? one : { ...one, refused }
+}
+
+/** Where the events of a case are counted from: a device's name, and the number after which its own begin. */
+interface Counted {
+  readonly device: string
+  readonly base: number
+}
+
+const begunAnew = (person: string, caseId: string) => `device of ${person} begun anew in ${caseId}`
+
+/** A device's name is made once and kept; each person of a phone has their own, so that their events count apart. */
+async function deviceOf(person: string, caseId: string): Promise<Counted> {
+  const name = `device of ${person}`
+  const tx = (await database()).transaction('device', 'readwrite', { durability: 'strict' })
+  const [known, anew] = (await Promise.all([tx.store.get(name), tx.store.get(begunAnew(person, caseId))])) as [
+    string | undefined,
+    Counted | undefined,
+  ]
+  const device = known ?? uuid7()
+  await Promise.all([known === undefined && tx.store.put(device, name), tx.done])
+  return anew ?? { device, base: 0 }
+}
+
+/**
+ * The server misses what stands before: it was brought back from a copy. What this phone still has is sent again; where
+ * that does not close the gap, a device of another name begins with what waits.
+ */
+function closeGap(caseId: string, gaps: number, { person, seq }: Unsent, base: number): Promise<unknown> {
+  if (gaps === 0) return askTreatment(caseId).then((told) => show(person, treatmentName(caseId), told))
+  const anew: Counted = { device: uuid7(), base: Math.max(base, seq - 1) }
+  return writeDevice(begunAnew(person, caseId), anew)
+}
+
+/** Sends what waits whenever the connection, the screen or the sign-in comes back. */
+export function startSending(): void {
+  effect(() => {
+    if (signIns.value >= 0) void send()
+  })
+  whenLookedAt(() => void send())
+}

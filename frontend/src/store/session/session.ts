@@ -1,0 +1,77 @@
+import { computed, signal } from '@preact/signals'
+import { onSignedOut } from '@/api/client'
+import { Refused, Unreachable } from '@/api/problem'
+import * as calls from '@/api/session'
+import type { Session } from '@/api/shapes'
+import { forgetKept, readDevice, writeDevice } from '@/store/device/database'
+import { onHeard, tellTabs } from '@/store/device/tabs'
+
+export type Standing = 'asking' | 'out' | 'in' | 'expired'
+
+export const standing = signal<Standing>('asking')
+export const session = signal<Session | undefined>(undefined)
+/** Counts sign-ins: what could not be read while signed out is asked for again. */
+export const signIns = signal(0)
+
+export const membership = computed(() => session.value?.memberships[0])
+
+/** Whose drafts and copies are meant; nobody's before the first sign-in. */
+export function personId(): string {
+  return session.value?.person.id ?? 'nobody'
+}
+
+const SESSION = 'session'
+
+// An answer 401 anywhere: the screen stays as it is, with what was typed, and sign-in comes over it.
+onSignedOut(() => {
+  if (standing.value === 'in') standing.value = 'expired'
+})
+
+/** Who is signed in: as last known on this phone at once, then as the server says. */
+export async function findSession(): Promise<void> {
+  const known = await readDevice<Session>(SESSION).catch(() => undefined)
+  if (known) {
+    session.value = known
+    standing.value = 'in'
+  }
+  try {
+    await take(await calls.getSession())
+  } catch (error) {
+    if (!(error instanceof Unreachable) && !(error instanceof Refused)) throw error
+    // Only who is told that nobody is signed in has to sign in again; any other trouble passes.
+    const signedOut = error instanceof Refused && error.status === 401
+    if (!known) session.value = undefined
+    if (!known || signedOut) standing.value = known ? 'expired' : 'out'
+  }
+}
+
+/** Somebody signed in or out in another tab: everything is that person's from here on. */
+export async function findSessionAgain(): Promise<void> {
+  await findSession()
+  signIns.value += 1
+}
+
+onHeard('session', findSessionAgain)
+
+export async function signIn(username: string, password: string): Promise<void> {
+  await take(await calls.signIn(username, password))
+  signIns.value += 1
+  tellTabs({ kind: 'session' })
+}
+
+async function take(found: Session): Promise<void> {
+  session.value = found
+  standing.value = 'in'
+  await writeDevice(SESSION, found).catch(() => undefined)
+}
+
+/** Ends the session; copies of the server's things leave this phone, what was typed stays for the next sign-in. */
+export async function signOut(): Promise<void> {
+  await calls.signOut()
+  const person = personId()
+  await forgetKept(person).catch(() => undefined)
+  await writeDevice(SESSION, undefined).catch(() => undefined)
+  session.value = undefined
+  standing.value = 'out'
+  tellTabs({ kind: 'session' })
+}

@@ -1,0 +1,151 @@
+"""One canal of a tooth with all that has been worked out about it before its order of work is written."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from planning import anatomy
+from planning.anatomy import Notation, Tooth, ToothName
+from planning.canal import apical_size, final_size, prepared_shape
+from planning.canal.apical_size import Asked
+from planning.canal.initial_shape import Widths, natural_canal, widths_of
+from planning.canal.joins import Join, join_of
+from planning.canal.kit_sizes import kit_sizes
+from planning.canal.setting_phases import phases_of
+from planning.contract.expected import NaturalCanal
+from planning.contract.plan_input import WIDE_CANAL, CanalInput, PlanInput
+from planning.contract.plan_value import Caution, SizeRange
+from planning.foundation.errors import ChoiceNotPossible, PlanningError, UnknownTooth
+from planning.foundation.quantities import mm
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import sizes
+from planning.lengths.readings import Length
+from planning.lengths.working_length import About, apex_beyond_mm, settle
+from planning.tray.selection import Selection
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Canal:
+    """What the planner knows of it."""
+
+    given: PlanInput
+    number: int
+    length: Length
+    join: Join | None
+    size_asked: Asked
+    """What the final size hangs on."""
+    size_range: SizeRange
+    final_size: int | None
+    """None for a wide canal while nobody has chosen one."""
+    lacks: tuple[str, ...] = ()
+    """Instruments that the final size needs and the kit has not."""
+    kit_makes: tuple[int, ...] = ()
+    """Sizes of the range for which the kit has everything."""
+    crown_mm: float
+    widths: Widths | None
+    """Of the canal before anything has been in it; None where they are not known."""
+    held: tuple[Caution, ...] = ()
+    """The cautions that keep steps of this canal closed."""
+    unfinished: tuple[str, ...] = ()
+    """Canals that share its way and cannot come to be filled, as things stand."""
+
+    @property
+    def input(self) -> CanalInput:
+        return self.given.canals[self.number]
+
+    @property
+    def worked_size(self) -> int | None:
+        """The final size, where the kit can make it: what goes by it is written for no other."""
+        return None if self.lacks else self.final_size
+
+    @property
+    def orifice_mm(self) -> float:
+        """From the reference point to the orifice: measured, else at the crown's mean length."""
+        return prepared_shape.orifice_mm(self.input, self.given.setting, self.crown_mm)
+
+    @property
+    def end_mm(self) -> float | None:
+        """Deepest stop of a shaping instrument; None before there is a length."""
+        end_um = final_size.end_um(self.length, self.join)
+        return None if end_um is None else mm(end_um)
+
+    @property
+    def natural(self) -> NaturalCanal | None:
+        """The canal before anything has been in it; None without a length or without known widths."""
+        if self.widths is None or self.length.working_length_mm is None:
+            return None
+        return natural_canal(self.widths, self.orifice_mm, self.length.working_length_mm)
+
+
+def tooth_of(given: PlanInput) -> Tooth:
+    """Raises UnknownTooth."""
+    try:
+        return anatomy.find(ToothName(notation=Notation.ISO_3950, designation=given.tooth))
+    except UnknownTooth as refusal:
+        refusal.pointer = ("tooth",)
+        raise
+
+
+def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figures: Figures) -> Canal:
+    """Canal `number` with all that is known of it. Raises what its readings, widths and choices are refused for."""
+    one = given.canals[number]
+    about = _about(given, one)
+    length = _length(number, one, about, figures)
+    join = join_of(given, number, length)
+    beyond_mm = apex_beyond_mm(length, one.readings, about, figures)
+    widths = widths_of(given, number, figures, beyond_mm=beyond_mm)
+    charted = final_size.Charted(given=given, number=number, tooth=tooth, length=length, join=join, widths=widths)
+    asked = final_size.asked(charted, selected.series_taper, figures)
+    kit = kit_sizes(selected, phases_of(given), figures)
+    advised = kit.proposed(apical_size.advise(asked, figures))
+    size = _final_size(given, number, advised)
+    return Canal(
+        given=given,
+        number=number,
+        length=length,
+        join=join,
+        size_asked=asked,
+        size_range=advised,
+        final_size=size,
+        lacks=() if size is None else kit.lacking(size),
+        kit_makes=kit.within(advised),
+        crown_mm=tooth.crown_mm or 0.0,
+        widths=widths,
+    )
+
+
+def _about(given: PlanInput, canal: CanalInput) -> About:
+    return About(
+        canal=canal.name,
+        reference_point=canal.reference_point,
+        setting=given.setting,
+        resorption=canal.resorption,
+        apex_mm=canal.apex_mm,
+    )
+
+
+def _length(number: int, canal: CanalInput, about: About, figures: Figures) -> Length:
+    try:
+        return settle(canal.readings, about, figures)
+    except PlanningError as refusal:
+        raise refusal.below("canals", number, "readings") from None
+
+
+def _final_size(given: PlanInput, number: int, advised: SizeRange) -> int | None:
+    """As a supervisor chose it for a wide canal, else as it was chosen, else as it is proposed."""
+    name = given.canals[number].name
+    chosen = next(((n, c.final_size) for n, c in enumerate(given.choices.canals) if c.canal == name), (0, None))
+    let = ((n, o.final_size) for n, o in enumerate(given.overrides) if (o.code, o.canal) == (WIDE_CANAL, name))
+    decided = next(let, (0, None))
+    _refuse_no_size(name, chosen[1], ("choices", "canals", chosen[0], "final_size"))
+    _refuse_no_size(name, decided[1], ("overrides", decided[0], "final_size"))
+    if advised.proposed is None and decided[1] is not None:
+        return decided[1]
+    return chosen[1] or advised.proposed
+
+
+def _refuse_no_size(canal: str, size: int | None, at: tuple[str | int, ...]) -> None:
+    """Raises ChoiceNotPossible."""
+    if size is not None and size not in sizes():
+        reason = f"{size} is no ISO size. Choose one from {sizes()[0]:02d} to {sizes()[-1]}."
+        raise ChoiceNotPossible(canal=canal, reason=reason, at=at)

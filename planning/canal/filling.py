@@ -1,0 +1,191 @@
+"""Where cones, pluggers and spreaders rest in a prepared canal, which cone is proposed, and what has to be filled."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from planning.canal.profile import Line, volume_mm3
+from planning.contract.expected import NaturalCanal
+from planning.contract.obturation import FillingItem, Obturation, Rest, Volumes
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import HUNDREDTH_MM
+
+APART_MM = 1e-9  # rounding error of doubles
+DIGITS = 2  # decimals of depths and volumes: a hundredth of a millimetre
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Filled:
+    """A canal ready to be filled, depths from the reference point."""
+
+    natural: Line
+    """Before anything was in it; empty where its widths are not known."""
+    prepared: Line
+    """Reference point side first, down to the end of the preparation."""
+    size: int
+    taper: int
+    """Of the final instrument."""
+    oval: NaturalCanal | None = None
+    """The canal's widths to both sides; None where they are not known, or it is round."""
+    held: bool = True
+    """False where the end is wider than the final size: then it holds no cone of it."""
+
+    @property
+    def end_mm(self) -> float:
+        return self.prepared[-1][0]
+
+
+def obturation(items: Sequence[FillingItem], canal: Filled, figures: Figures) -> Obturation:
+    """Where every item of the kit rests, the proposed master cone, and volumes; cones first, then by size."""
+    ordered = sorted(items, key=lambda item: (item.kind, item.size, item.taper))
+    rests = [rest(item, canal, figures) for item in ordered]
+    master = _master(ordered, rests, canal)
+    return Obturation(
+        master_cone=None if master is None else master.name,
+        rests=tuple(rests),
+        volumes=_volumes(master, canal, figures),
+    )
+
+
+def rest(item: FillingItem, canal: Filled, figures: Figures) -> Rest:
+    """Where one item comes to rest, nominal and as wide as the standard lets it be."""
+    within = _tolerance_mm(item, figures)
+    tip, longest = item.size * HUNDREDTH_MM, max(figures["filling.length"], canal.end_mm)
+    deepest, widest, narrowest = (
+        min(longest, rest_mm(tip + wider, item.taper * HUNDREDTH_MM, canal.prepared))
+        for wider in (0.0, within, -within)
+    )
+    short, earliest, latest = (canal.end_mm - at for at in (deepest, widest, narrowest))
+    fits, says = _judged(item, short, earliest, latest, figures)
+    return Rest(
+        kind=item.kind,
+        name=item.name,
+        rests_mm=round(deepest, DIGITS),
+        short_mm=round(short, DIGITS),
+        earliest_short_mm=round(earliest, DIGITS),
+        fits=fits,
+        says=says,
+    )
+
+
+def rest_mm(tip_mm: float, taper: float, canal: Line) -> float:
+    """Depth [mm] of the tip where something of this shape, led in from above, is first held; beyond the canal's end
+    where it passes, without bound where nothing of it is ever as wide as the canal.
+
+    At a place x, `wide` across, it is held with its tip (wide - tip)/taper deeper, or at x itself where the tip does
+    not pass. The first place to hold it decides. Between two corners the deeper of the two is convex in x, so it is
+    least at a corner or where the canal is as wide as the tip.
+    """
+    return min(_held_mm(x, wide, tip_mm, taper) for x, wide in _places(tip_mm, canal))
+
+
+def _places(tip_mm: float, canal: Line) -> Iterator[tuple[float, float]]:
+    yield from canal
+    for (a, wide_a), (b, wide_b) in pairwise(canal):
+        if wide_b < tip_mm <= wide_a:
+            # From here on the canal is narrower than the tip.
+            yield a + (b - a) * (wide_a - tip_mm) / (wide_a - wide_b), wide_b
+
+
+def _held_mm(at_mm: float, wide_mm: float, tip_mm: float, taper: float) -> float:
+    spare = wide_mm - tip_mm
+    if spare < 0:
+        return at_mm
+    return at_mm + spare / taper if taper else math.inf
+
+
+def _tolerance_mm(item: FillingItem, figures: Figures) -> float:
+    """How much wider or narrower than its name an item may be."""
+    if item.kind != "cone":
+        return figures["filling.tolerance_tool"]
+    small = item.size <= figures["filling.small_upto"]
+    return figures["filling.tolerance_small" if small else "filling.tolerance_large"]
+
+
+# --- what it means -----------------------------------------------------------------------------------------------
+
+
+def _judged(item: FillingItem, short: float, earliest: float, latest: float, figures: Figures) -> tuple[bool, str]:
+    match item.kind:
+        case "cone":
+            return _cone(item, short, earliest, latest, figures)
+        case "plugger":
+            return _plugger(short, figures)
+        case "spreader":
+            return _spreader(short, figures)
+
+
+def _cone(item: FillingItem, short: float, earliest: float, latest: float, figures: Figures) -> tuple[bool, str]:
+    """One fits if by its name it rests at the end, near enough, and the end lies within its tolerance."""
+    near = figures["filling.seats_within"]
+    if latest > APART_MM:
+        return False, f"Binds at least {_said(latest)} mm short: take a smaller one."
+    if earliest < -APART_MM:
+        if not item.taper:
+            return False, "Loose: passes the end."
+        return False, f"Loose: take a larger one, or cut {_said(-short)} mm off its tip and try again."
+    if abs(short) <= near + APART_MM:
+        return True, f"Rests at the end, within its tolerance up to {_said(max(0.0, earliest))} mm short: check by fit."
+    if short > 0:
+        return False, f"Binds {_said(short)} mm short by its name; a thin one may go to the end."
+    return (
+        False,
+        f"Passes the end by {_said(-short)} mm by its name; a thick one may hold. Or cut that much off its tip.",
+    )
+
+
+def _plugger(short: float, figures: Figures) -> tuple[bool, str]:
+    nearest, farthest = figures["filling.plugger_nearest"], figures["filling.plugger_farthest"]
+    if short > farthest + APART_MM:
+        return False, f"Binds {_said(short)} mm from the end: too far up."
+    if short < nearest - APART_MM:
+        return False, f"Binds nearer than {nearest:g} mm from the end: take a larger one."
+    return True, f"Binds {_said(short)} mm from the end: set its stop short of that."
+
+
+def _spreader(short: float, figures: Figures) -> tuple[bool, str]:
+    nearest, farthest = figures["filling.spreader_nearest"], figures["filling.spreader_farthest"]
+    if short > farthest + APART_MM:
+        return False, f"Binds {_said(short)} mm from the end: take a finer one."
+    return True, f"Goes as near as it should: set its stop {_said(max(short, nearest))} mm from the end."
+
+
+def _said(mm: float) -> str:
+    return f"{round(mm, DIGITS):g}"
+
+
+def _master(items: Sequence[FillingItem], rests: Sequence[Rest], canal: Filled) -> FillingItem | None:
+    """The cone of the final size and taper if it fits; else the one that rests nearest to the end, its taper nearest to
+    the final one, the smaller of two."""
+    if not canal.held:
+        return None
+    fitting = [(item, at) for item, at in zip(items, rests, strict=True) if item.kind == "cone" and at.fits]
+
+    def rank(pair: tuple[FillingItem, Rest]) -> tuple[bool, float, int, int]:
+        item, at = pair
+        own = (item.size, item.taper) == (canal.size, canal.taper)
+        return not own, abs(at.short_mm), abs(item.taper - canal.taper), item.size
+
+    return min(fitting, key=rank)[0] if fitting else None
+
+
+def _volumes(master: FillingItem | None, canal: Filled, figures: Figures) -> Volumes:
+    prepared = volume_mm3(canal.prepared, canal.oval)
+    cone = None if master is None else _inside_mm3(master, canal, figures)
+    return Volumes(
+        before_mm3=round(volume_mm3(canal.natural, canal.oval), DIGITS) if canal.natural else None,
+        prepared_mm3=round(prepared, DIGITS),
+        cone_mm3=None if cone is None else round(cone, DIGITS),
+        to_fill_mm3=max(0.0, round(prepared - (cone or 0.0), DIGITS)),
+    )
+
+
+def _inside_mm3(cone: FillingItem, canal: Filled, figures: Figures) -> float:
+    """The cone's part between orifice and end, standing at the end."""
+    tip, taper = cone.size * HUNDREDTH_MM, cone.taper * HUNDREDTH_MM
+    at = min(canal.end_mm, rest_mm(tip, taper, canal.prepared))
+    orifice = canal.prepared[0][0]
+    return volume_mm3(((orifice, tip + taper * (at - orifice)), (at, tip)))

@@ -1,0 +1,72 @@
+"""Which size was the first to bind at a canal's end: gauged by hand after coronal flaring, never before."""
+
+from __future__ import annotations
+
+from planning.contract.plan_input import CanalInput, PlanInput
+from planning.foundation.errors import ChoiceNotPossible
+from planning.foundation.quantities import um
+from planning.instruments.iso_3630 import Motion, size_above, sizes
+from planning.techniques.rules import SHAPES
+from planning.techniques.technique import Phase, PhaseKind
+
+
+def first_binder(given: PlanInput, number: int, end_um: int | None) -> int | None:
+    """Size that a person recorded, else the smallest hand size felt to stop short of the end between coronal flaring
+    and the first shaping, or at least the next above those that were gauged and not held; None where none of them is
+    there. Raises ChoiceNotPossible for a size that is not in the series.
+    """
+    canal = given.canals[number]
+    if canal.first_binder_size is not None:
+        if canal.first_binder_size not in sizes():
+            at = ("canals", number, "first_binder_size")
+            raise ChoiceNotPossible(canal=canal.name, reason=f"{canal.first_binder_size} is no ISO size.", at=at)
+        return canal.first_binder_size
+    if end_um is None:
+        return None
+    loose = loosened(given) or 0
+    felt = [
+        (phase, size, depth_um)
+        for phase in _gauging_phases(given)
+        for size, depth_um in _felt_by_hand(given, canal, phase)
+        if size > loose
+    ]
+    held = [size for _, size, depth_um in felt if depth_um < end_um]
+    if held:
+        return min(held)
+    # What was worked to length tells nothing; what was only felt and not held is narrower than the canal.
+    passed = [size for phase, size, _ in felt if phase.kind is PhaseKind.GAUGE]
+    return size_above(max(passed)) if passed else None
+
+
+def loosened(given: PlanInput) -> int | None:
+    """Largest size that the technique has loose at length before coronal flaring; None without flaring."""
+    flare = _first(given, frozenset({PhaseKind.FLARE}))
+    if flare is None:
+        return None
+    chosen = given.choices.glide_path_to_size
+    before = [
+        (chosen if chosen is not None else phase.to_size)
+        for phase in given.technique.phases[:flare]
+        if phase.kind is PhaseKind.TO_LENGTH and not phase.to_estimate
+    ]
+    return max((size for size in before if size is not None), default=given.technique.recapitulate_size)
+
+
+def _gauging_phases(given: PlanInput) -> tuple[Phase, ...]:
+    flare = _first(given, frozenset({PhaseKind.FLARE}))
+    shapes = _first(given, SHAPES)
+    return () if flare is None else given.technique.phases[flare + 1 : shapes]
+
+
+def _first(given: PlanInput, kinds: frozenset[PhaseKind]) -> int | None:
+    return next((n for n, phase in enumerate(given.technique.phases) if phase.kind in kinds), None)
+
+
+def _felt_by_hand(given: PlanInput, canal: CanalInput, phase: Phase) -> list[tuple[int, int]]:
+    """(size, depth µm) of every hand instrument felt in a phase."""
+    by_node = {
+        f"{phase.key}/{one.size:02d}-{one.taper:02d}": one.size
+        for one in given.kit.instruments
+        if one.motion is Motion.HAND
+    }
+    return [(by_node[felt.node], um(felt.depth_mm)) for felt in canal.felt if felt.node in by_node]

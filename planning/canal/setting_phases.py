@@ -1,0 +1,36 @@
+"""Which phases of a technique a setting has, and at which of them a supervisor and an image are asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from planning.contract.plan_input import PlanInput
+from planning.foundation.tables import Figures
+from planning.techniques.technique import Phase, PhaseKind
+
+
+def phases_of(given: PlanInput) -> list[Phase]:
+    """The phases of the setting, each with the hold point that is asked for there.
+
+    Of one that is not asked for nothing stays but what is worked in its phase, and the image of a length: the student
+    looks at that one alone. The cone's hold point is then about the final size too.
+    """
+    more = Figures(given.thresholds)["words.bench_more"] >= 1
+    here = [phase for phase in given.technique.phases if given.setting in phase.settings]
+    unasked = [phase for phase in here if not (more or given.setting in phase.hold_point_in)]
+    return list(_asked(here, unasked))
+
+
+def _asked(here: list[Phase], unasked: list[Phase]) -> Iterator[Phase]:
+    sizes = [phase.hold_point for phase in unasked if phase.kind is PhaseKind.CONFIRM and phase.hold_point]
+    for phase in here:
+        if phase in unasked:
+            if phase.kind is not PhaseKind.SIGN_OFF:
+                yield replace(phase, hold_point=None, image=False)
+            elif phase.image:
+                yield replace(phase, hold_point=None)
+        elif phase.kind is PhaseKind.CONE and sizes:
+            yield replace(phase, hold_point=" and ".join((phase.hold_point or "cone", *sizes)))
+        else:
+            yield phase

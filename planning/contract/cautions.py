@@ -1,0 +1,164 @@
+"""Cautions: what a plan warns of, from a catalogue in the data files, and what a supervisor lets pass."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from functools import cache
+from typing import Any
+
+from planning.contract.plan_input import WIDE_CANAL, Override, PlanInput
+from planning.contract.plan_value import Caution, Severity
+from planning.foundation import tables
+from planning.foundation.errors import OverrideNotPossible
+from planning.foundation.tables import Figure
+
+
+class Withholds(StrEnum):
+    """What stays closed while a caution stands."""
+
+    TOOTH = "tooth"
+    CANAL = "canal"
+    AFTER_LENGTH = "after_length"
+    """All that follows the hold point for length."""
+    PAST_GLIDE_PATH = "past_glide_path"
+    SIZING = "sizing"
+    """All that goes by the final size."""
+    SHAPING = "shaping"
+    FILLING = "filling"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One caution of the catalogue."""
+
+    code: str
+    severity: Severity
+    withholds: Withholds | None
+    may_override: bool
+    says: str
+    do: str
+    row: str
+    """Key of the figure it is held against, or nothing."""
+    source: str
+    know: str
+
+
+@cache
+def catalogue() -> Mapping[str, Entry]:
+    """Every caution there is, by code."""
+    return {
+        row["code"]: Entry(
+            code=row["code"],
+            severity=Severity(row["severity"]),
+            withholds=Withholds(row["withholds"]) if row["withholds"] else None,
+            may_override=row["override"] == "yes",
+            says=row["says"],
+            do=row["do"],
+            row=row["row"],
+            source=row["source"],
+            know=row["know"],
+        )
+        for row in tables.rows("cautions")
+    }
+
+
+def caution(
+    code: str,
+    *,
+    canal: str | None = None,
+    value: float | None = None,
+    limit: float | Figure | None = None,
+    unit: str | None = None,
+    step: str | None = None,
+    **fields: Any,
+) -> Caution:
+    """One caution from the catalogue. A figure as limit brings its value, its unit and how it is known.
+
+    Raises KeyError for a code that is not in the catalogue.
+    """
+    entry, know = catalogue()[code], catalogue()[code].know
+    if isinstance(limit, Figure):
+        know, unit, limit = limit.know, unit or limit.unit, limit.value
+    shown = {"canal": canal, "value": _plain(value), "limit": _plain(limit), **fields}
+    return Caution(
+        code=code,
+        severity=entry.severity,
+        canal=canal,
+        says=entry.says.format(**shown),
+        do=entry.do.format(**shown),
+        row=entry.row or entry.source,
+        value=value,
+        limit=limit,
+        unit=unit,
+        step=step,
+        know=know,
+        may_override=entry.may_override,
+    )
+
+
+def by_severity(found: Iterable[Caution]) -> tuple[Caution, ...]:
+    """What must be put right first; otherwise in the order found."""
+    rank = {Severity.STOP: 0, Severity.CAUTION: 1, Severity.NOTE: 2}
+    return tuple(sorted(found, key=lambda c: rank[c.severity]))
+
+
+def _plain(value: float | None) -> str:
+    return "" if value is None else f"{value:g}"
+
+
+# --- what a supervisor lets pass -----------------------------------------------------------------------------------
+
+
+def refuse_overrides(given: PlanInput) -> None:
+    """Raises OverrideNotPossible for one that could never count, its path at what is wrong."""
+    canals = {canal.name for canal in given.canals}
+    for number, one in enumerate(given.overrides):
+        at = ("overrides", number)
+        refuse_override(one, at=at)
+        if one.canal is not None and one.canal not in canals:
+            raise OverrideNotPossible(overridden=one.code, reason=f"there is no canal {one.canal}.", at=(*at, "canal"))
+        if any((one.code, one.canal) == (other.code, other.canal) for other in given.overrides[:number]):
+            raise OverrideNotPossible(overridden=one.code, reason="it is there twice.", at=at)
+
+
+def refuse_override(one: Override, *, at: tuple[str | int, ...] = ()) -> None:
+    """Raises OverrideNotPossible for a code that no supervisor may let pass, and where no reason is given."""
+    entry = catalogue().get(one.code)
+    if entry is None:
+        reason = "there is no such caution."
+        raise OverrideNotPossible(overridden=one.code, reason=reason, at=(*at, "code"))
+    if not entry.may_override:
+        reason = "nobody may let the work go on in spite of it. Put right what it warns of."
+        raise OverrideNotPossible(overridden=one.code, reason=reason, at=(*at, "code"))
+    if (one.final_size is None) == (one.code == WIDE_CANAL):
+        sized = "choose the size that the canal is made." if one.final_size is None else "no size goes with it."
+        raise OverrideNotPossible(overridden=one.code, reason=sized, at=(*at, "final_size"))
+    if not one.reason.strip():
+        raise OverrideNotPossible(overridden=one.code, reason="write the reason.", at=(*at, "reason"))
+
+
+def override_of(given: PlanInput, code: str, canal: str | None) -> str | None:
+    """The supervisor's reason for letting this caution pass, or None."""
+    return next((one.reason for one in given.overrides if (one.code, one.canal) == (code, canal)), None)
+
+
+def overridden(given: PlanInput, found: Iterable[Caution]) -> list[Caution]:
+    """The same cautions; those that a supervisor lets pass carry the reason."""
+    return [replace(one, overridden=override_of(given, one.code, one.canal)) for one in found]
+
+
+def unused_overrides(given: PlanInput, found: Sequence[Caution]) -> list[Caution]:
+    """A note for each override whose caution this plan does not have."""
+    had = {(one.code, one.canal) for one in found}
+    return [
+        caution("override-unused", canal=one.canal, overridden=one.code)
+        for one in given.overrides
+        if (one.code, one.canal) not in had
+    ]
+
+
+def withholding(found: Iterable[Caution]) -> tuple[Caution, ...]:
+    """Those that keep steps closed now."""
+    return tuple(one for one in found if catalogue()[one.code].withholds and one.overridden is None)

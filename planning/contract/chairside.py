@@ -1,0 +1,85 @@
+"""What a plan brings along for the hours in which nobody can be asked: first steps, what to look for, contact times."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from planning.foundation import tables
+from planning.foundation.tables import Figure, Figures
+from planning.techniques.technique import Setting
+
+S_PER_MIN = 60
+CONTACTS = ("edta",)
+"""Irrigants whose time in the canal is stated."""
+
+
+class About(StrEnum):
+    EMERGENCY = "emergency"
+    PAUSE = "pause"
+    LOOK = "look"
+    """What an instrument is looked at for."""
+    DISCARD = "discard"
+    """Why one is not used again."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advice:
+    """One sentence; those of one `key` stand in the order in which they are done."""
+
+    about: About
+    key: str
+    """Which emergency, pause or finding, as it is recorded; of `look` whether at every chair or with patients only."""
+    says: str
+    source: str
+    know: str
+    settings: tuple[Setting, ...] = ()
+    """Where it can happen at all; empty for all. Without a patient nothing is swallowed and nobody is hurt."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contact:
+    """How long an irrigant stays in the canal."""
+
+    irrigant: str
+    about_s: int
+    most_s: int
+    """Longer than this is warned of."""
+    rows: tuple[Figure, ...]
+    """What the two rest on."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtTheChair:
+    """Carried by every plan, so that it is on the phone before anything happens."""
+
+    advice: tuple[Advice, ...]
+    contacts: tuple[Contact, ...]
+
+
+def at_the_chair(figures: Figures) -> AtTheChair:
+    """The same for every tooth, but for the times, which a programme may set for itself."""
+    return AtTheChair(
+        advice=tuple(
+            Advice(
+                about=About(row["about"]),
+                key=row["key"],
+                says=row["says"],
+                source=row["source"],
+                know=row["know"],
+                settings=tuple(map(Setting, row["settings"].split())),
+            )
+            for row in tables.rows("at_the_chair")
+        ),
+        contacts=tuple(_contact(irrigant, figures) for irrigant in CONTACTS),
+    )
+
+
+def _contact(irrigant: str, figures: Figures) -> Contact:
+    about, most = (figures.row(f"rinse.{irrigant}_{bound}_min") for bound in ("about", "most"))
+    return Contact(
+        irrigant=irrigant,
+        about_s=round(about.value * S_PER_MIN),
+        most_s=round(most.value * S_PER_MIN),
+        rows=(about, most),
+    )

@@ -1,0 +1,137 @@
+"""What may be entered of a quantity: one row each, read by forms, the API's description and the planner."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
+from typing import Any, ClassVar, Literal, get_args, get_type_hints
+
+from annotated_types import Ge, Le
+
+from planning.foundation import tables
+from planning.foundation.errors import LengthOutOfBounds, OutOfBounds, Pointer
+
+UNITS = {"deg": "°", "size": "", "times": "", "hundredths": ""}
+"""As people write them, where that is not the row's own word."""
+WHOLE = frozenset({"size", "times", "hundredths", "/min"})
+"""Units that are counted: halves are no answer."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bound:
+    """The row of one quantity."""
+
+    key: str
+    unit: str
+    least: float
+    most: float
+    says: str
+    """What it is, for people."""
+
+    @property
+    def whole(self) -> bool:
+        return self.unit in WHOLE
+
+    @property
+    def sentence(self) -> str:
+        """What whoever entered something else is told, wherever that was."""
+        unit = UNITS.get(self.unit, f" {self.unit}")
+        return f"{self.says} lies between {self.least:g} and {self.most:g}{unit}. Check the figure and its unit."
+
+    def holds(self, value: float) -> bool:
+        return self.least <= value <= self.most
+
+    def refusal(self, at: Pointer = (), of: str = "") -> OutOfBounds:
+        """What to raise for a value outside; `of` names whose it is."""
+        kind = LengthOutOfBounds if self.key == "length" else OutOfBounds
+        return kind(reason=f"{of}: {self.sentence}" if of else self.sentence, at=at)
+
+    __is_annotated_types_grouped_metadata__: ClassVar[Literal[True]] = True
+
+    def __iter__(self) -> Iterator[Any]:
+        """The limits as others read them from a field's type, and the row's name."""
+        yield Ge(self.least)
+        yield Le(self.most)
+        yield _Named(self.key)
+
+
+@dataclass(frozen=True, slots=True)
+class _Named:
+    """Keeps the row's name in the schema that the encoder is made from."""
+
+    key: str
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: Any) -> Any:
+        return {**handler(source), "metadata": {"bound": self.key}}
+
+
+@cache
+def bounds() -> Mapping[str, Bound]:
+    """All rows by key."""
+    return {
+        row["key"]: Bound(
+            key=row["key"],
+            unit=row["unit"],
+            least=_number(row["least"]),
+            most=_number(row["most"]),
+            says=row["says"],
+        )
+        for row in tables.rows("bounds")
+    }
+
+
+def _number(text: str) -> float:
+    number = float(text)
+    return int(number) if number.is_integer() else number
+
+
+def within(key: str) -> Bound:
+    """The row of a quantity; as a note on a field's type it bounds the field."""
+    return bounds()[key]
+
+
+@cache
+def of_fields(type_: type) -> Mapping[str, Bound]:
+    """The rows that a dataclass's own fields are bounded by, by their names."""
+    hints = get_type_hints(type_, include_extras=True)
+    noted = ((field.name, note) for field in fields(type_) for note in _notes(hints[field.name]))
+    return dict(noted)
+
+
+def _notes(hint: Any) -> Iterator[Bound]:
+    """The note on a type, or on the one beside None."""
+    for part in (hint, *get_args(hint)):
+        yield from (note for note in getattr(part, "__metadata__", ()) if isinstance(note, Bound))
+
+
+def outside(value: Any, at: Pointer = ()) -> Iterator[tuple[Pointer, Bound]]:
+    """Every number in a value, however deep, that its row does not hold, with its path."""
+    if isinstance(value, tuple | list):
+        for number, item in enumerate(value):
+            yield from outside(item, (*at, number))
+    elif is_dataclass(value) and not isinstance(value, type):
+        bounded = of_fields(type(value))
+        for field in fields(value):
+            held = getattr(value, field.name)
+            if field.name in bounded and held is not None:
+                if not bounded[field.name].holds(held):
+                    yield (*at, field.name), bounded[field.name]
+            else:
+                yield from outside(held, (*at, field.name))
+
+
+def refuse_outside(value: Any, at: Pointer = (), of: str = "") -> None:
+    """Raises OutOfBounds at the first number outside its row; `of` names whose it is."""
+    for path, bound in outside(value, at):
+        raise bound.refusal(path, of)
+
+
+def for_the_phone(*types: type) -> dict[str, Any]:
+    """The rows as forms read them, and which of them bounds each field of these types."""
+    said = ("least", "most", "sentence", "whole")
+    rows = {key: {name: getattr(one, name) for name in said} for key, one in sorted(bounds().items())}
+    fields_of = {
+        f"{type_.__name__}.{name}": bound.key for type_ in types for name, bound in sorted(of_fields(type_).items())
+    }
+    return {"quantities": rows, "fields": dict(sorted(fields_of.items()))}

@@ -1,0 +1,23 @@
+"""Frozen values to JSON and back, in one place.
+
+`decode` reads a value and refuses what it does not understand, all problems at once; `encode` writes it;
+`canonical_text` is the one text of a value that is stored and hashed; `json_schema` describes a type.
+The values themselves are plain dataclasses and know nothing of this; pydantic does the work.
+"""
+
+from planning.foundation.encoding.decoding import decode
+from planning.foundation.encoding.schema import component_name, components, json_schema, kept_schema
+from planning.foundation.encoding.shapes import Mode
+from planning.foundation.encoding.writing import canonical_text, digest, encode
+
+__all__ = [
+    "Mode",
+    "canonical_text",
+    "component_name",
+    "components",
+    "decode",
+    "digest",
+    "encode",
+    "json_schema",
+    "kept_schema",
+]

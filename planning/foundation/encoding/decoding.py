@@ -1,0 +1,93 @@
+"""JSON data to frozen values. Nothing is guessed: a text is no number, an unknown key is a mistake worth naming."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Any, TypeVar, overload
+
+from pydantic_core import ErrorDetails, SchemaValidator, ValidationError
+
+from planning.foundation.encoding.shapes import MOST_NUMBER, OBJECT, PLAIN, TAGS, Mode, shape_of_list
+from planning.foundation.errors import NotUnderstood, PlanningError, Pointer
+
+T = TypeVar("T")
+
+MOST_TOLD = 1_000  # problems of one request: who has more has sent something else than was asked for
+_TOO_LARGE = f"must be a finite number of at most {MOST_NUMBER:.0f}"
+_SENTENCES = {
+    "bool_type": "must be true or false",
+    "dataclass_type": "must be an object",
+    "dict_type": "must be an object",
+    "enum": "must be {expected}",
+    "finite_number": _TOO_LARGE,
+    "float_type": "must be a number",
+    "greater_than_equal": _TOO_LARGE,
+    "less_than_equal": _TOO_LARGE,
+    "invalid_key": "is not known here",
+    "literal_error": "must be {expected}",
+    "model_attributes_type": "must be an object",
+    "missing": "is missing",
+    "string_too_long": "must not be longer than {max_length} characters",
+    "string_type": "must be text",
+    "string_unicode": "must not hold control characters",
+    "tuple_type": "must be a list",
+    "unexpected_keyword_argument": "is not known here",
+    "whole_number": "must be a whole number",
+}
+"""What pydantic finds wrong, in our words. What is not listed keeps its own message."""
+
+
+@overload
+def decode(type_: type[T], data: object, mode: Mode = ...) -> T: ...
+@overload
+def decode(type_: Any, data: object, mode: Mode = ...) -> Any: ...
+def decode(type_: Any, data: object, mode: Mode = Mode.GIVEN) -> Any:
+    """A value of `type_` from parsed JSON; what was kept is read as `Mode.KEPT`.
+
+    Raises NotUnderstood with every problem found, each with its path, or with their number alone where nobody would
+    read them all; a PlanningError of the value's own checks passes with its path completed.
+    """
+    try:
+        return _reader(type_, mode).validate_python([data])[0]
+    except ValidationError as wrong:
+        count = wrong.error_count()
+        if count > MOST_TOLD:
+            raise NotUnderstood([((), f"has {count} faults: it is not what is asked for here")]) from None
+        found = wrong.errors(include_url=False)
+    problems = [_problem(each, data) for each in found if each["type"] != "value_error"]
+    if problems:
+        raise NotUnderstood(problems)
+    refusal: PlanningError = found[0]["ctx"]["error"]
+    raise refusal.below(*_path(found[0], data))
+
+
+@cache
+def _reader(type_: Any, mode: Mode) -> SchemaValidator:
+    return SchemaValidator(shape_of_list(type_, mode))
+
+
+def _problem(found: ErrorDetails, data: object) -> tuple[Pointer, str]:
+    path, ctx = _path(found, data), found.get("ctx", {})
+    if found["type"] != "tag":
+        return path, _SENTENCES.get(found["type"], found["msg"]).format_map(ctx)
+    if not isinstance(found["input"], dict):
+        return path, "must be an object"
+    missing = "" if ctx["tag"] in found["input"] else "is missing; it "
+    return (*path, ctx["tag"]), f"{missing}must be {ctx['expected']}"
+
+
+def _path(found: ErrorDetails, data: Any) -> Pointer:
+    """Where in the data it is. pydantic names more: the member of a union that was read, '[key]' after a wrong key."""
+    path: list[str | int] = []
+    unknown = found["type"] == "unexpected_keyword_argument"
+    steps = found["loc"][1:] if unknown or found["loc"][-1] != "[key]" else found["loc"][1:-1]
+    for number, step in enumerate(steps, start=1):
+        if isinstance(data, dict):
+            is_last_key = number == len(steps) and step in data
+            is_member = step in (OBJECT, *map(data.get, TAGS)) and not is_last_key
+        else:
+            is_member = step == PLAIN
+        if not is_member:
+            path.append(step)
+            data = data.get(step) if isinstance(data, dict) else data[step]
+    return tuple(path)

@@ -1,0 +1,120 @@
+"""JSON Schema (2020-12, as in OpenAPI 3.1) of the types that `decode` reads and `encode` writes."""
+
+from __future__ import annotations
+
+import inspect
+import json
+import re
+from collections.abc import Iterable
+from functools import cache
+from typing import Any
+
+from pydantic.json_schema import GenerateJsonSchema
+
+from planning.foundation.encoding.shapes import MOST_NUMBER, Mode, shape_of_list, tag_value
+
+_COMPONENTS = "#/components/schemas/"
+
+
+def json_schema(type_: Any, mode: Mode = Mode.GIVEN) -> dict[str, Any]:
+    """A schema that stands alone, its named parts under `$defs`."""
+    whole, named = _described(type_, mode, "#/$defs/")
+    return {**whole, "$defs": named}
+
+
+def kept_schema(type_: Any, mode: Mode) -> dict[str, Any]:
+    """The same of a value that is kept whatever it measured: no row's limits, and names of their own for parts that
+    would have some.
+    """
+    bounded = json_schema(type_, mode)
+    parts = bounded["$defs"]
+    free = {name: _without_limits(part) for name, part in parts.items()}
+    moved = {name for name in parts if free[name] != parts[name]}
+    while more := {name for name in parts if name not in moved and _refers(parts[name]) & moved}:
+        moved |= more
+    text = json.dumps({**bounded, "$defs": {f"{name}Kept" if name in moved else name: free[name] for name in parts}})
+    renamed: dict[str, Any] = json.loads(
+        re.sub(r'(?<="#/\$defs/)[^"]+', lambda found: f"{found[0]}Kept" if found[0] in moved else found[0], text)
+    )
+    return renamed
+
+
+def _refers(part: Any) -> set[str]:
+    return set(re.findall(r'"#/\$defs/([^"]+)"', json.dumps(part)))
+
+
+def _without_limits(part: Any) -> Any:
+    if isinstance(part, list):
+        return [_without_limits(each) for each in part]
+    if not isinstance(part, dict):
+        return part
+    limits = [name for name in ("minimum", "maximum") if abs(part.get(name, MOST_NUMBER)) < MOST_NUMBER]
+    return {name: _without_limits(each) for name, each in part.items() if name not in limits}
+
+
+def components(types: Iterable[tuple[Any, Mode]], prefix: str = _COMPONENTS) -> dict[str, Any]:
+    """The named parts of all these types, each once, referring to each other below `prefix`."""
+    found: dict[str, Any] = {}
+    for type_, mode in types:
+        found.update(_described(type_, mode, prefix)[1])
+    return dict(sorted(found.items()))
+
+
+@cache
+def component_name(type_: Any, mode: Mode) -> str:
+    """The component's name. What is sent and what comes back need two where a field may be left out of one only."""
+    reference: str = _described(type_, mode, _COMPONENTS)[0]["$ref"]
+    return reference.removeprefix(_COMPONENTS)
+
+
+def _described(type_: Any, mode: Mode, prefix: str) -> tuple[Any, dict[str, Any]]:
+    """The schema of a type, and its named parts."""
+    lists, parts = _Writer(mode, prefix).generate_definitions([("all", "validation", shape_of_list(type_, mode))])
+    whole = lists["all", "validation"]["items"]
+    named = {str(name): {key: part[key] for key in part if key != "title"} for name, part in parts.items()}
+    if mode is Mode.ANSWERED:
+        return whole, named
+    sent = {name: f"{name.removesuffix('Request')}Request" for name in named if _may_leave_out(name, named, prefix)}
+    text = json.dumps([whole, {sent.get(name, name): part for name, part in named.items()}])
+    renamed = re.sub(f'(?<="{re.escape(prefix)})[^"]+', lambda found: sent.get(found[0], found[0]), text)
+    whole, named = json.loads(renamed)
+    return whole, named
+
+
+def _may_leave_out(name: str, parts: dict[str, Any], prefix: str) -> bool:
+    """True where a field of the part, or of what it holds, need not be sent."""
+    part = parts[name]
+    inside = re.findall(f'"{re.escape(prefix)}([^"]+)"', json.dumps(part))
+    all_sent = len(part.get("properties", ())) == len(part.get("required", ()))
+    return not all_sent or any(_may_leave_out(each, parts, prefix) for each in inside)
+
+
+class _Writer(GenerateJsonSchema):
+    """Writes no titles made up from names, and what the members of an enum say of themselves."""
+
+    def __init__(self, mode: Mode, prefix: str) -> None:
+        super().__init__(ref_template=prefix + "{model}")
+        self._answered = mode is Mode.ANSWERED
+
+    def field_title_should_be_set(self, schema: Any) -> bool:
+        return False
+
+    def field_is_required(self, field: Any, total: bool) -> bool:
+        """A tag is always there, and in an answer everything is."""
+        return self._answered or tag_value(field["schema"]) is not None or super().field_is_required(field, total)
+
+    def default_schema(self, schema: Any) -> dict[str, Any]:
+        if self._answered or tag_value(schema) is not None:
+            return self.generate_inner(schema["schema"])
+        return super().default_schema(schema)
+
+    def get_default_value(self, schema: Any) -> Any:
+        return schema["default_factory"]() if "default_factory" in schema else super().get_default_value(schema)
+
+    def enum_schema(self, schema: Any) -> dict[str, Any]:
+        """pydantic reads the texts under the fields of a dataclass, not those under the members of an enum."""
+        described, enum = super().enum_schema(schema), schema["cls"]
+        found = re.findall(r'^ +(\w+) = .*\n +"""([^"]+)"""', inspect.getsource(enum), re.MULTILINE)
+        lines = [f"* `{enum[name].value}`: {inspect.cleandoc(text)}" for name, text in found]
+        text = "\n".join([described.pop("description", ""), *lines]).strip()
+        return {**described, "description": text} if text else described

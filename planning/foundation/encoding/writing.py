@@ -1,0 +1,47 @@
+"""Frozen values to JSON data, and to the one text that is stored and hashed."""
+
+from __future__ import annotations
+
+import dataclasses
+import hashlib
+import json
+from collections.abc import Mapping
+from enum import StrEnum
+from functools import cache
+from typing import Any
+
+from pydantic_core import SchemaSerializer
+from pydantic_core.core_schema import CoreConfig
+
+from planning.foundation.encoding.shapes import Mode, shape_of_list
+
+
+def encode(value: object) -> Any:
+    """JSON data of a value: objects, lists, texts, numbers."""
+    if dataclasses.is_dataclass(value):
+        kind: Any = type(value)
+        return _writer(kind).to_python([value], mode="json")[0]
+    if isinstance(value, StrEnum):
+        return value.value
+    if isinstance(value, Mapping):
+        return {str(key): encode(each) for key, each in value.items()}
+    return [encode(each) for each in value] if isinstance(value, tuple | list) else value
+
+
+def canonical_text(value: object) -> str:
+    """The one text of a value: keys sorted, no blanks. Equal values of one type have the same text.
+
+    Raises ValueError for a number that JSON cannot hold.
+    """
+    return json.dumps(encode(value), sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False)
+
+
+def digest(text: str) -> str:
+    """SHA-256 of a text in UTF-8, hexadecimal."""
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+@cache
+def _writer(type_: Any) -> SchemaSerializer:
+    # A number that JSON cannot hold must not become null without a word.
+    return SchemaSerializer(shape_of_list(type_, Mode.GIVEN), CoreConfig(ser_json_inf_nan="constants"))

@@ -1,0 +1,1 @@
+"""Instruments by ISO 3630-1: sizes, colours, diameters; what bending does to them."""

@@ -1,0 +1,157 @@
+"""Readings of a canal's length, and the value a length is; `working_length` works one out from the others."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Annotated, Literal
+
+from planning.foundation.bounds import within
+from planning.foundation.quantities import mm, um
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ImageInterval:
+    """How sure a measure is that marks on an image gave."""
+
+    least_mm: Annotated[float, within("tip")]
+    most_mm: Annotated[float, within("tip")]
+    rests_on: str
+    """What the image's scale rested on, as a code."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PreOperativeImage:
+    """Tooth length on a pre-operative image, from the reference point to the radiographic apex."""
+
+    tooth_mm: Annotated[float, within("length")]
+    reference_point: str
+    after_flaring: bool = False
+    interval: ImageInterval | None = None
+    """Of the tooth's length; None where it was not marked on an image."""
+    method: Literal["pre_operative_image"] = "pre_operative_image"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ratio:
+    """An instrument of known length on the same image gives the scale."""
+
+    instrument_mm: Annotated[float, within("length")]
+    instrument_on_image_mm: Annotated[float, within("on_image")]
+    tooth_on_image_mm: Annotated[float, within("on_image")]
+    reference_point: str
+    after_flaring: bool = False
+    interval: ImageInterval | None = None
+    """Of the tooth's length; None where it was not marked on an image."""
+    method: Literal["ratio"] = "ratio"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ConfirmingImage:
+    """An instrument at a known stop, and where its tip lies on the image."""
+
+    set_mm: Annotated[float, within("length")]
+    """The stop that was actually set."""
+    tip_short_mm: Annotated[float, within("tip")]
+    """How far the tip is short of the radiographic apex; below 0 it is past it."""
+    reference_point: str
+    after_flaring: bool = False
+    interval: ImageInterval | None = None
+    """Of the tip's distance; None where it was not marked on an image."""
+    method: Literal["confirming_image"] = "confirming_image"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ApexLocator:
+    """An electronic reading, taken twice."""
+
+    read_mm: Annotated[float, within("length")]
+    repeat_mm: Annotated[float, within("length")]
+    mark: Literal["apex", "constriction"]
+    reference_point: str
+    stable: bool = True
+    """The display held still, in a moist and not flooded canal clear of metal."""
+    after_flaring: bool = False
+    method: Literal["apex_locator"] = "apex_locator"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DirectSight:
+    """The tip seen at the end: of a training block's canal, or at an extracted tooth's foramen."""
+
+    seen_mm: Annotated[float, within("length")]
+    reference_point: str
+    after_flaring: bool = False
+    method: Literal["direct_sight"] = "direct_sight"
+
+
+Reading = PreOperativeImage | Ratio | ConfirmingImage | ApexLocator | DirectSight
+
+
+def tooth_mm(reading: Reading) -> float | None:
+    """The tooth's length by a reading from the reference point to the end; None for one that does not give it."""
+    match reading:
+        case PreOperativeImage(tooth_mm=tooth_mm):
+            return tooth_mm
+        case ConfirmingImage(set_mm=set_mm, tip_short_mm=tip_short_mm):
+            return mm(um(set_mm) + um(tip_short_mm))
+        case DirectSight(seen_mm=seen_mm):
+            return seen_mm
+        case _:
+            return None
+
+
+class Resorption(StrEnum):
+    """What the image shows around the root's end; it decides the set-back."""
+
+    NONE = "none"
+    BONE = "bone"
+    BONE_AND_ROOT = "bone_and_root"
+
+
+class LengthState(StrEnum):
+    MISSING = "missing"
+    """No reading that counts."""
+    ESTIMATED = "estimated"
+    """Only estimates: good for exploring, not for shaping."""
+    SETTLED = "settled"
+    TO_SETTLE = "to_settle"
+    """Readings differ by little: the supervisor settles it at the hold point."""
+    UNSETTLED = "unsettled"
+    """Readings disagree, or a further image is due: nothing that shapes may go in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingResult:
+    """What one reading says."""
+
+    method: str
+    working_length_mm: float | None
+    counts: bool
+    why: str
+    """Why it counts, or why it does not."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Length:
+    """The working length of one canal and what it rests on."""
+
+    state: LengthState
+    working_length_mm: float | None
+    """Before rounding."""
+    stop_mm: float | None
+    """Rounded down to half a millimetre."""
+    estimate_mm: float | None
+    """The estimated stop from the pre-operative image, for the first instrument."""
+    rests_on: tuple[str, ...]
+    """Methods the length comes from."""
+    apart_mm: float | None
+    """Largest difference between readings that should agree."""
+    readings: tuple[ReadingResult, ...]
+    what_to_do: str
+    estimated: ImageInterval | None = None
+    """Between which lengths the tooth was estimated to lie; None where no estimate has an interval."""
+    estimate_within_mm: float | None = None
+    """Measured and estimated, the tooth may lie so far apart without a question; None: as the row has it."""
+    from_estimate_mm: float | None = None
+    """How far the tooth as measured and as estimated lie apart; None where one of them is missing."""

@@ -1,0 +1,150 @@
+"""Walks one canal's run sheet: which step is next, given what was answered so far.
+
+The phone walks the same graph by the same rules; both compare whole micrometres.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from planning.foundation.errors import PlanningError
+from planning.run_sheet.graph import Ask, AtLength, Do, End, Exit, Gained, RunSheet, VisitsBelow
+
+
+class StepRefused(PlanningError):
+    code = "step-refused"
+    sentence = "{node} cannot be left by '{exit}'."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Left:
+    """How a step was left."""
+
+    node: str
+    exit: Exit
+    depth_um: int | None = None
+    """Where the tip stopped; none where no depth was given."""
+    visit: int = 1
+    """The how manieth time it was come to."""
+
+
+@dataclass(slots=True)
+class Walk:
+    """A walk in progress. `at` is always a step to do or an end: questions are answered on the way."""
+
+    sheet: RunSheet
+    at: str = ""
+    visits: dict[str, int] = field(default_factory=dict)
+    depths_um: dict[str, list[int | None]] = field(default_factory=dict)
+    """Depths at every visit of an instrument step; None where it stopped short and no depth was given."""
+    path: list[str] = field(default_factory=list)
+    left: list[Left] = field(default_factory=list)
+    """What was answered so far."""
+
+    def __post_init__(self) -> None:
+        if self.sheet.behind is not None:
+            self.visits.update(self.sheet.behind.visits)
+            self.depths_um.update({step: list(each) for step, each in self.sheet.behind.depths_um.items()})
+        self._go(self.sheet.start)
+
+    @property
+    def node(self) -> Do | End:
+        found = self.sheet.nodes[self.at]
+        if isinstance(found, Ask):
+            raise TypeError(f"{found.id} is a question: a walk never stands on one")
+        return found
+
+    @property
+    def ended(self) -> bool:
+        return isinstance(self.node, End)
+
+    def stop_um(self) -> int | None:
+        """Stop of the present step; one that depends on another instrument's depth is worked out."""
+        node = self.node
+        if isinstance(node, End) or node.stop_um is None:
+            return None
+        if node.shorter_than is None:
+            return node.stop_um
+        last = (self.depths_um.get(node.shorter_than.node) or [None])[-1]
+        return node.stop_um if last is None else min(node.stop_um, last - node.shorter_than.less_um)
+
+    def leave(self, exit_: Exit, depth_um: int | None = None) -> None:
+        """Answers the present step. A depth at the stop or beyond counts as reached. Raises StepRefused."""
+        node = self.node
+        stop = self.stop_um()
+        if exit_ is Exit.SHORT and depth_um is not None and stop is not None and depth_um >= stop:
+            exit_ = Exit.REACHED
+        if isinstance(node, End) or exit_ not in node.exits:
+            raise StepRefused(node=self.at, exit=exit_)
+        self.left.append(Left(node=node.id, exit=exit_, depth_um=depth_um, visit=self.visits[node.id]))
+        if exit_ in (Exit.REACHED, Exit.SHORT):
+            self.depths_um.setdefault(node.id, []).append(
+                stop if exit_ is Exit.REACHED and depth_um is None else depth_um
+            )
+        self._go(node.exits[exit_])
+
+    def go_to(self, id_: str) -> bool:
+        """A supervisor names where the work goes on. False where the sheet has no such step."""
+        if not isinstance(self.sheet.nodes.get(id_), Do):
+            return False
+        self._go(id_)
+        return True
+
+    def take_back(self) -> None:
+        """The last answer, which was no depth, counts no more: it stands where that was asked for."""
+        self.visits[self.at] -= 1
+        self.path.pop()
+        self.at = self.left.pop().node
+
+    def _go(self, id_: str) -> None:
+        node = self.sheet.nodes[id_]
+        while isinstance(node, Ask):
+            node = self.sheet.nodes[node.exits[Exit.YES if self._answer(node) else Exit.NO]]
+        self.at = node.id
+        self.visits[node.id] = self.visits.get(node.id, 0) + 1
+        self.path.append(node.id)
+
+    def _answer(self, ask: Ask) -> bool:
+        match ask.question:
+            case VisitsBelow(node=node, n=n):
+                return self.visits.get(node, 0) < n
+            case AtLength(nodes=nodes):
+                return all(self._at_length(node) for node in nodes)
+            case Gained(nodes=nodes, least_um=least_um):
+                return any(self._gained(node, least_um) for node in nodes)
+
+    def _at_length(self, id_: str) -> bool:
+        node, depths = self.sheet.nodes[id_], self.depths_um.get(id_)
+        if not depths or not isinstance(node, Do) or node.stop_um is None:
+            return False
+        last = depths[-1]
+        return last is not None and last >= node.stop_um
+
+    def _gained(self, id_: str, least_um: int) -> bool:
+        """On the first pass there is nothing to compare with, and unknown depths are taken as a gain."""
+        depths = self.depths_um.get(id_) or []
+        if len(depths) < 2:  # one visit so far: first pass
+            return True
+        before, now = depths[-2:]
+        return before is None or now is None or now - before >= least_um
+
+
+def expected_path(sheet: RunSheet, smallest: str | None, passes: int) -> tuple[str, ...]:
+    """Node ids in the order expected: everything to length reaches it, the series' smallest on the last pass.
+
+    `smallest` is the step that ends the descending series, None for a technique without one.
+    """
+    walk = Walk(sheet)
+    while isinstance(node := walk.node, Do):
+        last = node.id == smallest and walk.visits[node.id] >= passes
+        walk.leave(Exit.REACHED if last else expected_exit(node))
+    return tuple(walk.path)
+
+
+def expected_exit(node: Do) -> Exit:
+    """How a step is left if all goes as planned: approved, at length, short where it goes to resistance."""
+    if Exit.DONE in node.exits:
+        return Exit.DONE
+    if Exit.APPROVED in node.exits:
+        return Exit.APPROVED
+    return Exit.SHORT if node.target == "to_resistance" else Exit.REACHED

@@ -1,0 +1,1 @@
+"""Techniques as data: phases, what makes one unusable, reading one from text."""

@@ -1,0 +1,149 @@
+"""Which instruments of the kit a technique uses, by stated rules: no list of sizes stands in the program."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from planning.contract.plan_input import PlanInput
+from planning.foundation.errors import ChoiceNotPossible, InstrumentNotDescribed, KitLacks, MotionNotAccepted
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import Instrument, Motion, Use, refuse_undescribed, size_above, sizes
+from planning.techniques.technique import PhaseKind, Technique
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Selection:
+    """The kit sorted for one technique."""
+
+    hand: dict[int, Instrument]
+    """Hand instruments by size, of the smallest taper the kit has of each."""
+    recapitulating: Instrument
+    glide_path_to: int
+    coronal: tuple[Instrument, ...]
+    """Steepest first."""
+    series: dict[int, Instrument]
+    """All shaping instruments of the chosen taper, by size."""
+    descending: tuple[Instrument, ...]
+    """The series that is worked down, largest first; empty for a hand technique."""
+
+    @property
+    def series_taper(self) -> int:
+        """Taper of the final shape."""
+        first = next(iter(self.series.values()), None) or self.recapitulating
+        return first.taper
+
+
+def select(given: PlanInput, figures: Figures) -> Selection:
+    """Raises MotionNotAccepted, InstrumentNotDescribed, KitLacks."""
+    technique = given.technique
+    _refuse_unfit(given, figures)
+    instruments = given.kit.instruments
+    hand: dict[int, Instrument] = {}
+    for one in sorted((i for i in instruments if i.motion is Motion.HAND), key=lambda i: (i.size, i.taper)):
+        hand.setdefault(one.size, one)
+    if technique.recapitulate_size not in hand:
+        raise _lacks(technique, f"hand instrument of size {technique.recapitulate_size:02d}")
+    engine = any(phase.kind is PhaseKind.DESCEND for phase in technique.phases)
+    glide_path_to = _glide_path_to(given)
+    series = _series(given) if engine else {}
+    return Selection(
+        hand=hand,
+        recapitulating=hand[technique.recapitulate_size],
+        glide_path_to=glide_path_to,
+        coronal=_coronal(given),
+        series=series,
+        descending=_descending(technique, series, glide_path_to) if engine else (),
+    )
+
+
+def _refuse_unfit(given: PlanInput, figures: Figures) -> None:
+    seen: set[str] = set()
+    for number, one in enumerate(given.kit.instruments):
+        at = ("kit", "instruments", number)
+        try:
+            refuse_undescribed(one, figures)
+        except InstrumentNotDescribed as refusal:
+            raise refusal.below(*at) from None
+        if one.key in seen:
+            raise InstrumentNotDescribed(instrument=one.key, reason="it is in the kit twice. Keep one.", at=at)
+        seen.add(one.key)
+        unaccepted = one.motion not in given.technique.motions
+        # A hand technique leaves engine instruments in the drawer; one of a motion that no phase could use is refused.
+        if unaccepted and one.use is not Use.HAND and Motion.CONTINUOUS in given.technique.motions:
+            raise MotionNotAccepted(
+                technique=given.technique.name,
+                accepted=" and ".join(given.technique.motions),
+                instrument=one.name,
+                motion=one.motion,
+                at=(*at, "motion"),
+            )
+
+
+def _glide_path_to(given: PlanInput) -> int:
+    chosen = given.choices.glide_path_to_size
+    hand_phases = [p for p in given.technique.phases if p.kind is PhaseKind.TO_LENGTH and not p.to_estimate]
+    written = next((p.to_size for p in hand_phases if p.to_size is not None), None)
+    size = chosen if chosen is not None else written or given.technique.recapitulate_size
+    if size not in sizes() or size < given.technique.recapitulate_size:
+        reason = (
+            f"the last glide-path size must be an ISO size from {given.technique.recapitulate_size:02d} up, not {size}."
+        )
+        raise ChoiceNotPossible(canal="Glide path", reason=reason, at=("choices", "glide_path_to_size"))
+    return size
+
+
+def _coronal(given: PlanInput) -> tuple[Instrument, ...]:
+    if not any(phase.kind is PhaseKind.FLARE for phase in given.technique.phases):
+        return ()
+    found = [i for i in given.kit.instruments if i.use is Use.CORONAL]
+    if not found:
+        raise _lacks(given.technique, "coronal instrument")
+    return tuple(sorted(found, key=lambda i: (-i.taper, -i.size)))
+
+
+def _series(given: PlanInput) -> dict[int, Instrument]:
+    shaping = [i for i in given.kit.instruments if i.use is Use.SHAPING]
+    if not shaping:
+        raise _lacks(given.technique, "shaping instrument")
+    taper = given.choices.series_taper
+    if taper is None:
+        taper = min(i.taper for i in shaping)
+    found = {i.size: i for i in sorted(shaping, key=lambda i: i.size) if i.taper == taper}
+    if not found:
+        raise _lacks(given.technique, f"shaping instrument of taper .{taper:02d}", at=("choices", "series_taper"))
+    return found
+
+
+def _descending(technique: Technique, series: dict[int, Instrument], glide_path_to: int) -> tuple[Instrument, ...]:
+    """Tips one ISO size apart at one taper: the smallest above the glide path, the largest above the smallest."""
+    smallest = size_above(glide_path_to, technique.series_above_glide_path)
+    wanted = [smallest and size_above(smallest, step) for step in range(technique.series_sizes_up + 1)]
+    taper = next(iter(series.values())).taper
+    picked = []
+    for size in wanted:
+        if size is None:
+            raise _lacks(technique, f"series above a glide path of size {glide_path_to}")
+        if size not in series:
+            raise _lacks(technique, f"shaping instrument {size:02d}/.{taper:02d}")
+        picked.append(series[size])
+    return tuple(reversed(picked))
+
+
+def hand_of(selection: Selection, size: int, technique: Technique, canal: str) -> Instrument:
+    """The hand instrument of a size. Raises KitLacks."""
+    if size not in selection.hand:
+        raise _lacks(technique, f"hand instrument of size {size:02d}", canal)
+    return selection.hand[size]
+
+
+def shaping_of(selection: Selection, size: int, technique: Technique, canal: str) -> Instrument:
+    """The instrument of the series that has a size. Raises KitLacks."""
+    if size not in selection.series:
+        raise _lacks(technique, f"shaping instrument {size:02d}/.{selection.series_taper:02d}", canal)
+    return selection.series[size]
+
+
+def _lacks(
+    technique: Technique, wanted: str, canal: str = "this tooth", at: tuple[str | int, ...] = ("kit", "instruments")
+) -> KitLacks:
+    return KitLacks(wanted=wanted, technique=technique.name, canal=canal, at=at)

@@ -1,0 +1,1 @@
+"""The whole tooth: refusals, all canals, cautions, rationales. The front door."""

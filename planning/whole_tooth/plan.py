@@ -1,0 +1,200 @@
+"""The front door: one value in, one plan value out. The same input gives the same output."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from planning import tray
+from planning.anatomy import Tooth
+from planning.canal.canal import Canal, known, tooth_of
+from planning.canal.setting_phases import phases_of
+from planning.contract.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
+from planning.contract.chairside import at_the_chair
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import Caution, Plan, RowUsed, ToothNames
+from planning.foundation.errors import InstrumentTooShort, PlanningError
+from planning.foundation.quantities import mm, um
+from planning.foundation.tables import Figures, data_version
+from planning.foundation.version import VERSION
+from planning.instruments.iso_3630 import Instrument, reach_mm
+from planning.run_sheet.graph import Do
+from planning.techniques.files import refuse_unusable
+from planning.tray import layout, selection
+from planning.whole_tooth import cautions, difficulty_rules
+from planning.whole_tooth.limits import refuse_thresholds, refuse_too_much
+from planning.whole_tooth.rationales import whys
+from planning.whole_tooth.refusals import refuse
+from planning.work import joined
+from planning.work.canal_plan import Planned, plan_canal
+from planning.work.stages import asked_for
+
+NOTICE = (
+    "For training. It supports and does not replace the supervising licensed clinician, "
+    "the maker's instructions and local rules."
+)
+
+
+def plan(given: PlanInput) -> Plan:
+    """The plan of one tooth. Raises PlanningError, whose `pointer` is the path into the input."""
+    refuse_too_much(given)
+    refuse_thresholds(given.thresholds)
+    _refuse_unusable_technique(given)
+    tooth = tooth_of(given)
+    figures = Figures(given.thresholds)
+    refuse(given, tooth, figures)
+    refuse_overrides(given)
+    selected = selection.select(given, figures)
+    difficulty = difficulty_rules.count(given, tooth, figures)
+    warned = [*cautions.tooth_cautions(given, tooth, figures), *difficulty_rules.cautions(given, difficulty)]
+    found = overridden(given, warned)
+    shut = withholding(found)
+    canals: list[Canal] = []
+    for number in range(len(given.canals)):
+        canal, own = _canal(given, number, tooth, shut, selected, figures)
+        canals.append(canal)
+        found += own
+    planned, later = _together(canals, selected, figures)
+    found += later
+    found += cautions.worn_cautions(given, planned)
+    found += unused_overrides(given, found)
+    made = _assembled(given, tooth, canals, planned, found, figures)
+    # Figures of its own: what is brought along for the chair is nothing that this plan's numbers rest on.
+    return replace(made, difficulty=difficulty, at_the_chair=at_the_chair(Figures(given.thresholds)))
+
+
+def _canal(
+    given: PlanInput,
+    number: int,
+    tooth: Tooth,
+    shut: tuple[Caution, ...],
+    selected: selection.Selection,
+    figures: Figures,
+) -> tuple[Canal, list[Caution]]:
+    """One canal with what keeps its steps closed, and what is warned of before it is planned."""
+    canal = known(given, number, tooth, selected, figures)
+    found = overridden(given, cautions.canal_cautions(canal, tooth, figures))
+    return replace(canal, held=(*shut, *withholding(found))), found
+
+
+def _together(
+    canals: Sequence[Canal], selected: selection.Selection, figures: Figures
+) -> tuple[list[Planned], list[Caution]]:
+    """The plans of all canals, with what those that join keep closed for each other, and what is warned of for it."""
+    closed, joint = _joined(canals)
+    each = [_planned(canal, selected, figures) for canal in closed]
+    planned, found = [one for one, _ in each], [one for _, later in each for one in later]
+    if not withholding(found):
+        return planned, [*joint, *found]
+    # What is known of a canal only once it is planned may keep closed what joins it.
+    held = [replace(c, held=(*c.held, *withholding(later))) for c, (_, later) in zip(canals, each, strict=True)]
+    again, joint_now = _joined(held)
+    for number, canal in enumerate(again):
+        if {one.code for one in canal.held} - {one.code for one in (*closed[number].held, *each[number][1])}:
+            planned[number] = _planned(canal, selected, figures)[0]
+    return planned, [*joint_now, *found]
+
+
+def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[Planned, list[Caution]]:
+    """The canal's plan and what it warns of; what that keeps closed is left out of its order of work."""
+    planned = plan_canal(canal, selected, figures)
+    found = overridden(canal.given, cautions.work_cautions(canal, planned, figures))
+    held = [one for one in withholding(found) if one not in canal.held]
+    if held:
+        planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
+    reasons = whys(canal, planned.plan, canal.size_asked.tooth_iso, figures)
+    return replace(planned, plan=replace(planned.plan, why=reasons)), found
+
+
+def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
+    """The canals with what those that join them keep closed, and what is warned of for it."""
+    given = canals[0].given
+    every = phases_of(given)
+    own = {name: overridden(given, found) for name, found in joined.cautions(canals, every).items()}
+    closed = [
+        replace(
+            canal,
+            held=(*canal.held, *withholding(own[canal.input.name])),
+            unfinished=joined.unfinished(canal, canals, every),
+        )
+        for canal in canals
+    ]
+    return closed, [one for found in own.values() for one in found]
+
+
+def _refuse_unusable_technique(given: PlanInput) -> None:
+    try:
+        refuse_unusable(given.technique, where=given.technique.name)
+    except PlanningError as refusal:
+        raise refusal.below("technique") from None
+
+
+def _assembled(
+    given: PlanInput,
+    tooth: Tooth,
+    canals: Sequence[Canal],
+    planned: Sequence[Planned],
+    found: list[Caution],
+    figures: Figures,
+) -> Plan:
+    kit = {one.key: one for one in given.kit.instruments}
+    _refuse_short(planned, kit, figures)
+    laid = {p.plan.canal: (p.ahead, p.path) for p in planned}
+    tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
+    courses = [
+        tray.course(p.ahead, p.path, shares=cautions.passed_on(canal, figures))
+        for canal, p in zip(canals, planned, strict=True)
+    ]
+    joining = [canal.input.name for canal in canals if canal.join is not None]
+    asks = asked_for(given, tabled, joining, phases_of(given), figures)
+    return Plan(
+        asks=asks,
+        tooth=ToothNames(
+            iso=tooth.iso,
+            universal=tooth.universal,
+            palmer=tooth.palmer,
+            palmer_glyph=tooth.palmer_glyph,
+            name=tooth.name,
+        ),
+        setting=given.setting,
+        technique=given.technique.name,
+        kit=given.kit.name,
+        irrigant=given.choices.irrigant,
+        canals=tuple(p.plan for p in planned),
+        stop_table=layout.stop_table(tabled, given.technique, kit, {p.plan.canal: p.plan.end_mm for p in planned}),
+        tray=tray.shared(courses),
+        one_at_a_time=tray.one_at_a_time(courses),
+        tray_list=layout.tray_list(laid, given.technique, kit),
+        cautions=by_severity(found),
+        rows_used=_rows_used(figures),
+        planner_version=VERSION,
+        data_version=data_version(),
+        notice=NOTICE,
+    )
+
+
+def _refuse_short(planned: Sequence[Planned], kit: Mapping[str, Instrument], figures: Figures) -> None:
+    """Raises InstrumentTooShort for the first instrument that cannot reach one of its stops."""
+    numbers = {key: number for number, key in enumerate(kit)}
+    for p in planned:
+        for node in p.tabled.nodes.values():
+            if not isinstance(node, Do) or node.instrument is None or node.stop_um is None:
+                continue
+            one = kit[node.instrument]
+            reach = reach_mm(one, figures)
+            if um(reach) < node.stop_um:
+                raise InstrumentTooShort(
+                    instrument=one.name,
+                    length_mm=one.length_mm,
+                    reach_mm=reach,
+                    canal=p.plan.canal,
+                    need_mm=mm(node.stop_um),
+                    at=("kit", "instruments", numbers[one.key], "length_mm"),
+                )
+
+
+def _rows_used(figures: Figures) -> tuple[RowUsed, ...]:
+    return tuple(
+        RowUsed(key=f.key, value=f.value, unit=f.unit, source=f.source, know=f.know, programme=f.programme)
+        for f in figures.used()
+    )

@@ -1,0 +1,36 @@
+"""What the reasons of one canal's numbers are made from, and how each is put."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from planning.canal.canal import Canal
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import CanalPlan, Why, WhyInput
+from planning.foundation.tables import Figure, Figures
+
+Entry = tuple[str, float | None, str]
+"""Name, value and unit of what went in; left out where there is no value."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class About:
+    canal: Canal
+    plan: CanalPlan
+    tooth_iso: str
+    figures: Figures
+
+    @property
+    def given(self) -> PlanInput:
+        return self.canal.given
+
+
+def why(of: str, rule: str, inputs: Sequence[Entry] = (), rows: Sequence[Figure | str] = ()) -> Why:
+    keys = (row if isinstance(row, str) else row.key for row in rows)
+    return Why(
+        of=of,
+        rule=rule,
+        inputs=tuple(WhyInput(name=name, value=value, unit=unit) for name, value, unit in inputs if value is not None),
+        rows=tuple(dict.fromkeys(key for key in keys if key)),
+    )

@@ -1,0 +1,55 @@
+"""What is expected of the work that remains, once part of an order of work has been done.
+
+The order of work is the one that was approved and stays as it is: only what is expected of its steps moves.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from planning.canal.canal import known, tooth_of
+from planning.contract.expected import Expectation, Judged
+from planning.contract.plan_input import PlanInput
+from planning.foundation.tables import Figures
+from planning.run_sheet.graph import Action, Do
+from planning.run_sheet.walk import Walk
+from planning.tray import selection
+from planning.work import canal_work
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalBands:
+    """What is expected of one canal from where its work stands."""
+
+    canal: str
+    done: int
+    """How many of the steps have been made; the others are expected."""
+    expectation: Expectation
+    last: Judged | None
+    """The last recorded depth that was expected in a band."""
+
+
+def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]:
+    """Of every canal that is worked and whose widths are known; `given` is what the order of work was made from.
+
+    The same samples as the plan's; each recorded depth takes the place of the simulated one and weighs them.
+    """
+    figures = Figures(given.thresholds)
+    tooth, selected = tooth_of(given), selection.select(given, figures)
+    found = []
+    for number, one in enumerate(given.canals):
+        walk = walks.get(one.name)
+        if walk is None:
+            continue
+        canal = known(given, number, tooth, selected, figures)
+        way = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
+        if way.expectation is not None:
+            done = _insertions(walk)
+            found.append(CanalBands(canal=one.name, done=done, expectation=way.expectation, last=way.last))
+    return tuple(found)
+
+
+def _insertions(walk: Walk) -> int:
+    nodes = (walk.sheet.nodes[left.node] for left in walk.left)
+    return sum(isinstance(node, Do) and node.action is Action.INSTRUMENT for node in nodes)

@@ -1,0 +1,69 @@
+"""What is done when the small instrument passes no more: fresh irrigant, a few tries, then image and supervisor."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from planning.instruments.iso_3630 import Instrument, sizes
+from planning.run_sheet.graph import Action, Do, Exit, Target, VisitsBelow
+from planning.techniques.technique import Phase, PhaseKind
+from planning.tray.selection import hand_of
+from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
+
+
+def blocked(sheet: Sheet, phase: Phase) -> None:
+    """The small instrument will not pass: irrigate and try again, a few times; then image and supervisor.
+
+    Once it passes, the hand sizes up to the glide path's open the way again and the phase is taken up anew.
+    """
+    small, key = sheet.selection.recapitulating, f"{phase.key}/blocked"
+    sheet.irrigate(phase, key, then=f"{key}/try")
+    sheet.add(
+        Do(
+            id=f"{key}/try",
+            action=Action.RECAPITULATE,
+            phase=phase.key,
+            instrument=small.key,
+            stop_um=sheet.work.end_um,
+            target=Target.TO_LENGTH,
+            say="Pre-curve the tip, small watch-winding movements, no push.",
+            exits={Exit.REACHED: f"{key}/bounded", Exit.BLOCKED: f"{key}/again"},
+        )
+    )
+    again = VisitsBelow(node=f"{key}/try", n=sheet.figures.count("blocked.times"))
+    sheet.ask(phase, f"{key}/again", again, yes=key, no=f"{key}/image")
+    sheet.image_and_sign_off(
+        phase,
+        key,
+        "blocked canal",
+        then=PLAN_AGAIN,
+        say="Blocked: the supervisor decides how to go on.",
+        shows=f"{small.name} as far as it goes without a push",
+    )
+    reopening = [] if phase.kind is PhaseKind.TO_LENGTH else _hand_sizes(sheet, phase, above=small.size)
+    first = _reopen(sheet, phase, reopening)
+    reopen = VisitsBelow(node=f"{key}/reopened", n=sheet.figures.count("blocked.reopen"))
+    sheet.ask(phase, f"{key}/bounded", reopen, yes=f"{key}/reopened", no=f"{key}/image")
+    sheet.irrigate(phase, f"{key}/reopened", then=first)
+
+
+def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> str:
+    """Hand sizes one after another, then the phase from its start."""
+    then = f"@{phase.key}"
+    for one in reversed(instruments):
+        id_ = f"{phase.key}/blocked/{step_name(one)}"
+        then = sheet.cut(
+            phase,
+            one,
+            id_=id_,
+            stop_um=sheet.work.end_um,
+            target=Target.TO_LENGTH,
+            then=then,
+            say="Open the way again.",
+        )
+    return then
+
+
+def _hand_sizes(sheet: Sheet, phase: Phase, above: int) -> list[Instrument]:
+    wanted = [s for s in sizes() if above < s <= sheet.selection.glide_path_to]
+    return [hand_of(sheet.selection, s, sheet.technique, sheet.work.canal) for s in wanted]

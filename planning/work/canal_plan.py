@@ -1,0 +1,178 @@
+"""One canal's part of a plan: its end, its order of work, what is withheld, its outline and needle depths."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from planning.canal import prepared_shape, profile
+from planning.canal.canal import Canal
+from planning.canal.prepared_shape import Place
+from planning.canal.profile import Line
+from planning.canal.setting_phases import phases_of
+from planning.contract.expected import ProfilePoint
+from planning.contract.plan_value import CanalPlan, NeedleDepth, NeedleNow, Withheld
+from planning.foundation.quantities import mm
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import Instrument
+from planning.lengths.readings import LengthState
+from planning.run_sheet.graph import Action, Do, RunSheet, Target
+from planning.tray import selection
+from planning.tray.selection import Selection
+from planning.work import canal_work, irrigation
+from planning.work.outcome import Outcome, outcome
+from planning.work.sheet_builder import CanalWork
+from planning.work.withholding import open_phases, shown_whole, without_size
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Planned:
+    """A canal's plan, and the sheet and paths that its stops are tabled and its order at the tray is made from.
+
+    They are the plan's own, but for a length that is only an estimate, where all phases are tabled and marked
+    provisional, and for a canal that waits for a supervisor, who has to see what the work would be.
+    """
+
+    plan: CanalPlan
+    tabled: RunSheet
+    table_path: tuple[str, ...]
+    """As the technique expects it, with every instrument of its series: stops do not hang on an estimate."""
+    ahead: RunSheet
+    path: tuple[str, ...]
+    """As the rest of the work, in `ahead`, is expected to go."""
+    outcome: Outcome | None
+    """What that comes to; None for a canal whose order of work has no final size in it."""
+
+
+def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
+    """Raises what the phases refuse, and CanalsDoNotFit."""
+    work = canal_work.work_of(canal, selected, figures)
+    known = canal.length.stop_mm is not None
+    every = phases_of(canal.given)
+    open_, withheld = open_phases(every, canal.held)
+    full = canal_work.written(canal, work, selected, figures, open_, withheld)
+    begun = canal.input.begun
+    sheet = canal_work.written(canal, work, selected, figures, open_, withheld, begun) if begun else full
+    whole = bool(withheld) and known and shown_whole(canal.held)
+    tabled = _tabled(canal, work, selected, figures, withheld) if whole else full
+    table_path = canal_work.as_written(canal, selected, tabled)
+    # What is done is tabled still, so that the shape can be judged; expected is what remains.
+    ahead = sheet if begun else tabled
+    way = canal_work.expected(canal, selected, ahead, figures)
+    final = _final_instrument(canal, selected)
+    steps = _walked(tabled, table_path)
+    outline = canal_work.outline(canal, tabled, table_path)
+    place = Place(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=canal.natural)
+    bend = prepared_shape.bend_of(canal.input, place, figures) if known else None
+    comes_to = outcome(canal, selected, final, way, ahead, place) if known else None
+    plan = CanalPlan(
+        canal=canal.input.name,
+        root=canal.input.root,
+        reference_point=canal.input.reference_point,
+        length=canal.length,
+        end_mm=mm(work.end_um) if known else None,
+        junction_mm=mm(canal.join.junction_um) if canal.join and canal.join.junction_um is not None else None,
+        joins=canal.join.main if canal.join else None,
+        provisional=whole and canal.length.state is LengthState.ESTIMATED,
+        final_size=canal.final_size,
+        final_taper=selected.series_taper if final is None else final.taper,
+        size_range=prepared_shape.with_options(canal.size_range, canal.size_asked, bend, place, figures),
+        outline=tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in outline),
+        needle=_needle(work, tabled, selected, final, steps) if known and (open_ or whole) else None,
+        withheld=withheld,
+        run_sheet=sheet,
+        expected_path=(
+            way if ahead is sheet else canal_work.expected(canal, selected, sheet, figures, sure=False)
+        ).path,
+        expectation=way.expectation,
+        strain=prepared_shape.strains(_deepest(canal, tabled, table_path), bend, figures),
+        wall=prepared_shape.wall_left(canal.size_asked.wall, outline, place) if known else None,
+        obturation=comes_to.obturation(canal, figures) if comes_to else None,
+        irrigants=irrigation.totals(_walked(ahead, way.path)),
+    )
+    return Planned(plan=plan, tabled=tabled, table_path=table_path, ahead=ahead, path=way.path, outcome=comes_to)
+
+
+def _tabled(
+    canal: Canal, work: CanalWork, selected: Selection, figures: Figures, withheld: Sequence[Withheld]
+) -> RunSheet:
+    """Every phase, so that what is withheld can be judged; without a final size those that do without."""
+    every = phases_of(canal.given)
+    if canal.worked_size is not None:
+        return canal_work.written(canal, work, selected, figures, every, ())
+    return canal_work.written(canal, work, selected, figures, without_size(every), withheld)
+
+
+# --- what follows from it -------------------------------------------------------------------------------------------
+
+
+def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
+    """None while nobody has chosen a size that the kit can make."""
+    technique, name = canal.given.technique, canal.input.name
+    if canal.worked_size is None:
+        return None
+    if selected.series:
+        return selection.shaping_of(selected, canal.worked_size, technique, name)
+    return selection.hand_of(selected, canal.worked_size, technique, name)
+
+
+def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
+    """Every instrument that works in the canal with its deepest stop [mm], in order of use."""
+    kit = {one.key: one for one in canal.given.kit.instruments}
+    found: dict[Instrument, float] = {}
+    for node in (sheet.nodes[id_] for id_ in path):
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um:
+            one = kit[node.instrument]
+            found[one] = max(found.get(one, 0.0), mm(node.stop_um))
+    return found
+
+
+def _walked(sheet: RunSheet, path: Sequence[str]) -> tuple[Do, ...]:
+    """The steps of a walk."""
+    return tuple(node for node in (sheet.nodes[id_] for id_ in path) if isinstance(node, Do))
+
+
+def _needle(
+    work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument | None, steps: Sequence[Do]
+) -> NeedleDepth:
+    """Depths after instruments that the sheet has: what is withheld opens nothing for the needle either."""
+    used = {node.instrument for node in sheet.nodes.values() if isinstance(node, Do)}
+    glide = selected.hand.get(selected.glide_path_to)
+    milestones = [one for one in (glide, *selected.descending[-1:], final) if one is not None and one.key in used]
+    distinct = {one.key: one for one in milestones if final is None or one.size <= final.size}
+    shape, now = work.shape, []
+    for one in distinct.values():
+        shape = _with(work, shape, one)
+        now.append(NeedleNow(after=one.name, at_most_mm=mm(work.needle.now_um(shape))))
+    return NeedleDepth(
+        ceiling_mm=mm(work.needle.ceiling_um),
+        begins_mm=mm(work.needle.now_um(work.shape)),
+        now=tuple(now),
+        first_at_ceiling=_first_at_ceiling(work, selected, steps),
+        says=irrigation.chamber_says(work.needle, work.shape) if work.needle.chamber_alone(work.shape) else "",
+    )
+
+
+def _with(work: CanalWork, shape: Line, one: Instrument) -> Line:
+    """The shape once the instrument has stood at the canal's end."""
+    stand = profile.Stand(instrument=one, tip_mm=mm(work.end_um))
+    return profile.upper(shape, stand.line(mm(work.needle.orifice_um)))
+
+
+def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Do]) -> str | None:
+    """The first step whose instrument, once at the end, lets the needle to its ceiling: of the descending series only
+    the smallest is taken to have been there. None where it is there from the start, or never."""
+    certain = {one.key for one in selected.descending[-1:]}
+    by_key = {one.key: one for one in (*selected.hand.values(), *selected.series.values())}
+    shape = work.shape
+    if work.needle.now_um(shape) >= work.needle.ceiling_um:
+        return None
+    for step in steps:
+        one = by_key.get(step.instrument or "")
+        cuts = step.action is Action.INSTRUMENT and step.stop_um == work.end_um
+        if one is None or not cuts or (step.target is not Target.TO_LENGTH and one.key not in certain):
+            continue
+        shape = _with(work, shape, one)
+        if work.needle.now_um(shape) >= work.needle.ceiling_um:
+            return step.id
+    return None

@@ -1,0 +1,245 @@
+"""How one canal is worked: its stops, its order of work, and the ways through it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import reduce
+
+from planning.canal import prepared_shape, profile
+from planning.canal.canal import Canal
+from planning.canal.initial_shape import Widths
+from planning.canal.profile import Line, Stand
+from planning.canal.setting_phases import phases_of
+from planning.contract.plan_input import Begun
+from planning.contract.plan_value import Withheld
+from planning.depth import contact_depth, reading, samples, sure
+from planning.depth.belief import Belief
+from planning.depth.forecast import Forecast, Working, forecast
+from planning.depth.samples import CORNERS_PER_INSERTION, MOST_SAMPLES, MOST_WORK, Samples
+from planning.foundation.errors import CanalsDoNotFit
+from planning.foundation.quantities import mm, stop_um, um
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import reach_mm
+from planning.lengths.readings import LengthState
+from planning.run_sheet.graph import Action, Do, End, RunSheet, Target
+from planning.run_sheet.walk import Walk, expected_path
+from planning.techniques.technique import Phase, PhaseKind, Setting
+from planning.tray.selection import Selection
+from planning.work import irrigation, joined, mid_course, phases, sheet_builder
+from planning.work.sheet_builder import CanalWork, Sheet, step_name
+
+
+def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
+    full = um(canal.length.stop_mm or 0)
+    end = full
+    if canal.join is not None and canal.join.end_um is not None:
+        end = min(full, canal.join.end_um)
+    third = _first_third_um(canal, full, figures)
+    curve = canal.input.curve_start_mm
+    # A block exercise lifts the coronal third: its coronal instruments may go as deep as they are long.
+    coronal = min(end, _shortest_reach_um(selected, figures)) if canal.given.setting is Setting.BLOCK else third
+    if curve is not None:
+        coronal = min(coronal, max(0, stop_um(um(curve) - um(figures["coronal.before_curve"]))))
+    small = canal.given.technique.recapitulate_size
+    return CanalWork(
+        canal=canal.input.name,
+        full_um=full,
+        end_um=end,
+        coronal_um=min(coronal, end),
+        first_third_um=min(third, end),
+        final_size=canal.worked_size,
+        above_short_um=um(figures["final.above_short"]),
+        nearest_um=um(figures["make_room.less"]),
+        largest_size=small if _unjoined(canal) else None,
+        may_widen=canal.length.state is not LengthState.UNSETTLED,
+        irrigant=canal.given.choices.irrigant,
+        final_rinse=tuple(canal.given.choices.final_rinse),
+        needle=irrigation.limits(
+            canal.given.choices.needle,
+            orifice_um=um(canal.orifice_mm),
+            end_um=end,
+            # Where it joins is not known: the needle stays where nothing can be passed unseen.
+            most_um=min(third, end) if _unjoined(canal) else None,
+            figures=figures,
+        ),
+        shape=_wide_at_least(canal, figures),
+    )
+
+
+def _wide_at_least(canal: Canal, figures: Figures) -> Line:
+    """How wide the canal is at least: on its low side as it was found, and all that has surely been in it."""
+    shape: Line = ()
+    if canal.natural is not None and canal.widths is not None:
+        spread = samples.spread(canal.widths, canal.given.setting is Setting.BLOCK, figures)
+        shape = samples.low_side(profile.narrow_line(canal.natural), spread, figures["needle.low_share"])
+    kit = {one.key: one for one in canal.given.kit.instruments}
+    made = canal.input.begun.made if canal.input.begun else ()
+    stood = sure.surely_stood(made, kit, shape, contact_depth.touch(figures)) if made else ()
+    return reduce(profile.upper, (one.line(canal.orifice_mm) for one in stood), shape)
+
+
+def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
+    """Orifice plus one third of the canal: coronal instruments stay in it, and the needle until there is a length."""
+    orifice = um(canal.orifice_mm)
+    if canal.length.stop_mm is not None and orifice >= full_um:
+        reason = f"{canal.input.name}: an orifice {mm(orifice)} mm deep lies beyond its length. Check the figure."
+        raise CanalsDoNotFit(reason=reason, at=("canals", canal.number, "orifice_mm"))
+    return stop_um(orifice + max(0, full_um - orifice) // figures.count("coronal.thirds"))
+
+
+def _shortest_reach_um(selected: Selection, figures: Figures) -> int:
+    return min((stop_um(um(reach_mm(one, figures))) for one in selected.coronal), default=0)
+
+
+def _unjoined(canal: Canal) -> bool:
+    return canal.join is not None and canal.join.junction_um is None
+
+
+# --- the order of work ---------------------------------------------------------------------------------------------
+
+
+def written(
+    canal: Canal,
+    work: CanalWork,
+    selected: Selection,
+    figures: Figures,
+    open_phases: Sequence[Phase],
+    withheld: Sequence[Withheld],
+    begun: Begun | None = None,
+) -> RunSheet:
+    """The order of work through the open phases; where work has begun, from where it stands."""
+    sheet = Sheet(work, selected, canal.given.technique, figures)
+    looped = _looped(open_phases)
+    for phase in open_phases:
+        phases.write(sheet, phase, phase.key in looped)
+    if withheld:
+        last = End(id=sheet_builder.PLAN_AGAIN, outcome="plan_again", say=withheld[0].says)
+    else:
+        last = End(id=sheet_builder.FINISHED, outcome="finished", say="Finished: complete the record.")
+    every = phases_of(canal.given)
+    if begun is None:
+        return joined.waiting(sheet_builder.finish(sheet, open_phases, last), canal, every)
+    made = mid_course.finish(sheet, every, open_phases, last, begun, canal.length.working_length_mm)
+    return joined.waiting(made, canal, every)
+
+
+def _looped(every: Sequence[Phase]) -> set[str]:
+    """Hold points and gauging inside a loop: they are passed on the first pass only."""
+    keys = [phase.key for phase in every]
+    return {
+        every[i].key
+        for number, phase in enumerate(every)
+        if phase.repeat_from is not None
+        for i in range(keys.index(phase.repeat_from), number)
+        if every[i].kind in (PhaseKind.SIGN_OFF, PhaseKind.GAUGE)
+    }
+
+
+def as_written(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str, ...]:
+    """The way through the sheet by what the technique expects."""
+    phase = _descend(canal)
+    if phase is None:
+        return expected_path(sheet, None, 1)
+    return expected_path(sheet, f"{phase.key}/{step_name(selected.descending[-1])}", phase.expected_passes or 1)
+
+
+def expected(
+    canal: Canal,
+    selected: Selection,
+    sheet: RunSheet,
+    figures: Figures,
+    *,
+    sure: bool = True,
+    so_far: Walk | None = None,
+) -> Forecast:
+    """The way by the contact-depth estimate; where no widths are known by what the technique expects.
+
+    With a walk so far it begins as that one went.
+    """
+    natural = canal.natural
+    if natural is None or canal.widths is None:
+        path = as_written(canal, selected, sheet)
+        return Forecast(path=path, expectation=None, stood=_at_known_stops(canal, sheet, path))
+    begun = canal.input.begun
+    descend = _descend(canal)
+    flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
+    working = Working(
+        natural=natural,
+        kit={one.key: one for one in canal.given.kit.instruments},
+        touch=contact_depth.touch(figures),
+        # What was felt before this order of work begins is in what has been made.
+        felt=() if begun else canal.input.felt,
+        made=begun.made if begun else (),
+        tries=figures.count("make_room.most"),
+        flaring=frozenset(flaring),
+        descending=descend.key if descend else None,
+        one_pass=_one_pass(flaring, descend, selected),
+        most_passes=(descend and descend.most_passes) or 1,
+        as_if_straight=prepared_shape.is_bent(canal.input, figures),
+        passed=passed(canal, selected),
+    )
+    more = bool(canal.input.felt or begun or (so_far and so_far.left))
+    insertions = len(working.felt) + len(working.made) + len(so_far.left if so_far else ()) + _insertions(sheet)
+    believed = _belief(canal, canal.widths, working, figures, more_over=insertions if more else 0) if sure else None
+    return forecast(sheet, working, believed, so_far)
+
+
+def passed(canal: Canal, selected: Selection) -> Line:
+    """The hand size below the first binder went to the canal's end: it is as wide as that at least."""
+    binder, end_mm = canal.size_asked.first_binder, canal.end_mm
+    below = [size for size in selected.hand if binder is not None and size < binder]
+    if not below or end_mm is None or not canal.size_asked.binder_counts:
+        return ()
+    return Stand(instrument=selected.hand[max(below)], tip_mm=end_mm).line(canal.orifice_mm)
+
+
+def _at_known_stops(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[Stand, ...]:
+    """Where the instruments on the way certainly stand: how deep a descending series goes is not known."""
+    kit = {one.key: one for one in canal.given.kit.instruments}
+    coronal = {p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE}
+    stands = {
+        (node.instrument, node.stop_um): Stand(instrument=kit[node.instrument], tip_mm=mm(node.stop_um))
+        for node in (sheet.nodes[id_] for id_ in path)
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um
+        if node.target is Target.TO_LENGTH or node.phase in coronal
+    }
+    return tuple(stands.values())
+
+
+def outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> Line:
+    """The shape once all that goes to a known stop has stood there."""
+    return profile.outline(_at_known_stops(canal, sheet, path), from_mm=canal.orifice_mm)
+
+
+def _one_pass(flaring: Sequence[str], descend: Phase | None, selected: Selection) -> list[str]:
+    worked = [(phase, one) for phase in flaring for one in selected.coronal]
+    if descend is not None:
+        worked += [(descend.key, one) for one in selected.descending]
+    return [f"{phase}/{step_name(one)}" for phase, one in worked]
+
+
+def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *, more_over: int) -> Belief | None:
+    """The sampled canals; None where no samples are asked for. Recorded depths ask for more of them, as far as so many
+    insertions leave room for them."""
+    given, count = canal.given, canal.given.samples
+    if count < 1:
+        return None
+    most_work = MOST_WORK // len(given.canals)
+    if more_over:
+        more = min(
+            MOST_SAMPLES, count * figures.count("samples.felt_times"), most_work // (more_over * CORNERS_PER_INSERTION)
+        )
+        count = max(count, more)
+    spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
+    drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)
+    line, told = profile.narrow_line(working.natural), reading.reading(figures)
+    shallow_mm = figures["depth.bend_shallow"] if working.as_if_straight else 0.0
+    return Belief(drawn, line, working.touch, told, shallow_mm=shallow_mm, most_work=most_work)
+
+
+def _insertions(sheet: RunSheet) -> int:
+    return sum(isinstance(node, Do) and node.action is Action.INSTRUMENT for node in sheet.nodes.values())
+
+
+def _descend(canal: Canal) -> Phase | None:
+    return next((p for p in canal.given.technique.phases if p.kind is PhaseKind.DESCEND), None)

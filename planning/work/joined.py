@@ -1,0 +1,102 @@
+"""Canals that share part of their way, as one rule of the tooth: the main one is prepared first, one image shows their
+cones, and none is filled before all of them are ready for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+
+from planning.canal.canal import Canal
+from planning.canal.joins import shares_with
+from planning.contract.cautions import caution, override_of
+from planning.contract.plan_value import Caution
+from planning.run_sheet.graph import Action, Do, RunSheet, WaitsFor
+from planning.techniques.rules import cuts
+from planning.techniques.technique import Phase, PhaseKind
+from planning.work.withholding import fills, open_phases, shapes
+
+UNFINISHED = "joined-canal-unfinished"
+MAIN_FIRST = "main-canal-first"
+_Kind = Callable[[Phase], bool]
+
+
+def cautions(canals: Sequence[Canal], every: Sequence[Phase]) -> dict[str, list[Caution]]:
+    """What keeps a canal's steps closed because a canal that it joins cannot come so far, by canal.
+
+    A canal that does not come so far itself is warned of for its own reasons alone.
+    """
+    by_name = {canal.input.name: canal for canal in canals}
+    found: dict[str, list[Caution]] = {}
+    for name, canal in by_name.items():
+        own = found.setdefault(name, [])
+        main = canal.join.main if canal.join else None
+        if main and _opens(canal, every, shapes) and not _opens(by_name[main], every, shapes):
+            own.append(caution(MAIN_FIRST, canal=name, main=main))
+        left = unfinished(canal, canals, every)
+        if left and not own and _opens(canal, every, fills):
+            own.append(caution(UNFINISHED, canal=name, partners=" and ".join(left)))
+    return found
+
+
+def unfinished(canal: Canal, canals: Sequence[Canal], every: Sequence[Phase]) -> tuple[str, ...]:
+    """Canals that share the canal's way and cannot come to be filled, as things stand."""
+    partners = shares_with(canal.given, canal.input)
+    filling = {phase.key for phase in every if fills(phase)}
+    return tuple(
+        one.input.name
+        for one in canals
+        if one.input.name in partners
+        and not _opens(one, every, fills)
+        and not (one.input.begun and one.input.begun.phase in filling)
+    )
+
+
+def _opens(canal: Canal, every: Sequence[Phase], kind: _Kind) -> bool:
+    """Whether every phase of the kind is open in the canal."""
+    # That it waits for another of them closes nothing for the others.
+    opened = open_phases(every, [one for one in canal.held if one.code != UNFINISHED])[0]
+    return all(phase in opened for phase in every if kind(phase))
+
+
+# --- in the order of work -------------------------------------------------------------------------------------------
+
+
+def waiting(sheet: RunSheet, canal: Canal, every: Sequence[Phase]) -> RunSheet:
+    """The canal's order of work, each step with what it waits for in the canals that share its way. A canal that a
+    supervisor lets be left unfinished is not waited for."""
+    passed = override_of(canal.given, UNFINISHED, canal.input.name) is not None
+    partners = [one for one in shares_with(canal.given, canal.input) if not (passed and one in canal.unfinished)]
+    if not partners and canal.join is None:
+        return sheet
+    by_key = {phase.key: phase for phase in every}
+    nodes = {
+        id_: replace(node, waits_for=tuple(_waits(node, by_key[node.phase], canal, every, partners)))
+        if isinstance(node, Do)
+        else node
+        for id_, node in sheet.nodes.items()
+    }
+    return replace(sheet, nodes=nodes)
+
+
+def _waits(node: Do, phase: Phase, canal: Canal, every: Sequence[Phase], partners: Sequence[str]) -> Iterator[WaitsFor]:
+    here = [one.key for one in every].index(phase.key)
+    after = tuple(one.key for one in every[here + 1 :])
+    if node.action is Action.INSTRUMENT and canal.join is not None and shapes(phase):
+        main = canal.join.main
+        says = f"{main} goes to the common end: it is prepared first."
+        yield WaitsFor(canal=main, phases=_after_cutting(every), says=says)
+    elif node.action is Action.IMAGE and phase.kind is PhaseKind.CONE:
+        shown = (node.id, f"{phase.key}/sign-off")
+        for one in partners:
+            says = f"One image shows the cones of {one} and {canal.input.name}: {one} comes to its cone first."
+            yield WaitsFor(canal=one, phases=after, nodes=shown, says=says)
+    elif node.action is Action.FILL:
+        for one in partners:
+            says = f"{one} shares the way: neither is filled before both are ready."
+            yield WaitsFor(canal=one, phases=(phase.key, *after), says=says)
+
+
+def _after_cutting(every: Sequence[Phase]) -> tuple[str, ...]:
+    last = max((number for number, phase in enumerate(every) if cuts(phase)), default=-1)
+    return tuple(phase.key for phase in every[last + 1 :])

@@ -1,0 +1,98 @@
+"""What the one walk through a canal's order of work comes to: its shape, how its end gauges, what fills it.
+
+The expected path, the gauging, the final size and the cone are all read off it, so that they cannot contradict.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from planning.canal import filling, profile
+from planning.canal.canal import Canal
+from planning.canal.filling import Filled
+from planning.canal.prepared_shape import Place
+from planning.canal.profile import Line, Stand, wider_mm
+from planning.contract.obturation import Obturation
+from planning.depth.forecast import Forecast
+from planning.foundation.quantities import mm
+from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import Instrument
+from planning.run_sheet.graph import Do, RunSheet
+from planning.techniques.technique import PhaseKind
+from planning.tray.selection import Selection
+from planning.work import canal_work
+
+APART_MM = 1e-6  # rounding error of widths and depths
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What comes of the final size of a canal whose order of work has one."""
+
+    final: Instrument
+    natural: Line
+    """Before anything was in it; empty where its widths are not known."""
+    prepared: Line | None
+    """None where the walk does not get the final size to the end."""
+    cuts: bool | None
+    """Whether the final size is anywhere wider than the canal was; None where that is not known."""
+    wider: bool
+    """The end is wider than the final size: a hand instrument that should be held there is not."""
+
+    def obturation(self, canal: Canal, figures: Figures) -> Obturation | None:
+        """Where what the kit fills with comes to rest. An end that is wider than the final size holds no cone of it."""
+        if self.prepared is None:
+            return None
+        filled = Filled(
+            natural=self.natural,
+            prepared=self.prepared,
+            size=self.final.size,
+            taper=self.final.taper,
+            oval=canal.natural,
+            held=not self.wider,
+        )
+        return filling.obturation(canal.given.kit.filling, filled, figures)
+
+
+def outcome(
+    canal: Canal, selected: Selection, final: Instrument | None, way: Forecast, sheet: RunSheet, place: Place
+) -> Outcome | None:
+    """None for a canal whose order of work has no final size in it."""
+    if final is None or not _goes_to_end(final, way, sheet, place):
+        return None
+    natural = () if place.natural is None else profile.upto(profile.narrow_line(place.natural), place.end_mm)
+    known = profile.upper(natural, canal_work.passed(canal, selected))
+    stood = profile.upper(known, profile.outline(way.stood, from_mm=place.orifice_mm))
+    line = Stand(instrument=final, tip_mm=place.end_mm).line(place.orifice_mm)
+    at_end = any(one.instrument.key == final.key and _is_at(one.tip_mm, place.end_mm) for one in way.stood)
+    return Outcome(
+        final=final,
+        natural=natural,
+        prepared=profile.upto(stood, place.end_mm) if at_end else None,
+        cuts=wider_mm(line, known) > APART_MM if known else None,
+        wider=_wider(canal, final, way, sheet),
+    )
+
+
+def _goes_to_end(final: Instrument, way: Forecast, sheet: RunSheet, place: Place) -> bool:
+    """Whether the final size has stood at the end, or has a step that takes it there."""
+    stops = (n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.instrument == final.key)
+    stood = (one.tip_mm for one in way.stood if one.instrument.key == final.key)
+    return any(_is_at(at_mm, place.end_mm) for at_mm in (*(mm(stop or 0) for stop in stops), *stood))
+
+
+def _is_at(tip_mm: float, end_mm: float) -> bool:
+    return tip_mm >= end_mm - APART_MM
+
+
+def _wider(canal: Canal, final: Instrument, way: Forecast, sheet: RunSheet) -> bool:
+    """Gauged before it is shaped the final size is held at the latest, confirmed afterwards the next one is."""
+    sizes = {one.key: one.size for one in canal.given.kit.instruments}
+    kinds = {phase.key: phase.kind for phase in canal.given.technique.phases}
+    for step, goes in way.gauged.items():
+        node = sheet.nodes[step]
+        if goes and isinstance(node, Do):
+            size = sizes[node.instrument or ""]
+            if size > final.size or (size == final.size and kinds.get(node.phase) is PhaseKind.GAUGE):
+                return True
+    return False

@@ -1,0 +1,359 @@
+"""What each kind of phase writes into a run sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from planning.foundation.errors import ChoiceNotPossible, TechniqueNotUsable
+from planning.foundation.quantities import said, um
+from planning.instruments.iso_3630 import Instrument, size_above, sizes
+from planning.run_sheet.graph import Action, AtLength, Do, Exit, Gained, ShorterThan, Target, VisitsBelow
+from planning.techniques.technique import Phase, PhaseKind
+from planning.tray.selection import hand_of, shaping_of
+from planning.work.blocked import blocked
+from planning.work.held import answered as held_first
+from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
+
+GAUGED = "Straight in without turning; it must not cut."
+
+
+def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
+    """Adds the phase's steps. `looped`: the phase lies inside a loop and is worked on the first pass only."""
+    before, shape = set(sheet.nodes), sheet.shape
+    start = WRITERS[phase.kind](sheet, phase)
+    if start is None:
+        return
+    if looped:
+        once = f"{phase.key}/sign-off" if phase.hold_point else start
+        first = VisitsBelow(node=once, n=1)
+        start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
+    sheet.starts[phase.key] = start
+    if any(_can_block(sheet, id_) for id_ in set(sheet.nodes) - before):
+        # Blocked, the phase may have done nothing yet.
+        sheet.shape, worked = shape, sheet.shape
+        blocked(sheet, phase)
+        sheet.shape = worked
+
+
+def _can_block(sheet: Sheet, id_: str) -> bool:
+    node = sheet.nodes[id_]
+    return isinstance(node, Do) and Exit.BLOCKED in node.exits
+
+
+def _sign_off(sheet: Sheet, phase: Phase) -> str:
+    shows = f"{sheet.at_end.name} back at its stop and left there"
+    if not phase.hold_point:
+        return sheet.image(phase, f"{phase.key}/image", then="@next", say=f"{shows} for the image. {phase.why}")
+    if phase.image:
+        return sheet.image_and_sign_off(phase, phase.key, phase.hold_point, then="@next", say=phase.why, shows=shows)
+    return sheet.sign_off(
+        phase, f"{phase.key}/sign-off", phase.hold_point, then="@next", returned=PLAN_AGAIN, say=phase.why
+    )
+
+
+def _to_length(sheet: Sheet, phase: Phase) -> str | None:
+    """Hand sizes, each worked until it is loose at length."""
+    last = _last_hand_size(sheet, phase)
+    most = min(last, sheet.work.largest_size or last)
+    wanted = [s for s in sizes() if (phase.from_size or 0) <= s <= most]
+    instruments = [hand_of(sheet.selection, s, sheet.technique, sheet.work.canal) for s in wanted]
+    if not instruments:
+        return None
+    starts = [f"{phase.key}/{step_name(one)}" for one in instruments]
+    for one, start, then in zip(instruments, starts, [*starts[1:], "@next"], strict=True):
+        sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
+        held = held_first(sheet, phase, one, start, then) if phase.to_estimate else _again(sheet, phase, one, start)
+        sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=held)
+        sheet.stood(one, sheet.work.end_um)
+    return starts[0]
+
+
+def _again(sheet: Sheet, phase: Phase, one: Instrument, start: str) -> str:
+    """An instrument that is worked to length may take several goes; then the supervisor decides."""
+    times = VisitsBelow(node=start, n=sheet.figures.count("explore.times"))
+    sheet.ask(phase, f"{start}/again", times, yes=start, no=f"{start}/supervisor")
+    say = f"{one.name} does not go to its stop: do not push; the supervisor decides."
+    sheet.sign_off(phase, f"{start}/supervisor", "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
+    return f"{start}/again"
+
+
+def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
+    if phase.to_size is None:
+        return sheet.work.final
+    return phase.to_size if phase.to_estimate else sheet.selection.glide_path_to
+
+
+def _flare(sheet: Sheet, phase: Phase) -> str:
+    coronal = sheet.selection.coronal
+    starts = [f"{phase.key}/{step_name(one)}" for one in coronal]
+    for one, then in zip(coronal, [*starts[1:], "@next"], strict=True):
+        sheet.cut(phase, one, stop_um=sheet.work.coronal_um, target=Target.TO_RESISTANCE, then=then)
+    return starts[0]
+
+
+def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
+    """Hand sizes above what is loose, straight in, until one is held: the first to bind. Where not even the final size
+    is, or no hand size while there is none, the canal is wider than planned."""
+    loose, final = sheet.selection.glide_path_to, sheet.work.final_size or sizes()[-1]
+    wanted = [sheet.selection.hand[size] for size in sizes() if loose < size <= final and size in sheet.selection.hand]
+    ids = [f"{phase.key}/{step_name(one)}" for one in wanted]
+    for one, id_, then in zip(wanted, ids, [*ids, PLAN_AGAIN][1:], strict=True):
+        wider = "the final size is planned anew" if sheet.work.final_size else "no hand size here is held"
+        last = f"{GAUGED} If this one goes to its stop too, the end is wider than planned: {wider}."
+        say = last if then == PLAN_AGAIN else phase.why
+        _gauge(sheet, phase, one, id_=id_, reached=then, short="@next", target=Target.TO_RESISTANCE, say=say)
+    return ids[0] if ids else None
+
+
+def _descend(sheet: Sheet, phase: Phase) -> str:
+    """Largest to smallest, to resistance. Passes repeat until the smallest is at length or nothing is gained.
+
+    Sizes above the final one end short of length, wherever they come to: the next one follows.
+    """
+    series = sheet.selection.descending
+    starts = [f"{phase.key}/{step_name(one)}" for one in series]
+    for one, start, then in zip(series, starts, [*starts[1:], f"{phase.key}/gained"], strict=True):
+        above = sheet.work.sizes_above(one) > 0
+        after = then if above else f"{start}/at-length"
+        sheet.cut(phase, one, stop_um=sheet.work.shaping_stop_um(one), target=Target.TO_RESISTANCE, then=after)
+        if not above:
+            sheet.ask(phase, after, AtLength(nodes=(start,)), yes=f"@up:{one.size}", no=then)
+    _another_pass(sheet, phase, starts)
+    return starts[0]
+
+
+def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
+    key, supervisor = phase.key, f"{phase.key}/supervisor"
+    gained = Gained(nodes=tuple(starts), least_um=um(sheet.figures["passes.gain"]))
+    sheet.ask(phase, f"{key}/gained", gained, yes=f"{key}/passes", no=f"{key}/no-gain-before")
+    passes = VisitsBelow(node=starts[0], n=phase.most_passes or 1)
+    sheet.ask(phase, f"{key}/passes", passes, yes=f"@{phase.repeat_from}", no=supervisor)
+    # First time without gain: if the small instrument still passes, the hindrance is coronal and one more pass,
+    # which starts with coronal flaring, may clear it.
+    first_time = VisitsBelow(node=f"{key}/no-gain", n=sheet.figures.count("passes.no_gain") - 1)
+    sheet.ask(phase, f"{key}/no-gain-before", first_time, yes=f"{key}/no-gain", no=supervisor)
+    sheet.recapitulate(phase, f"{key}/no-gain", sheet.selection.recapitulating, then=f"{key}/passes")
+    smallest = sheet.selection.descending[-1]
+    say = f"{smallest.name} is not at length: the supervisor decides whether to take it there."
+    sheet.sign_off(
+        phase, supervisor, "series short of length", then=f"@to:{smallest.size}", returned=PLAN_AGAIN, say=say
+    )
+
+
+def _ascend(sheet: Sheet, phase: Phase) -> str:
+    """From the smallest of the series to the final size; one that stops short has room made for it."""
+    smallest, final = sheet.selection.descending[-1].size, sheet.work.final
+    if final < smallest:
+        reason = (
+            f"a final size of {final} lies below the smallest of the series, {smallest}. Choose {smallest} or more."
+        )
+        raise ChoiceNotPossible(canal=sheet.work.canal, reason=reason, at=("choices", "canals"))
+    wanted = [s for s in sizes() if smallest <= s <= final]
+    for size, then in zip(wanted, [*wanted[1:], None], strict=True):
+        one = shaping_of(sheet.selection, size, sheet.technique, sheet.work.canal)
+        following = "@next" if then is None else f"{phase.key}/{then:02d}-{one.taper:02d}"
+        _up_one(sheet, phase, one, following)
+        sheet.stood(one, sheet.work.end_um)
+    _enter_ascending(sheet, phase, wanted)
+    return sheet.starts[f"to:{smallest}"]
+
+
+def _up_one(sheet: Sheet, phase: Phase, one: Instrument, then: str) -> None:
+    start = f"{phase.key}/{step_name(one)}"
+    sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
+    larger = sheet.selection.series.get(size_above(one.size) or 0)
+    supervisor = f"{start}/supervisor"
+    short = f"{start}/room" if larger else f"{start}/again"
+    sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=short)
+    if larger:
+        _make_room(sheet, phase, start, larger)
+    else:
+        # Nothing of the kit is larger: it makes its own room, as often as another would have.
+        times = VisitsBelow(node=start, n=1 + sheet.figures.count("make_room.most"))
+        sheet.ask(phase, short, times, yes=start, no=supervisor)
+    say = f"{one.name} stays short of length: the supervisor decides whether the size before it is the final one."
+    sheet.sign_off(phase, supervisor, "size short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
+
+
+def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> None:
+    """The next larger, kept short, opens the canal above the one that stopped."""
+    less = um(sheet.figures["make_room.less"])
+    room = f"{start}/make-room"
+    times = VisitsBelow(node=room, n=sheet.figures.count("make_room.most"))
+    sheet.ask(phase, f"{start}/room", times, yes=room, no=f"{start}/supervisor")
+    sheet.cut(
+        phase,
+        larger,
+        id_=room,
+        stop_um=min(sheet.work.end_um - less, sheet.work.shaping_stop_um(larger)),
+        shorter_than=ShorterThan(node=start, less_um=less),
+        target=Target.TO_RESISTANCE,
+        then=start,
+        say=f"Make room: {said(less)} mm short of where the smaller one stopped.",
+    )
+
+
+def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
+    """`@up:SIZE` is where to go on once SIZE is at length, `@to:SIZE` where SIZE itself is worked to length."""
+    taper = sheet.selection.series_taper
+    for one in sheet.selection.descending:
+        if sheet.work.sizes_above(one):
+            continue
+        larger = [s for s in wanted if s > one.size]
+        sheet.starts[f"up:{one.size}"] = f"{phase.key}/{larger[0]:02d}-{taper:02d}" if larger else f"@after:{phase.key}"
+    sheet.starts[f"to:{wanted[0]}"] = f"{phase.key}/{wanted[0]:02d}-{taper:02d}"
+
+
+def _step_back(sheet: Sheet, phase: Phase) -> str | None:
+    """Larger hand sizes, each a step shorter; between them the final size goes to length again."""
+    size, step = sheet.work.final, um(phase.step_mm or 0)
+    final = hand_of(sheet.selection, size, sheet.technique, sheet.work.canal)
+    small = final if sheet.technique.recapitulate_with_final else sheet.selection.recapitulating
+    instruments = []
+    for number in range(1, (phase.steps or 0) + 1):
+        larger = size_above(size, number * sheet.figures.count("step_back.next_size"))
+        if larger is None:
+            raise TechniqueNotUsable(where=sheet.technique.name, reason=f"the series ends above size {size}")
+        one = hand_of(sheet.selection, larger, sheet.technique, sheet.work.canal)
+        instruments.append((one, sheet.work.end_um - max(number * step, sheet.work.nearest_um)))
+    starts = [f"{phase.key}/{step_name(one)}" for one, _ in instruments]
+    for (one, stop), then in zip(instruments, [*starts[1:], "@next"], strict=True):
+        sheet.cut(phase, one, stop_um=stop, target=Target.TO_LENGTH, then=then, recapitulating=small)
+    return starts[0] if starts else None
+
+
+def _confirm(sheet: Sheet, phase: Phase) -> str:
+    """The final size seats at length and the next larger stays short: only then is the end that size."""
+    final = hand_of(sheet.selection, sheet.work.final, sheet.technique, sheet.work.canal)
+    larger = sheet.selection.hand.get(size_above(final.size) or 0)
+    seats = f"{phase.key}/{step_name(final)}"
+    shown = f"{phase.key}/image" if phase.hold_point else "@next"
+    stuck = shown if phase.hold_point else f"{phase.key}/short"
+    _gauge(sheet, phase, final, reached=f"{phase.key}/larger" if larger else shown, short=f"{phase.key}/seats-again")
+    again = VisitsBelow(node=seats, n=sheet.figures.count("gauge.times"))
+    sheet.ask(phase, f"{phase.key}/seats-again", again, yes=f"{phase.key}/clear", no=stuck)
+    sheet.irrigate(phase, f"{phase.key}/clear", then=f"{phase.key}/recapitulate")
+    sheet.recapitulate(phase, f"{phase.key}/recapitulate", sheet.selection.recapitulating, then=seats)
+    if larger:
+        _gauge(
+            sheet,
+            phase,
+            larger,
+            id_=f"{phase.key}/larger",
+            reached=f"{phase.key}/wider",
+            short=shown,
+            target=Target.TO_RESISTANCE,
+            say=f"{GAUGED} It has to stay short: then the end is no wider than {final.size}.",
+        )
+        say = f"Hand {larger.size} goes to length too: the end is wider than {final.size}. The supervisor decides."
+        sheet.sign_off(
+            phase, f"{phase.key}/wider", "end wider than planned", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say
+        )
+    if phase.hold_point:
+        shows = f"{final.name} back at its stop and left there"
+        sheet.image_and_sign_off(phase, phase.key, phase.hold_point, then="@next", say=phase.why, shows=shows)
+    else:
+        say = f"Hand {final.size} does not seat at length. The supervisor decides."
+        sheet.sign_off(phase, stuck, "final size short of length", then="@next", returned=PLAN_AGAIN, say=say)
+    return seats
+
+
+def _gauge(
+    sheet: Sheet,
+    phase: Phase,
+    one: Instrument,
+    *,
+    reached: str,
+    short: str,
+    id_: str | None = None,
+    target: Target = Target.TO_LENGTH,
+    say: str = GAUGED,
+) -> str:
+    return sheet.add(
+        Do(
+            id=id_ or f"{phase.key}/{step_name(one)}",
+            action=Action.GAUGE,
+            phase=phase.key,
+            instrument=one.key,
+            stop_um=sheet.work.end_um,
+            target=target,
+            say=say,
+            exits={Exit.REACHED: reached, Exit.SHORT: short},
+        )
+    )
+
+
+def _rinse(sheet: Sheet, phase: Phase) -> str:
+    irrigants = sheet.work.final_rinse or (sheet.work.irrigant,)
+    ids = [f"{phase.key}/{number}-{name}" for number, name in enumerate(irrigants, start=1)]
+    for name, id_, then in zip(irrigants, ids, [*ids[1:], "@next"], strict=True):
+        sheet.irrigate(phase, id_, then=then, irrigant=name, rinse=True)
+    return ids[0]
+
+
+def _cone(sheet: Sheet, phase: Phase) -> str:
+    fit, shown = f"{phase.key}/fit", f"{phase.key}/image"
+    sheet.add(
+        Do(
+            id=f"{phase.key}/dry",
+            action=Action.DRY,
+            phase=phase.key,
+            stop_um=sheet.work.end_um,
+            say="Dry with paper points, not past the stop.",
+            exits={Exit.DONE: fit},
+        )
+    )
+    sheet.add(
+        Do(
+            id=fit,
+            action=Action.FIT_CONE,
+            phase=phase.key,
+            stop_um=sheet.work.end_um,
+            target=Target.TO_LENGTH,
+            say=f"Cone of size {sheet.work.final}, checked by fit: cones vary within their tolerance. "
+            "Short or loose, try another; no push.",
+            exits={Exit.REACHED: shown, Exit.SHORT: shown},
+        )
+    )
+    sheet.image_and_sign_off(
+        phase,
+        phase.key,
+        phase.hold_point or "cone",
+        then="@next",
+        say=phase.why,
+        shows="the cone in place",
+        again_from=fit,
+    )
+    return f"{phase.key}/dry"
+
+
+def _fill(sheet: Sheet, phase: Phase) -> str:
+    sheet.add(
+        Do(
+            id=f"{phase.key}/fill",
+            action=Action.FILL,
+            phase=phase.key,
+            stop_um=sheet.work.end_um,
+            say=phase.why,
+            exits={Exit.DONE: f"{phase.key}/image"},
+        )
+    )
+    sheet.image_and_sign_off(
+        phase, phase.key, phase.hold_point or "final image", then="@next", say=phase.why, shows="the filling in place"
+    )
+    return f"{phase.key}/fill"
+
+
+WRITERS: dict[PhaseKind, Callable[[Sheet, Phase], str | None]] = {
+    PhaseKind.SIGN_OFF: _sign_off,
+    PhaseKind.TO_LENGTH: _to_length,
+    PhaseKind.FLARE: _flare,
+    PhaseKind.GAUGE: _first_binder,
+    PhaseKind.DESCEND: _descend,
+    PhaseKind.ASCEND: _ascend,
+    PhaseKind.STEP_BACK: _step_back,
+    PhaseKind.CONFIRM: _confirm,
+    PhaseKind.RINSE: _rinse,
+    PhaseKind.CONE: _cone,
+    PhaseKind.FILL: _fill,
+}

@@ -1,0 +1,117 @@
+"""How often a supervisor and an image are asked for: canals that come to a point together are asked for together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from planning.canal.joins import shares_with
+from planning.contract.plan_input import CanalInput, PlanInput
+from planning.contract.plan_value import AskedFor, Exposure, Stage
+from planning.foundation.tables import Figures
+from planning.run_sheet.graph import Action, Do, RunSheet
+from planning.techniques.rules import cuts
+from planning.techniques.technique import Phase, PhaseKind
+from planning.work.withholding import shapes
+
+ONE_END = (PhaseKind.CONE, PhaseKind.FILL)
+"""Where canals that share their way are looked at as one."""
+SIDES = ("M", "D")
+"""First letters of canals that lie mesially and distally of the others."""
+Walked = Mapping[str, tuple[RunSheet, Sequence[str]]]
+"""Order of work and expected path by canal."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Asks:
+    """What one canal asks for in one phase."""
+
+    hold_point: str = ""
+    image: bool = False
+
+
+def asked_for(
+    given: PlanInput, walked: Walked, joining: Sequence[str], every: Sequence[Phase], figures: Figures
+) -> AskedFor:
+    """Over the whole of the expected work. `joining` are the canals that wait for their main one to be prepared.
+
+    Words: the one on the plan, and one for each group of canals that come to a hold point together; one for each canal
+    where the programme asks for it. Exposures: one, and one from another angle where canals lie one behind the other.
+    """
+    each = {name: _by_phase(*way) for name, way in walked.items()}
+    stages = [
+        _stage(given, phase, group, each, figures)
+        for number, phase in enumerate(every)
+        for group in _groups([name for name in each if phase.key in each[name]], joining, _apart(number, every))
+    ]
+    return AskedFor(
+        stages=tuple(stages),
+        exposures=sum(len(stage.exposures) for stage in stages),
+        words=1 + sum(stage.words for stage in stages),
+    )
+
+
+def _by_phase(sheet: RunSheet, path: Sequence[str]) -> dict[str, _Asks]:
+    found: dict[str, _Asks] = {}
+    for node in (sheet.nodes[id_] for id_ in path):
+        if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF):
+            before = found.get(node.phase, _Asks())
+            image = before.image or node.action is Action.IMAGE
+            found[node.phase] = _Asks(node.hold_point or before.hold_point, image)
+    return found
+
+
+def _apart(number: int, every: Sequence[Phase]) -> bool:
+    """Whether it lies between the first phase that shapes and the last that cuts: there canals that join come later."""
+    shaping = [n for n, phase in enumerate(every) if shapes(phase)]
+    cutting = [n for n, phase in enumerate(every) if cuts(phase)]
+    return bool(shaping and cutting) and shaping[0] < number <= cutting[-1]
+
+
+def _groups(names: Sequence[str], joining: Sequence[str], apart: bool) -> Iterator[list[str]]:
+    later = [name for name in names if apart and name in joining]
+    for group in ([name for name in names if name not in later], later):
+        if group:
+            yield group
+
+
+def _stage(
+    given: PlanInput, phase: Phase, group: Sequence[str], each: Mapping[str, Mapping[str, _Asks]], figures: Figures
+) -> Stage:
+    asks = [each[name][phase.key] for name in group]
+    hold_point = next((one.hold_point for one in asks if one.hold_point), "")
+    alone = figures["words.each_canal"] >= 1
+    words = sum(bool(one.hold_point) for one in asks) if alone else int(bool(hold_point))
+    shown = [one for one in given.canals if one.name in group and each[one.name][phase.key].image]
+    return Stage(
+        phase=phase.key,
+        title=phase.title,
+        hold_point=hold_point,
+        canals=tuple(group),
+        exposures=tuple(_exposures(given, shown, phase.kind in ONE_END, figures)),
+        words=words,
+    )
+
+
+def _exposures(given: PlanInput, shown: Sequence[CanalInput], one_end: bool, figures: Figures) -> Iterator[Exposure]:
+    first: list[CanalInput] = []
+    for canal in shown:
+        if not any(_superimposed(given, canal, other, one_end) for other in first):
+            first.append(canal)
+    behind = tuple(canal.name for canal in shown if canal not in first)
+    if first:
+        yield Exposure(canals=tuple(canal.name for canal in first), turned=False)
+    for _ in range(figures.count("exposures.angles") - 1 if behind else 0):
+        yield Exposure(canals=behind, turned=True)
+
+
+def _superimposed(given: PlanInput, one: CanalInput, other: CanalInput, one_end: bool) -> bool:
+    """Two canals of one root lie one behind the other, as do roots that lie neither mesially nor distally. Cones of
+    canals that share their way are shown by one image."""
+    if one_end and other.name in shares_with(given, one):
+        return False
+    return one.root == other.root or _side(one) == _side(other)
+
+
+def _side(canal: CanalInput) -> str:
+    return canal.name[:1] if canal.name[:1] in SIDES else ""
