@@ -10,7 +10,7 @@ from urllib.parse import urlsplit
 
 from cases.domain.errors import NotUsable
 from cases.domain.progress import emergencies
-from cases.domain.progress.at_a_glance import CanalAtAGlance
+from cases.domain.progress.at_a_glance import CanalSummary
 from cases.domain.progress.course import Course
 from cases.domain.progress.emergencies import Emergency
 
@@ -48,7 +48,7 @@ class News:
 
 
 def news(
-    course: Course, canals: Sequence[CanalAtAGlance], before: Mapping[str, str], fresh: Collection[str]
+    course: Course, canals: Sequence[CanalSummary], before: Mapping[str, str], fresh: Collection[str]
 ) -> tuple[News, ...]:
     """What came with the `fresh` events (by id): an emergency, canals asked for, canals that came to a hold point.
 
@@ -56,7 +56,7 @@ def news(
     """
     found = [_of_emergency(one) for one in emergencies.fresh(course.emergencies, fresh)]
     open_ = () if course.visit.closed else canals
-    asked: dict[str, list[CanalAtAGlance]] = {}
+    asked: dict[str, list[CanalSummary]] = {}
     for canal in open_:
         if course.canals[canal.canal].asking in fresh:
             asked.setdefault(canal.together or canal.canal, []).append(canal)

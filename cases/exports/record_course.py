@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from datetime import UTC
 
-from cases.domain.record.value import CanalRecord, Record, StepRecord, StepStanding, TimelineEntry
+from cases.domain.record.value import CanalRecord, Record, StepComparison, StepRecord, TimelineEntry
 from cases.domain.record.words import plain
 from cases.exports import cells
 from cases.exports.paper import Column, Paper, Row
 from planning.run_sheet.graph import Action
 
 _STANDING = {
-    StepStanding.AS_PLANNED: "as planned",
-    StepStanding.ADDED: "added",
-    StepStanding.LEFT_OUT: "LEFT OUT",
-    StepStanding.NOT_YET: "not yet",
+    StepComparison.AS_PLANNED: "as planned",
+    StepComparison.ADDED: "added",
+    StepComparison.LEFT_OUT: "LEFT OUT",
+    StepComparison.NOT_YET: "not yet",
 }
 _AGAINST = {None: "", "as_expected": "within", "shorter": "shorter", "longer": "longer"}
 # Said of every step these would fill pages; where one was left out it stands in the table all the same.
@@ -35,7 +35,7 @@ _WORK = (
 def work(paper: Paper, canal: CanalRecord) -> None:
     """Everything done, and what was passed over; what is still ahead only as a number."""
     told = [step for step in canal.steps if _is_told(step)]
-    ahead = sum(step.standing is StepStanding.NOT_YET for step in canal.steps)
+    ahead = sum(step.comparison is StepComparison.NOT_YET for step in canal.steps)
     if not told:
         return
     paper.heading(f"Work on {canal.canal}")
@@ -48,9 +48,9 @@ def work(paper: Paper, canal: CanalRecord) -> None:
 
 
 def _is_told(step: StepRecord) -> bool:
-    if step.standing is StepStanding.NOT_YET:
+    if step.comparison is StepComparison.NOT_YET:
         return False
-    return step.standing is not StepStanding.AS_PLANNED or step.action not in _QUIET
+    return step.comparison is not StepComparison.AS_PLANNED or step.action not in _QUIET
 
 
 def _step(step: StepRecord) -> Row:
@@ -69,7 +69,7 @@ def _step(step: StepRecord) -> Row:
             cells.mm(step.depth_mm) or (plain(step.how) if step.how else ""),
             band,
             _AGAINST[step.against_band],
-            _STANDING[step.standing],
+            _STANDING[step.comparison],
         )
     )
 

@@ -147,7 +147,7 @@ def _put_right(record: Record) -> Iterator[Row]:
         taken = cells.by(one.taken_by, one.taken_at)
         by = cells.by(one.who, one.at)
         done = put_right(one.why, one.moved_to)
-        yield Row(cells=(plain(one.shows), one.canal or "tooth", taken, done, by), struck=one.moved_to is None)
+        yield Row(cells=(plain(one.purpose), one.canal or "tooth", taken, done, by), struck=one.moved_to is None)
 
 
 _VERSIONS = (
@@ -183,7 +183,7 @@ def _words(record: Record) -> Iterator[Row]:
     for one in record.words:
         marks = [
             "APPROVED" if one.said is Decision.APPROVED else "RETURNED",
-            "in spite of what is missing" if one.in_spite else "",
+            "in spite of what is missing" if one.despite_missing else "",
             "at the bench" if one.at_bench else "",
             "" if one.in_course else "out of course",
             "AN IMAGE IT RESTED ON WAS PUT RIGHT SINCE" if one.image_gone else "",
@@ -347,4 +347,4 @@ def _images(record: Record) -> Iterator[Row]:
         image = one.image if one.counts else f"{one.image} COUNTS HERE NO MORE"
         if gone := one.removed:
             image += f" REMOVED: {gone.reason.says}. {cells.by(gone.who, gone.at)}"
-        yield Row(cells=(str(one.position), plain(one.shows), one.canal, image, by))
+        yield Row(cells=(str(one.position), plain(one.purpose), one.canal, image, by))

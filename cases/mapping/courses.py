@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from uuid import UUID
 
-from cases.domain.events.event import Happened
-from cases.domain.events.kinds import FROM_HERE, EventKind, NotChecked
+from cases.domain.events.event import CourseEvent
+from cases.domain.events.kinds import BY_SERVER, EventKind, NotChecked
 from cases.domain.progress.course import Course, Sheets, fold
 from cases.mapping.plans import plan_of
 from cases.models.events import TreatmentEvent
@@ -42,7 +42,7 @@ class InHand:
     course: Course
     plans: Mapping[str, Sheets]
     """Run sheets of every version that something was recorded on."""
-    events: Sequence[Happened]
+    events: Sequence[CourseEvent]
 
 
 def in_hand(case_id: UUID) -> InHand | None:
@@ -58,7 +58,7 @@ def in_hand(case_id: UUID) -> InHand | None:
 
 def work_has_begun(events: Iterable[TreatmentEvent]) -> bool:
     """Whether anything was done: what is recorded here is a decision, and comes before any work."""
-    return any(event.kind not in FROM_HERE for event in events)
+    return any(event.kind not in BY_SERVER for event in events)
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +88,8 @@ def worked(version_id: UUID) -> Worked:
     )
 
 
-def course_event(event: TreatmentEvent) -> Happened:
-    return Happened(
+def course_event(event: TreatmentEvent) -> CourseEvent:
+    return CourseEvent(
         id=str(event.pk),
         kind=EventKind(event.kind),
         actor=str(event.actor_id),

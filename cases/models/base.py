@@ -37,7 +37,7 @@ class Identified(models.Model):
         abstract = True
 
 
-class Sent(Identified):
+class ClientCreated(Identified):
     """A row that a client may send twice. `sent_hash` is of what was sent: the same again is answered the same."""
 
     sent_hash = models.CharField(max_length=HASH_LENGTH, editable=False)
@@ -59,7 +59,7 @@ class FixedQuerySet(models.QuerySet[Any]):
         raise RecordFixed(f"{self.model.__name__} is only added to.")
 
 
-class Fixed(models.Model):
+class AppendOnly(models.Model):
     """A record: once written it is neither changed nor removed, by code or by the administration.
 
     `moving` names the few columns that may still change (a plan version's state); all else raises RecordFixed.

@@ -5,13 +5,13 @@ from __future__ import annotations
 from django.db import models
 from django.db.models import F, Q
 
-from cases.models.base import Fixed, Sent
+from cases.models.base import AppendOnly, ClientCreated
 from cases.models.markings import Marking
 from cases.models.people import Person
 from cases.models.teeth import Canal
 
 
-class BendInSpace(Sent, Fixed):
+class BendInSpace(ClientCreated, AppendOnly):
     """One canal's bend from two markings, and what it came to on the day. `number` counts within the canal."""
 
     canal = models.ForeignKey(Canal, on_delete=models.PROTECT, related_name="bends_in_space")

@@ -6,7 +6,7 @@ from django.db import models
 from django.db.models import Q
 
 from cases.domain.events.kinds import EventKind, NotChecked
-from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
+from cases.models.base import HASH_LENGTH, AppendOnly, ClientCreated, choices, one_of
 from cases.models.kits import Kit
 from cases.models.people import Person, Programme
 from cases.models.plans import ToothPlanVersion
@@ -75,7 +75,7 @@ class InstrumentUse(models.Model):
         return f"{self.instrument}, {'discarded' if self.discarded else 'used'}"
 
 
-class TreatmentEvent(Sent, Fixed):
+class TreatmentEvent(ClientCreated, AppendOnly):
     """One thing done or seen. Only added to; an undo is an event too.
 
     The order is `position`, given here under the case's lock. The device's time is shown and never used to order:

@@ -7,14 +7,14 @@ from typing import Any, get_args
 from django.db import models
 from django.db.models import F, Q, Sum
 
-from cases.domain.events.payloads import Shows
+from cases.domain.events.payloads import ImagePurpose
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, name_check
 from cases.domain.struck import StruckWhy
-from cases.models.base import HASH_LENGTH, Fixed, Identified, Sent, choices, one_of
+from cases.models.base import HASH_LENGTH, AppendOnly, ClientCreated, Identified, choices, one_of
 from cases.models.people import Person
 from cases.models.teeth import Case
 
-SHOWS = get_args(Shows)
+SHOWS = get_args(ImagePurpose)
 
 
 class ImageManager(models.Manager["Image"]):
@@ -26,12 +26,12 @@ class ImageManager(models.Manager["Image"]):
         return int(stored + coming)
 
 
-class Image(Sent):
+class Image(ClientCreated):
     """An image of a case. Its id and SHA-256 are made where it was taken; one id never stands for two images."""
 
     case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="images")
     canal = models.CharField(max_length=12, blank=True, help_text="Empty where it shows the tooth.")
-    shows = models.CharField(max_length=13, choices=[(each, each.replace("_", " ")) for each in SHOWS])
+    purpose = models.CharField(max_length=13, choices=[(each, each.replace("_", " ")) for each in SHOWS])
     taken_by = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
     device_time = models.DateTimeField(help_text="When it was taken, by the device's clock.")
     server_time = models.DateTimeField(auto_now_add=True)
@@ -63,7 +63,7 @@ class Image(Sent):
 
     class Meta:
         constraints = [
-            models.CheckConstraint(condition=one_of("shows", SHOWS), name="image_shows_known"),
+            models.CheckConstraint(condition=one_of("purpose", SHOWS), name="image_shows_known"),
             models.CheckConstraint(condition=one_of("state", ImageState), name="image_state_known"),
             models.CheckConstraint(
                 condition=~Q(state=ImageState.REFUSED.value) | ~Q(reason=""), name="image_refused_with_reason"
@@ -92,7 +92,7 @@ class Image(Sent):
         indexes = [models.Index(fields=["case", "server_time"], name="images_of_a_case")]
 
     def __str__(self) -> str:
-        return f"{self.shows} {self.canal}".strip()
+        return f"{self.purpose} {self.canal}".strip()
 
     @property
     def name_check(self) -> NameCheck:
@@ -113,7 +113,7 @@ class Image(Sent):
         return f"{self.case_id}/{self.pk}/{what}"
 
 
-class ImagePutRight(Identified, Fixed):
+class ImagePutRight(Identified, AppendOnly):
     """An image that was struck, or put to another canal. What was said of it before stays."""
 
     image = models.ForeignKey(Image, on_delete=models.PROTECT, related_name="put_right")

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from django.db import models
 
-from cases.models.base import Fixed
+from cases.models.base import AppendOnly
 from cases.models.people import Person, Programme
 from cases.models.teeth import Case
 
 
-class ChangeLog(Fixed):
+class ChangeLog(AppendOnly):
     """One change, written in the transaction that made it. People are ids here; free text stays in its own row."""
 
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="+")

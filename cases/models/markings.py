@@ -5,12 +5,12 @@ from __future__ import annotations
 from django.db import models
 from django.db.models import F, Q
 
-from cases.models.base import Fixed, Sent
+from cases.models.base import AppendOnly, ClientCreated
 from cases.models.images import Image
 from cases.models.people import Person
 
 
-class Marking(Sent, Fixed):
+class Marking(ClientCreated, AppendOnly):
     """One person's marks on one image, and what they measured on the day. `number` counts within the image."""
 
     image = models.ForeignKey(Image, on_delete=models.PROTECT, related_name="markings")

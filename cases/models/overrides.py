@@ -7,14 +7,14 @@ from typing import ClassVar
 from django.db import models
 from django.db.models import Q
 
-from cases.models.base import Fixed, Sent
+from cases.models.base import AppendOnly, ClientCreated
 from cases.models.people import Person
 from cases.models.plans import ToothPlanVersion
 from cases.models.teeth import Canal, Case
 from planning.contract.plan_input import WIDE_CANAL
 
 
-class CautionOverride(Sent, Fixed):
+class CautionOverride(ClientCreated, AppendOnly):
     """A supervisor lets the work go on in spite of a caution. It stays in the record; taking it back is added to it."""
 
     moving: ClassVar[frozenset[str]] = frozenset({"withdrawn_at", "withdrawn_by"})

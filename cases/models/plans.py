@@ -8,14 +8,14 @@ from django.db import models
 from django.db.models import Q
 
 from cases.domain.plans.lifecycle import PlanState
-from cases.models.base import HASH_LENGTH, Fixed, Sent, choices, one_of
+from cases.models.base import HASH_LENGTH, AppendOnly, ClientCreated, choices, one_of
 from cases.models.kits import Kit
 from cases.models.people import Person, Programme
 from cases.models.teeth import Case
 from planning.lengths.readings import LengthState
 
 
-class ToothPlanVersion(Sent, Fixed):
+class ToothPlanVersion(ClientCreated, AppendOnly):
     """One version of a case's plan. Content never changes, whoever asks: save, update and delete refuse it.
 
     `hash` is SHA-256 over both texts as they are stored. Only the columns of `moving` change: where the version
@@ -91,7 +91,7 @@ class ToothPlanVersion(Sent, Fixed):
         return f"version {self.number}, {self.state}"
 
 
-class CanalPlan(Fixed):
+class CanalPlan(AppendOnly):
     """One canal of a plan version: only what is searched. The version's text is the truth."""
 
     version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="canal_plans")

@@ -9,7 +9,7 @@ from django.db import models
 from django.db.models import Q
 
 from cases.domain.struck import StruckWhy
-from cases.models.base import Fixed, Sent, choices, one_of
+from cases.models.base import AppendOnly, ClientCreated, choices, one_of
 from cases.models.markings import Marking
 from cases.models.people import Person
 from cases.models.teeth import Canal
@@ -27,7 +27,7 @@ def struck_or_not() -> Q:
     return struck | Q(struck_at=None, struck_by=None, struck_why="")
 
 
-class Measured(Sent, Fixed):
+class Measured(ClientCreated, AppendOnly):
     """One reading: its canonical JSON text, who took it and when. `number` counts within the canal.
 
     One that was a mistake is struck: it stays, with who struck it, when and why, and counts for nothing.

@@ -6,12 +6,12 @@ from django.db import models
 from django.db.models import Q
 
 from cases.domain.plans.lifecycle import Decision
-from cases.models.base import Fixed, Sent, choices, one_of
+from cases.models.base import AppendOnly, ClientCreated, choices, one_of
 from cases.models.people import Person
 from cases.models.plans import CanalPlan, ToothPlanVersion
 
 
-class Review(Sent, Fixed):
+class Review(ClientCreated, AppendOnly):
     """A decision on one version, for one asking. It is never edited: a changed plan is asked for again, and an approval
     that is withdrawn gets a revocation beside it."""
 
@@ -36,7 +36,7 @@ class Review(Sent, Fixed):
         return f"{self.decision} {self.at:%Y-%m-%d %H:%M}"
 
 
-class Revocation(Sent, Fixed):
+class Revocation(ClientCreated, AppendOnly):
     """An approval that was withdrawn: by whom, when, why. The approval stays where it is, and so does this."""
 
     version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="revocations")
@@ -55,7 +55,7 @@ class Revocation(Sent, Fixed):
         return f"withdrawn {self.at:%Y-%m-%d %H:%M}"
 
 
-class ReviewRemark(Fixed):
+class ReviewRemark(AppendOnly):
     """What was said of one canal."""
 
     review = models.ForeignKey(Review, on_delete=models.PROTECT, related_name="remarks")

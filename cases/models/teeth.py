@@ -5,7 +5,7 @@ from __future__ import annotations
 from django.db import models
 from django.db.models import F, Q
 
-from cases.models.base import Identified, Sent, choices, one_of
+from cases.models.base import ClientCreated, Identified, choices, one_of
 from cases.models.people import Person, Programme
 from planning.anatomy import Notation
 from planning.contract.plan_input import Anatomy, Finding, Pattern
@@ -32,7 +32,7 @@ class DemoPatient(Identified):
         return self.alias
 
 
-class Case(Sent):
+class Case(ClientCreated):
     """One tooth to be planned and treated. `revision` rises with every change a plan could rest on."""
 
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="cases")
@@ -106,7 +106,7 @@ class Root(Identified):
         return self.name
 
 
-class Canal(Sent):
+class Canal(ClientCreated):
     """A canal as charted. Depths are from the reference point, in whole micrometres."""
 
     tooth = models.ForeignKey(Tooth, on_delete=models.PROTECT, related_name="canals")

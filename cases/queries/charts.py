@@ -8,7 +8,7 @@ from uuid import UUID
 
 from django.db.models import QuerySet
 
-from cases.domain.plans.status import Standing
+from cases.domain.plans.status import PlanStatus
 from cases.mapping.charts import last_junction, length_of, wall_of, widths_of, with_chart
 from cases.mapping.kits import thresholds_of
 from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Person, Root, ToothPlanVersion
@@ -59,7 +59,7 @@ class CaseShown:
     roots: list[Root]
     overrides: list[CautionOverride]
     """What supervisors let pass, those taken back too."""
-    standing: Standing
+    status: PlanStatus
     version: ToothPlanVersion | None
     """The version that stands."""
 
@@ -68,7 +68,7 @@ class CaseShown:
 class CaseListed:
     row: Case
     names: ToothNames
-    standing: Standing
+    status: PlanStatus
     version: ToothPlanVersion | None
 
 
@@ -87,17 +87,17 @@ def names_of(iso: str) -> ToothNames:
 def of_programme(person: Person, programme_id: UUID) -> QuerySet[Case]:
     """The cases of the programme that the person can see, with what a list shows."""
     rows = seen.cases(person).filter(programme_id=programme_id)
-    return rows.select_related("tooth", "patient", "student", "supervisor").prefetch_related(plans.standings())
+    return rows.select_related("tooth", "patient", "student", "supervisor").prefetch_related(plans.with_status())
 
 
 def listed(row: Case) -> CaseListed:
     """One line of the list."""
-    return CaseListed(row, names_of(row.tooth.iso), plans.plan_standing(row), plans.current(row))
+    return CaseListed(row, names_of(row.tooth.iso), plans.plan_status(row), plans.current(row))
 
 
 def shown(case_id: UUID) -> CaseShown:
     """The case with its chart and what each length comes to."""
-    row = with_chart(Case.objects.filter(pk=case_id)).prefetch_related(plans.standings()).get()
+    row = with_chart(Case.objects.filter(pk=case_id)).prefetch_related(plans.with_status()).get()
     figures = Figures(thresholds_of(row.programme_id))
     return CaseShown(
         row=row,
@@ -105,7 +105,7 @@ def shown(case_id: UUID) -> CaseShown:
         canals=[_canal(canal, row.setting, figures) for canal in row.tooth.canals.all()],
         roots=list(row.tooth.roots.all()),
         overrides=list(row.overrides.all()),
-        standing=plans.plan_standing(row),
+        status=plans.plan_status(row),
         version=plans.current(row),
     )
 

@@ -17,7 +17,7 @@ from planning.radiograph import MarkFigures, mark_figures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Room:
+class ImageQuota:
     """What may still be stored; asked before a camera opens."""
 
     left_bytes: int
@@ -27,7 +27,7 @@ class Room:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ImagesOfCase:
-    room: Room
+    room: ImageQuota
     marking: MarkFigures
     images: Sequence[Image]
 
@@ -37,7 +37,7 @@ def of_case(case: Case) -> ImagesOfCase:
     most = case.programme.images_most_mb * BYTES_PER_MB
     left = max(0, most - Image.objects.bytes_of(case.programme_id))
     rows = case.images.select_related("taken_by", "checked_by", "removed_by").prefetch_related("put_right__by")
-    room = Room(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
+    room = ImageQuota(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
     marking = mark_figures(Figures(thresholds_of(case.programme_id)))
     return ImagesOfCase(room=room, marking=marking, images=list(rows.order_by("server_time", "id")))
 

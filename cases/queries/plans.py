@@ -13,7 +13,7 @@ from django.db.models import BooleanField, Exists, ExpressionWrapper, F, OuterRe
 from cases.domain.errors import NotHere
 from cases.domain.plans.changes import PlanChanges, Planned, compare
 from cases.domain.plans.lifecycle import Decision, PlanState
-from cases.domain.plans.status import Standing, VersionFacts, standing
+from cases.domain.plans.status import PlanStatus, VersionFacts, status
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, Review, ReviewRemark, Revocation, ToothPlanVersion
 
@@ -28,19 +28,19 @@ def with_decisions(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVe
     return versions.defer(*TEXTS).annotate(was_approved=was_approved, carried_number=carried).order_by("number")
 
 
-def standings() -> Prefetch[str, QuerySet[ToothPlanVersion], str]:
-    """Brings with cases what `plan_standing` needs."""
+def with_status() -> Prefetch[str, QuerySet[ToothPlanVersion], str]:
+    """Brings with cases what `plan_status` needs."""
     return Prefetch("versions", queryset=with_decisions(ToothPlanVersion.objects.all()))
 
 
-def plan_standing(case: Case) -> Standing:
-    """Where the case's plan stands; `case` comes with `standings`."""
-    return standing([facts_of(row) for row in case.versions.all()], case.revision)
+def plan_status(case: Case) -> PlanStatus:
+    """Where the case's plan stands; `case` comes with `with_status`."""
+    return status([facts_of(row) for row in case.versions.all()], case.revision)
 
 
-def standing_of(case: Case) -> Standing:
+def status_of(case: Case) -> PlanStatus:
     """The same for one case alone."""
-    return standing([facts_of(row) for row in with_decisions(case.versions.all())], case.revision)
+    return status([facts_of(row) for row in with_decisions(case.versions.all())], case.revision)
 
 
 def facts_of(row: ToothPlanVersion) -> VersionFacts:
@@ -56,7 +56,7 @@ def facts_of(row: ToothPlanVersion) -> VersionFacts:
 
 
 def current(case: Case) -> ToothPlanVersion | None:
-    """The version that stands; `case` comes with `standings`."""
+    """The version that stands; `case` comes with `with_status`."""
     rows: Iterable[ToothPlanVersion] = case.versions.all()
     return next((row for row in rows if row.state != PlanState.SUPERSEDED), None)
 
@@ -82,7 +82,7 @@ class VersionShown:
 
     row: ToothPlanVersion
     stale: bool
-    standing: Standing | None = None
+    status: PlanStatus | None = None
     given: Any = None
     """What it was made from, as JSON data of the stored text."""
     plan: Any = None
@@ -104,7 +104,7 @@ def version_shown(version_id: UUID) -> VersionShown:
     return VersionShown(
         row=row,
         stale=row.case_revision != row.case.revision,
-        standing=standing_of(row.case),
+        status=status_of(row.case),
         given=json.loads(row.input_text),
         plan=json.loads(row.output_text),
     )

@@ -14,14 +14,14 @@ from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plans.acknowledged import Named, to_acknowledge
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.record import cautions, steps, sums, timeline, words
-from cases.domain.record.story import Fact, Story, Version
+from cases.domain.record.story import CaseHistory, RecordedEvent, Version
 from cases.domain.record.value import (
     AcknowledgedRecord,
     CanalRecord,
     DecisionRecord,
     ImagePutRight,
     ImageRemoval,
-    LetPassRecord,
+    OverrideRecord,
     Record,
     RecordPerson,
     StruckReading,
@@ -95,10 +95,10 @@ class _Made:
             timeline=timeline(story),
         )
 
-    def _story(self) -> Story:
+    def _story(self) -> CaseHistory:
         told = {str(person.pk): self._person(person) for person in self._members()}
         told |= {str(row.actor_id): self._person(row.actor) for row in self.rows}
-        return Story(
+        return CaseHistory(
             facts=tuple(self._fact(row) for row in self.rows),
             versions={row.hash: _version(row) for row in self.versions if self._matters(row)},
             course=courses.course(self.case.pk, self.rows),
@@ -121,8 +121,8 @@ class _Made:
         worked = any(event.version_id == row.pk for event in self.rows)
         return worked or row.state != PlanState.SUPERSEDED or bool(row.reviews.all())
 
-    def _fact(self, row: TreatmentEvent) -> Fact:
-        return Fact(
+    def _fact(self, row: TreatmentEvent) -> RecordedEvent:
+        return RecordedEvent(
             event=course_event(row),
             position=row.position,
             at=row.server_time,
@@ -198,7 +198,7 @@ class _Made:
         return tuple(
             ImagePutRight(
                 image=str(row.image_id),
-                shows=row.image.shows,
+                purpose=row.image.purpose,
                 canal=row.canal,
                 moved_to=None if row.struck else row.moved_to,
                 taken_by=self._person(row.image.taken_by),
@@ -210,9 +210,9 @@ class _Made:
             for row in rows.order_by("at", "pk")
         )
 
-    def _let_pass(self) -> tuple[LetPassRecord, ...]:
+    def _let_pass(self) -> tuple[OverrideRecord, ...]:
         return tuple(
-            LetPassRecord(
+            OverrideRecord(
                 code=row.code,
                 canal=row.canal.name if row.canal else None,
                 reason=row.reason,

@@ -9,7 +9,7 @@ from planning.canal import gauging, prepared_shape
 from planning.canal.apical_size import Asked, End
 from planning.canal.initial_shape import Widths, natural_canal
 from planning.canal.joins import Join
-from planning.canal.prepared_shape import Place
+from planning.canal.prepared_shape import CanalFrame
 from planning.canal.profile import narrow_line, wide_line
 from planning.contract.plan_input import CanalInput, PlanInput
 from planning.foundation.quantities import mm, um
@@ -52,13 +52,13 @@ def asked(charted: Charted, taper: int, figures: Figures) -> Asked:
     )
 
 
-def _place(charted: Charted, end_mm: float) -> Place:
+def _place(charted: Charted, end_mm: float) -> CanalFrame:
     orifice = prepared_shape.orifice_mm(charted.canal, charted.given.setting, charted.tooth.crown_mm or 0.0)
     length = charted.length.working_length_mm
     natural = None
     if charted.widths is not None and length is not None:
         natural = natural_canal(charted.widths, orifice, length)
-    return Place(orifice_mm=orifice, end_mm=end_mm, natural=natural)
+    return CanalFrame(orifice_mm=orifice, end_mm=end_mm, natural=natural)
 
 
 def end_um(length: Length, join: Join | None) -> int | None:
@@ -69,7 +69,7 @@ def end_um(length: Length, join: Join | None) -> int | None:
     return full if join is None or join.end_um is None else min(full, join.end_um)
 
 
-def _end(widths: Widths, place: Place | None) -> End:
+def _end(widths: Widths, place: CanalFrame | None) -> End:
     """How wide the canal is where its preparation ends; at the lowest level that is known while there is no length."""
     lowest = widths.levels[0]
     narrow_mm, wide_mm = lowest.narrow_mm, lowest.narrow_mm if lowest.wide_mm is None else lowest.wide_mm

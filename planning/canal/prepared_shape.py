@@ -22,7 +22,7 @@ from planning.techniques.technique import Setting
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Place:
+class CanalFrame:
     """Where a canal lies, from the reference point."""
 
     orifice_mm: float
@@ -49,7 +49,7 @@ def both_ways(canal: CanalInput) -> bool:
     return canal.bend_shape in (BendShape.DOUBLE, BendShape.UNCLEAR)
 
 
-def bend_of(canal: CanalInput, place: Place, figures: Figures) -> Bend | None:
+def bend_of(canal: CanalInput, place: CanalFrame, figures: Figures) -> Bend | None:
     """Where the canal bends: the middle of its curve, else where the curve begins; what is not charted of a bend is
     taken from the data tables. None for a canal without one."""
     radius_mm, from_end_mm, start_mm = canal.curve_radius_mm, canal.curve_from_end_mm, canal.curve_start_mm
@@ -74,7 +74,9 @@ def strains(deepest_mm: Mapping[Instrument, float], bend: Bend | None, figures: 
     return tuple(each for each in found if each is not None)
 
 
-def thin_wall(canal: CanalInput, tooth_iso: str, setting: Setting, place: Place, figures: Figures) -> ThinWall | None:
+def thin_wall(
+    canal: CanalInput, tooth_iso: str, setting: Setting, place: CanalFrame, figures: Figures
+) -> ThinWall | None:
     """The wall measured on this tooth, else the published cautious one; None where neither is there."""
     if canal.wall is not None:
         return ThinWall(
@@ -90,7 +92,7 @@ def thin_wall(canal: CanalInput, tooth_iso: str, setting: Setting, place: Place,
     return walls.published(tooth_iso, canal.name, place.orifice_mm, figures)
 
 
-def wall_above(wall: ThinWall | None, place: Place) -> WallAbove | None:
+def wall_above(wall: ThinWall | None, place: CanalFrame) -> WallAbove | None:
     """The wall as a final size sees it; None where it, or the canal's width there, is not known."""
     canal_mm = None if wall is None else natural_mm(place, wall.at_mm)
     if wall is None or canal_mm is None:
@@ -98,14 +100,14 @@ def wall_above(wall: ThinWall | None, place: Place) -> WallAbove | None:
     return WallAbove(wall=wall, canal_mm=canal_mm, from_end_mm=round(place.end_mm - wall.at_mm, 2))
 
 
-def wall_left(above: WallAbove | None, prepared: Line, place: Place) -> WallLeft | None:
+def wall_left(above: WallAbove | None, prepared: Line, place: CanalFrame) -> WallLeft | None:
     if above is None:
         return None
     prepared_mm = width_at(prepared, above.wall.at_mm) or 0.0
     return walls.left(above.wall, above.canal_mm, prepared_mm, place.end_mm)
 
 
-def with_options(advised: SizeRange, asked: Asked, bend: Bend | None, place: Place, figures: Figures) -> SizeRange:
+def with_options(advised: SizeRange, asked: Asked, bend: Bend | None, place: CanalFrame, figures: Figures) -> SizeRange:
     """The range with every size from one below it to two above, and what each would mean."""
     series = sizes()
     first = max(0, series.index(min(advised.least, advised.most)) - 1)
@@ -127,7 +129,7 @@ def with_options(advised: SizeRange, asked: Asked, bend: Bend | None, place: Pla
     return replace(advised, options=tuple(option(size) for size in series[first:] if size <= last))
 
 
-def natural_mm(place: Place, at_mm: float) -> float | None:
+def natural_mm(place: CanalFrame, at_mm: float) -> float | None:
     """Narrow width of the canal at a depth before anything has been in it; None where it is not known."""
     if place.natural is None:
         return None

@@ -11,12 +11,12 @@ from planning.contract.obturation import FillingItem
 from planning.foundation.bounds import within
 from planning.instruments.iso_3630 import Instrument
 from planning.lengths.readings import Reading, Resorption
-from planning.run_sheet.graph import Behind
+from planning.run_sheet.graph import Walked
 from planning.techniques.technique import Setting, Technique
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Made:
+class PastInsertion:
     """One insertion of an instrument that goes into the canal to work there."""
 
     step: str
@@ -28,12 +28,12 @@ class Made:
     """Where the tip stopped, from the reference point."""
     stop_mm: float | None = None
     """The stop it was worked to."""
-    led: bool = False
+    to_resistance: bool = False
     """Led in to resistance: then its depth tells how wide the canal is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Begun:
+class Progress:
     """Where the work stands, in the order of work that was walked so far."""
 
     at: str
@@ -42,10 +42,10 @@ class Begun:
     """The phase of that step; where there is none any more, the last that was worked."""
     over: bool = False
     """That phase is over: the next one is due."""
-    behind: Behind
+    walked_before: Walked
     length_mm: float | None
     """The working length that was worked by and signed off; another one is signed off before the work goes on."""
-    made: tuple[Made, ...] = ()
+    made: tuple[PastInsertion, ...] = ()
     """All that has been in the canal, in order."""
 
 
@@ -120,7 +120,7 @@ class WallInput:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Felt:
+class RecordedDepth:
     """A depth that was felt and recorded at one step; in the order of work."""
 
     node: str
@@ -157,8 +157,8 @@ class CanalInput:
     wall: WallInput | None = None
     first_binder_size: HandSize | None = None
     """First hand size that bound at the end when it was gauged after coronal flaring."""
-    felt: tuple[Felt, ...] = ()
-    begun: Begun | None = None
+    felt: tuple[RecordedDepth, ...] = ()
+    progress: Progress | None = None
     """How far its work had come when this plan was made; none before anything was done."""
 
 

@@ -18,14 +18,14 @@ from planning.run_sheet.graph import RunSheet, Target
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WhyInput:
+class RationaleInput:
     name: str
     value: float
     unit: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Why:
+class Rationale:
     """The reason of one number of a canal's plan."""
 
     of: str
@@ -33,7 +33,7 @@ class Why:
     list, none for all of them; stops by the name that the stop table gives them."""
     rule: str
     """One sentence."""
-    inputs: tuple[WhyInput, ...]
+    inputs: tuple[RationaleInput, ...]
     rows: tuple[str, ...]
     """Keys of `rows_used`."""
 
@@ -204,7 +204,7 @@ class CanalPlan:
     obturation: Obturation | None = None
     irrigants: tuple[IrrigantTotal, ...] = ()
     """Over the expected path."""
-    why: tuple[Why, ...] = ()
+    rationales: tuple[Rationale, ...] = ()
 
     @property
     def final_name(self) -> str | None:

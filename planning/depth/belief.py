@@ -116,7 +116,7 @@ class Belief:
             return stops
         return np.minimum(stops, self.kept[shorter.node] - mm(shorter.less_um))
 
-    def led(self, one: Instrument, stops_mm: Floats) -> Floats:
+    def to_resistance(self, one: Instrument, stops_mm: Floats) -> Floats:
         """Where the instrument comes to in every sample, led in by light touch. Raises TooMuchWork."""
         flanks = max(1, len(self.tools(one).from_tip_mm) - 1)
         self._work.spend(self.canals.depth_mm.size * flanks, self.count)

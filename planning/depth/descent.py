@@ -55,7 +55,7 @@ class Descent:
         visit = self._visit
         while visit <= most and quantile(belief.kept[ARRIVED], belief.weight, NINE_TENTHS) > visit:
             for node, one in self._series.steps[at:]:
-                depths = belief.led(one, every(mm(node.stop_um or 0), belief.count))
+                depths = belief.to_resistance(one, every(mm(node.stop_um or 0), belief.count))
                 belief.stands(node.id, one, depths)
                 if node.phase == self._series.phase:
                     _note(belief, node, visit, depths)

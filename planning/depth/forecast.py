@@ -20,7 +20,7 @@ from planning.contract.expected import (
     ProfilePoint,
     against,
 )
-from planning.contract.plan_input import Felt, Made
+from planning.contract.plan_input import PastInsertion, RecordedDepth
 from planning.depth.belief import Band, Belief, every, quantile
 from planning.depth.contact_depth import APART_MM, Touch, insert, stand
 from planning.depth.contact_rows import Floats
@@ -38,8 +38,8 @@ class Working:
     natural: NaturalCanal
     kit: Mapping[str, Instrument]
     touch: Touch
-    felt: Sequence[Felt]
-    made: Sequence[Made]
+    felt: Sequence[RecordedDepth]
+    made: Sequence[PastInsertion]
     """What had been in the canal before the order of work begins."""
     tries: int
     """After this many tries to length the walk goes on as if it had been reached: the supervisor decides there."""
@@ -160,15 +160,15 @@ class _Course:
             believed_mm = None if self.belief is None else self._believe(self.belief, number, one, made)
             self._stands(one, made.depth_mm if believed_mm is None else believed_mm)
 
-    def _believe(self, belief: Belief, number: int, one: Instrument, made: Made) -> float | None:
+    def _believe(self, belief: Belief, number: int, one: Instrument, made: PastInsertion) -> float | None:
         depths, believed_mm = every(made.depth_mm, belief.count), None
         # At its stop an engine instrument may have been pushed; short of it, it was led like any other.
         short = one.motion is not Motion.HAND and made.depth_mm < (made.stop_mm or 0.0)
-        if made.stop_mm is not None and (made.led or short):
+        if made.stop_mm is not None and (made.to_resistance or short):
             stops, name = every(made.stop_mm, belief.count), f"made {number}"
-            led = belief.led(one, stops)
-            band = belief.band(name, led, stops)
-            depths = belief.learn(name, made.depth_mm, led, stops)
+            to_resistance = belief.to_resistance(one, stops)
+            band = belief.band(name, to_resistance, stops)
+            depths = belief.learn(name, made.depth_mm, to_resistance, stops)
             believed_mm = _believed_mm(
                 belief, depths, against(made.depth_mm, (band.short_below_mm, band.deep_above_mm))
             )
@@ -301,7 +301,7 @@ class _Course:
         """By what the samples say; a recorded depth takes their places and weighs them."""
         visit = self.walk.visits[node.id]
         stops = belief.stops_mm(node)
-        depths = belief.led(one, stops)
+        depths = belief.to_resistance(one, stops)
         band = belief.band(f"{node.id} {visit}", depths, stops)
         came = _Came(depth_mm=band.median_mm, band=band)
         if felt_mm is not None:

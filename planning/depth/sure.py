@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from planning.canal.profile import Line, Stand
-from planning.contract.plan_input import Made
+from planning.contract.plan_input import PastInsertion
 from planning.depth.contact_depth import Touch, insert, stand
 from planning.instruments.iso_3630 import Instrument
 
 
-def surely_stood(made: Sequence[Made], kit: Mapping[str, Instrument], low: Line, by: Touch) -> Iterator[Stand]:
+def surely_stood(made: Sequence[PastInsertion], kit: Mapping[str, Instrument], low: Line, by: Touch) -> Iterator[Stand]:
     """What was worked to length and came to its stop has stood there, and nothing past its stop. Any other depth counts
     only as far as light touch takes the instrument in a narrow canal of its kind, `low`, as the work before has left
     that; where no widths are known, not at all."""
@@ -19,7 +19,7 @@ def surely_stood(made: Sequence[Made], kit: Mapping[str, Instrument], low: Line,
         if one is None:
             continue
         depth_mm = each.depth_mm if each.stop_mm is None else min(each.depth_mm, each.stop_mm)
-        if each.led or depth_mm != each.stop_mm:
+        if each.to_resistance or depth_mm != each.stop_mm:
             if not low:
                 continue
             depth_mm = min(depth_mm, insert(one, low, low[-1][0], by).depth_mm)

@@ -139,7 +139,7 @@ Node = Do | Ask | End
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Behind:
+class Walked:
     """What was walked before the sheet starts: its questions count on from there."""
 
     visits: dict[str, int] = field(default_factory=dict)
@@ -155,7 +155,7 @@ class RunSheet:
     canal: str
     start: str
     nodes: dict[str, Node] = field(default_factory=dict)
-    behind: Behind | None = None
+    walked_before: Walked | None = None
     """None for a sheet that starts before anything was done."""
     form: Literal[1] = 1
 

@@ -42,9 +42,9 @@ class Walk:
     """What was answered so far."""
 
     def __post_init__(self) -> None:
-        if self.sheet.behind is not None:
-            self.visits.update(self.sheet.behind.visits)
-            self.depths_um.update({step: list(each) for step, each in self.sheet.behind.depths_um.items()})
+        if self.sheet.walked_before is not None:
+            self.visits.update(self.sheet.walked_before.visits)
+            self.depths_um.update({step: list(each) for step, each in self.sheet.walked_before.depths_um.items()})
         self._go(self.sheet.start)
 
     @property

@@ -51,9 +51,9 @@ def refuse_too_much(given: PlanInput) -> None:
             for what, most in (("widths", MOST_WIDTHS), ("felt", MOST_FELT))
         ),
         *(
-            ("insertions", len(canal.begun.made), MOST_FELT, ("canals", number, "begun", "made"))
+            ("insertions", len(canal.progress.made), MOST_FELT, ("canals", number, "progress", "made"))
             for number, canal in enumerate(given.canals)
-            if canal.begun is not None
+            if canal.progress is not None
         ),
         *(
             ("diameters", len(one.diameters), MOST_DIAMETERS, ("kit", "instruments", number, "diameters"))

@@ -23,7 +23,7 @@ from planning.techniques.files import refuse_unusable
 from planning.tray import layout, selection
 from planning.whole_tooth import cautions, difficulty_rules
 from planning.whole_tooth.limits import refuse_thresholds, refuse_too_much
-from planning.whole_tooth.rationales import whys
+from planning.whole_tooth.rationales import rationales
 from planning.whole_tooth.refusals import refuse
 from planning.work import joined
 from planning.work.canal_plan import Planned, plan_canal
@@ -102,8 +102,8 @@ def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> t
     held = [one for one in withholding(found) if one not in canal.held]
     if held:
         planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
-    reasons = whys(canal, planned.plan, canal.size_asked.tooth_iso, figures)
-    return replace(planned, plan=replace(planned.plan, why=reasons)), found
+    reasons = rationales(canal, planned.plan, canal.size_asked.tooth_iso, figures)
+    return replace(planned, plan=replace(planned.plan, rationales=reasons)), found
 
 
 def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from planning.canal import prepared_shape, profile
 from planning.canal.canal import Canal
-from planning.canal.prepared_shape import Place
+from planning.canal.prepared_shape import CanalFrame
 from planning.canal.profile import Line
 from planning.canal.setting_phases import phases_of
 from planning.contract.expected import ProfilePoint
@@ -51,18 +51,18 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
     every = phases_of(canal.given)
     open_, withheld = open_phases(every, canal.held)
     full = canal_work.written(canal, work, selected, figures, open_, withheld)
-    begun = canal.input.begun
-    sheet = canal_work.written(canal, work, selected, figures, open_, withheld, begun) if begun else full
+    progress = canal.input.progress
+    sheet = canal_work.written(canal, work, selected, figures, open_, withheld, progress) if progress else full
     whole = bool(withheld) and known and shown_whole(canal.held)
     tabled = _tabled(canal, work, selected, figures, withheld) if whole else full
     table_path = canal_work.as_written(canal, selected, tabled)
     # What is done is tabled still, so that the shape can be judged; expected is what remains.
-    ahead = sheet if begun else tabled
+    ahead = sheet if progress else tabled
     way = canal_work.expected(canal, selected, ahead, figures)
     final = _final_instrument(canal, selected)
     steps = _walked(tabled, table_path)
     outline = canal_work.outline(canal, tabled, table_path)
-    place = Place(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=canal.natural)
+    place = CanalFrame(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=canal.natural)
     bend = prepared_shape.bend_of(canal.input, place, figures) if known else None
     comes_to = outcome(canal, selected, final, way, ahead, place) if known else None
     plan = CanalPlan(

@@ -10,7 +10,7 @@ from planning.canal.canal import Canal
 from planning.canal.initial_shape import Widths
 from planning.canal.profile import Line, Stand
 from planning.canal.setting_phases import phases_of
-from planning.contract.plan_input import Begun
+from planning.contract.plan_input import Progress
 from planning.contract.plan_value import Withheld
 from planning.depth import contact_depth, reading, samples, sure
 from planning.depth.belief import Belief
@@ -73,7 +73,7 @@ def _wide_at_least(canal: Canal, figures: Figures) -> Line:
         spread = samples.spread(canal.widths, canal.given.setting is Setting.BLOCK, figures)
         shape = samples.low_side(profile.narrow_line(canal.natural), spread, figures["needle.low_share"])
     kit = {one.key: one for one in canal.given.kit.instruments}
-    made = canal.input.begun.made if canal.input.begun else ()
+    made = canal.input.progress.made if canal.input.progress else ()
     stood = sure.surely_stood(made, kit, shape, contact_depth.touch(figures)) if made else ()
     return reduce(profile.upper, (one.line(canal.orifice_mm) for one in stood), shape)
 
@@ -105,7 +105,7 @@ def written(
     figures: Figures,
     open_phases: Sequence[Phase],
     withheld: Sequence[Withheld],
-    begun: Begun | None = None,
+    progress: Progress | None = None,
 ) -> RunSheet:
     """The order of work through the open phases; where work has begun, from where it stands."""
     sheet = Sheet(work, selected, canal.given.technique, figures)
@@ -117,9 +117,9 @@ def written(
     else:
         last = End(id=sheet_builder.FINISHED, outcome="finished", say="Finished: complete the record.")
     every = phases_of(canal.given)
-    if begun is None:
+    if progress is None:
         return joined.waiting(sheet_builder.finish(sheet, open_phases, last), canal, every)
-    made = mid_course.finish(sheet, every, open_phases, last, begun, canal.length.working_length_mm)
+    made = mid_course.finish(sheet, every, open_phases, last, progress, canal.length.working_length_mm)
     return joined.waiting(made, canal, every)
 
 
@@ -160,7 +160,7 @@ def expected(
     if natural is None or canal.widths is None:
         path = as_written(canal, selected, sheet)
         return Forecast(path=path, expectation=None, stood=_at_known_stops(canal, sheet, path))
-    begun = canal.input.begun
+    progress = canal.input.progress
     descend = _descend(canal)
     flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
@@ -168,8 +168,8 @@ def expected(
         kit={one.key: one for one in canal.given.kit.instruments},
         touch=contact_depth.touch(figures),
         # What was felt before this order of work begins is in what has been made.
-        felt=() if begun else canal.input.felt,
-        made=begun.made if begun else (),
+        felt=() if progress else canal.input.felt,
+        made=progress.made if progress else (),
         tries=figures.count("make_room.most"),
         flaring=frozenset(flaring),
         descending=descend.key if descend else None,
@@ -178,7 +178,7 @@ def expected(
         as_if_straight=prepared_shape.is_bent(canal.input, figures),
         passed=passed(canal, selected),
     )
-    more = bool(canal.input.felt or begun or (so_far and so_far.left))
+    more = bool(canal.input.felt or progress or (so_far and so_far.left))
     insertions = len(working.felt) + len(working.made) + len(so_far.left if so_far else ()) + _insertions(sheet)
     believed = _belief(canal, canal.widths, working, figures, more_over=insertions if more else 0) if sure else None
     return forecast(sheet, working, believed, so_far)

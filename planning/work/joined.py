@@ -48,7 +48,7 @@ def unfinished(canal: Canal, canals: Sequence[Canal], every: Sequence[Phase]) ->
         for one in canals
         if one.input.name in partners
         and not _opens(one, every, fills)
-        and not (one.input.begun and one.input.begun.phase in filling)
+        and not (one.input.progress and one.input.progress.phase in filling)
     )
 
 

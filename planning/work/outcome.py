@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from planning.canal import filling, profile
 from planning.canal.canal import Canal
 from planning.canal.filling import Filled
-from planning.canal.prepared_shape import Place
+from planning.canal.prepared_shape import CanalFrame
 from planning.canal.profile import Line, Stand, wider_mm
 from planning.contract.obturation import Obturation
 from planning.depth.forecast import Forecast
@@ -55,7 +55,7 @@ class Outcome:
 
 
 def outcome(
-    canal: Canal, selected: Selection, final: Instrument | None, way: Forecast, sheet: RunSheet, place: Place
+    canal: Canal, selected: Selection, final: Instrument | None, way: Forecast, sheet: RunSheet, place: CanalFrame
 ) -> Outcome | None:
     """None for a canal whose order of work has no final size in it."""
     if final is None or not _goes_to_end(final, way, sheet, place):
@@ -74,7 +74,7 @@ def outcome(
     )
 
 
-def _goes_to_end(final: Instrument, way: Forecast, sheet: RunSheet, place: Place) -> bool:
+def _goes_to_end(final: Instrument, way: Forecast, sheet: RunSheet, place: CanalFrame) -> bool:
     """Whether the final size has stood at the end, or has a step that takes it there."""
     stops = (n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.instrument == final.key)
     stood = (one.tip_mm for one in way.stood if one.instrument.key == final.key)

@@ -18,7 +18,6 @@ from planning.run_sheet.graph import (
     Action,
     Ask,
     AtLength,
-    Behind,
     Do,
     End,
     Exit,
@@ -28,6 +27,7 @@ from planning.run_sheet.graph import (
     ShorterThan,
     Target,
     VisitsBelow,
+    Walked,
     asked_of,
     next_ids,
     why_unsound,
@@ -246,7 +246,7 @@ def step_name(instrument: Instrument) -> str:
 
 
 def finish(
-    sheet: Sheet, phases: Sequence[Phase], last: End, start: str | None = None, behind: Behind | None = None
+    sheet: Sheet, phases: Sequence[Phase], last: End, start: str | None = None, walked_before: Walked | None = None
 ) -> RunSheet:
     """Joins the phases in order, drops what cannot be reached and proves that every walk ends.
 
@@ -262,12 +262,12 @@ def finish(
     nodes = {node.id: _resolved(node, goals) for node in sheet.nodes.values()}
     first = following if start is None else _placed(start, goals)
     found = _reachable(first, nodes)
-    if behind is not None:
-        behind = Behind(
-            visits={step: count for step, count in behind.visits.items() if step in found},
-            depths_um={step: depths for step, depths in behind.depths_um.items() if step in found},
+    if walked_before is not None:
+        walked_before = Walked(
+            visits={step: count for step, count in walked_before.visits.items() if step in found},
+            depths_um={step: depths for step, depths in walked_before.depths_um.items() if step in found},
         )
-    written = RunSheet(canal=sheet.work.canal, start=first, nodes=found, behind=behind)
+    written = RunSheet(canal=sheet.work.canal, start=first, nodes=found, walked_before=walked_before)
     unsound = why_unsound(written)
     if unsound:
         raise TechniqueNotUsable(where=f"{sheet.technique.name}, {sheet.work.canal}", reason=unsound)

@@ -98,11 +98,11 @@ def _exposures(given: PlanInput, shown: Sequence[CanalInput], one_end: bool, fig
     for canal in shown:
         if not any(_superimposed(given, canal, other, one_end) for other in first):
             first.append(canal)
-    behind = tuple(canal.name for canal in shown if canal not in first)
+    walked_before = tuple(canal.name for canal in shown if canal not in first)
     if first:
         yield Exposure(canals=tuple(canal.name for canal in first), turned=False)
-    for _ in range(figures.count("exposures.angles") - 1 if behind else 0):
-        yield Exposure(canals=behind, turned=True)
+    for _ in range(figures.count("exposures.angles") - 1 if walked_before else 0):
+        yield Exposure(canals=walked_before, turned=True)
 
 
 def _superimposed(given: PlanInput, one: CanalInput, other: CanalInput, one_end: bool) -> bool:

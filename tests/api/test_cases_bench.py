@@ -175,7 +175,7 @@ def test_the_word_is_the_supervisors_and_says_that_it_was_given_at_the_bench(
     assert last["told"] == {
         "kind": "sign_off",
         "exit": "approved",
-        "in_spite": False,
+        "despite_missing": False,
         "reason": "",
         "at_bench": True,
         "together": "",
@@ -289,7 +289,9 @@ def test_who_may_and_for_whom(
     assert not TreatmentEvent.objects.filter(kind="sign_off").exists()
 
 
-@pytest.mark.parametrize("wrong", [{"exit": "returned"}, {"in_spite": True}, {"in_spite": True, "reason": " "}])
+@pytest.mark.parametrize(
+    "wrong", [{"exit": "returned"}, {"despite_missing": True}, {"despite_missing": True, "reason": " "}]
+)
 def test_a_word_that_needs_its_reason_has_one(
     priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock, wrong: dict[str, Any]
 ) -> None:

@@ -37,7 +37,7 @@ def test_a_student_opens_a_case(programme: Programme, priya: Person, vale: Perso
     assert told["tooth"]["iso"] == "26"
     assert (told["notation"], told["designation"]) == ("universal", "14")
     assert [canal["name"] for canal in told["canals"]] == ["MB1", "MB2", "DB", "P"]
-    assert told["standing"]["state"] == "none"
+    assert told["status"]["state"] == "none"
     assert told["supervisor"] == {"id": str(vale.pk), "name": "Vale"}
 
 

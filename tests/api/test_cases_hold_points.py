@@ -21,7 +21,7 @@ from tests.api.test_cases_treatment import (
 from tests.cast import API, client, problem
 
 AT = "length/sign-off"
-IN_SPITE = APPROVED | {"in_spite": True}
+IN_SPITE = APPROVED | {"despite_missing": True}
 
 
 @pytest.fixture
@@ -74,15 +74,15 @@ def test_a_word_that_needs_its_reason_has_one(vale: Person, waiting: ToothPlanVe
 
 
 def test_what_is_returned_is_not_let_pass(vale: Person, waiting: ToothPlanVersion) -> None:
-    both = {"kind": "sign_off", "exit": "returned", "in_spite": True, "reason": "Blurred."}
-    assert list(problem(word(vale, waiting, both), 422, "not-usable")) == ["#/events/0/told/in_spite"]
+    both = {"kind": "sign_off", "exit": "returned", "despite_missing": True, "reason": "Blurred."}
+    assert list(problem(word(vale, waiting, both), 422, "not-usable")) == ["#/events/0/told/despite_missing"]
 
 
 def test_let_pass_in_spite_the_canal_goes_on_and_the_reason_stays(vale: Person, waiting: ToothPlanVersion) -> None:
     told = word(vale, waiting, IN_SPITE | {"reason": "Sensor broken; locator seen."}).json()
     assert canal(told)["state"] == "open"
     kept = told["events"][-1]["told"]
-    assert (kept["in_spite"], kept["reason"], kept["at_bench"]) == (True, "Sensor broken; locator seen.", False)
+    assert (kept["despite_missing"], kept["reason"], kept["at_bench"]) == (True, "Sensor broken; locator seen.", False)
 
 
 def test_a_device_does_not_say_that_a_word_was_given_at_the_bench(vale: Person, waiting: ToothPlanVersion) -> None:
@@ -123,7 +123,7 @@ def test_one_returned_canal_waits_and_the_others_go_on(
     assert review(vale, submitted).json()["remarks"] == [REMARK]
     version = client(priya).get(f"{API}/plan-versions/{submitted.pk}").json()
     assert (version["state"], version["not_released"]) == ("approved", ["MB1", "MB2"])
-    assert version["standing"]["says"] == "Plan 1 is approved, but not MB1 and MB2."
+    assert version["status"]["says"] == "Plan 1 is approved, but not MB1 and MB2."
     told = shown(priya, submitted.case)
     assert [each["state"] for each in told["canals"]] == ["not_released", "not_released", "open", "open"]
     withheld = event(submitted, 1, {"kind": "step", "exit": "reached"}, canal="MB2", node="explore/10-02")

@@ -38,7 +38,7 @@ def digest(data: bytes) -> str:
 
 def part(person: Person, case: Case, id_: object, whole: bytes, start: int, end: int, **headers: str) -> Any:
     given = {"Repr-Digest": digest(whole), "Upload-Offset": str(start), "Upload-Length": str(len(whole))}
-    where = at(case, id_, "?canal=P&shows=length")
+    where = at(case, id_, "?canal=P&purpose=length")
     body = whole[start:end]
     return client(person).patch(where, body, content_type="application/partial-upload", headers=given | headers)
 
@@ -63,8 +63,8 @@ def empty_storage(settings: Any) -> None:
 
 def test_an_image_is_kept_and_served(priya: Person, vale: Person, opened: Case) -> None:
     id_ = uuid7()
-    told = put(priya, opened, id_, PNG, "?canal=P&shows=length").json()
-    assert {"id": str(id_), "canal": "P", "shows": "length", "state": "stored", "kind": "png"}.items() <= told.items()
+    told = put(priya, opened, id_, PNG, "?canal=P&purpose=length").json()
+    assert {"id": str(id_), "canal": "P", "purpose": "length", "state": "stored", "kind": "png"}.items() <= told.items()
     assert (told["width_px"], told["height_px"], told["sha256"]) == (40, 30, hashlib.sha256(PNG).hexdigest())
     served = client(vale).get(at(opened, id_, "/content"))
     assert served["Content-Type"] == "image/png"
@@ -105,8 +105,8 @@ def test_the_same_bytes_again_are_answered_the_same_and_others_are_refused(priya
 def test_a_broken_upload_is_sent_again_under_the_same_id(priya: Person, opened: Case) -> None:
     """An event at the chair names that id. Cut off on its way, the file is refused; then it comes whole."""
     id_ = uuid7()
-    problem(put(priya, opened, id_, PNG[: len(PNG) // 2], "?canal=P&shows=length"), 422, "image-refused")
-    told = put(priya, opened, id_, PNG, "?canal=P&shows=length").json()
+    problem(put(priya, opened, id_, PNG[: len(PNG) // 2], "?canal=P&purpose=length"), 422, "image-refused")
+    told = put(priya, opened, id_, PNG, "?canal=P&purpose=length").json()
     assert (told["state"], told["reason"], told["sent_bytes"]) == ("stored", "", len(PNG))
     assert told["sha256"] == hashlib.sha256(PNG).hexdigest()
     assert Image.objects.get(pk=id_).stored_bytes > 0
@@ -138,7 +138,7 @@ def test_what_was_read_of_the_first_bytes_is_not_kept_for_the_second(
         return real(data, *more)
 
     monkeypatch.setattr(reading, "read", slow)
-    assert put(priya, opened, id_, PNG, "?canal=P&shows=length").json()["state"] == "awaited"
+    assert put(priya, opened, id_, PNG, "?canal=P&purpose=length").json()["state"] == "awaited"
     assert files() == set()
     told = part(priya, opened, id_, other, 60, len(other)).json()
     assert (told["state"], told["width_px"]) == ("stored", 41)
@@ -153,11 +153,11 @@ def test_what_was_changed_on_the_way_is_not_kept(priya: Person, opened: Case) ->
 
 
 def test_as_a_form(priya: Person, opened: Case) -> None:
-    form = {"file": SimpleUploadedFile("x.gif", PNG, "image/gif"), "canal": "P", "shows": "cone"}
+    form = {"file": SimpleUploadedFile("x.gif", PNG, "image/gif"), "canal": "P", "purpose": "cone"}
     answer = client(priya).post(at(opened), form, format="multipart")
     assert answer.status_code == 201
     # Neither its name nor its type is asked: the content is.
-    assert (answer.json()["kind"], answer.json()["shows"]) == ("png", "cone")
+    assert (answer.json()["kind"], answer.json()["purpose"]) == ("png", "cone")
 
 
 def test_a_form_without_a_file(priya: Person, opened: Case) -> None:

@@ -39,7 +39,7 @@ def remove(django_capture_on_commit_callbacks: DjangoCaptureOnCommitCallbacks) -
 
 def stored(person: Person, case: Case, data: bytes = PNG) -> str:
     id_ = str(uuid7())
-    assert put(person, case, id_, data, "?canal=P&shows=length").status_code == 200
+    assert put(person, case, id_, data, "?canal=P&purpose=length").status_code == 200
     return id_
 
 
@@ -126,7 +126,7 @@ def test_a_phone_does_not_bring_it_back(priya: Person, opened: Case, remove: Rem
     id_ = stored(priya, opened)
     remove(priya, opened, id_, {"reason": "not_usable"})
     for answer in (
-        put(priya, opened, id_, PNG, "?canal=P&shows=length"),
+        put(priya, opened, id_, PNG, "?canal=P&purpose=length"),
         part(priya, opened, id_, PNG, 0, 50),
         part(priya, opened, id_, PNG, len(PNG), len(PNG)),
     ):

@@ -36,7 +36,7 @@ def test_a_supervisor_lets_it_pass_and_everybody_of_the_case_sees_it(wide: Case,
     assert (told["supervisor"]["name"], told["withdrawn_at"]) == ("Vale", None)
     case = client(priya).get(f"{API}/cases/{wide.pk}").json()
     assert case["overrides"] == client(priya).get(at(wide)).json()["results"] == [told]
-    assert case["standing"]["stale"] is True
+    assert case["status"]["stale"] is True
 
 
 def test_the_plan_then_opens_the_canal(wide: Case, vale: Person, priya: Person, asked: Asked) -> None:

@@ -113,7 +113,7 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
     )
     said = [{**remark["remarks"][0], "returned": False}]
     assert (returned.status_code, returned.json()["remarks"]) == (201, said)
-    assert student.get(at(molar, "")[:-1]).json()["standing"]["state"] == "returned"
+    assert student.get(at(molar, "")[:-1]).json()["status"]["state"] == "returned"
 
     sized = {**body, "choices": {**body["choices"], "canals": [{"canal": "P", "final_size": 40}]}}
     second = student.post(at(molar, "plan-versions"), sized, format="json").json()
@@ -130,10 +130,10 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
     )
     assert approval.status_code == 201
     told = student.get(version_at(second)).json()
-    assert (told["state"], told["standing"]["state"]) == ("approved", "approved")
+    assert (told["state"], told["status"]["state"]) == ("approved", "approved")
 
     student.post(at(molar, "plan-versions"), body, format="json")
-    assert student.get(at(molar, "")[:-1]).json()["standing"]["state"] == "approval_void"
+    assert student.get(at(molar, "")[:-1]).json()["status"]["state"] == "approval_void"
 
 
 def test_a_version_is_shown_with_all_it_rests_on(proposed: ToothPlanVersion, vale: Person) -> None:

@@ -260,7 +260,7 @@ def test_the_key_stays_the_same_and_its_private_half_is_not_told(vale: Person, p
 
 def test_the_key_is_made_where_the_database_is_set_up(db: None) -> None:
     PushKey.objects.all().delete()
-    make = import_module("cases.migrations.0013_push_key").make
+    make = import_module("cases.migrations.0002_push_key").make
     make(apps, None)
     made = PushKey.objects.get().private_pem
     make(apps, None)

@@ -52,7 +52,7 @@ def image(priya: Person, opened: Case, tmp_path: Path) -> Image:
 
 def stored(person: Person, case: Case, canal: str = "DB") -> str:
     id_ = str(uuid7())
-    assert put(person, case, id_, picture(), f"?canal={canal}&shows=length").status_code == 200
+    assert put(person, case, id_, picture(), f"?canal={canal}&purpose=length").status_code == 200
     return id_
 
 
@@ -87,7 +87,7 @@ def test_it_stays_with_who_when_and_why(priya: Person, vale: Person, opened: Cas
     assert client(priya).get(at(opened)).json()["images"] == [told]
     # The first who struck it stays, and its bytes sent again bring it back to nothing.
     assert strike(priya, opened, id_, {"why": "not_so"}).json() == told
-    assert put(priya, opened, id_, picture(), "?canal=DB&shows=length").json()["struck"] is True
+    assert put(priya, opened, id_, picture(), "?canal=DB&purpose=length").json()["struck"] is True
     assert ChangeLog.objects.filter(verb="strike", subject_id=id_).count() == 1
 
 
@@ -214,7 +214,7 @@ def at_the_hold_point(priya: Person, approved: ToothPlanVersion) -> str:
         PHONE,
         event(approved, 1, REACHED | {"depth_um": 18_000, "stop_um": 18_000}, node="explore/10-02"),
         event(approved, 2, DONE, node="explore/10-02/irrigate"),
-        event(approved, 3, {"kind": "image", "image_id": id_, "shows": "length"}, node="length/image"),
+        event(approved, 3, {"kind": "image", "image_id": id_, "purpose": "length"}, node="length/image"),
         event(approved, 4, DONE | {"image_id": id_}, node="length/image"),
     )
     return id_
@@ -256,7 +256,7 @@ def test_a_word_that_rested_on_it_is_asked_for_again_while_nothing_has_gone_on_f
     assert (canal(told)["state"], canal(told)["lacking"]) == ("hold_point", ["image"])
     # Another image, the word once more, and a step: from there on it stays, and is marked.
     other = stored(priya, case)
-    image_again = event(approved, 5, {"kind": "image", "image_id": other, "shows": "length"}, node="length/image")
+    image_again = event(approved, 5, {"kind": "image", "image_id": other, "purpose": "length"}, node="length/image")
     report(priya, case, PHONE, image_again)
     report(vale, case, LAPTOP, event(approved, 2, APPROVED, node="length/sign-off"))
     report(priya, case, PHONE, event(approved, 6, REACHED, node="glide-path/10-02"))

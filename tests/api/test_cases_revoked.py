@@ -17,7 +17,7 @@ def revoke(person: Person, version: ToothPlanVersion, body: dict[str, Any] = WHY
 
 def test_the_student_is_told_who_and_why(approved: ToothPlanVersion, priya: Person, vale: Person) -> None:
     told = revoke(vale, approved)
-    assert (told.status_code, told.json()["state"], told.json()["standing"]["state"]) == (201, "revoked", "revoked")
+    assert (told.status_code, told.json()["state"], told.json()["status"]["state"]) == (201, "revoked", "revoked")
     seen = client(priya).get(f"{API}/cases/{approved.case_id}/events").json()
     assert seen["course"]["missing"] == ["revoked"]
     last = seen["events"][-1]

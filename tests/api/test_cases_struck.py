@@ -105,7 +105,7 @@ def test_who_may(
 def test_the_plan_no_longer_fits(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
     case = approved.case
     strike(priya, last(case, "DB").pk)
-    told = client(priya).get(f"{API}/cases/{case.pk}").json()["standing"]
+    told = client(priya).get(f"{API}/cases/{case.pk}").json()["status"]
     assert (told["stale"], told["state"]) == (True, "approval_void")
 
 

@@ -11,7 +11,7 @@ from cases.domain.uuid7 import uuid7
 from cases.models import ToothPlanVersion
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
-from cases.services.treatment.treatment import Reported
+from cases.services.treatment.treatment import ReceivedEvent
 from planning.contract.plan_input import Choices
 from planning.run_sheet.graph import Exit
 from tests import factories
@@ -37,11 +37,11 @@ class Chair:
         decide(self.supervisor, version, Decision.APPROVED)
         self.version: ToothPlanVersion = ToothPlanVersion.objects.select_related("case").get(pk=version.pk)
 
-    def batch(self, count: int, first_seq: int = 1) -> list[Reported]:
+    def batch(self, count: int, first_seq: int = 1) -> list[ReceivedEvent]:
         """Exploring the palatal canal over and over: the first step fits, the rest is kept out of course."""
         told = StepTold(exit=Exit.REACHED, depth_um=21_500, stop_um=21_500)
         return [
-            Reported(
+            ReceivedEvent(
                 id=uuid7(),
                 device_seq=first_seq + n,
                 seen_position=0,

@@ -45,7 +45,7 @@ from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
 from cases.services.treatment import on_site_sign_off, treatment
 from cases.services.treatment.on_site_sign_off import BenchWord
-from cases.services.treatment.treatment import Reported
+from cases.services.treatment.treatment import ReceivedEvent
 from planning.contract.plan_input import Choices
 from planning.lengths.readings import PreOperativeImage
 from planning.run_sheet.graph import Action, Do, Exit, RunSheet
@@ -151,8 +151,8 @@ def test_of_two_words_at_a_hold_point_one_moves_the_canal_and_the_other_is_kept(
     assert shown.course.canals["DB"].walk.at != "length/sign-off"
 
 
-def _reported(version: ToothPlanVersion, seq: int, node: str, told: Told) -> Reported:
-    return Reported(
+def _reported(version: ToothPlanVersion, seq: int, node: str, told: Told) -> ReceivedEvent:
+    return ReceivedEvent(
         id=uuid7(),
         device_seq=seq,
         seen_position=0,
@@ -260,11 +260,11 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
 
 def _to_its_first_hold_point(scene: Scene, version: ToothPlanVersion, sheet: RunSheet) -> None:
     walk, device = Walk(sheet), uuid7()
-    batch: list[Reported] = []
+    batch: list[ReceivedEvent] = []
     while isinstance(walk.node, Do) and walk.node.action is not Action.SIGN_OFF:
         left = next(iter(walk.node.exits))
         batch.append(
-            Reported(
+            ReceivedEvent(
                 id=uuid7(),
                 device_seq=len(batch) + 1,
                 seen_position=0,

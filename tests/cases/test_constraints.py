@@ -130,7 +130,7 @@ def test_events_have_places_of_their_own(proposed: ToothPlanVersion, priya: Pers
 
 
 def an_image(case: Case, person: Person, **more: Any) -> Image:
-    given = {"case": case, "taken_by": person, "device_time": timezone.now(), "shows": "other", "sent_bytes": 1}
+    given = {"case": case, "taken_by": person, "device_time": timezone.now(), "purpose": "other", "sent_bytes": 1}
     return Image(**(given | more))
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.progress.course import Course, fold
 from planning.foundation.encoding import decode, encode
@@ -20,9 +20,9 @@ CASES = {case["name"]: case for case in SHARED["cases"]}
 SHEETS = {name: decode(RunSheet, sheet) for name, sheet in SHARED["sheets"].items()}
 
 
-def happened(number: int, event: dict[str, Any], canals: list[str]) -> Happened:
+def happened(number: int, event: dict[str, Any], canals: list[str]) -> CourseEvent:
     """What the file leaves out: a step by the student `s` on the plan `A` in the first canal."""
-    return Happened(
+    return CourseEvent(
         id=str(number),
         kind=EventKind(event.get("kind", "step")),
         actor=event.get("actor", "s"),
@@ -34,9 +34,9 @@ def happened(number: int, event: dict[str, Any], canals: list[str]) -> Happened:
     )
 
 
-def in_force(plan: str) -> Happened:
+def in_force(plan: str) -> CourseEvent:
     """The first plan is in force: before the events of every case of the file that does not begin with nothing."""
-    return Happened(id="0", kind=EventKind.REPLAN, actor="v", plan=plan, body={"replaces": plan})
+    return CourseEvent(id="0", kind=EventKind.REPLAN, actor="v", plan=plan, body={"replaces": plan})
 
 
 def course_of(case: dict[str, Any]) -> Course:

@@ -49,8 +49,8 @@ def test_it_says_that_it_is_invented(loaded: None) -> None:
 
 
 def test_every_standing_worth_seeing_is_there(loaded: None) -> None:
-    rows = Case.objects.select_related("tooth").prefetch_related(plans.standings())
-    found = {charts.listed(row).standing.state.value for row in rows}
+    rows = Case.objects.select_related("tooth").prefetch_related(plans.with_status())
+    found = {charts.listed(row).status.state.value for row in rows}
     assert found == {"none", "draft", "waiting", "approved", "returned", "approval_void"}
     lengths = {canal.length.state.value for row in rows for canal in charts.shown(row.pk).canals if canal.length}
     assert lengths >= {"missing", "estimated", "settled", "unsettled"}

@@ -4,33 +4,36 @@ from __future__ import annotations
 
 from typing import Any
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.depths import felt
-from planning.contract.plan_input import Felt
+from planning.contract.plan_input import RecordedDepth
 
 STEP, STOP_UM = "descending/40-04", 19_500
 
 
-def step(id_: str, depth_um: int | None, canal: str = "MB1", **more: Any) -> Happened:
+def step(id_: str, depth_um: int | None, canal: str = "MB1", **more: Any) -> CourseEvent:
     body = {"exit": "short", "depth_um": depth_um, "stop_um": STOP_UM}
     return happened(id_, EventKind.STEP, body, canal=canal, node=STEP, **more)
 
 
-def happened(id_: str, kind: EventKind, body: dict[str, Any], **more: Any) -> Happened:
+def happened(id_: str, kind: EventKind, body: dict[str, Any], **more: Any) -> CourseEvent:
     given: dict[str, Any] = {"actor": "priya", "plan": "a", "canal": "MB1"}
-    return Happened(id=id_, kind=kind, body=body, **(given | more))
+    return CourseEvent(id=id_, kind=kind, body=body, **(given | more))
 
 
-def depths_mm(*events: Happened) -> list[float]:
+def depths_mm(*events: CourseEvent) -> list[float]:
     return [each.depth_mm for each in felt(events).get("MB1", ())]
 
 
 def test_depths_are_told_by_canal_in_the_order_of_work() -> None:
     told = felt([step("1", 12_000), step("2", 11_500, canal="P"), step("3", 12_500, plan="b")])
     assert told == {
-        "MB1": (Felt(node=STEP, depth_mm=12.0, stop_mm=19.5), Felt(node=STEP, depth_mm=12.5, stop_mm=19.5)),
-        "P": (Felt(node=STEP, depth_mm=11.5, stop_mm=19.5),),
+        "MB1": (
+            RecordedDepth(node=STEP, depth_mm=12.0, stop_mm=19.5),
+            RecordedDepth(node=STEP, depth_mm=12.5, stop_mm=19.5),
+        ),
+        "P": (RecordedDepth(node=STEP, depth_mm=11.5, stop_mm=19.5),),
     }
 
 

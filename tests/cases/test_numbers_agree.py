@@ -69,7 +69,7 @@ def _of_canal(at: Json, canal: Json) -> Iterator[Claim]:
     yield ("stop that is due", name), "order of work", due["stop_um"]
     yield ("stop that is due", name), "chair", chair["stop_um"]
     planned = [nodes[node] for node in canal["expected_path"] if node in nodes and nodes[node]["kind"] == "do"]
-    kept = [step for step in record["steps"] if step["standing"] != "added"]
+    kept = [step for step in record["steps"] if step["comparison"] != "added"]
     yield ("steps", name), "order of work", len(planned)
     yield ("steps", name), "record", len(kept)
     for step in kept:

@@ -45,7 +45,7 @@ def let_pass(actor: Person, case: Case, **more: Any) -> CautionOverride:
     return overrides.let_pass(actor=actor, case=case, **(given | more))[0]
 
 
-def standing(case: Case) -> ToothPlanVersion:
+def status(case: Case) -> ToothPlanVersion:
     return case.versions.get(number=case.versions.count())
 
 
@@ -56,7 +56,7 @@ def withheld(version: ToothPlanVersion, canal: str) -> list[str]:
 def test_the_next_version_opens_the_canal_and_shows_the_reason(
     wide: Case, vale: Person, priya: Person, asked: Asked
 ) -> None:
-    before = standing(wide)
+    before = status(wide)
     assert (withheld(before, "P"), before.stops) == (["apex-wide"], 1)
     let_pass(vale, wide)
     after, created = plans.propose(actor=priya, case=wide, asked=asked)
@@ -155,7 +155,7 @@ def size_of(version: ToothPlanVersion, canal: str = "P") -> int | None:
 def test_a_wide_canal_is_kept_without_a_size_until_a_supervisor_chose_one(
     too_wide: Case, vale: Person, priya: Person, asked: Asked
 ) -> None:
-    before = standing(too_wide)
+    before = status(too_wide)
     listed = before.canal_plans.get(canal="P")
     assert (size_of(before), listed.final_size, withheld(before, "P")) == (None, None, ["wide-canal"])
     let_pass(vale, too_wide, **WIDE, final_size=50)
@@ -168,7 +168,7 @@ def test_a_wide_canal_is_kept_without_a_size_until_a_supervisor_chose_one(
 def test_a_plan_with_a_wide_canal_can_be_asked_for_and_compared(
     too_wide: Case, vale: Person, priya: Person, asked: Asked
 ) -> None:
-    before = standing(too_wide)
+    before = status(too_wide)
     plans.submit(actor=priya, version=before)
     let_pass(vale, too_wide, **WIDE, final_size=50)
     after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)

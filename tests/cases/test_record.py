@@ -32,7 +32,7 @@ from cases.domain.events.payloads import (
 from cases.domain.images import RemovalReason
 from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.record import words
-from cases.domain.record.value import Record, StepStanding
+from cases.domain.record.value import Record, StepComparison
 from cases.domain.uuid7 import uuid7
 from cases.exports import record_pdf
 from cases.models import Image, Person, ToothPlanVersion, TreatmentEvent
@@ -40,7 +40,7 @@ from cases.queries.record import record_of
 from cases.services.images import removal, upload
 from cases.services.images.upload import Announced
 from cases.services.treatment import treatment
-from cases.services.treatment.treatment import Reported
+from cases.services.treatment.treatment import ReceivedEvent
 from planning.run_sheet.graph import Exit
 from tests.cases.pictures import picture
 
@@ -58,7 +58,7 @@ class Chair:
 
     def tells(self, told: Told, node: str = "", canal: str = "DB") -> TreatmentEvent:
         self.seq += 1
-        one = Reported(
+        one = ReceivedEvent(
             id=uuid7(),
             device_seq=self.seq,
             seen_position=0,
@@ -97,7 +97,7 @@ def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
     student.tells(at_stop(), "explore/10-02")
     student.tells(RINSED, "explore/10-02/irrigate")
     student.tells(IrrigatedTold(irrigant="water", volume_ml=0.5))
-    student.tells(ImageTold(image_id="0190-abc", shows="length"))
+    student.tells(ImageTold(image_id="0190-abc", purpose="length"))
     student.tells(DONE, "length/image")
     supervisor.tells(SignOffTold(exit="approved", reason="Agrees with the locator."), "length/sign-off")
     made = record(approved)
@@ -116,7 +116,7 @@ def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
     assert [(one.hold_point, one.said, one.who.name, one.who.role) for one in made.words] == [
         ("length", "approved", "Vale", "supervisor")
     ]
-    assert [(one.image, one.shows) for one in made.images] == [("0190-abc", "length")]
+    assert [(one.image, one.purpose) for one in made.images] == [("0190-abc", "length")]
     assert [[who.name for who in visit.on_site] for visit in made.visits] == [["Vale"]]
 
 
@@ -128,7 +128,7 @@ def test_a_removed_image_stays_in_the_record_with_who_and_why(
     for id_ in ids:
         told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=NOON)
         upload.receive(actor=student.person, case=approved.case, told=told, data=data)
-        student.tells(ImageTold(image_id=str(id_), shows="length"))
+        student.tells(ImageTold(image_id=str(id_), purpose="length"))
     before = record_of(approved.case_id)
     removal.remove(actor=vale, image=Image.objects.get(pk=ids[0]), reason=RemovalReason.NAMES_SOMEBODY)
     after = record_of(approved.case_id)
@@ -152,7 +152,7 @@ def test_before_anything_was_done_the_record_says_what_was_planned(approved: Too
     assert (made.position, [entry.says for entry in made.timeline], made.irrigants) == (1, ["Plan 1 is in force"], ())
     planned = {canal.canal: canal.planned_size for canal in made.canals}
     assert planned == {"MB1": "30/.04", "MB2": "30/.04", "DB": "30/.04", "P": "35/.04"}
-    assert {step.standing for canal in made.canals for step in canal.steps} == {StepStanding.NOT_YET}
+    assert {step.comparison for canal in made.canals for step in canal.steps} == {StepComparison.NOT_YET}
 
 
 def test_what_was_taken_back_is_there_and_does_not_count(student: Chair, approved: ToothPlanVersion) -> None:
@@ -179,19 +179,19 @@ def test_work_stands_against_the_plan_step_by_step(student: Chair, approved: Too
     student.tells(StepTold(exit=Exit.SHORT, depth_um=15_000, stop_um=18_000), "explore/10-02")
     steps = next(canal for canal in record(approved).canals if canal.canal == "DB").steps
     first = steps[0]
-    assert (first.node, first.visit, first.standing) == ("explore/10-02", 1, StepStanding.AS_PLANNED)
+    assert (first.node, first.visit, first.comparison) == ("explore/10-02", 1, StepComparison.AS_PLANNED)
     assert (first.stop_mm, first.depth_mm, first.how, first.position) == (18.0, 15.0, Exit.SHORT, 2)
-    assert {step.standing for step in steps[1:]} == {StepStanding.NOT_YET}
+    assert {step.comparison for step in steps[1:]} == {StepComparison.NOT_YET}
 
 
 def test_a_step_passed_over_is_marked_where_it_was_expected(student: Chair, approved: ToothPlanVersion) -> None:
     student.tells(at_stop(), "explore/10-02")
     student.tells(DONE, "length/image")
     steps = next(canal for canal in record(approved).canals if canal.canal == "DB").steps
-    assert [(step.node, step.standing) for step in steps[:3]] == [
-        ("explore/10-02", StepStanding.AS_PLANNED),
-        ("explore/10-02/irrigate", StepStanding.LEFT_OUT),
-        ("length/image", StepStanding.AS_PLANNED),
+    assert [(step.node, step.comparison) for step in steps[:3]] == [
+        ("explore/10-02", StepComparison.AS_PLANNED),
+        ("explore/10-02/irrigate", StepComparison.LEFT_OUT),
+        ("length/image", StepComparison.AS_PLANNED),
     ]
 
 

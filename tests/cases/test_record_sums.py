@@ -10,12 +10,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cases.domain.access.roles import Role
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import Course
 from cases.domain.progress.visit import Visit
 from cases.domain.record import sums
-from cases.domain.record.story import Fact, Story
+from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.value import RecordPerson
 from planning.techniques.technique import Setting
 
@@ -34,10 +34,10 @@ rinsed = st.tuples(
 )
 
 
-def story(told: list[Rinsed]) -> Story:
+def story(told: list[Rinsed]) -> CaseHistory:
     facts = tuple(
-        Fact(
-            event=Happened(
+        RecordedEvent(
+            event=CourseEvent(
                 id=f"e{number}",
                 kind=kind,
                 actor="p",
@@ -53,7 +53,7 @@ def story(told: list[Rinsed]) -> Story:
         for number, (kind, canal, irrigant, hundredths, _) in enumerate(told, start=1)
     )
     gone = tuple(f"e{number}" for number, one in enumerate(told, start=1) if one[-1])
-    return Story(
+    return CaseHistory(
         facts=facts,
         versions={},
         course=Course(plan="h", canals={}, visit=Visit(setting=Setting.BLOCK), undone=gone),
@@ -79,15 +79,15 @@ def test_irrigants_add_up_to_the_hundredth(told: list[Rinsed]) -> None:
     }
 
 
-def fact(number: int, kind: EventKind, canal: str, **body: Any) -> Fact:
-    event = Happened(id=f"e{number}", kind=kind, actor="p", plan="h", canal=canal, body=body)
+def fact(number: int, kind: EventKind, canal: str, **body: Any) -> RecordedEvent:
+    event = CourseEvent(id=f"e{number}", kind=kind, actor="p", plan="h", canal=canal, body=body)
     at = NOON + timedelta(hours=number)
-    return Fact(event=event, position=number, at=at, device_time=at, who=PRIYA)
+    return RecordedEvent(event=event, position=number, at=at, device_time=at, who=PRIYA)
 
 
-def told(*facts: Fact, setting: Setting = Setting.BLOCK) -> Story:
+def told(*facts: RecordedEvent, setting: Setting = Setting.BLOCK) -> CaseHistory:
     course = Course(plan="h", canals={}, visit=Visit(setting=setting))
-    return Story(facts=facts, versions={}, course=course, people={})
+    return CaseHistory(facts=facts, versions={}, course=course, people={})
 
 
 def test_what_was_one_act_counts_once() -> None:

@@ -14,7 +14,7 @@ from cases.domain.plans.status import StandingState
 from cases.domain.progress.course import CanalState
 from cases.models import Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
-from cases.queries.plans import standing_of
+from cases.queries.plans import status_of
 from cases.services.charting import readings
 from cases.services.planning import plans, release
 from cases.services.planning.plan_input import Asked
@@ -74,9 +74,9 @@ def test_the_others_go_on(but_mb2: ToothPlanVersion) -> None:
         "DB": CanalState.OPEN,
         "P": CanalState.OPEN,
     }
-    standing = standing_of(but_mb2.case)
-    assert standing.state is StandingState.APPROVED
-    assert standing.says == "Plan 1 is approved, but not MB1 and MB2."
+    status = status_of(but_mb2.case)
+    assert status.state is StandingState.APPROVED
+    assert status.says == "Plan 1 is approved, but not MB1 and MB2."
 
 
 def test_the_course_has_the_remark_and_the_supervisor(but_mb2: ToothPlanVersion, vale: Person) -> None:

@@ -15,7 +15,7 @@ from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_input_of
 from cases.models import Case, Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
-from cases.queries.plans import standing_of
+from cases.queries.plans import status_of
 from cases.services.charting import canals, readings
 from cases.services.planning import plans, replan
 from cases.services.planning.plan_input import Asked
@@ -38,7 +38,7 @@ class Hand:
 
     def tells(self, told: Told, canal: str = "DB", node: str = "", version: ToothPlanVersion | None = None) -> None:
         seq = TreatmentEvent.objects.filter(case=self.version.case, device=self.device).count() + 1
-        one = treatment.Reported(
+        one = treatment.ReceivedEvent(
             id=uuid7(),
             device_seq=seq,
             seen_position=0,
@@ -145,9 +145,9 @@ def test_the_standing_says_whose_approval_it_is(
     phone.leaves()
     again(priya, asked, approved.case)
     approved.case.refresh_from_db()
-    standing = standing_of(approved.case)
-    assert (standing.state, standing.number) == (StandingState.APPROVED, 2)
-    assert "approval of plan 1" in standing.says
+    status = status_of(approved.case)
+    assert (status.state, status.number) == (StandingState.APPROVED, 2)
+    assert "approval of plan 1" in status.says
 
 
 def test_a_larger_size_is_asked_for_anew_and_takes_over_when_it_is_approved(
@@ -194,9 +194,9 @@ def test_what_came_late_on_the_old_version_is_planned_in(
     later = again(priya, asked, approved.case)
     assert later.carried_from == new
     assert course_of(approved.case)["DB"].state is CanalState.OPEN
-    begun = {canal.name: canal.begun for canal in plan_input_of(later).canals}["DB"]
-    assert begun is not None
-    assert [made.step for made in begun.made] == ["explore/10-02", "glide-path/10-02", "glide-path/15-02"]
+    progress = {canal.name: canal.progress for canal in plan_input_of(later).canals}["DB"]
+    assert progress is not None
+    assert [made.step for made in progress.made] == ["explore/10-02", "glide-path/10-02", "glide-path/15-02"]
 
 
 def test_what_is_paused_stays_so(
@@ -309,5 +309,5 @@ def test_an_emergency_and_a_pause_told_late_by_the_older_plan_hold(
 
 def test_a_first_plan_is_in_force_and_no_work_has_begun(approved: ToothPlanVersion) -> None:
     assert course_plan(approved.case) == approved.hash
-    assert replan.begun(approved.case) == {}
+    assert replan.progress(approved.case) == {}
     assert not RunningWork.objects.exists()

@@ -10,11 +10,11 @@ from cases.domain.errors import ChangedSince, Conflict, NotAllowed, NothingSaid,
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import StandingState
 from cases.domain.progress.course import Course, OutOfCourse
-from cases.domain.progress.visit import Missing
+from cases.domain.progress.visit import Prerequisite
 from cases.domain.uuid7 import uuid7
 from cases.models import Person, Review, Revocation, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
-from cases.queries.plans import standing_of
+from cases.queries.plans import status_of
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
 from cases.services.planning.revocation import revoke
@@ -37,8 +37,8 @@ def withdrawn(actor: Person, version: ToothPlanVersion) -> Revocation:
 def test_it_stays_beside_the_approval_which_is_not_edited(approved: ToothPlanVersion, vale: Person) -> None:
     withdrawn(vale, approved)
     approved.refresh_from_db()
-    standing = standing_of(approved.case)
-    assert (approved.state, standing.state) == (PlanState.REVOKED, StandingState.REVOKED)
+    status = status_of(approved.case)
+    assert (approved.state, status.state) == (PlanState.REVOKED, StandingState.REVOKED)
     assert [(one.actor, one.reason) for one in approved.revocations.all()] == [(vale, WHY)]
     assert [one.decision for one in Review.objects.filter(version=approved)] == [Decision.APPROVED]
 
@@ -51,7 +51,7 @@ def test_work_halts_at_the_next_step(approved: ToothPlanVersion, priya: Person, 
     late = TreatmentEvent.objects.filter(case=approved.case).order_by("position").last()
     course = folded(approved)
     assert late is not None
-    assert (course.missing, course.out_of_course[str(late.pk)]) == ((Missing.REVOKED,), OutOfCourse.REVOKED)
+    assert (course.missing, course.out_of_course[str(late.pk)]) == ((Prerequisite.REVOKED,), OutOfCourse.REVOKED)
     row = RunningWork.objects.get(case=approved.case)
     assert row.waiting_since is not None
     assert "revoked" in row.text
@@ -78,7 +78,7 @@ def test_a_new_plan_is_not_carried_over_on_it(
     withdrawn(vale, approved)
     again, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
     assert again.state == PlanState.DRAFT
-    assert Missing.REVOKED in folded(approved).missing
+    assert Prerequisite.REVOKED in folded(approved).missing
 
 
 def test_whoever_gave_it_or_a_coordinator(
@@ -129,4 +129,4 @@ def test_another_size_waits_for_a_word_of_its_own(
     other.refresh_from_db()
     decide(vale, other, Decision.APPROVED)
     assert folded(approved).missing == ()
-    assert standing_of(approved.case).state is StandingState.APPROVED
+    assert status_of(approved.case).state is StandingState.APPROVED

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from cases.domain.plans.lifecycle import PlanState
-from cases.domain.plans.status import Standing, StandingState, VersionFacts, standing
+from cases.domain.plans.status import PlanStatus, StandingState, VersionFacts, status
 
 
 def version(number: int, state: PlanState, revision: int = 7, was_approved: bool = False) -> VersionFacts:
     return VersionFacts(number=number, state=state, case_revision=revision, was_approved=was_approved)
 
 
-def of(*versions: VersionFacts) -> Standing:
-    return standing(versions, 7)
+def of(*versions: VersionFacts) -> PlanStatus:
+    return status(versions, 7)
 
 
 def test_a_case_without_a_plan() -> None:

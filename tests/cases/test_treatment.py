@@ -35,8 +35,8 @@ from cases.queries.record import record_of
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
 from cases.services.treatment import treatment
-from cases.services.treatment.treatment import Reported
-from planning.contract.plan_input import Felt
+from cases.services.treatment.treatment import ReceivedEvent
+from planning.contract.plan_input import RecordedDepth
 from planning.lengths.readings import ConfirmingImage
 from planning.run_sheet.graph import Exit
 from tests.cast import canal_of, with_size
@@ -49,7 +49,7 @@ REACHED = StepTold(exit=Exit.REACHED, depth_um=21_500)
 SIGNED = SignOffTold(exit="approved")
 
 
-def event(version: ToothPlanVersion, device_seq: int, told: Told = REACHED, **more: Any) -> Reported:
+def event(version: ToothPlanVersion, device_seq: int, told: Told = REACHED, **more: Any) -> ReceivedEvent:
     given: dict[str, Any] = {
         "id": uuid7(),
         "seen_position": 0,
@@ -58,10 +58,12 @@ def event(version: ToothPlanVersion, device_seq: int, told: Told = REACHED, **mo
         "canal": "P",
         "node": "explore/10",
     }
-    return Reported(device_seq=device_seq, told=told, **(given | more))
+    return ReceivedEvent(device_seq=device_seq, told=told, **(given | more))
 
 
-def record(person: Person, version: ToothPlanVersion, *batch: Reported, device: UUID = PHONE) -> list[TreatmentEvent]:
+def record(
+    person: Person, version: ToothPlanVersion, *batch: ReceivedEvent, device: UUID = PHONE
+) -> list[TreatmentEvent]:
     return treatment.record(actor=person, case=version.case, device=device, batch=batch)
 
 
@@ -129,7 +131,7 @@ def test_a_plan_that_is_not_here_is_kept_and_marked(priya: Person, approved: Too
 
 
 def test_nothing_is_recorded_in_a_case_that_never_had_a_plan(priya: Person, opened: Case) -> None:
-    alone = Reported(
+    alone = ReceivedEvent(
         id=uuid7(), device_seq=1, seen_position=0, plan_hash="0" * 64, device_time=NOON, told=REACHED, canal="P"
     )
     with pytest.raises(NotUsable, match="never had a plan"):
@@ -225,7 +227,7 @@ def test_a_supervisor_who_has_left_since_was_in_the_room(priya: Person, vale: Pe
 HAPPENED = EmergencyTold(what="collapse")
 
 
-def emergency(version: ToothPlanVersion, told: Told = HAPPENED) -> tuple[UUID, Reported]:
+def emergency(version: ToothPlanVersion, told: Told = HAPPENED) -> tuple[UUID, ReceivedEvent]:
     """Comes from a device of its own, named by its own id."""
     id_ = uuid7()
     return id_, event(version, 1, told, id=id_, canal="", node="")
@@ -320,4 +322,4 @@ def test_the_next_plan_knows_what_was_felt(priya: Person, approved: ToothPlanVer
     again, created = plans.propose(actor=priya, case=approved.case, asked=asked)
     assert created
     felt = {canal.name: canal.felt for canal in plan_input_of(again).canals}
-    assert felt == {"MB1": (Felt(node=start, depth_mm=18.5, stop_mm=19.5),), "MB2": (), "DB": (), "P": ()}
+    assert felt == {"MB1": (RecordedDepth(node=start, depth_mm=18.5, stop_mm=19.5),), "MB2": (), "DB": (), "P": ()}

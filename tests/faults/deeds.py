@@ -8,7 +8,7 @@ from random import Random
 from typing import Any
 
 from cases.domain.access.who_tells import MAY_TELL, Part
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import CanalCourse, CanalState, Course
 from cases.domain.progress.visit import CHECK
@@ -30,7 +30,7 @@ class Owner:
     session: str
 
 
-def deed(course: Course, events: Sequence[Happened], owner: Owner, dice: Random) -> Deed:
+def deed(course: Course, events: Sequence[CourseEvent], owner: Owner, dice: Random) -> Deed:
     name = dice.choice(sorted(course.canals))
     if dice.random() < UNUSUAL:
         return _unusual(name, events, owner, dice)
@@ -72,7 +72,7 @@ def _supervises(course: Course, name: str, dice: Random) -> Deed:
     return name, "", {"kind": "come", "note": ""}
 
 
-def _unusual(name: str, events: Sequence[Happened], owner: Owner, dice: Random) -> Deed:
+def _unusual(name: str, events: Sequence[CourseEvent], owner: Owner, dice: Random) -> Deed:
     own = [event for event in events if event.actor == owner.person_id]
     if own and dice.random() < 0.3:
         undone = dice.choice(own[-2:])

@@ -14,7 +14,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import Course, Sheets, fold
 from cases.domain.uuid7 import uuid7
@@ -169,7 +169,7 @@ class Device:
 
     # --- what the device makes of it ---
 
-    def happened(self) -> list[Happened]:
+    def happened(self) -> list[CourseEvent]:
         """What the server told, then what it has not shown yet."""
         shown = {event["id"] for event in self.seen}
         mine = [one | {"actor": {"id": self.owner.person_id}} for one in self.outbox.written if one["id"] not in shown]
@@ -179,9 +179,9 @@ class Device:
         return fold({self.hash: self.sheets}, self.happened(), setting=Setting.EXTRACTED)
 
 
-def _happened(event: Event) -> Happened:
+def _happened(event: Event) -> CourseEvent:
     body = dict(event["told"])
-    return Happened(
+    return CourseEvent(
         id=event["id"],
         kind=EventKind(body.pop("kind")),
         actor=event["actor"]["id"],

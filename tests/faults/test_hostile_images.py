@@ -82,7 +82,7 @@ class Sender:
         if offset is not None:
             headers |= {"Upload-Offset": str(offset), "Upload-Length": str(len(whole))}
             headers["Content-Type"] = "application/partial-upload"
-        path = f"{API}/cases/{self.case}/images/{id_}?canal=P&shows=length"
+        path = f"{API}/cases/{self.case}/images/{id_}?canal=P&purpose=length"
         try:
             line.request("PUT" if offset is None else "PATCH", path, piece, headers)
             answer = line.getresponse()

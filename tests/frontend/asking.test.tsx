@@ -3,8 +3,8 @@ import { cleanup, render, screen } from '@testing-library/preact'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { AsOf } from '@/parts/as-of'
 import { Worklist } from '@/screens/worklist/worklist'
-import { ask, keptSignal, refresh, replace } from '@/store/cache/cached'
-import { useKept, usePolling } from '@/store/cache/hooks'
+import { ask, cachedSignal, refresh, replace } from '@/store/cache/cached'
+import { useCached, usePolling } from '@/store/cache/hooks'
 import { read } from '@/store/device/database'
 import { personId } from '@/store/session/session'
 import { signedIn } from './people'
@@ -29,7 +29,7 @@ afterEach(() => {
 })
 
 const later_ms = (ms: number) => vi.advanceTimersByTimeAsync(ms)
-const shown = () => keptSignal(name).value
+const shown = () => cachedSignal(name).value
 
 /** A server whose answers take so long, and say when the question reached it; `line.lost` when no answer comes. */
 function slowServer(takes_ms: number) {
@@ -49,7 +49,7 @@ function slowServer(takes_ms: number) {
 }
 
 function List({ of, how, every_ms }: { of: string; how: () => Promise<number>; every_ms?: number }) {
-  const kept = useKept(of, how)
+  const kept = useCached(of, how)
   usePolling(every_ms !== undefined, kept, every_ms)
   return <output>{`${kept.value ?? 'none'} ${kept.state}`}</output>
 }
@@ -61,7 +61,7 @@ describe('a list that is asked for every 3 seconds', () => {
       const { line, how } = slowServer(takes_ms)
       const seen: unknown[] = []
       const end = effect(
-        () => void (keptSignal(name).value.state === 'fresh' && seen.push(keptSignal(name).value.value)),
+        () => void (cachedSignal(name).value.state === 'fresh' && seen.push(cachedSignal(name).value.value)),
       )
       render(<List of={name} how={how} every_ms={3000} />)
       const cycle_ms = Math.max(takes_ms, 3000)

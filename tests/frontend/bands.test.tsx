@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Bands, CanalPlan, Do, ExpectedStep, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
 import { LastDepth } from '@/screens/chair/bands'
 import type { Chair } from '@/store/chair/chair'
-import { aheadOf, judged } from '@/store/chair/expected'
+import { expectedRest, judged } from '@/store/chair/expected'
 import { Course } from '@/walk/course'
 import cases from '../shared/depths-judged.json'
 import { inForce } from './in-force'
@@ -42,7 +42,7 @@ const SHEET: RunSheet = {
     },
     end: { id: 'end', outcome: 'finished', say: '', kind: 'end' },
   },
-  behind: null,
+  walked_before: null,
   form: 1,
 }
 
@@ -81,11 +81,11 @@ describe('what is expected of the rest of the work', () => {
   test('is what the server says once it knows everything', () => {
     const chair = chairAt([18_500])
     const told = toldOf(chair, 1)
-    expect(aheadOf(chair, told, 5)).toEqual({ canals: told.canals, from: 'server' })
+    expect(expectedRest(chair, told, 5)).toEqual({ canals: told.canals, from: 'server' })
   })
 
   test('is the plan’s, with what was recorded laid over it, while the server has said nothing', () => {
-    const { canals, from } = aheadOf(chairAt([18_500, 15_000], 2), undefined, undefined)
+    const { canals, from } = expectedRest(chairAt([18_500, 15_000], 2), undefined, undefined)
     expect(from).toBe('plan')
     expect(canals[0]?.done).toBe(2)
     expect(canals[0]?.expectation.steps[1]).toMatchObject({ depth_mm: 15, felt: 'as_expected', low_mm: null })
@@ -95,14 +95,14 @@ describe('what is expected of the rest of the work', () => {
 
   test('is what the server said last, with its time, while it cannot be asked', () => {
     const chair = chairAt([18_500, 14_000], 1)
-    const { from, at, canals } = aheadOf(chair, toldOf(chair, 1), 5)
+    const { from, at, canals } = expectedRest(chair, toldOf(chair, 1), 5)
     expect([from, at]).toEqual(['kept', 5])
     expect(canals[0]?.last?.felt).toBe('shorter')
   })
 
   test('of another version says nothing of this one', () => {
     const chair = chairAt([18_500])
-    expect(aheadOf(chair, { ...toldOf(chair, 1), plan_hash: 'other' }, 5).from).toBe('plan')
+    expect(expectedRest(chair, { ...toldOf(chair, 1), plan_hash: 'other' }, 5).from).toBe('plan')
   })
 })
 
@@ -113,12 +113,12 @@ describe('a recorded depth', () => {
   })
 
   test('is judged once: what came after it and what the server says of the others change nothing', () => {
-    const first = aheadOf(chairAt([18_500, 13_000], 1), undefined, undefined)
+    const first = expectedRest(chairAt([18_500, 13_000], 1), undefined, undefined)
     const chair = chairAt([18_500, 13_000, 18_000], 1)
     const told = { ...toldOf(chair, 2), canals: [...first.canals] }
     const felt = (ahead: typeof first) => ahead.canals[0]?.expectation.steps.map((step) => step.felt)
     expect(felt(first)).toEqual([null, 'shorter', null])
-    expect(felt(aheadOf(chair, told, 5))).toEqual([null, 'shorter', 'as_expected'])
+    expect(felt(expectedRest(chair, told, 5))).toEqual([null, 'shorter', 'as_expected'])
   })
 })
 
@@ -138,7 +138,7 @@ function withLimits(chair: Chair, more: Partial<ExpectedStep> = {}): Chair {
 
 describe('after the answer', () => {
   const show = (chair: Chair) => {
-    const ahead = aheadOf(chair, undefined, undefined)
+    const ahead = expectedRest(chair, undefined, undefined)
     render(<LastDepth chair={chair} ahead={ahead} canal={chair.plan.canals[0] as CanalPlan} />)
   }
 
@@ -164,7 +164,7 @@ describe('after the answer', () => {
   })
 
   test('nothing is said of a depth that was taken back and told anew', () => {
-    const judged13 = aheadOf(chairAt([18_500, 13_000]), undefined, undefined)
+    const judged13 = expectedRest(chairAt([18_500, 13_000]), undefined, undefined)
     const chair = chairAt([18_500, 15_000])
     render(<LastDepth chair={chair} ahead={judged13} canal={chair.plan.canals[0] as CanalPlan} />)
     expect(screen.queryByText(/stopped at/)).toBeNull()

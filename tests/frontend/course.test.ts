@@ -3,8 +3,8 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
 import { Course } from '@/walk/course'
+import type { CourseEvent } from '@/walk/course-event'
 import type { Emergency } from '@/walk/emergencies'
-import type { Happened } from '@/walk/happened'
 import type { Setting } from '@/walk/visit'
 import { TooNew, Walk } from '@/walk/walk'
 import { inForce } from './in-force'
@@ -15,7 +15,7 @@ interface Case {
   setting?: Setting
   /** No plan is in force before the first event; in all other cases `A` is. */
   from_nothing?: boolean
-  events: Partial<Happened>[]
+  events: Partial<CourseEvent>[]
   expect: {
     canals: Record<string, { at: string; state: string; stop_um: number | null }>
     out_of_course?: Record<string, string>

@@ -1,7 +1,7 @@
 import { IDBFactory } from 'fake-indexeddb'
 import { expect, test, vi } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
-import type { Done } from '@/store/outbox/record'
+import type { NewEvent } from '@/store/outbox/record'
 import { type App, type Fate, known, openApp, type Stop } from './page'
 import { problem, serve } from './server'
 
@@ -33,8 +33,14 @@ const WAYS: Record<string, Way> = {
   'another tab asleep': { asleep: true },
 }
 
-function done(node: string): Done {
-  return { plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'note', text: node } } as unknown as Done
+function done(node: string): NewEvent {
+  return {
+    plan_hash: 'h',
+    seen_position: 0,
+    canal: 'MB',
+    node,
+    told: { kind: 'note', text: node },
+  } as unknown as NewEvent
 }
 
 function setToken(age = ''): void {

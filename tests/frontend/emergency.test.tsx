@@ -7,7 +7,7 @@ import { emergenciesWaiting, startEmergencies, tellEmergency, wayOf } from '@/st
 import { readTold, writeReady } from '@/store/outbox/emergency-store'
 import { unsent } from '@/store/outbox/outbox'
 import { record, tell } from '@/store/outbox/record'
-import { signIns, standing } from '@/store/session/session'
+import { sessionState, signIns } from '@/store/session/session'
 import { signedIn } from './people'
 import { problem, serve } from './server'
 
@@ -167,7 +167,7 @@ test('a sign-in that ran out covers neither the emergency nor its first steps; s
   const advice = [{ about: 'emergency', key: 'collapse', says, source: 'nobody', know: 'from memory' }] as never
   await writeReady({ person: `id of Priya ${number}`, caseId: at, planHash: 'h', position: 3, advice })
   startEmergencies()
-  standing.value = 'expired'
+  sessionState.value = 'expired'
   render(<SignIn again above={<EmergencyDoor caseId={at} />} />)
   await waitFor(() => expect(screen.getByRole('button', { name: 'Problem' })).toBeTruthy())
   HTMLDialogElement.prototype.showModal ??= function (this: HTMLDialogElement) {
@@ -181,7 +181,7 @@ test('a sign-in that ran out covers neither the emergency nor its first steps; s
   expect(screen.getByText(/NOT SENT: call out. Your sign-in has run out/)).toBeTruthy()
   expect(stored).toEqual([])
   signedOut.now = false
-  standing.value = 'in'
+  sessionState.value = 'in'
   signIns.value += 1
   await waitFor(() => expect(stored.map(({ actor }) => actor)).toEqual([`id of Priya ${number}`]), soon)
   await waitFor(() => expect(screen.getByText('Sent: it stands first on the supervisors’ list.')).toBeTruthy())

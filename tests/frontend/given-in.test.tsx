@@ -10,7 +10,7 @@ const change = (label: string, more: Partial<Change> = {}): Change => ({
 })
 
 function foot(given: Preview['given'], state = 'approved') {
-  const of = { id: 'c1', standing: { state, stale: false, number: 3 } } as unknown as CaseShown
+  const of = { id: 'c1', status: { state, stale: false, number: 3 } } as unknown as CaseShown
   const last = { number: 3 } as VersionShown
   const preview: Preview = { state: 'computed', given }
   const nothing = async () => undefined

@@ -10,7 +10,7 @@ import { Bench } from '@/screens/chair/bench'
 import { partners } from '@/screens/review/release'
 import { whereTo } from '@/screens/worklist/waits-for'
 import type { Chair } from '@/store/chair/chair'
-import { lastWord, passedInSpite, sinceLastWord, wasFirst } from '@/store/chair/hold'
+import { approvedDespiteMissing, lastWord, sinceLastWord, wasFirst } from '@/store/chair/hold'
 import { Course } from '@/walk/course'
 import { inForce } from './in-force'
 import { signedIn } from './people'
@@ -22,7 +22,7 @@ const NODE = sheet.nodes.word as Do
 
 const image = { told: { kind: 'step', exit: 'done' }, node: 'image' } as const
 const word = (exit: 'approved' | 'returned', by: string, more: object = {}) => ({
-  told: { kind: 'sign_off', exit, reason: '', in_spite: false, at_bench: false, ...more } as Told,
+  told: { kind: 'sign_off', exit, reason: '', despite_missing: false, at_bench: false, ...more } as Told,
   node: 'word',
   by,
 })
@@ -74,12 +74,12 @@ describe('a supervisor’s answer', () => {
   test('approves in one touch, at the hold point on the screen', () => {
     const recorded = answer()
     click('Approve')
-    expect(recorded).toMatchObject([{ canal: 'MB1', node: 'word', told: { exit: 'approved', in_spite: false } }])
+    expect(recorded).toMatchObject([{ canal: 'MB1', node: 'word', told: { exit: 'approved', despite_missing: false } }])
   })
 
   test.each([
-    ['Return', 'Return, with this reason', { exit: 'returned', in_spite: false }],
-    ['Let pass in spite', 'Let pass, with this reason', { exit: 'approved', in_spite: true }],
+    ['Return', 'Return, with this reason', { exit: 'returned', despite_missing: false }],
+    ['Let pass in spite', 'Let pass, with this reason', { exit: 'approved', despite_missing: true }],
   ])('%s: not without a reason', (open, go, told) => {
     const recorded = answer()
     click(open)
@@ -111,9 +111,9 @@ describe('words on a canal', () => {
     const { chair } = chairWith([image, word('returned', 'Dr Vale', { reason: 'Again.' }), image])
     expect(lastWord(chair, 'MB1')?.told.exit).toBe('returned')
     expect(sinceLastWord(chair, 'MB1').map(({ id }) => id)).toEqual(['e3'])
-    expect(passedInSpite(chair, 'MB1')).toEqual([])
-    const passed = chairWith([image, word('approved', 'Dr Vale', { in_spite: true, reason: 'Seen.' })])
-    expect(passedInSpite(passed.chair, 'MB1').map(({ told }) => told.reason)).toEqual(['Seen.'])
+    expect(approvedDespiteMissing(chair, 'MB1')).toEqual([])
+    const passed = chairWith([image, word('approved', 'Dr Vale', { despite_missing: true, reason: 'Seen.' })])
+    expect(approvedDespiteMissing(passed.chair, 'MB1').map(({ told }) => told.reason)).toEqual(['Seen.'])
   })
 
   test('who came second is told who was first, and what they said', () => {
@@ -172,7 +172,7 @@ describe('a word at the bench', () => {
       canal: 'MB1',
       node: 'word',
       exit: 'approved',
-      in_spite: false,
+      despite_missing: false,
     })
     expect(await screen.findByText('This code is wrong. 4 more tries.')).toBeTruthy()
     expect((screen.getByLabelText('One-time code') as HTMLInputElement).value).toBe('')

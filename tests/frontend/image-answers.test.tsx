@@ -5,14 +5,14 @@ import { AskForWord } from '@/screens/chair/hold-point'
 import { ImageAnswers } from '@/screens/chair/image-answers'
 import type { Chair } from '@/store/chair/chair'
 import { imageOfStep } from '@/store/chair/image-of-step'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { signedIn } from './people'
 import { chairAfter } from './sample-chair'
 
-const IMAGE: Partial<Happened> = { kind: 'image', canal: 'MB1', body: { image_id: 'i1' } }
+const IMAGE: Partial<CourseEvent> = { kind: 'image', canal: 'MB1', body: { image_id: 'i1' } }
 const NODE = { id: 'image', action: 'image', exits: { done: 'word' } } as unknown as Do
 
-function answers(events: readonly Partial<Happened>[]) {
+function answers(events: readonly Partial<CourseEvent>[]) {
   const { chair, record } = chairAfter(events, 'extracted')
   const canal = chair.plan.canals[0] as CanalPlan
   const course = chair.course.canals.MB1
@@ -47,7 +47,7 @@ test.each([
   ['one that was taken back does not', [IMAGE, { kind: 'undo', canal: 'MB1', body: { undoes: '1' } }], undefined],
   ['one of an earlier step does not', [IMAGE, { canal: 'MB1', node: 'shape', body: { exit: 'reached' } }], undefined],
 ] as const)('of the images %s', (_, events, id) => {
-  expect(imageOfStep(chairAfter(events as readonly Partial<Happened>[], 'extracted').chair, 'MB1')).toBe(id)
+  expect(imageOfStep(chairAfter(events as readonly Partial<CourseEvent>[], 'extracted').chair, 'MB1')).toBe(id)
 })
 
 test.each([

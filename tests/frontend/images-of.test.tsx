@@ -13,7 +13,7 @@ const CASE = 'case-1'
 const ROOM = { left_bytes: 1e9, most_bytes: 2e9, most_bytes_each: 32e6 }
 
 function image(id: string, more: Partial<ImageShown> = {}): ImageShown {
-  const taken = { canal: 'MB', shows: 'length', device_time: '2026-03-05T14:20:00Z', state: 'stored' }
+  const taken = { canal: 'MB', purpose: 'length', device_time: '2026-03-05T14:20:00Z', state: 'stored' }
   return { id, ...taken, burnt_in_text: 'denied', name_check: 'not_asked', ...more } as ImageShown
 }
 
@@ -217,7 +217,7 @@ describe('removing an image', () => {
 
 describe('the room for images', () => {
   const roomFor = (left_bytes: number) => serve(() => ({ body: { room: { ...ROOM, left_bytes }, images: [] } }))
-  const camera = () => render(<TakeImage caseId={CASE} canal="MB" shows="length" />)
+  const camera = () => render(<TakeImage caseId={CASE} canal="MB" purpose="length" />)
 
   test('is said in passing where there is plenty', async () => {
     roomFor(100_000_000)

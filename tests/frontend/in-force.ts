@@ -1,7 +1,7 @@
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 
 /** The server says that this plan is in force, the first of its case. */
-export const inForce = (plan: string): Happened => ({
+export const inForce = (plan: string): CourseEvent => ({
   id: '0',
   kind: 'replan',
   actor: 'v',

@@ -1,6 +1,6 @@
 import { beforeEach, expect, test, vi } from 'vitest'
 import { Refused, Unreachable } from '@/api/problem'
-import { ask, askAnew, keptSignal, refresh, replace } from '@/store/cache/cached'
+import { ask, askAnew, cachedSignal, refresh, replace } from '@/store/cache/cached'
 import { database, forgetKept, read } from '@/store/device/database'
 import { personId } from '@/store/session/session'
 import { signedIn } from './people'
@@ -28,7 +28,7 @@ function later<T>() {
 
 test('an answer is shown and kept on the phone', async () => {
   await refresh(name, async () => ['a'])
-  expect(keptSignal(name).value).toMatchObject({ value: ['a'], state: 'fresh' })
+  expect(cachedSignal(name).value).toMatchObject({ value: ['a'], state: 'fresh' })
   expect((await read('kept', personId(), name))?.value).toEqual(['a'])
 })
 
@@ -36,31 +36,31 @@ test('without a connection the last copy is shown, with the time it was seen', a
   const before = Date.now()
   await replace(name, ['seen'])
   await refresh(name, offline)
-  const kept = keptSignal(name).value
+  const kept = cachedSignal(name).value
   expect(kept).toMatchObject({ value: ['seen'], state: 'offline' })
   expect(kept.at).toBeGreaterThanOrEqual(before)
 })
 
 test('without a connection and without a copy there is no value', async () => {
   await refresh(name, offline)
-  expect(keptSignal(name).value).toEqual({ state: 'offline' })
+  expect(cachedSignal(name).value).toEqual({ state: 'offline' })
 })
 
 test('a refusal keeps what is shown and says why', async () => {
   await replace(name, ['seen'])
   await refresh(name, refused)
-  expect(keptSignal(name).value).toMatchObject({ value: ['seen'], state: 'failed' })
-  expect(keptSignal(name).value.problem?.message).toBe('There is no such case here.')
+  expect(cachedSignal(name).value).toMatchObject({ value: ['seen'], state: 'failed' })
+  expect(cachedSignal(name).value.problem?.message).toBe('There is no such case here.')
 })
 
 test('an answer to an older asking does not undo a newer one', async () => {
   const slow = later<string>()
   ask(name, () => slow.promise)
   askAnew(name, async () => 'new')
-  await vi.waitFor(() => expect(keptSignal(name).value.value).toBe('new'))
+  await vi.waitFor(() => expect(cachedSignal(name).value.value).toBe('new'))
   slow.answer('old')
   await slow.promise
-  expect(keptSignal(name).value.value).toBe('new')
+  expect(cachedSignal(name).value.value).toBe('new')
 })
 
 test('an answer that was on its way when something was put in place is dropped', async () => {
@@ -69,7 +69,7 @@ test('an answer that was on its way when something was put in place is dropped',
   await replace(name, 'put')
   slow.answer('old')
   await first
-  expect(keptSignal(name).value.value).toBe('put')
+  expect(cachedSignal(name).value.value).toBe('put')
 })
 
 test('an answer for one person never becomes another’s', async () => {
@@ -78,10 +78,10 @@ test('an answer for one person never becomes another’s', async () => {
   signedIn('Tom')
   slow.answer('of Priya')
   await first
-  expect(keptSignal(name).value.value).toBeUndefined()
+  expect(cachedSignal(name).value.value).toBeUndefined()
   expect(await read('kept', personId(), name)).toBeUndefined()
   signedIn('Priya')
-  expect(keptSignal(name).value.value).toBe('of Priya')
+  expect(cachedSignal(name).value.value).toBe('of Priya')
 })
 
 test('signing out takes copies of one person away and leaves the other’s', async () => {
@@ -103,5 +103,5 @@ test('a copy kept by an app that knew less is no copy', async () => {
   const old = { person: personId(), name, value: ['old'], at: Date.now(), form: 1 }
   await (await database()).put('kept', old)
   await refresh(name, offline)
-  expect(keptSignal(name).value).toEqual({ state: 'offline' })
+  expect(cachedSignal(name).value).toEqual({ state: 'offline' })
 })

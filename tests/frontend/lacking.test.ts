@@ -3,13 +3,13 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
 import { Course } from '@/walk/course'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { lacking } from '@/walk/lacking'
 import { inForce } from './in-force'
 
 interface Case {
   name: string
-  events: Partial<Happened>[]
+  events: Partial<CourseEvent>[]
   length: string
   lacking: string[]
 }

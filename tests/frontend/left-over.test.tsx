@@ -4,7 +4,7 @@ import type { EventGiven } from '@/api/shapes'
 import { LeftOverList } from '@/screens/cases/left-over'
 import { database } from '@/store/device/database'
 import { asideName, fileOf, leftOver } from '@/store/outbox/left-over'
-import { type Done, record } from '@/store/outbox/record'
+import { type NewEvent, record } from '@/store/outbox/record'
 import { send } from '@/store/outbox/sender'
 import { signedIn } from './people'
 import { problem, serve } from './server'
@@ -22,7 +22,7 @@ beforeEach(() => {
 })
 
 const done = (node: string) =>
-  ({ plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'step', exit: 'done' } }) as unknown as Done
+  ({ plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'step', exit: 'done' } }) as unknown as NewEvent
 
 function keeper() {
   const stored: EventGiven[] = []

@@ -5,13 +5,13 @@ import { TakenOver } from '@/screens/chair/take-over'
 import { WantedImages } from '@/screens/chair/wanted-image'
 import { mayTell, partIn, works } from '@/store/chair/part'
 import { wantedImages } from '@/store/chair/wanted-images'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { signedIn } from './people'
 import { chairAfter } from './sample-chair'
 import { serve } from './server'
 
-const STEP: Partial<Happened> = { canal: 'MB1', node: 'shape', body: { exit: 'short', depth_um: 15_000 } }
-const TAKEN: Partial<Happened> = { kind: 'take_over', actor: 'id of Dr Vale' }
+const STEP: Partial<CourseEvent> = { canal: 'MB1', node: 'shape', body: { exit: 'short', depth_um: 15_000 } }
+const TAKEN: Partial<CourseEvent> = { kind: 'take_over', actor: 'id of Dr Vale' }
 
 /** The student's words: none of them belongs on the screen of somebody who does not work the tooth. */
 const OF_THE_STUDENT = [
@@ -32,7 +32,7 @@ const OF_THE_STUDENT = [
   /^problem$/i,
 ]
 
-function looks(events: readonly Partial<Happened>[], setting: 'clinic' | 'extracted' = 'extracted') {
+function looks(events: readonly Partial<CourseEvent>[], setting: 'clinic' | 'extracted' = 'extracted') {
   const at = chairAfter(events, setting)
   Object.assign(at.chair, { version: { case: 'k1' } })
   render(<LookingIn chair={at.chair} canals={at.chair.plan.canals} />)
@@ -71,7 +71,7 @@ describe('a supervisor who looks in', () => {
     ['closed', [{ kind: 'close', body: { access_sealed: true } }], 'clinic'],
     ['nothing said of dam and room', [], 'clinic'],
   ] as const)('is offered no answer of the student, not even one that cannot be touched: %s', (_, events, setting) => {
-    looks(events as readonly Partial<Happened>[], setting)
+    looks(events as readonly Partial<CourseEvent>[], setting)
     for (const says of OF_THE_STUDENT) expect(buttons().filter((one) => says.test(one))).toEqual([])
     const links = screen.queryAllByRole('link').map((one) => one.getAttribute('href'))
     expect(links.filter((to) => to?.includes('/chair/'))).toEqual([])
@@ -154,8 +154,8 @@ describe('taking over', () => {
 })
 
 describe('an image that a supervisor asks for', () => {
-  const wanted: Partial<Happened> = { kind: 'wanted', canal: 'MB1', actor: 'v', body: { what: 'image' } }
-  const image: Partial<Happened> = { kind: 'image', canal: 'MB1', body: { image_id: 'i1' } }
+  const wanted: Partial<CourseEvent> = { kind: 'wanted', canal: 'MB1', actor: 'v', body: { what: 'image' } }
+  const image: Partial<CourseEvent> = { kind: 'image', canal: 'MB1', body: { image_id: 'i1' } }
 
   test('is shown to the student until there is one', () => {
     signedIn('Ines')
@@ -174,7 +174,7 @@ describe('an image that a supervisor asks for', () => {
     ['a word that did not wait for it', [wanted, { kind: 'sign_off', canal: 'MB1', node: 'x' }], []],
     ['why there is none', [wanted, { ...STEP, body: { exit: 'done', no_image: 'film' } }], []],
   ] as const)('%s', (_, events, open) => {
-    const { chair } = chairAfter(events as readonly Partial<Happened>[], 'extracted')
+    const { chair } = chairAfter(events as readonly Partial<CourseEvent>[], 'extracted')
     expect(wantedImages(chair).map((one) => one.canal)).toEqual(open)
   })
 })

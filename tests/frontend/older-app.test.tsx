@@ -8,7 +8,7 @@ import { noticeRead } from '@/store/device/first-notice'
 import { closeImages, keepImage, waitingOf as waitingImages } from '@/store/images/image-store'
 import { closeMarkings, write as keepMarking, waitingOf as waitingMarkings } from '@/store/images/marking-store'
 import { unsent, unsentKnown } from '@/store/outbox/outbox'
-import { type Done, record } from '@/store/outbox/record'
+import { type NewEvent, record } from '@/store/outbox/record'
 import { personId } from '@/store/session/session'
 import { words } from '@/words/en'
 import { signedIn } from './people'
@@ -17,7 +17,7 @@ import { serve } from './server'
 // A server that goes back serves the last release again. What the present app wrote must open in it, and where that
 // fails all the same the older app must say so.
 
-const done = { plan_hash: 'h', seen_position: 0, canal: 'MB', node: 'n', told: { kind: 'turn' } } as unknown as Done
+const done = { plan_hash: 'h', seen_position: 0, canal: 'MB', node: 'n', told: { kind: 'turn' } } as unknown as NewEvent
 
 beforeEach(async ({ task }) => {
   await Promise.all([closeImages(), closeMarkings()])
@@ -67,7 +67,7 @@ const openedByLast = (name: keyof typeof LAST_RELEASE) => {
 test('the last release opens what the present app has made, and finds what waits', async () => {
   await record('c', done)
   await write('drafts', personId(), 'new case', { alias: 'Reed' })
-  const facts = { id: 'i', person: personId(), caseId: 'c', canal: '', shows: 'tooth', type: 'image/jpeg' }
+  const facts = { id: 'i', person: personId(), caseId: 'c', canal: '', purpose: 'tooth', type: 'image/jpeg' }
   await keepImage(
     { ...facts, device_time: '', sha256: '', length: 1 } as unknown as Parameters<typeof keepImage>[0],
     new ArrayBuffer(1),

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Do } from '@/api/shapes'
 import { OrderOfWork } from '@/parts/order/order-of-work'
 import { workOf } from '@/parts/order/work'
-import { tabledPath } from '@/parts/reason/paths'
+import { tabledPath } from '@/parts/rationale/paths'
 import { expectation } from './sample-expected'
 import { canal, instrument } from './sample-plan'
 
@@ -33,7 +33,7 @@ const nodes = Object.fromEntries(
   ].map((node) => [node.id, node]),
 )
 const walked = canal('MB', 17.5, {
-  run_sheet: { canal: 'MB', start: 'a', nodes, behind: null, form: 1 },
+  run_sheet: { canal: 'MB', start: 'a', nodes, walked_before: null, form: 1 },
   expected_path: ['a', 'b', 'c', 'd', 'a', 'b'],
   withheld: [{ from_phase: 'confirm', code: 'x', says: 'No length.' }],
 })

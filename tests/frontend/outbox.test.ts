@@ -3,7 +3,7 @@ import { listFactors } from '@/api/calls'
 import type { EventGiven, Session } from '@/api/shapes'
 import { database } from '@/store/device/database'
 import { unsent } from '@/store/outbox/outbox'
-import { type Done, record } from '@/store/outbox/record'
+import { type NewEvent, record } from '@/store/outbox/record'
 import { send, sendAgain } from '@/store/outbox/sender'
 import { session } from '@/store/session/session'
 import { problem, serve } from './server'
@@ -32,9 +32,9 @@ beforeEach(() => {
   session.value = { person: { id: 'ada', username: 'ada', name: 'Ada' }, memberships: [] } as unknown as Session
 })
 
-function done(node: string): Done {
+function done(node: string): NewEvent {
   const told = { kind: 'step', exit: 'done', depth_um: null, stop_um: null, irrigant: null, volume_ml: null }
-  return { plan_hash: 'h', seen_position: 0, canal: 'MB', node, told } as Done
+  return { plan_hash: 'h', seen_position: 0, canal: 'MB', node, told } as NewEvent
 }
 
 /** A server that stores a device's events in their order, each once, as the real one does. */

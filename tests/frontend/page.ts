@@ -139,15 +139,16 @@ export async function openApp(person: string, stop?: Stop, asleep?: boolean) {
   const page = new Page(stop, asleep)
   vi.stubGlobal('page', page)
   vi.resetModules()
-  const [{ session, standing, signIns }, { tell }, { send, sendAgain }, { unsent }, { database }] = await Promise.all([
-    import('@/store/session/session'),
-    import('@/store/outbox/record'),
-    import('@/store/outbox/sender'),
-    import('@/store/outbox/outbox'),
-    import('@/store/device/database'),
-  ])
+  const [{ session, sessionState, signIns }, { tell }, { send, sendAgain }, { unsent }, { database }] =
+    await Promise.all([
+      import('@/store/session/session'),
+      import('@/store/outbox/record'),
+      import('@/store/outbox/sender'),
+      import('@/store/outbox/outbox'),
+      import('@/store/device/database'),
+    ])
   session.value = { person: { id: person, username: person, name: person }, memberships: [] } as unknown as Session
-  standing.value = 'in'
+  sessionState.value = 'in'
   return { page, tell, send, sendAgain, unsent, database, signIns }
 }
 

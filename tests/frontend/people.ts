@@ -1,5 +1,5 @@
 import type { Session } from '@/api/shapes'
-import { session, standing } from '@/store/session/session'
+import { session, sessionState } from '@/store/session/session'
 
 type Role = Session['memberships'][number]['role']
 
@@ -13,5 +13,5 @@ export function somebody(name: string, role: Role = 'student'): Session {
 /** Puts somebody at the phone, as after sign-in. */
 export function signedIn(name: string, role: Role = 'student'): void {
   session.value = somebody(name, role)
-  standing.value = 'in'
+  sessionState.value = 'in'
 }

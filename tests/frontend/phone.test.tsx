@@ -5,12 +5,12 @@ import { PhoneSays } from '@/screens/chair/phone-says'
 import { clockAhead_ms } from '@/store/device/clock'
 import { closeDatabase, database } from '@/store/device/database'
 import { lookAtSpace, spaceLeft_bytes, startSpace } from '@/store/device/storage'
-import { type Done, notRecorded, tell } from '@/store/outbox/record'
+import { type NewEvent, notRecorded, tell } from '@/store/outbox/record'
 import { span } from '@/words/phone'
 import { signedIn } from './people'
 import { serve } from './server'
 
-const done = { plan_hash: 'h', seen_position: 0, canal: 'MB', node: 'n', told: {} } as unknown as Done
+const done = { plan_hash: 'h', seen_position: 0, canal: 'MB', node: 'n', told: {} } as unknown as NewEvent
 const waiting = async () => (await (await database()).getAll('outbox')).map((entry) => entry.event.node)
 
 beforeEach(() => {

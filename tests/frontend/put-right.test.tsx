@@ -5,14 +5,14 @@ import { PutRight, PutRightSays } from '@/panels/images/put-right'
 import type { Chair } from '@/store/chair/chair'
 import { askedAgain, imageOfStep, imagesSince, imagesTaken, restedOnGone } from '@/store/chair/image-of-step'
 import { wantedImages } from '@/store/chair/wanted-images'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { signedIn } from './people'
 import { serve } from './server'
 
 const AT = '2026-03-05T12:00:00Z'
 
 const image = (more: Partial<ImageShown> = {}) =>
-  ({ id: 'i', canal: 'MB', shows: 'length', device_time: AT, struck: false, put_right: [], ...more }) as ImageShown
+  ({ id: 'i', canal: 'MB', purpose: 'length', device_time: AT, struck: false, put_right: [], ...more }) as ImageShown
 
 function served() {
   const canals = ['MB', 'DB', 'P'].map((name) => ({ id: name, name }))
@@ -85,7 +85,7 @@ describe('an image in the wrong canal', () => {
 
 describe('at the chair', () => {
   let n = 0
-  const event = (kind: Happened['kind'], canal: string, body: object = {}): Happened => {
+  const event = (kind: CourseEvent['kind'], canal: string, body: object = {}): CourseEvent => {
     n += 1
     return { id: `e${n}`, kind, actor: 's', plan: 'A', canal, node: '', body: { ...body } }
   }
@@ -93,8 +93,8 @@ describe('at the chair', () => {
   const struck = (id: string) => event('struck', 'MB', { what: 'image', struck: id, why: 'not_so' })
   const moved = (id: string, from: string, moved_to: string) =>
     event('struck', from, { what: 'image', struck: id, why: 'wrong_canal', moved_to })
-  const at = (...events: Happened[]) => of(events, () => true)
-  const of = (events: Happened[], wordCounts: () => boolean) =>
+  const at = (...events: CourseEvent[]) => of(events, () => true)
+  const of = (events: CourseEvent[], wordCounts: () => boolean) =>
     ({ events, course: { undone: new Set(), outOfCourse: {}, wordCounts } }) as unknown as Pick<
       Chair,
       'events' | 'course'

@@ -1,9 +1,9 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { describe, expect, test } from 'vitest'
-import { pathsOf, stopPath } from '@/parts/reason/paths'
-import { WithReasons } from '@/parts/reason/reasons'
+import { pathsOf, stopPath } from '@/parts/rationale/paths'
+import { WithReasons } from '@/parts/rationale/reasons'
 import { StopTable } from '@/parts/stop-table/stop-table'
-import { because } from './sample-expected'
+import { rationale } from './sample-expected'
 import { canal, plan } from './sample-plan'
 
 test('a reason is looked for at the number itself, then for all of its list, then at what it is part of', () => {
@@ -25,8 +25,8 @@ test.each([
 })
 
 describe('a number that can be touched', () => {
-  const why = because('needle.ceiling_mm', { inputs: [{ name: 'working length', value: 18.5, unit: 'mm' }] })
-  const one = { ...plan(1), canals: [canal('MB', 18.5, { why: [why] })] }
+  const why = rationale('needle.ceiling_mm', { inputs: [{ name: 'working length', value: 18.5, unit: 'mm' }] })
+  const one = { ...plan(1), canals: [canal('MB', 18.5, { rationales: [why] })] }
   const open = () => {
     render(
       <WithReasons plan={one}>

@@ -30,7 +30,7 @@ test('an image that was removed is named with who and why, and is not drawn', as
   const who = { id: 'p', name: 'Priya', role: 'student' } as const
   const at = '2026-03-05T12:00:00Z'
   const removed = { who: { ...who, name: 'Vale' }, at, reason: 'names_somebody' } as const
-  const images = [{ position: 1, image: 'gone', shows: 'length', canal: 'MB', who, at, removed }]
+  const images = [{ position: 1, image: 'gone', purpose: 'length', canal: 'MB', who, at, removed }]
   const id = fresh()
   serve(({ path }) =>
     path === `cases/${id}/record` ? { body: { ...answered, record: { ...answered.record, images } } } : 'nothing',

@@ -4,7 +4,7 @@ import { vi } from 'vitest'
 import type { Plan, RunSheet, Told } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import { Course } from '@/walk/course'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import type { Setting } from '@/walk/visit'
 import { inForce } from './in-force'
 import { canal, instrument } from './sample-plan'
@@ -14,7 +14,7 @@ const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/cour
 }
 
 /** A chair with two canals of one root, MB1 and MB2, after these events; what is recorded goes to `told`. */
-export function chairAfter(events: readonly Partial<Happened>[], setting: Setting = 'clinic') {
+export function chairAfter(events: readonly Partial<CourseEvent>[], setting: Setting = 'clinic') {
   const happened = events.map((event, i) => ({
     id: String(i + 1),
     kind: 'step' as const,

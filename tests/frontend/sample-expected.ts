@@ -1,4 +1,4 @@
-import type { Because, Expectation, ExpectedStep, Plan } from '@/api/shapes'
+import type { Expectation, ExpectedStep, Plan, Rationale } from '@/api/shapes'
 import { canal, drawn, instrument, plan } from './sample-plan'
 
 // Invented depths and widths; only their shape matters.
@@ -44,7 +44,7 @@ const HAND = '10/.02 hand'
 const ROTARY = '35/.03 continuous'
 
 /** Why a number is what it is, in invented words. */
-export function because(of: string, over: Partial<Because> = {}): Because {
+export function rationale(of: string, over: Partial<Rationale> = {}): Rationale {
   return { of, rule: `Invented rule of ${of}.`, inputs: [], rows: ['set_back'], ...over }
 }
 
@@ -62,7 +62,10 @@ export function forecast(over: Partial<Plan> = {}): Plan {
   return {
     ...plan(1),
     canals: [
-      canal('MB', 18.5, { expectation: expectation(18.5, mb), why: [because('end_mm'), because('expectation')] }),
+      canal('MB', 18.5, {
+        expectation: expectation(18.5, mb),
+        rationales: [rationale('end_mm'), rationale('expectation')],
+      }),
       canal('DB', 17, { expectation: expectation(17, db) }),
     ],
     tray: {

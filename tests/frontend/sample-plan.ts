@@ -81,14 +81,14 @@ export function canal(name: string, end_mm: number, over: Partial<CanalPlan> = {
       says: '',
     },
     withheld: [],
-    run_sheet: { canal: name, start: 'a', nodes: {}, behind: null, form: 1 },
+    run_sheet: { canal: name, start: 'a', nodes: {}, walked_before: null, form: 1 },
     expected_path: [],
     expectation: null,
     strain: [],
     wall: null,
     obturation: null,
     irrigants: [],
-    why: [],
+    rationales: [],
     ...over,
   }
 }

@@ -1,7 +1,7 @@
 import type { Do, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import { Course } from '@/walk/course'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { inForce } from './in-force'
 import { canal, instrument, plan } from './sample-plan'
 
@@ -60,7 +60,7 @@ export function sheet(name: string, stop_um: number): RunSheet {
     canal: name,
     start: 'shape',
     nodes: Object.fromEntries(nodes.map((node) => [node.id, node])),
-    behind: null,
+    walked_before: null,
     form: 1,
   }
 }
@@ -130,7 +130,7 @@ export function chairPlan(over: Partial<Plan> = {}): Plan {
   }
 }
 
-type Event = Partial<Happened> & { kind: Happened['kind'] }
+type Event = Partial<CourseEvent> & { kind: CourseEvent['kind'] }
 
 export interface Recorded {
   canal: string

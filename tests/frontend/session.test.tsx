@@ -3,40 +3,40 @@ import { beforeEach, describe, expect, test } from 'vitest'
 import { getCase } from '@/api/calls'
 import { SignIn } from '@/screens/sign-in/sign-in'
 import { read, readDevice, write } from '@/store/device/database'
-import { findSession, session, signOut, standing } from '@/store/session/session'
+import { findSession, session, sessionState, signOut } from '@/store/session/session'
 import { signedIn, somebody } from './people'
 import { problem, serve } from './server'
 
 beforeEach(() => {
   session.value = undefined
-  standing.value = 'asking'
+  sessionState.value = 'asking'
 })
 
 const remembered = (name: string) => async () => {
   serve(() => ({ body: somebody(name) }))
   await findSession()
   session.value = undefined
-  standing.value = 'asking'
+  sessionState.value = 'asking'
 }
 
 describe('at the start', () => {
   test('nobody known, nobody signed in: sign in', async () => {
     serve(() => problem(401, 'not-authenticated'))
     await findSession()
-    expect(standing.value).toBe('out')
+    expect(sessionState.value).toBe('out')
   })
 
   test('the server says who it is', async () => {
     serve(() => ({ body: somebody('Priya') }))
     await findSession()
-    expect([standing.value, session.value?.person.name]).toEqual(['in', 'Priya'])
+    expect([sessionState.value, session.value?.person.name]).toEqual(['in', 'Priya'])
   })
 
   test('without a connection whoever signed in last goes on', async () => {
     await remembered('Priya')()
     serve(() => 'nothing')
     await findSession()
-    expect([standing.value, session.value?.person.name]).toEqual(['in', 'Priya'])
+    expect([sessionState.value, session.value?.person.name]).toEqual(['in', 'Priya'])
   })
 
   test.each([
@@ -48,14 +48,14 @@ describe('at the start', () => {
     await remembered('Priya')()
     serve(() => answer)
     await findSession()
-    expect([standing.value, session.value?.person.name]).toEqual(['in', 'Priya'])
+    expect([sessionState.value, session.value?.person.name]).toEqual(['in', 'Priya'])
   })
 
   test('known here but signed out there: sign in again, as the same person', async () => {
     await remembered('Priya')()
     serve(() => problem(401, 'not-authenticated'))
     await findSession()
-    expect([standing.value, session.value?.person.name]).toEqual(['expired', 'Priya'])
+    expect([sessionState.value, session.value?.person.name]).toEqual(['expired', 'Priya'])
   })
 })
 
@@ -63,7 +63,7 @@ test('an answer 401 in the middle of work asks to sign in again', async () => {
   signedIn('Priya')
   serve(() => problem(401, 'not-authenticated'))
   await getCase('c1').catch(() => undefined)
-  expect(standing.value).toBe('expired')
+  expect(sessionState.value).toBe('expired')
 })
 
 test('signing out takes the copies away and leaves what was typed', async () => {
@@ -72,7 +72,7 @@ test('signing out takes the copies away and leaves what was typed', async () => 
   await write('drafts', 'id of Priya', 'new case', { alias: 'Reed' })
   serve(() => ({ status: 204 }))
   await signOut()
-  expect(standing.value).toBe('out')
+  expect(sessionState.value).toBe('out')
   expect(await read('kept', 'id of Priya', 'cases')).toBeUndefined()
   expect((await read('drafts', 'id of Priya', 'new case'))?.value).toEqual({ alias: 'Reed' })
   expect(await readDevice('session')).toBeUndefined()
@@ -91,7 +91,7 @@ describe('the form', () => {
     expect(screen.getByLabelText('User name').getAttribute('autocomplete')).toBe('username')
     expect(screen.getByLabelText('Password').getAttribute('autocomplete')).toBe('current-password')
     fill()
-    await expect.poll(() => standing.value).toBe('in')
+    await expect.poll(() => sessionState.value).toBe('in')
     expect(seen.at(-1)?.body).toEqual({ username: 'ines', password: 'secret ' })
   })
 

@@ -4,7 +4,7 @@ import { replace } from '@/store/cache/cached'
 import { casesSent, keepSent, sentOf } from '@/store/outbox/acknowledged-store'
 import { tellEmergency } from '@/store/outbox/emergencies'
 import { treatmentName, unsent } from '@/store/outbox/outbox'
-import { type Done, record } from '@/store/outbox/record'
+import { type NewEvent, record } from '@/store/outbox/record'
 import { send } from '@/store/outbox/sender'
 import { askTreatment, lostOf, setBack } from '@/store/outbox/set-back'
 import { signedIn } from './people'
@@ -51,7 +51,7 @@ function keeper() {
 }
 
 const done = (node: string) =>
-  ({ plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'note', text: node } }) as unknown as Done
+  ({ plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'note', text: node } }) as unknown as NewEvent
 
 async function work(...nodes: string[]) {
   for (const node of nodes) await record(at, done(node))

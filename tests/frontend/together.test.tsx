@@ -10,7 +10,7 @@ import { ImageAnswers } from '@/screens/chair/image-answers'
 import type { Chair } from '@/store/chair/chair'
 import { shownWith, standingWith, stillComing } from '@/store/chair/together'
 import { Course } from '@/walk/course'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { inForce } from './in-force'
 import { signedIn } from './people'
 
@@ -22,17 +22,20 @@ const CANALS = ['MB1', 'DB', 'P']
 const IMAGED = ['MB1', 'DB']
 let tooth = 0
 
-const imaged = (canals: readonly string[]): Partial<Happened>[] =>
+const imaged = (canals: readonly string[]): Partial<CourseEvent>[] =>
   canals.map((canal) => ({ canal, node: 'image', body: { exit: 'done', no_image: 'film' } }))
 
 /** Three canals at one technique; `behind` lies behind MB1 on the image. */
-function chairAfter(events: readonly Partial<Happened>[], behind = '') {
+function chairAfter(events: readonly Partial<CourseEvent>[], walked_before = '') {
   const happened = events.map((event, i) => ({
     ...{ id: String(i + 1), kind: 'step' as const, actor: 's', plan: 'A', canal: '', node: '', body: {} },
     ...event,
   }))
-  const first = CANALS.filter((name) => name !== behind)
-  const exposures = [{ canals: first, turned: false }, ...(behind ? [{ canals: [behind], turned: true }] : [])]
+  const first = CANALS.filter((name) => name !== walked_before)
+  const exposures = [
+    { canals: first, turned: false },
+    ...(walked_before ? [{ canals: [walked_before], turned: true }] : []),
+  ]
   const { phase } = sheet.nodes.image as Do
   const stage = { phase, title: 'Length', hold_point: 'length', canals: CANALS, exposures, words: 1 }
   const plan = {
@@ -110,8 +113,8 @@ test('returns one of them with its reason, the others untouched', async () => {
   expect(told(record)).toMatchObject([{ canal: 'MB1', exit: 'returned', reason: 'Not readable.' }])
 })
 
-function image(behind: string, at: string) {
-  const { chair, record } = chairAfter([], behind)
+function image(walked_before: string, at: string) {
+  const { chair, record } = chairAfter([], walked_before)
   const canal = chair.plan.canals.find((one) => one.canal === at) as CanalPlan
   const course = chair.course.canals[at]
   if (!course) throw new Error(at)

@@ -1,7 +1,7 @@
 import { createEvent, fireEvent, render, screen } from '@testing-library/preact'
 import { useState } from 'preact/hooks'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
-import { Sheet } from '@/parts/reason/sheet'
+import { Sheet } from '@/parts/rationale/sheet'
 import { Unhurried, useAsked, useUnhurry } from '@/parts/unhurried'
 
 const SHOWN_MS = 420 // a tap within 400 ms of the last change is not taken, and a frame passes before it is drawn

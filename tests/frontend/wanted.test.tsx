@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { Refused } from '@/api/problem'
 import { Tick } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
-import { useWanted } from '@/store/forms/auto-save'
+import { useAutoSave } from '@/store/forms/auto-save'
 
 interface Facts {
   isolated: boolean
@@ -11,7 +11,7 @@ interface Facts {
 }
 
 function Form({ charted, send }: { charted: Facts; send: (all: Facts) => Promise<void> }) {
-  const [facts, sending, change] = useWanted(charted, send)
+  const [facts, sending, change] = useAutoSave(charted, send)
   return (
     <>
       <Tick label="Dam" checked={facts.isolated} onChange={(isolated) => change({ isolated })} />

@@ -118,7 +118,7 @@ def to_the_glide_path(student: Page, supervisor: Page, case: str, *canals: str) 
     plan = supervisor.request.get(f"/api/v1/cases/{case}/events").json()["course"]["plan_hash"]
     steps = [("reached", "explore/10-02"), ("done", "explore/10-02/irrigate"), ("done", "length/image")]
     done = [(canal, node, {"kind": "step", "exit": exit}) for canal in canals for exit, node in steps]
-    word = {"kind": "sign_off", "exit": "approved", "in_spite": True, "reason": "Seen at the bench."}
+    word = {"kind": "sign_off", "exit": "approved", "despite_missing": True, "reason": "Seen at the bench."}
     report(student, case, plan, done)
     report(supervisor, case, plan, [(canal, "length/sign-off", word) for canal in canals])
 

@@ -104,7 +104,7 @@ return [...document.querySelectorAll('.chair button:not(:disabled)')].flatMap((b
 }) }"""
 
 
-def standing(page: Page, case: str) -> Mapping[str, Any]:
+def status(page: Page, case: str) -> Mapping[str, Any]:
     told: Mapping[str, Any] = page.request.get(f"/api/v1/cases/{case}/events").json()
     return told
 
@@ -122,7 +122,7 @@ def let_go_on(student: Page, supervisor: Page, case: str, told: Mapping[str, Any
     words: list[tuple[str, str, Mapping[str, Any]]] = []
     for canal in told["canals"]:
         if canal["state"] == "hold_point":
-            word = {"kind": "sign_off", "exit": "approved", "in_spite": True, "reason": "Seen."}
+            word = {"kind": "sign_off", "exit": "approved", "despite_missing": True, "reason": "Seen."}
             words.append((canal["canal"], canal["node"], word))
         elif canal["state"] in ("paused", "past_stop"):
             words.append((canal["canal"], "", {"kind": "resume", "reason": "Seen."}))
@@ -189,14 +189,14 @@ def test_no_tap_answers_what_was_not_yet_seen(open_phone: Opens, open_laptop: Op
     began, tried, finished, plan = time.monotonic(), 0, False, ""
     too_large: Sequence[str] = ()
     while not finished or tried < DOUBLE_TAPS or doubles(phone) < DOUBLE_TAPS:
-        told = standing(laptop, case)
+        told = status(laptop, case)
         if told["course"]["plan_hash"] != plan:
             plan, too_large = told["course"]["plan_hash"], above_the_final(phone, case)
         finished = let_go_on(phone, laptop, case, told)
         for _ in range(10):
             tap_twice(phone, dice, too_large)
         tried += 10
-        assert tried < 3 * DOUBLE_TAPS, f"no canal was finished: {standing(laptop, case)['canals']}"
+        assert tried < 3 * DOUBLE_TAPS, f"no canal was finished: {status(laptop, case)['canals']}"
     expect(phone.get_by_text("not sent yet")).to_have_count(0)
 
     written = {each["id"]: each for each in phone.evaluate("seen.written")}
@@ -216,9 +216,9 @@ def test_no_tap_answers_what_was_not_yet_seen(open_phone: Opens, open_laptop: Op
     steps = [each for each in written.values() if each["told"]["kind"] == "step"]
     assert all(each["asked"].startswith(f"{each['canal']} / ") for each in steps)
     # All of it was due when it was tapped; what another device said before it came in may stand in its way.
-    places = {each["id"]: each["position"] for each in standing(phone, case)["events"]}
+    places = {each["id"]: each["position"] for each in status(phone, case)["events"]}
     others = [place for one, place in places.items() if one not in written]
-    for one in standing(phone, case)["course"]["out_of_course"]:
+    for one in status(phone, case)["course"]["out_of_course"]:
         assert any(written[one]["seen_position"] < place < places[one] for place in others), written[one]
 
 

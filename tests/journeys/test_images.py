@@ -75,7 +75,7 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
     answer(laptop, "Approve")
     expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=5000)
     stored = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"]
-    assert [(each["state"], each["canal"], each["shows"]) for each in stored] == [("stored", "MB", "length")]
+    assert [(each["state"], each["canal"], each["purpose"]) for each in stored] == [("stored", "MB", "length")]
 
 
 # What the phone's own sheet of apps does: it sends a form to the address that the manifest names.

@@ -152,7 +152,7 @@ def test_each_kind_of_step(
     report(phone, case, plan, [("MB", "", {"kind": "pause", "what": "not_sure", "reason": ""})])
     in_sight(phone, WITHHELD, WAYS_OUT)
     word("", {"kind": "resume"})
-    word("length/sign-off", {"kind": "sign_off", "exit": "approved", "in_spite": True})
+    word("length/sign-off", {"kind": "sign_off", "exit": "approved", "despite_missing": True})
 
     node = to_resistance(phone, case, does)
     in_sight(phone, *step, ".ruler")

@@ -96,7 +96,7 @@ def believed(read_mm: list[float], *, learns: bool) -> list[Told]:
     for one in HAND:
         found.stands(one.key, one, stops)
     for one, depth_mm in zip(WORKED, read_mm, strict=True):
-        came = found.led(one, stops)
+        came = found.to_resistance(one, stops)
         told.append(Told(found.band(one.key, came, stops), depth_mm))
         if learns:
             came = found.learn(one.key, depth_mm, came, stops)

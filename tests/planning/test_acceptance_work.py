@@ -14,12 +14,12 @@ from planning.contract.plan_input import (
     Anatomy,
     CanalChoice,
     Choices,
-    Felt,
     Finding,
     Irrigant,
     Needle,
     Override,
     PlanInput,
+    RecordedDepth,
     WallInput,
     WidthInput,
 )
@@ -111,7 +111,7 @@ def test_c6_hypochlorite_in_a_block_opens_nothing() -> None:
 
 
 def premolar(*felt: tuple[str, float]) -> Plan:
-    depths = tuple(Felt(node=node, depth_mm=depth_mm) for node, depth_mm in felt)
+    depths = tuple(RecordedDepth(node=node, depth_mm=depth_mm) for node, depth_mm in felt)
     b = canal("B", "B", *confirmed(21.0, 20.0, 1.0, "B cusp"), point="B cusp", felt=depths)
     p = canal("P", "P", *confirmed(20.5, 19.5, 1.0, "P cusp"), point="P cusp")
     sizes = (CanalChoice(canal="B", final_size=35),)
@@ -218,7 +218,7 @@ def test_c8_a_size_above_the_curves_cap_needs_a_reason() -> None:
 
 def test_c9_an_open_needle_too_deep_closes_its_canal() -> None:
     canals = four_canals()
-    deep = (Felt(node="rinse/1-sodium_hypochlorite", depth_mm=20.0),)
+    deep = (RecordedDepth(node="rinse/1-sodium_hypochlorite", depth_mm=20.0),)
     planned = plan(
         molar(
             setting=Setting.CLINIC,

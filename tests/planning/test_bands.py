@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from planning.contract.expected import ExpectedStep
-from planning.contract.plan_input import Felt, PlanInput
+from planning.contract.plan_input import PlanInput, RecordedDepth
 from planning.run_sheet.graph import Action, Do, Exit, RunSheet
 from planning.run_sheet.walk import Walk, expected_exit
 from planning.whole_tooth.plan import plan
@@ -35,7 +35,9 @@ def walked(given: PlanInput, depths_um: Sequence[int]) -> Walk:
 
 def with_felt(given: PlanInput, walk: Walk) -> PlanInput:
     """The same plan asked for anew with the depths of the walk in its input."""
-    felt = tuple(Felt(node=left.node, depth_mm=left.depth_um / 1000) for left in walk.left if left.depth_um is not None)
+    felt = tuple(
+        RecordedDepth(node=left.node, depth_mm=left.depth_um / 1000) for left in walk.left if left.depth_um is not None
+    )
     return replace(given, canals=(replace(given.canals[0], felt=felt),))
 
 

@@ -84,7 +84,7 @@ def test_readings_that_no_sample_explains_are_named_from_the_second_on() -> None
         (4.0, True),
         (9.0, False),
     ):
-        found.learn("step", read_mm, found.led(WORKED[2], stops), stops)
+        found.learn("step", read_mm, found.to_resistance(WORKED[2], stops), stops)
         assert found.few_agree is few
 
 
@@ -92,19 +92,19 @@ def test_readings_that_no_sample_explains_are_named_from_the_second_on() -> None
 def test_reached_is_a_bound_and_no_depth() -> None:
     one, stops = WORKED[5], every(14.0, SAMPLES)
     at_stop, past = fresh(), fresh()
-    before = at_stop.band("x", at_stop.led(one, stops), stops).reach_share
+    before = at_stop.band("x", at_stop.to_resistance(one, stops), stops).reach_share
     for found, read_mm in ((at_stop, 14.0), (past, 16.0)):
-        led = found.led(one, stops)
-        stood = found.learn("step", read_mm, led, stops)
+        to_resistance = found.to_resistance(one, stops)
+        stood = found.learn("step", read_mm, to_resistance, stops)
         assert np.mean(stood == read_mm) > 0.9
-        assert set(stood[stood != read_mm]) <= set(led)
-    shares = [found.band("x", found.led(one, stops), stops).reach_share for found in (at_stop, past)]
+        assert set(stood[stood != read_mm]) <= set(to_resistance)
+    shares = [found.band("x", found.to_resistance(one, stops), stops).reach_share for found in (at_stop, past)]
     assert min(shares) > before + 0.2
 
 
 def test_samples_that_count_for_little_are_drawn_anew() -> None:
     found, stops = fresh(), every(END_MM, SAMPLES)
-    depths = found.led(WORKED[2], stops)
+    depths = found.to_resistance(WORKED[2], stops)
     found.learn("step", float(np.quantile(depths, 0.05)), depths, stops)
     assert found.worth == pytest.approx(SAMPLES)
     assert len({tuple(row) for row in found.canals.wide_mm}) < SAMPLES / 2

@@ -167,6 +167,6 @@ def test_a_stop_reached_is_all_that_is_rounded_to_it_or_lies_deeper() -> None:
 def test_where_a_canal_takes_a_depth_for_a_slip_nothing_in_it_changes() -> None:
     """5 mm past all that was expected: nearly every canal keeps the depth it had."""
     found, stops = Belief(drawn(400, seed=3), NARROW, BY, READING), every(END_MM, 400)
-    led = found.led(WORKED[0], stops)
-    stood = found.learn("step", 0.5, led, stops)
-    assert np.mean(np.isin(stood, led)) > 0.95
+    to_resistance = found.to_resistance(WORKED[0], stops)
+    stood = found.learn("step", 0.5, to_resistance, stops)
+    assert np.mean(np.isin(stood, to_resistance)) > 0.95

@@ -12,7 +12,7 @@ from typing import Any, get_args, get_type_hints
 
 import pytest
 
-from planning.contract.plan_input import CanalChoice, Felt, Override, PlanInput, WallInput, WidthInput
+from planning.contract.plan_input import CanalChoice, Override, PlanInput, RecordedDepth, WallInput, WidthInput
 from planning.foundation.bounds import Bound, bounds, of_fields, outside, within
 from planning.foundation.encoding import decode, encode, json_schema
 from planning.foundation.errors import NotUnderstood, OutOfBounds, PlanningError
@@ -45,7 +45,7 @@ def filled() -> PlanInput:
         widths=(WidthInput(from_end_mm=0.0, narrow_mm=0.2, wide_mm=0.3),),
         wall=WallInput(thickness_mm=1.0, from_end_mm=3.0),
         first_binder_size=20,
-        felt=(Felt(node="explore", depth_mm=10.0, stop_mm=19.0),),
+        felt=(RecordedDepth(node="explore", depth_mm=10.0, stop_mm=19.0),),
     )
     assert second.junction is not None
     second = replace(second, junction=replace(second.junction, at_length_mm=19.0))
@@ -118,9 +118,9 @@ UNBOUNDED = {
     "Technique.series_above_glide_path": "as above",
     "Technique.series_sizes_up": "as above",
     "Technique.form": "one form",
-    "Begun.length_mm": "the planner's own, given back",
-    "Made.depth_mm": "as above",
-    "Made.stop_mm": "as above",
+    "Progress.length_mm": "the planner's own, given back",
+    "PastInsertion.depth_mm": "as above",
+    "PastInsertion.stop_mm": "as above",
 }
 """Numbers that no row bounds, each with why."""
 
@@ -135,7 +135,7 @@ def test_every_other_number_says_why_it_has_no_row() -> None:
         for field in fields(each)
         if numeric(get_type_hints(each)[field.name])
     }
-    mappings = {"PlanInput.thresholds", "Behind.visits", "Behind.depths_um"}
+    mappings = {"PlanInput.thresholds", "Walked.visits", "Walked.depths_um"}
     assert found - set(ONCE) - mappings == set(UNBOUNDED)
 
 

@@ -12,7 +12,6 @@ from planning.contract.cautions import catalogue
 from planning.contract.plan_input import (
     CanalChoice,
     Choices,
-    Felt,
     Finding,
     Irrigant,
     Junction,
@@ -20,6 +19,7 @@ from planning.contract.plan_input import (
     Override,
     Pattern,
     PlanInput,
+    RecordedDepth,
     RootInput,
     WidthInput,
 )
@@ -86,7 +86,7 @@ def set_and_read(read_mm: float) -> dict[str, Any]:
 def felt(*told: tuple[str, float], number: int = 0, **more: Any) -> PlanInput:
     """The molar with depths felt in one canal; MB1 is 19.5 long, MB2 joins it at 16.0."""
     canals = list(four_canals())
-    depths = tuple(Felt(node=node, depth_mm=depth_mm) for node, depth_mm in told)
+    depths = tuple(RecordedDepth(node=node, depth_mm=depth_mm) for node, depth_mm in told)
     canals[number] = replace(canals[number], felt=depths, **more)
     return molar(canals=tuple(canals))
 

@@ -10,7 +10,7 @@ import pytest
 
 from planning.anatomy.curvature import BendShape
 from planning.contract.expected import Expectation, ExpectedStep, NaturalCanal, ProfilePoint
-from planning.contract.plan_input import CanalChoice, Choices, Felt, PlanInput
+from planning.contract.plan_input import CanalChoice, Choices, PlanInput, RecordedDepth
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import OutOfBounds
@@ -30,7 +30,7 @@ def only(given: PlanInput) -> tuple[CanalPlan, Expectation]:
 
 def block_felt(*felt: tuple[str, float]) -> PlanInput:
     given = block(choices=SIZES)
-    recorded = tuple(Felt(node=node, depth_mm=depth) for node, depth in felt)
+    recorded = tuple(RecordedDepth(node=node, depth_mm=depth) for node, depth in felt)
     return replace(given, canals=(replace(given.canals[0], felt=recorded),))
 
 

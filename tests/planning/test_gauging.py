@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from planning.canal.gauging import first_binder, loosened
-from planning.contract.plan_input import CanalInput, Choices, Felt, PlanInput
+from planning.contract.plan_input import CanalInput, Choices, PlanInput, RecordedDepth
 from planning.techniques.technique import Phase, PhaseKind
 from tests.planning.given import OPEN_30, four_canals, molar, technique
 
@@ -21,7 +21,7 @@ def given(*felt: tuple[str, float], glide_path_to: int | None = None, **more: An
     flare = next(n for n, phase in enumerate(crown_down.phases) if phase.kind is PhaseKind.FLARE)
     gauge = Phase(key="gauging", title="Gauging", kind=PhaseKind.TO_LENGTH, from_size=15, to_size=40, why="How wide?")
     phases = (*crown_down.phases[: flare + 1], gauge, *crown_down.phases[flare + 1 :])
-    recorded = tuple(Felt(node=node, depth_mm=depth) for node, depth in felt)
+    recorded = tuple(RecordedDepth(node=node, depth_mm=depth) for node, depth in felt)
     canals = (replace(four_canals()[0], felt=recorded, **more), *four_canals()[1:])
     choices = Choices(needle=OPEN_30, glide_path_to_size=glide_path_to)
     return molar(technique=replace(crown_down, phases=phases), canals=canals, choices=choices)
@@ -75,4 +75,4 @@ def test_what_was_worked_to_length_says_nothing() -> None:
 
 
 def with_felt(*felt: tuple[str, float]) -> CanalInput:
-    return replace(four_canals()[0], felt=tuple(Felt(node=node, depth_mm=depth) for node, depth in felt))
+    return replace(four_canals()[0], felt=tuple(RecordedDepth(node=node, depth_mm=depth) for node, depth in felt))

@@ -10,10 +10,10 @@ from typing import Any
 
 import pytest
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import CanalState, Course, fold
-from planning.contract.plan_input import Felt, Finding, Junction, Override, Pattern, PlanInput, RootInput
+from planning.contract.plan_input import Finding, Junction, Override, Pattern, PlanInput, RecordedDepth, RootInput
 from planning.contract.plan_value import Plan, Severity
 from planning.lengths.readings import DirectSight
 from planning.run_sheet.graph import Action, Do, Exit
@@ -68,9 +68,9 @@ class Chair:
                 self._event(EventKind.DAM, body={"state": "on"}),
             ]
 
-    def _event(self, kind: EventKind, **more: Any) -> Happened:
+    def _event(self, kind: EventKind, **more: Any) -> CourseEvent:
         number = len(getattr(self, "events", ()))
-        return Happened(id=f"{kind}{number}", kind=kind, actor="s", plan="A", **more)
+        return CourseEvent(id=f"{kind}{number}", kind=kind, actor="s", plan="A", **more)
 
     @property
     def course(self) -> Course:
@@ -187,7 +187,7 @@ def test_a_main_canal_without_a_length_keeps_the_other_from_being_shaped() -> No
 
 def test_what_is_found_out_only_by_planning_closes_the_other_too() -> None:
     """MB2's small instrument stopped short twice: blocked, known from the depths felt on the plan's own steps."""
-    felt = tuple(Felt(node="descending/25-04/recapitulate", depth_mm=15.0) for _ in range(2))
+    felt = tuple(RecordedDepth(node="descending/25-04/recapitulate", depth_mm=15.0) for _ in range(2))
     canals = list(four_canals())
     canals[1] = replace(canals[1], felt=felt)
     made = plan(molar(canals=tuple(canals)))

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from planning.contract.plan_input import CanalInput, Made, PlanInput
+from planning.contract.plan_input import CanalInput, PastInsertion, PlanInput
 from planning.contract.plan_value import CanalPlan
 from planning.lengths.readings import ConfirmingImage, DirectSight
 from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, why_unsound
@@ -40,8 +40,8 @@ def length_of(given: PlanInput, name: str) -> float | None:
 
 def anew(given: PlanInput, walk: Walk, name: str = "single", **changes: Any) -> RunSheet:
     """The order of work of a plan made where the walk stands, with changes of the canal."""
-    begun = begun_by(walk, length_mm=length_of(given, name))
-    return sheet_of(with_canal(given, name, begun=begun, **changes), name)
+    progress = begun_by(walk, length_mm=length_of(given, name))
+    return sheet_of(with_canal(given, name, progress=progress, **changes), name)
 
 
 def to(walk: Walk, step: str) -> Walk:
@@ -100,10 +100,10 @@ def test_whatever_was_done_and_whatever_changed_every_walk_ends(seed: int) -> No
             if isinstance(walk.node, Do):
                 walk.leave(*answer(chance, walk))
         before = next(one for one in given.canals if one.name == name)
-        begun = begun_by(walk, length_mm=length_of(given, name), before=before.begun)
+        progress = begun_by(walk, length_mm=length_of(given, name), before=before.progress)
         set_mm = chance.choice((18.5, 19.0, 19.5, 20.0, 21.0))
         taken = ConfirmingImage(set_mm=set_mm, tip_short_mm=1.0, reference_point=before.reference_point)
-        given = with_canal(given, name, begun=begun, readings=(*before.readings, taken))
+        given = with_canal(given, name, progress=progress, readings=(*before.readings, taken))
         end = Walk(sheet_of(given, name))
         for _ in range(4_000):
             if isinstance(end.node, End):
@@ -136,16 +136,16 @@ def test_no_stop_of_the_new_plan_lies_beyond_the_new_length() -> None:
 def test_a_word_that_was_not_given_yet_is_asked_for_again() -> None:
     given = block()
     walk = to(Walk(sheet_of(given)), "descending/35-04")
-    begun = begun_by(walk, length_mm=16.5)
-    once = with_canal(given, begun=begun, **shorter(given))
+    progress = begun_by(walk, length_mm=16.5)
+    once = with_canal(given, progress=progress, **shorter(given))
     waits = Walk(sheet_of(once))
-    twice = Walk(sheet_of(with_canal(once, begun=begun_by(waits, length_mm=16.0))))
+    twice = Walk(sheet_of(with_canal(once, progress=begun_by(waits, length_mm=16.0))))
     assert twice.at == LENGTH_MOVED
     twice.leave(Exit.APPROVED)
     assert twice.at == "descending/35-04"
     # Once it was given it is not.
     waits.leave(Exit.APPROVED)
-    assert Walk(sheet_of(with_canal(once, begun=begun_by(waits, length_mm=16.0)))).at == "descending/35-04"
+    assert Walk(sheet_of(with_canal(once, progress=begun_by(waits, length_mm=16.0)))).at == "descending/35-04"
 
 
 def test_a_length_taken_where_its_own_word_is_due_needs_no_other() -> None:
@@ -205,11 +205,11 @@ def test_what_is_withheld_stays_so() -> None:
 
 def test_withheld_once_it_goes_on_where_it_had_stood() -> None:
     given = block()
-    begun = begun_by(to(Walk(sheet_of(given)), "descending/35-04"), length_mm=16.5)
+    progress = begun_by(to(Walk(sheet_of(given)), "descending/35-04"), length_mm=16.5)
     apart = (*given.canals[0].readings, ConfirmingImage(set_mm=14.0, tip_short_mm=0.5, reference_point="top"))
-    withheld = with_canal(given, begun=begun, readings=apart)
-    again = begun_by(Walk(sheet_of(withheld)), length_mm=16.5, before=begun)
-    assert Walk(sheet_of(with_canal(given, begun=again))).at == "descending/35-04"
+    withheld = with_canal(given, progress=progress, readings=apart)
+    again = begun_by(Walk(sheet_of(withheld)), length_mm=16.5, before=progress)
+    assert Walk(sheet_of(with_canal(given, progress=again))).at == "descending/35-04"
 
 
 def test_what_the_supervisor_sent_back_is_taken_up_anew() -> None:
@@ -234,25 +234,27 @@ def test_a_finished_canal_stays_finished() -> None:
 def test_a_step_that_is_not_there_any_more_starts_its_phase_anew() -> None:
     given = block()
     walk = to(Walk(sheet_of(given)), "descending/35-04")
-    begun = begun_by(walk, length_mm=16.5)
-    other = with_canal(replace(given, kit=SECOND_KIT), begun=begun)
+    progress = begun_by(walk, length_mm=16.5)
+    other = with_canal(replace(given, kit=SECOND_KIT), progress=progress)
     assert Walk(sheet_of(other)).at == "descending/40-06"
 
 
 def test_another_technique_starts_from_its_own_beginning() -> None:
     given = block()
     walk = to(Walk(sheet_of(given)), "descending/35-04")
-    begun = begun_by(walk, length_mm=16.5)
-    other = with_canal(replace(given, technique=technique("step-back")), begun=begun)
+    progress = begun_by(walk, length_mm=16.5)
+    other = with_canal(replace(given, technique=technique("step-back")), progress=progress)
     assert Walk(sheet_of(other)).at == Walk(sheet_of(replace(given, technique=technique("step-back")))).at
 
 
 # --- what is expected from there ----------------------------------------------------------------------------------
 
 
-def made(*insertions: tuple[str, str, float]) -> tuple[Made, ...]:
+def made(*insertions: tuple[str, str, float]) -> tuple[PastInsertion, ...]:
     return tuple(
-        Made(step=step, phase=step.split("/")[0], instrument=key, depth_mm=depth, stop_mm=16.5, led=True)
+        PastInsertion(
+            step=step, phase=step.split("/")[0], instrument=key, depth_mm=depth, stop_mm=16.5, to_resistance=True
+        )
         for step, key, depth in insertions
     )
 
@@ -264,8 +266,8 @@ def test_the_canal_is_expected_as_the_work_so_far_has_left_it() -> None:
     done = [left for left in walk.left if getattr(walk.sheet.nodes[left.node], "action", None) is Action.INSTRUMENT]
     keys = {node.id: node.instrument for node in walk.sheet.nodes.values() if isinstance(node, Do)}
     before = made(*((left.node, keys[left.node] or "", (left.depth_um or 16_500) / 1000) for left in done))
-    begun = begun_by(walk, length_mm=16.5, made=before)
-    ahead = planned(with_canal(given, begun=begun)).expectation
+    progress = begun_by(walk, length_mm=16.5, made=before)
+    ahead = planned(with_canal(given, progress=progress)).expectation
     whole = planned(given).expectation
     assert ahead is not None
     assert whole is not None
@@ -281,7 +283,7 @@ def test_depths_of_an_earlier_order_of_work_move_the_bands_of_the_later_one() ->
 
     def median(depth_mm: float) -> float:
         before = made(("descending/40-04", "40/.04 continuous", depth_mm))
-        found = planned(with_canal(given, begun=begun_by(walk, length_mm=16.5, made=before))).expectation
+        found = planned(with_canal(given, progress=begun_by(walk, length_mm=16.5, made=before))).expectation
         assert found is not None
         return found.steps[0].depth_mm
 
@@ -293,7 +295,7 @@ def test_an_instrument_that_the_kit_has_no_more_leaves_no_trace() -> None:
     walk = to(Walk(sheet_of(given)), "descending/35-04")
     gone = begun_by(walk, length_mm=16.5, made=made(("descending/99-99", "99/.99 continuous", 9.0)))
     without = begun_by(walk, length_mm=16.5)
-    steps = [planned(with_canal(given, begun=each)).expectation for each in (gone, without)]
+    steps = [planned(with_canal(given, progress=each)).expectation for each in (gone, without)]
     assert steps[0] is not None
     assert steps[1] is not None
     assert steps[0].steps == steps[1].steps
@@ -308,7 +310,7 @@ def test_a_plan_made_in_mid_course_is_a_whole_plan() -> None:
     walk = to(Walk(sheet_of(given)), "ascending/30-04")
     before = [step for step in expected.steps if not step.node.startswith("ascending/")]
     done = made(*((step.node, step.instrument, step.depth_mm) for step in before))
-    new = plan(with_canal(given, begun=begun_by(walk, length_mm=16.5, made=done)))
+    new = plan(with_canal(given, progress=begun_by(walk, length_mm=16.5, made=done)))
     assert (new.stop_table, new.canals[0].outline) == (old.stop_table, old.canals[0].outline)
     assert new.canals[0].obturation == old.canals[0].obturation
     assert len(new.tray.steps) < len(old.tray.steps)
@@ -324,5 +326,5 @@ def test_a_phase_is_over_with_its_word_however_often_that_was_asked_for() -> Non
         else:
             walk.leave(expected_exit(node))
     assert walk.visits["fill/sign-off"] == 2
-    begun = begun_by(walk, length_mm=16.5)
-    assert (begun.phase, begun.over) == ("fill", True)
+    progress = begun_by(walk, length_mm=16.5)
+    assert (progress.phase, progress.over) == ("fill", True)

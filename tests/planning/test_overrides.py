@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planning.contract.cautions import catalogue
-from planning.contract.plan_input import Felt, Irrigant, Junction, Override, PlanInput
+from planning.contract.plan_input import Irrigant, Junction, Override, PlanInput, RecordedDepth
 from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
 from planning.foundation.bounds import within
 from planning.foundation.errors import OverrideNotPossible
@@ -75,7 +75,7 @@ def test_an_accepted_guess_of_the_junction_opens_the_joining_canal_to_it() -> No
 
 
 def test_what_was_felt_past_the_stop_closes_the_canal_until_a_supervisor_lets_it_go_on() -> None:
-    past = (Felt(node="glide-path/15-02", depth_mm=20.0),)
+    past = (RecordedDepth(node="glide-path/15-02", depth_mm=20.0),)
     closed = plan(mb1(felt=past))
     assert ([w.code for w in canal_of(closed, "MB1").withheld], closed.canals[2].withheld) == (["past-the-stop"], ())
     opened = plan(mb1(felt=past, overrides=let_pass("past-the-stop", "MB1")))
@@ -83,7 +83,7 @@ def test_what_was_felt_past_the_stop_closes_the_canal_until_a_supervisor_lets_it
 
 
 def test_a_blocked_canal_keeps_its_glide_path_open_and_nothing_that_shapes() -> None:
-    stuck = (Felt(node="descending/40-04/recapitulate", depth_mm=18.0),) * 2
+    stuck = (RecordedDepth(node="descending/40-04/recapitulate", depth_mm=18.0),) * 2
     canal = canal_of(plan(mb1(felt=stuck)), "MB1")
     assert phases_of(canal) == {"explore", "length", "glide-path"}
     assert canal.withheld[0].from_phase == "coronal-flaring"
@@ -160,7 +160,7 @@ STEPS = sorted(id_ for id_, node in canal_of(plan(mb1()), "MB1").run_sheet.nodes
 def test_whatever_was_felt_the_plan_is_made_and_what_stops_it_is_left_out_and_can_be_opened(
     told: list[tuple[str, float]],
 ) -> None:
-    depths = tuple(Felt(node=node, depth_mm=round(depth_mm, 2)) for node, depth_mm in told)
+    depths = tuple(RecordedDepth(node=node, depth_mm=round(depth_mm, 2)) for node, depth_mm in told)
     planned = plan(mb1(felt=depths))
     stops = {c.code for c in planned.cautions if c.canal == "MB1" and c.severity is Severity.STOP}
     canal = canal_of(planned, "MB1")

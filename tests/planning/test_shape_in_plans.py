@@ -102,7 +102,7 @@ def test_a_bend_that_nobody_measured_is_counted_with_a_radius_that_is_said_to_be
     assert (found.strain_pct, found.strain_class, found.radius_mm, found.taken) == (5.4, "high", 5.0, True)
     assert "strain-high" not in codes(planned)
     assert {"strain.radius", "strain.from_end"} <= {row.key for row in planned.rows_used}
-    because = next(each for each in ml.why if each.of == "strain")
+    because = next(each for each in ml.rationales if each.of == "strain")
     assert {"strain.radius", "strain.from_end"} <= set(because.rows)
 
 
@@ -211,15 +211,15 @@ def any_plan(request: pytest.FixtureRequest) -> Plan:
 def test_every_reason_rests_on_rows_that_the_plan_lists(any_plan: Plan) -> None:
     listed = {row.key for row in any_plan.rows_used}
     for one in any_plan.canals:
-        assert len({why.of for why in one.why}) == len(one.why)
-        for why in one.why:
+        assert len({why.of for why in one.rationales}) == len(one.rationales)
+        for why in one.rationales:
             assert set(why.rows) <= listed, why.of
             assert why.rule.endswith((".", "!"))
     assert all(row.source and row.know for row in any_plan.rows_used)
 
 
 def test_every_stop_in_the_table_has_its_reason(any_plan: Plan) -> None:
-    reasons = {one.canal: {why.of for why in one.why} for one in any_plan.canals}
+    reasons = {one.canal: {why.of for why in one.rationales} for one in any_plan.canals}
     for row in any_plan.stop_table:
         for stop in row.stops:
             assert stop.why in reasons[stop.canal], (row.instrument.name, stop)
@@ -256,7 +256,7 @@ def wanted(one: CanalPlan) -> set[str]:
 
 def test_every_number_that_is_shown_has_its_reason(any_plan: Plan) -> None:
     for one in any_plan.canals:
-        assert wanted(one) <= {why.of for why in one.why}
+        assert wanted(one) <= {why.of for why in one.rationales}
 
 
 def test_stop_kinds_are_told_apart() -> None:

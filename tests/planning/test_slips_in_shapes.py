@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from planning.canal.profile import Line
-from planning.contract.plan_input import Made, PlanInput
+from planning.contract.plan_input import PastInsertion, PlanInput
 from planning.contract.plan_value import CanalPlan
 from planning.depth import contact_depth
 from planning.depth.sure import surely_stood
@@ -29,27 +29,27 @@ from tests.reference import slow_contact_depth
 FLARING, SERIES = "25/.10 continuous", "40/.04 continuous"
 
 
-def after(given: PlanInput, name: str, *made: Made) -> CanalPlan:
+def after(given: PlanInput, name: str, *made: PastInsertion) -> CanalPlan:
     """The canal's plan made anew in the descending series, after what was made."""
     walk = Walk(next(one.run_sheet for one in plan(given).canals if one.canal == name))
-    begun = begun_by(walk, length_mm=None, made=made)
-    canals = tuple(replace(one, begun=begun) if one.name == name else one for one in given.canals)
+    progress = begun_by(walk, length_mm=None, made=made)
+    canals = tuple(replace(one, progress=progress) if one.name == name else one for one in given.canals)
     return next(one for one in plan(replace(given, canals=canals)).canals if one.canal == name)
 
 
-def led(depth_mm: float, key: str = SERIES, stop_mm: float = 18.0, **more: bool) -> Made:
+def to_resistance(depth_mm: float, key: str = SERIES, stop_mm: float = 18.0, **more: bool) -> PastInsertion:
     phase = "descending" if key == SERIES else "coronal-flaring"
-    return Made(
+    return PastInsertion(
         step=f"{phase}/{key[:2]}",
         phase=phase,
         instrument=key,
         depth_mm=depth_mm,
         stop_mm=stop_mm,
-        **({"led": True} | more),
+        **({"to_resistance": True} | more),
     )
 
 
-def needle_mm(*made: Made, name: str = "MB1") -> float:
+def needle_mm(*made: PastInsertion, name: str = "MB1") -> float:
     found = after(molar(), name, *made).needle
     assert found is not None
     assert found.begins_mm is not None
@@ -75,28 +75,30 @@ def in_a_narrow_canal_mm(name: str, size: int, end_mm: float, foramen_share: flo
 def test_the_needle_goes_by_what_a_narrow_canal_lets_an_instrument_do(recorded_mm: float) -> None:
     surely_mm = min(recorded_mm, in_a_narrow_canal_mm("DB", 40, 18.0, 0.06 / 0.22))
     expected_mm = max(needle_mm(name="DB"), math.floor((surely_mm - 1.0) * 2) / 2)
-    assert needle_mm(led(recorded_mm), name="DB") == expected_mm
+    assert needle_mm(to_resistance(recorded_mm), name="DB") == expected_mm
 
 
 def test_a_slip_lets_the_needle_no_deeper_than_the_right_depth_does() -> None:
-    right = needle_mm(led(11.0, FLARING))
-    assert [needle_mm(led(mm, FLARING)) for mm in (13.0, 14.0, 15.0, 16.0)] == [right] * 4
+    right = needle_mm(to_resistance(11.0, FLARING))
+    assert [needle_mm(to_resistance(mm, FLARING)) for mm in (13.0, 14.0, 15.0, 16.0)] == [right] * 4
 
 
 # 30/.04 at its stop of 19.5 is 0.32 wide 0.5 mm higher, and 1.0 more: 18.0, the ceiling of 17.5 before it. Recorded
 # short of its stop, at 19.0, it counts as far as it gets in a narrow canal. MB1: foramen 0.22 ± 0.07.
 def test_only_what_came_to_its_stop_has_surely_stood_where_it_is_recorded() -> None:
-    at_stop = led(19.5, "30/.04 continuous", 19.5, led=False)
+    at_stop = to_resistance(19.5, "30/.04 continuous", 19.5, to_resistance=False)
     assert needle_mm(at_stop) == 17.5
     surely_mm = in_a_narrow_canal_mm("MB1", 30, 19.5, 0.07 / 0.22)
     assert needle_mm(replace(at_stop, depth_mm=19.0)) == math.floor((surely_mm - 1.5) * 2) / 2 < 17.5
-    past = tuple(surely_stood((led(19.5, stop_mm=18.0, led=False),), {SERIES: rotary(40, 4)}, (), BY))
+    past = tuple(
+        surely_stood((to_resistance(19.5, stop_mm=18.0, to_resistance=False),), {SERIES: rotary(40, 4)}, (), BY)
+    )
     assert [one.tip_mm for one in past] == [18.0]
 
 
 def test_where_no_widths_are_known_a_depth_that_was_felt_tells_the_needle_nothing() -> None:
     kit = {FLARING: rotary(25, 10, Use.CORONAL), "20/.02 hand": hand(20)}
-    felt = (led(12.0, FLARING), led(18.0, "20/.02 hand", led=False))
+    felt = (to_resistance(12.0, FLARING), to_resistance(18.0, "20/.02 hand", to_resistance=False))
     assert [one.instrument.size for one in surely_stood(felt, kit, (), BY)] == [20]
 
 
@@ -112,7 +114,7 @@ def test_of_ten_canals_one_at_most_is_narrower_than_the_needle_counts_on_after_a
     for row in range(count):
         canal = tuple(zip(canals.depth_mm[row].tolist(), canals.wide_mm[row].tolist(), strict=True))
         stood_mm = contact_depth.insert(one, canal, END_MM, BY).depth_mm
-        slip = led(min(END_MM, stood_mm + chance.uniform(2, 5)), stop_mm=END_MM)
+        slip = to_resistance(min(END_MM, stood_mm + chance.uniform(2, 5)), stop_mm=END_MM)
         (sure,) = surely_stood((slip,), {SERIES: one}, low, BY)
         deeper += sure.tip_mm > stood_mm
     assert corners(one)[0][1] == 0.4
@@ -122,7 +124,7 @@ def test_of_ten_canals_one_at_most_is_narrower_than_the_needle_counts_on_after_a
 # --- the shape that is drawn --------------------------------------------------------------------------------------
 
 
-def prepared(*made: Made) -> dict[float, float]:
+def prepared(*made: PastInsertion) -> dict[float, float]:
     """Diameter of a block's canal by depth, every half millimetre."""
     found = after(replace(block(), samples=300), "single", *made).expectation
     assert found is not None
@@ -133,15 +135,18 @@ def prepared(*made: Made) -> dict[float, float]:
 
 # A block's canal is 0.15 at 16.5 and .02 wider each millimetre: what was not reached is as it was.
 def test_a_slip_is_not_drawn() -> None:
-    slipped, untouched = prepared(led(12.0, FLARING, 16.5)), {mm: 0.15 + 0.02 * (16.5 - mm) for mm in (6.0, 8.0, 11.0)}
+    slipped, untouched = (
+        prepared(to_resistance(12.0, FLARING, 16.5)),
+        {mm: 0.15 + 0.02 * (16.5 - mm) for mm in (6.0, 8.0, 11.0)},
+    )
     assert {mm: slipped[mm] for mm in untouched} == pytest.approx(untouched, abs=1e-3)
 
 
 # 25/.10 at 5.0: 0.25 + 0.015 there and .10 wider each millimetre above, 0.565 at 2.0.
 def test_a_depth_as_expected_is_drawn_where_it_was_felt() -> None:
-    assert prepared(led(5.0, FLARING, 16.5))[2.0] == pytest.approx(0.565, abs=1e-3)
+    assert prepared(to_resistance(5.0, FLARING, 16.5))[2.0] == pytest.approx(0.565, abs=1e-3)
 
 
 def test_two_running_that_fit_no_canal_are_believed_from_the_second_on() -> None:
-    both = prepared(led(12.0, FLARING, 16.5), led(12.5, "25/.08 continuous", 16.5))
+    both = prepared(to_resistance(12.0, FLARING, 16.5), to_resistance(12.5, "25/.08 continuous", 16.5))
     assert both[11.5] == pytest.approx(0.25 + 0.08 * 1.0 + 0.015, abs=1e-3)

@@ -146,8 +146,8 @@ def test_work_that_stands_at_a_hold_point_not_asked_for_any_more_goes_on_after_i
     walk = Walk(plan(asked).canals[0].run_sheet)
     while isinstance(node := walk.node, Do) and node.phase != "length-again":
         walk.leave(expected_exit(node))
-    begun = begun_by(walk, length_mm=19.5)
-    canals = (replace(asked.canals[0], begun=begun), *asked.canals[1:])
+    progress = begun_by(walk, length_mm=19.5)
+    canals = (replace(asked.canals[0], progress=progress), *asked.canals[1:])
     now = plan(replace(asked, canals=canals, thresholds={}))
     start = now.canals[0].run_sheet.nodes[now.canals[0].run_sheet.start]
     assert start.id.startswith("first-binder/")

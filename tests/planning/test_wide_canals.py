@@ -62,7 +62,7 @@ def test_a_wide_canal_is_explored_and_flared_and_then_waits() -> None:
     bar = next(one for one in planned.cautions if one.code == "wide-canal")
     assert (bar.severity, bar.value, bar.may_override) == (Severity.STOP, None, True)
     assert codes(planned).isdisjoint({"final-size-below", "final-size-above", "size-reason-missing", "needle-wide"})
-    assert {why.of for why in canal.why} >= {"size_range.proposed", "final_size"}
+    assert {why.of for why in canal.rationales} >= {"size_range.proposed", "final_size"}
     assert decode(Plan, encode(planned)) == planned
 
 

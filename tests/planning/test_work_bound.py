@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from planning.contract.plan_input import Felt, PlanInput, WidthInput
+from planning.contract.plan_input import PlanInput, RecordedDepth, WidthInput
 from planning.depth import belief
 from planning.depth.belief import Work
 from planning.depth.samples import MOST_SAMPLES, MOST_WORK
@@ -27,7 +27,7 @@ def felt_everywhere(given: PlanInput, samples: int) -> PlanInput:
     for one, planned in zip(given.canals, plan(given).canals, strict=True):
         assert planned.expectation is not None
         steps = planned.expectation.steps
-        felt = tuple(Felt(node=step.node, depth_mm=max(1.0, round(step.depth_mm - 1, 1))) for step in steps)
+        felt = tuple(RecordedDepth(node=step.node, depth_mm=max(1.0, round(step.depth_mm - 1, 1))) for step in steps)
         canals.append(replace(one, felt=felt))
     return replace(given, canals=tuple(canals), samples=samples)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from random import Random
 from typing import Any
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.progress.course import CanalCourse, CanalState, Course, Sheets, fold
 from cases.domain.progress.visit import CHECK, RENEW
@@ -55,7 +55,7 @@ class Drawn:
     setting: Setting
     dice: Random
     luck: Luck
-    events: list[Happened] = field(default_factory=list)
+    events: list[CourseEvent] = field(default_factory=list)
 
     def course(self) -> Course:
         return fold(self.plans, self.events, setting=self.setting)
@@ -77,7 +77,7 @@ class Drawn:
         actor = self.dice.choice(SUPERVISORS if of_a_supervisor else (STUDENT, STUDENT, STUDENT, *SUPERVISORS))
         not_checked = self.dice.choice(list(NotChecked)) if self.chance(self.luck.not_checked) else None
         self.events.append(
-            Happened(
+            CourseEvent(
                 id=f"e{len(self.events) + 1}",
                 kind=kind,
                 actor=actor,

@@ -2,12 +2,12 @@ import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
 import { Course } from '@/walk/course'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import type { Setting } from '@/walk/visit'
 
 interface Told {
   plans: Record<string, Record<string, RunSheet>>
-  states: { setting: Setting; events: Happened[]; expect: Record<string, unknown> }[]
+  states: { setting: Setting; events: CourseEvent[]; expect: Record<string, unknown> }[]
 }
 
 // What was folded in Python: `agrees` in state.py writes it and starts this file.

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.progress.course import Course, Sheets
 from frontend.server import build, node
 from planning.foundation.encoding import encode
@@ -40,7 +40,7 @@ def state_of(course: Course) -> State:
     }
 
 
-def for_the_phone(event: Happened) -> dict[str, Any]:
+def for_the_phone(event: CourseEvent) -> dict[str, Any]:
     return {
         **{name: getattr(event, name) for name in ("id", "kind", "actor", "plan", "canal", "node")},
         "body": dict(event.body),
@@ -49,7 +49,7 @@ def for_the_phone(event: Happened) -> dict[str, Any]:
 
 
 def agrees(
-    plans: Mapping[str, Sheets], states: Sequence[tuple[Setting, Sequence[Happened], State]], *, folder: Path
+    plans: Mapping[str, Sheets], states: Sequence[tuple[Setting, Sequence[CourseEvent], State]], *, folder: Path
 ) -> None:
     """Has the phone fold the events and hold what comes out against each state. Raises CalledProcessError."""
     told = {

@@ -71,7 +71,7 @@ class BenchSignOffGiven(Strict):
     )
     node = Text(max_length=120, help_text="The hold point in the run sheet, or `visit/check`, `visit/renew`.")
     exit = Value(SignOffExit)
-    in_spite = Value(bool, required=False, help_text="Approved although what is asked for is not there.")
+    despite_missing = Value(bool, required=False, help_text="Approved although what is asked for is not there.")
     reason = Text(required=False, allow_blank=True)
 
 
@@ -144,7 +144,7 @@ class BenchSignOffsView(View):
         case = seen.case(me(request), case_id)
         read = given(BenchSignOffGiven, request)
         told = SignOffTold(
-            **{key: read.pop(key) for key in ("exit", "in_spite", "reason") if key in read}, at_bench=True
+            **{key: read.pop(key) for key in ("exit", "despite_missing", "reason") if key in read}, at_bench=True
         )
         on_site_sign_off.sign_off(actor=me(request), case=case, word=BenchWord(told=told, **read))
         return treatment_answer(case.pk)

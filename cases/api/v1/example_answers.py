@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from cases.domain.plans.lifecycle import PlanState
-from cases.domain.plans.status import Standing, VersionFacts, standing
+from cases.domain.plans.status import PlanStatus, VersionFacts, status
 from cases.queries.charts import names_of
 from planning.api.examples import Computed
 from planning.contract.plan_input import Junction
@@ -67,9 +67,9 @@ def _canal() -> dict[str, Any]:
     }
 
 
-def _standing() -> Standing:
+def _standing() -> PlanStatus:
     version = VersionFacts(number=1, state=PlanState.WAITING, case_revision=5, was_approved=False)
-    return standing([version], 5)
+    return status([version], 5)
 
 
 def _case() -> dict[str, Any]:
@@ -83,7 +83,7 @@ def _case() -> dict[str, Any]:
         "supervisor": _DR_SAND,
         "created_at": AT,
         "revision": 5,
-        "standing": encode(_standing()),
+        "status": encode(_standing()),
         "version": {"id": example_id(30), "number": 1, "state": "waiting"},
         "notation": "palmer",
         "designation": "LL4",

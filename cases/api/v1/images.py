@@ -22,7 +22,7 @@ from cases.api.etags import IF_NONE_MATCH, tag
 from cases.api.fields import Strict, Text, Value
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import NotHere
-from cases.domain.events.payloads import Shows
+from cases.domain.events.payloads import ImagePurpose
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, Spacing
 from cases.domain.struck import StruckWhy
 from cases.domain.uuid7 import uuid7
@@ -36,7 +36,7 @@ from planning.radiograph import MarkFigures
 TAGS = ["images"]
 CANAL = OpenApiParameter("canal", str, description="The canal it shows; left out where it shows the tooth.")
 SHOWS = OpenApiParameter(
-    "shows",
+    "purpose",
     str,
     enum=["pre_operative", "length", "final_size", "cone", "final", "other"],
     default="other",
@@ -65,7 +65,7 @@ KEPT = (
 
 class FactsGiven(Strict):
     canal = Text(max_length=12, required=False, allow_blank=True, default="")
-    shows = Value(Shows, required=False, default="other")
+    purpose = Value(ImagePurpose, required=False, default="other")
     device_time = serializers.DateTimeField(required=False, default=timezone.now)
 
 
@@ -85,7 +85,7 @@ class PutRightShown(serializers.Serializer[Any]):
 class ImageShown(serializers.Serializer[Any]):
     id = serializers.UUIDField()
     canal = serializers.CharField(help_text="Where it counts now; empty: the whole tooth.")
-    shows = Value(Shows)
+    purpose = Value(ImagePurpose)
     taken_by = PersonRef()
     device_time = serializers.DateTimeField()
     server_time = serializers.DateTimeField()

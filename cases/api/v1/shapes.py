@@ -10,7 +10,7 @@ from rest_framework import serializers
 from cases.api.fields import Value
 from cases.domain.plans.acknowledged import Named
 from cases.domain.plans.lifecycle import Decision, PlanState
-from cases.domain.plans.status import Standing
+from cases.domain.plans.status import PlanStatus
 from cases.domain.struck import StruckWhy
 from planning.anatomy import Notation
 from planning.contract.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput, WallInput, WidthInput
@@ -124,7 +124,7 @@ class CaseListed(serializers.Serializer[Any]):
     supervisor = PersonRef(source="row.supervisor", allow_null=True)
     created_at = serializers.DateTimeField(source="row.created_at")
     revision = serializers.IntegerField(source="row.revision")
-    standing = Value(Standing)
+    status = Value(PlanStatus)
     version = VersionRef(allow_null=True, help_text="The version that stands.")
 
 
@@ -204,7 +204,7 @@ class VersionListed(serializers.Serializer[Any]):
 
 
 class VersionShown(VersionListed):
-    standing = Value(Standing, help_text="Where the case's plan stands as a whole.")
+    status = Value(PlanStatus, help_text="Where the case's plan stands as a whole.")
     choices = Value(Choices)
     plan = Value(Plan)
     given = Value(PlanInput, help_text="All the plan rests on, as it was then.")

@@ -21,11 +21,11 @@ from cases.domain.events.payloads import Told
 from cases.domain.events.visit_payloads import Dam
 from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.progress.lacking import Lacking
-from cases.domain.progress.visit import Missing
+from cases.domain.progress.visit import Prerequisite
 from cases.queries import course as found
 from cases.queries import seen
 from cases.services.treatment import treatment
-from cases.services.treatment.treatment import Reported
+from cases.services.treatment.treatment import ReceivedEvent
 from planning.foundation.encoding import Mode
 
 TAGS = ["chair"]
@@ -99,7 +99,7 @@ class CourseShown(serializers.Serializer[Any]):
     check_due = serializers.BooleanField(
         source="visit.check_due", help_text="The visit was closed and waits for a supervisor's check."
     )
-    missing = Value(tuple[Missing, ...], help_text="What has to be there before any canal is worked.")
+    missing = Value(tuple[Prerequisite, ...], help_text="What has to be there before any canal is worked.")
     taken_over = serializers.CharField(
         source="taken_over.by", help_text="Id of the supervisor who works the case beside its student, or empty."
     )
@@ -150,7 +150,7 @@ class EventsView(View):
         if read.get("actor", me(request).pk) != me(request).pk:
             raise OtherPerson(at=("actor",))
         case = seen.case(me(request), case_id)
-        batch = [Reported(**event) for event in read["events"]]
+        batch = [ReceivedEvent(**event) for event in read["events"]]
         treatment.record(actor=me(request), case=case, device=read["device"], batch=batch)
         return treatment_answer(case.pk)
 

@@ -17,7 +17,7 @@ from cases.api.fields import Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
 from cases.domain.progress.course import CanalState
-from cases.domain.progress.visit import Missing
+from cases.domain.progress.visit import Prerequisite
 from cases.queries import worklist
 from cases.queries.worklist import Asks
 from planning.contract.difficulty import Level
@@ -112,7 +112,7 @@ class RunningShown(serializers.Serializer[Any]):
         source="glance.check_due", default=False, help_text="The visit was closed and waits for a supervisor's check."
     )
     missing = Value(
-        tuple[Missing, ...],
+        tuple[Prerequisite, ...],
         source="glance.missing",
         default=(),
         help_text="What has to be there before any canal is worked.",

@@ -10,7 +10,7 @@ from cases.domain.events.kinds import EventKind, NotChecked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Happened:
+class CourseEvent:
     """One event, as the course needs it."""
 
     id: str

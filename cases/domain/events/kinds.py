@@ -79,7 +79,7 @@ class NotChecked(StrEnum):
     """Whoever was named as in the room is not known as a supervisor here."""
 
 
-FROM_HERE = frozenset({EventKind.STRUCK, EventKind.REPLAN, EventKind.REVOKED, EventKind.RELEASE})
+BY_SERVER = frozenset({EventKind.STRUCK, EventKind.REPLAN, EventKind.REVOKED, EventKind.RELEASE})
 """Recorded by the program itself, never by a device."""
 OF_THE_VISIT = frozenset({EventKind.CLOSE, EventKind.REOPEN, EventKind.ON_SITE, EventKind.DAM})
 """Concern the room and the whole tooth, whatever plan was on the screen."""

@@ -14,7 +14,7 @@ from planning.lengths.readings import Reading
 from planning.run_sheet.graph import Exit
 
 PastStopCause = Literal["stop_moved", "reference_changed", "tip_bleeding", "tip_wet", "not_known"]
-Shows = Literal["pre_operative", "length", "final_size", "cone", "final", "other"]
+ImagePurpose = Literal["pre_operative", "length", "final_size", "cone", "final", "other"]
 NoImage = Literal["no_sensor", "film", "image_elsewhere"]
 SignOffExit = Literal["approved", "returned"]
 WhatHappened = Literal[
@@ -81,7 +81,7 @@ class SignOffTold:
     """A supervisor's word at a hold point."""
 
     exit: SignOffExit
-    in_spite: bool = False
+    despite_missing: bool = False
     """Approved although what the hold point asks for is not there; the reason says why."""
     reason: str = ""
     at_bench: bool = False
@@ -249,7 +249,7 @@ class ImageTold:
     """An image was taken. Events never wait for it: it comes on a way of its own."""
 
     image_id: str
-    shows: Shows = "other"
+    purpose: ImagePurpose = "other"
     kind: Literal["image"] = "image"
 
 

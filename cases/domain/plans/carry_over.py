@@ -11,7 +11,7 @@ from planning.lengths.readings import LengthState
 
 SIGNED_FOR = frozenset({LengthState.SETTLED, LengthState.TO_SETTLE})
 """The supervisor's word at the length's own hold point is still to come, for either."""
-SIGNED_APART = frozenset({"CanalInput.readings", "CanalInput.felt", "CanalInput.begun", "Instrument.uses"})
+SIGNED_APART = frozenset({"CanalInput.readings", "CanalInput.felt", "CanalInput.progress", "Instrument.uses"})
 """What the approval does not rest on: lengths have a word of their own, the rest is counted while the work goes on."""
 
 

@@ -36,7 +36,7 @@ class VersionFacts:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Standing:
+class PlanStatus:
     """Where the plan of a case stands."""
 
     state: StandingState
@@ -51,12 +51,12 @@ class Standing:
     """What to do next; empty where nothing is due."""
 
 
-def standing(versions: Sequence[VersionFacts], case_revision: int) -> Standing:
+def status(versions: Sequence[VersionFacts], case_revision: int) -> PlanStatus:
     """Where a case's plan stands. At most one of the versions is not superseded."""
     current = next((each for each in versions if each.state is not PlanState.SUPERSEDED), None)
     approved = max((each.number for each in versions if each.was_approved), default=None)
     if current is None:
-        return Standing(
+        return PlanStatus(
             state=StandingState.NONE, number=None, stale=False, approved_number=approved, says="Not planned yet.", do=""
         )
     stale = current.case_revision != case_revision
@@ -67,7 +67,7 @@ def standing(versions: Sequence[VersionFacts], case_revision: int) -> Standing:
     if state is StandingState.APPROVED and current.not_released:
         says = f"Plan {current.number} is approved, but not {' and '.join(current.not_released)}."
         do = "Read the remarks, change the plan, submit the new one. The other canals go on."
-    return Standing(state=state, number=current.number, stale=stale, approved_number=approved, says=says, do=do)
+    return PlanStatus(state=state, number=current.number, stale=stale, approved_number=approved, says=says, do=do)
 
 
 def _state(current: VersionFacts, approved: int | None, stale: bool) -> StandingState:

@@ -75,7 +75,9 @@ WHAT = {
 }
 """Those that have a name of their own in the API."""
 
-ENCLOSING = frozenset({"PlanInput.choices", "PlanInput.kit", "PlanInput.technique", "CanalInput.begun", "Begun.behind"})
+ENCLOSING = frozenset(
+    {"PlanInput.choices", "PlanInput.kit", "PlanInput.technique", "CanalInput.progress", "Progress.walked_before"}
+)
 """Fields whose parts are understood without naming them."""
 
 NAMES: dict[str, Callable[[Any], str]] = {

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import CanalCourse, CanalState, Course
 from planning.contract.expected import Judged
@@ -32,7 +32,7 @@ class OutOfBand:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CanalAtAGlance:
+class CanalSummary:
     canal: str
     state: CanalState
     hold_point: str
@@ -91,7 +91,7 @@ def emergencies(course: Course, told: Mapping[str, tuple[str, datetime]]) -> tup
     )
 
 
-def canals(course: Course, events: Iterable[Happened], known: Mapping[str, Ahead]) -> tuple[CanalAtAGlance, ...]:
+def canals(course: Course, events: Iterable[CourseEvent], known: Mapping[str, Ahead]) -> tuple[CanalSummary, ...]:
     """`known` says what is expected of each canal: by its plan, or by what was recorded until then."""
     every = {event.id: event for event in events}
     return tuple(
@@ -100,7 +100,7 @@ def canals(course: Course, events: Iterable[Happened], known: Mapping[str, Ahead
     )
 
 
-def in_hand(course: Course, events: Sequence[Happened], by: str, names: Mapping[str, str]) -> StepInHand | None:
+def in_hand(course: Course, events: Sequence[CourseEvent], by: str, names: Mapping[str, str]) -> StepInHand | None:
     """The step of the canal that person `by` turned to last; None before the first, and where the canal has ended.
 
     `names` gives an instrument's written size by its key.
@@ -123,10 +123,10 @@ def in_hand(course: Course, events: Sequence[Happened], by: str, names: Mapping[
     )
 
 
-def _canal(name: str, canal: CanalCourse, asking: Happened | None, known: Ahead) -> CanalAtAGlance:
+def _canal(name: str, canal: CanalCourse, asking: CourseEvent | None, known: Ahead) -> CanalSummary:
     node = canal.walk.node
     hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
-    return CanalAtAGlance(
+    return CanalSummary(
         canal=name,
         state=canal.state,
         hold_point=hold_point or "",

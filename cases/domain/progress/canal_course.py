@@ -73,7 +73,7 @@ class CanalCourse:
     def _met(self, one: WaitsFor) -> bool:
         return one.canal in self.every and one.met_by(self.every[one.canal].walk.node)
 
-    def shows(self, image_id: object) -> None:
+    def purpose(self, image_id: object) -> None:
         """An image was told of the canal."""
         if image_id:
             self.images.add(str(image_id))

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from cases.domain.access.who_tells import OF_WORK
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import MOVES_NOTHING, OF_THE_VISIT, EventKind, NotChecked
 from cases.domain.progress.canal_course import CanalCourse as CanalCourse
 from cases.domain.progress.canal_course import CanalState as CanalState
@@ -18,7 +18,7 @@ from cases.domain.progress.emergencies import OF_AN_EMERGENCY, Emergencies
 from cases.domain.progress.out_of_course import OutOfCourse as OutOfCourse
 from cases.domain.progress.taken_over import TakenOver
 from cases.domain.progress.undone import taken_back
-from cases.domain.progress.visit import Missing, Visit
+from cases.domain.progress.visit import Prerequisite, Visit
 from planning.run_sheet.graph import Action, Do, Exit, RunSheet
 from planning.run_sheet.walk import StepRefused, Walk
 from planning.techniques.technique import Setting
@@ -59,17 +59,17 @@ class Course:
         return self.emergencies.saline_by
 
     @property
-    def missing(self) -> tuple[Missing, ...]:
+    def missing(self) -> tuple[Prerequisite, ...]:
         """What has to be there before any canal is worked."""
         return self.missing_but(halted=self.halted_by is not None)
 
-    def missing_but(self, *, halted: bool) -> tuple[Missing, ...]:
+    def missing_but(self, *, halted: bool) -> tuple[Prerequisite, ...]:
         """The same, said of a halt as it is told."""
-        revoked = (Missing.REVOKED,) if self.revoked_by else ()
+        revoked = (Prerequisite.REVOKED,) if self.revoked_by else ()
         return (*self.visit.missing(halted=halted), *revoked)
 
 
-def fold(plans: Mapping[str, Sheets], events: Iterable[Happened], *, setting: Setting) -> Course:
+def fold(plans: Mapping[str, Sheets], events: Iterable[CourseEvent], *, setting: Setting) -> Course:
     """The course of a tooth. Which plan is in force the events alone say; before the first says so, none is.
 
     `plans` holds the run sheets of every version that was ever in force, by hash.
@@ -97,11 +97,11 @@ def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
 # --- one event ---------------------------------------------------------------------------------------------------
 
 
-def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
+def _take(course: Course, plans: Mapping[str, Sheets], event: CourseEvent) -> OutOfCourse | None:
     """Moves the course by one event; says why where the event moves nothing."""
     if event.kind in MOVES_NOTHING:
         if event.kind is EventKind.IMAGE and event.canal in course.canals:
-            course.canals[event.canal].shows(event.body.get("image_id"))
+            course.canals[event.canal].purpose(event.body.get("image_id"))
         return None
     if event.kind in OF_AN_EMERGENCY and not (event.canal and event.kind is EventKind.COME):
         # Holds for the tooth, whatever plan was on the screen.
@@ -125,7 +125,7 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOf
     return _TAKE[event.kind](course, event)
 
 
-def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> OutOfCourse | None:
+def _replan(course: Course, plans: Mapping[str, Sheets], event: CourseEvent) -> OutOfCourse | None:
     """A plan's run sheets begin where the work stands; what is held or not released stays so."""
     if course.plan not in ("", event.body.get("replaces")) or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
@@ -139,14 +139,14 @@ def _replan(course: Course, plans: Mapping[str, Sheets], event: Happened) -> Out
     return None
 
 
-def _revoked(course: Course, event: Happened) -> OutOfCourse | None:
+def _revoked(course: Course, event: CourseEvent) -> OutOfCourse | None:
     if event.plan != course.plan:
         return OutOfCourse.OTHER_PLAN
     course.revoked_by = event.id
     return None
 
 
-def _by_another_plan(course: Course, event: Happened) -> OutOfCourse | None:
+def _by_another_plan(course: Course, event: CourseEvent) -> OutOfCourse | None:
     """What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is
     set out of course, and its canal is planned once more."""
     canal = course.canals.get(event.canal)
@@ -157,7 +157,7 @@ def _by_another_plan(course: Course, event: Happened) -> OutOfCourse | None:
     return OutOfCourse.OTHER_PLAN
 
 
-def _release(course: Course, event: Happened) -> OutOfCourse | None:
+def _release(course: Course, event: CourseEvent) -> OutOfCourse | None:
     """The last decision says which canals may not be worked; all others may."""
     left_out = {one["canal"] for one in event.body.get("not_released", ())}
     for name, canal in course.canals.items():
@@ -165,7 +165,7 @@ def _release(course: Course, event: Happened) -> OutOfCourse | None:
     return None
 
 
-def _step(course: Course, event: Happened) -> OutOfCourse | None:
+def _step(course: Course, event: CourseEvent) -> OutOfCourse | None:
     canal = course.canals[event.canal]
     if why := _shut(course, canal, event):
         return why
@@ -179,14 +179,14 @@ def _step(course: Course, event: Happened) -> OutOfCourse | None:
         return why
     canal.word = None
     if isinstance(node, Do) and node.action is Action.IMAGE:
-        canal.shows(event.body.get("image_id"))
+        canal.purpose(event.body.get("image_id"))
     depth = event.body.get("depth_um")
     if depth is not None and stop is not None and depth > stop:
         canal.held, canal.asked_by = CanalState.PAST_STOP, event.id
     return None
 
 
-def _shut(course: Course, canal: CanalCourse, event: Happened) -> OutOfCourse | None:
+def _shut(course: Course, canal: CanalCourse, event: CourseEvent) -> OutOfCourse | None:
     if missing := course.missing_but(halted=course.emergencies.halts(event.id)):
         return OutOfCourse(missing[0])
     if event.not_checked is NotChecked.DEPTH:
@@ -195,7 +195,7 @@ def _shut(course: Course, canal: CanalCourse, event: Happened) -> OutOfCourse | 
     return OutOfCourse.WITHHELD if shut else None
 
 
-def _leave(canal: CanalCourse, event: Happened) -> OutOfCourse | None:
+def _leave(canal: CanalCourse, event: CourseEvent) -> OutOfCourse | None:
     exit_ = event.body.get("exit")
     if exit_ not in set(Exit):
         return OutOfCourse.NO_SUCH_EXIT
@@ -207,7 +207,7 @@ def _leave(canal: CanalCourse, event: Happened) -> OutOfCourse | None:
     return None
 
 
-def _sign_off(course: Course, event: Happened) -> OutOfCourse | None:
+def _sign_off(course: Course, event: CourseEvent) -> OutOfCourse | None:
     """Answers the hold point it names, of a canal or of the visit; a halt does not stop a supervisor's word."""
     if not event.canal:
         moved = course.visit.sign_off(event.node, event.body.get("exit"))
@@ -222,19 +222,19 @@ def _sign_off(course: Course, event: Happened) -> OutOfCourse | None:
     return None
 
 
-def _ask(course: Course, event: Happened) -> OutOfCourse | None:
+def _ask(course: Course, event: CourseEvent) -> OutOfCourse | None:
     if event.canal:
         course.canals[event.canal].asking = event.id
     return None
 
 
-def _come(course: Course, event: Happened) -> OutOfCourse | None:
+def _come(course: Course, event: CourseEvent) -> OutOfCourse | None:
     if event.canal:
         course.canals[event.canal].coming = event.id
     return None
 
 
-def _answer(course: Course, event: Happened) -> OutOfCourse | None:
+def _answer(course: Course, event: CourseEvent) -> OutOfCourse | None:
     """A stop that had slipped lets the canal go on; any other cause is for the supervisor."""
     canal = course.canals[event.canal]
     if canal.held is not CanalState.PAST_STOP or event.body.get("asks") != canal.asked_by:
@@ -244,12 +244,12 @@ def _answer(course: Course, event: Happened) -> OutOfCourse | None:
     return None
 
 
-def _reading(course: Course, event: Happened) -> OutOfCourse | None:
+def _reading(course: Course, event: CourseEvent) -> OutOfCourse | None:
     course.canals[event.canal].to_plan = True
     return None
 
 
-def _struck(course: Course, event: Happened) -> OutOfCourse | None:
+def _struck(course: Course, event: CourseEvent) -> OutOfCourse | None:
     """Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone: a length that was
     taken from it is struck for itself. A word that rested on it is asked for again."""
     if event.body.get("what") == "image":
@@ -261,23 +261,23 @@ def _struck(course: Course, event: Happened) -> OutOfCourse | None:
     return None
 
 
-def _image_put_right(course: Course, event: Happened) -> None:
+def _image_put_right(course: Course, event: CourseEvent) -> None:
     """Struck it counts in no canal; put to another one, not where it was."""
     image_id, moved_to = str(event.body.get("struck")), event.body.get("moved_to")
     for name, canal in course.canals.items():
         if moved_to is None or (name == event.canal and name != moved_to):
             canal.reopen(image_id)
     if moved_to in course.canals:
-        course.canals[moved_to].shows(image_id)
+        course.canals[moved_to].purpose(image_id)
 
 
-def _pause(course: Course, event: Happened) -> OutOfCourse | None:
+def _pause(course: Course, event: CourseEvent) -> OutOfCourse | None:
     canal = course.canals[event.canal]
     canal.held = canal.held or CanalState.PAUSED
     return None
 
 
-def _resume(course: Course, event: Happened) -> OutOfCourse | None:
+def _resume(course: Course, event: CourseEvent) -> OutOfCourse | None:
     """The tooth, or one canal; `node` says where the canal goes on if not where it stood."""
     if not event.canal:
         return None if course.emergencies.resume(event.body) else OutOfCourse.NOTHING_ASKED
@@ -292,12 +292,12 @@ def _resume(course: Course, event: Happened) -> OutOfCourse | None:
     return None
 
 
-def _turn(course: Course, event: Happened) -> OutOfCourse | None:
+def _turn(course: Course, event: CourseEvent) -> OutOfCourse | None:
     course.turned_to = event.canal
     return None
 
 
-def _visit(course: Course, event: Happened) -> OutOfCourse | None:
+def _visit(course: Course, event: CourseEvent) -> OutOfCourse | None:
     """What is said of the visit holds for the tooth, whatever plan was on the screen."""
     visit, body = course.visit, event.body
     if event.kind is EventKind.ON_SITE and event.not_checked is NotChecked.ROOM:
@@ -316,7 +316,7 @@ def _visit(course: Course, event: Happened) -> OutOfCourse | None:
             return None if visit.isolate(body) else OutOfCourse.CLOSED
 
 
-def _reopen(course: Course, event: Happened) -> OutOfCourse | None:
+def _reopen(course: Course, event: CourseEvent) -> OutOfCourse | None:
     """Canals that were not found as they were left stay withheld, finished ones excepted.
 
     That a reference point has gone holds also where another phone has opened the visit before.

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Set
 from enum import StrEnum
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import CanalCourse, CanalState, Sheets
 from cases.domain.progress.put_right import concerns_image, put_right
@@ -30,7 +30,7 @@ def lacking(
     name: str,
     canal: CanalCourse,
     length: LengthState,
-    events: Iterable[Happened],
+    events: Iterable[CourseEvent],
     sheets: Sheets,
     undone: Set[str],
 ) -> tuple[Lacking, ...]:
@@ -45,7 +45,7 @@ def lacking(
     return tuple(what for what, is_lacking in found.items() if is_lacking)
 
 
-def _unshown(name: str, events: Iterable[Happened], sheets: Sheets, undone: Set[str]) -> bool:
+def _unshown(name: str, events: Iterable[CourseEvent], sheets: Sheets, undone: Set[str]) -> bool:
     """Whether an image step since the last word that counts names no image and no reason, and none was recorded beside
     it; `undone` are events that count no more.
 
@@ -68,6 +68,6 @@ def _unshown(name: str, events: Iterable[Happened], sheets: Sheets, undone: Set[
     return unshown and not taken
 
 
-def _is_image(event: Happened, sheets: Sheets) -> bool:
+def _is_image(event: CourseEvent, sheets: Sheets) -> bool:
     node = sheets[event.canal].nodes.get(event.node) if event.canal in sheets else None
     return isinstance(node, Do) and node.action is Action.IMAGE

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 
 
@@ -26,7 +26,7 @@ class PutRight:
         return bool(image_id) and image_id not in self.struck and (image_id, canal) not in self.moved_away
 
 
-def put_right(events: Iterable[Happened]) -> PutRight:
+def put_right(events: Iterable[CourseEvent]) -> PutRight:
     found = PutRight()
     for event in events:
         if not concerns_image(event):
@@ -40,6 +40,6 @@ def put_right(events: Iterable[Happened]) -> PutRight:
     return found
 
 
-def concerns_image(event: Happened) -> bool:
+def concerns_image(event: CourseEvent) -> bool:
     """Whether it says that an image was struck or put to another canal."""
     return event.kind is EventKind.STRUCK and event.body.get("what") == "image"

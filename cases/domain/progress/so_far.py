@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.progress.course import Course, Sheets
 from cases.domain.progress.undone import undone
-from planning.contract.plan_input import Begun, Made, PlanInput
+from planning.contract.plan_input import PastInsertion, PlanInput, Progress
 from planning.contract.plan_value import Plan
 from planning.foundation.quantities import mm
 from planning.run_sheet.graph import Action, Do, Exit, Target
@@ -16,12 +16,12 @@ from planning.work.mid_course import begun_by
 
 
 def so_far(
-    course: Course, plans: Mapping[str, Sheets], events: Iterable[Happened], given: PlanInput, plan: Plan
-) -> dict[str, Begun]:
+    course: Course, plans: Mapping[str, Sheets], events: Iterable[CourseEvent], given: PlanInput, plan: Plan
+) -> dict[str, Progress]:
     """By canal, for those whose work has begun. `given` and `plan` are of the version that is worked."""
     made = _made(plans, list(events))
     lengths_mm = {canal.canal: canal.length.working_length_mm for canal in plan.canals}
-    before = {canal.name: canal.begun for canal in given.canals}
+    before = {canal.name: canal.progress for canal in given.canals}
     found = {}
     for name, canal in course.canals.items():
         if canal.walk.left or before.get(name) or name in made:
@@ -34,14 +34,14 @@ def so_far(
     return found
 
 
-def _made(plans: Mapping[str, Sheets], events: list[Happened]) -> dict[str, list[Made]]:
+def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, list[PastInsertion]]:
     """What has been in each canal, in order and over all versions. A fact out of course is a fact all the same.
 
     Where the stop had slipped nobody knows how deep the instrument was, and where no depth was given neither.
     """
     gone = undone(events)
     slipped = {event.body.get("asks") for event in events if event.body.get("cause") == "stop_moved"}
-    found: dict[str, list[Made]] = {}
+    found: dict[str, list[PastInsertion]] = {}
     for event in events:
         if event.kind is not EventKind.STEP or event.id in gone or event.id in slipped:
             continue
@@ -54,7 +54,7 @@ def _made(plans: Mapping[str, Sheets], events: list[Happened]) -> dict[str, list
     return found
 
 
-def _insertion(node: Do, event: Happened) -> Made | None:
+def _insertion(node: Do, event: CourseEvent) -> PastInsertion | None:
     stop_um = event.body.get("stop_um")
     stop_um = node.stop_um if stop_um is None else stop_um
     depth_um = event.body.get("depth_um")
@@ -62,11 +62,11 @@ def _insertion(node: Do, event: Happened) -> Made | None:
         depth_um = stop_um
     if depth_um is None or node.instrument is None:
         return None
-    return Made(
+    return PastInsertion(
         step=node.id,
         phase=node.phase,
         instrument=node.instrument,
         depth_mm=mm(depth_um),
         stop_mm=None if stop_um is None else mm(stop_um),
-        led=node.target is Target.TO_RESISTANCE,
+        to_resistance=node.target is Target.TO_RESISTANCE,
     )

@@ -5,20 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import BESIDE, NEVER_UNDONE, WORD_ON_A_CANAL, EventKind
 
 
-def undone(events: Iterable[Happened]) -> frozenset[str]:
+def undone(events: Iterable[CourseEvent]) -> frozenset[str]:
     """Ids of the events that do not count any more."""
     return taken_back(events)[0]
 
 
-def taken_back(events: Iterable[Happened]) -> tuple[frozenset[str], list[str]]:
+def taken_back(events: Iterable[CourseEvent]) -> tuple[frozenset[str], list[str]]:
     """What does not count, and the undos that name something that is not to be taken back by their actor (any more)."""
-    standing: dict[str, dict[str, list[Happened]]] = {}
+    standing: dict[str, dict[str, list[CourseEvent]]] = {}
     """By canal and actor: what moved the work, the last at the end, as far as nothing has come to rest on it."""
-    beside: dict[str, Happened] = {}
+    beside: dict[str, CourseEvent] = {}
     gone, wrong = set(), []
     for event in events:
         own = standing.setdefault(event.canal, {}).setdefault(event.actor, [])
@@ -41,19 +41,19 @@ def taken_back(events: Iterable[Happened]) -> tuple[frozenset[str], list[str]]:
     return frozenset(gone), wrong
 
 
-def _beside(beside: dict[str, Happened], named: Any, undo: Happened) -> Happened | None:
+def _beside(beside: dict[str, CourseEvent], named: Any, undo: CourseEvent) -> CourseEvent | None:
     one = beside.get(named)
     if one is None or (one.actor, one.canal) != (undo.actor, undo.canal) or not may_undo(one):
         return None
     return beside.pop(named)
 
 
-def may_undo(event: Happened) -> bool:
+def may_undo(event: CourseEvent) -> bool:
     """Halts, sign-offs, discards and readings past the stop stay: something new answers them."""
     return event.kind not in NEVER_UNDONE and not past_stop(event) and event.body.get("found") != "discarded"
 
 
-def past_stop(event: Happened) -> bool:
+def past_stop(event: CourseEvent) -> bool:
     """Whether an instrument went deeper than the stop that was shown."""
     depth, stop = event.body.get("depth_um"), event.body.get("stop_um")
     return depth is not None and stop is not None and depth > stop

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.undone import undone
 
@@ -22,7 +22,7 @@ class Use:
     discarded: bool = False
 
 
-def uses(events: Iterable[Happened], instrument_of: Callable[[Happened], str | None]) -> list[Use]:
+def uses(events: Iterable[CourseEvent], instrument_of: Callable[[CourseEvent], str | None]) -> list[Use]:
     """Entries and discards in order. `instrument_of` names the instrument of a step or an inspection.
 
     What was taken back does not count; what is out of course does: the instrument was in the canal.

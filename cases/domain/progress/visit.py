@@ -19,7 +19,7 @@ RENEW = "visit/renew"
 """Node of the word that lets the approval count for another session."""
 
 
-class Missing(StrEnum):
+class Prerequisite(StrEnum):
     """What has to be there before any canal is worked."""
 
     CLOSED = "closed"
@@ -51,17 +51,17 @@ class Visit:
     def clinic(self) -> bool:
         return self.setting is Setting.CLINIC
 
-    def missing(self, *, halted: bool) -> tuple[Missing, ...]:
+    def missing(self, *, halted: bool) -> tuple[Prerequisite, ...]:
         """The first is what a step is set aside for."""
-        stopped = (Missing.HALTED,) if halted else ()
+        stopped = (Prerequisite.HALTED,) if halted else ()
         if self.closed:
-            return (Missing.CLOSED, *stopped)
+            return (Prerequisite.CLOSED, *stopped)
         if not self.clinic:
             return stopped
         absent = {
-            Missing.DAM_OFF: self.dam != "on",
-            Missing.NOBODY_ON_SITE: not self.on_site,
-            Missing.APPROVAL_LAPSED: self.lapsed,
+            Prerequisite.DAM_OFF: self.dam != "on",
+            Prerequisite.NOBODY_ON_SITE: not self.on_site,
+            Prerequisite.APPROVAL_LAPSED: self.lapsed,
         }
         return (*stopped, *(what for what, is_absent in absent.items() if is_absent))
 

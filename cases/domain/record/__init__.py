@@ -10,17 +10,17 @@ cautions   what was warned of, and how that ended
 
 from __future__ import annotations
 
-from cases.domain.record.story import Fact, Story
+from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.value import TimelineEntry
 from cases.domain.record.words import NOT_CHECKED, WHY, said
 
 
-def timeline(story: Story) -> tuple[TimelineEntry, ...]:
+def timeline(story: CaseHistory) -> tuple[TimelineEntry, ...]:
     """Every event once, in order."""
     return tuple(_entry(story, fact) for fact in story.facts)
 
 
-def _entry(story: Story, fact: Fact) -> TimelineEntry:
+def _entry(story: CaseHistory, fact: RecordedEvent) -> TimelineEntry:
     why = story.course.out_of_course.get(fact.event.id) if story.course else None
     return TimelineEntry(
         position=fact.position,

@@ -18,8 +18,8 @@ def cautions(versions: Sequence[Version]) -> tuple[CautionRecord, ...]:
     found: dict[Key, tuple[Version, Caution]] = {}
     for version in versions:
         found.update((key, (version, caution)) for key, caution in _keyed(version.plan))
-    standing = dict(_keyed(versions[-1].plan)) if versions else {}
-    return tuple(_recorded(version, caution, key in standing) for key, (version, caution) in found.items())
+    comparison = dict(_keyed(versions[-1].plan)) if versions else {}
+    return tuple(_recorded(version, caution, key in comparison) for key, (version, caution) in found.items())
 
 
 def _keyed(plan: Plan) -> Iterator[tuple[Key, Caution]]:

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import CanalState
-from cases.domain.record.story import Fact, Story, Version
-from cases.domain.record.value import StepRecord, StepStanding
+from cases.domain.record.story import CaseHistory, RecordedEvent, Version
+from cases.domain.record.value import StepComparison, StepRecord
 from planning.contract.expected import Against, ExpectedStep, against
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.quantities import mm, um
@@ -19,9 +19,9 @@ Visit = tuple[str, int]
 """A step and which time it is worked, from 1."""
 
 
-def steps(story: Story, canal: str) -> tuple[StepRecord, ...]:
+def steps(story: CaseHistory, canal: str) -> tuple[StepRecord, ...]:
     """Version after version. What a version had expected after the work on it ended is the next version's to expect."""
-    by_hash: dict[str, list[Fact]] = {}
+    by_hash: dict[str, list[RecordedEvent]] = {}
     for fact in story.counting:
         if fact.canal == canal and fact.event.node and fact.kind in (EventKind.STEP, EventKind.SIGN_OFF):
             by_hash.setdefault(fact.event.plan, []).append(fact)
@@ -30,12 +30,12 @@ def steps(story: Story, canal: str) -> tuple[StepRecord, ...]:
     found: list[StepRecord] = []
     for hash_ in worked:
         part = list(_of_version(story, story.versions[hash_], canal, by_hash.get(hash_, [])))
-        kept = part if hash_ == last else [step for step in part if step.standing is not StepStanding.NOT_YET]
+        kept = part if hash_ == last else [step for step in part if step.comparison is not StepComparison.NOT_YET]
         found += kept
     return tuple(found)
 
 
-def largest_at_length(story: Story, canal: str) -> str | None:
+def largest_at_length(story: CaseHistory, canal: str) -> str | None:
     """The largest shaping instrument that stood at the canal's end, by name."""
     found: list[Instrument] = []
     for fact in story.counting:
@@ -50,7 +50,7 @@ def largest_at_length(story: Story, canal: str) -> str | None:
     return largest.name if largest else None
 
 
-def _of_version(story: Story, version: Version, canal: str, done: list[Fact]) -> Iterator[StepRecord]:
+def _of_version(story: CaseHistory, version: Version, canal: str, done: list[RecordedEvent]) -> Iterator[StepRecord]:
     """What was done in its order; what was passed over stands where it was expected."""
     plan = version.canal(canal)
     expected = _visits(list(plan.expected_path)) if plan else []
@@ -58,15 +58,15 @@ def _of_version(story: Story, version: Version, canal: str, done: list[Fact]) ->
     facts = dict(zip(_visits([fact.event.node for fact in done]), done, strict=True))
     over = story.course is not None and _finished(story, canal)
     after = _passed_over(planned, facts)
-    yield from (_planned(version, canal, plan, visit, StepStanding.LEFT_OUT) for visit in after.pop(None, ()))
+    yield from (_planned(version, canal, plan, visit, StepComparison.LEFT_OUT) for visit in after.pop(None, ()))
     for visit, fact in facts.items():
         yield _done(version, canal, plan, visit, fact, as_planned=visit in planned)
-        yield from (_planned(version, canal, plan, each, StepStanding.LEFT_OUT) for each in after.pop(visit, ()))
-    ahead = StepStanding.LEFT_OUT if over else StepStanding.NOT_YET
+        yield from (_planned(version, canal, plan, each, StepComparison.LEFT_OUT) for each in after.pop(visit, ()))
+    ahead = StepComparison.LEFT_OUT if over else StepComparison.NOT_YET
     yield from (_planned(version, canal, plan, visit, ahead) for visit in _ahead(planned, facts))
 
 
-def _finished(story: Story, canal: str) -> bool:
+def _finished(story: CaseHistory, canal: str) -> bool:
     course = story.course.canals.get(canal) if story.course else None
     return course is not None and course.state is CanalState.FINISHED
 
@@ -81,13 +81,13 @@ def _visits(nodes: list[str]) -> list[Visit]:
     return found
 
 
-def _ahead(planned: list[Visit], facts: dict[Visit, Fact]) -> list[Visit]:
+def _ahead(planned: list[Visit], facts: dict[Visit, RecordedEvent]) -> list[Visit]:
     """What is expected after the last expected step that was done."""
     last = max((number for number, visit in enumerate(planned) if visit in facts), default=-1)
     return planned[last + 1 :]
 
 
-def _passed_over(planned: list[Visit], facts: dict[Visit, Fact]) -> dict[Visit | None, list[Visit]]:
+def _passed_over(planned: list[Visit], facts: dict[Visit, RecordedEvent]) -> dict[Visit | None, list[Visit]]:
     """What was expected before the last expected step that was done, and was not done; by the step before it."""
     found: dict[Visit | None, list[Visit]] = {}
     before: Visit | None = None
@@ -99,7 +99,9 @@ def _passed_over(planned: list[Visit], facts: dict[Visit, Fact]) -> dict[Visit |
     return found
 
 
-def _planned(version: Version, canal: str, plan: CanalPlan | None, visit: Visit, standing: StepStanding) -> StepRecord:
+def _planned(
+    version: Version, canal: str, plan: CanalPlan | None, visit: Visit, comparison: StepComparison
+) -> StepRecord:
     step = version.step(canal, visit[0])
     if step is None:
         raise LookupError(f"{canal}: no step {visit[0]}")
@@ -111,7 +113,7 @@ def _planned(version: Version, canal: str, plan: CanalPlan | None, visit: Visit,
         phase=step.phase,
         action=step.action,
         instrument=version.instrument(step.instrument),
-        standing=standing,
+        comparison=comparison,
         stop_mm=None if step.stop_um is None else mm(step.stop_um),
         low_mm=band.low_mm if band else None,
         high_mm=band.high_mm if band else None,
@@ -120,7 +122,7 @@ def _planned(version: Version, canal: str, plan: CanalPlan | None, visit: Visit,
 
 
 def _done(
-    version: Version, canal: str, plan: CanalPlan | None, visit: Visit, fact: Fact, *, as_planned: bool
+    version: Version, canal: str, plan: CanalPlan | None, visit: Visit, fact: RecordedEvent, *, as_planned: bool
 ) -> StepRecord:
     step = version.step(canal, visit[0])
     depth, stop = _depth_um(fact), fact.event.body.get("stop_um")
@@ -134,7 +136,7 @@ def _done(
         phase=step.phase if step else "",
         action=step.action if step else _action(fact),
         instrument=version.instrument(step.instrument) if step else None,
-        standing=StepStanding.AS_PLANNED if as_planned else StepStanding.ADDED,
+        comparison=StepComparison.AS_PLANNED if as_planned else StepComparison.ADDED,
         stop_mm=None if stop is None else mm(stop),
         position=fact.position,
         how=_how(fact),
@@ -146,19 +148,19 @@ def _done(
     )
 
 
-def _action(fact: Fact) -> Action:
+def _action(fact: RecordedEvent) -> Action:
     """Of a step that no plan has: what can be told from the event alone."""
     if fact.kind is EventKind.SIGN_OFF:
         return Action.SIGN_OFF
     return Action.IRRIGATE if fact.event.body.get("irrigant") else Action.INSTRUMENT
 
 
-def _how(fact: Fact) -> Exit | None:
+def _how(fact: RecordedEvent) -> Exit | None:
     exit_ = fact.event.body.get("exit")
     return Exit(exit_) if exit_ in set(Exit) else None
 
 
-def _depth_um(fact: Fact) -> int | None:
+def _depth_um(fact: RecordedEvent) -> int | None:
     """As recorded; at its stop without a depth, the stop that was shown."""
     body = fact.event.body
     depth: int | None = body.get("depth_um")

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import Course
 from cases.domain.progress.put_right import PutRight, put_right
@@ -17,10 +17,10 @@ from planning.run_sheet.graph import Do
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Fact:
+class RecordedEvent:
     """One event with its place, its times and its doer."""
 
-    event: Happened
+    event: CourseEvent
     position: int
     at: datetime
     device_time: datetime
@@ -68,10 +68,10 @@ class Version:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Story:
+class CaseHistory:
     """Everything that happened in a case. `course` is the fold of the same events; none before an approved plan."""
 
-    facts: tuple[Fact, ...]
+    facts: tuple[RecordedEvent, ...]
     versions: Mapping[str, Version]
     """By hash, every version that an event or the course names."""
     course: Course | None
@@ -84,21 +84,21 @@ class Story:
         """Which images count where."""
         return put_right(fact.event for fact in self.facts)
 
-    def version(self, fact: Fact) -> Version:
+    def version(self, fact: RecordedEvent) -> Version:
         """The version it was recorded on; of one that is not here, the newest stands in its place."""
         return self.versions.get(fact.event.plan) or max(self.versions.values(), key=lambda each: each.number)
 
-    def step(self, fact: Fact) -> Do | None:
+    def step(self, fact: RecordedEvent) -> Do | None:
         """The step of the order of work that a fact was recorded at."""
         return self.version(fact).step(fact.canal, fact.event.node)
 
-    def undone(self, fact: Fact) -> bool:
+    def undone(self, fact: RecordedEvent) -> bool:
         return self.course is not None and fact.event.id in self.course.undone
 
-    def in_course(self, fact: Fact) -> bool:
+    def in_course(self, fact: RecordedEvent) -> bool:
         return self.course is not None and not self.undone(fact) and fact.event.id not in self.course.out_of_course
 
     @property
-    def counting(self) -> tuple[Fact, ...]:
+    def counting(self) -> tuple[RecordedEvent, ...]:
         """What happened: all but what was taken back, and the taking back. Out of course, a fact is a fact."""
         return tuple(fact for fact in self.facts if fact.kind is not EventKind.UNDO and not self.undone(fact))

@@ -8,13 +8,13 @@ from datetime import timedelta
 from math import fsum
 from typing import Any
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.progress.undone import past_stop
 from cases.domain.progress.uses import Use, uses
 from cases.domain.record import words
-from cases.domain.record.story import Fact, Story
+from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.value import (
     Asked,
     CanalVolume,
@@ -38,7 +38,7 @@ REVIEW = timedelta(hours=published()["emergency.review_h"].value)
 NAMES_THE_ROOM = (EventKind.ON_SITE, EventKind.REOPEN)
 
 
-def irrigants(story: Story) -> tuple[IrrigantUsed, ...]:
+def irrigants(story: CaseHistory) -> tuple[IrrigantUsed, ...]:
     """Totals of each irrigant over steps and what was irrigated beside them, to hundredths of a millilitre."""
     found: dict[str, dict[str, list[float]]] = {}
     for fact in story.counting:
@@ -55,11 +55,11 @@ def irrigants(story: Story) -> tuple[IrrigantUsed, ...]:
     )
 
 
-def instruments(story: Story) -> tuple[InstrumentUsed, ...]:
+def instruments(story: CaseHistory) -> tuple[InstrumentUsed, ...]:
     """In the order of first use; of what was discarded, also an instrument that never entered a canal."""
     by_event = {fact.event.id: fact for fact in story.facts}
 
-    def named(event: Happened) -> str | None:
+    def named(event: CourseEvent) -> str | None:
         return instrument_of(story, by_event[event.id])
 
     found: dict[str, list[Use]] = {}
@@ -68,7 +68,7 @@ def instruments(story: Story) -> tuple[InstrumentUsed, ...]:
     return tuple(_instrument(story, by_event[each[0].event], each) for each in found.values())
 
 
-def instrument_of(story: Story, fact: Fact) -> str | None:
+def instrument_of(story: CaseHistory, fact: RecordedEvent) -> str | None:
     """Key of the instrument that a step or an inspection is about."""
     if fact.kind is EventKind.INSPECTED:
         return story.version(fact).key(str(fact.event.body.get("instrument", "")))
@@ -76,7 +76,7 @@ def instrument_of(story: Story, fact: Fact) -> str | None:
     return step.instrument if step else None
 
 
-def _instrument(story: Story, first: Fact, found: list[Use]) -> InstrumentUsed:
+def _instrument(story: CaseHistory, first: RecordedEvent, found: list[Use]) -> InstrumentUsed:
     key = found[0].instrument
     version = story.version(first)
     kept = next((each for each in version.kit.instruments if each.key == key), None)
@@ -92,7 +92,7 @@ def _instrument(story: Story, first: Fact, found: list[Use]) -> InstrumentUsed:
     )
 
 
-def discarded(story: Story) -> tuple[Discarded, ...]:
+def discarded(story: CaseHistory) -> tuple[Discarded, ...]:
     return tuple(
         Discarded(
             position=fact.position,
@@ -107,12 +107,12 @@ def discarded(story: Story) -> tuple[Discarded, ...]:
     )
 
 
-def images(story: Story) -> tuple[ImageListed, ...]:
+def images(story: CaseHistory) -> tuple[ImageListed, ...]:
     return tuple(
         ImageListed(
             position=fact.position,
             image=str(fact.event.body.get("image_id", "")),
-            shows=str(fact.event.body.get("shows", "other")),
+            purpose=str(fact.event.body.get("purpose", "other")),
             canal=fact.canal,
             who=fact.who,
             at=fact.at,
@@ -123,7 +123,7 @@ def images(story: Story) -> tuple[ImageListed, ...]:
     )
 
 
-def words_given(story: Story) -> tuple[WordRecord, ...]:
+def words_given(story: CaseHistory) -> tuple[WordRecord, ...]:
     """Every word of a supervisor at a hold point."""
     return tuple(
         WordRecord(
@@ -131,7 +131,7 @@ def words_given(story: Story) -> tuple[WordRecord, ...]:
             canal=fact.canal,
             hold_point=(step.hold_point or "") if (step := story.step(fact)) else "",
             said=Decision(fact.event.body["exit"]),
-            in_spite=bool(fact.event.body.get("in_spite")),
+            despite_missing=bool(fact.event.body.get("despite_missing")),
             at_bench=fact.at_bench,
             reason=str(fact.event.body.get("reason", "")),
             who=fact.who,
@@ -143,7 +143,7 @@ def words_given(story: Story) -> tuple[WordRecord, ...]:
     )
 
 
-def _images_for(story: Story, word: Fact) -> set[str]:
+def _images_for(story: CaseHistory, word: RecordedEvent) -> set[str]:
     """Images that were told of in the word's canal since the word before it."""
     found: set[str] = set()
     for fact in story.counting:
@@ -156,7 +156,7 @@ def _images_for(story: Story, word: Fact) -> set[str]:
     return found
 
 
-def asked(story: Story, decisions: int) -> Asked:
+def asked(story: CaseHistory, decisions: int) -> Asked:
     """`decisions` were taken on plans."""
     words, exposures = set[str](), set[str]()
     for fact in story.counting:
@@ -177,7 +177,7 @@ def asked(story: Story, decisions: int) -> Asked:
     )
 
 
-def halts(story: Story) -> tuple[HaltRecord, ...]:
+def halts(story: CaseHistory) -> tuple[HaltRecord, ...]:
     """Pauses, instruments past their stop, emergencies; each with what let the work go on."""
     found: list[HaltRecord] = []
     open_: dict[str, list[int]] = {}
@@ -213,12 +213,16 @@ def halts(story: Story) -> tuple[HaltRecord, ...]:
     return tuple(found)
 
 
-def _seen_again(halt: HaltRecord, fact: Fact) -> HaltRecord:
+def _seen_again(halt: HaltRecord, fact: RecordedEvent) -> HaltRecord:
     return replace(halt, seen_again=fact.at) if halt.review_by and not halt.seen_again else halt
 
 
 def _correct(
-    story: Story, found: list[HaltRecord], open_: dict[str, list[int]], by: dict[int, set[str]], fact: Fact
+    story: CaseHistory,
+    found: list[HaltRecord],
+    open_: dict[str, list[int]],
+    by: dict[int, set[str]],
+    fact: RecordedEvent,
 ) -> None:
     """An emergency was something else, which halts anew, or was not so; what was told first stays."""
     number = _number_of(story, found, str(fact.event.body.get("corrects")))
@@ -234,7 +238,7 @@ def _correct(
             found[number] = replace(found[number], ended=None)
 
 
-def _halt(story: Story, fact: Fact) -> HaltRecord | None:
+def _halt(story: CaseHistory, fact: RecordedEvent) -> HaltRecord | None:
     common: dict[str, Any] = {"position": fact.position, "who": fact.who, "at": fact.at, "cause": "", "ended": None}
     says = words.said(fact, story)
     match fact.kind:
@@ -249,17 +253,17 @@ def _halt(story: Story, fact: Fact) -> HaltRecord | None:
     return None
 
 
-def _number_of(story: Story, found: list[HaltRecord], event: str) -> int | None:
+def _number_of(story: CaseHistory, found: list[HaltRecord], event: str) -> int | None:
     position = next((fact.position for fact in story.facts if fact.event.id == event), None)
     return next((number for number, halt in enumerate(found) if halt.position == position), None)
 
 
-def _end(fact: Fact) -> HaltEnd:
+def _end(fact: RecordedEvent) -> HaltEnd:
     reason = str(fact.event.body.get("reason") or words.cause(str(fact.event.body.get("cause", ""))))
     return HaltEnd(position=fact.position, who=fact.who, at=fact.at, reason=reason)
 
 
-def visits(story: Story) -> tuple[VisitRecord, ...]:
+def visits(story: CaseHistory) -> tuple[VisitRecord, ...]:
     """From the first event or a reopening to the next closing."""
     found: list[VisitRecord] = []
     for fact in story.counting:
@@ -277,7 +281,7 @@ def visits(story: Story) -> tuple[VisitRecord, ...]:
     return tuple(found)
 
 
-def _visit(number: int, fact: Fact) -> VisitRecord:
+def _visit(number: int, fact: RecordedEvent) -> VisitRecord:
     return VisitRecord(
         number=number,
         opened_at=fact.at,
@@ -290,5 +294,5 @@ def _visit(number: int, fact: Fact) -> VisitRecord:
     )
 
 
-def _of(story: Story, kind: EventKind) -> Iterator[Fact]:
+def _of(story: CaseHistory, kind: EventKind) -> Iterator[RecordedEvent]:
     return (fact for fact in story.counting if fact.kind is kind)

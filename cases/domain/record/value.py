@@ -55,7 +55,7 @@ class TimelineEntry:
     """What of it could not be checked when it came in; empty where nothing."""
 
 
-class StepStanding(StrEnum):
+class StepComparison(StrEnum):
     """How a step of the work lies against the plan."""
 
     AS_PLANNED = "as_planned"
@@ -79,7 +79,7 @@ class StepRecord:
     action: Action
     instrument: str | None
     """Its name: size and taper."""
-    standing: StepStanding
+    comparison: StepComparison
     stop_mm: float | None
     """The stop that was shown, else the planned one."""
     position: int | None = None
@@ -116,7 +116,7 @@ class ImagePutRight:
 
     image: str
     """Its id."""
-    shows: str
+    purpose: str
     canal: str
     """Where it was; empty for the whole tooth."""
     moved_to: str | None
@@ -203,7 +203,7 @@ class CautionRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class LetPassRecord:
+class OverrideRecord:
     """What a supervisor let pass; taking it back is added, not erased."""
 
     code: str
@@ -225,7 +225,7 @@ class WordRecord:
     canal: str
     hold_point: str
     said: Decision
-    in_spite: bool
+    despite_missing: bool
     """Approved although what the hold point asks for was not there."""
     at_bench: bool
     """Given on the student's own phone, by a code of the supervisor's."""
@@ -306,7 +306,7 @@ class ImageListed:
     position: int
     image: str
     """Its id."""
-    shows: str
+    purpose: str
     canal: str
     who: RecordPerson
     at: datetime
@@ -387,7 +387,7 @@ class Record:
     struck: tuple[StruckReading, ...]
     images_put_right: tuple[ImagePutRight, ...]
     cautions: tuple[CautionRecord, ...]
-    let_pass: tuple[LetPassRecord, ...]
+    let_pass: tuple[OverrideRecord, ...]
     asked: Asked
     words: tuple[WordRecord, ...]
     halts: tuple[HaltRecord, ...]

@@ -8,7 +8,7 @@ from typing import Any
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.progress.course import OutOfCourse
 from cases.domain.record import of_visits
-from cases.domain.record.story import Fact, Story
+from cases.domain.record.story import CaseHistory, RecordedEvent
 from planning.foundation.quantities import said as in_mm
 from planning.run_sheet.graph import Action, Do
 
@@ -78,7 +78,7 @@ _NO_IMAGE = {"no_sensor": "no sensor", "film": "on film", "image_elsewhere": "ke
 _SHOWS = {"length": "the length", "final_size": "the final size", "cone": "the cone", "final": "the finished tooth"}
 
 
-def said(fact: Fact, story: Story) -> str:
+def said(fact: RecordedEvent, story: CaseHistory) -> str:
     """One event as a person would tell it."""
     return SAID[fact.kind](fact, story)
 
@@ -121,7 +121,7 @@ def _volume(body: Mapping[str, Any]) -> list[str]:
     ]
 
 
-def _of_step(fact: Fact, story: Story) -> str:
+def _of_step(fact: RecordedEvent, story: CaseHistory) -> str:
     body, step = fact.event.body, story.step(fact)
     depth_um, stop_um = body.get("depth_um"), body.get("stop_um")
     left = _LEFT.get(str(body.get("exit")), str(body.get("exit")))
@@ -137,23 +137,23 @@ def _of_step(fact: Fact, story: Story) -> str:
     return f"{_named(step, fact, story)}: {how}{shown}"
 
 
-def _named(step: Do | None, fact: Fact, story: Story) -> str:
+def _named(step: Do | None, fact: RecordedEvent, story: CaseHistory) -> str:
     if step is None:
         return f"Step {fact.event.node}"
     return _STEP[step.action].format(instrument=story.version(fact).instrument(step.instrument))
 
 
-def _of_sign_off(fact: Fact, story: Story) -> str:
+def _of_sign_off(fact: RecordedEvent, story: CaseHistory) -> str:
     body, step = fact.event.body, story.step(fact)
     point = (step.hold_point or "") if step else of_visits.POINTS.get(fact.event.node, "")
     verb = "Approved" if body.get("exit") == "approved" else "Returned"
-    spite = "in spite of what is missing" if body.get("in_spite") else ""
+    spite = "in spite of what is missing" if body.get("despite_missing") else ""
     bench = "at the bench" if fact.at_bench else ""
     start = " ".join(each for each in (verb, bench, spite) if each)
     return _with(f"{start}, {plain(point)}" if point else start, str(body.get("reason", "")))
 
 
-def _of_reading(fact: Fact, story: Story) -> str:
+def _of_reading(fact: RecordedEvent, story: CaseHistory) -> str:
     return _with("Length taken", *read(fact.event.body.get("taken", {})))
 
 
@@ -164,7 +164,7 @@ def read(taken: Mapping[str, Any]) -> tuple[str, str]:
     return plain(taken.get("method", "")), numbers
 
 
-def _of_inspected(fact: Fact, story: Story) -> str:
+def _of_inspected(fact: RecordedEvent, story: CaseHistory) -> str:
     body = fact.event.body
     version = story.version(fact)
     name = version.instrument(version.key(str(body.get("instrument", ""))))
@@ -172,7 +172,7 @@ def _of_inspected(fact: Fact, story: Story) -> str:
     return _with(f"{name} {verb}", str(body.get("why", "")))
 
 
-def _of_on_site(fact: Fact, story: Story) -> str:
+def _of_on_site(fact: RecordedEvent, story: CaseHistory) -> str:
     who = story.people.get(str(fact.event.body.get("supervisor_id", "")))
     return f"In the room: {who.name if who else 'somebody who is not known here'}"
 
@@ -192,33 +192,33 @@ def put_right(why: str, moved_to: str | None) -> str:
     return f"put to {moved_to or 'the whole tooth'}, where it belongs"
 
 
-def _of_struck(fact: Fact, _: Story) -> str:
+def _of_struck(fact: RecordedEvent, _: CaseHistory) -> str:
     body = fact.event.body
     if body.get("what") == "image":
         return f"Image {put_right(str(body.get('why')), body.get('moved_to'))}"
     return f"Struck, a {body.get('what')}: {STRUCK_WHY.get(str(body.get('why')), '')}"
 
 
-def _of_close(fact: Fact, story: Story) -> str:
+def _of_close(fact: RecordedEvent, story: CaseHistory) -> str:
     return _with("Closed for today", *of_visits.closed(fact.event.body))
 
 
-def _of_reopen(fact: Fact, story: Story) -> str:
+def _of_reopen(fact: RecordedEvent, story: CaseHistory) -> str:
     return f"Opened again; {of_visits.reopened(fact.event.body)}"
 
 
-def _of_image(fact: Fact, story: Story) -> str:
-    shows = _SHOWS.get(str(fact.event.body.get("shows")))
-    return f"Image of {shows}" if shows else "Image"
+def _of_image(fact: RecordedEvent, story: CaseHistory) -> str:
+    purpose = _SHOWS.get(str(fact.event.body.get("purpose")))
+    return f"Image of {purpose}" if purpose else "Image"
 
 
-def _of_replan(fact: Fact, story: Story) -> str:
+def _of_replan(fact: RecordedEvent, story: CaseHistory) -> str:
     version = story.version(fact)
     first = fact.event.body.get("replaces") == version.hash
     return f"Plan {version.number} is in force" if first else f"Plan {version.number} takes over"
 
 
-def _of_release(fact: Fact, story: Story) -> str:
+def _of_release(fact: RecordedEvent, story: CaseHistory) -> str:
     left_out = [
         f"{one['canal']} ({one['remark'] or 'with ' + one['joins']})" for one in fact.event.body.get("not_released", ())
     ]
@@ -235,13 +235,13 @@ _PAUSE = {
 }
 
 
-def _of_pause(fact: Fact, _: Story) -> str:
+def _of_pause(fact: RecordedEvent, _: CaseHistory) -> str:
     body = fact.event.body
     what = _PAUSE.get(str(body.get("what") or "other"), "")
     return _with(f"Paused, {what}" if what else "Paused", str(body.get("reason") or ""))
 
 
-def _of_corrected(fact: Fact, story: Story) -> str:
+def _of_corrected(fact: RecordedEvent, story: CaseHistory) -> str:
     body = fact.event.body
     position = next((each.position for each in story.facts if each.event.id == body.get("corrects")), None)
     which = "the emergency" if position is None else f"the emergency of entry {position}"
@@ -250,18 +250,18 @@ def _of_corrected(fact: Fact, story: Story) -> str:
     return _with(said, str(body.get("note") or ""))
 
 
-def _of_undo(fact: Fact, story: Story) -> str:
+def _of_undo(fact: RecordedEvent, story: CaseHistory) -> str:
     undoes = fact.event.body.get("undoes")
     position = next((each.position for each in story.facts if each.event.id == undoes), None)
     return "Taken back" if position is None else f"Taken back: entry {position}"
 
 
-def _text(start: str, key: str) -> Callable[[Fact, Story], str]:
+def _text(start: str, key: str) -> Callable[[RecordedEvent, CaseHistory], str]:
     """Says the start and the text that the event brought."""
     return lambda fact, story: _with(start, str(fact.event.body.get(key) or ""))
 
 
-SAID: dict[EventKind, Callable[[Fact, Story], str]] = {
+SAID: dict[EventKind, Callable[[RecordedEvent, CaseHistory], str]] = {
     EventKind.STEP: _of_step,
     EventKind.ANSWER: lambda fact, _: f"Why past the stop: {cause(str(fact.event.body.get('cause')))}",
     EventKind.READING: _of_reading,

@@ -8,10 +8,10 @@ from uuid import UUID
 
 from cases.domain.errors import SentDifferently
 from cases.models import Person
-from cases.models.base import Sent
+from cases.models.base import ClientCreated
 from planning.foundation.encoding import canonical_text, digest
 
-Row = TypeVar("Row", bound=Sent)
+Row = TypeVar("Row", bound=ClientCreated)
 
 
 def fingerprint(*, actor: Person, to: Any, what: Mapping[str, Any]) -> str:

@@ -11,7 +11,7 @@ from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_of
 from cases.models import Person, ToothPlanVersion
 from cases.services.treatment import treatment
-from cases.services.treatment.treatment import Reported
+from cases.services.treatment.treatment import ReceivedEvent
 from planning.contract.expected import ExpectedStep
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.quantities import HALF_MM_UM, stop_um, um
@@ -50,7 +50,7 @@ class Bench:
             return
         device, seq = self.devices[who]
         batch = [
-            Reported(
+            ReceivedEvent(
                 id=uuid7(),
                 device_seq=seq + number,
                 seen_position=0,

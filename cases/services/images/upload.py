@@ -28,7 +28,7 @@ from cases.domain.errors import (
     ReadingBusy,
     SentDifferently,
 )
-from cases.domain.events.payloads import Shows
+from cases.domain.events.payloads import ImagePurpose
 from cases.domain.images import BYTES_PER_MB, ImageState, RemovalReason, study_uid
 from cases.imaging import reading
 from cases.imaging.value import Clean, Limits, ReaderBusy, Unreadable
@@ -49,7 +49,7 @@ class Announced:
     sent_bytes: int
     device_time: datetime
     canal: str = ""
-    shows: Shows = "other"
+    purpose: ImagePurpose = "other"
 
 
 def receive(*, actor: Person, case: Case, told: Announced, data: bytes) -> Image:
@@ -89,7 +89,7 @@ def _announce(actor: Person, case: Case, told: Announced, *, begins: bool) -> Im
         "sha256": told.sha256,
         "sent_bytes": told.sent_bytes,
         "canal": told.canal,
-        "shows": told.shows,
+        "purpose": told.purpose,
     }
     sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what=facts)
     broken = _broken(actor, case, told) if begins else None

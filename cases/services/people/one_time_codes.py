@@ -26,14 +26,14 @@ LOCKED_FOR = timedelta(minutes=15)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Made:
+class CodeSecret:
     """Shown once, to the supervisor who made it."""
 
     secret: str
     address: str
 
 
-def make(*, actor: Person, password: str) -> Made:
+def make(*, actor: Person, password: str) -> CodeSecret:
     """A new secret; it counts once a first code of it was typed in, and until then an earlier one goes on to count.
 
     Raises NotAllowed for who supervises nowhere, PasswordWrong, TooManyTries.
@@ -44,11 +44,11 @@ def make(*, actor: Person, password: str) -> Made:
 
 
 @transaction.atomic
-def _make(actor: Person) -> Made:
+def _make(actor: Person) -> CodeSecret:
     _held(actor).filter(confirmed_at=None).update(ended_at=timezone.now())
     row = BenchCode.objects.create(person=actor, seed=secrets.token_hex(32))
     secret = _secret(row)
-    return Made(
+    return CodeSecret(
         secret=one_time_code.secret_text(secret),
         address=one_time_code.address(secret, of=actor.username, issuer=ISSUER),
     )

@@ -14,7 +14,7 @@ from cases.mapping.courses import course_event
 from cases.mapping.kits import programme_widths, techniques_of, thresholds_of
 from cases.models import Case, Kit
 from cases.services.charting import rests_on
-from planning.contract.plan_input import Anatomy, Begun, CanalChoice, Choices, PlanInput
+from planning.contract.plan_input import Anatomy, CanalChoice, Choices, PlanInput, Progress
 from planning.contract.plan_input import Kit as KitValue
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import canonical_text, digest
@@ -34,13 +34,13 @@ class Asked:
 SEEDS = 10**9  # whole numbers that any reader of JSON keeps exactly
 
 
-NOTHING_BEGUN: Mapping[str, Begun] = {}
+NOTHING_BEGUN: Mapping[str, Progress] = {}
 
 
-def snapshot(case: Case, asked: Asked, *, samples: int, begun: Mapping[str, Begun] = NOTHING_BEGUN) -> PlanInput:
+def snapshot(case: Case, asked: Asked, *, samples: int, progress: Mapping[str, Progress] = NOTHING_BEGUN) -> PlanInput:
     """The planner's input with copies of everything, so that a later change of a kit never touches a plan.
 
-    What was felt at the chair so far is part of it, and how far the work on each canal has `begun`. The same case draws
+    What was felt at the chair so far is part of it, and how far the work on each canal has come. The same case draws
     the same samples every time.
 
     Raises NotUsable for a kit or technique the programme does not have.
@@ -64,7 +64,7 @@ def snapshot(case: Case, asked: Asked, *, samples: int, begun: Mapping[str, Begu
                 canal_input(canal, usual),
                 bend_shape=rests_on.bend_shape(canal),
                 felt=felt.get(canal.name, ())[-MOST_FELT:],
-                begun=begun.get(canal.name),
+                progress=progress.get(canal.name),
             )
             for canal in tooth.canals.all()
         ),

@@ -19,7 +19,7 @@ from cases.services.common.guard import guard
 from cases.services.common.locking import locked
 from cases.services.planning import replan, versions
 from cases.services.planning.plan_input import Asked, snapshot
-from cases.services.planning.versions import Made
+from cases.services.planning.versions import CreatedVersion
 from planning.contract.plan_value import Plan
 from planning.lengths.readings import LengthState
 from planning.whole_tooth.plan import plan
@@ -31,7 +31,7 @@ SAMPLES = 500
 def preview(*, actor: Person, case: Case, asked: Asked) -> Plan:
     """The plan as it would be; nothing is stored. Raises NotAllowed, NotUsable and what the planner refuses."""
     guard(May.PLAN, actor, case)
-    return plan(snapshot(case, asked, samples=SAMPLES, begun=replan.begun(case)))
+    return plan(snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case)))
 
 
 def preview_changes(*, actor: Person, case: Case, asked: Asked, against: int) -> GivenChanges:
@@ -40,7 +40,7 @@ def preview_changes(*, actor: Person, case: Case, asked: Asked, against: int) ->
     version = case.versions.filter(number=against).first()
     if version is None:
         raise NotHere(what=f"version {against}")
-    given = snapshot(case, asked, samples=SAMPLES, begun=replan.begun(case))
+    given = snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case))
     return given_changes(against, plan_input_of(version), given)
 
 
@@ -66,8 +66,8 @@ def propose(
     sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what=what)
     if before := idempotency.known(ToothPlanVersion, id, sent_hash):
         return before, False
-    given = snapshot(case, asked, samples=SAMPLES, begun=replan.begun(case))
-    made = Made.of(given, plan(given), kit_id=asked.kit_id, technique_key=asked.technique)
+    given = snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case))
+    made = CreatedVersion.of(given, plan(given), kit_id=asked.kit_id, technique_key=asked.technique)
     if same := case.versions.filter(hash=made.hash).first():
         versions.supersede(case, but=same.hash, actor=actor)
         return _taken_up_again(same, actor, case), False

@@ -12,12 +12,12 @@ from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, Person, ToothPlanVersion
 from cases.services.planning import versions
 from cases.services.treatment import running_work, server_events
-from planning.contract.plan_input import Begun, PlanInput
+from planning.contract.plan_input import PlanInput, Progress
 from planning.contract.plan_value import Plan
 from planning.whole_tooth.plan import plan
 
 
-def begun(case: Case) -> dict[str, Begun]:
+def progress(case: Case) -> dict[str, Progress]:
     """How far the work on each canal has come; empty before anything was done."""
     found = courses.in_hand(case.pk)
     if found is None:
@@ -56,11 +56,13 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
 
 
 def _brought_up_to_date(actor: Person, case: Case, version: ToothPlanVersion) -> ToothPlanVersion:
-    given, now = plan_input_of(version), begun(case)
-    current = replace(given, canals=tuple(replace(one, begun=now.get(one.name)) for one in given.canals))
+    given, now = plan_input_of(version), progress(case)
+    current = replace(given, canals=tuple(replace(one, progress=now.get(one.name)) for one in given.canals))
     if current == given:
         return version
-    again = versions.Made.of(current, plan(current), kit_id=version.kit_id, technique_key=version.technique_key)
+    again = versions.CreatedVersion.of(
+        current, plan(current), kit_id=version.kit_id, technique_key=version.technique_key
+    )
     later = versions.create(actor=actor, author=version.author, case=case, made=again)
     versions.carry_over(version=later, approved=version, actor=actor)
     return later

@@ -20,7 +20,7 @@ from planning.foundation.encoding import canonical_text, digest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Made:
+class CreatedVersion:
     """A plan with the texts it is kept as."""
 
     given: PlanInput
@@ -47,7 +47,7 @@ class Made:
 
 
 def create(
-    *, actor: Person, author: Person, case: Case, made: Made, id: UUID | None = None, sent_hash: str = ""
+    *, actor: Person, author: Person, case: Case, made: CreatedVersion, id: UUID | None = None, sent_hash: str = ""
 ) -> ToothPlanVersion:
     """A draft; the one that stood until now is superseded. The caller holds the case."""
     supersede(case, but=made.hash, actor=actor)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from uuid import UUID
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.uses import Use, uses
 from cases.mapping import courses
@@ -29,12 +29,12 @@ def keep(case: Case) -> None:
     InstrumentUse.objects.bulk_create(row for event, row in wanted.items() if event not in there)
 
 
-def _all(case: Case) -> Sequence[Happened]:
+def _all(case: Case) -> Sequence[CourseEvent]:
     # All kinds: what an undo takes back is one's own last entry, whatever it was.
     return [course_event(row) for row in case.events.order_by("position")]
 
 
-def _instrument(event: Happened, by_hash: Mapping[str, ToothPlanVersion]) -> str | None:
+def _instrument(event: CourseEvent, by_hash: Mapping[str, ToothPlanVersion]) -> str | None:
     """Key of the instrument that a step or an inspection is about."""
     if event.plan not in by_hash:
         return None  # of a plan that is not here nobody knows the instruments

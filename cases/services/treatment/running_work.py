@@ -9,11 +9,11 @@ from uuid import UUID
 
 from django.db import transaction
 
-from cases.domain.events.event import Happened
+from cases.domain.events.event import CourseEvent
 from cases.domain.progress import at_a_glance
-from cases.domain.progress.at_a_glance import CanalAtAGlance, StepInHand
+from cases.domain.progress.at_a_glance import CanalSummary, StepInHand
 from cases.domain.progress.course import CanalState, Course
-from cases.domain.progress.visit import Missing
+from cases.domain.progress.visit import Prerequisite
 from cases.domain.push import news
 from cases.mapping import courses
 from cases.mapping.courses import course_event
@@ -41,7 +41,12 @@ def keep(case: Case) -> None:
     over = visit.closed or all(canal.state is CanalState.FINISHED for canal in canals)
     # While a visit is closed its canals wait for nothing but its check.
     waiting = not visit.closed and any(canal.asked or canal.state in WAITS for canal in canals)
-    waits = halted or waiting or visit.check_due or bool({Missing.APPROVAL_LAPSED, Missing.REVOKED} & set(missing))
+    waits = (
+        halted
+        or waiting
+        or visit.check_due
+        or bool({Prerequisite.APPROVAL_LAPSED, Prerequisite.REVOKED} & set(missing))
+    )
     RunningWork.objects.update_or_create(
         case=case,
         defaults={
@@ -113,8 +118,8 @@ def _waited(before: RunningWork | None) -> dict[str, str]:
 
 
 def _glance(
-    case: Case, course: Course, events: list[Happened], learned: str
-) -> tuple[tuple[CanalAtAGlance, ...], StepInHand | None]:
+    case: Case, course: Course, events: list[CourseEvent], learned: str
+) -> tuple[tuple[CanalSummary, ...], StepInHand | None]:
     version = courses.worked(case.versions.values_list("pk", flat=True).get(hash=course.plan))
     known = decode(Learned, json.loads(learned)) if learned else None
     return (

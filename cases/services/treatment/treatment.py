@@ -21,7 +21,7 @@ from planning.foundation.encoding import canonical_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Reported:
+class ReceivedEvent:
     """One event as the device reports it."""
 
     id: UUID
@@ -40,7 +40,7 @@ class Reported:
         return EventKind(self.told.kind)
 
 
-def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Reported]) -> list[TreatmentEvent]:
+def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[ReceivedEvent]) -> list[TreatmentEvent]:
     """The events of the batch in their places, those stored before as they were.
 
     A clinical fact is never refused for coming at the wrong moment, nor for what cannot be checked any more: it is
@@ -56,7 +56,7 @@ def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
 
 @transaction.atomic
 def _record(
-    actor: Person, case: Case, device: UUID, batch: Sequence[Reported]
+    actor: Person, case: Case, device: UUID, batch: Sequence[ReceivedEvent]
 ) -> tuple[list[TreatmentEvent], SequenceGap | None]:
     if device == server_events.HERE:
         raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device",))
@@ -91,7 +91,7 @@ def _record(
     return stored, gap
 
 
-def _fingerprint(actor: Person, case: Case, device: UUID, one: Reported) -> str:
+def _fingerprint(actor: Person, case: Case, device: UUID, one: ReceivedEvent) -> str:
     what = {
         "device": str(device),
         "device_seq": one.device_seq,
@@ -105,7 +105,7 @@ def _fingerprint(actor: Person, case: Case, device: UUID, one: Reported) -> str:
     return idempotency.fingerprint(actor=actor, to=case.pk, what=what)
 
 
-def _refuse(one: Reported, number: int, part: Part, versions: Mapping[str, ToothPlanVersion]) -> None:
+def _refuse(one: ReceivedEvent, number: int, part: Part, versions: Mapping[str, ToothPlanVersion]) -> None:
     at = ("events", number)
     if not versions:
         raise NotUsable(reason="This case never had a plan.", at=(*at, "plan_hash"))
@@ -122,9 +122,11 @@ def _refuse_word(word: SignOffTold, at: Pointer) -> None:
 
 def refuse_unreasoned(word: SignOffTold, at: Pointer = ()) -> None:
     """Raises NotUsable where a word lacks the reason that it needs."""
-    if word.in_spite and word.exit != "approved":
-        raise NotUsable(reason="Only what is approved can be let pass in spite of something.", at=(*at, "in_spite"))
-    if (word.in_spite or word.exit == "returned") and not word.reason.strip():
+    if word.despite_missing and word.exit != "approved":
+        raise NotUsable(
+            reason="Only what is approved can be let pass in spite of something.", at=(*at, "despite_missing")
+        )
+    if (word.despite_missing or word.exit == "returned") and not word.reason.strip():
         raise NotUsable(
             reason="Give the reason: the student works by it, and it stays in the record.", at=(*at, "reason")
         )
@@ -134,7 +136,7 @@ def _row(
     actor: Person,
     case: Case,
     device: UUID,
-    one: Reported,
+    one: ReceivedEvent,
     position: int,
     versions: Mapping[str, ToothPlanVersion],
     sent_hash: str,

@@ -39,10 +39,10 @@ export const changeCase = (case_id: string, revision: number, body: S.CaseChange
     CASE,
   )
 
-export const letPass = (id: string, body: S.NewOverride) =>
+export const addOverride = (id: string, body: S.NewOverride) =>
   told(http.POST('/api/v1/cases/{case_id}/overrides', { ...ofCase(id), body }), NAMED)
 
-export const takeBack = (override_id: string) =>
+export const withdrawOverride = (override_id: string) =>
   told(http.POST('/api/v1/overrides/{override_id}/withdraw', { params: { path: { override_id } } }), NAMED)
 
 // --- canals ---

@@ -1652,68 +1652,6 @@ export interface components {
          * @enum {string}
          */
         Bears: "depth" | "safety" | "shape" | "means" | "progress";
-        /** @description Where the work stands, in the order of work that was walked so far. */
-        Begun: {
-            /** @description The step that is due. */
-            at: string;
-            behind: components["schemas"]["Behind"];
-            /** @description The working length that was worked by and signed off; another one is signed off before the work goes on. */
-            length_mm: number | null;
-            /** @description All that has been in the canal, in order. */
-            made: components["schemas"]["Made"][];
-            /** @description That phase is over: the next one is due. */
-            over: boolean;
-            /** @description The phase of that step; where there is none any more, the last that was worked. */
-            phase: string;
-        };
-        /** @description Where the work stands, in the order of work that was walked so far. */
-        BegunRequest: {
-            /** @description The step that is due. */
-            at: string;
-            behind: components["schemas"]["BehindRequest"];
-            /** @description The working length that was worked by and signed off; another one is signed off before the work goes on. */
-            length_mm: number | null;
-            /**
-             * @description All that has been in the canal, in order.
-             * @default []
-             */
-            made?: components["schemas"]["MadeRequest"][];
-            /**
-             * @description That phase is over: the next one is due.
-             * @default false
-             */
-            over?: boolean;
-            /** @description The phase of that step; where there is none any more, the last that was worked. */
-            phase: string;
-        };
-        /** @description What was walked before the sheet starts: its questions count on from there. */
-        Behind: {
-            /** @description Where an instrument stopped at every visit of a step; None where no depth was given. */
-            depths_um: {
-                [key: string]: (number | null)[];
-            };
-            /** @description How often each step was come to. */
-            visits: {
-                [key: string]: number;
-            };
-        };
-        /** @description What was walked before the sheet starts: its questions count on from there. */
-        BehindRequest: {
-            /**
-             * @description Where an instrument stopped at every visit of a step; None where no depth was given.
-             * @default {}
-             */
-            depths_um?: {
-                [key: string]: (number | null)[];
-            };
-            /**
-             * @description How often each step was come to.
-             * @default {}
-             */
-            visits?: {
-                [key: string]: number;
-            };
-        };
         BenchCodeMade: {
             /** @description `otpauth://totp/...`: the same for a code app on this phone. */
             address: string;
@@ -1741,9 +1679,9 @@ export interface components {
             /** @description Empty for a word on the visit. */
             canal?: string;
             code: string;
-            exit: components["schemas"]["ExitEnum"];
             /** @description Approved although what is asked for is not there. */
-            in_spite?: boolean;
+            despite_missing?: boolean;
+            exit: components["schemas"]["ExitEnum"];
             /** @description The hold point in the run sheet, or `visit/check`, `visit/renew`. */
             node: string;
             /** @description Of the plan on the screen. */
@@ -1963,8 +1901,6 @@ export interface components {
         CanalInput: {
             /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm: number | null;
-            /** @description How far its work had come when this plan was made; none before anything was done. */
-            begun: components["schemas"]["Begun"] | null;
             /** @description As marked images have it; None where none was marked, or it bends to one side. */
             bend_shape: components["schemas"]["BendShape"] | null;
             curvature_deg: number | null;
@@ -1973,7 +1909,7 @@ export interface components {
             curve_radius_mm: number | null;
             /** @description From the reference point to where the first curve begins. */
             curve_start_mm: number | null;
-            felt: components["schemas"]["Felt"][];
+            felt: components["schemas"]["RecordedDepth"][];
             finding: components["schemas"]["Finding"];
             /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
             first_binder_size: number | null;
@@ -1981,6 +1917,8 @@ export interface components {
             name: string;
             /** @description From the reference point to the orifice. */
             orifice_mm: number | null;
+            /** @description How far its work had come when this plan was made; none before anything was done. */
+            progress: components["schemas"]["Progress"] | null;
             readings: (components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"])[];
             reference_point: string;
             resorption: components["schemas"]["Resorption"];
@@ -1995,11 +1933,6 @@ export interface components {
              * @default null
              */
             apex_mm?: number | null;
-            /**
-             * @description How far its work had come when this plan was made; none before anything was done.
-             * @default null
-             */
-            begun?: components["schemas"]["BegunRequest"] | null;
             /**
              * @description As marked images have it; None where none was marked, or it bends to one side.
              * @default null
@@ -2020,7 +1953,7 @@ export interface components {
              */
             curve_start_mm?: number | null;
             /** @default [] */
-            felt?: components["schemas"]["FeltRequest"][];
+            felt?: components["schemas"]["RecordedDepthRequest"][];
             /** @default found */
             finding?: components["schemas"]["Finding"];
             /**
@@ -2036,6 +1969,11 @@ export interface components {
              * @default null
              */
             orifice_mm?: number | null;
+            /**
+             * @description How far its work had come when this plan was made; none before anything was done.
+             * @default null
+             */
+            progress?: components["schemas"]["ProgressRequest"] | null;
             /** @default [] */
             readings?: (components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"])[];
             reference_point: string;
@@ -2147,13 +2085,13 @@ export interface components {
             outline: components["schemas"]["ProfilePoint"][];
             /** @description The stops rest on an estimate and will be computed again. */
             provisional: boolean;
+            rationales: components["schemas"]["Rationale"][];
             reference_point: string;
             root: string;
             run_sheet: components["schemas"]["RunSheet"];
             size_range: components["schemas"]["SizeRange"];
             strain: components["schemas"]["Strain"][];
             wall: components["schemas"]["WallLeft"] | null;
-            why: components["schemas"]["Why"][];
             withheld: components["schemas"]["Withheld"][];
         };
         CanalPlanListed: {
@@ -2269,7 +2207,7 @@ export interface components {
             programme: string;
             revision: number;
             setting: components["schemas"]["Setting"];
-            standing: components["schemas"]["Standing"];
+            status: components["schemas"]["PlanStatus"];
             student: components["schemas"]["PersonRef"];
             supervisor: components["schemas"]["PersonRef"] | null;
             tooth: components["schemas"]["ToothNames"];
@@ -2306,7 +2244,7 @@ export interface components {
             root_filled: boolean;
             roots: components["schemas"]["RootShown"][];
             setting: components["schemas"]["Setting"];
-            standing: components["schemas"]["Standing"];
+            status: components["schemas"]["PlanStatus"];
             student: components["schemas"]["PersonRef"];
             supervisor: components["schemas"]["PersonRef"] | null;
             tooth: components["schemas"]["ToothNames"];
@@ -2581,7 +2519,7 @@ export interface components {
             /** @description The emergency that stopped the work. */
             halted_by: string | null;
             /** @description What has to be there before any canal is worked. */
-            missing: components["schemas"]["Missing"][];
+            missing: components["schemas"]["Prerequisite"][];
             /** @description Id of the licensed clinician in the room, or empty. */
             on_site: string;
             /** @description Events that are kept and move nothing, by id, each with the reason. */
@@ -2989,29 +2927,8 @@ export interface components {
             level: components["schemas"]["LevelEnum"];
             says: string;
         };
-        /** @description A depth that was felt and recorded at one step; in the order of work. */
-        Felt: {
-            /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
-            depth_mm: number;
-            /** @description The step in the run sheet. */
-            node: string;
-            /** @description The stop that it was worked to; none takes that of this plan's step. */
-            stop_mm: number | null;
-        };
         /** @enum {string} */
         FeltEnum: "as_expected" | "shorter" | "longer";
-        /** @description A depth that was felt and recorded at one step; in the order of work. */
-        FeltRequest: {
-            /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
-            depth_mm: number;
-            /** @description The step in the run sheet. */
-            node: string;
-            /**
-             * @description The stop that it was worked to; none takes that of this plan's step.
-             * @default null
-             */
-            stop_mm?: number | null;
-        };
         /** @description One figure with where it comes from. */
         Figure: {
             key: string;
@@ -3182,8 +3099,8 @@ export interface components {
             /** @description Its id. */
             image: string;
             position: number;
+            purpose: string;
             removed: components["schemas"]["ImageRemoval"] | null;
-            shows: string;
             who: components["schemas"]["RecordPerson"];
         };
         /** @description What was marked on one image. */
@@ -3225,7 +3142,7 @@ export interface components {
             image: string;
             /** @description Empty for the whole tooth; none where it was struck and counts for nothing. */
             moved_to: string | null;
-            shows: string;
+            purpose: string;
             /** Format: date-time */
             taken_at: string;
             taken_by: components["schemas"]["RecordPerson"];
@@ -3250,7 +3167,7 @@ export interface components {
              */
             file: string;
             /** @default other */
-            shows?: components["schemas"]["ShowsEnum"];
+            purpose?: components["schemas"]["PurposeEnum"];
         };
         ImageShown: {
             burnt_in_text: components["schemas"]["BurntInText"];
@@ -3271,6 +3188,7 @@ export interface components {
             readonly kind: components["schemas"]["ImageKind"] | null;
             /** @description `open`: somebody has to look whether a name or a number of a person is in the picture. */
             name_check: components["schemas"]["NameCheck"];
+            purpose: components["schemas"]["PurposeEnum"];
             /** @description Each time, the first first. */
             put_right: components["schemas"]["PutRightShown"][];
             /** @description Why it was refused; else empty. */
@@ -3288,7 +3206,6 @@ export interface components {
             server_time: string;
             /** @description Of what was sent, in hexadecimal. */
             sha256: string;
-            shows: components["schemas"]["ShowsEnum"];
             /** @description What the file said of its scale, as read. */
             readonly spacing: components["schemas"]["Spacing"] | null;
             state: components["schemas"]["ImageState"];
@@ -3322,7 +3239,7 @@ export interface components {
              * @enum {string}
              */
             kind: "image";
-            shows: components["schemas"]["ShowsEnum"];
+            purpose: components["schemas"]["PurposeEnum"];
         };
         /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
         ImageToldRequest: {
@@ -3333,7 +3250,7 @@ export interface components {
              */
             kind: "image";
             /** @default other */
-            shows?: components["schemas"]["ShowsEnum"];
+            purpose?: components["schemas"]["PurposeEnum"];
         };
         /** @description An instrument was looked at. What is found whole after a discard is a new one. */
         InspectedTold: {
@@ -3678,19 +3595,6 @@ export interface components {
          * @enum {string}
          */
         LengthState: "missing" | "estimated" | "settled" | "to_settle" | "unsettled";
-        /** @description What a supervisor let pass; taking it back is added, not erased. */
-        LetPassRecord: {
-            /** Format: date-time */
-            at: string;
-            canal: string | null;
-            code: string;
-            /** @description What the supervisor chose for a wide canal. */
-            final_size: number | null;
-            reason: string;
-            who: components["schemas"]["RecordPerson"];
-            withdrawn_at: string | null;
-            withdrawn_by: components["schemas"]["RecordPerson"] | null;
-        };
         /** @enum {string} */
         LevelEnum: "low" | "moderate" | "high";
         LineMeasured: {
@@ -3719,40 +3623,6 @@ export interface components {
          * @enum {string}
          */
         LookForKind: "canal" | "root" | "form";
-        /** @description One insertion of an instrument that goes into the canal to work there. */
-        Made: {
-            /** @description Where the tip stopped, from the reference point. */
-            depth_mm: number;
-            /** @description Key in the kit. */
-            instrument: string;
-            /** @description Led in to resistance: then its depth tells how wide the canal is. */
-            led: boolean;
-            phase: string;
-            /** @description In the order of work it was made by. */
-            step: string;
-            /** @description The stop it was worked to. */
-            stop_mm: number | null;
-        };
-        /** @description One insertion of an instrument that goes into the canal to work there. */
-        MadeRequest: {
-            /** @description Where the tip stopped, from the reference point. */
-            depth_mm: number;
-            /** @description Key in the kit. */
-            instrument: string;
-            /**
-             * @description Led in to resistance: then its depth tells how wide the canal is.
-             * @default false
-             */
-            led?: boolean;
-            phase: string;
-            /** @description In the order of work it was made by. */
-            step: string;
-            /**
-             * @description The stop it was worked to.
-             * @default null
-             */
-            stop_mm?: number | null;
-        };
         /** @description Which canal of a root is proposed to go to the common terminus where two join; a person decides. */
         MainCanal: {
             canal: string;
@@ -3849,13 +3719,6 @@ export interface components {
         };
         /** @enum {string} */
         MethodEnum: "cone_mark" | "two_instruments" | "image_estimate";
-        /**
-         * @description What has to be there before any canal is worked.
-         *     * `revoked`: The approval of the plan in force was withdrawn.
-         *     * `dam_off`: Not said to be on in this visit, off, or leaking. Nobody's word takes its place.
-         * @enum {string}
-         */
-        Missing: "closed" | "halted" | "revoked" | "dam_off" | "nobody_on_site" | "approval_lapsed";
         /** @enum {string} */
         Motion: "hand" | "continuous" | "reciprocating";
         /**
@@ -4018,6 +3881,19 @@ export interface components {
         OverrideList: {
             results: components["schemas"]["OverrideShown"][];
         };
+        /** @description What a supervisor let pass; taking it back is added, not erased. */
+        OverrideRecord: {
+            /** Format: date-time */
+            at: string;
+            canal: string | null;
+            code: string;
+            /** @description What the supervisor chose for a wide canal. */
+            final_size: number | null;
+            reason: string;
+            who: components["schemas"]["RecordPerson"];
+            withdrawn_at: string | null;
+            withdrawn_by: components["schemas"]["RecordPerson"] | null;
+        };
         /** @description A supervisor lets the work go on in spite of a caution. */
         OverrideRequest: {
             /** @description None for a caution that concerns the whole tooth. */
@@ -4053,6 +3929,40 @@ export interface components {
         };
         PasswordGivenRequest: {
             password: string;
+        };
+        /** @description One insertion of an instrument that goes into the canal to work there. */
+        PastInsertion: {
+            /** @description Where the tip stopped, from the reference point. */
+            depth_mm: number;
+            /** @description Key in the kit. */
+            instrument: string;
+            phase: string;
+            /** @description In the order of work it was made by. */
+            step: string;
+            /** @description The stop it was worked to. */
+            stop_mm: number | null;
+            /** @description Led in to resistance: then its depth tells how wide the canal is. */
+            to_resistance: boolean;
+        };
+        /** @description One insertion of an instrument that goes into the canal to work there. */
+        PastInsertionRequest: {
+            /** @description Where the tip stopped, from the reference point. */
+            depth_mm: number;
+            /** @description Key in the kit. */
+            instrument: string;
+            phase: string;
+            /** @description In the order of work it was made by. */
+            step: string;
+            /**
+             * @description The stop it was worked to.
+             * @default null
+             */
+            stop_mm?: number | null;
+            /**
+             * @description Led in to resistance: then its depth tells how wide the canal is.
+             * @default false
+             */
+            to_resistance?: boolean;
         };
         PatchedCanalChangesRequest: {
             /**
@@ -4373,6 +4283,19 @@ export interface components {
          * @enum {string}
          */
         PlanState: "draft" | "waiting" | "approved" | "returned" | "revoked" | "superseded";
+        /** @description Where the plan of a case stands. */
+        PlanStatus: {
+            /** @description The last version that was approved, whether or not the approval still counts. */
+            approved_number: number | null;
+            /** @description What to do next; empty where nothing is due. */
+            do: string;
+            /** @description The version that stands. */
+            number: number | null;
+            says: string;
+            /** @description The case has changed since that version was made. */
+            stale: boolean;
+            state: components["schemas"]["StandingState"];
+        };
         /** @description A place on the image. */
         Point: {
             x_mm: number;
@@ -4438,6 +4361,13 @@ export interface components {
             reference_point: string;
             tooth_mm: number;
         };
+        /**
+         * @description What has to be there before any canal is worked.
+         *     * `revoked`: The approval of the plan in force was withdrawn.
+         *     * `dam_off`: Not said to be on in this visit, off, or leaking. Nobody's word takes its place.
+         * @enum {string}
+         */
+        Prerequisite: "closed" | "halted" | "revoked" | "dam_off" | "nobody_on_site" | "approval_lapsed";
         /** @description What one study says of how often a canal is there. */
         Prevalence: {
             high_share: number | null;
@@ -4510,6 +4440,42 @@ export interface components {
                 [key: string]: number;
             };
         };
+        /** @description Where the work stands, in the order of work that was walked so far. */
+        Progress: {
+            /** @description The step that is due. */
+            at: string;
+            /** @description The working length that was worked by and signed off; another one is signed off before the work goes on. */
+            length_mm: number | null;
+            /** @description All that has been in the canal, in order. */
+            made: components["schemas"]["PastInsertion"][];
+            /** @description That phase is over: the next one is due. */
+            over: boolean;
+            /** @description The phase of that step; where there is none any more, the last that was worked. */
+            phase: string;
+            walked_before: components["schemas"]["Walked"];
+        };
+        /** @description Where the work stands, in the order of work that was walked so far. */
+        ProgressRequest: {
+            /** @description The step that is due. */
+            at: string;
+            /** @description The working length that was worked by and signed off; another one is signed off before the work goes on. */
+            length_mm: number | null;
+            /**
+             * @description All that has been in the canal, in order.
+             * @default []
+             */
+            made?: components["schemas"]["PastInsertionRequest"][];
+            /**
+             * @description That phase is over: the next one is due.
+             * @default false
+             */
+            over?: boolean;
+            /** @description The phase of that step; where there is none any more, the last that was worked. */
+            phase: string;
+            walked_before: components["schemas"]["WalkedRequest"];
+        };
+        /** @enum {string} */
+        PurposeEnum: "pre_operative" | "length" | "final_size" | "cone" | "final" | "other";
         PushKeyShown: {
             /** @description A point on P-256, base64url without padding: the browser's server key. */
             key: string;
@@ -4563,6 +4529,24 @@ export interface components {
             method: "ratio";
             reference_point: string;
             tooth_on_image_mm: number;
+        };
+        /** @description The reason of one number of a canal's plan. */
+        Rationale: {
+            inputs: components["schemas"]["RationaleInput"][];
+            /**
+             * @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `.0` for a place of a
+             *     list, none for all of them; stops by the name that the stop table gives them.
+             */
+            of: string;
+            /** @description Keys of `rows_used`. */
+            rows: string[];
+            /** @description One sentence. */
+            rule: string;
+        };
+        RationaleInput: {
+            name: string;
+            unit: string;
+            value: number;
         };
         /** @description An instrument of known length on the same image gives the scale. */
         RatioRequest: {
@@ -4673,7 +4657,7 @@ export interface components {
              * @description When the server had the last event; before there was one, when the case was opened.
              */
             last_at: string;
-            let_pass: components["schemas"]["LetPassRecord"][];
+            let_pass: components["schemas"]["OverrideRecord"][];
             notice: string;
             /** Format: date-time */
             opened_at: string;
@@ -4695,6 +4679,27 @@ export interface components {
             /** @description SHA-256 of the record's canonical text; a printed record carries it. */
             hash: string;
             record: components["schemas"]["Record"];
+        };
+        /** @description A depth that was felt and recorded at one step; in the order of work. */
+        RecordedDepth: {
+            /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
+            depth_mm: number;
+            /** @description The step in the run sheet. */
+            node: string;
+            /** @description The stop that it was worked to; none takes that of this plan's step. */
+            stop_mm: number | null;
+        };
+        /** @description A depth that was felt and recorded at one step; in the order of work. */
+        RecordedDepthRequest: {
+            /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
+            depth_mm: number;
+            /** @description The step in the run sheet. */
+            node: string;
+            /**
+             * @description The stop that it was worked to; none takes that of this plan's step.
+             * @default null
+             */
+            stop_mm?: number | null;
         };
         /** @description Somebody as the record names them. */
         RecordPerson: {
@@ -4999,7 +5004,7 @@ export interface components {
              * @description What has to be there before any canal is worked.
              * @default []
              */
-            missing?: components["schemas"]["Missing"][];
+            missing?: components["schemas"]["Prerequisite"][];
             /** @description The step in the student's hand. */
             now: components["schemas"]["StepInHandShown"] | null;
             /** @description The licensed clinician in the room, in the clinic. */
@@ -5024,8 +5029,6 @@ export interface components {
         };
         /** @description The step graph of one canal. */
         RunSheet: {
-            /** @description None for a sheet that starts before anything was done. */
-            behind: components["schemas"]["Behind"] | null;
             canal: string;
             /** @constant */
             form: 1;
@@ -5033,6 +5036,8 @@ export interface components {
                 [key: string]: components["schemas"]["Do"] | components["schemas"]["Ask"] | components["schemas"]["End"];
             };
             start: string;
+            /** @description None for a sheet that starts before anything was done. */
+            walked_before: components["schemas"]["Walked"] | null;
         };
         /** @description The order of work of one canal. */
         RunSheetAnswer: {
@@ -5120,8 +5125,6 @@ export interface components {
             less_um: number;
             node: string;
         };
-        /** @enum {string} */
-        ShowsEnum: "pre_operative" | "length" | "final_size" | "cone" | "final" | "other";
         SignInRequest: {
             password: string;
             username: string;
@@ -5130,9 +5133,9 @@ export interface components {
         SignOffTold: {
             /** @description Given on the student's phone with a one-time code; recorded by the server alone. */
             at_bench: boolean;
-            exit: components["schemas"]["ExitEnum"];
             /** @description Approved although what the hold point asks for is not there; the reason says why. */
-            in_spite: boolean;
+            despite_missing: boolean;
+            exit: components["schemas"]["ExitEnum"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5149,12 +5152,12 @@ export interface components {
              * @default false
              */
             at_bench?: boolean;
-            exit: components["schemas"]["ExitEnum"];
             /**
              * @description Approved although what the hold point asks for is not there; the reason says why.
              * @default false
              */
-            in_spite?: boolean;
+            despite_missing?: boolean;
+            exit: components["schemas"]["ExitEnum"];
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5264,19 +5267,6 @@ export interface components {
             title: string;
             words: number;
         };
-        /** @description Where the plan of a case stands. */
-        Standing: {
-            /** @description The last version that was approved, whether or not the approval still counts. */
-            approved_number: number | null;
-            /** @description What to do next; empty where nothing is due. */
-            do: string;
-            /** @description The version that stands. */
-            number: number | null;
-            says: string;
-            /** @description The case has changed since that version was made. */
-            stale: boolean;
-            state: components["schemas"]["StandingState"];
-        };
         /**
          * @description * `none`: Not planned yet.
          *     * `revoked`: Its approval was withdrawn: work halts until a plan is approved again.
@@ -5286,6 +5276,14 @@ export interface components {
         StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
         /** @enum {string} */
         StateEnum: "on" | "off" | "leaking";
+        /**
+         * @description How a step of the work lies against the plan.
+         *     * `added`: Done beside what was expected: once more, to make room, to open the way again.
+         *     * `left_out`: Expected and passed over.
+         *     * `not_yet`: Expected and not done so far.
+         * @enum {string}
+         */
+        StepComparison: "as_planned" | "added" | "left_out" | "not_yet";
         StepInHandShown: {
             action: components["schemas"]["Action"];
             canal: string;
@@ -5300,6 +5298,7 @@ export interface components {
             against_band: ("as_expected" | "shorter" | "longer") | null;
             /** @description The canal is bent, and the estimate knows nothing of it. */
             as_if_straight: boolean;
+            comparison: components["schemas"]["StepComparison"];
             /** @description Where the tip stopped, as recorded. */
             depth_mm: number | null;
             high_mm: number | null;
@@ -5313,21 +5312,12 @@ export interface components {
             phase: string;
             /** @description In the timeline, where it was done. */
             position: number | null;
-            standing: components["schemas"]["StepStanding"];
             /** @description The stop that was shown, else the planned one. */
             stop_mm: number | null;
             version: number;
             /** @description Which time the step was worked, from 1. */
             visit: number;
         };
-        /**
-         * @description How a step of the work lies against the plan.
-         *     * `added`: Done beside what was expected: once more, to make room, to open the way again.
-         *     * `left_out`: Expected and passed over.
-         *     * `not_yet`: Expected and not done so far.
-         * @enum {string}
-         */
-        StepStanding: "as_planned" | "added" | "left_out" | "not_yet";
         /** @description A step was left. */
         StepTold: {
             /** @description How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted. */
@@ -5844,9 +5834,9 @@ export interface components {
             revocations: components["schemas"]["RevocationShown"][];
             /** @description The case has changed since this version was made. */
             stale: boolean;
-            /** @description Where the case's plan stands as a whole. */
-            standing: components["schemas"]["Standing"];
             state: components["schemas"]["PlanState"];
+            /** @description Where the case's plan stands as a whole. */
+            status: components["schemas"]["PlanStatus"];
             /** @description Cautions that withhold steps. */
             stops: number;
             /** Format: date-time */
@@ -5928,6 +5918,34 @@ export interface components {
             /** @description Why, in one sentence. */
             says: string;
         };
+        /** @description What was walked before the sheet starts: its questions count on from there. */
+        Walked: {
+            /** @description Where an instrument stopped at every visit of a step; None where no depth was given. */
+            depths_um: {
+                [key: string]: (number | null)[];
+            };
+            /** @description How often each step was come to. */
+            visits: {
+                [key: string]: number;
+            };
+        };
+        /** @description What was walked before the sheet starts: its questions count on from there. */
+        WalkedRequest: {
+            /**
+             * @description Where an instrument stopped at every visit of a step; None where no depth was given.
+             * @default {}
+             */
+            depths_um?: {
+                [key: string]: (number | null)[];
+            };
+            /**
+             * @description How often each step was come to.
+             * @default {}
+             */
+            visits?: {
+                [key: string]: number;
+            };
+        };
         /** @description The thinnest wall, measured on this tooth. */
         WallInput: {
             from_end_mm: number;
@@ -5981,26 +5999,8 @@ export interface components {
          * @enum {string}
          */
         What: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld" | "given";
-        /** @description The reason of one number of a canal's plan. */
-        Why: {
-            inputs: components["schemas"]["WhyInput"][];
-            /**
-             * @description Which number: the field's path in the canal's plan, `needle.ceiling_mm` for instance; `.0` for a place of a
-             *     list, none for all of them; stops by the name that the stop table gives them.
-             */
-            of: string;
-            /** @description Keys of `rows_used`. */
-            rows: string[];
-            /** @description One sentence. */
-            rule: string;
-        };
         /** @enum {string} */
         WhyEnum: "wrong_canal" | "not_so";
-        WhyInput: {
-            name: string;
-            unit: string;
-            value: number;
-        };
         /** @description A canal's width at one level, measured or kept by the programme. */
         WidthInput: {
             /** @description From where the preparation ends, at the working length. */
@@ -6048,12 +6048,12 @@ export interface components {
             /** @description Given on the student's own phone, by a code of the supervisor's. */
             at_bench: boolean;
             canal: string;
+            /** @description Approved although what the hold point asks for was not there. */
+            despite_missing: boolean;
             hold_point: string;
             /** @description An image that was there when it was given was struck since, or put to another canal. */
             image_gone: boolean;
             in_course: boolean;
-            /** @description Approved although what the hold point asks for was not there. */
-            in_spite: boolean;
             position: number;
             reason: string;
             said: components["schemas"]["Decision"];
@@ -6881,7 +6881,7 @@ export interface operations {
                 /** @description When it was taken; left out: now. */
                 device_time?: string;
                 /** @description What it was taken for. */
-                shows?: "cone" | "final" | "final_size" | "length" | "other" | "pre_operative";
+                purpose?: "cone" | "final" | "final_size" | "length" | "other" | "pre_operative";
             };
             header?: {
                 /** @description SHA-256 of the whole image (RFC 9530): `sha-256=:<base64>:`. */
@@ -6927,7 +6927,7 @@ export interface operations {
                 /** @description When it was taken; left out: now. */
                 device_time?: string;
                 /** @description What it was taken for. */
-                shows?: "cone" | "final" | "final_size" | "length" | "other" | "pre_operative";
+                purpose?: "cone" | "final" | "final_size" | "length" | "other" | "pre_operative";
             };
             header: {
                 /** @description SHA-256 of the whole image (RFC 9530): `sha-256=:<base64>:`. */

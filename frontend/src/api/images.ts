@@ -1,12 +1,12 @@
 import { http, told } from './client'
-import type { ImageShown, ImageStruckWhy, ImagesShown, RemovalReason, Shows } from './shapes'
+import type { ImagePurpose, ImageShown, ImageStruckWhy, ImagesShown, RemovalReason } from './shapes'
 
 /** An image on its way: what is said of it before its bytes. */
 export interface ImageFacts {
   readonly id: string
   readonly caseId: string
   readonly canal: string
-  readonly shows: Shows
+  readonly purpose: ImagePurpose
   readonly device_time: string
   /** Of the whole image, in base64. */
   readonly sha256: string
@@ -26,12 +26,12 @@ export const getImage = (case_id: string, image_id: string) =>
 
 /** Sends the bytes from `offset` on; answers with the image, stored once all of it is there. */
 export function sendPart(of: ImageFacts, offset: number, bytes: ArrayBuffer): Promise<ImageShown> {
-  const { caseId: case_id, id: image_id, canal, shows, device_time } = of
+  const { caseId: case_id, id: image_id, canal, purpose, device_time } = of
   return told(
     http.PATCH('/api/v1/cases/{case_id}/images/{image_id}', {
       params: {
         path: { case_id, image_id },
-        query: { canal, shows, device_time },
+        query: { canal, purpose, device_time },
         header: { 'Repr-Digest': `sha-256=:${of.sha256}:`, 'Upload-Offset': offset, 'Upload-Length': of.length },
       },
       headers: { 'Content-Type': 'application/partial-upload' },

@@ -25,7 +25,7 @@ import { ToldToSupervisors } from '@/screens/worklist/told-to-supervisors'
 import { Worklist } from '@/screens/worklist/worklist'
 import { cannotRead, tab } from '@/store/device/database'
 import { noticeRead, readNotice } from '@/store/device/first-notice'
-import { membership, personId, standing } from '@/store/session/session'
+import { membership, personId, sessionState } from '@/store/session/session'
 import { words } from '@/words/en'
 import { newVersion } from '@/worker/register'
 
@@ -61,8 +61,8 @@ const AT_CHAIR = /^\/cases\/([^/?]+)\/(?:chair|word)\b/
 
 /** The screen of the present address, behind sign-in and the first notice. */
 export function App() {
-  if (standing.value === 'asking') return <OtherTab or={<output class="unseen">{words.loading}</output>} />
-  if (standing.value === 'out')
+  if (sessionState.value === 'asking') return <OtherTab or={<output class="unseen">{words.loading}</output>} />
+  if (sessionState.value === 'out')
     return (
       <>
         <OtherTab />
@@ -71,7 +71,7 @@ export function App() {
     )
   if (!noticeRead.value) return <FirstNotice onUnderstood={readNotice} />
   const supervises = membership.value !== undefined && membership.value.role !== 'student'
-  const expired = standing.value === 'expired'
+  const expired = sessionState.value === 'expired'
   const ofCase = OF_WORK.exec(address.value)?.groups?.id
   const atChair = AT_CHAIR.exec(address.value)?.[1]
   return (

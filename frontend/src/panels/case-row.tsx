@@ -1,9 +1,9 @@
-import type { CaseListed, Standing } from '@/api/shapes'
+import type { CaseListed, PlanStatus } from '@/api/shapes'
 import { Pill, type SignName } from '@/parts/signs'
 import { words } from '@/words/en'
 import './case-row.css'
 
-const SIGNS: Record<Standing['state'], SignName> = {
+const SIGNS: Record<PlanStatus['state'], SignName> = {
   none: 'draft',
   draft: 'draft',
   waiting: 'waiting',
@@ -13,7 +13,7 @@ const SIGNS: Record<Standing['state'], SignName> = {
   revoked: 'stop',
 }
 
-export function StandingPill({ of }: { of: Standing }) {
+export function StatusPill({ of }: { of: PlanStatus }) {
   return <Pill sign={SIGNS[of.state]}>{words.state[of.state]}</Pill>
 }
 
@@ -26,7 +26,7 @@ export function CaseRow({ of }: { of: CaseListed }) {
         <b class="one-line">{of.patient_alias}</b>
         <span class="small soft one-line">{words.setting[of.setting]}</span>
       </span>
-      <StandingPill of={of.standing} />
+      <StatusPill of={of.status} />
     </a>
   )
 }

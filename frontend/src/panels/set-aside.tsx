@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { Sheet } from '@/parts/reason/sheet'
+import { Sheet } from '@/parts/rationale/sheet'
 import type { Unsent } from '@/store/device/schema'
 import { setAside } from '@/store/outbox/left-over'
 import { words } from '@/words/en'

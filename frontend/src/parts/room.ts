@@ -1,14 +1,14 @@
 import type { RefObject } from 'preact'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 
-export interface Room {
+export interface ElementSize {
   width: number
   height: number
 }
 
 /** The room an element is given, followed as it changes. */
-export function useRoom(before: Room = { width: 328, height: 420 }): {
-  room: Room
+export function useElementSize(before: ElementSize = { width: 328, height: 420 }): {
+  room: ElementSize
   ref: RefObject<HTMLDivElement | null>
 } {
   const ref = useRef<HTMLDivElement>(null)

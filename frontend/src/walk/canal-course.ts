@@ -1,16 +1,16 @@
 import type { RunSheet, WaitsFor } from '@/api/shapes'
-import type { Happened } from './happened'
-import type { Missing } from './visit'
+import type { CourseEvent } from './course-event'
+import type { Prerequisite } from './visit'
 import { Walk } from './walk'
 
-export type Held = 'paused' | 'past_stop' | 'to_check'
-export type CanalState = Held | 'to_plan' | 'open' | 'not_released' | 'hold_point' | 'waits' | 'finished'
+export type CanalHold = 'paused' | 'past_stop' | 'to_check'
+export type CanalState = CanalHold | 'to_plan' | 'open' | 'not_released' | 'hold_point' | 'waits' | 'finished'
 
 /** Why an event moves nothing. It is kept and shown all the same: a clinical fact is never refused. */
 export type OutOfCourse =
   | 'other_plan'
   | 'no_canal'
-  | Missing
+  | Prerequisite
   | 'withheld'
   | 'other_step'
   | 'no_such_exit'
@@ -28,7 +28,7 @@ interface Word {
 /** One canal. `held` is what withholds it beside its place in the run sheet. */
 export class CanalCourse {
   readonly walk: Walk
-  held: Held | null = null
+  held: CanalHold | null = null
   /** The event whose question is open. */
   askedBy: string | null = null
   /** A length was taken, or something was done by an earlier plan: its stops are to be computed anew. */
@@ -65,7 +65,7 @@ export class CanalCourse {
   }
 
   /** An image was told of the canal. */
-  shows(imageId: unknown) {
+  purpose(imageId: unknown) {
     if (imageId) this.images.add(String(imageId))
   }
 
@@ -81,7 +81,7 @@ export class CanalCourse {
    */
   reopen(imageId: string) {
     if (!this.word?.images.has(imageId)) return
-    this.walk.takeBack()
+    this.walk.withdrawOverride()
     this.reopened.add(this.word.by)
     this.images = new Set([...this.images, ...this.word.images])
     this.word = null
@@ -102,7 +102,7 @@ export class CanalCourse {
  * What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is set
  * out of course, and its canal is planned once more.
  */
-export function byAnotherPlan(event: Happened, canal: CanalCourse | undefined): OutOfCourse | null {
+export function byAnotherPlan(event: CourseEvent, canal: CanalCourse | undefined): OutOfCourse | null {
   if (canal && event.kind === 'pause') {
     canal.held ??= 'paused'
     return null
@@ -112,7 +112,7 @@ export function byAnotherPlan(event: Happened, canal: CanalCourse | undefined): 
 }
 
 /** Answers the hold point it names; a halt does not stop a supervisor's word. */
-export function signOff(event: Happened, canal: CanalCourse): OutOfCourse | null {
+export function signOff(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
   const { node } = canal.walk
   if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== event.node) return 'other_step'
   if (!leave(canal, String(event.body.exit), null)) return 'no_such_exit'
@@ -129,7 +129,7 @@ export function leave(canal: CanalCourse, exit: string, depth: number | null): b
 }
 
 /** A stop that had slipped lets the canal go on; any other cause is for the supervisor. */
-export function answer(event: Happened, canal: CanalCourse): OutOfCourse | null {
+export function answer(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
   if (canal.held !== 'past_stop' || event.body.asks !== canal.askedBy) return 'nothing_asked'
   canal.askedBy = null
   canal.held = event.body.cause === 'stop_moved' ? null : 'paused'
@@ -137,7 +137,7 @@ export function answer(event: Happened, canal: CanalCourse): OutOfCourse | null 
 }
 
 /** `node` says where the canal goes on if not where it stood. */
-export function resume(event: Happened, canal: CanalCourse): OutOfCourse | null {
+export function resume(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
   if (!canal.held && canal.toPlan) return 'withheld'
   if (event.node && !canal.walk.goTo(event.node)) return 'other_step'
   if (event.node) canal.word = null

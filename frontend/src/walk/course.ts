@@ -1,12 +1,12 @@
 import type { RunSheet } from '@/api/shapes'
 import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, signOff } from './canal-course'
+import type { CourseEvent } from './course-event'
 import { Emergencies } from './emergencies'
-import type { Happened } from './happened'
 import { byName } from './own'
 import { concernsImage } from './put-right'
 import { TakenOver } from './taken-over'
 import { MOVES_NOTHING, undone } from './undone'
-import { type Missing, type Setting, Visit } from './visit'
+import { type Prerequisite, type Setting, Visit } from './visit'
 import { ofWork } from './who-tells'
 
 export type { CanalCourse, CanalState, OutOfCourse } from './canal-course'
@@ -41,7 +41,7 @@ export class Course {
   constructor(
     /** Run sheets of every version that was ever in force, by hash. */
     readonly plans: Readonly<Record<string, Sheets>>,
-    events: readonly Happened[],
+    events: readonly CourseEvent[],
     setting: Setting,
   ) {
     this.visit = new Visit(setting)
@@ -72,18 +72,18 @@ export class Course {
   }
 
   /** What has to be there before any canal is worked. */
-  get missing(): Missing[] {
+  get missing(): Prerequisite[] {
     return this.missingBut(this.haltedBy !== null)
   }
 
   /** The same, said of a halt as it is told. */
-  private missingBut(halted: boolean): Missing[] {
+  private missingBut(halted: boolean): Prerequisite[] {
     const missing = this.visit.missing(halted)
     return this.revokedBy ? [...missing, 'revoked'] : missing
   }
 
-  private take(event: Happened): OutOfCourse | null {
-    if (event.kind === 'image') this.canals[event.canal]?.shows(event.body.image_id)
+  private take(event: CourseEvent): OutOfCourse | null {
+    if (event.kind === 'image') this.canals[event.canal]?.purpose(event.body.image_id)
     if (MOVES_NOTHING.includes(event.kind)) return null
     // Holds for the tooth, whatever plan was on the screen.
     const emergency = this.emergencies.take(event)
@@ -103,7 +103,7 @@ export class Course {
   }
 
   /** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone, but a word may. */
-  private struck(event: Happened): OutOfCourse | null {
+  private struck(event: CourseEvent): OutOfCourse | null {
     if (concernsImage(event)) return this.imagePutRight(event)
     const { canal } = event
     const course = this.canals[canal]
@@ -113,17 +113,17 @@ export class Course {
   }
 
   /** Struck it counts in no canal; put to another one, not where it was. */
-  private imagePutRight({ canal: was, body }: Happened): null {
+  private imagePutRight({ canal: was, body }: CourseEvent): null {
     const { moved_to } = body
     for (const [name, canal] of Object.entries(this.canals)) {
       if (typeof moved_to !== 'string' || (name === was && name !== moved_to)) canal.reopen(String(body.struck))
     }
-    if (typeof moved_to === 'string') this.canals[moved_to]?.shows(body.struck)
+    if (typeof moved_to === 'string') this.canals[moved_to]?.purpose(body.struck)
     return null
   }
 
   /** What is said of the visit holds for the tooth, whatever plan was on the screen; undefined for any other event. */
-  private takeVisit(event: Happened): OutOfCourse | null | undefined {
+  private takeVisit(event: CourseEvent): OutOfCourse | null | undefined {
     switch (event.kind) {
       case 'close':
         if (!this.visit.close()) return 'closed'
@@ -141,7 +141,7 @@ export class Course {
     }
   }
 
-  private takeTooth(event: Happened): OutOfCourse | null {
+  private takeTooth(event: CourseEvent): OutOfCourse | null {
     switch (event.kind) {
       case 'resume':
         return this.emergencies.resume(event) ? null : 'nothing_asked'
@@ -157,7 +157,7 @@ export class Course {
     }
   }
 
-  private takeCanal(event: Happened, canal: CanalCourse): OutOfCourse | null {
+  private takeCanal(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
     switch (event.kind) {
       case 'step':
         return this.step(event, canal)
@@ -189,7 +189,7 @@ export class Course {
     }
   }
 
-  private step(event: Happened, canal: CanalCourse): OutOfCourse | null {
+  private step(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
     const { walk } = canal
     const [missing] = this.missingBut(this.emergencies.halts(event.id))
     if (missing) return missing
@@ -202,7 +202,7 @@ export class Course {
     const { node } = walk
     if (!leave(canal, String(event.body.exit), depth)) return 'no_such_exit'
     canal.word = null
-    if (node.kind === 'do' && node.action === 'image') canal.shows(event.body.image_id)
+    if (node.kind === 'do' && node.action === 'image') canal.purpose(event.body.image_id)
     if (depth !== null && stop !== null && depth > stop) {
       canal.held = 'past_stop'
       canal.askedBy = event.id
@@ -211,7 +211,7 @@ export class Course {
   }
 
   /** A plan's run sheets begin where the work stands; what is held or not released stays so. */
-  private replan(event: Happened): OutOfCourse | null {
+  private replan(event: CourseEvent): OutOfCourse | null {
     const sheets = this.plans[event.plan]
     if (!['', event.body.replaces].includes(this.plan) || !sheets) return 'other_plan'
     const before = this.canals
@@ -227,14 +227,14 @@ export class Course {
     return null
   }
 
-  private revoked(event: Happened): OutOfCourse | null {
+  private revoked(event: CourseEvent): OutOfCourse | null {
     if (event.plan !== this.plan) return 'other_plan'
     this.revokedBy = event.id
     return null
   }
 
   /** The last decision says which canals may not be worked; all others may. */
-  private release(event: Happened): OutOfCourse | null {
+  private release(event: CourseEvent): OutOfCourse | null {
     const leftOut = notReleased(event).map((one) => one.canal)
     for (const [name, canal] of Object.entries(this.canals)) canal.released = !leftOut.includes(name)
     return null
@@ -244,7 +244,7 @@ export class Course {
    * Canals that were not found as they were left stay withheld, finished ones excepted. That a reference point has gone
    * holds also where another phone has opened the visit before.
    */
-  private reopen(event: Happened): OutOfCourse | null {
+  private reopen(event: CourseEvent): OutOfCourse | null {
     const { as_left = [], found = [] } = event.body as Reopened
     const unfinished = Object.entries(this.canals).filter(([, canal]) => canal.state !== 'finished')
     const gone = found.filter((one) => one.reference_point).map((one) => one.canal)
@@ -268,7 +268,7 @@ function begun(sheets: Sheets): Record<string, CanalCourse> {
   return canals
 }
 
-export function depthOf(event: Happened): number | null {
+export function depthOf(event: CourseEvent): number | null {
   return typeof event.body.depth_um === 'number' ? event.body.depth_um : null
 }
 
@@ -280,6 +280,6 @@ export interface NotReleased {
 }
 
 /** The canals that a supervisor's decision leaves out. */
-export function notReleased(event: Happened): readonly NotReleased[] {
+export function notReleased(event: CourseEvent): readonly NotReleased[] {
   return Array.isArray(event.body.not_released) ? (event.body.not_released as NotReleased[]) : []
 }

@@ -1,4 +1,4 @@
-import type { Happened } from './happened'
+import type { CourseEvent } from './course-event'
 
 /** Emergencies after which nothing but saline goes into any canal: what was given may have left the root. */
 const SALINE_AFTER: readonly string[] = [
@@ -19,7 +19,7 @@ export interface Emergency {
   readonly comingBy: string
 }
 
-type Said = Pick<Happened, 'id' | 'kind' | 'canal' | 'body'>
+type Said = Pick<CourseEvent, 'id' | 'kind' | 'canal' | 'body'>
 
 const listed = (value: unknown): readonly string[] => (Array.isArray(value) ? value : [])
 
@@ -59,7 +59,7 @@ export class Emergencies {
   }
 
   /** Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends. */
-  resume({ body }: Happened): boolean {
+  resume({ body }: CourseEvent): boolean {
     const named = listed(body.ends)
     const ended = [...this.halting.keys()].filter((event) => named.length === 0 || named.includes(event))
     for (const event of ended) this.halting.delete(event)
@@ -68,7 +68,7 @@ export class Emergencies {
     return ended.length > 0 || lifts
   }
 
-  private tell(id: string, body: Happened['body']): void {
+  private tell(id: string, body: CourseEvent['body']): void {
     const what = String(body.what ?? '')
     this.told.set(id, { id, what, correctedBy: '', comingBy: '' })
     this.halting.set(id, id)
@@ -77,7 +77,7 @@ export class Emergencies {
   }
 
   /** What it was instead halts like an emergency of its own; that it was not so ends nothing: a supervisor does. */
-  private correct(by: string, body: Happened['body']): boolean {
+  private correct(by: string, body: CourseEvent['body']): boolean {
     const emergency = this.told.get(String(body.corrects))
     if (!emergency) return false
     const what = String(body.what ?? '')

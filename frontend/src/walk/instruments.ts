@@ -1,6 +1,6 @@
 import type { Do } from '@/api/shapes'
 import type { Course } from './course'
-import type { Happened } from './happened'
+import type { CourseEvent } from './course-event'
 
 /** One instrument at the chair, by what was recorded. */
 export interface InUse {
@@ -16,7 +16,7 @@ const GOES_IN = ['instrument', 'recapitulate', 'gauge']
 
 /** Every instrument that was used or looked at, by its key. What was told out of course was done all the same. */
 export function instrumentsOf(
-  events: readonly Happened[],
+  events: readonly CourseEvent[],
   { undone, plans }: Pick<Course, 'undone' | 'plans'>,
 ): ReadonlyMap<string, Readonly<InUse>> {
   const found = new Map<string, InUse>()

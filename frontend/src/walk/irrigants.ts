@@ -1,6 +1,6 @@
 import type { Do } from '@/api/shapes'
 import type { Course } from './course'
-import type { Happened } from './happened'
+import type { CourseEvent } from './course-event'
 
 const SALINE = 'saline'
 
@@ -20,7 +20,7 @@ export function irrigantsOf(course: Course): string[] {
 /** Millilitres by irrigant that went into one canal; what was told out of course went in all the same. */
 export function givenIn(
   canal: string,
-  events: readonly Happened[],
+  events: readonly CourseEvent[],
   undone: ReadonlySet<string>,
 ): Record<string, number> {
   const total: Record<string, number> = {}

@@ -1,6 +1,6 @@
 import type { RunSheet } from '@/api/shapes'
 import type { CanalCourse } from './canal-course'
-import type { Happened } from './happened'
+import type { CourseEvent } from './course-event'
 import { concernsImage, putRight } from './put-right'
 
 /** What a hold point is about and is not there; a supervisor may let it pass in spite. */
@@ -13,7 +13,7 @@ export function lacking(
   name: string,
   canal: CanalCourse,
   length: string,
-  events: readonly Happened[],
+  events: readonly CourseEvent[],
   sheet: RunSheet,
   undone: ReadonlySet<string>,
 ): Lacking[] {
@@ -29,7 +29,7 @@ export function lacking(
  * Whether an image step since the last word that counts names no image and no reason, and none was recorded beside it.
  * An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
  */
-function unshown(name: string, events: readonly Happened[], sheet: RunSheet, undone: ReadonlySet<string>): boolean {
+function unshown(name: string, events: readonly CourseEvent[], sheet: RunSheet, undone: ReadonlySet<string>): boolean {
   let open = false
   let taken = false
   const every = events.filter(({ id }) => !undone.has(id))

@@ -1,4 +1,4 @@
-import type { Happened, Kind } from './happened'
+import type { CourseEvent, Kind } from './course-event'
 
 /** Kept and shown; where the work stands is the same after them. */
 export const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated', 'wanted']
@@ -31,7 +31,7 @@ const NEVER: readonly Kind[] = [
   'dam',
 ]
 
-function mayUndo({ kind, body }: Happened): boolean {
+function mayUndo({ kind, body }: CourseEvent): boolean {
   const pastStop = typeof body.depth_um === 'number' && typeof body.stop_um === 'number' && body.depth_um > body.stop_um
   return !NEVER.includes(kind) && !pastStop && body.found !== 'discarded'
 }
@@ -46,14 +46,14 @@ export interface Undone {
 }
 
 /** What was taken back, by the rule that the server folds by. */
-export function undone(events: readonly Happened[]): Undone {
+export function undone(events: readonly CourseEvent[]): Undone {
   // By canal and actor: what moved the work, the last at the end, as far as nothing has come to rest on it.
-  const standing = new Map<string, Map<string, Happened[]>>()
-  const beside = new Map<string, Happened>()
+  const standing = new Map<string, Map<string, CourseEvent[]>>()
+  const beside = new Map<string, CourseEvent>()
   const gone = new Set<string>()
   const wrong: string[] = []
-  const ownOf = ({ canal, actor }: Happened) => {
-    const each = standing.get(canal) ?? new Map<string, Happened[]>()
+  const ownOf = ({ canal, actor }: CourseEvent) => {
+    const each = standing.get(canal) ?? new Map<string, CourseEvent[]>()
     standing.set(canal, each)
     const own = each.get(actor) ?? []
     each.set(actor, own)

@@ -1,10 +1,10 @@
-import type { Happened } from './happened'
+import type { CourseEvent } from './course-event'
 
 export type Setting = 'block' | 'extracted' | 'clinic'
 export type Dam = 'on' | 'off' | 'leaking'
 
 /** What has to be there before any canal is worked. */
-export type Missing = 'closed' | 'halted' | 'dam_off' | 'nobody_on_site' | 'approval_lapsed' | 'revoked'
+export type Prerequisite = 'closed' | 'halted' | 'dam_off' | 'nobody_on_site' | 'approval_lapsed' | 'revoked'
 
 /** Nodes of a supervisor's word on a visit: that it was closed well; that the approval counts for another session. */
 export const CHECK = 'visit/check'
@@ -32,8 +32,8 @@ export class Visit {
   }
 
   /** The first is what a step is set aside for. */
-  missing(halted: boolean): Missing[] {
-    const missing: Missing[] = halted ? ['halted'] : []
+  missing(halted: boolean): Prerequisite[] {
+    const missing: Prerequisite[] = halted ? ['halted'] : []
     if (this.closed) return ['closed', ...missing]
     if (!this.clinic) return missing
     if (this.dam !== 'on') missing.push('dam_off')
@@ -52,7 +52,7 @@ export class Visit {
     return true
   }
 
-  reopen({ body }: Happened): boolean {
+  reopen({ body }: CourseEvent): boolean {
     if (!this.closed) return false
     this.closed = false
     this.checkDue = false
@@ -62,20 +62,20 @@ export class Visit {
   }
 
   /** Somebody else may come into the room in the middle of a visit. */
-  name({ body }: Happened): boolean {
+  name({ body }: CourseEvent): boolean {
     if (this.closed) return false
     this.onSite = String(body.supervisor_id ?? '')
     return true
   }
 
-  isolate({ body }: Happened): boolean {
+  isolate({ body }: CourseEvent): boolean {
     if (this.closed) return false
     this.dam = body.state as Dam
     return true
   }
 
   /** A supervisor's word on the visit. Returned, it stays due. */
-  signOff({ node, body }: Happened): boolean {
+  signOff({ node, body }: CourseEvent): boolean {
     if (node === CHECK && this.checkDue) this.checkDue = body.exit !== 'approved'
     else if (node === RENEW && this.lapsed && !this.closed) this.lapsed = body.exit !== 'approved'
     else return false

@@ -27,8 +27,8 @@ export class Walk {
   private readonly depths = new Map<string, (number | null)[]>()
 
   constructor(readonly sheet: RunSheet) {
-    for (const [node, count] of Object.entries(sheet.behind?.visits ?? {})) this.visits.set(node, count)
-    for (const [node, each] of Object.entries(sheet.behind?.depths_um ?? {})) this.depths.set(node, each)
+    for (const [node, count] of Object.entries(sheet.walked_before?.visits ?? {})) this.visits.set(node, count)
+    for (const [node, each] of Object.entries(sheet.walked_before?.depths_um ?? {})) this.depths.set(node, each)
     this.go(sheet.start)
   }
 
@@ -87,7 +87,7 @@ export class Walk {
   }
 
   /** The last answer, which was no depth, counts no more: it stands where that was asked for. */
-  takeBack() {
+  withdrawOverride() {
     const last = this.left.pop()
     if (!last) return
     this.visits.set(this.at, (this.visits.get(this.at) ?? 1) - 1)

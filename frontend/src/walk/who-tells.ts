@@ -1,4 +1,4 @@
-import type { Happened, Kind } from './happened'
+import type { CourseEvent, Kind } from './course-event'
 
 /** What somebody who sees a case is to it. */
 export type Part = 'own_student' | 'looking_in' | 'took_over' | 'coordinator'
@@ -43,5 +43,5 @@ export const MAY_TELL: Readonly<Record<Kind, readonly Part[]>> = {
 export const ofWork = (kind: Kind): boolean => MAY_TELL[kind] === WORKING
 
 /** Whether anything was done: what the server itself records, as a decision on a plan, is no work. */
-export const workHasBegun = (events: readonly Happened[]): boolean =>
+export const workHasBegun = (events: readonly CourseEvent[]): boolean =>
   events.some((event) => MAY_TELL[event.kind].length > 0)

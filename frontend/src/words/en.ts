@@ -1,5 +1,4 @@
 import { bands } from './bands'
-import { because } from './because'
 import { card } from './card'
 import { cases } from './case'
 import { chair } from './chair'
@@ -20,6 +19,7 @@ import { phone } from './phone'
 import { plan } from './plan'
 import { planning } from './planning'
 import { push } from './push'
+import { rationale } from './rationale'
 import { record } from './record'
 import { review } from './review'
 import { size } from './size'
@@ -47,7 +47,7 @@ export const words = {
   ...push,
   ...record,
   ...review,
-  ...because,
+  ...rationale,
   ...bands,
   ...expected,
   ...figures,

@@ -16,7 +16,7 @@ export const images = {
     camera: 'Take a photo',
     choose: 'Choose an image',
     noNames: 'No names or numbers of a person on the image.',
-    shows: {
+    purpose: {
       pre_operative: 'before the work',
       length: 'length',
       final_size: 'final size',
@@ -25,7 +25,7 @@ export const images = {
       other: 'image',
     },
     what: 'It shows',
-    alt: (shows: string, canal: string, when: string) => `${canal ? `${canal}: ` : ''}${shows}, ${when}`,
+    alt: (purpose: string, canal: string, when: string) => `${canal ? `${canal}: ` : ''}${purpose}, ${when}`,
     open: (name: string) => `Open ${name}`,
     onThisPhone: 'on this phone',
     absent: {

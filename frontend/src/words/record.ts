@@ -30,7 +30,7 @@ export const record = {
     depth: 'Depth',
     expected: 'Expected',
     time: (n: number) => `time ${n}`,
-    standing: { as_planned: '', added: 'added', left_out: 'left out', not_yet: 'not yet' },
+    comparison: { as_planned: '', added: 'added', left_out: 'left out', not_yet: 'not yet' },
     against: { as_expected: 'within', shorter: 'shorter', longer: 'longer' },
     left: {
       done: 'done',

@@ -3,17 +3,30 @@
 from __future__ import annotations
 
 from planning.canal.canal import Canal
-from planning.contract.plan_value import CanalPlan, Why
+from planning.contract.plan_value import CanalPlan, Rationale
 from planning.foundation.tables import Figures
 from planning.whole_tooth.rationales.about import About
-from planning.whole_tooth.rationales.lengths import length_whys
-from planning.whole_tooth.rationales.shapes import estimate_whys, filling_whys, shape_whys, size_whys
-from planning.whole_tooth.rationales.stops import needle_whys, stop_whys
+from planning.whole_tooth.rationales.lengths import length_rationales
+from planning.whole_tooth.rationales.shapes import (
+    estimate_rationales,
+    filling_rationales,
+    shape_rationales,
+    size_rationales,
+)
+from planning.whole_tooth.rationales.stops import needle_rationales, stop_rationales
 
-PARTS = (length_whys, stop_whys, needle_whys, size_whys, shape_whys, filling_whys, estimate_whys)
+PARTS = (
+    length_rationales,
+    stop_rationales,
+    needle_rationales,
+    size_rationales,
+    shape_rationales,
+    filling_rationales,
+    estimate_rationales,
+)
 
 
-def whys(canal: Canal, plan: CanalPlan, tooth_iso: str, figures: Figures) -> tuple[Why, ...]:
+def rationales(canal: Canal, plan: CanalPlan, tooth_iso: str, figures: Figures) -> tuple[Rationale, ...]:
     """In the order in which a plan is read; their rows are among the figures used."""
     about = About(canal=canal, plan=plan, tooth_iso=tooth_iso, figures=figures)
     return tuple(each for part in PARTS for each in part(about))

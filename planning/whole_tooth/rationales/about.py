@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from planning.canal.canal import Canal
 from planning.contract.plan_input import PlanInput
-from planning.contract.plan_value import CanalPlan, Why, WhyInput
+from planning.contract.plan_value import CanalPlan, Rationale, RationaleInput
 from planning.foundation.tables import Figure, Figures
 
 Entry = tuple[str, float | None, str]
@@ -26,11 +26,13 @@ class About:
         return self.canal.given
 
 
-def why(of: str, rule: str, inputs: Sequence[Entry] = (), rows: Sequence[Figure | str] = ()) -> Why:
+def rationale(of: str, rule: str, inputs: Sequence[Entry] = (), rows: Sequence[Figure | str] = ()) -> Rationale:
     keys = (row if isinstance(row, str) else row.key for row in rows)
-    return Why(
+    return Rationale(
         of=of,
         rule=rule,
-        inputs=tuple(WhyInput(name=name, value=value, unit=unit) for name, value, unit in inputs if value is not None),
+        inputs=tuple(
+            RationaleInput(name=name, value=value, unit=unit) for name, value, unit in inputs if value is not None
+        ),
         rows=tuple(dict.fromkeys(key for key in keys if key)),
     )

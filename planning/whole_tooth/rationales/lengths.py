@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from planning.contract.plan_value import Why
+from planning.contract.plan_value import Rationale
 from planning.foundation.tables import Figure
 from planning.lengths.readings import ApexLocator, ConfirmingImage, DirectSight, PreOperativeImage, Ratio, Reading
 from planning.techniques.technique import Setting
-from planning.whole_tooth.rationales.about import About, Entry, why
+from planning.whole_tooth.rationales.about import About, Entry, rationale
 
 
-def length_whys(about: About) -> Iterator[Why]:
+def length_rationales(about: About) -> Iterator[Rationale]:
     length = about.plan.length
     counted = [
         reading for reading, result in zip(about.canal.input.readings, length.readings, strict=True) if result.counts
@@ -23,9 +23,9 @@ def length_whys(about: About) -> Iterator[Why]:
             "Readings are ranked, never averaged: the highest rank there is gives the length, of two of one rank the "
             "shorter, less what its method asks for."
         )
-        yield why("length.working_length_mm", rule, inputs, rows)
+        yield rationale("length.working_length_mm", rule, inputs, rows)
         rule = "The working length rounded down to half a millimetre: a stop set long lets the instrument past the end."
-        yield why("length.stop_mm", rule, (("working length", length.working_length_mm, "mm"),), rows)
+        yield rationale("length.stop_mm", rule, (("working length", length.working_length_mm, "mm"),), rows)
     if length.estimate_mm is not None:
         last = [each for each in about.canal.input.readings if isinstance(each, PreOperativeImage)][-1]
         rule = (
@@ -34,7 +34,7 @@ def length_whys(about: About) -> Iterator[Why]:
         )
         allowance = _allowance(about)
         entered = (("tooth on the image", last.tooth_mm, "mm"), *_sure(last), ("allowance", allowance.value, "mm"))
-        yield why("length.estimate_mm", rule, entered, (allowance,))
+        yield rationale("length.estimate_mm", rule, entered, (allowance,))
 
 
 def _entered(reading: Reading) -> tuple[Entry, ...]:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from planning.contract.plan_value import SizeReason, Why
+from planning.contract.plan_value import Rationale, SizeReason
 from planning.foundation.tables import Figure
 from planning.instruments.iso_3630 import HUNDREDTH_MM
-from planning.whole_tooth.rationales.about import About, Entry, why
+from planning.whole_tooth.rationales.about import About, Entry, rationale
 
 
-def size_whys(about: About) -> Iterator[Why]:
+def size_rationales(about: About) -> Iterator[Rationale]:
     advised = about.plan.size_range
     for bound, rule in (
         ("least", "The largest of what asks for more."),
@@ -18,25 +18,25 @@ def size_whys(about: About) -> Iterator[Why]:
     ):
         reasons = [each for each in advised.reasons if each.bound == bound]
         entered = tuple((each.code, float(each.size or 0), "size") for each in reasons)
-        yield why(f"size_range.{bound}", rule, entered, _rows_of(reasons))
+        yield rationale(f"size_range.{bound}", rule, entered, _rows_of(reasons))
     bounds = (("least", float(advised.least), "size"), ("most", float(advised.most), "size"))
     proposed = None if advised.proposed is None else float(advised.proposed)
     rule = "The least of the advised range." if proposed else "None: the least lies above the most, a wide canal."
-    yield why("size_range.proposed", rule, bounds)
-    yield why("final_size", _size_rule(about), (("proposed", proposed, "size"),))
+    yield rationale("size_range.proposed", rule, bounds)
+    yield rationale("final_size", _size_rule(about), (("proposed", proposed, "size"),))
     told = [each for each in advised.reasons if each.code == "wall-contact"]
     if any(option.wall_share is not None for option in advised.options):
         rule = "Share of an elliptic canal's wall that a round preparation reaches at the end, centred in it."
-        yield why("size_range.options.wall_share", rule, (), _rows_of(told))
+        yield rationale("size_range.options.wall_share", rule, (), _rows_of(told))
     wall = about.canal.size_asked.wall
     if wall is not None:
         rule = "The wall less all that this size would widen the canal by there."
         entered = (("wall before", wall.wall.thickness_mm, "mm"), ("canal there", wall.canal_mm, "mm"))
-        yield why("size_range.options.wall_left_mm", rule, entered, wall.wall.rows)
+        yield rationale("size_range.options.wall_left_mm", rule, entered, wall.wall.rows)
     if any(option.strain_pct is not None for option in advised.options):
         rule = "Its diameter where the canal bends over twice the radius, the tip at the end."
         radius = ("radius", about.canal.input.curve_radius_mm, "mm")
-        yield why("size_range.options.strain_pct", rule, (radius,), _taken(about))
+        yield rationale("size_range.options.strain_pct", rule, (radius,), _taken(about))
 
 
 def _taken(about: About) -> tuple[Figure, ...]:
@@ -61,8 +61,8 @@ def _rows_of(reasons: list[SizeReason]) -> tuple[str, ...]:
     return tuple(each.row for each in reasons)
 
 
-def shape_whys(about: About) -> Iterator[Why]:
-    yield why("outline", "The widest of all that stands at a known stop, each as wide as ISO 3630-1 names it.")
+def shape_rationales(about: About) -> Iterator[Rationale]:
+    yield rationale("outline", "The widest of all that stands at a known stop, each as wide as ISO 3630-1 names it.")
     if about.plan.strain:
         rows = (about.figures.row("strain.medium_pct"), about.figures.row("strain.high_pct"))
         rule = "Diameter where the canal bends over twice the radius, the tip at its stop. For ranking, never for life."
@@ -72,7 +72,7 @@ def shape_whys(about: About) -> Iterator[Why]:
             ("curve begins", about.canal.input.curve_start_mm, "mm"),
             *((f"from here on {name}", row.value, "%") for name, row in zip(("medium", "high"), rows, strict=True)),
         )
-        yield why("strain", rule, entered, (*rows, *_taken(about)))
+        yield rationale("strain", rule, entered, (*rows, *_taken(about)))
     if about.plan.wall is not None and about.canal.size_asked.wall is not None:
         limits = (about.figures.row("wall.caution"), about.figures.row("wall.stop"))
         entered = (
@@ -84,12 +84,12 @@ def shape_whys(about: About) -> Iterator[Why]:
         )
         rows_: tuple[Figure | str, ...] = (*about.canal.size_asked.wall.wall.rows, *limits)
         rule = "The wall less half of what the canal has grown by there."
-        yield why("wall.centred_mm", rule, entered, rows_)
+        yield rationale("wall.centred_mm", rule, entered, rows_)
         rule = "The wall less all of what the canal has grown by there: the preparation drifts to this side."
-        yield why("wall.worst_mm", rule, entered, rows_)
+        yield rationale("wall.worst_mm", rule, entered, rows_)
 
 
-def filling_whys(about: About) -> Iterator[Why]:
+def filling_rationales(about: About) -> Iterator[Rationale]:
     filled = about.plan.obturation
     if filled is None:
         return
@@ -97,23 +97,23 @@ def filling_whys(about: About) -> Iterator[Why]:
     tolerances = tuple(about.figures.row(f"filling.{key}") for key in keys)
     if filled.rests:
         rule = "The deepest place where it is nowhere wider than the prepared canal; earliest: as wide as it may be."
-        yield why("obturation.rests", rule, (), tolerances)
+        yield rationale("obturation.rests", rule, (), tolerances)
     shape = (
         ("final size", (about.plan.final_size or 0) * HUNDREDTH_MM, "mm"),
         ("final taper", about.plan.final_taper * HUNDREDTH_MM, "mm/mm"),
     )
     rule = "The kit's cone of the final size and taper, else the one that rests nearest to the end, within tolerance."
-    yield why("obturation.master_cone", rule, shape, tolerances)
+    yield rationale("obturation.master_cone", rule, shape, tolerances)
     rule = (
         "From the orifice to the end: the canal as wide and as narrow as it was, an ellipse, together with the round "
         "shape that instruments have left in its middle; a cone is round."
     )
     for part in ("before_mm3", "prepared_mm3", "cone_mm3", "to_fill_mm3"):
         if getattr(filled.volumes, part) is not None:
-            yield why(f"obturation.volumes.{part}", rule, (("canal's end", about.plan.end_mm, "mm"),))
+            yield rationale(f"obturation.volumes.{part}", rule, (("canal's end", about.plan.end_mm, "mm"),))
 
 
-def estimate_whys(about: About) -> Iterator[Why]:
+def estimate_rationales(about: About) -> Iterator[Rationale]:
     if about.plan.expectation is None:
         return
     rows = tuple(about.figures.row(f"depth.{key}") for key in ("limit", "overcut", "strokes"))
@@ -122,17 +122,19 @@ def estimate_whys(about: About) -> Iterator[Why]:
         "An estimate for teaching: light touch stops where the cross-section that is cut reaches a limit; "
         "each stroke leaves a little more room. What the hand feels wins."
     )
-    yield why("expectation.steps", rule, entered, rows)
+    yield rationale("expectation.steps", rule, entered, rows)
     widths = about.canal.widths
     rule = f"Widths from {about.plan.expectation.natural.source}; straight between the levels that are known."
-    yield why("expectation.natural", rule, (), () if widths is None else widths.rows)
+    yield rationale("expectation.natural", rule, (), () if widths is None else widths.rows)
     if about.plan.expectation.samples:
         rule = "A tenth of the canals drawn from the published spreads rests higher, a tenth deeper."
         drawn = (("canals drawn", float(about.plan.expectation.samples), ""),)
-        yield why("expectation.steps.low_mm", rule, drawn, rows)
-        yield why("expectation.steps.high_mm", rule, drawn, rows)
-        yield why("expectation.steps.reach_share", "Share of the canals drawn in which it is at its stop.", drawn, rows)
+        yield rationale("expectation.steps.low_mm", rule, drawn, rows)
+        yield rationale("expectation.steps.high_mm", rule, drawn, rows)
+        yield rationale(
+            "expectation.steps.reach_share", "Share of the canals drawn in which it is at its stop.", drawn, rows
+        )
     if about.plan.expectation.passes is not None:
-        yield why(
+        yield rationale(
             "expectation.passes", "Passes of the estimate until the smallest of the series is at length.", entered, rows
         )

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { Notice } from '@/parts/notice'
-import { Sheet } from '@/parts/reason/sheet'
+import { Sheet } from '@/parts/rationale/sheet'
 import { type OfEmergency, type Way, wayOf } from '@/store/outbox/emergencies'
 import type { Ready } from '@/store/outbox/emergency-store'
 import type { Emergency } from '@/walk/emergencies'

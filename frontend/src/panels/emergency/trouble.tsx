@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Told } from '@/api/shapes'
-import { Sheet } from '@/parts/reason/sheet'
+import { Sheet } from '@/parts/rationale/sheet'
 import type { Chair } from '@/store/chair/chair'
 import type { OfEmergency } from '@/store/outbox/emergencies'
 import { words } from '@/words/en'

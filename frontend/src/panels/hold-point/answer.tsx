@@ -16,7 +16,7 @@ interface Props {
 }
 
 /** Words that need a reason. */
-type Reasoned = 'returned' | 'in_spite'
+type Reasoned = 'returned' | 'despite_missing'
 
 /** A supervisor's answer at a hold point, on exactly the plan that is on the screen. */
 export function Answer({ chair, canal, node }: Props) {
@@ -31,7 +31,7 @@ export function Answer({ chair, canal, node }: Props) {
   const come = () => void recordFor(chair, canals, node.id, { kind: 'come', note: '' })
   const give = (reason: string) => {
     const exit = asked === 'returned' ? 'returned' : 'approved'
-    void recordFor(chair, canals, node.id, { ...WORD, exit, in_spite: asked === 'in_spite', reason })
+    void recordFor(chair, canals, node.id, { ...WORD, exit, despite_missing: asked === 'despite_missing', reason })
   }
   if (asked) return <WithReason key={asked} of={asked} onGive={give} onBack={() => setAsked(undefined)} />
   return (
@@ -55,14 +55,14 @@ export function Answer({ chair, canal, node }: Props) {
       <button type="button" class="button" disabled={coming} onClick={come}>
         {words.hold.come}
       </button>
-      <button type="button" class="button" onClick={() => setAsked('in_spite')}>
+      <button type="button" class="button" onClick={() => setAsked('despite_missing')}>
         {words.hold.inSpite}
       </button>
     </div>
   )
 }
 
-const WORD = { kind: 'sign_off', in_spite: false, reason: '', at_bench: false, together: '' } as const
+const WORD = { kind: 'sign_off', despite_missing: false, reason: '', at_bench: false, together: '' } as const
 
 interface WithReasonProps {
   of: Reasoned

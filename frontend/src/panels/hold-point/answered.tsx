@@ -1,6 +1,6 @@
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
-import { lastWord, passedInSpite, type WordGiven, wasFirst } from '@/store/chair/hold'
+import { approvedDespiteMissing, lastWord, type WordGiven, wasFirst } from '@/store/chair/hold'
 import { askedAgain, restedOnGone } from '@/store/chair/image-of-step'
 import { words } from '@/words/en'
 
@@ -45,14 +45,14 @@ function Said({ of: { name, at, told } }: { of: WordGiven }) {
   return (
     <p>
       {words.hold.given(told.exit, name, words.when(at))} {told.at_bench && `(${words.hold.atBench}) `}
-      {!told.in_spite && told.reason}
+      {!told.despite_missing && told.reason}
     </p>
   )
 }
 
 /** What the canal went on in spite of: it stays in sight for ever. */
 export function InSpite({ chair, canal }: { chair: Chair; canal: string }) {
-  return passedInSpite(chair, canal).map(({ name, at, told }) => (
+  return approvedDespiteMissing(chair, canal).map(({ name, at, told }) => (
     <Notice key={at} sign="caution">
       {words.hold.inSpiteOf(told.reason ?? '')} {name}, {words.when(at)}
     </Notice>

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { CaseShown, Shows } from '@/api/shapes'
+import type { CaseShown, ImagePurpose } from '@/api/shapes'
 import { Select } from '@/parts/fields'
 import { useWorks } from '@/store/chair/chair'
 import { useImages } from '@/store/images/images'
@@ -12,7 +12,7 @@ const WHOLE_TOOTH = ''
 /** Every image of a case, and a further one. */
 export function CaseImages({ of }: { of: CaseShown }) {
   const [canal, setCanal] = useState(WHOLE_TOOTH)
-  const [shows, setShows] = useState<Shows>('pre_operative')
+  const [purpose, setShows] = useState<ImagePurpose>('pre_operative')
   const stored = useImages(of.id).value?.images.filter((image) => image.state === 'stored') ?? []
   const works = useWorks(of.id)
   const canals = of.canals.map(({ name }) => ({ value: name, says: name }))
@@ -37,11 +37,11 @@ export function CaseImages({ of }: { of: CaseShown }) {
             />
             <Select
               label={words.images.what}
-              options={Object.entries(words.images.shows).map(([value, says]) => ({ value, says }))}
-              value={shows}
-              onChoose={(value) => setShows(value as Shows)}
+              options={Object.entries(words.images.purpose).map(([value, says]) => ({ value, says }))}
+              value={purpose}
+              onChoose={(value) => setShows(value as ImagePurpose)}
             />
-            <TakeImage caseId={of.id} canal={canal} shows={shows} />
+            <TakeImage caseId={of.id} canal={canal} purpose={purpose} />
           </div>
         </details>
       )}

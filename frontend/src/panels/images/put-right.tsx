@@ -80,7 +80,7 @@ export function PutRightSays({ image }: { image: ImageShown }) {
     <p key={at} class="image-removed small">
       <Sign name={struck ? 'stop' : 'note'} />
       <span class="grow">
-        <b>{words.images.shows[image.shows]}.</b>{' '}
+        <b>{words.images.purpose[image.purpose]}.</b>{' '}
         {struck ? says.struck(says.why[why] ?? '') : says.moved(canal || says.tooth, moved_to || says.tooth)}{' '}
         {words.images.remove.by(by.name, words.when(at))}
       </span>

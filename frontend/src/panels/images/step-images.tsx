@@ -1,4 +1,4 @@
-import type { Do, RunSheet, Shows } from '@/api/shapes'
+import type { Do, ImagePurpose, RunSheet } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
 import { imagesTaken } from '@/store/chair/image-of-step'
@@ -16,13 +16,13 @@ interface Props {
 /** Images at a step that asks for one and at its hold point: those taken of the canal, and more. */
 export function StepImages({ chair, canal, node }: Props) {
   const sheet = chair.plan.canals.find((one) => one.canal === canal)?.run_sheet
-  const shows = showsOf(node, sheet)
+  const purpose = showsOf(node, sheet)
   const atImage = node.action === 'image'
   const coming = atImage ? stillComing(chair, canal) : []
   const taken = (image_id: string) => {
     const shown = atImage ? picked(chair, node.id, shownWith(chair, canal)) : [canal]
     void (async () => {
-      for (const name of shown) await chair.record(name, node.id, { kind: 'image', image_id, shows })
+      for (const name of shown) await chair.record(name, node.id, { kind: 'image', image_id, purpose })
     })()
   }
   return (
@@ -30,13 +30,13 @@ export function StepImages({ chair, canal, node }: Props) {
       {coming.length > 0 && <Notice>{words.together.imageToCome(coming)}</Notice>}
       {atImage && turned(chair, canal) && <Notice>{words.together.turned}</Notice>}
       <ImagesOf caseId={chair.version.case} ids={imagesTaken(chair, canal)} />
-      <TakeImage caseId={chair.version.case} canal={canal} shows={shows} onTaken={taken} />
+      <TakeImage caseId={chair.version.case} canal={canal} purpose={purpose} onTaken={taken} />
     </div>
   )
 }
 
 /** What an image at this step shows: what its hold point is about. */
-export function showsOf(node: Do, sheet: RunSheet | undefined): Shows {
+export function showsOf(node: Do, sheet: RunSheet | undefined): ImagePurpose {
   const next = sheet?.nodes[node.exits.done ?? '']
   const about = node.hold_point ?? (next?.kind === 'do' ? next.hold_point : null) ?? node.phase
   if (about.startsWith('length')) return 'length'

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { Shows } from '@/api/shapes'
+import type { ImagePurpose } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import { takeImage, useImages, waitingImages } from '@/store/images/images'
 import { words } from '@/words/en'
@@ -8,7 +8,7 @@ import './images.css'
 interface Props {
   caseId: string
   canal: string
-  shows: Shows
+  purpose: ImagePurpose
   /** The image is on the phone's disk; what was done may be told of now. */
   onTaken?: (id: string) => void
 }
@@ -18,7 +18,7 @@ const LARGE_BYTES = 4_000_000 // of a photo; where less than this is left, a cam
 const FEW = 25 // a teaching session's images: time to ask for more before they are used up
 
 /** Takes a photo, or an image from the phone; kept here first, also with no connection. */
-export function TakeImage({ caseId, canal, shows, onTaken }: Props) {
+export function TakeImage({ caseId, canal, purpose, onTaken }: Props) {
   const [busy, setBusy] = useState(false)
   const [wrong, setWrong] = useState<string>()
   const room = useImages(caseId).value?.room
@@ -29,7 +29,7 @@ export function TakeImage({ caseId, canal, shows, onTaken }: Props) {
     for (const file of input.files ?? []) {
       if (room && file.size > room.most_bytes_each) setWrong(words.images.tooLarge(room.most_bytes_each / 1e6))
       else
-        await takeImage(caseId, canal, shows, file).then(onTaken, () =>
+        await takeImage(caseId, canal, purpose, file).then(onTaken, () =>
           setWrong(isSecureContext ? words.images.notKept : words.images.insecure),
         )
     }

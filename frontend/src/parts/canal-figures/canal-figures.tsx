@@ -1,6 +1,6 @@
 import type { CanalPlan, Strain, WallLeft } from '@/api/shapes'
 import { Known } from '@/parts/known'
-import { Tapped } from '@/parts/reason/reasons'
+import { Tapped } from '@/parts/rationale/reasons'
 import { Sign } from '@/parts/signs'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'

@@ -1,5 +1,5 @@
 import { useId } from 'preact/hooks'
-import { useRoom } from '@/parts/room'
+import { useElementSize } from '@/parts/room'
 import { words } from '@/words/en'
 import { CanalColumn } from './canal-column'
 import './depth-board.css'
@@ -36,7 +36,7 @@ const NAME_PX = 11 // about the width of a letter of a canal's name
 export function DepthBoard(props: Props) {
   const { canals, coronal = [], before, picked, onPick, progress, silhouettes = NO_SILHOUETTES } = props
   const { cautions = [], nameOf = (key) => key, touch_px = TOUCH_PX } = props
-  const { room, ref } = useRoom()
+  const { room, ref } = useElementSize()
   const id = useId()
   const hatch = `hatch-${id}`
   const board = layOut(room.width, room.height, canals, before, silhouettes.values())

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Plan } from '@/api/shapes'
 import { Choice, Tick } from '@/parts/fields'
-import { TouchHint } from '@/parts/reason/reasons'
+import { TouchHint } from '@/parts/rationale/reasons'
 import { words } from '@/words/en'
 import { AboutEstimate } from './about-estimate'
 import { DepthBoard } from './depth-board'

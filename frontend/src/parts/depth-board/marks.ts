@@ -1,5 +1,5 @@
 import type { Caution } from '@/api/shapes'
-import { bandPath, depthPath } from '@/parts/reason/paths'
+import { bandPath, depthPath } from '@/parts/rationale/paths'
 import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { type Board, yOf } from './geometry'
@@ -47,7 +47,7 @@ export function marksOf({ board, canal, coronal, signs, progress, nameOf }: Draw
   if (coronal && !now)
     found.push({
       y: at(coronal.stop_mm) - NUMBER_ABOVE,
-      title: words.because.coronal,
+      title: words.rationale.coronal,
       value: mm(coronal.stop_mm),
       of: ['stops.coronal'],
     })
@@ -59,14 +59,14 @@ export function marksOf({ board, canal, coronal, signs, progress, nameOf }: Draw
     const band = step.as_if_straight ? `${depths}, ${words.expected.asIfStraight}` : depths
     found.push(
       recorded
-        ? { y: at(depth_mm), title: words.because.recorded(name), value: mm(depth_mm), of: [] }
-        : { y: at(depth_mm), title: words.because.expected(name), value: band, of: [depthPath(i), bandPath(i)] },
+        ? { y: at(depth_mm), title: words.rationale.recorded(name), value: mm(depth_mm), of: [] }
+        : { y: at(depth_mm), title: words.rationale.expected(name), value: band, of: [depthPath(i), bandPath(i)] },
     )
   }
   if (canal.end_mm !== null)
     found.push({
       y: at(canal.end_mm) + NUMBER_BELOW,
-      title: canal.joins !== null && canal.junction_mm !== null ? words.board.joins(canal.joins) : words.because.end,
+      title: canal.joins !== null && canal.junction_mm !== null ? words.board.joins(canal.joins) : words.rationale.end,
       value: mm(canal.end_mm),
       of: ['end_mm'],
     })

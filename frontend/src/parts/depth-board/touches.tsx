@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
-import { Reason, useReasons } from '@/parts/reason/reasons'
-import { Sheet } from '@/parts/reason/sheet'
+import { Reason, useReasons } from '@/parts/rationale/reasons'
+import { Sheet } from '@/parts/rationale/sheet'
 import { words } from '@/words/en'
 import type { Board } from './geometry'
 import type { Mark, Zone } from './marks'
@@ -23,7 +23,7 @@ export function Touches({ board, zones }: Props) {
             type="button"
             class="board-touch"
             aria-haspopup="dialog"
-            aria-label={words.because.marks(canal, marks)}
+            aria-label={words.rationale.marks(canal, marks)}
             style={{
               left: `${board.gutter + board.column * column}px`,
               top: `${top}px`,
@@ -47,15 +47,15 @@ export function Touches({ board, zones }: Props) {
 
 function Said({ canal, mark: { title, value, does, of } }: { canal: string; mark: Mark }) {
   const reasons = useReasons()
-  const because = [...new Set(of.flatMap((path) => reasons?.find(canal, path) ?? []))]
+  const rationale = [...new Set(of.flatMap((path) => reasons?.find(canal, path) ?? []))]
   return (
     <section class="stack close board-said">
       <h3>
         {title} <span class="number">{value}</span>
       </h3>
       {does && <p>{does}</p>}
-      {because.map((one) => (
-        <Reason key={one.of} because={one} rows={reasons?.rowsOf(one) ?? []} />
+      {rationale.map((one) => (
+        <Reason key={one.of} rationale={one} rows={reasons?.rowsOf(one) ?? []} />
       ))}
     </section>
   )

@@ -51,7 +51,7 @@ export function ImageBoard(props: Props) {
   const image = squareSize(given.image, rowPerColumn)
   const edit = given.edit && squareEdit(given.edit, rowPerColumn)
   const pane = useRef<HTMLDivElement>(null)
-  const room = useRoom(pane)
+  const room = useElementSize(pane)
   const [view, setView] = useState<View>()
   const shown = link ? linked(link, image, room) : (view ?? fitted(image, room))
   const show = (next: View) => (onLink ? onLink(linkOf(next, image, room)) : setView(next))
@@ -160,7 +160,7 @@ const WAYS: Readonly<Record<string, Spot>> = {
 }
 
 /** The pane's own size, followed. */
-function useRoom(of: { readonly current: HTMLElement | null }): Size {
+function useElementSize(of: { readonly current: HTMLElement | null }): Size {
   const [room, setRoom] = useState<Size>({ width: 1, height: 1 })
   useEffect(() => {
     const element = of.current

@@ -1,7 +1,7 @@
 import type { CanalPlan, Do, ExpectedStep, InstrumentName, StopRow } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
-import { depthPath, tabledPath } from '@/parts/reason/paths'
-import { Tapped, TouchHint } from '@/parts/reason/reasons'
+import { depthPath, tabledPath } from '@/parts/rationale/paths'
+import { Tapped, TouchHint } from '@/parts/rationale/reasons'
 import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import './order.css'
@@ -135,14 +135,14 @@ function Where({ canal, node, byKey, stops }: Pick<StepProps, 'canal' | 'byKey' 
     const shorter = words.order.shorter(mm(node.shorter_than.less_um / 1000))
     return (
       <span class="small">
-        <Tapped canal={canal.canal} of="stops.make_room" title={words.because.makeRoom} value={shorter} />
+        <Tapped canal={canal.canal} of="stops.make_room" title={words.rationale.makeRoom} value={shorter} />
       </span>
     )
   }
   if (node.stop_um === null) return null
   const stop = mm(node.stop_um / 1000)
   const of = tabledPath(stops, canal, node.instrument ?? '', node.stop_um / 1000)
-  const title = words.because.stop(nameOf(node.instrument, byKey))
+  const title = words.rationale.stop(nameOf(node.instrument, byKey))
   return (
     <span class={`number ${node.target === 'to_resistance' ? 'to-resistance' : ''}`}>
       <Tapped canal={canal.canal} of={of} title={title} value={stop} />
@@ -165,7 +165,7 @@ function Estimate({ canal, of, byKey }: { canal: string; of: NonNullable<WorkSte
       <Tapped
         canal={canal}
         of={depthPath(index)}
-        title={words.because.expected(nameOf(step.instrument, byKey))}
+        title={words.rationale.expected(nameOf(step.instrument, byKey))}
         value={says ?? words.expected.recordedAs(mm(step.depth_mm), words.expected.felt(step.felt ?? 'as_expected'))}
       />
       {says && step.as_if_straight && <span class="block">{words.expected.asIfStraight}</span>}

@@ -1,7 +1,7 @@
 import type { CanalPlan, StopRow } from '@/api/shapes'
 import { InstrumentLabel } from '@/parts/instrument'
-import { needlePath, stopPath } from '@/parts/reason/paths'
-import { Tapped, TouchHint } from '@/parts/reason/reasons'
+import { needlePath, stopPath } from '@/parts/rationale/paths'
+import { Tapped, TouchHint } from '@/parts/rationale/reasons'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { grouped, type StopGroup } from './groups'
@@ -82,7 +82,7 @@ function Group({ group, canals, before }: GroupProps) {
                     <Tapped
                       canal={c.canal}
                       of={stop.why || stopPath(c, stop.stop_mm)}
-                      title={words.because.stop(group.rows.map((one) => one.instrument.name).join(', '))}
+                      title={words.rationale.stop(group.rows.map((one) => one.instrument.name).join(', '))}
                       value={mm(stop.stop_mm)}
                     />
                   ) : (
@@ -117,7 +117,7 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
               <Tapped
                 canal={c.canal}
                 of="needle.ceiling_mm"
-                title={words.because.needle}
+                title={words.rationale.needle}
                 value={mm(c.needle.ceiling_mm)}
               />
             ) : (
@@ -155,7 +155,7 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
                   <Tapped
                     canal={c.canal}
                     of={needlePath(at)}
-                    title={words.because.needleNow(instrument)}
+                    title={words.rationale.needleNow(instrument)}
                     value={mm(now.at_most_mm)}
                   />
                 ) : (
@@ -174,5 +174,5 @@ function NeedleRows({ canals }: { canals: readonly CanalPlan[] }) {
 function Begins({ of }: { of: CanalPlan }) {
   const at = of.needle?.begins_mm ?? null
   if (at === null) return <Unused />
-  return <Tapped canal={of.canal} of="needle.begins_mm" title={words.because.needleBegins} value={mm(at)} />
+  return <Tapped canal={of.canal} of="needle.begins_mm" title={words.rationale.needleBegins} value={mm(at)} />
 }

@@ -1,5 +1,5 @@
 import type { CaseShown } from '@/api/shapes'
-import { StandingPill } from '@/panels/case-row'
+import { StatusPill } from '@/panels/case-row'
 import { CaseImages } from '@/panels/images/case-images'
 import { Page } from '@/parts/page'
 import { RecordLink } from '@/parts/record-link'
@@ -41,10 +41,10 @@ function Charted({ of }: { of: CaseShown }) {
     <>
       <Along of={of} />
       <div class="row wrap">
-        <StandingPill of={of.standing} />
-        {of.standing.state !== 'none' && (
+        <StatusPill of={of.status} />
+        {of.status.state !== 'none' && (
           <p class="grow small">
-            {of.standing.says} {of.standing.do}
+            {of.status.says} {of.status.do}
           </p>
         )}
       </div>
@@ -71,13 +71,13 @@ function Charted({ of }: { of: CaseShown }) {
 }
 
 function PlanLink({ of }: { of: CaseShown }) {
-  const none = of.standing.state === 'none'
+  const none = of.status.state === 'none'
   const student = membership.value?.role === 'student'
   // A case is planned by its student; others read the version that stands.
   if (!student && !of.version) return null
   return (
     <>
-      {of.standing.approved_number !== null && (
+      {of.status.approved_number !== null && (
         <a class="button answer" href={`/cases/${of.id}/chair`}>
           {words.chair.open}
         </a>

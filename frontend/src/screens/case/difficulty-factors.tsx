@@ -4,7 +4,7 @@ import { Known } from '@/parts/known'
 import { Seen } from '@/parts/seen'
 import { Sent } from '@/parts/sent'
 import { changeCase, useFactors } from '@/store/cache/cases'
-import { useWanted } from '@/store/forms/auto-save'
+import { useAutoSave } from '@/store/forms/auto-save'
 import { words } from '@/words/en'
 
 const GROUPS = ['patient', 'diagnosis', 'tooth', 'additional'] as const
@@ -12,7 +12,7 @@ const GROUPS = ['patient', 'diagnosis', 'tooth', 'additional'] as const
 /** What makes the case difficult, as a person sees it; what the plan works out by itself is added there. */
 export function DifficultyFactors({ of }: { of: CaseShown }) {
   const found = useFactors()
-  const [{ factors }, sending, change] = useWanted({ factors: of.factors }, (_, chosen) => changeCase(of.id, chosen))
+  const [{ factors }, sending, change] = useAutoSave({ factors: of.factors }, (_, chosen) => changeCase(of.id, chosen))
   // A block has no patient, and its canals are what they were made to be.
   if (of.setting === 'block') return null
   return (

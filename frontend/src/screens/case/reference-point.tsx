@@ -3,12 +3,12 @@ import type { CanalShown, CaseShown } from '@/api/shapes'
 import { Choice, TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { changeCanal, useTooth } from '@/store/cache/cases'
-import { useWanted } from '@/store/forms/auto-save'
+import { useAutoSave } from '@/store/forms/auto-save'
 import { words } from '@/words/en'
 
 /** Where a canal's lengths are measured from, chosen by a person where none goes without saying. */
 export function ReferencePoint({ canal, of }: { canal: CanalShown; of: CaseShown }) {
-  const [{ reference_point }, sending, choose] = useWanted({ reference_point: '' }, (all) =>
+  const [{ reference_point }, sending, choose] = useAutoSave({ reference_point: '' }, (all) =>
     changeCanal(of, canal.id, all),
   )
   const [other, setOther] = useState('')

@@ -3,7 +3,7 @@ import { Choice, Select } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
 import { changeRoot, useTooth } from '@/store/cache/cases'
-import { useWanted } from '@/store/forms/auto-save'
+import { useAutoSave } from '@/store/forms/auto-save'
 import { words } from '@/words/en'
 
 const PATTERNS: readonly Pattern[] = ['unknown', 'separate', '2-1', '1-2', '2-1-2', '1-2-1']
@@ -11,7 +11,7 @@ const JOINING: readonly Pattern[] = ['2-1', '1-2-1']
 
 /** How the canals of a root run, and which of them goes to the end where two join: a person chooses. */
 export function RootCard({ root: charted, of }: { root: RootShown; of: CaseShown }) {
-  const [root, sending, change] = useWanted(charted, ({ pattern, main_canal }) =>
+  const [root, sending, change] = useAutoSave(charted, ({ pattern, main_canal }) =>
     changeRoot(of, charted.name, { pattern, main_canal: main_canal ?? null }),
   )
   const canals = of.canals.filter((c) => c.root === root.name)

@@ -1,10 +1,10 @@
 import { Notice } from '@/parts/notice'
-import type { Taken } from '@/store/device/schema'
+import type { PendingReading } from '@/store/device/schema'
 import { dropTaken } from '@/store/outbox/pending-readings'
 import { words } from '@/words/en'
 
 /** Readings of a canal that are on this phone only. */
-export function TakenReadings({ waiting }: { waiting: readonly Taken[] }) {
+export function TakenReadings({ waiting }: { waiting: readonly PendingReading[] }) {
   return waiting.map((one) =>
     one.refused === undefined ? (
       <Notice key={one.seq} sign="waiting">
@@ -18,4 +18,4 @@ export function TakenReadings({ waiting }: { waiting: readonly Taken[] }) {
   )
 }
 
-const nameOf = ({ reading }: Taken) => words.reading.short[reading?.method ?? 'junction']
+const nameOf = ({ reading }: PendingReading) => words.reading.short[reading?.method ?? 'junction']

@@ -2,7 +2,7 @@ import type { Anatomy, CaseShown } from '@/api/shapes'
 import { Select, Tick } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { changeCase } from '@/store/cache/cases'
-import { useWanted } from '@/store/forms/auto-save'
+import { useAutoSave } from '@/store/forms/auto-save'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 
@@ -19,7 +19,7 @@ const ANATOMIES: readonly Anatomy[] = ['usual', 'fused_or_c_shaped', 'charted_by
 export function ToothFacts({ of }: { of: CaseShown }) {
   const { isolated, root_filled, perforation, anatomy } = of
   const charted = { isolated, root_filled, perforation, anatomy }
-  const [facts, sending, change] = useWanted(charted, (_, chosen) => changeCase(of.id, chosen))
+  const [facts, sending, change] = useAutoSave(charted, (_, chosen) => changeCase(of.id, chosen))
   const supervisor = membership.value?.role === 'supervisor'
   const offered = ANATOMIES.filter((a) => supervisor || a !== 'charted_by_supervisor' || a === facts.anatomy)
   return (

@@ -5,14 +5,14 @@ import { coronalStops } from '@/parts/depth-board/shape'
 import { Tick } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
-import { type Ahead, insertions } from '@/store/chair/expected'
+import { type ExpectedRest, insertions } from '@/store/chair/expected'
 import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import './bands.css'
 
 interface Props {
   chair: Chair
-  ahead: Ahead
+  ahead: ExpectedRest
   canal: CanalPlan
 }
 
@@ -76,7 +76,7 @@ export function BandsBoard({ chair: { plan }, ahead, canal }: Props) {
   )
 }
 
-function Whence({ ahead, canal }: { ahead: Ahead; canal: string }) {
+function Whence({ ahead, canal }: { ahead: ExpectedRest; canal: string }) {
   const few = ahead.canals.find((one) => one.canal === canal)?.expectation.few_agree
   return (
     <>

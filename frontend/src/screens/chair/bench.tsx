@@ -3,7 +3,7 @@ import type { Do } from '@/api/shapes'
 import { CanalChips } from '@/parts/canal-chips'
 import { Choice, Select, TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
-import { Sheet } from '@/parts/reason/sheet'
+import { Sheet } from '@/parts/rationale/sheet'
 import { Seen } from '@/parts/seen'
 import type { Chair } from '@/store/chair/chair'
 import { signOffAtBench, useSigners } from '@/store/chair/hold'
@@ -62,7 +62,7 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
         also: canals.filter((name) => name !== canal),
         node: node.id,
         exit: word === 'returned' ? 'returned' : 'approved',
-        in_spite: word === 'in_spite',
+        despite_missing: word === 'despite_missing',
         reason: reason.trim(),
       }),
     ).finally(() => setCode(''))

@@ -12,7 +12,7 @@ import { useCase } from '@/store/cache/cases'
 import { usePolling } from '@/store/cache/hooks'
 import { usePlanSeen } from '@/store/cache/plan-seen'
 import { type Chair as AtChair, useChair, useTreatment } from '@/store/chair/chair'
-import { useAhead } from '@/store/chair/expected'
+import { useExpectedRest } from '@/store/chair/expected'
 import { works } from '@/store/chair/part'
 import { useKeepReady } from '@/store/outbox/ready'
 import { TooNew } from '@/walk/walk'
@@ -115,7 +115,7 @@ function Standing({ caseId, chair: found, canals }: Props) {
   const [picked, setPicked] = useState<string>()
   const current = picked ?? (found.course.turnedTo || canals[0]?.canal) ?? ''
   const [over, chair] = useUnhurriedChair(found, current)
-  const ahead = useAhead(caseId, chair)
+  const ahead = useExpectedRest(caseId, chair)
   const canal = canals.find((c) => c.canal === current) ?? canals[0]
   const course = canal && chair.course.canals[canal.canal]
   // While the tooth is halted there is one thing to read and nothing to answer.

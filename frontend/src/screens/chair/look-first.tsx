@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { adviceOf, nameOf } from '@/panels/emergency/at-hand'
-import { Sheet } from '@/parts/reason/sheet'
+import { Sheet } from '@/parts/rationale/sheet'
 import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
 import { words } from '@/words/en'

@@ -5,7 +5,7 @@ import { Trouble } from '@/panels/emergency/trouble'
 import { Notice } from '@/parts/notice'
 import { Unhurried } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
-import { useAhead } from '@/store/chair/expected'
+import { useExpectedRest } from '@/store/chair/expected'
 import { mayTell, partIn } from '@/store/chair/part'
 import { wantedImages } from '@/store/chair/wanted-images'
 import { mm } from '@/units/millimetres'
@@ -34,7 +34,7 @@ export function LookingIn({ chair: found, canals }: Props) {
   const inHand = canalInHand(found)
   const [picked, setPicked] = useState<string>()
   const [over, chair] = useUnhurriedChair(found, picked ?? inHand ?? '')
-  const ahead = useAhead(chair.caseId, chair)
+  const ahead = useExpectedRest(chair.caseId, chair)
   const who = useWorker(chair)
   const canal = canals.find((one) => one.canal === (picked ?? inHand)) ?? canals[0]
   const { course } = chair

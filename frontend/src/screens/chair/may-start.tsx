@@ -5,7 +5,7 @@ import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
 import { actorOf, lastOf, useNamedFor, useSupervisors } from '@/store/chair/visits'
 import { mm } from '@/units/millimetres'
-import { type Missing, RENEW } from '@/walk/visit'
+import { type Prerequisite, RENEW } from '@/walk/visit'
 import { workHasBegun } from '@/walk/who-tells'
 import { words } from '@/words/en'
 import { Word } from './word'
@@ -136,7 +136,7 @@ export function missingSays(chair: Chair): string {
   return chair.course.missing.map((what) => saysOf(chair, what)).join(', ')
 }
 
-function saysOf({ course }: Chair, what: Missing): string {
+function saysOf({ course }: Chair, what: Prerequisite): string {
   const { dam } = course.visit
   return what === 'dam_off' && dam ? words.visit.dam[dam] : words.visit.missing[what]
 }

@@ -5,7 +5,7 @@ import { DifferenceView } from '@/parts/difference/difference-view'
 import { Notice } from '@/parts/notice'
 import { useVersion, useVersions } from '@/store/cache/plans'
 import type { Chair } from '@/store/chair/chair'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { words } from '@/words/en'
 import { saidOf } from './said'
 import './new-plan.css'
@@ -68,12 +68,12 @@ function Stops({ before, after }: { before: Chair['plan'] | undefined; after: Ch
 }
 
 /** What was recorded by an older plan since this one is in force. */
-function lateOf({ events, course }: Chair): readonly Happened[] {
+function lateOf({ events, course }: Chair): readonly CourseEvent[] {
   const since = events.findLastIndex((event) => event.kind === 'replan')
   return events.slice(since + 1).filter((event) => course.outOfCourse[event.id] === 'other_plan')
 }
 
-function Late({ chair, late }: { chair: Chair; late: readonly Happened[] }) {
+function Late({ chair, late }: { chair: Chair; late: readonly CourseEvent[] }) {
   if (late.length === 0) return null
   return (
     <div class="stack close">

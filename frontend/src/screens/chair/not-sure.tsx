@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { CanalPlan, Do } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
-import { pathsOf } from '@/parts/reason/paths'
-import { Sheet } from '@/parts/reason/sheet'
+import { pathsOf } from '@/parts/rationale/paths'
+import { Sheet } from '@/parts/rationale/sheet'
 import type { Chair } from '@/store/chair/chair'
 import { shownEvent } from '@/store/chair/hold'
 import type { CanalCourse } from '@/walk/course'
@@ -86,7 +86,7 @@ function Help({ chair, canal, course, onDone }: Props & { onDone: () => void }) 
 function Why({ chair, canal, node }: Pick<Props, 'chair' | 'canal'> & { node: Do }) {
   const row = chair.plan.stop_table.find(({ instrument }) => instrument.key === node.instrument)
   const stop = row?.stops.find((one) => one.canal === canal.canal && one.stop_mm * 1000 === node.stop_um)
-  const found = stop && pathsOf(stop.why).map((path) => canal.why.find(({ of }) => of === path))
+  const found = stop && pathsOf(stop.why).map((path) => canal.rationales.find(({ of }) => of === path))
   const rule = found?.find(Boolean)?.rule
   if (!node.say && !rule) return null
   return (

@@ -1,13 +1,13 @@
 import { nameOf } from '@/panels/emergency/at-hand'
 import type { Chair } from '@/store/chair/chair'
 import { mm } from '@/units/millimetres'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { concernsImage } from '@/walk/put-right'
 import type { Dam } from '@/walk/visit'
 import { words } from '@/words/en'
 
 /** What an event tells, in a few words. */
-export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened): string {
+export function saidOf(chair: Chair, { kind, plan, canal, node, body }: CourseEvent): string {
   if (kind === 'emergency') return `${words.chair.kind.emergency}: ${words.chair.emergencies[String(body.what)]}`
   if (kind === 'corrected')
     return body.what
@@ -28,13 +28,13 @@ export function saidOf(chair: Chair, { kind, plan, canal, node, body }: Happened
   return `${named || node} ${depth ? words.card.stopped(mm(Number(body.depth_um) / 1000)) : words.card.exit(String(body.exit))}`
 }
 
-function imagePutRight({ why, moved_to }: Happened['body']): string {
+function imagePutRight({ why, moved_to }: CourseEvent['body']): string {
   const says = words.images.putRight
   const done = typeof moved_to === 'string' ? says.to(moved_to || says.tooth) : says.struck(says.why[String(why)] ?? '')
-  return `${words.images.shows.other}: ${done}`
+  return `${words.images.purpose.other}: ${done}`
 }
 
 /** The same with the canal it was told of; a turn names it itself. */
-export function withCanal(chair: Chair, event: Happened): string {
+export function withCanal(chair: Chair, event: CourseEvent): string {
   return [event.kind === 'turn' ? '' : event.canal, saidOf(chair, event)].filter(Boolean).join(' ')
 }

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { Notice } from '@/parts/notice'
-import { Sheet } from '@/parts/reason/sheet'
+import { Sheet } from '@/parts/rationale/sheet'
 import { useCase } from '@/store/cache/cases'
 import type { Chair } from '@/store/chair/chair'
 import { partIn } from '@/store/chair/part'

@@ -15,8 +15,8 @@ export function WantedImages({ chair }: { chair: Chair }) {
       <TakeImage
         caseId={chair.caseId}
         canal={event.canal}
-        shows="other"
-        onTaken={(image_id) => void chair.record(event.canal, '', { kind: 'image', image_id, shows: 'other' })}
+        purpose="other"
+        onTaken={(image_id) => void chair.record(event.canal, '', { kind: 'image', image_id, purpose: 'other' })}
       />
     </section>
   ))

@@ -4,7 +4,7 @@ import { sizesOf } from '@/panels/plan/asked'
 import { TextField } from '@/parts/fields'
 import { advised, isWide, sizeOf } from '@/parts/final-size'
 import { Notice } from '@/parts/notice'
-import { Tapped } from '@/parts/reason/reasons'
+import { Tapped } from '@/parts/rationale/reasons'
 import { words } from '@/words/en'
 import { InOrOut, OptionFacts, SizesCompared } from './size-options'
 import { SizeReasons } from './size-reasons'
@@ -42,7 +42,7 @@ export function CanalSize({ canal, kit, choice, decided, onChoose }: Props) {
           <Tapped
             canal={canal.canal}
             of={['size_range.least', 'size_range.most']}
-            title={words.because.size}
+            title={words.rationale.size}
             value={advised(canal.size_range)}
           />
         </p>

@@ -27,7 +27,7 @@ interface Props {
 export function Foot({ of, last, asked, chosen, id, changes, preview, onAsked, onReason }: Props) {
   const [open, setOpen] = useState(false)
   const [sending, run] = useSending()
-  const { state, stale } = of.standing
+  const { state, stale } = of.status
   const given = givenIn(preview, last)
   const many = changes.length + numberOf(given)
   const waiting = state === 'waiting' && !stale && many === 0

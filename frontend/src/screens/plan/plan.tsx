@@ -1,6 +1,6 @@
 import { useRef, useState } from 'preact/hooks'
 import type { Asked, CaseShown, Kit, Plan, Technique, VersionListed, VersionShown } from '@/api/shapes'
-import { StandingPill } from '@/panels/case-row'
+import { StatusPill } from '@/panels/case-row'
 import { firstAsked, withCanal } from '@/panels/plan/asked'
 import { Decision } from '@/panels/plan/decision'
 import { CautionCount } from '@/parts/cautions'
@@ -30,7 +30,7 @@ export function Planning({ id }: { id: string }) {
   const kits = useKits(found.value?.programme)
   const techniques = useTechniques(found.value?.programme)
   const of = found.value
-  const waiting = of?.standing.state === 'waiting'
+  const waiting = of?.status.state === 'waiting'
   usePolling(waiting, found)
   usePolling(waiting, versions)
   if (of && versions.value && kits.value && techniques.value && (last.value || !of.version)) {
@@ -111,19 +111,19 @@ function Workbench({ of, versions, last, kits, techniques }: Bench) {
       }
     >
       <div class="row wrap">
-        <StandingPill of={of.standing} />
+        <StatusPill of={of.status} />
         {plan && <CautionCount cautions={plan.cautions} />}
         {plan?.difficulty && <LevelMark level={plan.difficulty.level} />}
-        {of.standing.state !== 'none' && (
+        {of.status.state !== 'none' && (
           <p class="small">
-            {of.standing.says} {of.standing.do}
+            {of.status.says} {of.status.do}
           </p>
         )}
       </div>
       {decided && (
         <Decision
           of={decided}
-          counts={decided.number === of.standing.number && !['approval_void', 'revoked'].includes(of.standing.state)}
+          counts={decided.number === of.status.number && !['approval_void', 'revoked'].includes(of.status.state)}
         />
       )}
       {draft.fields.value.asked && on && (

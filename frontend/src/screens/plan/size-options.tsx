@@ -1,5 +1,5 @@
 import type { SizeOption } from '@/api/shapes'
-import { Tapped } from '@/parts/reason/reasons'
+import { Tapped } from '@/parts/rationale/reasons'
 import { Sign } from '@/parts/signs'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'

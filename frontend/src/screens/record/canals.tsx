@@ -1,4 +1,4 @@
-import type { CanalRecord, RecordValue, Shows, StepRecord } from '@/api/shapes'
+import type { CanalRecord, ImagePurpose, RecordValue, StepRecord } from '@/api/shapes'
 import { Sign } from '@/parts/signs'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
@@ -33,7 +33,7 @@ function PutRight({ of }: { of: RecordValue }) {
       <ul class="ledger">
         {rows.map((one) => (
           <li key={`${one.image}${one.at}`} class="small">
-            <b>{one.canal || says.tooth}</b> {words.images.shows[one.shows as Shows]}:{' '}
+            <b>{one.canal || says.tooth}</b> {words.images.purpose[one.purpose as ImagePurpose]}:{' '}
             {one.moved_to === null
               ? says.struck(says.why[one.why] ?? '')
               : says.moved(one.canal || says.tooth, one.moved_to || says.tooth)}{' '}
@@ -98,7 +98,7 @@ function methodsOf(methods: readonly string[]): string {
 /** What was done and what was passed over; what is ahead only as a number. Irrigating and recapitulating only where left out or added. */
 function Work({ of }: { of: CanalRecord }) {
   const told = of.steps.filter(isTold)
-  const ahead = of.steps.filter((step) => step.standing === 'not_yet').length
+  const ahead = of.steps.filter((step) => step.comparison === 'not_yet').length
   if (told.length === 0) return null
   return (
     <details class="record-work">
@@ -128,12 +128,12 @@ function Work({ of }: { of: CanalRecord }) {
 const QUIET = ['irrigate', 'recapitulate']
 
 function isTold(step: StepRecord): boolean {
-  if (step.standing === 'not_yet') return false
-  return step.standing !== 'as_planned' || !QUIET.includes(step.action)
+  if (step.comparison === 'not_yet') return false
+  return step.comparison !== 'as_planned' || !QUIET.includes(step.action)
 }
 
 function Step({ of }: { of: StepRecord }) {
-  const mark = words.record.standing[of.standing]
+  const mark = words.record.comparison[of.comparison]
   const action = of.instrument && of.action === 'instrument' ? '' : words.order.action(of.action)
   const what = [of.instrument, action, of.visit > 1 && words.record.time(of.visit)].filter(Boolean).join(', ')
   const how = of.how ? words.record.left[of.how] : ''
@@ -143,7 +143,7 @@ function Step({ of }: { of: StepRecord }) {
         {what}
         {mark && (
           <span class="small strong record-mark">
-            <Sign name={of.standing === 'left_out' ? 'caution' : 'note'} /> {mark}
+            <Sign name={of.comparison === 'left_out' ? 'caution' : 'note'} /> {mark}
           </span>
         )}
       </th>

@@ -48,7 +48,7 @@ export function Sums({ of }: { of: RecordValue }) {
         {of.images.map((one) => (
           <Line
             key={one.position}
-            says={`${one.canal || said.tooth}: ${one.shows}`}
+            says={`${one.canal || said.tooth}: ${one.purpose}`}
             more={[by(one), countsNot(one), removal(one)]}
           />
         ))}
@@ -123,7 +123,11 @@ function SignOffs({ of }: { of: RecordValue }) {
   return (
     <Part title={said.signOffs}>
       {of.words.map((one) => {
-        const marks = [one.in_spite && said.inSpite, one.at_bench && said.atBench, !one.in_course && said.notInCourse]
+        const marks = [
+          one.despite_missing && said.inSpite,
+          one.at_bench && said.atBench,
+          !one.in_course && said.notInCourse,
+        ]
         return (
           <Line
             key={one.position}

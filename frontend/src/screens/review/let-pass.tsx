@@ -3,7 +3,7 @@ import { sizesOf } from '@/panels/plan/asked'
 import { WIDE_CANAL } from '@/parts/final-size'
 import { Sent } from '@/parts/sent'
 import { Sign } from '@/parts/signs'
-import { letPass, takeBack } from '@/store/cache/overrides'
+import { addOverride, withdrawOverride } from '@/store/cache/overrides'
 import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
 import { type Pick, WithReason } from './with-reason'
@@ -27,7 +27,7 @@ export function LetPass({ of, caution, overrides }: Props) {
   const wide = code === WIDE_CANAL
   const says = wide ? { ...words.letPass, open: words.letPass.openWide } : words.letPass
   const send = (body: { id: string; reason: string }, picked: string) =>
-    letPass(of, { ...body, code, canal, ...(wide ? { final_size: Number(picked) } : {}) })
+    addOverride(of, { ...body, code, canal, ...(wide ? { final_size: Number(picked) } : {}) })
   return (
     <WithReason key={name} name={name} says={says} pick={wide ? sizePick(of, canal ?? '') : undefined} onSend={send} />
   )
@@ -44,7 +44,7 @@ const sizePick = ({ given }: VersionShown, canal: string): Pick => ({
 
 function Passed({ of, override, inPlan }: { of: VersionShown; override: Override; inPlan: boolean }) {
   const [sending, run] = useSending()
-  const back = () => void run(() => takeBack(of, override))
+  const back = () => void run(() => withdrawOverride(of, override))
   return (
     <div class="stack close">
       <p class="let-pass">

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Running, Shows } from '@/api/shapes'
+import type { ImagePurpose, Running } from '@/api/shapes'
 import { Select } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
@@ -52,11 +52,11 @@ function Offered({ cases, onPut }: { cases: readonly Offer[]; onPut: (caseId: st
 /** Photos shared with the app from another one: to which case they belong. */
 export function Share() {
   const [many, setMany] = useState<number>()
-  const [shows, setShows] = useState<Shows>('pre_operative')
+  const [purpose, setShows] = useState<ImagePurpose>('pre_operative')
   const [wrong, setWrong] = useState(false)
   useEffect(() => void sharedImages().then((found) => setMany(found.length)), [])
   const put = (caseId: string) =>
-    putToCase(caseId, shows).then(
+    putToCase(caseId, purpose).then(
       () => go(`/cases/${caseId}`, { replace: true }),
       () => setWrong(true),
     )
@@ -71,9 +71,9 @@ export function Share() {
           <p class="small soft">{words.images.noNames}</p>
           <Select
             label={words.images.what}
-            options={Object.entries(words.images.shows).map(([value, says]) => ({ value, says }))}
-            value={shows}
-            onChoose={(value) => setShows(value as Shows)}
+            options={Object.entries(words.images.purpose).map(([value, says]) => ({ value, says }))}
+            value={purpose}
+            onChoose={(value) => setShows(value as ImagePurpose)}
           />
           <ToWhich onPut={(id) => void put(id)} />
           <button type="button" class="button plain" onClick={leave}>

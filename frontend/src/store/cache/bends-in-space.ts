@@ -2,13 +2,13 @@ import * as calls from '@/api/markings'
 import type { BendsInSpaceShown, NewBendInSpace } from '@/api/shapes'
 import { refresh } from './cached'
 import { refreshCase } from './cases'
-import { useKept } from './hooks'
+import { useCached } from './hooks'
 
 const nameOf = (canalId: string) => `bends in space of ${canalId}`
 
 /** Every bend in space of a canal, the last one counts. */
 export function useBendsInSpace(canalId: string) {
-  return useKept<BendsInSpaceShown>(nameOf(canalId), () => calls.listBendsInSpace(canalId))
+  return useCached<BendsInSpaceShown>(nameOf(canalId), () => calls.listBendsInSpace(canalId))
 }
 
 /** Combines two views for good; the server charts what they come to. `id` is the same when it is tried again. */

@@ -1,10 +1,10 @@
 import { effect, type Signal, signal } from '@preact/signals'
 import { Refused, Unreachable } from '@/api/problem'
 import { read, write } from '@/store/device/database'
-import { onHeard, tellTabs } from '@/store/device/tabs'
+import { onTabMessage, postToTabs } from '@/store/device/tabs'
 import { personId, signIns } from '@/store/session/session'
 
-export interface Kept<T> {
+export interface Cached<T> {
   readonly value?: T
   /** When the value was asked for, by this phone's clock: whatever happened before is in it. */
   readonly at?: number
@@ -28,7 +28,7 @@ export interface Asking {
 interface Shelf {
   readonly person: string
   readonly name: string
-  readonly signal: Signal<Kept<unknown>>
+  readonly signal: Signal<Cached<unknown>>
   /** Numbers askings and answers put in place, in their order. */
   turn: number
   /** The number of what is shown: only an answer that was asked for later takes its place. */
@@ -50,7 +50,7 @@ function shelfOf(person: string, name: string): Shelf {
   const found = shelves.get(key) ?? {
     person,
     name,
-    signal: signal<Kept<unknown>>({ state: 'asking' }),
+    signal: signal<Cached<unknown>>({ state: 'asking' }),
     turn: 0,
     shown: 0,
   }
@@ -59,8 +59,8 @@ function shelfOf(person: string, name: string): Shelf {
 }
 
 /** The signal of a thing by its name, for the person who is signed in; the same one wherever it is asked for. */
-export function keptSignal<T>(name: string): Signal<Kept<T>> {
-  return shelfOf(personId(), name).signal as Signal<Kept<T>>
+export function cachedSignal<T>(name: string): Signal<Cached<T>> {
+  return shelfOf(personId(), name).signal as Signal<Cached<T>>
 }
 
 /** Asks the server, unless that is under way: however slow the answers are, each is waited for. */
@@ -154,12 +154,12 @@ async function put(shelf: Shelf, turn: number, value: unknown, at: number): Prom
   shelf.signal.value = { value, at, state: 'fresh' }
   // A full or forbidden store must not keep the answer from the screen.
   await write('kept', person, name, value, at)
-    .then(() => tellTabs({ kind: 'kept', person, name }))
+    .then(() => postToTabs({ kind: 'kept', person, name }))
     .catch(() => undefined)
 }
 
 // Another tab has heard from the server.
-onHeard('kept', async ({ person, name }) => {
+onTabMessage('kept', async ({ person, name }) => {
   const shelf = shelves.get(keyOf(person, name))
   if (!shelf) return
   const { shown } = shelf
@@ -171,7 +171,7 @@ onHeard('kept', async ({ person, name }) => {
   shelf.signal.value = { value: copy.value, at: copy.at, state: 'fresh' }
 })
 
-function failure(error: unknown): Pick<Kept<unknown>, 'state' | 'problem'> {
+function failure(error: unknown): Pick<Cached<unknown>, 'state' | 'problem'> {
   if (error instanceof Unreachable) return { state: 'offline' }
   if (error instanceof Refused) return { state: 'failed', problem: error }
   throw error

@@ -1,7 +1,7 @@
 import * as calls from '@/api/calls'
-import { useKept } from './hooks'
+import { useCached } from './hooks'
 
 /** The record of a case as the server last gave it, kept on the phone. */
 export function useRecord(caseId: string) {
-  return useKept(`record ${caseId}`, () => calls.getRecord(caseId))
+  return useCached(`record ${caseId}`, () => calls.getRecord(caseId))
 }

@@ -1,8 +1,8 @@
 import * as calls from '@/api/calls'
 import type * as S from '@/api/shapes'
 import { membership } from '@/store/session/session'
-import { keptSignal, refresh, replace } from './cached'
-import { useKept } from './hooks'
+import { cachedSignal, refresh, replace } from './cached'
+import { useCached } from './hooks'
 
 const programme = (): string => membership.value?.programme.id ?? ''
 
@@ -11,7 +11,7 @@ const CASES = 'cases'
 
 /** The newest cases, and where older ones begin. */
 export function useCases() {
-  return useKept(CASES, () => calls.listCases(programme()))
+  return useCached(CASES, () => calls.listCases(programme()))
 }
 
 /** The page of cases that begins where `next` says. */
@@ -20,7 +20,7 @@ export function olderCases(next: string) {
 }
 
 export function useCase(id: string) {
-  return useKept(caseName(id), () => calls.getCase(id))
+  return useCached(caseName(id), () => calls.getCase(id))
 }
 
 /** Asks for the case anew: something in it was changed. */
@@ -36,7 +36,7 @@ export async function openCase(body: S.NewCase): Promise<string> {
 
 /** What is sent carries the revision that was last seen; afterwards the case is asked for anew. */
 export async function changeCase(id: string, change: S.CaseChanges): Promise<void> {
-  const seen = keptSignal<S.CaseShown>(caseName(id)).peek().value?.revision ?? 0
+  const seen = cachedSignal<S.CaseShown>(caseName(id)).peek().value?.revision ?? 0
   await replace(caseName(id), await calls.changeCase(id, seen, change))
 }
 
@@ -72,22 +72,22 @@ export async function changeRoot(of: S.CaseShown, root: string, body: Omit<S.Roo
 }
 
 export function useKits(of: string | undefined) {
-  return useKept(of && `kits of ${of}`, async () =>
+  return useCached(of && `kits of ${of}`, async () =>
     (await calls.listKits(of ?? '')).results.map(({ id, kit }) => ({ id, ...kit })),
   )
 }
 
 export function useTechniques(of: string | undefined) {
-  return useKept(of && `techniques of ${of}`, async () =>
+  return useCached(of && `techniques of ${of}`, async () =>
     (await calls.listTechniques(of ?? '')).results.map((shown) => shown.technique),
   )
 }
 
 export function useTooth(iso: string) {
-  return useKept(`tooth ${iso}`, () => calls.getTooth(iso))
+  return useCached(`tooth ${iso}`, () => calls.getTooth(iso))
 }
 
 /** What can make a case difficult. */
 export function useFactors() {
-  return useKept('factors of difficulty', async () => [...(await calls.listFactors()).factors])
+  return useCached('factors of difficulty', async () => [...(await calls.listFactors()).factors])
 }

@@ -1,12 +1,12 @@
 import * as calls from '@/api/calls'
 import { replace } from './cached'
-import { useKept } from './hooks'
+import { useCached } from './hooks'
 
 const CODES = 'codes for the bench'
 
 /** Whether one-time codes of the reader's count at the bench. */
 export function useCodes() {
-  return useKept(CODES, calls.getBenchCode)
+  return useCached(CODES, calls.getBenchCode)
 }
 
 /** A new secret, shown once: it is given to the screen and kept nowhere. */

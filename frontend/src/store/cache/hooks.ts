@@ -1,19 +1,19 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import { type Draft, openDraft } from '@/store/session/drafts'
 import { signIns } from '@/store/session/session'
-import { type Kept, keptSignal, refresh } from './cached'
+import { type Cached, cachedSignal, refresh } from './cached'
 import { pace, watch } from './watch'
 
 /**
  * What is kept under `name`, asked for when a screen opens, where no answer came, when it is looked at again, or the
  * connection is back. `again` asks because something has changed.
  */
-export function useKept<T>(name: string | undefined, ask: () => Promise<T>) {
+export function useCached<T>(name: string | undefined, ask: () => Promise<T>) {
   const again = () => {
     if (name !== undefined) void refresh(name, ask)
   }
   useEffect(() => (name === undefined ? undefined : watch(name, ask)), [name, signIns.value])
-  const kept: Kept<T> = name === undefined ? { state: 'asking' } : keptSignal<T>(name).value
+  const kept: Cached<T> = name === undefined ? { state: 'asking' } : cachedSignal<T>(name).value
   return { ...kept, name, again }
 }
 

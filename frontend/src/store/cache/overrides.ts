@@ -10,14 +10,14 @@ interface Version {
 }
 
 /** A supervisor lets the work go on in spite of a caution; the plan has to be made again with it. */
-export async function letPass(version: Version, body: NewOverride): Promise<void> {
-  await calls.letPass(version.case, body)
+export async function addOverride(version: Version, body: NewOverride): Promise<void> {
+  await calls.addOverride(version.case, body)
   await again(version)
 }
 
 /** Takes it back: the next plan withholds again. */
-export async function takeBack(version: Version, override: Override): Promise<void> {
-  await calls.takeBack(override.id)
+export async function withdrawOverride(version: Version, override: Override): Promise<void> {
+  await calls.withdrawOverride(override.id)
   await again(version)
 }
 

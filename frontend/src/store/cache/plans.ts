@@ -7,7 +7,7 @@ import { read, write } from '@/store/device/database'
 import { personId } from '@/store/session/session'
 import { refresh } from './cached'
 import { refreshCase } from './cases'
-import { useKept } from './hooks'
+import { useCached } from './hooks'
 
 const versionsName = (caseId: string) => `versions of ${caseId}`
 
@@ -15,16 +15,16 @@ export const versionName = (id: string) => `version ${id}`
 
 /** The versions of a case's plan, newest first. */
 export function useVersions(caseId: string | undefined) {
-  return useKept(caseId && versionsName(caseId), async () => (await calls.listVersions(caseId ?? '')).results)
+  return useCached(caseId && versionsName(caseId), async () => (await calls.listVersions(caseId ?? '')).results)
 }
 
 export function useVersion(id: string | undefined) {
-  return useKept(id && versionName(id), () => calls.getVersion(id ?? ''))
+  return useCached(id && versionName(id), () => calls.getVersion(id ?? ''))
 }
 
 /** What changed in a version since the one that was last decided on. */
 export function useChanges(id: string | undefined) {
-  return useKept(id && `changes of ${id}`, () => calls.getChanges(id ?? ''))
+  return useCached(id && `changes of ${id}`, () => calls.getChanges(id ?? ''))
 }
 
 export interface Preview {

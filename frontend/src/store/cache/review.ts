@@ -3,21 +3,21 @@ import { Refused } from '@/api/problem'
 import type { NewReview, VersionShown } from '@/api/shapes'
 import { membership } from '@/store/session/session'
 import { refresh, replace } from './cached'
-import { useKept, usePolling } from './hooks'
+import { useCached, usePolling } from './hooks'
 import { useChanges, useVersion, useVersions, versionName } from './plans'
 
 const LIVE_MS = 4000 // a supervisor knows within five seconds of what waits
 
 /** The plans that wait and whether there are more than are listed, asked for anew while the screen is looked at. */
 export function useWaiting() {
-  const waiting = useKept('plans that wait, listed', () => calls.listWaiting(membership.value?.programme.id ?? ''))
+  const waiting = useCached('plans that wait, listed', () => calls.listWaiting(membership.value?.programme.id ?? ''))
   usePolling(true, waiting, LIVE_MS)
   return waiting
 }
 
 /** The work that goes on at the chairs of the programme, and whether there is more than is listed. */
 export function useRunning() {
-  const running = useKept('running work, listed', () => calls.listRunning(membership.value?.programme.id ?? ''))
+  const running = useCached('running work, listed', () => calls.listRunning(membership.value?.programme.id ?? ''))
   usePolling(true, running, LIVE_MS)
   return running
 }

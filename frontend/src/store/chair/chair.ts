@@ -2,16 +2,16 @@ import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
 import type { EventGiven, EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
 import { refresh } from '@/store/cache/cached'
-import { useKept } from '@/store/cache/hooks'
+import { useCached } from '@/store/cache/hooks'
 import { useVersion, useVersions } from '@/store/cache/plans'
 import type { Unsent } from '@/store/device/schema'
 import { emergenciesWaiting } from '@/store/outbox/emergencies'
 import { treatmentName, unsent, unsentKnown } from '@/store/outbox/outbox'
-import { type Done, tell } from '@/store/outbox/record'
+import { type NewEvent, tell } from '@/store/outbox/record'
 import { askTreatment, lostOf } from '@/store/outbox/set-back'
 import { membership, personId } from '@/store/session/session'
 import { Course, type Sheets } from '@/walk/course'
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { byName } from '@/walk/own'
 import type { Setting } from '@/walk/visit'
 import { mayTell } from './part'
@@ -24,7 +24,7 @@ export interface Chair {
   readonly version: VersionShown
   readonly plan: Plan
   readonly course: Course
-  readonly events: readonly Happened[]
+  readonly events: readonly CourseEvent[]
   readonly waiting: readonly Unsent[]
   readonly treatment: Treatment
   /** True once it is written on the phone; false where it could not be, or is not this person's to tell. */
@@ -33,7 +33,7 @@ export interface Chair {
 
 /** What the server last said of the work, kept on the phone. */
 export function useTreatment(caseId: string) {
-  return useKept(treatmentName(caseId), () => askTreatment(caseId))
+  return useCached(treatmentName(caseId), () => askTreatment(caseId))
 }
 
 export const refreshTreatment = (caseId: string) => refresh(treatmentName(caseId), () => askTreatment(caseId))
@@ -42,7 +42,7 @@ export const refreshTreatment = (caseId: string) => refresh(treatmentName(caseId
 export function useWorks(caseId: string): boolean {
   const role = membership.value?.role
   const name = role === 'supervisor' ? treatmentName(caseId) : undefined
-  const said = useKept<Treatment>(name, () => askTreatment(caseId)).value
+  const said = useCached<Treatment>(name, () => askTreatment(caseId)).value
   return role === 'student' || (role === 'supervisor' && said?.course?.taken_over === personId())
 }
 
@@ -86,7 +86,7 @@ export function useEarlier(
   const ids = hashes.flatMap((hash) => versions?.find((version) => version.hash === hash)?.id ?? [])
   const complete = ids.length === hashes.length
   const name = hashes.length > 0 && complete ? `plans worked in ${caseId} before ${ids.join(' ')}` : undefined
-  const kept = useKept(name, async (): Promise<Earlier> => {
+  const kept = useCached(name, async (): Promise<Earlier> => {
     const found = await Promise.all(ids.map(calls.getVersion))
     return found.map(({ hash, plan }) => ({ hash, sheets: sheetsOf(plan) }))
   })
@@ -134,14 +134,14 @@ function chairOf(
     treatment,
     record: async (canal, node, told) => {
       if (!mayTell(course, told.kind)) return false
-      const done: Done = { plan_hash: version.hash, seen_position: treatment.position, canal, node, told }
+      const done: NewEvent = { plan_hash: version.hash, seen_position: treatment.position, canal, node, told }
       return tell(caseId, done)
     },
   }
 }
 
 /** An answer that was kept from before the server recorded the first plan in force begins with it all the same. */
-function fromTheFirst(events: readonly Happened[], first: string): readonly Happened[] {
+function fromTheFirst(events: readonly CourseEvent[], first: string): readonly CourseEvent[] {
   if (events.some(({ kind, plan, body }) => kind === 'replan' && body.replaces === plan)) return events
   return [happened('', '', first, '', '', { kind: 'replan', replaces: first }), ...events]
 }
@@ -152,7 +152,7 @@ function happened(
   plan: string,
   canal: string,
   node: string,
-  { kind, ...body }: { kind: Happened['kind']; [key: string]: unknown },
-): Happened {
+  { kind, ...body }: { kind: CourseEvent['kind']; [key: string]: unknown },
+): CourseEvent {
   return { id, kind, actor, plan, canal, node, body }
 }

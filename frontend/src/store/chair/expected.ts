@@ -1,12 +1,12 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
 import type { Bands, CanalBands, Expectation, ExpectedStep, Judged } from '@/api/shapes'
-import { useKept, usePolling } from '@/store/cache/hooks'
+import { useCached, usePolling } from '@/store/cache/hooks'
 import type { Left, Walk } from '@/walk/walk'
 import type { Chair } from './chair'
 
 /** What is expected of the rest of the work. The chair never waits for it. */
-export interface Ahead {
+export interface ExpectedRest {
   readonly canals: readonly CanalBands[]
   /** `server`: they know all that was recorded. `kept`: not brought up to date since `at`. `plan`: never were. */
   readonly from: 'server' | 'kept' | 'plan'
@@ -14,19 +14,19 @@ export interface Ahead {
 }
 
 /** By the server, asked for after every event; without a connection by what it said last, else by the plan. */
-export function useAhead(caseId: string, chair: Chair): Ahead {
-  const kept = useKept(`bands of ${caseId}`, () => calls.getBands(caseId))
+export function useExpectedRest(caseId: string, chair: Chair): ExpectedRest {
+  const kept = useCached(`bands of ${caseId}`, () => calls.getBands(caseId))
   const { position } = chair.treatment
   const behind = kept.value?.position !== position
   useEffect(() => {
     if (behind) kept.again()
   }, [position])
   usePolling(behind, kept)
-  return useMemo(() => aheadOf(chair, kept.value, kept.at), [chair, kept.value])
+  return useMemo(() => expectedRest(chair, kept.value, kept.at), [chair, kept.value])
 }
 
 /** The bands told, where they are of the plan that is worked, with what was recorded since laid over them. */
-export function aheadOf(chair: Chair, told: Bands | undefined, at: number | undefined): Ahead {
+export function expectedRest(chair: Chair, told: Bands | undefined, at: number | undefined): ExpectedRest {
   const of = told && told.plan_hash === chair.version.hash ? told : undefined
   const fresh = of?.position === chair.treatment.position && chair.waiting.length === 0
   const canals = chair.plan.canals.flatMap(({ canal, expectation }) => {

@@ -1,7 +1,7 @@
 import * as calls from '@/api/calls'
 import type { BenchWord, EventShown, Told } from '@/api/shapes'
 import { replace } from '@/store/cache/cached'
-import { useKept } from '@/store/cache/hooks'
+import { useCached } from '@/store/cache/hooks'
 import { treatmentName } from '@/store/outbox/outbox'
 import { membership, personId } from '@/store/session/session'
 import type { Chair } from './chair'
@@ -46,10 +46,10 @@ export function wasFirst(chair: Chair, canal: string): WordGiven | undefined {
 }
 
 /** Words by which canals went on in spite of something; they are shown for ever. */
-export function passedInSpite(chair: Chair, canal: string): readonly WordGiven[] {
+export function approvedDespiteMissing(chair: Chair, canal: string): readonly WordGiven[] {
   return wordsOf(chair, canal)
     .map(given)
-    .filter(({ told }) => told.in_spite)
+    .filter(({ told }) => told.despite_missing)
 }
 
 /** What was recorded in the canal since the last word on it that counted. */
@@ -72,5 +72,5 @@ export async function signOffAtBench(caseId: string, body: BenchWord): Promise<v
 /** The programme's supervisors, and whose codes count at the bench. */
 export function useSigners() {
   const id = membership.value?.programme.id
-  return useKept(id && `supervisors of ${id}`, async () => [...(await calls.getProgramme(id ?? '')).supervisors])
+  return useCached(id && `supervisors of ${id}`, async () => [...(await calls.getProgramme(id ?? '')).supervisors])
 }

@@ -1,4 +1,4 @@
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { concernsImage, putRight } from '@/walk/put-right'
 import type { Chair } from './chair'
 
@@ -28,13 +28,13 @@ export function imagesSince({ events, course }: Pick<Chair, 'events' | 'course'>
   return imagesIn(events.slice(last + 1), course.undone, canal)
 }
 
-function imagesIn(events: readonly Happened[], undone: ReadonlySet<string>, canal: string): string[] {
+function imagesIn(events: readonly CourseEvent[], undone: ReadonlySet<string>, canal: string): string[] {
   const counting = events.filter(({ id }) => !undone.has(id))
   return [...new Set(counting.flatMap((event) => imageFor(event, canal) ?? []))]
 }
 
 /** The image that the event brings to the canal, struck since or not. */
-function imageFor(event: Happened, canal: string): string | undefined {
+function imageFor(event: CourseEvent, canal: string): string | undefined {
   if (event.kind === 'image' && event.canal === canal) return String(event.body.image_id)
   return concernsImage(event) && event.body.moved_to === canal ? String(event.body.struck) : undefined
 }

@@ -1,6 +1,6 @@
 import { membership, personId } from '@/store/session/session'
 import type { Course } from '@/walk/course'
-import type { Kind } from '@/walk/happened'
+import type { Kind } from '@/walk/course-event'
 import { MAY_TELL, type Part } from '@/walk/who-tells'
 
 /** What whoever is signed in is to the case; a student sees none but their own. */

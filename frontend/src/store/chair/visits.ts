@@ -1,15 +1,15 @@
 import * as calls from '@/api/calls'
 import type { CanalPlan, EventShown, PersonRef } from '@/api/shapes'
 import { useCase } from '@/store/cache/cases'
-import { useKept } from '@/store/cache/hooks'
+import { useCached } from '@/store/cache/hooks'
 import { membership, personId, session } from '@/store/session/session'
-import type { Happened, Kind } from '@/walk/happened'
+import type { CourseEvent, Kind } from '@/walk/course-event'
 import type { Chair } from './chair'
 
 /** The supervisors of the programme, kept on the phone: who may be in the room. Undefined until they were once heard. */
 export function useSupervisors(): readonly PersonRef[] | undefined {
   const programme = membership.value?.programme.id
-  return useKept(
+  return useCached(
     programme && `supervisors of ${programme}`,
     async () => (await calls.getProgramme(programme ?? '')).supervisors,
   ).value
@@ -21,12 +21,12 @@ export function useNamedFor(caseId: string): PersonRef | undefined {
 }
 
 /** The last event of this kind that moved something. */
-export function lastOf({ course, events }: Chair, kind: Kind, fits: (event: Happened) => boolean = () => true) {
+export function lastOf({ course, events }: Chair, kind: Kind, fits: (event: CourseEvent) => boolean = () => true) {
   return events.findLast((e) => e.kind === kind && !course.outOfCourse[e.id] && !course.undone.has(e.id) && fits(e))
 }
 
 /** Who recorded it, by name. */
-export function actorOf({ treatment }: Chair, { id, actor }: Happened): string {
+export function actorOf({ treatment }: Chair, { id, actor }: CourseEvent): string {
   const sent: EventShown | undefined = treatment.events.find((event) => event.id === id)
   return sent?.actor.name ?? (actor === personId() ? (session.value?.person.name ?? '') : '')
 }

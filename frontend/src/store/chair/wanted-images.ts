@@ -1,11 +1,11 @@
-import type { Happened } from '@/walk/happened'
+import type { CourseEvent } from '@/walk/course-event'
 import { concernsImage, putRight } from '@/walk/put-right'
 import type { Chair } from './chair'
 
 /** Images that supervisors asked for and that have not come: the last ask of each canal, in their order. */
-export function wantedImages({ events, course }: Pick<Chair, 'events' | 'course'>): readonly Happened[] {
+export function wantedImages({ events, course }: Pick<Chair, 'events' | 'course'>): readonly CourseEvent[] {
   const counting = events.filter((event) => !course.undone.has(event.id))
-  const open = new Map<string, Happened>()
+  const open = new Map<string, CourseEvent>()
   const counts = putRight(counting)
   for (const event of counting) {
     const { kind, canal, body } = event
@@ -17,6 +17,6 @@ export function wantedImages({ events, course }: Pick<Chair, 'events' | 'course'
 }
 
 /** Why there is none, or a word that did not wait for it. */
-function answersIt({ kind, body }: Happened): boolean {
+function answersIt({ kind, body }: CourseEvent): boolean {
   return kind === 'sign_off' || (kind === 'step' && typeof body.no_image === 'string')
 }

@@ -22,7 +22,7 @@ export interface Unsent {
 }
 
 /** A reading that was taken with no connection. It is sealed to the person who took it. */
-export interface Taken {
+export interface PendingReading {
   person: string
   caseId: string
   seq: number
@@ -45,7 +45,7 @@ export interface Local extends DBSchema {
   /** What was done at the chair and has not been acknowledged by the server, in the order it was done. */
   outbox: { key: [string, string, number]; value: Unsent }
   /** Readings that wait for a connection, in the order they were taken. */
-  taken: { key: [string, string, number]; value: Taken }
+  taken: { key: [string, string, number]; value: PendingReading }
 }
 
 export type Upgrade = (db: IDBPDatabase<Local>) => void

@@ -1,5 +1,5 @@
 /** What one tab of this phone tells the others: where to look again. Never what is there: the store says that. */
-export type Heard =
+export type TabMessage =
   | { kind: 'outbox'; person: string; caseId: string }
   | { kind: 'taken'; person: string; caseId: string }
   | { kind: 'kept'; person: string; name: string }
@@ -7,24 +7,24 @@ export type Heard =
   | { kind: 'session' }
 
 const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('fourth-canal')
-const listeners: { [K in Heard['kind']]?: (heard: Extract<Heard, { kind: K }>) => Promise<void> } = {}
+const listeners: { [K in TabMessage['kind']]?: (heard: Extract<TabMessage, { kind: K }>) => Promise<void> } = {}
 
 /** In the order in which it was told: an answer is on the screen before what it answers leaves it. */
 let before: Promise<unknown> = Promise.resolve()
 
-channel?.addEventListener('message', ({ data }: MessageEvent<Heard>) => {
-  const listen = listeners[data.kind] as ((heard: Heard) => Promise<void>) | undefined
+channel?.addEventListener('message', ({ data }: MessageEvent<TabMessage>) => {
+  const listen = listeners[data.kind] as ((heard: TabMessage) => Promise<void>) | undefined
   // A store that cannot be read now is read when the tab is next looked at.
   before = before.then(() => listen?.(data)).catch(() => undefined)
 })
 
-export function tellTabs(what: Heard): void {
+export function postToTabs(what: TabMessage): void {
   channel?.postMessage(what)
 }
 
-export function onHeard<K extends Heard['kind']>(
+export function onTabMessage<K extends TabMessage['kind']>(
   kind: K,
-  listen: (heard: Extract<Heard, { kind: K }>) => Promise<void>,
+  listen: (heard: Extract<TabMessage, { kind: K }>) => Promise<void>,
 ): void {
   Object.assign(listeners, { [kind]: listen })
 }

@@ -5,7 +5,7 @@ import { type Sending, useSending } from './sending'
  * Facts that are sent one by one as they are chosen. Shown as chosen while they are on their way, in the order they
  * were chosen; once all are answered, as the server says. `send` gets all facts, and those chosen apart.
  */
-export function useWanted<T extends object>(
+export function useAutoSave<T extends object>(
   charted: T,
   send: (all: T, chosen: Partial<T>) => Promise<void>,
 ): readonly [T, Sending, (next: Partial<T>) => void] {

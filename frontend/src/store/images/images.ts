@@ -2,10 +2,10 @@ import { effect } from '@preact/signals'
 import { useEffect, useState } from 'preact/hooks'
 import * as calls from '@/api/images'
 import { Refused, Unreachable } from '@/api/problem'
-import type { ImageShown, ImageStruckWhy, ImagesShown, RemovalReason, Shows } from '@/api/shapes'
+import type { ImagePurpose, ImageShown, ImageStruckWhy, ImagesShown, RemovalReason } from '@/api/shapes'
 import { refresh } from '@/store/cache/cached'
 import { refreshCase } from '@/store/cache/cases'
-import { useKept } from '@/store/cache/hooks'
+import { useCached } from '@/store/cache/hooks'
 import { refreshTreatment } from '@/store/chair/chair'
 import { retrying, whenLookedAt } from '@/store/device/retry'
 import { uuid7 } from '@/store/device/uuid7'
@@ -36,7 +36,7 @@ const refreshImages = (caseId: string) => refresh(imagesName(caseId), () => call
 
 /** What the server has of a case's images, and the room that is left. */
 export function useImages(caseId: string) {
-  return useKept<ImagesShown>(imagesName(caseId), () => calls.listImages(caseId))
+  return useCached<ImagesShown>(imagesName(caseId), () => calls.listImages(caseId))
 }
 
 const { shown, load } = ofPerson<WaitingImage>(waitingOf)
@@ -51,12 +51,12 @@ export const thrownImages = () => ({ value: shown().value.filter(({ thrown }) =>
 const LOOKED_AT_HERE = ['image/jpeg', 'image/png', 'image/webp']
 
 /** Keeps an image on the phone, for good, before anything else; returns its id. It is sent once somebody has looked. */
-export async function takeImage(caseId: string, canal: string, shows: Shows, file: Blob): Promise<string> {
+export async function takeImage(caseId: string, canal: string, purpose: ImagePurpose, file: Blob): Promise<string> {
   const person = personId()
   const bytes = await file.arrayBuffer()
   const sha256 = await digestOf(bytes)
   const device_time = new Date().toISOString()
-  const facts = { id: uuid7(), caseId, canal, shows, device_time, sha256, length: bytes.byteLength }
+  const facts = { id: uuid7(), caseId, canal, purpose, device_time, sha256, length: bytes.byteLength }
   const look = LOOKED_AT_HERE.includes(file.type) ? ({ look: 'open' } as const) : {}
   await keepImage({ ...facts, person, type: file.type, ...look }, bytes)
   await load(person)

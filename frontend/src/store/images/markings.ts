@@ -4,7 +4,7 @@ import { Refused, Unreachable } from '@/api/problem'
 import type { MarkingsShown, NewMarking, TwoViewsRead, Views } from '@/api/shapes'
 import { refresh } from '@/store/cache/cached'
 import { refreshCase } from '@/store/cache/cases'
-import { useKept } from '@/store/cache/hooks'
+import { useCached } from '@/store/cache/hooks'
 import { retrying, whenLookedAt } from '@/store/device/retry'
 import { uuid7 } from '@/store/device/uuid7'
 import { ofPerson } from '@/store/session/per-person'
@@ -18,7 +18,7 @@ const nameOf = (imageId: string) => `markings of ${imageId}`
 
 /** What was marked on an image, and what its file says of its scale. */
 export function useMarkings(caseId: string, imageId: string) {
-  return useKept<MarkingsShown>(nameOf(imageId), () => calls.listMarkings(caseId, imageId))
+  return useCached<MarkingsShown>(nameOf(imageId), () => calls.listMarkings(caseId, imageId))
 }
 
 const { shown, load } = ofPerson<WaitingMarking>(waitingOf)

@@ -1,4 +1,4 @@
-import type { Shows } from '@/api/shapes'
+import type { ImagePurpose } from '@/api/shapes'
 import { takeImage } from './images'
 
 // Photos that another app shared with this one. The worker puts them here before any page is open.
@@ -14,8 +14,8 @@ export async function sharedImages(): Promise<Blob[]> {
 }
 
 /** Keeps all that was shared as images of a case; only then it leaves its place. */
-export async function putToCase(caseId: string, shows: Shows): Promise<void> {
-  for (const image of await sharedImages()) await takeImage(caseId, '', shows, image)
+export async function putToCase(caseId: string, purpose: ImagePurpose): Promise<void> {
+  for (const image of await sharedImages()) await takeImage(caseId, '', purpose, image)
   await leaveShared()
 }
 

@@ -2,11 +2,11 @@ import { effect, signal, untracked } from '@preact/signals'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
 import type { Told as Body, EventGiven, Treatment } from '@/api/shapes'
-import { keptSignal, replace } from '@/store/cache/cached'
+import { cachedSignal, replace } from '@/store/cache/cached'
 import { whenLookedAt } from '@/store/device/retry'
-import { onHeard, tellTabs } from '@/store/device/tabs'
+import { onTabMessage, postToTabs } from '@/store/device/tabs'
 import { uuid7 } from '@/store/device/uuid7'
-import { findSessionAgain, personId, signIns, standing } from '@/store/session/session'
+import { findSessionAgain, personId, sessionState, signIns } from '@/store/session/session'
 import type { Why } from '@/words/emergency'
 import { keepSent } from './acknowledged-store'
 import { readTold, removeTold, type Told, writeTold } from './emergency-store'
@@ -94,7 +94,7 @@ async function keep(told: Told): Promise<void> {
   try {
     await writeTold(told)
     set(told.id, { written: true })
-    tellTabs({ kind: 'emergency' })
+    postToTabs({ kind: 'emergency' })
     // Sent while it was being written.
     if (every.value.some((one) => one.told.id === told.id && one.sent)) await removeTold(told.id)
   } catch {
@@ -107,7 +107,7 @@ async function sendFirst(caseId: string): Promise<void> {
   const [one] = emergenciesWaiting(caseId)
   if (!one || (flying.get(one.id) ?? 0) >= AT_ONCE) return
   // The next sign-in sends it.
-  if (standing.value === 'expired' || standing.value === 'out') return set(one.id, { way: SIGNED_OUT })
+  if (sessionState.value === 'expired' || sessionState.value === 'out') return set(one.id, { way: SIGNED_OUT })
   if (performance.now() - (refusedAt.get(one.id) ?? -REFUSED_MS) < REFUSED_MS) return
   flying.set(one.id, (flying.get(one.id) ?? 0) + 1)
   try {
@@ -127,7 +127,7 @@ function acknowledge(one: Told, treatment: Treatment): void {
   // An answer that does not show it back is no answer.
   if (!treatment.events.some((event) => event.id === one.id)) throw new Unreachable()
   const name = treatmentName(one.caseId)
-  const shown = keptSignal<Treatment>(name).value.value
+  const shown = cachedSignal<Treatment>(name).value.value
   // A slow answer must not take away what a quicker one has shown since.
   if (one.person === personId() && treatment.position >= (shown?.position ?? 0)) void replace(name, treatment)
   const { id, person, caseId, event } = one
@@ -153,13 +153,13 @@ async function load(): Promise<void> {
   attend()
 }
 
-onHeard('emergency', load)
+onTabMessage('emergency', load)
 
 /** Reads what waits, and sends it now and whenever the connection, the screen or the sign-in comes back. */
 export function startEmergencies(): void {
   void load()
   effect(() => {
-    if (signIns.value >= 0 && standing.value === 'in') untracked(attend)
+    if (signIns.value >= 0 && sessionState.value === 'in') untracked(attend)
   })
   whenLookedAt(attend)
 }

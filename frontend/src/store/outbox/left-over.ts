@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import { database } from '@/store/device/database'
-import type { Taken, Unsent } from '@/store/device/schema'
+import type { PendingReading, Unsent } from '@/store/device/schema'
 import { uuid7 } from '@/store/device/uuid7'
 import { personId, session } from '@/store/session/session'
 import { emergenciesByCase, wayOf } from './emergencies'
@@ -16,7 +16,7 @@ const LOOK_MS = 3000
 export interface LeftOver {
   readonly caseId: string
   readonly work: readonly Unsent[]
-  readonly readings: readonly Taken[]
+  readonly readings: readonly PendingReading[]
   readonly emergencies: ReturnType<typeof emergenciesByCase>
   /** When the first of it was done, by this phone's clock. */
   readonly since: number

@@ -2,7 +2,7 @@ import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
 import { refreshCase } from '@/store/cache/cases'
 import { database } from '@/store/device/database'
-import type { Taken } from '@/store/device/schema'
+import type { PendingReading } from '@/store/device/schema'
 import { personId } from '@/store/session/session'
 import { ofCase, ofPerson, waitingIn } from './pending'
 
@@ -15,7 +15,10 @@ const { waitingOf, changed } = waitingIn('taken')
 export const takenOf = waitingOf
 
 /** A reading goes to the server; where that cannot be reached, or earlier ones wait, it is kept on the phone. */
-export async function take(caseId: string, one: Omit<Taken, 'person' | 'caseId' | 'seq'>): Promise<'sent' | 'kept'> {
+export async function take(
+  caseId: string,
+  one: Omit<PendingReading, 'person' | 'caseId' | 'seq'>,
+): Promise<'sent' | 'kept'> {
   const before = takenOf(caseId).value.some((other) => other.canal === one.canal && other.refused === undefined)
   try {
     if (before) throw new Unreachable()
@@ -29,7 +32,7 @@ export async function take(caseId: string, one: Omit<Taken, 'person' | 'caseId' 
   return 'sent'
 }
 
-async function keepTaken(caseId: string, one: Omit<Taken, 'person' | 'caseId' | 'seq'>): Promise<void> {
+async function keepTaken(caseId: string, one: Omit<PendingReading, 'person' | 'caseId' | 'seq'>): Promise<void> {
   const person = personId()
   const tx = (await database()).transaction('taken', 'readwrite', { durability: 'strict' })
   const last = (await tx.store.getAllKeys(ofCase(person, caseId))).at(-1)
@@ -59,19 +62,19 @@ function sendOne({
   id,
   reading,
   junction,
-}: Pick<Taken, 'canal' | 'id' | 'reading' | 'junction'>): Promise<unknown> {
+}: Pick<PendingReading, 'canal' | 'id' | 'reading' | 'junction'>): Promise<unknown> {
   if (junction) return calls.addJunction(canal, { id, junction })
   if (reading) return calls.addReading(canal, { id, reading })
   return Promise.resolve()
 }
 
 /** The server has it, or its taker throws it away. */
-export async function dropTaken({ person, caseId, seq }: Taken): Promise<void> {
+export async function dropTaken({ person, caseId, seq }: PendingReading): Promise<void> {
   await (await database()).delete('taken', [person, caseId, seq])
   await changed(person, caseId)
 }
 
-async function keepSentence(one: Taken, refused: string): Promise<void> {
+async function keepSentence(one: PendingReading, refused: string): Promise<void> {
   await (await database()).put('taken', { ...one, refused })
   await changed(one.person, one.caseId)
 }

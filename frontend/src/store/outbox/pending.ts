@@ -2,7 +2,7 @@ import { type Signal, signal } from '@preact/signals'
 import { database } from '@/store/device/database'
 import { retrying } from '@/store/device/retry'
 import type { Local } from '@/store/device/schema'
-import { onHeard, tellTabs } from '@/store/device/tabs'
+import { onTabMessage, postToTabs } from '@/store/device/tabs'
 import { personId } from '@/store/session/session'
 
 /** Where on the phone things wait to be sent, case by case. */
@@ -51,10 +51,10 @@ export function waitingIn<S extends Store>(store: S) {
 
   /** It has changed: shown anew, in this tab and the others. */
   async function changed(person: string, caseId: string): Promise<void> {
-    tellTabs({ kind: store, person, caseId })
+    postToTabs({ kind: store, person, caseId })
     await look(person, caseId)
   }
 
-  onHeard<Store>(store, ({ person, caseId }) => look(person, caseId))
+  onTabMessage<Store>(store, ({ person, caseId }) => look(person, caseId))
   return { waitingOf, knownOf, changed }
 }

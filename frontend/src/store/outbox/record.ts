@@ -8,7 +8,7 @@ import { tellEmergency } from './emergencies'
 import { changed } from './outbox'
 import { send } from './sender'
 
-export type Done = Pick<EventGiven, 'plan_hash' | 'canal' | 'node' | 'told' | 'seen_position'>
+export type NewEvent = Pick<EventGiven, 'plan_hash' | 'canal' | 'node' | 'told' | 'seen_position'>
 
 /** An answer that the phone could not write down. */
 export interface NotRecorded {
@@ -21,7 +21,7 @@ export interface NotRecorded {
 export const notRecorded = signal<NotRecorded | undefined>(undefined)
 
 /** Records what was done; false, and said on the screen, where the phone could not write it. */
-export async function tell(caseId: string, done: Done): Promise<boolean> {
+export async function tell(caseId: string, done: NewEvent): Promise<boolean> {
   if (done.told.kind === 'emergency' || done.told.kind === 'corrected') {
     tellEmergency(caseId, { ...done, told: done.told })
     return true
@@ -42,7 +42,7 @@ export async function tell(caseId: string, done: Done): Promise<boolean> {
  * Writes what was done, for good, before anything else; then it is shown and sent. Raises what the store raises, and
  * then nothing was recorded.
  */
-export async function record(caseId: string, done: Done): Promise<void> {
+export async function record(caseId: string, done: NewEvent): Promise<void> {
   const person = personId()
   const counter = `events of ${person} in ${caseId}`
   const tx = (await database()).transaction(['outbox', 'device'], 'readwrite', { durability: 'strict' })

@@ -6,7 +6,7 @@ import { show } from '@/store/cache/cached'
 import { database, entry, writeDevice } from '@/store/device/database'
 import { retrying, whenLookedAt } from '@/store/device/retry'
 import type { Unsent } from '@/store/device/schema'
-import { tellTabs } from '@/store/device/tabs'
+import { postToTabs } from '@/store/device/tabs'
 import { uuid7 } from '@/store/device/uuid7'
 import { findSessionAgain, personId, signIns } from '@/store/session/session'
 import { keepSent } from './acknowledged-store'
@@ -145,7 +145,7 @@ async function acknowledge(
     ...taken.map(({ seq }) => tx.objectStore('outbox').delete([person, caseId, seq])),
     tx.done,
   ])
-  tellTabs({ kind: 'kept', person, name })
+  postToTabs({ kind: 'kept', person, name })
 }
 
 /** The server's sentence stays with the entry it names; the entries before it are sent again without it. */

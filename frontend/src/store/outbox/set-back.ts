@@ -2,8 +2,8 @@ import { effect, signal } from '@preact/signals'
 import * as calls from '@/api/calls'
 import { Refused } from '@/api/problem'
 import type { Treatment } from '@/api/shapes'
-import { keptSignal, show } from '@/store/cache/cached'
-import { personId, signIns, standing } from '@/store/session/session'
+import { cachedSignal, show } from '@/store/cache/cached'
+import { personId, sessionState, signIns } from '@/store/session/session'
 import { casesSent, type Sent, sentOf } from './acknowledged-store'
 import { treatmentName } from './outbox'
 
@@ -47,7 +47,7 @@ export async function askTreatment(caseId: string): Promise<Treatment> {
 
 function note(caseId: string, told: Treatment, gone: readonly Sent[]): void {
   const there = new Set([...told.events.map(({ id }) => id), ...gone.map(({ id }) => id)])
-  const before = keptSignal<Treatment>(treatmentName(caseId)).value.value?.events ?? []
+  const before = cachedSignal<Treatment>(treatmentName(caseId)).value.value?.events ?? []
   const others = before.filter(({ id }) => !there.has(id)).length
   const known = setBack.value.get(caseId)
   const said = { mine: Math.max(gone.length, known?.mine ?? 0), others: Math.max(others, known?.others ?? 0) }
@@ -95,7 +95,7 @@ async function again(caseId: string, actor: string, run: readonly Sent[]): Promi
 /** After each sign-in the cases of the last days are compared, those worked last first. */
 export function startComparing(): void {
   effect(() => {
-    if (signIns.value >= 0 && standing.value === 'in') void compare(personId())
+    if (signIns.value >= 0 && sessionState.value === 'in') void compare(personId())
   })
 }
 

@@ -4,11 +4,11 @@ import { Refused, Unreachable } from '@/api/problem'
 import * as calls from '@/api/session'
 import type { Session } from '@/api/shapes'
 import { forgetKept, readDevice, writeDevice } from '@/store/device/database'
-import { onHeard, tellTabs } from '@/store/device/tabs'
+import { onTabMessage, postToTabs } from '@/store/device/tabs'
 
-export type Standing = 'asking' | 'out' | 'in' | 'expired'
+export type SessionState = 'asking' | 'out' | 'in' | 'expired'
 
-export const standing = signal<Standing>('asking')
+export const sessionState = signal<SessionState>('asking')
 export const session = signal<Session | undefined>(undefined)
 /** Counts sign-ins: what could not be read while signed out is asked for again. */
 export const signIns = signal(0)
@@ -24,7 +24,7 @@ const SESSION = 'session'
 
 // An answer 401 anywhere: the screen stays as it is, with what was typed, and sign-in comes over it.
 onSignedOut(() => {
-  if (standing.value === 'in') standing.value = 'expired'
+  if (sessionState.value === 'in') sessionState.value = 'expired'
 })
 
 /** Who is signed in: as last known on this phone at once, then as the server says. */
@@ -32,7 +32,7 @@ export async function findSession(): Promise<void> {
   const known = await readDevice<Session>(SESSION).catch(() => undefined)
   if (known) {
     session.value = known
-    standing.value = 'in'
+    sessionState.value = 'in'
   }
   try {
     await take(await calls.getSession())
@@ -41,7 +41,7 @@ export async function findSession(): Promise<void> {
     // Only who is told that nobody is signed in has to sign in again; any other trouble passes.
     const signedOut = error instanceof Refused && error.status === 401
     if (!known) session.value = undefined
-    if (!known || signedOut) standing.value = known ? 'expired' : 'out'
+    if (!known || signedOut) sessionState.value = known ? 'expired' : 'out'
   }
 }
 
@@ -51,17 +51,17 @@ export async function findSessionAgain(): Promise<void> {
   signIns.value += 1
 }
 
-onHeard('session', findSessionAgain)
+onTabMessage('session', findSessionAgain)
 
 export async function signIn(username: string, password: string): Promise<void> {
   await take(await calls.signIn(username, password))
   signIns.value += 1
-  tellTabs({ kind: 'session' })
+  postToTabs({ kind: 'session' })
 }
 
 async function take(found: Session): Promise<void> {
   session.value = found
-  standing.value = 'in'
+  sessionState.value = 'in'
   await writeDevice(SESSION, found).catch(() => undefined)
 }
 
@@ -72,6 +72,6 @@ export async function signOut(): Promise<void> {
   await forgetKept(person).catch(() => undefined)
   await writeDevice(SESSION, undefined).catch(() => undefined)
   session.value = undefined
-  standing.value = 'out'
-  tellTabs({ kind: 'session' })
+  sessionState.value = 'out'
+  postToTabs({ kind: 'session' })
 }

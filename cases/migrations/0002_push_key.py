@@ -13,7 +13,7 @@ def make(apps, schema_editor):
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("cases", "0012_plans_that_wait"),
+        ("cases", "0001_initial"),
     ]
 
     operations = [

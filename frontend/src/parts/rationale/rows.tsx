@@ -1,7 +1,7 @@
 import type { RowUsed } from '@/api/shapes'
 import { Known } from '@/parts/known'
-import { figureOf } from '@/words/because'
 import { words } from '@/words/en'
+import { figureOf } from '@/words/rationale'
 import '@/parts/list.css'
 
 /** Figures with their source and how they are known. */

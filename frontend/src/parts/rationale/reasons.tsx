@@ -1,9 +1,9 @@
 import { type ComponentChildren, createContext } from 'preact'
 import { useContext, useState } from 'preact/hooks'
-import type { Because, Plan, RowUsed } from '@/api/shapes'
+import type { Plan, Rationale, RowUsed } from '@/api/shapes'
 import { CheckMark } from '@/parts/known'
-import { figureOf } from '@/words/because'
 import { words } from '@/words/en'
+import { figureOf } from '@/words/rationale'
 import { pathsOf } from './paths'
 import { Rows } from './rows'
 import { Sheet } from './sheet'
@@ -11,14 +11,14 @@ import { Sheet } from './sheet'
 interface Asked {
   readonly title: string
   readonly value: string
-  readonly because: readonly Because[]
+  readonly rationale: readonly Rationale[]
 }
 
 interface Reasons {
   readonly given: boolean
   /** Why a number of a canal is what it is; nothing where the plan does not say. */
-  find(canal: string, of: string): Because | undefined
-  rowsOf(because: Because): RowUsed[]
+  find(canal: string, of: string): Rationale | undefined
+  rowsOf(rationale: Rationale): RowUsed[]
   show(asked: Asked): void
 }
 
@@ -30,12 +30,12 @@ export const useReasons = () => useContext(Plain)
 /** Lets every number inside be touched to see why: the rule, what went in, and the figures it rests on. */
 export function WithReasons({ plan, children }: { plan: Plan; children: ComponentChildren }) {
   const [asked, show] = useState<Asked>()
-  const rowsOf = (because: Because) => plan.rows_used.filter((row) => because.rows.includes(row.key))
-  const given = plan.canals.some((c) => c.why.length > 0)
+  const rowsOf = (rationale: Rationale) => plan.rows_used.filter((row) => rationale.rows.includes(row.key))
+  const given = plan.canals.some((c) => c.rationales.length > 0)
   const find = (canal: string, of: string) => {
-    const why = plan.canals.find((c) => c.canal === canal)?.why
-    const path = pathsOf(of).find((one) => why?.some((because) => because.of === one))
-    return why?.find((because) => because.of === path)
+    const why = plan.canals.find((c) => c.canal === canal)?.rationales
+    const path = pathsOf(of).find((one) => why?.some((rationale) => rationale.of === one))
+    return why?.find((rationale) => rationale.of === path)
   }
   return (
     <Plain.Provider value={{ given, find, rowsOf, show }}>
@@ -43,8 +43,8 @@ export function WithReasons({ plan, children }: { plan: Plan; children: Componen
       {asked && (
         <Sheet title={asked.title} onClose={() => show(undefined)}>
           <p class="sheet-value number">{asked.value}</p>
-          {asked.because.map((because) => (
-            <Reason key={because.of} because={because} rows={rowsOf(because)} />
+          {asked.rationale.map((rationale) => (
+            <Reason key={rationale.of} rationale={rationale} rows={rowsOf(rationale)} />
           ))}
         </Sheet>
       )}
@@ -53,20 +53,20 @@ export function WithReasons({ plan, children }: { plan: Plan; children: Componen
 }
 
 interface ReasonProps {
-  because: Because
+  rationale: Rationale
   rows: readonly RowUsed[]
 }
 
 /** The rule, what went in, and the figures it rests on. */
-export function Reason({ because, rows }: ReasonProps) {
+export function Reason({ rationale, rows }: ReasonProps) {
   return (
     <>
-      <p>{because.rule}</p>
-      {because.inputs.length > 0 && (
+      <p>{rationale.rule}</p>
+      {rationale.inputs.length > 0 && (
         <section class="stack close">
-          <h3>{words.because.inputs}</h3>
+          <h3>{words.rationale.inputs}</h3>
           <dl class="inputs">
-            {because.inputs.map(({ name, value, unit }) => (
+            {rationale.inputs.map(({ name, value, unit }) => (
               <>
                 <dt>{name}</dt>
                 <dd class="number">{figureOf(value, unit)}</dd>
@@ -77,7 +77,7 @@ export function Reason({ because, rows }: ReasonProps) {
       )}
       {rows.length > 0 && (
         <section class="stack close">
-          <h3>{words.because.rows}</h3>
+          <h3>{words.rationale.rows}</h3>
           <Rows rows={rows} />
         </section>
       )}
@@ -91,9 +91,9 @@ export function TouchHint() {
   if (!reasons?.given) return null
   return (
     <p class="touch-hint small soft not-on-paper">
-      <span>{words.because.touch}</span>
+      <span>{words.rationale.touch}</span>
       <span>
-        <CheckMark /> {words.because.legend}
+        <CheckMark /> {words.rationale.legend}
       </span>
     </p>
   )
@@ -112,16 +112,16 @@ interface TappedProps {
 /** A number that can be touched to see why; plain where the plan gives no reason. */
 export function Tapped({ canal, of, title, value, children }: TappedProps) {
   const reasons = useContext(Plain)
-  const because = [of].flat().flatMap((path) => reasons?.find(canal, path) ?? [])
-  if (!reasons || because.length === 0) return <span>{children ?? value}</span>
-  const check = because.flatMap(reasons.rowsOf).some((row) => row.know === 'from memory' && !row.programme)
-  const open = () => reasons.show({ title: words.because.title(canal, title), value, because })
+  const rationale = [of].flat().flatMap((path) => reasons?.find(canal, path) ?? [])
+  if (!reasons || rationale.length === 0) return <span>{children ?? value}</span>
+  const check = rationale.flatMap(reasons.rowsOf).some((row) => row.know === 'from memory' && !row.programme)
+  const open = () => reasons.show({ title: words.rationale.title(canal, title), value, rationale })
   return (
     <button
       type="button"
       class="tapped"
       aria-haspopup="dialog"
-      aria-label={words.because.ask(canal, title, value, check)}
+      aria-label={words.rationale.ask(canal, title, value, check)}
       onClick={open}
     >
       <span class="marked">

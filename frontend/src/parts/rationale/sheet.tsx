@@ -35,7 +35,7 @@ export function Sheet({ title, onClose, children }: Props) {
         <h2 id={id}>{title}</h2>
         {children}
         <button type="button" class="button answer" onClick={close}>
-          {words.because.close}
+          {words.rationale.close}
         </button>
       </div>
     </dialog>

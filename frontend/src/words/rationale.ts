@@ -3,8 +3,8 @@ export function figureOf(value: number, unit: string): string {
   return unit === '1' || unit === '' ? String(value) : `${value} ${unit}`
 }
 
-export const because = {
-  because: {
+export const rationale = {
+  rationale: {
     title: (canal: string, title: string) => `${canal}: ${title}`,
     ask: (canal: string, title: string, value: string, check: boolean) =>
       `${canal}, ${title}, ${value}${check ? ', reference value, check' : ''}: why`,

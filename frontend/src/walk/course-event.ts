@@ -28,7 +28,7 @@ export type Kind =
   | 'undo'
 
 /** One event, as the course needs it. `canal` is empty where it concerns the whole tooth. */
-export interface Happened {
+export interface CourseEvent {
   readonly id: string
   readonly kind: Kind
   readonly actor: string
