@@ -1,33 +1,21 @@
 """What an endodontic plan is computed from, and how. No framework, no clock, no network: values in, values out.
 
-A map, from the ground up (each may use what stands above it):
+From the ground up, each known to those after it:
 
-    errors, quantities   refusals with a path into the input; lengths as whole micrometres
-    tables, data/        every figure of the trade with its source; thresholds of a programme in their place
-    encoding             the one way from values to JSON and back
-    teeth, instruments   names, usual canals, published lengths; sizes, colours, diameters
-    readings, lengths    what was measured, and the working length that follows
-    techniques           phases as data; technique_files reads and checks them
-    plan_input, graph, plan_value    the values at the two ends
-    irrigation, apical_size, profile, joins, selection    one rule each
-    at_the_chair    first steps, what to look for and contact times, brought along by every plan
-    curvature, strain, walls, ovals    plane geometry of a bent, oval, thin-walled root
-    radiograph    marks on an image: scale, length along the curve, bend, two views, each with how sure it is
-    natural    a canal before anything has been in it
-    run_sheet, phases, held, blocked, joined, walk    the order of work as a finite graph, what canals wait for
-    begun, mid_course          how far work had come, and the order of work from there
-    depth      how deep each instrument is expected to go on that walk, how sure that is, what was felt
-    gauging, shaped, final_size, filling    what a shape means: first to bind, bend, wall, choices, cones, volumes
-    kit_sizes    which final sizes a kit can make
-    canal, canal_work, outcome, canal_plan    one canal: what is known of it, how it is worked, what that walk comes to,
-                         its part of the plan
-    asked_for, stages    at which points a supervisor and an image are asked for, and how often
-    tray       fewest changes of instrument over all canals, exactly
-    layout, cautions, caution_rules, difficulty_rules, refusals    the other parts
-    why, whys            the reason of every number a plan shows
-    plan                 the front door
-    bands, last_depth    what is expected of the rest once work has begun; how the last depth lies in it
-    api                  the same over HTTP, without tables
+    foundation     lengths as whole micrometres, figures with their sources, bounds, refusals, JSON
+    anatomy        teeth and canals as they are found: names, usual canals, published widths, bends, thin walls, ovals
+    instruments    instruments by ISO 3630-1, and what bending does to them
+    lengths        readings of a canal's length, and the working length that follows
+    run_sheet      the order of work of one canal as a finite graph, and walking it; the phone walks the same
+    radiograph     what marks on an image measure, and how sure each number is
+    techniques     techniques as data: phases, what makes one unusable, reading one from text
+    contract       the two ends as frozen values: what a plan is computed from, and what it says
+    tray           which instruments are used, what is laid out, in which order they are taken up
+    canal          one canal: where it ends, how wide before and after, how large it may be made, how it is filled
+    depth          how deep each instrument is expected to go, how sure that is, what was felt
+    work           one canal's order of work, what is withheld, where to start in mid-course, what it all comes to
+    whole_tooth    refusals, all canals, cautions, rationales: the front door
+    api            the same over HTTP, without tables
 """
 
 from planning.contract.plan_input import Choices, Kit, PlanInput

@@ -1,3 +1,3 @@
 """The planner's version: it rises when a change moves a number (see CHANGES.md)."""
 
-VERSION = "1.3.0"
+VERSION = "1.4.0"
