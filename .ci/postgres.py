@@ -22,9 +22,8 @@ from pathlib import Path
 import psycopg
 from psycopg import sql
 
-# Nothing here outlives a crash: speed over safety. And nobody but the tests reads or keeps a row: the server's own
-# statistics hold deleted rows in a table that is being written anew.
-FAST = "-c fsync=off -c synchronous_commit=off -c full_page_writes=off -c autovacuum=off"
+# Nothing here outlives a crash: speed over safety.
+FAST = "-c fsync=off -c synchronous_commit=off -c full_page_writes=off"
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from cases.models.plans import ToothPlanVersion
-from planning.contract.plan_input import (
-    PlanInput,
-)
+from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import Mode, decode
 from planning.foundation.tables import published

@@ -40,7 +40,10 @@ def work_off_the_log(connection: BaseDatabaseWrapper) -> None:
 
 
 def from_the_table(model: type[models.Model], using: str = DEFAULT_DB_ALIAS) -> None:
-    """Writes PostgreSQL's file of a table anew, with what is in it and nothing else. Not within a transaction."""
+    """Writes PostgreSQL's file of a table anew, with what is in it and nothing else. Not within a transaction.
+
+    What was deleted since the oldest running transaction of the server began, in whatever database, goes the next time.
+    """
     connection = connections[using]
     if connection.vendor != "postgresql" or connection.in_atomic_block:
         return
