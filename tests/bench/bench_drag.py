@@ -23,8 +23,7 @@ from PIL import Image
 from playwright.sync_api import Page, sync_playwright
 
 from tests.journeys.conftest import FLAGS, NAMES
-from tests.journeys.hands import nobody_named, sign_in
-from tests.journeys.records import send
+from tests.journeys.hands import nobody_named, send, sign_in
 
 WIDTH, HEIGHT, SLOWER, MOVES = 4000, 3000, 4, 120
 CATEGORIES = ["devtools.timeline", "devtools.timeline.frame", "disabled-by-default-devtools.timeline", "toplevel"]

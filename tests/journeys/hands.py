@@ -116,3 +116,12 @@ def stops(page: Page, row: str) -> list[str]:
 def to_plan(page: Page) -> None:
     page.get_by_role("link", name="plan").last.click()
     expect(page.get_by_role("tab", name="Depths")).to_be_visible()
+
+
+def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers: str) -> Any:
+    """As the person signed in on the page. What the server answers."""
+    token = next(c["value"] for c in page.context.cookies() if c["name"] == "csrftoken")
+    with_token = {"X-CSRFToken": token, **headers}
+    answer = page.request.fetch(f"/api/v1/{path}", method=method, data=dict(body), headers=with_token, timeout=30_000)
+    assert answer.ok, answer.text()
+    return answer.json()

@@ -12,19 +12,11 @@ from playwright.sync_api import Page
 from cases.domain.uuid7 import uuid7
 from tests.journeys.copies import copied
 from tests.journeys.hands import Demo
+from tests.journeys.hands import send as send
 
 # By who works and who supervises, tooth and setting: cases of this process's server that nothing is done on.
 _approved: dict[tuple[str, ...], str] = {}
 PLAN = {"technique": "crown-down", "choices": {"needle": {"gauge": 30, "tip": "side_vented"}}}
-
-
-def send(page: Page, method: str, path: str, body: Mapping[str, Any], **headers: str) -> Any:
-    """As the person signed in on the page. What the server answers."""
-    token = next(c["value"] for c in page.context.cookies() if c["name"] == "csrftoken")
-    with_token = {"X-CSRFToken": token, **headers}
-    answer = page.request.fetch(f"/api/v1/{path}", method=method, data=dict(body), headers=with_token, timeout=30_000)
-    assert answer.ok, answer.text()
-    return answer.json()
 
 
 def approved_case(
