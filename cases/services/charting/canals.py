@@ -24,8 +24,6 @@ from planning.foundation.quantities import um
 from planning.instruments.iso_3630 import sizes
 from planning.whole_tooth.limits import MOST_WIDTHS
 
-# Thicker or deeper than in any tooth: a typing error.
-
 
 @transaction.atomic
 def add_canal(
