@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { dirname, join, normalize } from 'node:path'
+import { basename, dirname, join, normalize } from 'node:path'
 import { describe, expect, test } from 'vitest'
 
 // Who may import whom. `words` and `units` are plain; `walk` and `marks` are the server's rules once more.
@@ -81,6 +81,58 @@ test('inside the store nothing imports what stands above it', () => {
         .map(({ path }) => `${file.name} imports ${path}`),
     )
   expect(wrong).toEqual([])
+})
+
+const reads = new Map(files.map((file) => [file.name, named(file).map(({ path }) => modules.get(path) ?? '')]))
+const readers = (name: string) => files.filter((file) => reads.get(file.name)?.includes(name)).map((file) => file.name)
+
+// Begun by the browser, or by the build: nothing of the app reads them. The last is read by `sw.ts` alone, which only a
+// worker can load, and by its tests.
+const BEGUN = ['env.d.ts', 'app/main.tsx', 'worker/whole.ts']
+
+const SMALL_LINES = 30
+
+/** Files of the same name that hold the same rule on the server. */
+const server = ['planning', 'cases'].flatMap((folder) =>
+  readdirSync(join(src, '../..', folder), { recursive: true, encoding: 'utf8' }).map((path) => basename(path)),
+)
+
+test('a small file has two readers, or a twin on the server, or is a screen of its own', () => {
+  const single = files
+    .filter(({ name, text }) => text.split('\n').length - 1 < SMALL_LINES && !BEGUN.includes(name))
+    .filter(({ name }) => {
+      const [folder = '', own] = name.split('/').slice(-2)
+      const stem = own?.replace(/\.tsx?$/, '') ?? ''
+      const twin = ['walk', 'marks'].includes(folder) && server.includes(`${stem.replaceAll('-', '_')}.py`)
+      return folder !== stem && !twin
+    })
+  expect(single.map(({ name }) => name).filter((name) => readers(name).length < 2)).toEqual([])
+})
+
+/** The names that a file takes from others: in braces, or with the name of the whole module before them. */
+function takenBy(text: string): string[] {
+  const braces = [...text.matchAll(/import (?:type )?\{([^}]*)\}|\{([\w\s,]*)\}(?=[^=;]*= await )/g)]
+  const modules = [...text.matchAll(/import (?:type )?\* as (\w+)/g)].map(([, module = '']) => module)
+  return [
+    ...braces.flatMap(([, one, other]) => (one ?? other ?? '').split(',').map((name) => name.replace(/^\s*type /, ''))),
+    ...modules.flatMap((module) =>
+      [...text.matchAll(new RegExp(`\\b${module}\\.(\\w+)`, 'g'))].map(([, name = '']) => name),
+    ),
+  ].map((name) => name.trim().split(' ')[0] ?? '')
+}
+
+test('whatever a file hands out, another file takes', () => {
+  const tests = readdirSync(import.meta.dirname, { encoding: 'utf8' })
+    .filter((name) => /\.tsx?$/.test(name))
+    .map((name) => readFileSync(join(import.meta.dirname, name), 'utf8'))
+  const taken = new Set([...files.map(({ text }) => text), ...tests].flatMap(takenBy))
+  const unused = files.flatMap(({ name, text }) =>
+    [...text.matchAll(/^export (?:async |declare )*(?:function\*?|const|let|class|interface|type|enum) (\w+)/gm)]
+      .map(([, word = '']) => word)
+      .filter((word) => !taken.has(word))
+      .map((word) => `${name}: ${word}`),
+  )
+  expect(unused).toEqual([])
 })
 
 test('no file comes back to itself by what it imports', () => {

@@ -6,7 +6,7 @@ import { Halted, SalineOnly } from '@/screens/chair/halted'
 import { ContactTime } from '@/screens/chair/irrigate'
 import { NowCard } from '@/screens/chair/now-card'
 import { endContact, startContact } from '@/store/chair/contact-time'
-import { setHand } from '@/store/device/hand'
+import { setHand } from '@/store/device/preferences'
 import { signedIn } from './people'
 import { chairAfter, HAND, left, NOON, ROTARY } from './sample-work'
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { instrumentsOf, toLookAt } from '@/walk/instruments'
 import { givenIn, irrigantAt, irrigantsOf } from '@/walk/irrigants'
-import { placeOf } from '@/walk/place'
 import { nextAtTray } from '@/walk/tray'
+import { placeOf } from '@/walk/walk'
 import { chairAfter, HAND, joinedCanals, left, ROTARY } from './sample-work'
 
 // Expected values are counted by hand on the sample's steps: shape, rinse, small, edta, again.

@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import * as calls from '@/api/calls'
+import { getSession, signIn } from '@/api/calls'
 import { onSignedOut } from '@/api/client'
 import { Refused, Unreachable } from '@/api/problem'
-import { getSession, signIn } from '@/api/session'
 import { somebody } from './people'
 import { problem, serve } from './server'
 

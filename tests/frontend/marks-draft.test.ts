@@ -13,10 +13,9 @@ import {
   without,
   withRole,
 } from '@/panels/marks/draft'
-import { draftOf, takenBefore } from '@/panels/marks/draft-of'
+import { draftOf, marksOf, takenBefore } from '@/panels/marks/draft-of'
 import { saidOf, spotAt } from '@/panels/marks/measured'
 import { unitOf } from '@/panels/marks/unit'
-import { marksOf } from '@/screens/marks/marks-of'
 
 const at = (x: number, y: number) => ({ x, y })
 

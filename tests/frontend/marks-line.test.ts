@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
-import { arcsOf, lengthOf, type Mark, placeOf, schneiderDeg } from '@/marks/line'
+import { arcsOf, lengthOf, type Mark, placeOf, toSideDeg } from '@/marks/line'
 
 interface Case {
   name: string
@@ -26,7 +26,7 @@ test.each(cases)('$name', ({ marks, straight_to, length, places, axis, schneider
     else for (const i of [0, 1] as const) expect(found?.[i]).toBeCloseTo(at[i], 5)
   }
   if (axis !== undefined)
-    expect(schneiderDeg(marks.slice(0, axis), marks.at(-1) as Mark)).toBeCloseTo(schneider_deg ?? 0, 5)
+    expect(Math.abs(toSideDeg(marks.slice(0, axis), marks.at(-1) as Mark))).toBeCloseTo(schneider_deg ?? 0, 5)
 })
 
 test('there are cases', () => expect(cases.length).toBeGreaterThan(8))

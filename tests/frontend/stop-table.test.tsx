@@ -1,7 +1,6 @@
 import { render, screen, within } from '@testing-library/preact'
 import { expect, test } from 'vitest'
-import { grouped } from '@/parts/stop-table/groups'
-import { StopTable } from '@/parts/stop-table/stop-table'
+import { grouped, StopTable } from '@/parts/stop-table/stop-table'
 import { instrument, plan } from './sample-plan'
 
 test('instruments stand in order of use, equal stops of one phase written once', () => {

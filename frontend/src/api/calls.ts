@@ -1,4 +1,4 @@
-import { done, http, told } from './client'
+import { csrfToken, done, http, told } from './client'
 import type * as S from './shapes'
 
 const ofProgramme = (programme_id: string) => ({ params: { path: { programme_id } } })
@@ -180,3 +180,22 @@ export const release = (version_id: string, hash: string, canals: string[]) =>
     }),
     VERSION,
   )
+
+export const getPushKey = () => told(http.GET('/api/v1/push-key'), { key: 'string' })
+
+export const putSubscription = (body: S.PushSubscriptionGiven) => done(http.PUT('/api/v1/push-subscription', { body }))
+
+export const removeSubscription = (endpoint: string) =>
+  done(http.DELETE('/api/v1/push-subscription', { params: { query: { endpoint } } }))
+
+const SESSION = { person: 'object', memberships: 'list' } as const
+
+export const getSession = () => told(http.GET('/api/v1/session'), SESSION)
+
+export async function signIn(username: string, password: string) {
+  // Asking who is signed in sets the token's cookie, whatever the answer; a phone that lost it gets it so.
+  if (!csrfToken()) await http.GET('/api/v1/session')
+  return told(http.POST('/api/v1/session', { body: { username, password } }), SESSION)
+}
+
+export const signOut = () => done(http.DELETE('/api/v1/session'))

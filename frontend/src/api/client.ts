@@ -96,7 +96,7 @@ type Kind<V> = V extends readonly unknown[]
           : 'object'
 
 /** The least that an answer has by which it is known for the server's: some of its parts, and of what kind they are; `there` where it may be null. */
-export type Least<T> = { readonly [K in keyof T]?: Kind<T[K]> }
+type Least<T> = { readonly [K in keyof T]?: Kind<T[K]> }
 
 /**
  * What the server answered. Raises Refused with its reasons, Unreachable where no answer came or it has not at least what

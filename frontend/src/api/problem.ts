@@ -1,4 +1,4 @@
-export interface FieldProblem {
+interface FieldProblem {
   readonly pointer: string
   readonly code: string
   readonly detail: string

@@ -81,10 +81,10 @@ function onPiece({ from, heading, turn, length }: Piece, share: number): Mark {
   return [from[0] + chord * Math.cos(way), from[1] + chord * Math.sin(way)]
 }
 
-/** Schneider's angle in degrees: between the line nearest to the marks of the axis and the way from its last to `end`. */
-export const schneiderDeg = (axis: readonly Mark[], end: Mark): number => Math.abs(toSideDeg(axis, end))
-
-/** The same, above 0 to the one side and below to the other. */
+/**
+ * Schneider's angle in degrees, between the line nearest to the marks of the axis and the way from its last to `end`:
+ * above 0 to the one side and below to the other.
+ */
 export function toSideDeg(axis: readonly Mark[], end: Mark): number {
   const leaves = axis.at(-1)
   if (!leaves) return 0

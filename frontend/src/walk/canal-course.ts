@@ -3,7 +3,7 @@ import type { CourseEvent } from './course-event'
 import type { Prerequisite } from './visit'
 import { Walk } from './walk'
 
-export type CanalHold = 'paused' | 'past_stop' | 'to_check'
+type CanalHold = 'paused' | 'past_stop' | 'to_check'
 export type CanalState = CanalHold | 'to_plan' | 'open' | 'not_released' | 'hold_point' | 'waits' | 'finished'
 
 /** Why an event moves nothing. It is kept and shown all the same: a clinical fact is never refused. */

@@ -268,11 +268,11 @@ function begun(sheets: Sheets): Record<string, CanalCourse> {
   return canals
 }
 
-export function depthOf(event: CourseEvent): number | null {
+function depthOf(event: CourseEvent): number | null {
   return typeof event.body.depth_um === 'number' ? event.body.depth_um : null
 }
 
-export interface NotReleased {
+interface NotReleased {
   readonly canal: string
   readonly remark: string
   /** The returned canal that it joins with; empty where it was returned itself. */

@@ -3,7 +3,7 @@ import type { Course } from './course'
 import type { CourseEvent } from './course-event'
 
 /** One instrument at the chair, by what was recorded. */
-export interface InUse {
+interface InUse {
   /** The canal it was last in. */
   canal: string
   /** Looked at since then. */

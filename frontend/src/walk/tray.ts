@@ -3,7 +3,7 @@ import type { CanalCourse } from './course'
 import { waitsOf } from './walk'
 
 /** What the order at the tray takes up next: an instrument and the canal it goes into. */
-export interface Next {
+interface Next {
   readonly canal: string
   readonly instrument: string
 }

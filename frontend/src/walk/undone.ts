@@ -36,7 +36,7 @@ function mayUndo({ kind, body }: CourseEvent): boolean {
   return !NEVER.includes(kind) && !pastStop && body.found !== 'discarded'
 }
 
-export interface Undone {
+interface Undone {
   /** What does not count. */
   readonly gone: ReadonlySet<string>
   /** Undos that name something that is not to be taken back by their actor (any more). */

@@ -1,4 +1,4 @@
-import type { Ask, Do, Ending, RunSheet, WaitsFor } from '@/api/shapes'
+import type { Ask, CanalPlan, Do, Ending, RunSheet, WaitsFor } from '@/api/shapes'
 
 /** The app is older than the run sheet: it must be brought up to date before work goes on. */
 export class TooNew extends Error {}
@@ -142,4 +142,19 @@ export class Walk {
 /** What a step waits for in other canals. */
 export function waitsOf(node: Do | Ask | Ending | undefined): readonly WaitsFor[] {
   return node?.kind === 'do' ? (node.waits_for ?? []) : []
+}
+
+/** Which step of the canal this is, of about how many: what was done, and what the expected way still holds. */
+export function placeOf({ expected_path, run_sheet }: CanalPlan, walk: Walk): { step: number; about: number } {
+  const done = walk.left.length
+  const path = expected_path.filter((id) => run_sheet.nodes[id]?.kind === 'do')
+  const rest = path.length - Math.max(0, indexOf(path, walk))
+  return { step: done + 1, about: done + rest }
+}
+
+/** The step's place on the way: its how manieth visit, or the last where the walk goes round more often. */
+function indexOf(path: readonly string[], walk: Walk): number {
+  const visits = walk.left.filter(({ node }) => node === walk.at).length + 1
+  const places = path.flatMap((id, i) => (id === walk.at ? [i] : []))
+  return places[Math.min(visits, places.length) - 1] ?? Math.min(walk.left.length, path.length - 1)
 }

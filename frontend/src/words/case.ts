@@ -12,6 +12,8 @@ const SCALES: Readonly<Record<string, string>> = {
   ball: 'a ball on the image',
 }
 
+const LEVELS = { low: 'low', moderate: 'moderate', high: 'high' } as const
+
 export const cases = {
   cases: {
     title: 'Cases',
@@ -168,5 +170,30 @@ export const cases = {
     save: 'Keep this reading',
     busy: 'Sending …',
     kept: 'Kept.',
+  },
+  struck: {
+    title: 'Readings that were struck',
+    strike: 'Strike',
+    ask: 'Why? It stays in the record and counts for nothing; the canal is planned again.',
+    keep: 'Leave it',
+    why: {
+      wrong_canal: 'It is of another canal',
+      mistyped: 'It was mistyped',
+      not_so: 'It was not measured so',
+    },
+    by: (who: string, at: string, why: string) => `Struck by ${who}, ${at}: ${why.toLowerCase()}.`,
+  },
+  difficulty: {
+    title: 'Difficulty of the case',
+    levels: LEVELS,
+    level: (level: keyof typeof LEVELS) => `difficulty ${LEVELS[level]}`,
+    groups: { patient: 'Patient', diagnosis: 'Diagnosis', tooth: 'Tooth', additional: 'Further' },
+    record: (n: number) => `Difficulty of the case${n > 0 ? `: ${n} recorded` : ''}`,
+    recordHint: 'What you see in the patient and on the images. What follows from the plan is counted there.',
+    alsoFromPlan: 'Worked out from the plan too; the higher level counts.',
+    notRecorded: 'not recorded',
+    option: (level: keyof typeof LEVELS, says: string) => `${LEVELS[level]}: ${says}`,
+    fromPlan: 'worked out from the plan',
+    recorded: 'recorded by a person',
   },
 } as const

@@ -1,17 +1,13 @@
-import { bands } from './bands'
 import { card } from './card'
 import { cases } from './case'
 import { chair } from './chair'
 import { clock, common, when } from './common'
-import { difficulty } from './difficulty'
 import { drawing } from './drawing'
 import { emergency } from './emergency'
 import { expected } from './expected'
 import { figures } from './figures'
 import { hold } from './hold'
 import { images } from './images'
-import { leftOver } from './left-over'
-import { lengthWords } from './length'
 import { look } from './look'
 import { marks } from './marks'
 import { newPlan } from './new-plan'
@@ -22,8 +18,6 @@ import { push } from './push'
 import { rationale } from './rationale'
 import { record } from './record'
 import { review } from './review'
-import { size } from './size'
-import { struck } from './struck'
 import { together } from './together'
 import { visit } from './visit'
 
@@ -37,7 +31,6 @@ export const words = {
   ...card,
   ...images,
   ...hold,
-  ...leftOver,
   ...look,
   ...marks,
   ...newPlan,
@@ -48,13 +41,8 @@ export const words = {
   ...record,
   ...review,
   ...rationale,
-  ...bands,
   ...expected,
   ...figures,
-  ...size,
-  ...difficulty,
-  ...lengthWords,
-  ...struck,
   ...together,
   ...visit,
   when,

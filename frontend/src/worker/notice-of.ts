@@ -5,7 +5,7 @@ const { news, open } = push.push
 
 const happenedAs = (what: string): string => chair.chair.emergencies[what] ?? ''
 
-export interface Notice {
+interface Notice {
   readonly title: string
   readonly body: string
   /** A later notice of the same tag takes the place of an earlier one. */

@@ -40,7 +40,7 @@ export function adviceOf(chair: Chair, about: Advice['about'], key?: string): Ad
 }
 
 /** What stands before the answers of a step, the most pressing first; nothing where it can be worked. */
-export type Before =
+type Before =
   | { readonly what: 'new'; readonly instrument: string; readonly why: string }
   | { readonly what: 'look'; readonly instruments: readonly string[] }
   | { readonly what: 'motor' }

@@ -1,4 +1,5 @@
-import type { ImageShown } from '@/api/shapes'
+import type { ImageShown, MarkingShown } from '@/api/shapes'
+import { MarkedList } from '@/panels/marks/marked-list'
 import { Sign } from '@/parts/signs'
 import type { WaitingImage } from '@/store/images/images'
 import { words } from '@/words/en'
@@ -28,5 +29,22 @@ export function Thrown({ image }: { image: WaitingImage }) {
         {words.images.remove.untold}
       </span>
     </p>
+  )
+}
+
+interface Props {
+  caseId: string
+  image: ImageShown
+  markings: readonly MarkingShown[]
+}
+
+/** An image that was removed, and what was measured on it while it was here. */
+export function RemovedMarks({ caseId, image, markings }: Props) {
+  return (
+    <>
+      <Removed image={image} />
+      {markings.length === 0 && <p class="soft">{words.images.remove.unmarked}</p>}
+      <MarkedList caseId={caseId} markings={markings} />
+    </>
   )
 }

@@ -36,7 +36,7 @@ export function StepImages({ chair, canal, node }: Props) {
 }
 
 /** What an image at this step shows: what its hold point is about. */
-export function showsOf(node: Do, sheet: RunSheet | undefined): ImagePurpose {
+function showsOf(node: Do, sheet: RunSheet | undefined): ImagePurpose {
   const next = sheet?.nodes[node.exits.done ?? '']
   const about = node.hold_point ?? (next?.kind === 'do' ? next.hold_point : null) ?? node.phase
   if (about.startsWith('length')) return 'length'

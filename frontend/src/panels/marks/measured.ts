@@ -6,7 +6,7 @@ import type { LineDraft } from './draft'
 import { inColumns, slipsOf, type Unit } from './unit'
 
 /** What can be said of a line at once, before the server has measured it. */
-export interface Said {
+interface Said {
   readonly lengthMm: number | undefined
   readonly angleDeg: number | undefined
   readonly tipShortMm: number | undefined

@@ -6,7 +6,7 @@ import { readMm } from '@/units/millimetres'
 import type { Draft, KnownDraft, MarkSpot } from './draft'
 
 /** Why a known object that was marked gives no scale. */
-export type Fault = 'length' | 'close' | 'pixel'
+type Fault = 'length' | 'close' | 'pixel'
 
 /** Millimetres a pixel, by the known object that was marked, else by the file; no scale without either. */
 export interface Unit {

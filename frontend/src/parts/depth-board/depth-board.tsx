@@ -1,14 +1,15 @@
 import { useId } from 'preact/hooks'
-import { useElementSize } from '@/parts/room'
 import { words } from '@/words/en'
 import { CanalColumn } from './canal-column'
 import './depth-board.css'
-import { describe } from './describe'
+import type { RefObject } from 'preact'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { type Board, centreOf, layOut, lines, NOTE_PX, yOf } from './geometry'
 import { marksOf, SIGN_Y, type Sign, zonesOf } from './marks'
 import { Meeting, sideOf } from './meeting'
 import type { Progress } from './moments'
 import type { BoardCanal, CoronalStop, Silhouette } from './shape'
+import { describe } from './shape'
 import { Touches } from './touches'
 
 interface Props {
@@ -183,4 +184,31 @@ function Axis({ board, columns }: { board: Board; columns: number }) {
       })}
     </g>
   )
+}
+
+interface ElementSize {
+  width: number
+  height: number
+}
+
+/** The room an element is given, followed as it changes. */
+function useElementSize(before: ElementSize = { width: 328, height: 420 }): {
+  room: ElementSize
+  ref: RefObject<HTMLDivElement | null>
+} {
+  const ref = useRef<HTMLDivElement>(null)
+  const [room, setRoom] = useState(before)
+  useLayoutEffect(() => {
+    const element = ref.current
+    if (!element || typeof ResizeObserver === 'undefined') return
+    const measure = () => {
+      const { width, height } = element.getBoundingClientRect()
+      if (width > 0 && height > 0) setRoom({ width: Math.floor(width), height: Math.floor(height) })
+    }
+    const watcher = new ResizeObserver(measure)
+    watcher.observe(element)
+    measure()
+    return () => watcher.disconnect()
+  }, [])
+  return { room, ref }
 }

@@ -1,13 +1,14 @@
 import { useState } from 'preact/hooks'
 import type { Plan } from '@/api/shapes'
 import { Choice, Tick } from '@/parts/fields'
+import { Known } from '@/parts/known'
 import { TouchHint } from '@/parts/rationale/reasons'
 import { words } from '@/words/en'
-import { AboutEstimate } from './about-estimate'
 import { DepthBoard } from './depth-board'
 import { MomentSays } from './moment'
 import { atTray, type Moment, ofCanal, progressAt } from './moments'
 import { Scrubber } from './scrubber'
+import type { BoardCanal } from './shape'
 import { coronalStops } from './shape'
 
 interface Props {
@@ -73,6 +74,32 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
         <TouchHint />
       </div>
       <div class="stack plan-beside">{beside}</div>
+    </div>
+  )
+}
+
+/** What the estimate is worth: that the hand wins, where the widths are from, and where it is weak. */
+function AboutEstimate({ canals }: { canals: readonly BoardCanal[] }) {
+  const estimated = canals.flatMap(({ canal, expectation }) => (expectation ? [{ canal, ...expectation }] : []))
+  const natural = new Map(estimated.map((one) => [one.natural.source, one.natural]))
+  const narrow = estimated.filter((one) => one.narrows).map((one) => one.canal)
+  const bent = estimated.filter((one) => one.steps.some((step) => step.as_if_straight)).map((one) => one.canal)
+  return (
+    <div>
+      {bent.length > 0 && <p class="small">{words.expected.bent(bent)}</p>}
+      <p class="small soft">{words.expected.hint}</p>
+      <details>
+        <summary class="small">{words.expected.about}</summary>
+        <div class="stack close small">
+          {[...natural.values()].map(({ source, know }) => (
+            <div key={source}>
+              <p class="soft">{words.expected.natural(source)}</p>
+              <Known know={know} />
+            </div>
+          ))}
+          {narrow.length > 0 && <p class="soft">{words.expected.narrows(narrow)}</p>}
+        </div>
+      </details>
     </div>
   )
 }

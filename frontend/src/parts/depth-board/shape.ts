@@ -1,4 +1,7 @@
 import type { Expectation } from '@/api/shapes'
+import { sizeOf } from '@/parts/final-size'
+import { mm } from '@/units/millimetres'
+import { words } from '@/words/en'
 
 /** A width at a depth, in millimetres from the reference point. */
 export interface Width {
@@ -62,4 +65,29 @@ export function coronalStops(canals: readonly BoardCanal[], rows: readonly StopR
       .map((s) => s.stop_mm)
     return depths.length ? [{ canal, stop_mm: Math.max(...depths) }] : []
   })
+}
+
+/** The board in sentences, one a canal. */
+export function describe(
+  canals: readonly BoardCanal[],
+  coronal: readonly CoronalStop[],
+  before: readonly BoardCanal[] | undefined,
+): string {
+  return canals
+    .map((canal) => {
+      const stop = coronal.find((c) => c.canal === canal.canal)
+      const old = before?.find((b) => b.canal === canal.canal)
+      return words.board.sentence({
+        canal: canal.canal,
+        reference: canal.reference_point,
+        end: canal.end_mm === null ? undefined : mm(canal.end_mm),
+        estimate: canal.provisional,
+        joins: canal.junction_mm === null ? undefined : (canal.joins ?? undefined),
+        finalSize: canal.final_size === null ? undefined : sizeOf(canal),
+        coronal: stop && mm(stop.stop_mm),
+        was: old?.end_mm != null && old.end_mm !== canal.end_mm ? mm(old.end_mm) : undefined,
+        withheld: canal.withheld.map((w) => w.says),
+      })
+    })
+    .join(' ')
 }

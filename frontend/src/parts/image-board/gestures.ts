@@ -185,7 +185,7 @@ function spotOf(event: PointerEvent | WheelEvent): Spot {
 const middle = (a: Spot, b: Spot): Spot => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 })
 
 /** Taking hold of the mark that a finger is on: the nearest of those in reach. */
-export function holdAt({ view, edit }: Pick<Given, 'view' | 'edit'>, at: Spot) {
+function holdAt({ view, edit }: Pick<Given, 'view' | 'edit'>, at: Spot) {
   let found: Extract<Doing, { kind: 'hold' }> | undefined
   let least = Number.POSITIVE_INFINITY
   edit?.marks.forEach((mark, number) => {

@@ -1,7 +1,7 @@
 import { inSight, onImage, type Size, type Spot, type View } from './view'
 
 /** Where a finger went over a picture, in its pixels. */
-export interface Stroke {
+interface Stroke {
   readonly points: readonly Spot[]
   readonly width: number
 }

@@ -5,8 +5,7 @@ import { Tapped, TouchHint } from '@/parts/rationale/reasons'
 import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import './order.css'
-import { otherwise } from './otherwise'
-import { type WorkStep, workOf } from './work'
+import { otherwise, type WorkStep, workOf } from './work'
 
 interface Props {
   canal: CanalPlan

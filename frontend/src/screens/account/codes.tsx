@@ -5,10 +5,9 @@ import { Notice } from '@/parts/notice'
 import { Seen } from '@/parts/seen'
 import { Sent } from '@/parts/sent'
 import { Sign } from '@/parts/signs'
-import { confirmCodes, makeCodes, removeCodes, useCodes } from '@/store/cache/codes'
+import { confirmCodes, makeCodes, removeCodes, useCodes } from '@/store/cache/review'
 import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
-import { SquareCode } from './square-code'
 import './codes.css'
 
 /** A supervisor's one-time codes: make them, take them into a code app, confirm, renew, remove. */
@@ -103,5 +102,21 @@ function Made({ of, onDone }: { of: BenchCodeMade; onDone: () => void }) {
         {words.codes.confirm}
       </button>
     </form>
+  )
+}
+
+const QUIET = 4 // modules of margin that ISO/IEC 18004 asks for
+
+/** A QR code from its rows of 0 and 1: always dark on light, or no camera reads it. */
+export function SquareCode({ rows, says }: { rows: readonly string[]; says: string }) {
+  const size = rows.length + 2 * QUIET
+  const dark = rows.flatMap((row, y) =>
+    [...row].flatMap((module, x) => (module === '1' ? [`M${x + QUIET} ${y + QUIET}h1v1h-1z`] : [])),
+  )
+  return (
+    <svg class="square-code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label={says} shape-rendering="crispEdges">
+      <rect width={size} height={size} fill="#fff" />
+      <path d={dark.join('')} fill="#000" />
+    </svg>
   )
 }

@@ -12,8 +12,10 @@ import { LengthNumber, LengthSays } from './canal-row'
 import { ReadingForm } from './reading-form'
 import { Readings } from './readings'
 import { ReferencePoint } from './reference-point'
-import { TakenReadings } from './taken-readings'
 import './case.css'
+import { Notice } from '@/parts/notice'
+import type { PendingReading } from '@/store/device/schema'
+import { dropTaken } from '@/store/outbox/pending-readings'
 
 /** One canal: its length and what it rests on, a further reading, and what was charted. */
 export function Canal({ caseId, canalId }: { caseId: string; canalId: string }) {
@@ -76,3 +78,20 @@ function Remove({ canal, of }: { canal: CanalShown; of: CaseShown }) {
     </button>
   )
 }
+
+/** Readings of a canal that are on this phone only. */
+function TakenReadings({ waiting }: { waiting: readonly PendingReading[] }) {
+  return waiting.map((one) =>
+    one.refused === undefined ? (
+      <Notice key={one.seq} sign="waiting">
+        <b>{nameOf(one)}</b> {words.phone.readingWaits}
+      </Notice>
+    ) : (
+      <Notice key={one.seq} sign="stop" action={{ says: words.phone.throwAway, onDo: () => void dropTaken(one) }}>
+        <b>{nameOf(one)}</b> {words.phone.readingRefused} {one.refused}
+      </Notice>
+    ),
+  )
+}
+
+const nameOf = ({ reading }: PendingReading) => words.reading.short[reading?.method ?? 'junction']

@@ -9,12 +9,14 @@ import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 import { AddCanal } from './add-canal'
 import { Alias } from './alias'
-import { Along } from './along'
 import { CanalRow } from './canal-row'
 import { DifficultyFactors } from './difficulty-factors'
 import { RootCard } from './root-card'
 import { ToothFacts } from './tooth-facts'
 import './case.css'
+import { useKits, useTechniques } from '@/store/cache/cases'
+import { useVersion, useVersions } from '@/store/cache/plans'
+import { useEarlier, useTreatment } from '@/store/chair/chair'
 
 /** A case: where its plan stands, its canals with their lengths, how roots run, and what else was charted. */
 export function Case({ id }: { id: string }) {
@@ -87,4 +89,17 @@ function PlanLink({ of }: { of: CaseShown }) {
       </a>
     </>
   )
+}
+
+/** Brings along on the phone what planning and working this case need, so that both go on without a connection. */
+function Along({ of }: { of: CaseShown }) {
+  const treatment = useTreatment(of.id).value
+  const versions = useVersions(of.id).value
+  const hash = treatment?.course?.plan_hash
+  useVersion(versions?.find((version) => version.hash === hash)?.id)
+  useEarlier(of.id, versions, treatment)
+  useVersion(of.version?.id)
+  useKits(of.programme)
+  useTechniques(of.programme)
+  return null
 }

@@ -1,8 +1,13 @@
 import type { Told } from '@/api/shapes'
+import { TakeImage } from '@/panels/images/take-image'
 import { CanalChips } from '@/parts/canal-chips'
+import { Notice } from '@/parts/notice'
 import { useAsked } from '@/parts/unhurried'
+import type { Chair } from '@/store/chair/chair'
 import { imageOfStep } from '@/store/chair/image-of-step'
 import { pick, picked, recordFor, shownWith } from '@/store/chair/together'
+import { actorOf } from '@/store/chair/visits'
+import { wantedImages } from '@/store/chair/wanted-images'
 import { words } from '@/words/en'
 import { FELT_MS, type More, type StepProps } from './step'
 
@@ -54,4 +59,21 @@ export function ImageAnswers(props: StepProps) {
       {second}
     </div>
   )
+}
+
+/** A supervisor asks for an image: who and of which canal, and the way to take it. It stays until there is one. */
+export function WantedImages({ chair }: { chair: Chair }) {
+  return wantedImages(chair).map((event) => (
+    <section key={event.id} class="stack close">
+      <Notice sign="waiting">
+        {words.look.wanted(actorOf(chair, event) || words.look.supervisor, event.canal)} {String(event.body.note ?? '')}
+      </Notice>
+      <TakeImage
+        caseId={chair.caseId}
+        canal={event.canal}
+        purpose="other"
+        onTaken={(image_id) => void chair.record(event.canal, '', { kind: 'image', image_id, purpose: 'other' })}
+      />
+    </section>
+  ))
 }

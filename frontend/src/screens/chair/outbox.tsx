@@ -1,7 +1,8 @@
-import { ImagesWaiting } from '@/panels/images/images-waiting'
 import { SetAside } from '@/panels/set-aside'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
+import { sendImages, waitingImages } from '@/store/images/images'
+import { lookNow } from '@/store/images/look-first'
 import { send, sendAgain } from '@/store/outbox/sender'
 import { lostOf, setBack } from '@/store/outbox/set-back'
 import { words } from '@/words/en'
@@ -31,5 +32,21 @@ export function Outbox({ chair }: { chair: Chair }) {
         )}
       </p>
     </>
+  )
+}
+
+function lookAndSend() {
+  lookNow()
+  void sendImages()
+}
+
+/** How many images of the case are still on this phone; a touch tries again at once. */
+function ImagesWaiting({ caseId }: { caseId: string }) {
+  const many = waitingImages().value.filter((image) => image.caseId === caseId).length
+  if (many === 0) return null
+  return (
+    <button type="button" class="button plain" onClick={lookAndSend}>
+      {words.images.waiting(many)}
+    </button>
   )
 }

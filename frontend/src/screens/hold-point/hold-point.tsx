@@ -1,6 +1,7 @@
 import type { CanalPlan, CaseShown, Do, Treatment } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
 import { Answered } from '@/panels/hold-point/answered'
+import { ImagesOf } from '@/panels/images/images-of'
 import { byWeight, Cautions } from '@/parts/cautions'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
@@ -9,11 +10,12 @@ import { Sign } from '@/parts/signs'
 import { useCase } from '@/store/cache/cases'
 import { usePolling } from '@/store/cache/hooks'
 import { type Chair, useChair, useTreatment } from '@/store/chair/chair'
-import { shownEvent } from '@/store/chair/hold'
+import { shownEvent, sinceLastWord } from '@/store/chair/hold'
+import { imagesSince } from '@/store/chair/image-of-step'
+import { lackingAt } from '@/store/chair/lacking'
 import { mayTell } from '@/store/chair/part'
 import { standingWith } from '@/store/chair/together'
 import { words } from '@/words/en'
-import { Images } from './images'
 import { LengthFacts } from './length-facts'
 import { Since } from './since'
 import './hold-point.css'
@@ -135,5 +137,24 @@ function WaitingToo({ chair, canal }: { chair: Chair; canal: string }) {
         </a>
       ))}
     </nav>
+  )
+}
+
+/** The images that were taken of the canal since the last word on it, each opening larger. */
+function Images({ chair, canal }: { chair: Chair; canal: string }) {
+  const since = sinceLastWord(chair, canal)
+  const ids = imagesSince(chair, canal)
+  const step = since.findLast(({ id, told }) => told.kind === 'step' && told.no_image && !chair.course.undone.has(id))
+  const reason = step?.told.kind === 'step' ? step.told.no_image : undefined
+  return (
+    <section class="stack close">
+      <h2>{words.hold.images}</h2>
+      {lackingAt(chair, canal).includes('image') ? (
+        <Notice sign="caution">{words.hold.lackingSeen.image}</Notice>
+      ) : (
+        ids.length === 0 && <p class="soft">{reason ? words.hold.noImage[reason] : words.hold.noImages}</p>
+      )}
+      <ImagesOf caseId={chair.version.case} ids={ids} />
+    </section>
   )
 }

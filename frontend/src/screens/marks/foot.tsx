@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, MarkingsShown } from '@/api/shapes'
 import { type Draft, EMPTY, type LineDraft, lineOf } from '@/panels/marks/draft'
-import { takenBefore } from '@/panels/marks/draft-of'
+import { marksOf, takenBefore } from '@/panels/marks/draft-of'
 import { saidOf } from '@/panels/marks/measured'
 import type { Unit } from '@/panels/marks/unit'
 import type { Marks } from '@/panels/marks/use-marks'
@@ -16,7 +16,6 @@ import { mm, readMm, tenth } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { asksOf } from './asks'
 import { Made } from './made'
-import { marksOf } from './marks-of'
 
 interface Props {
   of: CaseShown

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { CaseShown, ImageShown, MarkingsShown } from '@/api/shapes'
-import { RemovedMarks } from '@/panels/images/removed-marks'
+import { RemovedMarks } from '@/panels/images/removed'
 import { EMPTY, pointsOf, SCALE } from '@/panels/marks/draft'
 import { behindDraft } from '@/panels/marks/kept-lines'
 import { ImageBoard, type Near } from '@/parts/image-board/image-board'
@@ -27,7 +27,7 @@ import { unitOf } from '@/panels/marks/unit'
 import { useMarks } from '@/panels/marks/use-marks'
 import { Panel } from './panel'
 import { Asked, LookCloser, Picking } from './picking'
-import { draftName, PutRightUnderHand, RemovedUnderHand } from './under-hand'
+import { draftName, PutRightUnderHand, RemovedUnderHand } from './says'
 
 const SECONDS_3 = 3000 // whoever marks must soon see that the image was struck, moved or removed
 

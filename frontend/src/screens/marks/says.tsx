@@ -1,9 +1,10 @@
-import type { CanalShown, Scale } from '@/api/shapes'
+import type { CanalShown, ImageShown, Scale } from '@/api/shapes'
 import type { Within } from '@/marks/sure'
-import { type Draft, lineOf } from '@/panels/marks/draft'
+import { type Draft, EMPTY, hasMarks, lineOf } from '@/panels/marks/draft'
 import { columnsOf, intervalsOf, saidOf } from '@/panels/marks/measured'
 import type { Unit } from '@/panels/marks/unit'
 import { Notice } from '@/parts/notice'
+import { useDraft } from '@/store/cache/hooks'
 import { readMm, tenth } from '@/units/millimetres'
 import { words } from '@/words/en'
 
@@ -104,4 +105,27 @@ function ratioOf(draft: Draft, canal: string, canals: readonly CanalShown[], uni
   const other = canals.find(({ name }) => name !== canal && columnsOf(lineOf(draft, name), unit))
   const theirs = other && columnsOf(lineOf(draft, other.name), unit)
   return mine && theirs ? words.marks.ratio(mine / theirs, other.name) : undefined
+}
+
+const says = words.images.putRight
+
+export const draftName = (imageId: string) => `marks on ${imageId}`
+
+/** Said over the marks of an image that somebody struck, or put to another canal, while it is marked or before. */
+export function PutRightUnderHand({ image }: { image: ImageShown | undefined }) {
+  // An answer that was kept from before images could be put right says nothing of it.
+  const last = image?.put_right?.at(-1)
+  if (!last) return null
+  const by = words.images.remove.by(last.by.name, words.when(last.at))
+  return last.struck ? (
+    <Notice sign="stop">{words.marks.struck(says.why[last.why] ?? '', by)}</Notice>
+  ) : (
+    <Notice sign="caution">{words.marks.moved(last.canal || says.tooth, last.moved_to || says.tooth, by)}</Notice>
+  )
+}
+
+/** Said where an image was removed and marks on it were not kept yet. */
+export function RemovedUnderHand({ imageId }: { imageId: string }) {
+  const { draft } = useDraft(draftName(imageId), () => ({ draft: EMPTY })).fields.value
+  return hasMarks(draft) ? <Notice sign="stop">{words.marks.removed}</Notice> : null
 }

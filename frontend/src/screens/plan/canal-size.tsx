@@ -1,13 +1,13 @@
 import { useId } from 'preact/hooks'
-import type { CanalChoice, CanalPlan, Kit } from '@/api/shapes'
+import type { CanalChoice, CanalPlan, Kit, SizeReason } from '@/api/shapes'
 import { sizesOf } from '@/panels/plan/asked'
 import { TextField } from '@/parts/fields'
 import { advised, isWide, sizeOf } from '@/parts/final-size'
+import { Known } from '@/parts/known'
 import { Notice } from '@/parts/notice'
 import { Tapped } from '@/parts/rationale/reasons'
 import { words } from '@/words/en'
 import { InOrOut, OptionFacts, SizesCompared } from './size-options'
-import { SizeReasons } from './size-reasons'
 
 interface Props {
   canal: CanalPlan
@@ -93,5 +93,23 @@ export function CanalSize({ canal, kit, choice, decided, onChoose }: Props) {
       />
       <SizeReasons reasons={reasons} />
     </section>
+  )
+}
+
+/** Why the advised range is what it is: each reason with its source and how that is known. */
+function SizeReasons({ reasons }: { reasons: readonly SizeReason[] }) {
+  return (
+    <details>
+      <summary>{words.planning.reasons}</summary>
+      <ul class="ledger">
+        {reasons.map((reason) => (
+          <li key={reason.code + reason.says} class="stack close figure">
+            <p>{reason.says}</p>
+            <p class="small soft">{reason.source}</p>
+            <Known know={reason.know} />
+          </li>
+        ))}
+      </ul>
+    </details>
   )
 }

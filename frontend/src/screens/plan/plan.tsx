@@ -16,10 +16,9 @@ import { usePreview, useVersion, useVersions } from '@/store/cache/plans'
 import { uuid7 } from '@/store/device/uuid7'
 import { words } from '@/words/en'
 import { CanalSize } from './canal-size'
-import { type Basis, basisOf, ChangedMeanwhile } from './changed-meanwhile'
 import { Choices } from './choices'
 import { Foot } from './foot'
-import { Refusal } from './refusal'
+import { type Basis, basisOf, ChangedMeanwhile, Refusal } from './notices'
 import './plan.css'
 
 /** Kit, technique, needle, irrigant and final sizes, and at once what each choice does to the plan. */

@@ -20,7 +20,7 @@ interface Props {
   partner: string | undefined
 }
 
-export const changed = (changes: PlanChanges | undefined, canal: string) =>
+const changed = (changes: PlanChanges | undefined, canal: string) =>
   changes?.canals.some((c) => c.canal === canal) ?? false
 
 /** One canal of the plan that is decided on: what it is, what changed, a reason outside the range, and a remark. */

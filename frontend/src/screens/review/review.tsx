@@ -13,9 +13,9 @@ import { Seen } from '@/parts/seen'
 import { Pill } from '@/parts/signs'
 import { useCase } from '@/store/cache/cases'
 import { useDraft } from '@/store/cache/hooks'
-import { useReview } from '@/store/cache/review'
+import { revoke, useReview } from '@/store/cache/review'
 import { uuid7 } from '@/store/device/uuid7'
-import { membership } from '@/store/session/session'
+import { membership, personId } from '@/store/session/session'
 import { own } from '@/walk/own'
 import { words } from '@/words/en'
 import { Acknowledge } from './acknowledge'
@@ -24,8 +24,8 @@ import { CanalCard } from './canal-card'
 import { LetPass } from './let-pass'
 import { partners, Release } from './release'
 import { emptyReview, type ReviewFields } from './review-fields'
-import { Revoke } from './revoke'
 import { SaidLast } from './said-last'
+import { WithReason } from './with-reason'
 import './review.css'
 
 /** A plan that was asked for: what it is, what changed, a remark on each canal, and the decision. */
@@ -148,4 +148,18 @@ function ToothChanges({ changes }: { changes: PlanChanges }) {
       <ChangeList changes={tooth} came={cautions_came} went={cautions_went} />
     </section>
   )
+}
+
+/** The way to withdraw an approval that stands, for whoever may. */
+function Revoke({ of }: { of: VersionShown }) {
+  if (of.state !== 'approved' || !mayRevoke(of)) return null
+  const name = `revoke ${of.id} ${of.revocations.length}`
+  return <WithReason key={name} name={name} says={words.revoke} onSend={(body) => revoke(of, body)} />
+}
+
+/** Whoever gave the approval, or a coordinator; one that was carried over the server knows the giver of. */
+function mayRevoke({ reviews, carried_from }: VersionShown): boolean {
+  const role = membership.value?.role
+  const giver = reviews.findLast((review) => review.decision === 'approved')?.supervisor.id
+  return role === 'coordinator' || (role === 'supervisor' && (giver === personId() || carried_from !== null))
 }

@@ -20,7 +20,7 @@ export function SaidLast({ of, versions }: Props) {
 }
 
 /** The version that was last decided on before this asking, with that decision alone; undefined where it was no return. */
-export function lastReturn(of: VersionShown, versions: readonly VersionListed[]): VersionListed | undefined {
+function lastReturn(of: VersionShown, versions: readonly VersionListed[]): VersionListed | undefined {
   const decided = versions
     .filter((version) => version.number <= of.number)
     .flatMap((version) => version.reviews.map((review) => ({ ...version, reviews: [review] })))

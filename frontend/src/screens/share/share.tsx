@@ -7,7 +7,7 @@ import { Seen } from '@/parts/seen'
 import { go } from '@/router'
 import { useCases } from '@/store/cache/cases'
 import { useRunning } from '@/store/cache/review'
-import { leaveShared, putToCase, sharedImages } from '@/store/images/shared'
+import { leaveShared, putToCase, sharedImages } from '@/store/images/images'
 import { membership, personId } from '@/store/session/session'
 import { words } from '@/words/en'
 

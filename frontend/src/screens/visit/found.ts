@@ -40,7 +40,7 @@ export function byPoint(canals: readonly CanalPlan[]): Map<string, string[]> {
   return found
 }
 
-export function pointNamed(point: string, { there, newPoint }: Answers): boolean {
+function pointNamed(point: string, { there, newPoint }: Answers): boolean {
   const named = (newPoint[point] ?? '').trim()
   return there[point] === 'yes' || (there[point] === 'no' && named !== '' && named !== point)
 }

@@ -21,7 +21,7 @@ function seenOf(name: string): Signal<Seen | undefined> {
   return made
 }
 
-export interface PlanSeen {
+interface PlanSeen {
   /** False until it is known what this phone showed last. */
   readonly known: boolean
   /** Hash of the plan that was worked by on this phone, where another one is in force now. */

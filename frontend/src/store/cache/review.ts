@@ -1,8 +1,9 @@
 import * as calls from '@/api/calls'
 import { Refused } from '@/api/problem'
-import type { NewReview, VersionShown } from '@/api/shapes'
+import type { NewOverride, NewReview, Override, VersionShown } from '@/api/shapes'
 import { membership } from '@/store/session/session'
 import { refresh, replace } from './cached'
+import { refreshCase } from './cases'
 import { useCached, usePolling } from './hooks'
 import { useChanges, useVersion, useVersions, versionName } from './plans'
 
@@ -52,4 +53,45 @@ export async function decide(version: VersionShown, body: NewReview): Promise<vo
     throw error
   }
   await again()
+}
+
+const CODES = 'codes for the bench'
+
+/** Whether one-time codes of the reader's count at the bench. */
+export function useCodes() {
+  return useCached(CODES, calls.getBenchCode)
+}
+
+/** A new secret, shown once: it is given to the screen and kept nowhere. */
+export const makeCodes = calls.makeBenchCode
+
+export async function confirmCodes(code: string): Promise<void> {
+  await replace(CODES, await calls.confirmBenchCode(code))
+}
+
+export async function removeCodes(): Promise<void> {
+  await calls.removeBenchCode()
+  await replace(CODES, await calls.getBenchCode())
+}
+
+interface Version {
+  readonly id: string
+  readonly case: string
+}
+
+/** A supervisor lets the work go on in spite of a caution; the plan has to be made again with it. */
+export async function addOverride(version: Version, body: NewOverride): Promise<void> {
+  await calls.addOverride(version.case, body)
+  await again(version)
+}
+
+/** Takes it back: the next plan withholds again. */
+export async function withdrawOverride(version: Version, override: Override): Promise<void> {
+  await calls.withdrawOverride(override.id)
+  await again(version)
+}
+
+async function again(version: Version): Promise<void> {
+  await refreshCase(version.case)
+  await refresh(versionName(version.id), () => calls.getVersion(version.id))
 }

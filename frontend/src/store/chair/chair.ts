@@ -1,9 +1,9 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
-import type { EventGiven, EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
+import type { Asked, EventGiven, EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
 import { refresh } from '@/store/cache/cached'
 import { useCached } from '@/store/cache/hooks'
-import { useVersion, useVersions } from '@/store/cache/plans'
+import { refreshPlan, useVersion, useVersions } from '@/store/cache/plans'
 import type { Unsent } from '@/store/device/schema'
 import { emergenciesWaiting } from '@/store/outbox/emergencies'
 import { treatmentName, unsent, unsentKnown } from '@/store/outbox/outbox'
@@ -155,4 +155,14 @@ function happened(
   { kind, ...body }: { kind: CourseEvent['kind']; [key: string]: unknown },
 ): CourseEvent {
   return { id, kind, actor, plan, canal, node, body }
+}
+
+/** Has the server work out the stops anew, all choices as they are; what came of it. */
+export async function planAgain(caseId: string, id: string, { kit, technique, choices }: Asked): Promise<VersionShown> {
+  try {
+    return await calls.proposePlan(caseId, { id, kit, technique, choices })
+  } finally {
+    await refreshPlan(caseId)
+    await refresh(treatmentName(caseId), () => askTreatment(caseId))
+  }
 }

@@ -31,7 +31,7 @@ export function actorOf({ treatment }: Chair, { id, actor }: CourseEvent): strin
   return sent?.actor.name ?? (actor === personId() ? (session.value?.person.name ?? '') : '')
 }
 
-export interface Worked {
+interface Worked {
   /** The instrument that was last in the canal. */
   readonly instrument: string
   readonly depth_um: number | null

@@ -57,7 +57,7 @@ export async function closeDatabase(): Promise<void> {
   db?.close()
 }
 
-export type Shelf = 'kept' | 'drafts'
+type Shelf = 'kept' | 'drafts'
 
 export async function read(shelf: Shelf, person: string, name: string): Promise<Entry | undefined> {
   const found = await (await database()).get(shelf, [person, name])

@@ -48,7 +48,7 @@ export interface Local extends DBSchema {
   taken: { key: [string, string, number]; value: PendingReading }
 }
 
-export type Upgrade = (db: IDBPDatabase<Local>) => void
+type Upgrade = (db: IDBPDatabase<Local>) => void
 
 /**
  * What each form of the phone's store added, oldest first. A published step is never changed, and there are no more of

@@ -1,5 +1,5 @@
 /** What one tab of this phone tells the others: where to look again. Never what is there: the store says that. */
-export type TabMessage =
+type TabMessage =
   | { kind: 'outbox'; person: string; caseId: string }
   | { kind: 'taken'; person: string; caseId: string }
   | { kind: 'kept'; person: string; name: string }

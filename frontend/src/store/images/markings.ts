@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals'
 import * as calls from '@/api/markings'
 import { Refused, Unreachable } from '@/api/problem'
-import type { MarkingsShown, NewMarking, TwoViewsRead, Views } from '@/api/shapes'
+import type { BendsInSpaceShown, MarkingsShown, NewBendInSpace, NewMarking, TwoViewsRead, Views } from '@/api/shapes'
 import { refresh } from '@/store/cache/cached'
 import { refreshCase } from '@/store/cache/cases'
 import { useCached } from '@/store/cache/hooks'
@@ -103,4 +103,18 @@ export function startMarkings(): void {
 /** What two views of one root tell together; the server computes it and keeps nothing. */
 export function readTwoViews(views: Views): Promise<TwoViewsRead> {
   return calls.readTwoViews(views)
+}
+
+const bendsName = (canalId: string) => `bends in space of ${canalId}`
+
+/** Every bend in space of a canal, the last one counts. */
+export function useBendsInSpace(canalId: string) {
+  return useCached<BendsInSpaceShown>(bendsName(canalId), () => calls.listBendsInSpace(canalId))
+}
+
+/** Combines two views for good; the server charts what they come to. `id` is the same when it is tried again. */
+export async function combineViews(caseId: string, canalId: string, id: string, body: NewBendInSpace): Promise<void> {
+  await calls.combineViews(canalId, id, body)
+  await refresh(bendsName(canalId), () => calls.listBendsInSpace(canalId))
+  await refreshCase(caseId)
 }

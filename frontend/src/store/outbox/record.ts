@@ -11,7 +11,7 @@ import { send } from './sender'
 export type NewEvent = Pick<EventGiven, 'plan_hash' | 'canal' | 'node' | 'told' | 'seen_position'>
 
 /** An answer that the phone could not write down. */
-export interface NotRecorded {
+interface NotRecorded {
   readonly caseId: string
   readonly why: 'full' | 'other'
   again(): Promise<boolean>

@@ -13,7 +13,7 @@ import { treatmentName } from './outbox'
 const BATCH = 50 // events in one request, as the sender has it
 const MOST_CASES = 20 // looked at by themselves after a sign-in; any other case when it is opened
 
-export interface SetBack {
+interface SetBack {
   /** Entries of this person that the server had lost. */
   readonly mine: number
   /** Entries of others that were seen here and are not there now. */

@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'preact/hooks'
+import * as calls from '@/api/calls'
 import { Unreachable } from '@/api/problem'
-import * as calls from '@/api/push'
 
 /** `unreachable`: the browser's own push service did not answer. */
-export type PushState = 'unsupported' | 'denied' | 'on' | 'off' | 'unreachable'
+type PushState = 'unsupported' | 'denied' | 'on' | 'off' | 'unreachable'
 
 /** The browser's manager of subscriptions; none where it has no worker of ours or no push. */
 async function manager(): Promise<PushManager | undefined> {

@@ -1,12 +1,12 @@
 import { computed, signal } from '@preact/signals'
+import * as calls from '@/api/calls'
 import { onSignedOut } from '@/api/client'
 import { Refused, Unreachable } from '@/api/problem'
-import * as calls from '@/api/session'
 import type { Session } from '@/api/shapes'
 import { forgetKept, readDevice, writeDevice } from '@/store/device/database'
 import { onTabMessage, postToTabs } from '@/store/device/tabs'
 
-export type SessionState = 'asking' | 'out' | 'in' | 'expired'
+type SessionState = 'asking' | 'out' | 'in' | 'expired'
 
 export const sessionState = signal<SessionState>('asking')
 export const session = signal<Session | undefined>(undefined)
