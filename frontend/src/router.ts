@@ -1,17 +1,18 @@
 import { signal } from '@preact/signals'
+import { giveBackPlace, onceGivenBack } from '@/parts/place-of-own'
 
 /** Where the app stands, as the address bar says it. */
 export const address = signal(typeof location === 'undefined' ? '/' : location.pathname + location.search)
 
-let beforeLeaving: (() => void) | undefined
-
-/** Goes to an address of the app; `replace` leaves no way back to the one before. */
+/** Goes to an address of the app, from under a sheet too; `replace` leaves no way back to the one before. */
 export function go(to: string, { replace = false }: { replace?: boolean } = {}): void {
-  beforeLeaving?.()
-  if (replace) history.replaceState(null, '', to)
-  else history.pushState({ from: address.value }, '', to)
-  address.value = location.pathname + location.search
-  globalThis.scrollTo?.(0, 0)
+  giveBackPlace()
+  onceGivenBack(() => {
+    if (replace) history.replaceState(null, '', to)
+    else history.pushState({ from: address.value }, '', to)
+    address.value = location.pathname + location.search
+    globalThis.scrollTo?.(0, 0)
+  })
 }
 
 /** The address that led here, where it begins with one of these; a screen that is reached from several goes back to it. */
@@ -21,8 +22,9 @@ export function cameFrom(...beginnings: readonly string[]): string | undefined {
 }
 
 /** Follows the browser's own back and forward, and links inside the app. */
-export function startRouter(onLeave?: () => void): void {
-  beforeLeaving = onLeave
+export function startRouter(): void {
+  // Loaded anew with a sheet over the screen: the sheet is gone, its place is not.
+  giveBackPlace()
   addEventListener('popstate', () => {
     address.value = location.pathname + location.search
   })

@@ -162,7 +162,7 @@ def _opener(browser: Browser, base_url: str, **device: Any) -> Iterator[Opens]:
         )
         context.set_default_timeout(10_000)
         opened.append(context)
-        page = context.new_page()
+        page = unhurried(context.new_page())
         page.on("pageerror", lambda error: wrong.append(str(error)))
         return page
 
@@ -171,6 +171,25 @@ def _opener(browser: Browser, base_url: str, **device: Any) -> Iterator[Opens]:
         context.close()
     # An exception that nobody caught is a fault, whatever the screen showed.
     assert not wrong
+
+
+# A sheet that was closed gives its place in the history back, which takes the browser a moment.
+NOTHING_GIVEN_BACK = "() => !history.state?.sheet || document.querySelector('dialog[open]') !== null"
+
+
+def unhurried(page: Page) -> Page:
+    """What is asked of the browser itself no app can hold up; nobody asks it within milliseconds of closing a sheet."""
+
+    def after_sheets(does: Callable[..., Any]) -> Callable[..., Any]:
+        def done(*given: Any, **named: Any) -> Any:
+            page.wait_for_function(NOTHING_GIVEN_BACK)
+            return does(*given, **named)
+
+        return done
+
+    for name in ("goto", "reload", "go_back"):
+        setattr(page, name, after_sheets(getattr(page, name)))
+    return page
 
 
 def _free_port() -> int:
