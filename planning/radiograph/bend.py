@@ -15,13 +15,11 @@ _TRIED: Final = 1e-7  # step of a parameter to see its slope: the root of what a
 _STILL: Final = 1e-12  # change of a parameter below which the fit stands
 
 
-def schneider_rad(axis: Marks, leaves: Marks, end: Marks) -> float:
-    """Angle between the straight line through the marks of the axis and the way from `leaves` to `end`."""
-    return abs(to_side_rad(axis, leaves, end))
-
-
 def to_side_rad(axis: Marks, leaves: Marks, end: Marks) -> float:
-    """The same, above 0 to the one side and below to the other."""
+    """Schneider's angle: between the straight line through the marks of the axis and the way from `leaves` to `end`.
+
+    Above 0 to the one side and below to the other.
+    """
     along = _direction(axis)
     way = end - leaves
     cross = along[0] * way[1] - along[1] * way[0]

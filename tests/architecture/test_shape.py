@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+from collections.abc import Iterator
 
 import pytest
 
@@ -48,3 +49,45 @@ def test_no_function_is_longer_than_a_screen() -> None:
             if tree.length(function) > (TEST_LINES if is_test else FUNCTION_LINES):
                 too_long[f"{name}:{function.name}"] = tree.length(function)
     assert not too_long
+
+
+# Found by the framework by where they stand or what they extend.
+BY_FRAMEWORK = {
+    "Command",
+    "CasesConfig",
+    "FrontendConfig",
+    "SignedInSessionScheme",
+    "_ValueExtension",
+    "check_environment",
+    "PersonAdmin",
+    "ProgrammeAdmin",
+    "KitAdmin",
+}
+
+
+def _names(module: ast.AST) -> Iterator[str]:
+    """Every name that a module uses, in words or inside a string, as settings and serializers name what they call."""
+    for node in ast.walk(module):
+        match node:
+            case ast.Name(id=name) | ast.Attribute(attr=name) | ast.alias(name=name):
+                yield name
+            case ast.Constant(value=str(text)) if " " not in text:
+                yield from text.split(".")
+
+
+def test_nothing_stands_here_that_only_tests_use() -> None:
+    modules = {
+        tree.named(path): ast.parse(tree.text(path))
+        for folder in ("planning/", "cases/", "frontend/", ".ci/", "manage.py")
+        for path in tree.under(folder, ".py")
+        if "/migrations/" not in tree.named(path)
+    }
+    used = BY_FRAMEWORK.union(*(_names(module) for module in modules.values()))
+    unused = [
+        f"{name}: {item.name}"
+        for name, module in modules.items()
+        for item in module.body
+        if isinstance(item, ast.ClassDef | tree.Function)
+        if item.name not in used
+    ]
+    assert not unused

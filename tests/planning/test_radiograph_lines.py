@@ -83,5 +83,5 @@ def test_a_worked_case_that_the_phone_answers_too(case: dict[str, Any]) -> None:
     for place, at in zip(case["places"], found, strict=True):
         assert np.isnan(at).all() if place["at"] is None else at == pytest.approx(place["at"], abs=1e-5)
     if "axis" in case:
-        angle = math.degrees(bend.schneider_rad(marks[: case["axis"]], marks[case["axis"] - 1], marks[-1]))
+        angle = abs(math.degrees(bend.to_side_rad(marks[: case["axis"]], marks[case["axis"] - 1], marks[-1])))
         assert angle == pytest.approx(case["schneider_deg"], abs=1e-5)
