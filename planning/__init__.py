@@ -25,7 +25,7 @@ from planning.foundation.version import VERSION
 from planning.instruments.iso_3630 import Instrument
 from planning.lengths.readings import Length, Reading
 from planning.lengths.working_length import About, settle
-from planning.techniques.files import provided as provided_techniques
+from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Technique
 from planning.whole_tooth.plan import plan
 

@@ -17,7 +17,7 @@ def tag(value: object) -> str:
     return f'"{value}"'
 
 
-def seen(request: Request) -> str:
+def seen_tag(request: Request) -> str:
     """The tag of If-Match without its quotes. Raises HashMissing where there is none."""
     given = request.headers.get("If-Match", "").strip()
     if not given:
@@ -28,14 +28,14 @@ def seen(request: Request) -> str:
     return given[1:-1] if len(given) > 1 and given[0] == given[-1] == '"' else ""
 
 
-def maybe_seen(request: Request) -> str | None:
+def maybe_seen_tag(request: Request) -> str | None:
     """The same where If-Match may be left out."""
-    return seen(request) if request.headers.get("If-Match") else None
+    return seen_tag(request) if request.headers.get("If-Match") else None
 
 
 def seen_revision(request: Request) -> int:
     """The case's revision in If-Match; one that no case has where it is none. Raises HashMissing."""
-    value = seen(request)
+    value = seen_tag(request)
     return int(value) if value.isascii() and value.isdecimal() else NO_REVISION
 
 

@@ -18,7 +18,7 @@ from planning.contract.plan_input import (
 from planning.foundation.encoding import Mode, canonical_text, decode
 from planning.foundation.quantities import mm, um
 from planning.instruments.iso_3630 import DiameterAt, Instrument, Motion, Use
-from planning.techniques import files as technique_files
+from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Technique
 
 
@@ -105,4 +105,4 @@ def techniques_of(programme_id: Any) -> dict[str, Technique]:
     """The provided techniques and the programme's own, by key."""
     rows = TechniqueRecord.objects.filter(programme_id=programme_id).order_by("key")
     own = {row.key: decode(Technique, json.loads(row.text), Mode.KEPT) for row in rows}
-    return {**technique_files.provided(), **own}
+    return {**provided_techniques(), **own}

@@ -11,21 +11,21 @@ from planning.radiograph import ImageMarks, Measured
 from planning.radiograph.values import Between
 
 
-def marks(row: Marking) -> ImageMarks:
+def marks_of(row: Marking) -> ImageMarks:
     return decode(ImageMarks, json.loads(row.text), Mode.KEPT)
 
 
-def measured(row: Marking) -> Measured:
+def measured_of(row: Marking) -> Measured:
     """As they measured on the day."""
     return decode(Measured, json.loads(row.measured_text), Mode.KEPT)
 
 
-def in_space(row: BendInSpace) -> Between:
+def in_space_of(row: BendInSpace) -> Between:
     """What two views came to on the day."""
     return decode(Between, json.loads(row.text), Mode.KEPT)
 
 
 def bend_of(row: Marking, canal: str) -> Between | None:
     """Schneider's angle of the canal; None where its bend is not marked."""
-    line = next((line for line in measured(row).lines if line.canal == canal), None)
+    line = next((line for line in measured_of(row).lines if line.canal == canal), None)
     return None if line is None or line.bend is None else line.bend.schneider_deg

@@ -25,7 +25,7 @@ class BenchCodeShown:
     """Since when it counts."""
 
 
-def shown(person: Person) -> BenchCodeShown:
+def bench_code_shown(person: Person) -> BenchCodeShown:
     """Where the person's codes stand; never the secret."""
     rows = list(BenchCode.objects.filter(person=person, ended_at=None))
     counting = next((row for row in rows if row.confirmed_at), None)

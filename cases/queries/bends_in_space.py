@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from cases.mapping.markings import bend_of, in_space
+from cases.mapping.markings import bend_of, in_space_of
 from cases.models import BendInSpace, Canal, Marking
 from planning.radiograph.values import Between
 
@@ -18,15 +18,15 @@ class BendInSpaceShown:
     """The canal was marked anew on one of the two images since, or one of them counts no more."""
 
 
-def of_canal(canal: Canal) -> Sequence[BendInSpaceShown]:
+def bends_of_canal(canal: Canal) -> Sequence[BendInSpaceShown]:
     """Every one of the canal, in order."""
     rows = canal.bends_in_space.select_related("made_by", "first__image", "second__image").order_by("number")
-    return [shown(row) for row in rows]
+    return [bend_shown(row) for row in rows]
 
 
-def shown(row: BendInSpace) -> BendInSpaceShown:
+def bend_shown(row: BendInSpace) -> BendInSpaceShown:
     outdated = any(_overtaken(marking, row.canal.name) for marking in (row.first, row.second))
-    return BendInSpaceShown(row=row, in_space=in_space(row), outdated=outdated)
+    return BendInSpaceShown(row=row, in_space=in_space_of(row), outdated=outdated)
 
 
 def _overtaken(marking: Marking, canal: str) -> bool:

@@ -32,7 +32,7 @@ class ImagesOfCase:
     images: Sequence[Image]
 
 
-def of_case(case: Case) -> ImagesOfCase:
+def images_of_case(case: Case) -> ImagesOfCase:
     """Every image of the case, in the order they were told of."""
     most = case.programme.images_most_mb * BYTES_PER_MB
     left = max(0, most - Image.objects.bytes_of(case.programme_id))

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from cases.mapping import markings as mark_values
 from cases.mapping.images import spacing_facts
 from cases.mapping.kits import thresholds_of
+from cases.mapping.markings import marks_of, measured_of
 from cases.models import Image, Marking
 from planning.foundation.errors import ScaleNotUsable
 from planning.foundation.tables import Figures
@@ -31,17 +31,17 @@ class MarkingsShown:
     markings: Sequence[MarkingShown]
 
 
-def of_image(image: Image) -> MarkingsShown:
+def markings_of_image(image: Image) -> MarkingsShown:
     """Every marking of the image, in order."""
     rows = image.markings.select_related("made_by").prefetch_related("readings__canal").order_by("number")
-    return MarkingsShown(scale=file_scale(image), markings=[shown(row) for row in rows])
+    return MarkingsShown(scale=file_scale(image), markings=[marking_shown(row) for row in rows])
 
 
-def shown(row: Marking) -> MarkingShown:
+def marking_shown(row: Marking) -> MarkingShown:
     return MarkingShown(
         row=row,
-        marks=mark_values.marks(row),
-        measured=mark_values.measured(row),
+        marks=marks_of(row),
+        measured=measured_of(row),
         readings=[reading.canal.name for reading in row.readings.all()],
     )
 

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from uuid import UUID
 
 from cases.domain.access.roles import Role
-from cases.mapping import uses as counters
 from cases.mapping.kits import kit_of, techniques_of, thresholds_of
+from cases.mapping.uses import counted
 from cases.models import Kit, Membership, Person, Programme
 from cases.queries.bench_codes import with_bench_codes
 from planning.contract.plan_input import Kit as KitValue
-from planning.techniques import files as technique_files
+from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Technique
 
 
@@ -83,13 +83,13 @@ def kits(person: Person, programme_id: UUID) -> list[KitShown]:
 
 
 def kit_shown(person: Person, row: Kit) -> KitShown:
-    mine = counters.counted(row, person).instruments
+    mine = counted(row, person).instruments
     yours = (InstrumentCount(instrument=one.key, uses=one.uses, most_uses=one.most_uses) for one in mine)
     return KitShown(row, kit_of(row), tuple(yours))
 
 
 def techniques(programme_id: UUID) -> TechniquesShown:
-    provided = technique_files.provided()
+    provided = provided_techniques()
     found = techniques_of(programme_id)
     return TechniquesShown(
         results=tuple(TechniqueShown(provided=key in provided, technique=value) for key, value in found.items())

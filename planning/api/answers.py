@@ -35,8 +35,7 @@ from planning.lengths.readings import Length
 from planning.lengths.working_length import About, settle
 from planning.radiograph import Measured
 from planning.radiograph.views import TwoViewsRead, read
-from planning.techniques import files as technique_files
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques, read_technique
 from planning.whole_tooth.limits import MOST_READINGS, refuse_thresholds
 from planning.whole_tooth.plan import plan
 from planning.whole_tooth.technique_check import TechniqueChecked, check
@@ -55,13 +54,13 @@ def tooth_of_iso(designation: str) -> Tooth:
 
 
 def techniques() -> Techniques:
-    return Techniques(techniques=tuple(provided().values()))
+    return Techniques(techniques=tuple(provided_techniques().values()))
 
 
 def technique_check(asked: TechniqueText) -> TechniqueChecked:
     """Raises TechniqueFileRefused and TechniqueNotUsable, their path the text."""
     try:
-        return check(technique_files.read(asked.text, where=asked.name))
+        return check(read_technique(asked.text, where=asked.name))
     except PlanningError as refusal:
         refusal.pointer = ("text",)
         raise

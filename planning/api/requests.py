@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 
 from annotated_types import MaxLen
 
-from planning import anatomy as teeth
+from planning import anatomy
 from planning.anatomy import Tooth, ToothName
 from planning.anatomy.curvature import TappedCurve
 from planning.contract.difficulty import Factor
@@ -18,8 +18,7 @@ from planning.lengths.readings import Length, Reading, Resorption
 from planning.radiograph.values import ImageMarks
 from planning.radiograph.views import Views
 from planning.run_sheet.graph import RunSheet
-from planning.techniques import files as technique_files
-from planning.techniques.files import MOST_CHARACTERS
+from planning.techniques.files import MOST_CHARACTERS, provided_techniques
 from planning.techniques.technique import Setting, Technique
 
 
@@ -182,7 +181,7 @@ def canal_of(request: RunSheetRequest) -> str:
 
 def _tooth_of(name: ToothName) -> str:
     try:
-        return teeth.find(name).iso
+        return anatomy.find(name).iso
     except PlanningError as refusal:
         raise refusal.below("tooth") from None
 
@@ -190,7 +189,7 @@ def _tooth_of(name: ToothName) -> str:
 def _technique_of(technique: str | Technique) -> Technique:
     if isinstance(technique, Technique):
         return technique
-    provided = technique_files.provided()
+    provided = provided_techniques()
     if technique not in provided:
         reason = f"no such technique is provided; there are {' and '.join(provided)}."
         raise TechniqueNotUsable(where=technique[:40], reason=reason, at=("technique",))

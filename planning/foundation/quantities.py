@@ -30,7 +30,7 @@ def stop_um(length_um: int) -> int:
     return length_um // HALF_MM_UM * HALF_MM_UM
 
 
-def said(um_: int) -> str:
+def in_mm(um_: int) -> str:
     """Millimetres for a sentence: at least one decimal, no more than needed."""
     text = f"{um_ / UM_PER_MM:.2f}".rstrip("0")
     return text + "0" if text.endswith(".") else text

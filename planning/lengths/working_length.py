@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from planning.foundation.bounds import refuse_outside
 from planning.foundation.errors import ReadingNotUsable
-from planning.foundation.quantities import mm, said, stop_um, um
+from planning.foundation.quantities import in_mm, mm, stop_um, um
 from planning.foundation.tables import Figures
 from planning.lengths.readings import (
     ApexLocator,
@@ -96,7 +96,7 @@ def _work_out(number: int, reading: Reading, about: About, figures: Figures) -> 
             return _Said(
                 reading,
                 um(reading.tooth_mm) - less,
-                f"an estimate, {said(less)} mm less than the tooth on the image",
+                f"an estimate, {in_mm(less)} mm less than the tooth on the image",
                 less_um=less,
             )
         case Ratio():
@@ -127,7 +127,7 @@ def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said
     return _Said(
         reading,
         um(tooth_mm) - less,
-        f"an estimate: tooth {said(um(tooth_mm))} mm by ratio, less {said(less)}",
+        f"an estimate: tooth {in_mm(um(tooth_mm))} mm by ratio, less {in_mm(less)}",
         less_um=less,
     )
 
@@ -151,14 +151,14 @@ def _refuse_interval(number: int, interval: ImageInterval | None, tooth_mm: floa
 def _confirming(reading: ConfirmingImage, about: About, figures: Figures) -> _Said:
     tip = um(reading.tip_short_mm)
     if abs(tip) > um(figures["lengths.tip_too_far"]):
-        return _Said(reading, None, f"tip {said(abs(tip))} mm off: move the stop and take the image again", True)
+        return _Said(reading, None, f"tip {in_mm(abs(tip))} mm off: move the stop and take the image again", True)
     less = _set_back(about, figures)
     length = um(reading.set_mm) + tip - less
     moved = abs(length - um(reading.set_mm))
     if tip < 0 or moved > um(figures["lengths.image_again_over"]):
-        why = "the tip is past the apex" if tip < 0 else f"corrected by {said(moved)} mm"
-        return _Said(reading, length, f"{why}: take a further image at {said(stop_um(length))} mm", True)
-    return _Said(reading, length, f"set at {said(um(reading.set_mm))}, tip {said(tip)} short, less {said(less)}")
+        why = "the tip is past the apex" if tip < 0 else f"corrected by {in_mm(moved)} mm"
+        return _Said(reading, length, f"{why}: take a further image at {in_mm(stop_um(length))} mm", True)
+    return _Said(reading, length, f"set at {in_mm(um(reading.set_mm))}, tip {in_mm(tip)} short, less {in_mm(less)}")
 
 
 def _locator(reading: ApexLocator, about: About, figures: Figures) -> _Said:
@@ -166,14 +166,14 @@ def _locator(reading: ApexLocator, about: About, figures: Figures) -> _Said:
     if not reading.stable:
         return _Said(reading, None, "the display did not hold still")
     if apart > um(figures["locator.repeat_within"]):
-        return _Said(reading, None, f"the two readings lie {said(apart)} mm apart: take it again")
+        return _Said(reading, None, f"the two readings lie {in_mm(apart)} mm apart: take it again")
     if about.apex_mm is not None and about.apex_mm > figures["locator.widest_foramen"]:
         return _Said(reading, None, "a locator is not reliable in a foramen this wide")
     shorter = min(um(reading.read_mm), um(reading.repeat_mm))
     if reading.mark == "constriction":
         return _Said(reading, shorter, "at the constriction mark, the shorter of two readings")
     less = um(figures["locator.apex_mark_less"])
-    return _Said(reading, shorter - less, f"at the apex mark, the shorter of two readings, less {said(less)}")
+    return _Said(reading, shorter - less, f"at the apex mark, the shorter of two readings, less {in_mm(less)}")
 
 
 def _direct(number: int, reading: DirectSight, about: About, figures: Figures) -> _Said:
@@ -182,7 +182,9 @@ def _direct(number: int, reading: DirectSight, about: About, figures: Figures) -
         raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "method"))
     block = about.setting == "block"
     less = um(figures["set_back.block" if block else "set_back.seen_at_foramen"])
-    return _Said(reading, um(reading.seen_mm) - less, f"seen at the {'end' if block else 'foramen'}, less {said(less)}")
+    return _Said(
+        reading, um(reading.seen_mm) - less, f"seen at the {'end' if block else 'foramen'}, less {in_mm(less)}"
+    )
 
 
 def apex_beyond_mm(length: Length, readings: Sequence[Reading], about: About, figures: Figures) -> float:
@@ -233,12 +235,12 @@ def _measured(latest: Sequence[_Said], about: About, figures: Figures) -> _Outco
     methods = tuple(s.reading.method for s in found if s.counts)
     shortest, apart = min(lengths), max(lengths) - min(lengths)
     if apart > um(figures["lengths.supervisor_within"]):
-        do = f"Readings lie {said(apart)} mm apart. Go no deeper than {said(stop_um(shortest))}; measure again."
+        do = f"Readings lie {in_mm(apart)} mm apart. Go no deeper than {in_mm(stop_um(shortest))}; measure again."
         return _Outcome(LengthState.UNSETTLED, shortest, methods, apart, do)
     if again:
         return _Outcome(LengthState.UNSETTLED, shortest, methods, apart, again[0].upper() + again[1:] + ".")
     if apart > um(figures["lengths.agree_within"]):
-        do = f"Readings lie {said(apart)} mm apart: the supervisor settles the length."
+        do = f"Readings lie {in_mm(apart)} mm apart: the supervisor settles the length."
         return _Outcome(LengthState.TO_SETTLE, shortest, methods, apart, do)
     seen = [s for s in found if isinstance(s.reading, DirectSight) and s.length_um is not None]
     if seen:
@@ -256,8 +258,8 @@ def _over_flaring(before: _Outcome | None, after: _Outcome | None, figures: Figu
     if 0 <= shift <= um(figures["lengths.flaring_shift"]):
         return after
     shortest = min(before.length_um, after.length_um)
-    how = f"{said(shift)} mm shorter" if shift > 0 else f"{said(-shift)} mm longer"
-    do = f"After flaring the canal reads {how}. Go no deeper than {said(stop_um(shortest))}; take an image."
+    how = f"{in_mm(shift)} mm shorter" if shift > 0 else f"{in_mm(-shift)} mm longer"
+    do = f"After flaring the canal reads {how}. Go no deeper than {in_mm(stop_um(shortest))}; take an image."
     return _Outcome(LengthState.UNSETTLED, shortest, after.rests_on, abs(shift), do)
 
 
@@ -280,7 +282,7 @@ def _tested(outcome: _Outcome, apart_um: int | None, figures: Figures) -> _Outco
     if not measured or apart_um is None or apart_um <= um(figures["lengths.estimate_too_far"]):
         return outcome
     do = (
-        f"Measured and estimated, the tooth differs by {said(apart_um)} mm: check which tooth, which canal, which "
+        f"Measured and estimated, the tooth differs by {in_mm(apart_um)} mm: check which tooth, which canal, which "
         "reference point, and measure again."
     )
     return replace(outcome, state=LengthState.UNSETTLED, apart_um=apart_um, what_to_do=do)

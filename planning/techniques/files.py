@@ -19,14 +19,14 @@ AT_LINE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 
 
 @cache
-def provided() -> Mapping[str, Technique]:
+def provided_techniques() -> Mapping[str, Technique]:
     """The techniques that come with the planner, by key."""
     files = sorted((DATA / "techniques").glob("*.toml"))
-    found = [read(path.read_text(encoding="utf-8"), where=path.name) for path in files]
+    found = [read_technique(path.read_text(encoding="utf-8"), where=path.name) for path in files]
     return {technique.key: technique for technique in found}
 
 
-def read(text: str, *, where: str) -> Technique:
+def read_technique(text: str, *, where: str) -> Technique:
     """A technique from TOML text. Raises TechniqueFileRefused, which names `where`, the lines and what is wrong."""
     if len(text) > MOST_CHARACTERS:
         raise TechniqueFileRefused(where, [(1, (), f"the text is longer than {MOST_CHARACTERS} characters.")])

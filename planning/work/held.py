@@ -15,7 +15,7 @@ from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 SMALLER = 2  # ISO sizes below the one that is held
 
 
-def answered(sheet: Sheet, phase: Phase, one: Instrument, start: str, then: str) -> str:
+def answer_held(sheet: Sheet, phase: Phase, one: Instrument, start: str, then: str) -> str:
     """Adds what follows where `one` does not go to its stop at the step `start`; the first step of it."""
     supervisor = f"{start}/supervisor"
     say = f"{one.name} does not go to its stop: do not push; the supervisor decides."

@@ -11,7 +11,7 @@ from planning.contract.plan_input import Irrigant, Needle
 from planning.contract.plan_value import IrrigantTotal
 from planning.foundation import tables
 from planning.foundation.errors import ChoiceNotPossible
-from planning.foundation.quantities import UM_PER_MM, said, stop_um, um
+from planning.foundation.quantities import UM_PER_MM, in_mm, stop_um, um
 from planning.foundation.tables import Figure, Figures
 from planning.run_sheet.graph import Do
 
@@ -85,7 +85,7 @@ def chamber_says(of: NeedleLimits, shape: Line) -> str:
         if thinner_um < of.outside_um and not thinner.chamber_alone(shape):
             return (
                 "This needle is free nowhere in the canal yet: rinse the chamber, or take "
-                f"{row['gauge']} G, to {said(thinner.now_um(shape))} mm at most."
+                f"{row['gauge']} G, to {in_mm(thinner.now_um(shape))} mm at most."
             )
     return "The needle is free nowhere in the canal yet: rinse the chamber."
 

@@ -6,7 +6,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
 from planning.contract.plan_input import PastInsertion, Progress
-from planning.foundation.quantities import said
+from planning.foundation.quantities import in_mm
 from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, Walked
 from planning.run_sheet.walk import Left, Walk
 from planning.techniques.technique import Phase, PhaseKind
@@ -75,7 +75,7 @@ def finish(
     place = start.place
     if place != sheet_builder.PLAN_AGAIN and length_mm != progress.length_mm and _signed_before(every, progress):
         phase = next(one for one in every if one.key == progress.phase)
-        say = f"The length was taken again: all stops are set from {said(sheet.work.full_um)} mm now."
+        say = f"The length was taken again: all stops are set from {in_mm(sheet.work.full_um)} mm now."
         place = sheet.sign_off(phase, LENGTH_MOVED, "length", then=place, returned=sheet_builder.PLAN_AGAIN, say=say)
     return sheet_builder.finish(
         sheet, open_phases, last, start=place, walked_before=_behind(progress.walked_before, start)

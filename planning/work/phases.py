@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from planning.foundation.errors import ChoiceNotPossible, TechniqueNotUsable
-from planning.foundation.quantities import said, um
+from planning.foundation.quantities import in_mm, um
 from planning.instruments.iso_3630 import Instrument, size_above, sizes
 from planning.run_sheet.graph import Action, AtLength, Do, Exit, Gained, ShorterThan, Target, VisitsBelow
 from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of, shaping_of
 from planning.work.blocked import blocked
-from planning.work.held import answered as held_first
+from planning.work.held import answer_held
 from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 
 GAUGED = "Straight in without turning; it must not cut."
@@ -62,7 +62,7 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
     starts = [f"{phase.key}/{step_name(one)}" for one in instruments]
     for one, start, then in zip(instruments, starts, [*starts[1:], "@next"], strict=True):
         sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
-        held = held_first(sheet, phase, one, start, then) if phase.to_estimate else _again(sheet, phase, one, start)
+        held = answer_held(sheet, phase, one, start, then) if phase.to_estimate else _again(sheet, phase, one, start)
         sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=held)
         sheet.stood(one, sheet.work.end_um)
     return starts[0]
@@ -189,7 +189,7 @@ def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> No
         shorter_than=ShorterThan(node=start, less_um=less),
         target=Target.TO_RESISTANCE,
         then=start,
-        say=f"Make room: {said(less)} mm short of where the smaller one stopped.",
+        say=f"Make room: {in_mm(less)} mm short of where the smaller one stopped.",
     )
 
 

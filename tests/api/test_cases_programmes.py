@@ -9,7 +9,7 @@ import pytest
 from cases.domain.uuid7 import uuid7
 from cases.models import Kit, Person, Programme
 from planning.foundation.encoding import encode
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques
 from tests.cast import API, client, problem
 from tests.planning.given import CHECK_KIT, SECOND_KIT
 
@@ -101,7 +101,7 @@ def test_a_kits_name_is_taken_once(programme: Programme, rosa: Person, kit: Kit)
 
 
 def own_technique(**more: Any) -> dict[str, Any]:
-    return {**encode(provided()["step-back"]), "key": "our-step-back", "name": "Ours"} | more
+    return {**encode(provided_techniques()["step-back"]), "key": "our-step-back", "name": "Ours"} | more
 
 
 def test_a_technique_of_ones_own_stands_beside_the_provided(programme: Programme, rosa: Person, priya: Person) -> None:

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from planning.foundation.encoding import encode
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques
 from tests.api.compute import ROOT, plan_request, post, problem, signed_in
 
 PALATAL: dict[str, Any] = {
@@ -82,7 +82,7 @@ def test_asked_in_another_notation_it_is_the_same_case(tooth: dict[str, str]) ->
 
 
 def test_a_technique_of_ones_own_is_planned_like_a_provided_one() -> None:
-    own = encode(provided()["crown-down"])
+    own = encode(provided_techniques()["crown-down"])
     assert post("compute/plan", plan_request(technique=own)).content == post("compute/plan", plan_request()).content
 
 
@@ -130,7 +130,7 @@ def test_what_cannot_be_planned_is_refused_where_it_stands(at: str, value: objec
 
 
 def test_a_technique_that_contradicts_itself_is_refused_where_it_does() -> None:
-    own = encode(provided()["crown-down"])
+    own = encode(provided_techniques()["crown-down"])
     own["phases"][6]["repeat_from"] = "nowhere"
     told = problem(post("compute/plan", plan_request(technique=own)), 422, "technique-not-usable")
     assert list(told) == ["#/technique/phases/6"]
@@ -154,7 +154,7 @@ def test_too_much_at_once_is_refused(at: str, many: int, pointer: str) -> None:
 
 
 def test_a_technique_that_never_tires_is_refused() -> None:
-    own = encode(provided()["crown-down"])
+    own = encode(provided_techniques()["crown-down"])
     own["phases"][6]["most_passes"] = 11
     told = problem(post("compute/plan", plan_request(technique=own)), 422, "too-much-work")
     assert list(told) == ["#/technique/phases/6/most_passes"]

@@ -9,7 +9,7 @@ import pytest
 from cases.models import Person, Programme, TechniqueRecord
 from planning.foundation.encoding import encode
 from planning.foundation.tables import DATA
-from planning.techniques.files import MOST_CHARACTERS, provided
+from planning.techniques.files import MOST_CHARACTERS, provided_techniques
 from tests.api.compute import post
 from tests.cast import API, client, problem
 
@@ -92,13 +92,13 @@ def test_a_coordinator_keeps_a_technique_from_text(programme: Programme, rosa: P
 def test_a_text_that_is_wrong_is_not_kept(programme: Programme, rosa: Person) -> None:
     answer = client(rosa).post(at(programme), {"text": OWN.replace("steps = 4", "steps = 40")}, format="json")
     assert "text, line " in problem(answer, 422, "technique-not-usable")["#/text"]
-    both = {"text": OWN, "technique": {**encode(provided()["step-back"]), "key": "ours"}}
+    both = {"text": OWN, "technique": {**encode(provided_techniques()["step-back"]), "key": "ours"}}
     for body in (both, {}):
         problem(client(rosa).post(at(programme), body, format="json"), 400, "not-understood")
     assert not TechniqueRecord.objects.exists()
 
 
 def test_a_technique_is_tried_out_before_it_is_kept(programme: Programme, rosa: Person) -> None:
-    technique = {**encode(provided()["crown-down"]), "key": "ours", "series_sizes_up": 20}
+    technique = {**encode(provided_techniques()["crown-down"]), "key": "ours", "series_sizes_up": 20}
     answer = client(rosa).post(at(programme), {"technique": technique}, format="json")
     assert any(place.startswith("#/technique") for place in problem(answer, 422, "technique-not-usable"))

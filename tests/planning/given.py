@@ -9,7 +9,7 @@ from planning.contract.obturation import FillingItem
 from planning.contract.plan_input import CanalInput, Choices, Junction, Kit, Needle, Pattern, PlanInput, RootInput
 from planning.instruments.iso_3630 import Instrument, Motion, Use
 from planning.lengths.readings import ConfirmingImage, DirectSight, PreOperativeImage, Reading
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Setting, Technique
 
 OPEN_30 = Needle(gauge=30, tip="open")
@@ -129,4 +129,4 @@ def block(**more: Any) -> PlanInput:
 
 
 def technique(key: str) -> Technique:
-    return provided()[key]
+    return provided_techniques()[key]

@@ -22,7 +22,7 @@ from planning.contract.plan_input import (
 )
 from planning.instruments.iso_3630 import Use
 from planning.lengths.readings import DirectSight, Resorption
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
 from tests.planning.given import HAND_SIZES, canal, cone, confirmed, hand, plugger, rotary, spreader
@@ -54,7 +54,7 @@ def tooth(iso: str, *canals: CanalInput, **more: Any) -> PlanInput:
         "canals": canals,
         "roots": tuple(RootInput(name=root, pattern=Pattern.SEPARATE) for root in sorted(roots)),
         "kit": CASE_KIT,
-        "technique": provided()["crown-down"],
+        "technique": provided_techniques()["crown-down"],
         "choices": Choices(needle=SIDE_VENTED, irrigant=Irrigant.SALINE),
     }
     return PlanInput(**(given | more))

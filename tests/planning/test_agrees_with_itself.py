@@ -19,7 +19,7 @@ from planning.foundation.errors import ToothNotPlanned
 from planning.instruments.iso_3630 import Instrument, Use, diameter_mm
 from planning.lengths.readings import ConfirmingImage, PreOperativeImage
 from planning.run_sheet.graph import Action, Do
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques
 from planning.techniques.technique import PhaseKind, Setting
 from planning.whole_tooth.plan import plan
 from tests.draws import draws
@@ -61,7 +61,7 @@ class Drawn:
 ALL = [
     Drawn(tooth, key, deg, settled, every_word)
     for tooth in PERMANENT
-    for key in provided()
+    for key in provided_techniques()
     for deg in (None, 25.0, 40.0)
     for settled, every_word in ((False, False), (True, False), (True, True))
 ]
@@ -132,7 +132,7 @@ def walked(canal: CanalPlan) -> list[Do]:
 
 
 def coronal(drawn: tuple[Drawn, Plan]) -> set[str]:
-    phases = provided()[drawn[0].technique].phases
+    phases = provided_techniques()[drawn[0].technique].phases
     return {phase.key for phase in phases if phase.kind is PhaseKind.FLARE}
 
 

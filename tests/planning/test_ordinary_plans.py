@@ -8,7 +8,7 @@ from planning.anatomy import Tooth, all_teeth, usual_range
 from planning.contract.plan_input import Choices, Kit, Needle, Pattern, PlanInput, RootInput
 from planning.contract.plan_value import Severity
 from planning.instruments.iso_3630 import Use
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques
 from planning.whole_tooth.plan import plan
 from tests.planning.given import HAND_SIZES, canal, cone, confirmed, hand, molar, rotary
 
@@ -37,7 +37,7 @@ def ordinary(tooth: Tooth, technique: str) -> PlanInput:
         canals=tuple(canal(usual.name, usual.root, *lengths, point="cusp") for usual in tooth.canals),
         roots=tuple(RootInput(name=root, pattern=Pattern.SEPARATE) for root in sorted(roots)),
         kit=LONG_KIT,
-        technique=provided()[technique],
+        technique=provided_techniques()[technique],
         choices=Choices(needle=SIDE_VENTED_30),
     )
 
@@ -45,7 +45,7 @@ def ordinary(tooth: Tooth, technique: str) -> PlanInput:
 PLANNED = [tooth for tooth in all_teeth() if tooth.canals and not tooth.primary]
 
 
-@pytest.mark.parametrize("technique", provided())
+@pytest.mark.parametrize("technique", provided_techniques())
 @pytest.mark.parametrize("tooth", PLANNED, ids=lambda tooth: tooth.iso)
 def test_an_ordinary_plan_on_the_bench_carries_at_most_one_caution(tooth: Tooth, technique: str) -> None:
     warned = [each for each in plan(ordinary(tooth, technique)).cautions if each.severity is not Severity.NOTE]

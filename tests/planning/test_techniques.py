@@ -1,4 +1,4 @@
-"""Techniques as data: those provided, and what a programme's own is refused for."""
+"""Techniques as data: those provided_techniques, and what a programme's own is refused for."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ import pytest
 from planning.foundation.errors import TechniqueFileRefused, TechniqueNotUsable
 from planning.foundation.tables import DATA
 from planning.run_sheet.graph import Action, Do, why_unsound
-from planning.techniques.files import provided, read, refuse_unusable
+from planning.techniques.files import provided_techniques, read_technique, refuse_unusable
 from planning.techniques.rules import faults
 from planning.techniques.technique import Phase, PhaseKind, Setting, Technique
 from planning.whole_tooth.plan import plan
@@ -30,15 +30,15 @@ def without(*keys: str) -> tuple[Phase, ...]:
 
 
 def test_each_provided_technique_serves_every_setting() -> None:
-    assert set(provided()) == {"crown-down", "step-back"}
-    for each in provided().values():
+    assert set(provided_techniques()) == {"crown-down", "step-back"}
+    for each in provided_techniques().values():
         for setting in Setting:
             planned = plan(molar(technique=each, setting=setting, isolated=True))
             assert not any(canal.withheld for canal in planned.canals)
 
 
 def test_every_provided_technique_names_its_source() -> None:
-    assert all(each.source and each.know for each in provided().values())
+    assert all(each.source and each.know for each in provided_techniques().values())
 
 
 CROWN_DOWN = technique("crown-down")
@@ -135,7 +135,7 @@ FAULTY: list[tuple[str, str, int, str]] = [
 @pytest.mark.parametrize(("text", "line", "says"), [case[1:] for case in FAULTY], ids=[case[0] for case in FAULTY])
 def test_a_file_that_cannot_be_used_names_file_line_and_what_is_wrong(text: str, line: int, says: str) -> None:
     with pytest.raises(TechniqueFileRefused, match=says) as refusal:
-        read(text, where="mine.toml")
+        read_technique(text, where="mine.toml")
     assert refusal.value.faults[0][0] == line
     assert str(refusal.value).startswith(f"mine.toml, line {line}: ")
 
@@ -143,7 +143,7 @@ def test_a_file_that_cannot_be_used_names_file_line_and_what_is_wrong(text: str,
 def test_all_that_is_wrong_is_told_at_once_from_top_to_bottom() -> None:
     text = in_phase("glide-path", "to_size = 20", "to_size = 21").replace("most_passes = 3", "most_passes = 0")
     with pytest.raises(TechniqueFileRefused, match=r"And 1 more\.$") as refusal:
-        read(text, where="mine.toml")
+        read_technique(text, where="mine.toml")
     lines = [line for line, _, _ in refusal.value.faults]
     assert lines == [line_of("to_size = 20"), line_of("most_passes")]
 
@@ -257,7 +257,7 @@ def test_a_technique_that_would_need_a_size_that_is_not_made_is_refused_with_the
 
 def test_every_instrument_that_shapes_is_followed_by_irrigation_and_the_small_instrument() -> None:
     """On the order of work that is written, not on the rules: whatever phases there are, all of them write it."""
-    for each in provided().values():
+    for each in provided_techniques().values():
         (sheet,) = (canal.run_sheet for canal in plan(molar(technique=each)).canals if canal.canal == "P")
         cutting = [node for node in sheet.nodes.values() if isinstance(node, Do) and node.action is Action.INSTRUMENT]
         assert cutting
@@ -272,7 +272,7 @@ def test_every_instrument_that_shapes_is_followed_by_irrigation_and_the_small_in
 
 
 def test_a_programme_copies_and_changes_a_technique() -> None:
-    mine = read(TEXT.replace("most_passes = 3", "most_passes = 4"), where="mine.toml")
+    mine = read_technique(TEXT.replace("most_passes = 3", "most_passes = 4"), where="mine.toml")
     descend = next(p for p in mine.phases if p.kind is PhaseKind.DESCEND)
     assert descend.most_passes == 4
     assert plan(molar(technique=mine)).technique == "Crown-down"

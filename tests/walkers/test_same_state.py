@@ -9,7 +9,7 @@ from random import Random
 from cases.domain.events.kinds import EventKind
 from cases.domain.progress.course import CanalState, Sheets, fold
 from cases.domain.progress.out_of_course import OutOfCourse
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Setting
 from planning.whole_tooth.plan import plan
 from tests.draws import WHOLE
@@ -26,7 +26,7 @@ def plans() -> dict[str, dict[str, Sheets]]:
     """Two plans of each of two teeth: a molar whose canals join, and a block."""
     made: dict[str, dict[str, Sheets]] = {}
     for tooth in (molar, block):
-        both = {key: plan(tooth(technique=technique)) for key, technique in provided().items()}
+        both = {key: plan(tooth(technique=technique)) for key, technique in provided_techniques().items()}
         made[tooth.__name__] = {
             f"{tooth.__name__} {key}": {canal.canal: canal.run_sheet for canal in one.canals}
             for key, one in both.items()

@@ -14,8 +14,7 @@ from cases.api.base import View, answer, me, not_modified
 from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Value
 from cases.api.v1.treatment import TAGS
-from cases.queries import bands as found
-from cases.queries import course, seen
+from cases.queries import bands, course, seen
 from cases.services.treatment import running_work
 from planning.work.bands import CanalBands
 
@@ -42,9 +41,9 @@ class BandsView(View):
         return not_modified(request, tag) or answer(BandsShown, _shown(case.pk), etag=tag)
 
 
-def _shown(case_id: UUID) -> found.BandsShown:
+def _shown(case_id: UUID) -> bands.BandsShown:
     """The bands; the supervisors' list judges by them too."""
-    shown = found.bands_of(case_id)
+    shown = bands.bands_of(case_id)
     if shown.learned is not None and shown.plan_hash is not None:
         learned = running_work.Learned(plan=shown.plan_hash, position=shown.position, canals=dict(shown.learned))
         running_work.learn(case_id=case_id, learned=learned)

@@ -17,9 +17,8 @@ from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.treatment import HASH_DIGITS, TreatmentShown, treatment_answer
 from cases.domain.events.payloads import SignOffExit, SignOffTold
-from cases.queries import bench_codes as found
 from cases.queries import seen
-from cases.queries.bench_codes import BenchCodeState
+from cases.queries.bench_codes import BenchCodeState, bench_code_shown
 from cases.services.people import one_time_codes
 from cases.services.treatment import on_site_sign_off
 from cases.services.treatment.on_site_sign_off import BenchWord
@@ -80,7 +79,7 @@ class BenchCodeView(View):
         operation_id="bench_code_retrieve", tags=TAGS, summary="Whether codes of yours count", responses=BenchCodeShown
     )
     def get(self, request: Request) -> Response:
-        return answer(BenchCodeShown, found.shown(me(request)))
+        return answer(BenchCodeShown, bench_code_shown(me(request)))
 
     @extend_schema(
         operation_id="bench_code_create",
@@ -124,7 +123,7 @@ class BenchCodeConfirmView(View):
     )
     def post(self, request: Request) -> Response:
         one_time_codes.confirm(actor=me(request), **given(CodeGiven, request))
-        return answer(BenchCodeShown, found.shown(me(request)))
+        return answer(BenchCodeShown, bench_code_shown(me(request)))
 
 
 class BenchSignOffsView(View):

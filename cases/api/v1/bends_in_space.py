@@ -14,8 +14,8 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Bounded, Id, Strict, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
-from cases.queries import bends_in_space as found
 from cases.queries import seen
+from cases.queries.bends_in_space import bend_shown, bends_of_canal
 from cases.services.charting import bends_in_space
 from cases.services.charting.bends_in_space import Combined
 from planning.radiograph.values import Between
@@ -61,7 +61,7 @@ class BendsInSpaceView(View):
     )
     def get(self, request: Request, canal_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)
-        return answer(BendsInSpaceShown, {"results": found.of_canal(canal)})
+        return answer(BendsInSpaceShown, {"results": bends_of_canal(canal)})
 
 
 class BendInSpaceView(View):
@@ -80,4 +80,4 @@ class BendInSpaceView(View):
         canal = seen.canal(me(request), canal_id)
         told = Combined(id=bend_id, **given(BendInSpaceGiven, request))
         row, created = bends_in_space.combine(actor=me(request), canal=canal, told=told)
-        return answer(BendInSpaceShown, found.shown(row), created=created)
+        return answer(BendInSpaceShown, bend_shown(row), created=created)

@@ -8,7 +8,7 @@ from drf_spectacular.utils import OpenApiExample
 
 from cases.api.v1.example_answers import example_id
 from planning.foundation.encoding import encode
-from planning.techniques.files import provided
+from planning.techniques.files import provided_techniques
 
 
 def _given(name: str, value: Any) -> OpenApiExample:
@@ -51,7 +51,7 @@ KIT = _given(
         },
     },
 )
-_STEP_BACK = {**encode(provided()["step-back"]), "key": "step-back-ours", "name": "Step-back, our way"}
+_STEP_BACK = {**encode(provided_techniques()["step-back"]), "key": "step-back-ours", "name": "Step-back, our way"}
 TECHNIQUE = _given("A copy of a provided one", {"id": example_id(4), "technique": _STEP_BACK})
 FIGURE = _given("Longer before a curve", {"value": 1.5})
 WIDTHS = _given(

@@ -14,7 +14,7 @@ from cases.api.fields import Number, Strict, Value
 from cases.api.v1 import examples
 from cases.queries import figures, seen
 from cases.queries.figures import FigureShown, FiguresShown, WidthsListed, WidthsShown
-from cases.services.people import thresholds as keep
+from cases.services.people import thresholds
 from planning.api.values import serializer_of
 from planning.contract.plan_input import WidthInput
 from planning.foundation.encoding import encode
@@ -57,7 +57,7 @@ class FigureView(View):
     def put(self, request: Request, programme_id: UUID, key: str) -> Response:
         seen.programme(me(request), programme_id)
         read = given(FigureGiven, request)
-        keep.set_threshold(actor=me(request), programme_id=programme_id, key=key, value=read["value"])
+        thresholds.set_threshold(actor=me(request), programme_id=programme_id, key=key, value=read["value"])
         return Response(encode(figures.figure(programme_id, key)))
 
     @extend_schema(
@@ -68,7 +68,7 @@ class FigureView(View):
     )
     def delete(self, request: Request, programme_id: UUID, key: str) -> Response:
         seen.programme(me(request), programme_id)
-        keep.set_threshold(actor=me(request), programme_id=programme_id, key=key, value=None)
+        thresholds.set_threshold(actor=me(request), programme_id=programme_id, key=key, value=None)
         return Response(status=status.HTTP_204_NO_CONTENT)
 
 
@@ -98,7 +98,7 @@ class CanalWidthsView(View):
     def put(self, request: Request, programme_id: UUID, tooth: str, canal: str) -> Response:
         seen.programme(me(request), programme_id)
         read = given(WidthsGiven, request)
-        keep.set_widths(actor=me(request), programme_id=programme_id, tooth=tooth, canal=canal, **read)
+        thresholds.set_widths(actor=me(request), programme_id=programme_id, tooth=tooth, canal=canal, **read)
         return Response(encode(figures.widths_of(programme_id, tooth, canal)))
 
     @extend_schema(
@@ -109,5 +109,5 @@ class CanalWidthsView(View):
     )
     def delete(self, request: Request, programme_id: UUID, tooth: str, canal: str) -> Response:
         seen.programme(me(request), programme_id)
-        keep.set_widths(actor=me(request), programme_id=programme_id, tooth=tooth, canal=canal, widths=None)
+        thresholds.set_widths(actor=me(request), programme_id=programme_id, tooth=tooth, canal=canal, widths=None)
         return Response(status=status.HTTP_204_NO_CONTENT)

@@ -16,7 +16,7 @@ from rest_framework.parsers import MultiPartParser
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api import bytes as sent_bytes
+from cases.api import raw_body
 from cases.api.base import View, answer, me, not_modified
 from cases.api.etags import IF_NONE_MATCH, tag
 from cases.api.fields import Strict, Text, Value
@@ -26,8 +26,8 @@ from cases.domain.events.payloads import ImagePurpose
 from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, RemovalReason, Spacing
 from cases.domain.struck import StruckWhy
 from cases.domain.uuid7 import uuid7
-from cases.queries import images as found
 from cases.queries import seen
+from cases.queries.images import images_of_case, spacing_of
 from cases.services.images import files, upload
 from cases.services.images.upload import Announced
 from planning.foundation.encoding import digest
@@ -125,7 +125,7 @@ class ImageShown(serializers.Serializer[Any]):
 
     @extend_schema_field(Value(Spacing | None))
     def get_spacing(self, image: Any) -> Any:
-        return Value(Spacing | None).to_representation(found.spacing_of(image))
+        return Value(Spacing | None).to_representation(spacing_of(image))
 
 
 class RoomShown(serializers.Serializer[Any]):
@@ -153,7 +153,7 @@ class ImagesView(View):
         responses={200: ImagesShown, 304: None},
     )
     def get(self, request: Request, case_id: UUID) -> Response:
-        shown = answer(ImagesShown, found.of_case(seen.case(me(request), case_id)))
+        shown = answer(ImagesShown, images_of_case(seen.case(me(request), case_id)))
         etag = digest(repr(shown.data))
         shown["ETag"] = tag(etag)
         return not_modified(request, etag) or shown
@@ -169,7 +169,7 @@ class ImagesView(View):
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
         if int(request.headers.get("Content-Length") or 0) > settings.IMAGE_MOST_BYTES:
-            raise sent_bytes.BytesTooMany
+            raise raw_body.BytesTooMany
         given = ImageSent(data=request.data)
         given.is_valid(raise_exception=True)
         facts = dict(given.validated_data)
@@ -179,7 +179,7 @@ class ImagesView(View):
 
 
 class ImageView(View):
-    parser_classes = (sent_bytes.BytesParser,)
+    parser_classes = (raw_body.BytesParser,)
 
     @extend_schema(
         operation_id="image_retrieve",
@@ -202,8 +202,8 @@ class ImageView(View):
     )
     def put(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        data = sent_bytes.body(request)
-        digest = sent_bytes.digest(request) or hashlib.sha256(data).hexdigest()
+        data = raw_body.body(request)
+        digest = raw_body.digest(request) or hashlib.sha256(data).hexdigest()
         told = Announced(id=image_id, sha256=digest, sent_bytes=len(data), **_facts(request))
         return answer(ImageShown, upload.receive(actor=me(request), case=case, told=told, data=data))
 
@@ -231,11 +231,11 @@ class ImageView(View):
     )
     def patch(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        data = sent_bytes.body(request)
+        data = raw_body.body(request)
         if len(data) > settings.IMAGE_MOST_PART_BYTES:
-            raise sent_bytes.BytesTooMany
-        length = sent_bytes.count(request, "Upload-Length")
-        offset = sent_bytes.count(request, "Upload-Offset")
+            raise raw_body.BytesTooMany
+        length = raw_body.count(request, "Upload-Length")
+        offset = raw_body.count(request, "Upload-Offset")
         told = Announced(id=image_id, sha256=_required_digest(request), sent_bytes=length, **_facts(request))
         image = upload.receive_part(actor=me(request), case=case, told=told, offset=offset, data=data)
         return _progress(image)
@@ -318,7 +318,7 @@ def _facts(request: Request) -> dict[str, Any]:
 
 
 def _required_digest(request: Request) -> str:
-    digest = sent_bytes.digest(request)
+    digest = raw_body.digest(request)
     if digest is None:
         raise serializers.ValidationError({"Repr-Digest": ["Send the SHA-256 of the whole image."]}, code="required")
     return digest

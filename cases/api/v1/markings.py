@@ -14,8 +14,8 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
-from cases.queries import markings as found
 from cases.queries import seen
+from cases.queries.markings import marking_shown, markings_of_image
 from cases.services.charting import markings
 from cases.services.charting.markings import Marked
 from planning.radiograph import ImageMarks, Measured
@@ -63,7 +63,7 @@ class MarkingsView(View):
         responses=MarkingsShown,
     )
     def get(self, request: Request, case_id: UUID, image_id: UUID) -> Response:
-        return answer(MarkingsShown, found.of_image(seen.image(me(request), case_id, image_id)))
+        return answer(MarkingsShown, markings_of_image(seen.image(me(request), case_id, image_id)))
 
 
 class MarkingView(View):
@@ -81,4 +81,4 @@ class MarkingView(View):
         image = seen.image(me(request), case_id, image_id)
         told = Marked(id=marking_id, **given(MarkingGiven, request))
         row, created = markings.mark(actor=me(request), image=image, told=told)
-        return answer(MarkingShown, found.shown(row), created=created)
+        return answer(MarkingShown, marking_shown(row), created=created)

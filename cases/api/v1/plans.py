@@ -11,8 +11,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.etags import maybe_seen as maybe_seen_tag
-from cases.api.etags import seen as seen_tag
+from cases.api.etags import maybe_seen_tag, seen_tag
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
@@ -20,8 +19,8 @@ from cases.domain.errors import NotUsable
 from cases.domain.plans.acknowledged import Named
 from cases.domain.plans.changes import GivenChanges, PlanChanges
 from cases.domain.plans.lifecycle import Decision
-from cases.queries import plans as found
 from cases.queries import seen
+from cases.queries.plans import changes, version_shown, versions_listed
 from cases.services.planning import plans, release, reviews, revocation
 from cases.services.planning.plan_input import Asked
 from cases.services.planning.reviews import Remark
@@ -130,8 +129,9 @@ class PreviewChangesView(View):
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
         read = given(PreviewChangesGiven, request)
-        found = plans.preview_changes(actor=me(request), case=case, asked=_asked(read), against=read["against"])
-        return Response(encode(found))
+        return Response(
+            encode(plans.preview_changes(actor=me(request), case=case, asked=_asked(read), against=read["against"]))
+        )
 
 
 class VersionsView(View):
@@ -140,7 +140,7 @@ class VersionsView(View):
     )
     def get(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        return answer(VersionList, {"results": found.versions_listed(case)})
+        return answer(VersionList, {"results": versions_listed(case)})
 
     @extend_schema(
         operation_id="plan_versions_create",
@@ -275,7 +275,7 @@ class ChangesView(View):
     )
     def get(self, request: Request, version_id: UUID) -> Response:
         version = seen.version(me(request), version_id)
-        return answer(ChangesShown, {"changes": found.changes(version, _against(request))})
+        return answer(ChangesShown, {"changes": changes(version, _against(request))})
 
 
 def _against(request: Request) -> int | None:
@@ -290,5 +290,5 @@ def _against(request: Request) -> int | None:
 
 def _shown(version_id: UUID, *, created: bool = False) -> Response:
     """The version as it is now; ETag: its hash."""
-    shown = found.version_shown(version_id)
+    shown = version_shown(version_id)
     return answer(VersionShown, shown, etag=shown.row.hash, created=created)

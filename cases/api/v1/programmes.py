@@ -17,13 +17,12 @@ from cases.api.v1.shapes import PersonRef
 from cases.domain.access.roles import Role
 from cases.queries import programmes, seen
 from cases.queries.programmes import InstrumentCount, TechniqueShown, TechniquesShown
-from cases.services.people import programmes as keep
+from cases.services.people.programmes import add_kit, add_technique
 from planning.api.values import serializer_of
 from planning.contract.plan_input import Kit
 from planning.foundation.encoding import encode
 from planning.foundation.errors import PlanningError
-from planning.techniques import files as technique_files
-from planning.techniques.files import MOST_CHARACTERS
+from planning.techniques.files import MOST_CHARACTERS, read_technique
 from planning.techniques.technique import Technique
 
 
@@ -73,7 +72,7 @@ class TechniqueGiven(Strict):
             raise serializers.ValidationError({"technique": ["Send it here or as `text`, one of the two."]})
         if text is not None:
             try:
-                attrs["technique"] = technique_files.read(text, where="text")
+                attrs["technique"] = read_technique(text, where="text")
             except PlanningError as refusal:
                 raise refusal.below("text") from None
         return attrs
@@ -108,7 +107,7 @@ class KitsView(View):
     )
     def post(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(me(request), programme_id)
-        row, created = keep.add_kit(actor=me(request), programme_id=programme_id, **given(KitGiven, request))
+        row, created = add_kit(actor=me(request), programme_id=programme_id, **given(KitGiven, request))
         return answer(KitShown, programmes.kit_shown(me(request), row), created=created)
 
 
@@ -137,6 +136,6 @@ class TechniquesView(View):
     def post(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(me(request), programme_id)
         read = given(TechniqueGiven, request)
-        _, created = keep.add_technique(actor=me(request), programme_id=programme_id, **read)
+        _, created = add_technique(actor=me(request), programme_id=programme_id, **read)
         shown = TechniqueShown(provided=False, technique=read["technique"])
         return Response(encode(shown), status=status.HTTP_201_CREATED if created else status.HTTP_200_OK)

@@ -17,8 +17,8 @@ from cases.api.etags import tag
 from cases.api.fields import Value
 from cases.domain.record.value import Record
 from cases.exports.record_pdf import record_pdf
-from cases.queries import record as found
 from cases.queries import seen
+from cases.queries.record import record_of
 
 TAGS = ["record"]
 
@@ -45,7 +45,7 @@ class RecordView(View):
         responses={200: RecordAnswered, 304: None},
     )
     def get(self, request: Request, case_id: UUID) -> Response:
-        shown = found.record_of(seen.case(me(request), case_id).pk)
+        shown = record_of(seen.case(me(request), case_id).pk)
         if _known(request, shown.hash):
             return Response(status=304)
         return answer(RecordAnswered, shown, etag=shown.hash)
@@ -61,7 +61,7 @@ class RecordPdfView(View):
         responses={(200, "application/pdf"): OpenApiTypes.BINARY, 304: None},
     )
     def get(self, request: Request, case_id: UUID) -> HttpResponse:
-        shown = found.record_of(seen.case(me(request), case_id).pk)
+        shown = record_of(seen.case(me(request), case_id).pk)
         if _known(request, shown.hash):
             return HttpResponse(status=304)
         name = f"record-{shown.record.tooth.iso}-{shown.record.case}.pdf"

@@ -22,8 +22,8 @@ from cases.domain.events.visit_payloads import Dam
 from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.progress.lacking import Lacking
 from cases.domain.progress.visit import Prerequisite
-from cases.queries import course as found
 from cases.queries import seen
+from cases.queries.course import tag_of, treatment_of
 from cases.services.treatment import treatment
 from cases.services.treatment.treatment import ReceivedEvent
 from planning.foundation.encoding import Mode
@@ -128,7 +128,7 @@ class EventsView(View):
     )
     def get(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        return not_modified(request, found.tag_of(case.pk)) or treatment_answer(case.pk)
+        return not_modified(request, tag_of(case.pk)) or treatment_answer(case.pk)
 
     @extend_schema(
         operation_id="events_create",
@@ -158,5 +158,5 @@ class EventsView(View):
 def treatment_answer(case_id: UUID) -> Response:
     """What was done, and where the work stands now."""
     # First the tag: an event that comes in between makes the next question answered in full.
-    etag = found.tag_of(case_id)
-    return answer(TreatmentShown, found.treatment_of(case_id), etag=etag)
+    etag = tag_of(case_id)
+    return answer(TreatmentShown, treatment_of(case_id), etag=etag)

@@ -9,7 +9,7 @@ from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.progress.course import OutOfCourse
 from cases.domain.record import of_visits
 from cases.domain.record.story import CaseHistory, RecordedEvent
-from planning.foundation.quantities import said as in_mm
+from planning.foundation.quantities import in_mm
 from planning.run_sheet.graph import Action, Do
 
 WHY = {

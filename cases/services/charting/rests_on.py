@@ -7,7 +7,7 @@ from typing import Any
 
 from django.db.models import Q
 
-from cases.mapping import markings as mark_values
+from cases.mapping.markings import in_space_of, measured_of
 from cases.models import BendInSpace, Canal, Image, LengthReading, Marking
 from planning.anatomy.curvature import BendShape
 from planning.foundation.quantities import um
@@ -82,7 +82,7 @@ def _last_taken(canal: Canal) -> LengthReading | None:
 
 
 def _line(marking: Marking, canal: Canal) -> LineMeasured | None:
-    return next((line for line in mark_values.measured(marking).lines if line.canal == canal.name), None)
+    return next((line for line in measured_of(marking).lines if line.canal == canal.name), None)
 
 
 def _bends_on(image: Image) -> Any:
@@ -97,4 +97,4 @@ def _facts_of(reading: LengthReading, canal: Canal) -> Facts:
 
 
 def _bend(row: BendInSpace) -> Facts:
-    return {"curvature_deg": mark_values.in_space(row).value}
+    return {"curvature_deg": in_space_of(row).value}

@@ -35,8 +35,7 @@ from cases.imaging.value import Clean, Limits, ReaderBusy, Unreadable
 from cases.models import Case, Image, ImagePart, Person
 from cases.services.common import audit, idempotency, parts
 from cases.services.common.locking import locked
-from cases.services.images import files as image_files
-from cases.services.images import gone
+from cases.services.images import files, gone
 from planning.foundation.encoding import canonical_text
 
 
@@ -189,7 +188,7 @@ def _settle(actor: Person, read: Image, facts: dict[str, Any], clean: Clean | No
     if image.state != ImageState.AWAITED or image.sha256 != read.sha256:
         return image
     if clean is not None:
-        facts |= {"stored_bytes": image_files.put(image, clean)}
+        facts |= {"stored_bytes": files.put(image, clean)}
     for name, value in facts.items():
         setattr(image, name, value)
     image.save(update_fields=list(facts))
@@ -240,4 +239,4 @@ def tidy(*, older_than: timedelta) -> Tidied:
     parts, _ = ImagePart.objects.filter(image__in=given_up.values("image")).delete()
     gone.from_the_file()
     gone.from_the_table(ImagePart)
-    return Tidied(parts=parts, files=image_files.remove_left_alone(before))
+    return Tidied(parts=parts, files=files.remove_left_alone(before))
