@@ -6,6 +6,9 @@ import { build, defineConfig, type Plugin } from 'vite'
 
 const root = fileURLToPath(new URL('.', import.meta.url))
 const alias = { '@': join(root, 'src') }
+/** What the development server hands on. The host stays the page's own: Django refuses a change from another origin. */
+const OF_DJANGO = ['/api', '/admin', '/static', '/livez', '/readyz']
+const DJANGO = `http://127.0.0.1:${process.env.DJANGO_PORT ?? 8000}`
 
 /** Files the worker keeps: everything built but itself, maps and build notes. The shell is asked for as `/`. */
 function keptFiles(outDir: string): string[] {
@@ -62,5 +65,5 @@ export default defineConfig({
   resolve: { alias },
   build: { target: 'es2022', modulePreload: { polyfill: false }, assetsInlineLimit: 0 },
   plugins: [serviceWorker()],
-  server: { proxy: { '/api': `http://127.0.0.1:${process.env.PORT ?? 8000}` } },
+  server: { proxy: Object.fromEntries(OF_DJANGO.map((path) => [path, { target: DJANGO, changeOrigin: false }])) },
 })

@@ -37,6 +37,8 @@ class Environment:
     # Addresses and networks of that proxy, separated by commas. It alone is believed who asks (X-Forwarded-For).
     trusted_proxies: list[str] = field(default_factory=lambda: _names("TRUSTED_PROXIES"))
     log_level: str = field(default_factory=lambda: str(_read.str("LOG_LEVEL", default="INFO")))
+    # `count` or `all`: what each request asks of the database, in the log. For whoever changes the program.
+    show_queries: str = field(default_factory=lambda: str(_read.str("SHOW_QUERIES", default="")))
 
     @property
     def production(self) -> bool:
@@ -47,6 +49,8 @@ class Environment:
         told = []
         if self.mode not in ("local", "production"):
             told.append(f"MODE is {self.mode!r}; it is local or production.")
+        if self.show_queries not in ("", "count", "all"):
+            told.append(f"SHOW_QUERIES is {self.show_queries!r}; it is count or all, or left out.")
         if self.production:
             if len(self.secret_key) < LEAST_KEY_LENGTH:
                 told.append(f"SECRET_KEY is missing or shorter than {LEAST_KEY_LENGTH} characters.")

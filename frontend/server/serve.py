@@ -9,8 +9,10 @@ import socket
 import subprocess
 import sys
 import time
+from collections.abc import Sequence
 from dataclasses import dataclass
 from http import HTTPStatus
+from pathlib import Path
 
 from frontend.server.environment import ROOT
 
@@ -21,6 +23,7 @@ LONGEST_START_S = 60.0
 LONGEST_STOP_S = 5.0
 MOST_OPEN = 4096
 HEADERS_MS = 10_000
+STDERR = 2
 
 
 class CannotServe(Exception):
@@ -80,10 +83,16 @@ def command(address: Address) -> list[str]:
     return [*served, "--workers", os.environ.get("WORKERS", "1")]
 
 
-def start(address: Address, settings: dict[str, str]) -> subprocess.Popen[bytes]:
-    """The running server, once it answers. `settings` are added to its environment. Raises CannotServe."""
-    # A group of its own: Ctrl-C reaches the starter alone, which then ends the server in order.
-    server = subprocess.Popen(command(address), cwd=ROOT, env={**os.environ, **settings}, start_new_session=True)
+def start(address: Address, settings: dict[str, str], served: Sequence[str | Path] = ()) -> subprocess.Popen[bytes]:
+    """The running server, once it answers. `settings` are added to its environment, `served` starts another server.
+
+    Raises CannotServe.
+    """
+    # A group of its own: Ctrl-C reaches the starter alone, which then ends the server in order. What a server says goes
+    # where errors go, and what the starter says stays apart.
+    server = subprocess.Popen(
+        served or command(address), cwd=ROOT, env={**os.environ, **settings}, stdout=STDERR, start_new_session=True
+    )
     try:
         give_up_at = time.monotonic() + LONGEST_START_S
         while time.monotonic() < give_up_at and server.poll() is None:
@@ -95,6 +104,12 @@ def start(address: Address, settings: dict[str, str]) -> subprocess.Popen[bytes]
         raise
     stop(server)
     raise CannotServe(f"The server did not come up on {address.url}; what it said stands above.")
+
+
+def wait(servers: Sequence[subprocess.Popen[bytes]]) -> None:
+    """Returns when one of them has ended."""
+    while all(server.poll() is None for server in servers):
+        time.sleep(0.2)
 
 
 def stop(server: subprocess.Popen[bytes]) -> None:

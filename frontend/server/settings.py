@@ -37,6 +37,7 @@ MIDDLEWARE = [
     "whitenoise.middleware.WhiteNoiseMiddleware",
     # A plan is a quarter of a megabyte of JSON, a tenth of that compressed: the connection is often bad.
     "frontend.server.compression.TextGZip",
+    *(["frontend.server.queries.QueriesMiddleware"] if ENVIRONMENT.show_queries else []),
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",

@@ -4,16 +4,21 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from django.contrib.auth import authenticate
+from django.core.management import CommandError, call_command
+from django.db import transaction
+from pytest_django.fixtures import Settings
 
 from cases.mapping.charts import reading_of
 from cases.mapping.kits import kit_of
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, Kit, LengthReading, Membership, Person, Programme
 from cases.queries import charts, plans
-from cases.services.demo import cases
+from cases.services.demo import cases, drawn
+from cases.services.demo.drawn import Size
 from cases.services.planning.plan_input import Asked, snapshot
 from planning.contract.plan_input import Choices, Needle, Override
 from planning.contract.plan_value import Severity
@@ -111,3 +116,65 @@ def test_the_primary_tooth_is_charted_and_not_planned(loaded: None) -> None:
     choices = Choices(needle=Needle(gauge=31, tip="side_vented"))
     with pytest.raises(ToothNotPlanned, match="charted"):
         plan(snapshot(case, Asked(kit_id=kit.pk, technique="step-back", choices=choices), samples=0))
+
+
+@pytest.fixture
+def few(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(drawn.COUNTS, Size.GROUP, (2, 9))
+
+
+def drawn_cases() -> list[tuple[Any, ...]]:
+    """All that is the same in two databases: ids are not, and the plans' samples are drawn from them."""
+    rows = Case.objects.filter(patient__alias__startswith="Drawn tooth").order_by("pk")
+    return [
+        (
+            row.patient.alias,
+            row.student.username,
+            row.tooth.iso,
+            [str(reading_of(reading)) for canal in row.tooth.canals.all() for reading in canal.readings.all()],
+            [version.state for version in row.versions.all()],
+            row.events.count(),
+        )
+        for row in rows
+    ]
+
+
+def test_a_seed_draws_the_same_cases_each_time_and_another_seed_others(
+    loaded: None, few: None, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with transaction.atomic():
+        students = drawn.load(Size.GROUP, seed=21)
+        first = drawn_cases()
+        transaction.set_rollback(True)
+    call_command("seed", "--size", "group", "--seed", "21")
+    assert "9 drawn cases of student-21-1 to student-21-2" in capsys.readouterr().out
+    assert drawn_cases() == first
+    assert len(first) == 9
+    assert {state for *_, states, _ in first for state in states} == {"draft", "waiting", "approved", "returned"}
+    assert max(events for *_, events in first) > 1
+    assert isinstance(authenticate(username=students[0], password=drawn.PASSWORD), Person)
+
+    call_command("seed", "--size", "group", "--seed", "21")
+    assert "nothing is added" in capsys.readouterr().out
+    assert drawn_cases() == first
+    drawn.load(Size.GROUP, seed=22)
+    assert [row[1:] for row in drawn_cases()[9:]] != [row[1:] for row in first]
+
+
+def test_seeds_are_for_no_school(settings: Settings) -> None:
+    settings.PRODUCTION = True
+    with pytest.raises(CommandError, match="MODE=production"):
+        call_command("seed")
+
+
+def test_the_shell_has_the_case_with_the_most_work_at_hand(loaded: None, capsys: pytest.CaptureFixture[str]) -> None:
+    told = "print(case.patient.alias, plan == plan_of(version), api.get(f'/api/v1/cases/{case.pk}').status_code)"
+    call_command("shell", "--command", f"from cases.mapping.plans import plan_of; {told}")
+    most = max(Case.objects.all(), key=lambda case: case.events.count())
+    assert f"{most.patient.alias} True 200" in capsys.readouterr().out
+
+
+@pytest.mark.django_db
+def test_a_shell_without_a_case_says_how_one_comes(capsys: pytest.CaptureFixture[str]) -> None:
+    call_command("shell", "--command", "print(Case)")
+    assert "manage.py seed" in capsys.readouterr().out

@@ -49,8 +49,13 @@ def load() -> bool:
     for kit in told["kits"]:
         _kit(kit, by_key[kit["programme"]], people[kit["by"]])
     for case in told["cases"]:
-        _Story(case, people).play()
+        play(case, people)
     return True
+
+
+def play(told: Row, people: Mapping[str, Person]) -> None:
+    """A case, from opening to where it stands, by those people."""
+    _Story(told, people).play()
 
 
 def _told() -> dict[str, Any]:

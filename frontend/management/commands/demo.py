@@ -7,6 +7,7 @@ import os
 import secrets
 import shutil
 import signal
+import subprocess
 import tempfile
 from contextlib import suppress
 from pathlib import Path
@@ -18,7 +19,7 @@ from django.core.management.base import BaseCommand, CommandError
 from django.db import connection
 
 from cases.services.demo import cases
-from frontend.server import build, serve
+from frontend.server import build, reloading, serve
 from frontend.server.env import DATA, LEAST_KEY_LENGTH
 from frontend.server.serve import Address, CannotServe
 
@@ -32,9 +33,12 @@ class Command(BaseCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--fresh", action="store_true", help="throw the demonstration's records away first")
+        parser.add_argument(
+            "--reload", action="store_true", help="for whoever changes the program: load what has changed, both sides"
+        )
         parser.add_argument("--json", action="store_true", help="print address and sign-ins as one line of JSON")
 
-    def handle(self, *args: Any, fresh: bool, json: bool, **options: Any) -> None:
+    def handle(self, *args: Any, fresh: bool, reload: bool, json: bool, **options: Any) -> None:
         if settings.PRODUCTION:
             raise CommandError("The demonstration has known passwords; it does not start with MODE=production.")
         try:
@@ -45,17 +49,17 @@ class Command(BaseCommand):
                 _forget()
             call_command("migrate", verbosity=0)
             cases.load()
-            build.build()
-            server = serve.start(address, {"SECRET_KEY": _kept_key(), "ALLOWED_HOSTS": _hosts(address)})
+            servers = _started(address, reload=reload)
         except CannotServe as told:
             raise CommandError(str(told)) from told
         try:
             self._announce(address, as_json=json)
-            server.wait()
+            serve.wait(servers)
         except KeyboardInterrupt:
             self.stderr.write("Stopped.")
         finally:
-            serve.stop(server)
+            for server in servers:
+                serve.stop(server)
 
     def _announce(self, address: Address, *, as_json: bool) -> None:
         sign_ins = cases.sign_ins()
@@ -68,6 +72,15 @@ class Command(BaseCommand):
             self.stdout.write(f"\nFourth Canal is at {address.url}\n\nInvented people who may sign in:\n")
             self.stdout.write("\n".join(lines) + "\n\nCtrl-C ends it. --fresh starts over.")
         self.stdout.flush()
+
+
+def _started(address: Address, *, reload: bool) -> list[subprocess.Popen[bytes]]:
+    told = {"SECRET_KEY": _kept_key(), "ALLOWED_HOSTS": _hosts(address)}
+    if reload:
+        build.install_packages()
+        return reloading.start(address, told)
+    build.build()
+    return [serve.start(address, told)]
 
 
 def _hosts(address: Address) -> str:

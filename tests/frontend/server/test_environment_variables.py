@@ -142,3 +142,9 @@ def test_a_bucket_takes_the_folders_place(told: pytest.MonkeyPatch) -> None:
     described = image_storage()
     assert described["BACKEND"] == "frontend.server.bucket.Bucket"
     assert described["OPTIONS"]["bucket_name"] == "canal"
+
+
+def test_what_is_shown_of_queries_is_one_of_two(told: pytest.MonkeyPatch) -> None:
+    assert _set(told, {"SHOW_QUERIES": "count"}).missing() == []
+    with pytest.raises(NotReady, match="it is count or all"):
+        refuse_unready(_set(told, {"SHOW_QUERIES": "yes"}))
