@@ -34,8 +34,29 @@ from tests.factories import member
 from tests.planning.given import OPEN_30, four_canals
 from tests.read_once import run_once
 
-API = "/api/v1"
+# What a folder of tests takes over whole; the rest is imported by its name.
+__all__ = [
+    "amari",
+    "approved",
+    "asked",
+    "clinic",
+    "elsewhere",
+    "few_samples",
+    "images_read_once",
+    "kit",
+    "molar",
+    "opened",
+    "priya",
+    "programme",
+    "proposed",
+    "rosa",
+    "stranger",
+    "submitted",
+    "tom",
+    "vale",
+]
 
+API = "/api/v1"
 
 # A case's samples are drawn from its id: with the same id the same molar is the same input in every test.
 MOLAR_IN_THE_HAND, MOLAR_IN_A_PATIENT = (UUID(f"01900000-0000-7000-8000-00000000000{n}") for n in (1, 2))

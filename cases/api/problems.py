@@ -29,7 +29,7 @@ from cases.domain.errors import (
     TooManyTries,
 )
 from planning.api.parsing import BodyTooLong
-from planning.foundation.errors import NotUnderstood, PlanningError, TechniqueFileRefused
+from planning.foundation.errors import NotUnderstood, PlanningError, Refusal, TechniqueFileRefused
 
 MEDIA_TYPE = "application/problem+json"
 SECONDS_PER_MINUTE = 60
@@ -112,7 +112,7 @@ def _answer(data: dict[str, Any], headers: dict[str, str] | None = None) -> Resp
 def _of_case_error(error: CaseError) -> dict[str, Any]:
     status = next(found for kind, found in STATUS.items() if isinstance(error, kind))
     more = {"expected": error.expected} if isinstance(error, SequenceGap | OffsetMismatch) else {}
-    errors = [_error(error.pointer, error.code, str(error))] if error.pointer else []
+    errors = [_of_refusal(error)] if error.pointer else []
     return body(status, error.code, str(error), errors, **more)
 
 
@@ -124,7 +124,7 @@ def _of_planning_error(error: PlanningError) -> dict[str, Any]:
     return body(HTTPStatus.UNPROCESSABLE_ENTITY, error.code, str(error), errors)
 
 
-def _of_refusal(error: PlanningError) -> dict[str, Any]:
+def _of_refusal(error: Refusal) -> dict[str, Any]:
     return _error(error.pointer, error.code, str(error))
 
 

@@ -2,21 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Any, ClassVar
-
-Pointer = tuple[str | int, ...]
+from planning.foundation.errors import Refusal
 
 
-class CaseError(Exception):
-    """A refusal. `code` is for programs, `str()` for people, `pointer` the path into what was sent."""
-
-    code: ClassVar[str] = "refused"
-    sentence: ClassVar[str] = "{reason}"
-
-    def __init__(self, *, at: Pointer = (), **fields: Any) -> None:
-        self.pointer = at
-        self.fields = fields
-        super().__init__(self.sentence.format(**fields))
+class CaseError(Refusal):
+    """What the records refuse."""
 
 
 # --- not there, or not for this person ---

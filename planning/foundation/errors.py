@@ -8,16 +8,22 @@ from typing import Any, ClassVar
 Pointer = tuple[str | int, ...]
 
 
-class PlanningError(ValueError):
-    """A refusal. `code` is for programs, `str()` for people, `pointer` is the path into the input."""
+class Refusal(Exception):
+    """`code` is for programs, `str()` for people, `pointer` is the path into what was given."""
 
-    code: ClassVar[str] = "planning-refused"
+    code: ClassVar[str] = "refused"
     sentence: ClassVar[str] = "{reason}"
 
     def __init__(self, *, at: Pointer = (), **fields: Any) -> None:
         self.pointer = at
         self.fields = fields
         super().__init__(self.sentence.format(**fields))
+
+
+class PlanningError(Refusal, ValueError):
+    """What the planner refuses; a value that refuses itself is a ValueError to whoever builds values."""
+
+    code = "planning-refused"
 
     def below(self, *prefix: str | int) -> PlanningError:
         """The same refusal seen from further out: `prefix` is put before its path."""

@@ -8,7 +8,7 @@ from uuid import UUID
 from django.db import transaction
 
 from cases.domain.access.permissions import May, refuse_unless
-from cases.domain.errors import NotUsable, Pointer, TakenAlready
+from cases.domain.errors import NotUsable, TakenAlready
 from cases.domain.uuid7 import uuid7
 from cases.mapping.kits import filling_row, instrument_row, techniques_of, thresholds_of
 from cases.models import Kit, KitFilling, KitNeedle, Person, Programme, TechniqueRecord
@@ -19,7 +19,7 @@ from cases.services.common.guard import actor_in
 from planning.contract.plan_input import Kit as KitValue
 from planning.foundation.bounds import refuse_outside
 from planning.foundation.encoding import canonical_text, digest
-from planning.foundation.errors import PlanningError
+from planning.foundation.errors import PlanningError, Pointer
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, refuse_undescribed
 from planning.techniques.technique import Technique

@@ -13,7 +13,6 @@ from django.db import transaction
 
 from cases.domain.access.roles import Role
 from cases.domain.access.who_tells import BY_SUPERVISOR
-from cases.domain.errors import CaseError
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import ReadingTold, StepTold, Told
 from cases.domain.events.visit_payloads import OnSiteTold, ReopenTold
@@ -21,7 +20,7 @@ from cases.mapping.plans import plan_of
 from cases.models import Canal, Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
 from cases.services.charting import canals, readings
 from planning.foundation.bounds import within
-from planning.foundation.errors import PlanningError
+from planning.foundation.errors import Refusal
 from planning.foundation.quantities import mm
 
 
@@ -85,7 +84,7 @@ def _take_length(told: ReadingTold, canal: str, actor: Person, case: Case) -> bo
     try:
         with transaction.atomic():
             readings.keep_length(actor=actor, canal=row, reading=told.taken)
-    except (PlanningError, CaseError):
+    except Refusal:
         return False
     return True
 
@@ -106,6 +105,6 @@ def _move_points(told: ReopenTold, actor: Person, case: Case, version: ToothPlan
         try:
             with transaction.atomic():
                 canals.change_canal(actor=actor, canal=row, changes={"reference_point": one.reference_point})
-        except (PlanningError, CaseError):
+        except Refusal:
             all_moved = False
     return all_moved

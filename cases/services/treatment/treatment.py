@@ -10,7 +10,7 @@ from uuid import UUID
 from django.db import transaction
 
 from cases.domain.access.who_tells import Part, refuse_unless_tells
-from cases.domain.errors import NotAllowed, NotUsable, Pointer, SequenceGap
+from cases.domain.errors import NotAllowed, NotUsable, SequenceGap
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import SignOffTold, Told
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
@@ -18,6 +18,7 @@ from cases.services.common import idempotency, parts
 from cases.services.common.locking import locked
 from cases.services.treatment import instrument_uses, not_checked, running_work, server_events
 from planning.foundation.encoding import canonical_text
+from planning.foundation.errors import Pointer
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
