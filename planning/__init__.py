@@ -24,7 +24,7 @@ from planning.foundation.errors import PlanningError
 from planning.foundation.version import VERSION
 from planning.instruments.iso_3630 import Instrument
 from planning.lengths.readings import Length, Reading
-from planning.lengths.working_length import About, settle
+from planning.lengths.working_length import LengthContext, settle
 from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Technique
 from planning.whole_tooth.plan import plan
@@ -32,11 +32,11 @@ from planning.whole_tooth.plan import plan
 __version__ = VERSION
 
 __all__ = [
-    "About",
     "Choices",
     "Instrument",
     "Kit",
     "Length",
+    "LengthContext",
     "Plan",
     "PlanInput",
     "PlanningError",

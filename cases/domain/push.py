@@ -22,7 +22,7 @@ NAME = re.compile(r"([a-z0-9-]+\.)+[a-z][a-z0-9-]*")
 """A host name of more than one label whose last one is no number."""
 
 
-class What(StrEnum):
+class NewsKind(StrEnum):
     EMERGENCY = "emergency"
     CORRECTED = "corrected"
     """An emergency was something else."""
@@ -36,7 +36,7 @@ class What(StrEnum):
 class News:
     """Something a supervisor is told at once, wherever they are."""
 
-    what: What
+    what: NewsKind
     canal: str = ""
     """Or several, asked for in one; empty for an emergency: it halts the whole tooth."""
     hold_point: str = ""
@@ -62,19 +62,19 @@ def news(
             asked.setdefault(canal.together or canal.canal, []).append(canal)
     for group in asked.values():
         names = ", ".join(canal.canal for canal in group)
-        found.append(News(what=What.ASKED, canal=names, hold_point=group[0].hold_point))
+        found.append(News(what=NewsKind.ASKED, canal=names, hold_point=group[0].hold_point))
     for canal in open_:
         if course.canals[canal.canal].asking in fresh:
             continue
         if canal.hold_point and canal.hold_point != before.get(canal.canal):
-            found.append(News(what=What.HOLD_POINT, canal=canal.canal, hold_point=canal.hold_point))
+            found.append(News(what=NewsKind.HOLD_POINT, canal=canal.canal, hold_point=canal.hold_point))
     return tuple(found)
 
 
 def _of_emergency(one: Emergency) -> News:
-    corrected = What.CORRECTED if one.what else What.NOT_SO
+    corrected = NewsKind.CORRECTED if one.what else NewsKind.NOT_SO
     return News(
-        what=corrected if one.corrected_by else What.EMERGENCY,
+        what=corrected if one.corrected_by else NewsKind.EMERGENCY,
         happened=one.what,
         by=one.corrected_by or one.id,
     )

@@ -25,7 +25,7 @@ from planning.foundation.encoding import Mode, decode
 from planning.foundation.quantities import mm, um
 from planning.foundation.tables import Figures
 from planning.lengths.readings import Length, Reading, Resorption
-from planning.lengths.working_length import About, settle
+from planning.lengths.working_length import LengthContext, settle
 
 
 def with_chart(cases: QuerySet[Case]) -> QuerySet[Case]:
@@ -134,8 +134,8 @@ def override_input(row: CautionOverride) -> Override:
     )
 
 
-def length_context(row: Canal, setting: str) -> About:
-    return About(
+def length_context(row: Canal, setting: str) -> LengthContext:
+    return LengthContext(
         canal=row.name,
         reference_point=row.reference_point,
         setting=setting,

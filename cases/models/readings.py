@@ -27,7 +27,7 @@ def struck_or_not() -> Q:
     return struck | Q(struck_at=None, struck_by=None, struck_why="")
 
 
-class Measured(ClientCreated, AppendOnly):
+class ReadingRow(ClientCreated, AppendOnly):
     """One reading: its canonical JSON text, who took it and when. `number` counts within the canal.
 
     One that was a mistake is struck: it stays, with who struck it, when and why, and counts for nothing.
@@ -57,7 +57,7 @@ class Measured(ClientCreated, AppendOnly):
         return f"{self.method} {self.number}"
 
 
-class LengthReading(Measured):
+class LengthReading(ReadingRow):
     """A reading of a canal's length, as `planning.lengths.readings` describes it."""
 
     canal = models.ForeignKey(Canal, on_delete=models.PROTECT, related_name="readings")
@@ -74,7 +74,7 @@ class LengthReading(Measured):
         ]
 
 
-class JunctionReading(Measured):
+class JunctionReading(ReadingRow):
     """A reading of where a canal joins another. The last one counts."""
 
     canal = models.ForeignKey(Canal, on_delete=models.PROTECT, related_name="junctions")

@@ -32,7 +32,7 @@ from planning.foundation.tables import Figures
 from planning.instruments import iso_3630
 from planning.instruments.iso_3630 import Instrument, Motion, Use
 from planning.lengths.readings import Length
-from planning.lengths.working_length import About, settle
+from planning.lengths.working_length import LengthContext, settle
 from planning.radiograph import Measured
 from planning.radiograph.views import TwoViewsRead, read
 from planning.techniques.files import provided_techniques, read_technique
@@ -79,7 +79,7 @@ def length(asked: LengthRequest) -> Length:
     if len(asked.readings) > MOST_READINGS:
         reason = f"{len(asked.readings)} readings are more than the {MOST_READINGS} that one canal may have."
         raise TooMuchWork(reason=reason, at=("readings",))
-    about = About(
+    about = LengthContext(
         canal=asked.canal,
         reference_point=asked.reference_point,
         setting=asked.setting,

@@ -25,7 +25,7 @@ DIGITS = 3  # whole micrometres: finer than any wall is measured, and rid of wha
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class End:
+class ApicalEnd:
     """How wide the canal is, before anything has been in it, where its preparation ends."""
 
     narrow_mm: float
@@ -55,7 +55,7 @@ class WallAbove:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class SizeRequest:
     """What the final size of one canal hangs on."""
 
     tooth_iso: str
@@ -68,7 +68,7 @@ class Asked:
     """First size that bound at the end, gauged after coronal flaring."""
     loose: int | None = None
     """Largest size known to have been loose at the end before it was gauged."""
-    end: End | None = None
+    end: ApicalEnd | None = None
     """None where nobody measured it and its widths are not known: then the published foramen stands for it."""
     wall: WallAbove | None = None
 
@@ -78,7 +78,7 @@ class Asked:
         return self.first_binder is not None and (self.loose is None or self.first_binder > self.loose)
 
 
-def advise(asked: Asked, figures: Figures) -> SizeRange:
+def advise(asked: SizeRequest, figures: Figures) -> SizeRange:
     """The range of final sizes for a student, the least of it proposed.
 
     Where the least lies above the most nothing is proposed, and the reasons say so.
@@ -107,7 +107,7 @@ def advise(asked: Asked, figures: Figures) -> SizeRange:
     return SizeRange(least=least, most=most, proposed=None if wide else least, reasons=tuple(reasons))
 
 
-def end_of(asked: Asked, figures: Figures) -> End | None:
+def end_of(asked: SizeRequest, figures: Figures) -> ApicalEnd | None:
     """The canal's end, else the published foramen; None where neither is known."""
     if asked.end is not None:
         return asked.end
@@ -115,7 +115,7 @@ def end_of(asked: Asked, figures: Figures) -> End | None:
     if row is None:
         return None
     narrow, wide = (figures.cell("foramina", row, column) for column in ("narrow_mm", "wide_mm"))
-    return End(
+    return ApicalEnd(
         narrow_mm=narrow.value,
         wide_mm=wide.value,
         source=narrow.source,
@@ -143,7 +143,7 @@ def _of_tooth(figures: Figures) -> Iterator[SizeReason]:
         yield _least(code, int(row.value), f"At least {row.value:g}: {why} ({key}).", row)
 
 
-def _narrow_end(asked: Asked, figures: Figures) -> Iterator[SizeReason]:
+def _narrow_end(asked: SizeRequest, figures: Figures) -> Iterator[SizeReason]:
     """The first size that cuts at the canal's end: its tip is wider than the canal is narrow there."""
     end = end_of(asked, figures)
     if end is None:
@@ -162,7 +162,7 @@ def _narrow_end(asked: Asked, figures: Figures) -> Iterator[SizeReason]:
     )
 
 
-def _first_binder(asked: Asked, figures: Figures) -> Iterator[SizeReason]:
+def _first_binder(asked: SizeRequest, figures: Figures) -> Iterator[SizeReason]:
     if asked.first_binder is None:
         return
     up = figures.row("final.above_first_binder")
@@ -195,7 +195,7 @@ def _covering(width_mm: float) -> int:
     return next((size for size in sizes() if size * HUNDREDTH_MM >= width_mm - APART_MM), sizes()[-1])
 
 
-def _schools(asked: Asked) -> tuple[Mapping[str, str], ...]:
+def _schools(asked: SizeRequest) -> tuple[Mapping[str, str], ...]:
     """The published ranges of this canal, the more cautious first; empty where there are none."""
     if asked.setting is Setting.BLOCK:
         return ()
@@ -217,7 +217,7 @@ def _school_begins(schools: Sequence[Mapping[str, str]], figures: Figures) -> It
 
 
 def _school_ends(
-    asked: Asked, schools: Sequence[Mapping[str, str]], least: int, figures: Figures
+    asked: SizeRequest, schools: Sequence[Mapping[str, str]], least: int, figures: Figures
 ) -> Iterator[SizeReason]:
     if not schools:
         block = "a training block has no anatomy to go by"
@@ -241,7 +241,7 @@ def _of_school(figures: Figures, row: Mapping[str, str], column: str) -> Figure:
     return figures.cell("final_sizes", row, column, row["tooth"], row["canals"], row["source"])
 
 
-def _curve(asked: Asked, figures: Figures) -> Iterator[SizeReason]:
+def _curve(asked: SizeRequest, figures: Figures) -> Iterator[SizeReason]:
     deg = asked.curvature_deg
     if deg is None:
         return
@@ -261,7 +261,7 @@ def _curve(asked: Asked, figures: Figures) -> Iterator[SizeReason]:
         yield _tells("curvature-taper", None, says, taper)
 
 
-def _wall(asked: Asked, least: int, figures: Figures) -> Iterator[SizeReason]:
+def _wall(asked: SizeRequest, least: int, figures: Figures) -> Iterator[SizeReason]:
     """Up to the largest size that leaves enough wall at worst. The taper is to blame where not even the least does."""
     above = asked.wall
     if above is None:
@@ -287,7 +287,7 @@ def _wall(asked: Asked, least: int, figures: Figures) -> Iterator[SizeReason]:
 # --- what is told beside it --------------------------------------------------------------------------------------
 
 
-def _reached(asked: Asked, proposed: int, figures: Figures) -> Iterator[SizeReason]:
+def _reached(asked: SizeRequest, proposed: int, figures: Figures) -> Iterator[SizeReason]:
     end = end_of(asked, figures)
     if end is None or end.wide_mm <= end.narrow_mm:
         return

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from planning import anatomy
 from planning.anatomy import Notation, Tooth, ToothName
 from planning.canal import apical_size, final_size, prepared_shape
-from planning.canal.apical_size import Asked
+from planning.canal.apical_size import SizeRequest
 from planning.canal.initial_shape import Widths, natural_canal, widths_of
 from planning.canal.joins import Join, join_of
 from planning.canal.kit_sizes import kit_sizes
@@ -20,7 +20,7 @@ from planning.foundation.quantities import mm
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import sizes
 from planning.lengths.readings import Length
-from planning.lengths.working_length import About, apex_beyond_mm, settle
+from planning.lengths.working_length import LengthContext, apex_beyond_mm, settle
 from planning.tray.selection import Selection
 
 
@@ -32,7 +32,7 @@ class Canal:
     number: int
     length: Length
     join: Join | None
-    size_asked: Asked
+    size_asked: SizeRequest
     """What the final size hangs on."""
     size_range: SizeRange
     final_size: int | None
@@ -114,8 +114,8 @@ def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figu
     )
 
 
-def _about(given: PlanInput, canal: CanalInput) -> About:
-    return About(
+def _about(given: PlanInput, canal: CanalInput) -> LengthContext:
+    return LengthContext(
         canal=canal.name,
         reference_point=canal.reference_point,
         setting=given.setting,
@@ -124,7 +124,7 @@ def _about(given: PlanInput, canal: CanalInput) -> About:
     )
 
 
-def _length(number: int, canal: CanalInput, about: About, figures: Figures) -> Length:
+def _length(number: int, canal: CanalInput, about: LengthContext, figures: Figures) -> Length:
     try:
         return settle(canal.readings, about, figures)
     except PlanningError as refusal:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from planning.anatomy import Tooth
 from planning.canal import gauging, prepared_shape
-from planning.canal.apical_size import Asked, End
+from planning.canal.apical_size import ApicalEnd, SizeRequest
 from planning.canal.initial_shape import Widths, natural_canal
 from planning.canal.joins import Join
 from planning.canal.prepared_shape import CanalFrame
@@ -33,13 +33,13 @@ class Charted:
         return self.given.canals[self.number]
 
 
-def asked(charted: Charted, taper: int, figures: Figures) -> Asked:
+def asked(charted: Charted, taper: int, figures: Figures) -> SizeRequest:
     """Raises ChoiceNotPossible for a first binder that is no ISO size."""
     given, number, canal, tooth = charted.given, charted.number, charted.canal, charted.tooth
     deepest_um = end_um(charted.length, charted.join)
     place = None if deepest_um is None else _place(charted, mm(deepest_um))
     thin = None if place is None else prepared_shape.thin_wall(canal, tooth.iso, given.setting, place, figures)
-    return Asked(
+    return SizeRequest(
         tooth_iso=tooth.iso,
         canal=canal.name,
         setting=given.setting,
@@ -69,7 +69,7 @@ def end_um(length: Length, join: Join | None) -> int | None:
     return full if join is None or join.end_um is None else min(full, join.end_um)
 
 
-def _end(widths: Widths, place: CanalFrame | None) -> End:
+def _end(widths: Widths, place: CanalFrame | None) -> ApicalEnd:
     """How wide the canal is where its preparation ends; at the lowest level that is known while there is no length."""
     lowest = widths.levels[0]
     narrow_mm, wide_mm = lowest.narrow_mm, lowest.narrow_mm if lowest.wide_mm is None else lowest.wide_mm
@@ -77,5 +77,5 @@ def _end(widths: Widths, place: CanalFrame | None) -> End:
         narrow_mm = prepared_shape.width_at(narrow_line(place.natural), place.end_mm) or narrow_mm
         wide_mm = prepared_shape.width_at(wide_line(place.natural), place.end_mm) or wide_mm
     if not widths.end_rows[0]:
-        return End(narrow_mm=narrow_mm, wide_mm=wide_mm)
-    return End(narrow_mm=narrow_mm, wide_mm=wide_mm, source=widths.source, know=widths.know, rows=widths.end_rows)
+        return ApicalEnd(narrow_mm=narrow_mm, wide_mm=wide_mm)
+    return ApicalEnd(narrow_mm=narrow_mm, wide_mm=wide_mm, source=widths.source, know=widths.know, rows=widths.end_rows)

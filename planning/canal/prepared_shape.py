@@ -10,7 +10,7 @@ from planning.anatomy import ovals, walls
 from planning.anatomy.curvature import BendShape
 from planning.anatomy.walls import ThinWall, WallLeft
 from planning.canal import apical_size
-from planning.canal.apical_size import Asked, WallAbove
+from planning.canal.apical_size import SizeRequest, WallAbove
 from planning.canal.profile import Line, narrow_line
 from planning.contract.expected import NaturalCanal
 from planning.contract.plan_input import CanalInput
@@ -107,7 +107,9 @@ def wall_left(above: WallAbove | None, prepared: Line, place: CanalFrame) -> Wal
     return walls.left(above.wall, above.canal_mm, prepared_mm, place.end_mm)
 
 
-def with_options(advised: SizeRange, asked: Asked, bend: Bend | None, place: CanalFrame, figures: Figures) -> SizeRange:
+def with_options(
+    advised: SizeRange, asked: SizeRequest, bend: Bend | None, place: CanalFrame, figures: Figures
+) -> SizeRange:
     """The range with every size from one below it to two above, and what each would mean."""
     series = sizes()
     first = max(0, series.index(min(advised.least, advised.most)) - 1)

@@ -14,7 +14,7 @@ CONTACTS = ("edta",)
 """Irrigants whose time in the canal is stated."""
 
 
-class About(StrEnum):
+class Guidance(StrEnum):
     EMERGENCY = "emergency"
     PAUSE = "pause"
     LOOK = "look"
@@ -27,7 +27,7 @@ class About(StrEnum):
 class Advice:
     """One sentence; those of one `key` stand in the order in which they are done."""
 
-    about: About
+    about: Guidance
     key: str
     """Which emergency, pause or finding, as it is recorded; of `look` whether at every chair or with patients only."""
     says: str
@@ -62,7 +62,7 @@ def at_the_chair(figures: Figures) -> AtTheChair:
     return AtTheChair(
         advice=tuple(
             Advice(
-                about=About(row["about"]),
+                about=Guidance(row["about"]),
                 key=row["key"],
                 says=row["says"],
                 source=row["source"],

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from planning.canal.profile import Line
-from planning.depth.contact_depth import Touch, advance_mm
+from planning.depth.contact_depth import LightTouch, advance_mm
 from planning.depth.contact_rows import Floats, Picked, Rows, Tools, face_mm, rest_mm, stood, wide_at
 from planning.depth.reading import AT_MM, Likely, Reading
 from planning.depth.samples import MOST_WORK, Samples
@@ -67,7 +67,7 @@ class Belief:
         self,
         samples: Samples,
         narrow: Line,
-        by: Touch,
+        by: LightTouch,
         reading: Reading,
         *,
         shallow_mm: float = 0.0,

@@ -28,7 +28,7 @@ OVER_MM2 = 1e-12  # as much above the limit is rounding error
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Touch:
+class LightTouch:
     """How an instrument is led: the parameters of the estimate."""
 
     limit_mm2: float
@@ -39,9 +39,9 @@ class Touch:
     """In and out movements of one insertion."""
 
 
-def touch(figures: Figures) -> Touch:
+def light_touch(figures: Figures) -> LightTouch:
     """The parameters by the data tables or the programme."""
-    return Touch(
+    return LightTouch(
         limit_mm2=figures["depth.limit"],
         overcut_mm=figures["depth.overcut"],
         strokes=figures.count("depth.strokes"),
@@ -59,7 +59,7 @@ class Insertion:
     removes_mm3: float
 
 
-def insert(instrument: Instrument, canal: Line, stop_mm: float, by: Touch) -> Insertion:
+def insert(instrument: Instrument, canal: Line, stop_mm: float, by: LightTouch) -> Insertion:
     """The instrument led in to resistance, at most to its stop.
 
     A further stroke starts freer by the overcut, so it goes overcut/taper deeper than the one before. That frees the
@@ -72,7 +72,7 @@ def insert(instrument: Instrument, canal: Line, stop_mm: float, by: Touch) -> In
 
 
 def stand(
-    instrument: Instrument, canal: Line, tip_mm: float, by: Touch, natural: NaturalCanal | None = None
+    instrument: Instrument, canal: Line, tip_mm: float, by: LightTouch, natural: NaturalCanal | None = None
 ) -> Insertion:
     """The instrument having stood with its tip at a depth, however it came there; in a round canal, or in `natural`."""
     shape = Stand(instrument=instrument, tip_mm=min(tip_mm, canal[-1][0]))

@@ -22,7 +22,7 @@ from planning.contract.expected import (
 )
 from planning.contract.plan_input import PastInsertion, RecordedDepth
 from planning.depth.belief import Band, Belief, every, quantile
-from planning.depth.contact_depth import APART_MM, Touch, insert, stand
+from planning.depth.contact_depth import APART_MM, LightTouch, insert, stand
 from planning.depth.contact_rows import Floats
 from planning.depth.descent import Descent, Series
 from planning.foundation.quantities import mm, um
@@ -37,7 +37,7 @@ class Working:
 
     natural: NaturalCanal
     kit: Mapping[str, Instrument]
-    touch: Touch
+    touch: LightTouch
     felt: Sequence[RecordedDepth]
     made: Sequence[PastInsertion]
     """What had been in the canal before the order of work begins."""

@@ -14,7 +14,7 @@ import numpy as np
 
 from planning.canal.initial_shape import Widths
 from planning.canal.profile import Line
-from planning.depth.contact_depth import Touch
+from planning.depth.contact_depth import LightTouch
 from planning.depth.contact_rows import Floats, Rows, Tools
 from planning.foundation.bounds import within
 from planning.foundation.tables import Figures
@@ -95,10 +95,10 @@ class Samples:
         factors[:, -1] = _factors(self._spread.end_share, self.normal("end"))
         return Rows(np.tile(depth, (self.count, 1)), np.maximum(wide * factors, self._spread.least_mm))
 
-    def limits_mm2(self, by: Touch) -> Floats:
+    def limits_mm2(self, by: LightTouch) -> Floats:
         return by.limit_mm2 * _factors(self._spread.limit_share, self.normal("limit"))
 
-    def overcuts_mm(self, by: Touch) -> Floats:
+    def overcuts_mm(self, by: LightTouch) -> Floats:
         return by.overcut_mm * _factors(self._spread.overcut_share, self.normal("overcut"))
 
     def tools(self, one: Instrument) -> Tools:

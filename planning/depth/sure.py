@@ -6,11 +6,13 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from planning.canal.profile import Line, Stand
 from planning.contract.plan_input import PastInsertion
-from planning.depth.contact_depth import Touch, insert, stand
+from planning.depth.contact_depth import LightTouch, insert, stand
 from planning.instruments.iso_3630 import Instrument
 
 
-def surely_stood(made: Sequence[PastInsertion], kit: Mapping[str, Instrument], low: Line, by: Touch) -> Iterator[Stand]:
+def surely_stood(
+    made: Sequence[PastInsertion], kit: Mapping[str, Instrument], low: Line, by: LightTouch
+) -> Iterator[Stand]:
     """What was worked to length and came to its stop has stood there, and nothing past its stop. Any other depth counts
     only as far as light touch takes the instrument in a narrow canal of its kind, `low`, as the work before has left
     that; where no widths are known, not at all."""

@@ -30,7 +30,7 @@ from planning.lengths.readings import (
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class About:
+class LengthContext:
     """What a length needs to know of its canal besides the readings."""
 
     canal: str
@@ -57,7 +57,7 @@ class _Said:
         return self.length_um is not None
 
 
-def settle(readings: Sequence[Reading], about: About, figures: Figures) -> Length:
+def settle(readings: Sequence[Reading], about: LengthContext, figures: Figures) -> Length:
     """The working length of one canal.
 
     Raises OutOfBounds and ReadingNotUsable (paths start at the reading's index) for readings that cannot
@@ -84,7 +84,7 @@ class _Outcome:
 # --- one reading -----------------------------------------------------------------------------------------------
 
 
-def _work_out(number: int, reading: Reading, about: About, figures: Figures) -> _Said:
+def _work_out(number: int, reading: Reading, about: LengthContext, figures: Figures) -> _Said:
     refuse_outside(reading, (number,))
     if reading.reference_point != about.reference_point:
         why = f"measured from {reading.reference_point}; the canal's reference point is {about.reference_point}"
@@ -109,7 +109,7 @@ def _work_out(number: int, reading: Reading, about: About, figures: Figures) -> 
             return _direct(number, reading, about, figures)
 
 
-def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said:
+def _ratio(number: int, reading: Ratio, about: LengthContext, figures: Figures) -> _Said:
     """Tooth = instrument x tooth on the image / instrument on the image, all on one image."""
     if reading.instrument_on_image_mm < figures["ratio.least_on_image"]:
         reason = (
@@ -132,7 +132,7 @@ def _ratio(number: int, reading: Ratio, about: About, figures: Figures) -> _Said
     )
 
 
-def _less(reading: Ratio | PreOperativeImage, tooth_mm: float, about: About, figures: Figures) -> int:
+def _less(reading: Ratio | PreOperativeImage, tooth_mm: float, about: LengthContext, figures: Figures) -> int:
     """From the tooth as it was estimated to the length [µm]: no deeper than the tooth may end by its interval."""
     set_back = _set_back(about, figures)
     # Never deeper than the length will be, where bone is gone around the end.
@@ -140,7 +140,7 @@ def _less(reading: Ratio | PreOperativeImage, tooth_mm: float, about: About, fig
     return usual if reading.interval is None else max(usual, um(tooth_mm) - um(reading.interval.least_mm))
 
 
-def _refuse_interval(number: int, interval: ImageInterval | None, tooth_mm: float, about: About) -> None:
+def _refuse_interval(number: int, interval: ImageInterval | None, tooth_mm: float, about: LengthContext) -> None:
     """Raises ReadingNotUsable for an interval that says nothing of the tooth."""
     if interval is None or tooth_mm / 2 <= interval.least_mm <= interval.most_mm <= tooth_mm * 2:
         return
@@ -148,7 +148,7 @@ def _refuse_interval(number: int, interval: ImageInterval | None, tooth_mm: floa
     raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "interval"))
 
 
-def _confirming(reading: ConfirmingImage, about: About, figures: Figures) -> _Said:
+def _confirming(reading: ConfirmingImage, about: LengthContext, figures: Figures) -> _Said:
     tip = um(reading.tip_short_mm)
     if abs(tip) > um(figures["lengths.tip_too_far"]):
         return _Said(reading, None, f"tip {in_mm(abs(tip))} mm off: move the stop and take the image again", True)
@@ -161,7 +161,7 @@ def _confirming(reading: ConfirmingImage, about: About, figures: Figures) -> _Sa
     return _Said(reading, length, f"set at {in_mm(um(reading.set_mm))}, tip {in_mm(tip)} short, less {in_mm(less)}")
 
 
-def _locator(reading: ApexLocator, about: About, figures: Figures) -> _Said:
+def _locator(reading: ApexLocator, about: LengthContext, figures: Figures) -> _Said:
     apart = abs(um(reading.read_mm) - um(reading.repeat_mm))
     if not reading.stable:
         return _Said(reading, None, "the display did not hold still")
@@ -176,7 +176,7 @@ def _locator(reading: ApexLocator, about: About, figures: Figures) -> _Said:
     return _Said(reading, shorter - less, f"at the apex mark, the shorter of two readings, less {in_mm(less)}")
 
 
-def _direct(number: int, reading: DirectSight, about: About, figures: Figures) -> _Said:
+def _direct(number: int, reading: DirectSight, about: LengthContext, figures: Figures) -> _Said:
     if about.setting == "clinic":
         reason = "the end of a canal cannot be seen in a patient. Use an image or a locator."
         raise ReadingNotUsable(canal=about.canal, reason=reason, at=(number, "method"))
@@ -187,7 +187,7 @@ def _direct(number: int, reading: DirectSight, about: About, figures: Figures) -
     )
 
 
-def apex_beyond_mm(length: Length, readings: Sequence[Reading], about: About, figures: Figures) -> float:
+def apex_beyond_mm(length: Length, readings: Sequence[Reading], about: LengthContext, figures: Figures) -> float:
     """How far the apex lies beyond the working length [mm]: as much as was taken off the tooth that it rests on."""
     for reading in reversed(readings):
         if reading.method in length.rests_on and isinstance(reading, Ratio | PreOperativeImage):
@@ -202,14 +202,14 @@ def _on_image_mm(reading: Ratio | PreOperativeImage) -> float:
     return reading.tooth_on_image_mm / (reading.instrument_on_image_mm / reading.instrument_mm)
 
 
-def _beyond(rests_on: Sequence[str], about: About, figures: Figures) -> int:
+def _beyond(rests_on: Sequence[str], about: LengthContext, figures: Figures) -> int:
     """What lies between a measured length and the tooth's end [µm]; sight is of the foramen, or of a block's end."""
     if "direct_sight" not in rests_on:
         return _set_back(about, figures)
     return um(figures["set_back.block" if about.setting == "block" else "set_back.seen_at_foramen"])
 
 
-def _set_back(about: About, figures: Figures) -> int:
+def _set_back(about: LengthContext, figures: Figures) -> int:
     return um(figures[f"set_back.{about.resorption}"])
 
 
@@ -225,7 +225,7 @@ def _latest(worked: Sequence[_Said]) -> list[_Said]:
     return list(last.values())
 
 
-def _measured(latest: Sequence[_Said], about: About, figures: Figures) -> _Outcome | None:
+def _measured(latest: Sequence[_Said], about: LengthContext, figures: Figures) -> _Outcome | None:
     """What the measurements say, estimates left out; None where nothing was measured."""
     found = [s for s in latest if isinstance(s.reading, ConfirmingImage | ApexLocator | DirectSight)]
     lengths = [s.length_um for s in found if s.length_um is not None]
@@ -263,7 +263,9 @@ def _over_flaring(before: _Outcome | None, after: _Outcome | None, figures: Figu
     return _Outcome(LengthState.UNSETTLED, shortest, after.rests_on, abs(shift), do)
 
 
-def _from_estimate(measured: _Outcome | None, latest: Sequence[_Said], about: About, figures: Figures) -> int | None:
+def _from_estimate(
+    measured: _Outcome | None, latest: Sequence[_Said], about: LengthContext, figures: Figures
+) -> int | None:
     """How far the tooth as it was measured and as it was estimated lie apart [µm]; None where one of them is missing.
 
     Both as tooth lengths: what is taken off for the working length differs from one method to the next.
@@ -288,7 +290,7 @@ def _tested(outcome: _Outcome, apart_um: int | None, figures: Figures) -> _Outco
     return replace(outcome, state=LengthState.UNSETTLED, apart_um=apart_um, what_to_do=do)
 
 
-def _estimated(latest: Sequence[_Said], about: About, figures: Figures) -> _Outcome:
+def _estimated(latest: Sequence[_Said], about: LengthContext, figures: Figures) -> _Outcome:
     by_rank = (Ratio, PreOperativeImage)
     for kind in by_rank:
         for said_ in reversed(latest):

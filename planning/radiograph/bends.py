@@ -17,7 +17,7 @@ from planning.radiograph import bend, spread, two_bends
 from planning.radiograph.line import Marks
 from planning.radiograph.spread import DIGITS
 from planning.radiograph.two_bends import Arcs
-from planning.radiograph.values import Bend, Between, CanalLine, OneBend, Scale
+from planning.radiograph.values import Between, CanalLine, MeasuredBend, OneBend, Scale
 
 Floats = NDArray[np.float64]
 
@@ -31,7 +31,7 @@ CAUTIONS: Final = {
 
 def of_line(
     of: CanalLine, marks: Marks, slips: Marks, distances: Floats, scale: Scale, figures: Figures
-) -> Bend | None:
+) -> MeasuredBend | None:
     """None where it was not marked where the canal leaves its axis. Raises PointsDoNotFit."""
     if of.leaves is None:
         return None
@@ -41,7 +41,7 @@ def of_line(
     tightest = min(bends, key=lambda each: each.radius_mm.value, default=None)
     scaled = scale.spread_share is not None
     middle = tightest.middle_from_end_mm if tightest else line.from_end_mm(of.leaves, line.last)
-    return Bend(
+    return MeasuredBend(
         schneider_deg=angle,
         radius_mm=tightest.radius_mm if tightest else None,
         arc_deg=tightest.arc_deg if tightest else None,
@@ -55,7 +55,7 @@ def of_line(
     )
 
 
-def charted_deg(found: Bend) -> float:
+def charted_deg(found: MeasuredBend) -> float:
     """The angle that the canal is worked by: Schneider's, of a double bend the largest there is.
 
     From where an S leaves its axis to its end the way may run nearly straight on.

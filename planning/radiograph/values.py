@@ -154,7 +154,7 @@ class OneBend:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Bend:
+class MeasuredBend:
     """How the canal bends on this image. Of a double bend radius, arc and middle are those of the tightest."""
 
     schneider_deg: Between
@@ -200,7 +200,7 @@ class LineMeasured:
     """The same in widths of a pixel: for ratios."""
     orifice_mm: float | None
     """From the reference point to the orifice; None without a scale or without that mark."""
-    bend: Bend | None
+    bend: MeasuredBend | None
     """None: where the canal leaves its axis was not marked."""
     tip_short_mm: Between | None
     """From the tip to the root's end; below 0 the tip is past it."""

@@ -5,6 +5,6 @@ supersequence    the shortest list that holds every canal's own, by A*
 level_search     the same over all levels at once, where little is in common
 """
 
-from planning.tray.order import Course, course, one_at_a_time, shared
+from planning.tray.order import TrayRun, one_at_a_time, shared, tray_run
 
-__all__ = ["Course", "course", "one_at_a_time", "shared"]
+__all__ = ["TrayRun", "one_at_a_time", "shared", "tray_run"]

@@ -17,7 +17,7 @@ from planning.tray.supersequence import shortest_common_supersequence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Course:
+class TrayRun:
     """What one canal expects of the tray: (phase, instrument) in order, cut at images and hold points."""
 
     canal: str
@@ -30,7 +30,7 @@ class Course:
     """The section from which on it waits for that."""
 
 
-def course(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> Course:
+def tray_run(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> TrayRun:
     """Worked instruments only: recapitulating, gauging, needles and cones are no change of instrument."""
     sections: list[list[tuple[str, str]]] = [[]]
     first, waits_at = "", 0
@@ -44,17 +44,17 @@ def course(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> Course:
                 first, waits_at = node.waits_for[0].canal, len(sections) - 1
             sections[-1].append((node.phase, node.instrument))
     each = tuple(tuple(_once(section)) for section in sections)
-    return Course(canal=sheet.canal, sections=each, shares=shares, first=first, waits_at=waits_at)
+    return TrayRun(canal=sheet.canal, sections=each, shares=shares, first=first, waits_at=waits_at)
 
 
-def shared(courses: Sequence[Course]) -> TrayOrder:
+def shared(runs: Sequence[TrayRun]) -> TrayOrder:
     """Fewest changes of instrument on the way from each point that canals come to together to the next: canals that
     share go together, the others follow one by one. Raises TooMuchWork for lists that no technique gives.
     """
-    by_name = {course.canal: course for course in courses}
+    by_name = {run.canal: run for run in runs}
     # One that waits for a canal comes after it on its own where that one does.
-    sharing = {c.canal for c in courses if c.shares and (not c.first or by_name[c.first].shares)}
-    together = [_after_its_main(course, by_name) for course in courses]
+    sharing = {c.canal for c in runs if c.shares and (not c.first or by_name[c.first].shares)}
+    together = [_after_its_main(run, by_name) for run in runs]
     steps: list[TrayStep] = []
     for number in range(max((len(c.sections) for c in together), default=0)):
         here = {c.canal: c.sections[number] for c in together if number < len(c.sections)}
@@ -65,14 +65,14 @@ def shared(courses: Sequence[Course]) -> TrayOrder:
     return _order(steps)
 
 
-def one_at_a_time(courses: Sequence[Course]) -> TrayOrder:
+def one_at_a_time(runs: Sequence[TrayRun]) -> TrayOrder:
     """Each canal from start to end before the next, one that waits for another right after it."""
-    names = {course.canal for course in courses}
+    names = {run.canal for run in runs}
     in_order = [
-        course
-        for main in courses
+        run
+        for main in runs
         if main.first not in names
-        for course in (main, *(one for one in courses if one.first == main.canal))
+        for run in (main, *(one for one in runs if one.first == main.canal))
     ]
     steps = [
         TrayStep(phase=phase, instrument=instrument, canals=(one.canal,))
@@ -83,14 +83,14 @@ def one_at_a_time(courses: Sequence[Course]) -> TrayOrder:
     return _order(steps)
 
 
-def _after_its_main(course: Course, by_name: Mapping[str, Course]) -> Course:
-    """The course put off from where it waits, until its main canal's last instrument was used."""
-    if not course.first:
-        return course
-    used = [number for number, section in enumerate(by_name[course.first].sections) if section]
-    off = max(0, max(used, default=-1) + 1 - course.waits_at)
-    here = course.waits_at
-    return replace(course, sections=(*course.sections[:here], *((),) * off, *course.sections[here:]))
+def _after_its_main(run: TrayRun, by_name: Mapping[str, TrayRun]) -> TrayRun:
+    """The run put off from where it waits, until its main canal's last instrument was used."""
+    if not run.first:
+        return run
+    used = [number for number, section in enumerate(by_name[run.first].sections) if section]
+    off = max(0, max(used, default=-1) + 1 - run.waits_at)
+    here = run.waits_at
+    return replace(run, sections=(*run.sections[:here], *((),) * off, *run.sections[here:]))
 
 
 def _order(steps: Sequence[TrayStep]) -> TrayOrder:

@@ -26,7 +26,7 @@ from planning.whole_tooth.limits import refuse_thresholds, refuse_too_much
 from planning.whole_tooth.rationales import rationales
 from planning.whole_tooth.refusals import refuse
 from planning.work import joined
-from planning.work.canal_plan import Planned, plan_canal
+from planning.work.canal_plan import PlannedCanal, plan_canal
 from planning.work.stages import asked_for
 
 NOTICE = (
@@ -79,7 +79,7 @@ def _canal(
 
 def _together(
     canals: Sequence[Canal], selected: selection.Selection, figures: Figures
-) -> tuple[list[Planned], list[Caution]]:
+) -> tuple[list[PlannedCanal], list[Caution]]:
     """The plans of all canals, with what those that join keep closed for each other, and what is warned of for it."""
     closed, joint = _joined(canals)
     each = [_planned(canal, selected, figures) for canal in closed]
@@ -95,7 +95,7 @@ def _together(
     return planned, [*joint_now, *found]
 
 
-def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[Planned, list[Caution]]:
+def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[PlannedCanal, list[Caution]]:
     """The canal's plan and what it warns of; what that keeps closed is left out of its order of work."""
     planned = plan_canal(canal, selected, figures)
     found = overridden(canal.given, cautions.work_cautions(canal, planned, figures))
@@ -133,7 +133,7 @@ def _assembled(
     given: PlanInput,
     tooth: Tooth,
     canals: Sequence[Canal],
-    planned: Sequence[Planned],
+    planned: Sequence[PlannedCanal],
     found: list[Caution],
     figures: Figures,
 ) -> Plan:
@@ -141,8 +141,8 @@ def _assembled(
     _refuse_short(planned, kit, figures)
     laid = {p.plan.canal: (p.ahead, p.path) for p in planned}
     tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
-    courses = [
-        tray.course(p.ahead, p.path, shares=cautions.passed_on(canal, figures))
+    runs = [
+        tray.tray_run(p.ahead, p.path, shares=cautions.passed_on(canal, figures))
         for canal, p in zip(canals, planned, strict=True)
     ]
     joining = [canal.input.name for canal in canals if canal.join is not None]
@@ -162,8 +162,8 @@ def _assembled(
         irrigant=given.choices.irrigant,
         canals=tuple(p.plan for p in planned),
         stop_table=layout.stop_table(tabled, given.technique, kit, {p.plan.canal: p.plan.end_mm for p in planned}),
-        tray=tray.shared(courses),
-        one_at_a_time=tray.one_at_a_time(courses),
+        tray=tray.shared(runs),
+        one_at_a_time=tray.one_at_a_time(runs),
         tray_list=layout.tray_list(laid, given.technique, kit),
         cautions=by_severity(found),
         rows_used=_rows_used(figures),
@@ -173,7 +173,7 @@ def _assembled(
     )
 
 
-def _refuse_short(planned: Sequence[Planned], kit: Mapping[str, Instrument], figures: Figures) -> None:
+def _refuse_short(planned: Sequence[PlannedCanal], kit: Mapping[str, Instrument], figures: Figures) -> None:
     """Raises InstrumentTooShort for the first instrument that cannot reach one of its stops."""
     numbers = {key: number for number, key in enumerate(kit)}
     for p in planned:

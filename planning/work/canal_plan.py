@@ -26,7 +26,7 @@ from planning.work.withholding import open_phases, shown_whole, without_size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Planned:
+class PlannedCanal:
     """A canal's plan, and the sheet and paths that its stops are tabled and its order at the tray is made from.
 
     They are the plan's own, but for a length that is only an estimate, where all phases are tabled and marked
@@ -44,7 +44,7 @@ class Planned:
     """What that comes to; None for a canal whose order of work has no final size in it."""
 
 
-def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
+def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCanal:
     """Raises what the phases refuse, and CanalsDoNotFit."""
     work = canal_work.work_of(canal, selected, figures)
     known = canal.length.stop_mm is not None
@@ -90,7 +90,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> Planned:
         obturation=comes_to.obturation(canal, figures) if comes_to else None,
         irrigants=irrigation.totals(_walked(ahead, way.path)),
     )
-    return Planned(plan=plan, tabled=tabled, table_path=table_path, ahead=ahead, path=way.path, outcome=comes_to)
+    return PlannedCanal(plan=plan, tabled=tabled, table_path=table_path, ahead=ahead, path=way.path, outcome=comes_to)
 
 
 def _tabled(

@@ -74,7 +74,7 @@ def _wide_at_least(canal: Canal, figures: Figures) -> Line:
         shape = samples.low_side(profile.narrow_line(canal.natural), spread, figures["needle.low_share"])
     kit = {one.key: one for one in canal.given.kit.instruments}
     made = canal.input.progress.made if canal.input.progress else ()
-    stood = sure.surely_stood(made, kit, shape, contact_depth.touch(figures)) if made else ()
+    stood = sure.surely_stood(made, kit, shape, contact_depth.light_touch(figures)) if made else ()
     return reduce(profile.upper, (one.line(canal.orifice_mm) for one in stood), shape)
 
 
@@ -166,7 +166,7 @@ def expected(
     working = Working(
         natural=natural,
         kit={one.key: one for one in canal.given.kit.instruments},
-        touch=contact_depth.touch(figures),
+        touch=contact_depth.light_touch(figures),
         # What was felt before this order of work begins is in what has been made.
         felt=() if progress else canal.input.felt,
         made=progress.made if progress else (),

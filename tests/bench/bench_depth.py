@@ -23,7 +23,7 @@ from django.test import Client, override_settings
 from django.test.runner import DiscoverRunner
 
 from planning.contract.plan_input import CanalChoice, Choices, PlanInput, WidthInput
-from planning.depth.contact_depth import touch
+from planning.depth.contact_depth import light_touch
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import corners
 from planning.run_sheet.graph import Do
@@ -94,7 +94,7 @@ class Depths:
 def slow_twin(given: PlanInput) -> float:
     """The same rests by the slow twin [ms]: every insertion to resistance on the expected path."""
     kit = {one.key: one for one in given.kit.instruments}
-    limit_mm2 = touch(Figures()).limit_mm2
+    limit_mm2 = light_touch(Figures()).limit_mm2
     cases = []
     for one in plan(given).canals:
         assert one.expectation is not None

@@ -8,22 +8,22 @@ import pytest
 
 from cases.domain.events.payloads import WhatHappened, WhatPauses
 from cases.domain.progress.emergencies import SALINE_AFTER
-from planning.contract.chairside import About, at_the_chair
+from planning.contract.chairside import Guidance, at_the_chair
 from planning.foundation.tables import Figures
 
 ADVICE = at_the_chair(Figures()).advice
 
 
-def keys(about: About) -> set[str]:
+def keys(about: Guidance) -> set[str]:
     return {one.key for one in ADVICE if one.about is about}
 
 
 def test_every_emergency_and_every_pause_has_its_first_steps() -> None:
-    assert keys(About.EMERGENCY) == set(get_args(WhatHappened))
-    assert keys(About.PAUSE) == set(get_args(WhatPauses))
+    assert keys(Guidance.EMERGENCY) == set(get_args(WhatHappened))
+    assert keys(Guidance.PAUSE) == set(get_args(WhatPauses))
 
 
 @pytest.mark.parametrize("what", get_args(WhatHappened))
 def test_saline_alone_is_told_exactly_where_it_is_all_that_goes_in(what: str) -> None:
-    told = any("saline only" in one.says for one in ADVICE if (one.about, one.key) == (About.EMERGENCY, what))
+    told = any("saline only" in one.says for one in ADVICE if (one.about, one.key) == (Guidance.EMERGENCY, what))
     assert told == (what in SALINE_AFTER)

@@ -8,7 +8,7 @@ import pytest
 
 from cases.domain.errors import CanalInUse, NotAllowed, NotHere, NotUsable, SentDifferently, TakenAlready
 from cases.domain.plans.changes import Planned, compare
-from cases.domain.plans.telling import What
+from cases.domain.plans.telling import ChangeKind
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, CautionOverride, ChangeLog, Person, ToothPlanVersion
@@ -176,7 +176,7 @@ def test_a_plan_with_a_wide_canal_can_be_asked_for_and_compared(
         *(Planned(number=each.number, given=plan_input_of(each), plan=plan_of(each)) for each in (before, after))
     )
     of_p = next(one for one in told.canals if one.canal == "P")
-    size = next(one for one in of_p.changes if one.what is What.FINAL_SIZE)
+    size = next(one for one in of_p.changes if one.what is ChangeKind.FINAL_SIZE)
     assert (size.before, size.after) == (None, "50/.04")
     assert any(one.label == "let pass by a supervisor" or "final size chosen" in one.label for one in of_p.changes)
 

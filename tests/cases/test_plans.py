@@ -21,7 +21,7 @@ from cases.domain.errors import (
 from cases.domain.plans.field_words import Bears
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.plans.status import StandingState
-from cases.domain.plans.telling import What
+from cases.domain.plans.telling import ChangeKind
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, ChangeLog, Kit, Person, Programme, ThresholdOverride, ToothPlanVersion
@@ -330,7 +330,7 @@ def test_what_changed_against_the_last_decided_version(
     assert (changes.from_number, changes.to_number) == (1, 2)
     assert [canal.canal for canal in changes.canals] == ["P"]
     said = {change.what: (change.before, change.after) for change in changes.canals[0].changes}
-    assert said[What.FINAL_SIZE] == ("35/.04", "45/.04")
+    assert said[ChangeKind.FINAL_SIZE] == ("35/.04", "45/.04")
 
 
 def test_nothing_changed_against_itself(proposed: ToothPlanVersion) -> None:
@@ -350,8 +350,8 @@ def test_a_moved_length_shows_in_the_changes(priya: Person, approved: ToothPlanV
     changes = found.changes(second, None)
     assert changes is not None
     said = {c.what: (c.before, c.after) for canal in changes.canals for c in canal.changes if canal.canal == "DB"}
-    assert said[What.LENGTH] == ("18", "17")
-    assert said[What.END] == ("18", "17")
+    assert said[ChangeKind.LENGTH] == ("18", "17")
+    assert said[ChangeKind.END] == ("18", "17")
 
 
 def test_what_is_charted_of_a_canal_is_told_though_no_length_moved(

@@ -11,7 +11,7 @@ from planning.canal.initial_shape import Widths, widths_of
 from planning.canal.profile import Line
 from planning.depth import contact_depth, reading, samples
 from planning.depth.belief import Band, Belief, every
-from planning.depth.contact_depth import Touch
+from planning.depth.contact_depth import LightTouch
 from planning.depth.contact_rows import Floats
 from planning.depth.samples import Samples
 from planning.foundation.tables import Figures
@@ -20,7 +20,7 @@ from tests.planning.given import block, hand, rotary
 
 END_MM = 17.0
 TIP_MM, TAPER = 0.15, 0.02
-BY = contact_depth.touch(Figures())
+BY = contact_depth.light_touch(Figures())
 READING = reading.reading(Figures())
 SAMPLES = 800  # as a plan draws where depths were recorded
 HAND = [hand(15), hand(20)]
@@ -56,7 +56,7 @@ def stood_mm(count: int, shift: float = 0.0) -> Floats:
     canals, limits, overcuts = world.canals(line(TAPER + shift)), world.limits_mm2(BY), world.overcuts_mm(BY)
     found = np.empty((count, len(WORKED)))
     for row in range(count):
-        by = Touch(limit_mm2=limits[row], overcut_mm=overcuts[row], strokes=BY.strokes)
+        by = LightTouch(limit_mm2=limits[row], overcut_mm=overcuts[row], strokes=BY.strokes)
         canal: Line = tuple(zip(canals.depth_mm[row].tolist(), canals.wide_mm[row].tolist(), strict=True))
         for one in HAND:
             canal = contact_depth.stand(_true(world, one, row), canal, END_MM, by).canal

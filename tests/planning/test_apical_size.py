@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from planning.anatomy import all_teeth
 from planning.anatomy.walls import ThinWall
-from planning.canal.apical_size import Asked, End, WallAbove, advise
+from planning.canal.apical_size import ApicalEnd, SizeRequest, WallAbove, advise
 from planning.contract.plan_value import SizeRange, SizeReason
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import sizes
@@ -20,9 +20,9 @@ from planning.techniques.technique import Setting
 PERMANENT = [tooth.iso for tooth in all_teeth() if not tooth.primary]
 
 
-def asked(iso: str, canal: str, setting: Setting = Setting.EXTRACTED, **more: Any) -> Asked:
+def asked(iso: str, canal: str, setting: Setting = Setting.EXTRACTED, **more: Any) -> SizeRequest:
     given: dict[str, Any] = {"tooth_iso": iso, "canal": canal, "setting": setting, "taper": 4}
-    return Asked(**(given | more))
+    return SizeRequest(**(given | more))
 
 
 def advised_for(iso: str, canal: str, setting: Setting = Setting.EXTRACTED, **more: Any) -> SizeRange:
@@ -156,7 +156,7 @@ def test_one_size_above_the_first_to_bind(
 
 
 def test_measured_widths_stand_in_place_of_the_published_foramen() -> None:
-    found = advised_for("36", "ML", end=End(narrow_mm=0.41, wide_mm=0.41))
+    found = advised_for("36", "ML", end=ApicalEnd(narrow_mm=0.41, wide_mm=0.41))
     assert reasons_of(found)["narrow-end"].size == 45
     assert (found.least, found.most, found.proposed) == (45, 40, None)  # the published upper bound stands
 
@@ -166,7 +166,7 @@ def test_measured_widths_stand_in_place_of_the_published_foramen() -> None:
 )
 def test_the_first_size_that_cuts_is_wider_than_the_canal(narrow_mm: float, size: int) -> None:
     """ISO 3630-1: a 35 is 0.35 mm at its tip and touches nothing of a canal as wide."""
-    found = advised_for("43", "single", end=End(narrow_mm=narrow_mm, wide_mm=narrow_mm))
+    found = advised_for("43", "single", end=ApicalEnd(narrow_mm=narrow_mm, wide_mm=narrow_mm))
     assert reasons_of(found)["narrow-end"].size == size
 
 

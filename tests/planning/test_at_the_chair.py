@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from planning import plan
-from planning.contract.chairside import About, at_the_chair
+from planning.contract.chairside import Guidance, at_the_chair
 from planning.foundation.tables import Figures
 from planning.techniques.technique import Setting
 from tests.planning.given import molar
@@ -25,8 +25,8 @@ def test_a_programme_sets_its_own_time() -> None:
     assert (edta.about_s, edta.most_s) == (90, 600)
 
 
-@pytest.mark.parametrize("about", About)
-def test_every_sentence_says_where_it_is_from(about: About) -> None:
+@pytest.mark.parametrize("about", Guidance)
+def test_every_sentence_says_where_it_is_from(about: Guidance) -> None:
     said = [one for one in at_the_chair(Figures()).advice if one.about is about]
     assert said
     assert all(one.says and one.source and one.know for one in said)
@@ -53,25 +53,25 @@ def test_an_engine_instrument_without_speed_or_torque_is_told_apart() -> None:
 def test_nothing_happens_to_a_patient_who_is_not_there(setting: Setting) -> None:
     """By hand, common practice: what takes a patient, and what can happen to a block or an extracted tooth as well."""
     with_a_patient = {
-        (About.EMERGENCY, "hypochlorite_accident"),
-        (About.EMERGENCY, "sudden_bleeding"),
-        (About.EMERGENCY, "sudden_pain_or_swelling"),
-        (About.EMERGENCY, "inhaled_or_swallowed"),
-        (About.EMERGENCY, "collapse"),
-        (About.PAUSE, "sensitivity"),
-        (About.PAUSE, "normal_bleeding"),
+        (Guidance.EMERGENCY, "hypochlorite_accident"),
+        (Guidance.EMERGENCY, "sudden_bleeding"),
+        (Guidance.EMERGENCY, "sudden_pain_or_swelling"),
+        (Guidance.EMERGENCY, "inhaled_or_swallowed"),
+        (Guidance.EMERGENCY, "collapse"),
+        (Guidance.PAUSE, "sensitivity"),
+        (Guidance.PAUSE, "normal_bleeding"),
     }
     anywhere = {
-        (About.EMERGENCY, "instrument_separated"),
-        (About.EMERGENCY, "perforation_suspected"),
-        (About.EMERGENCY, "splash_in_eye"),
-        (About.EMERGENCY, "splash_on_skin"),
-        (About.EMERGENCY, "sharps_injury"),
-        (About.PAUSE, "ledge_suspected"),
-        (About.PAUSE, "not_sure"),
-        (About.PAUSE, "other"),
+        (Guidance.EMERGENCY, "instrument_separated"),
+        (Guidance.EMERGENCY, "perforation_suspected"),
+        (Guidance.EMERGENCY, "splash_in_eye"),
+        (Guidance.EMERGENCY, "splash_on_skin"),
+        (Guidance.EMERGENCY, "sharps_injury"),
+        (Guidance.PAUSE, "ledge_suspected"),
+        (Guidance.PAUSE, "not_sure"),
+        (Guidance.PAUSE, "other"),
     }
-    told = [one for one in at_the_chair(Figures()).advice if one.about in (About.EMERGENCY, About.PAUSE)]
+    told = [one for one in at_the_chair(Figures()).advice if one.about in (Guidance.EMERGENCY, Guidance.PAUSE)]
     here = {(one.about, one.key) for one in told if not one.settings or setting in one.settings}
     assert here == anywhere | (with_a_patient if setting is Setting.CLINIC else set())
     assert setting is Setting.CLINIC or not any("patient" in one.says.lower() for one in told if not one.settings)

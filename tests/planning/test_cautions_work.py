@@ -9,7 +9,7 @@ from functools import cache
 import pytest
 
 from planning.anatomy.walls import WallLeft
-from planning.canal.apical_size import Asked, advise
+from planning.canal.apical_size import SizeRequest, advise
 from planning.canal.canal import Canal
 from planning.canal.initial_shape import widths_of
 from planning.canal.joins import join_of
@@ -17,21 +17,21 @@ from planning.contract.expected import Expectation, ExpectedStep, NaturalCanal
 from planning.contract.plan_value import CanalPlan, Severity
 from planning.foundation.tables import Figures
 from planning.instruments.strain import Strain
-from planning.lengths.working_length import About, settle
+from planning.lengths.working_length import LengthContext, settle
 from planning.tray.selection import select
 from planning.whole_tooth.cautions import work_cautions
-from planning.work.canal_plan import Planned, plan_canal
+from planning.work.canal_plan import PlannedCanal, plan_canal
 from tests.planning.given import molar
 
 
 @cache
-def planned() -> tuple[Canal, Planned]:
+def planned() -> tuple[Canal, PlannedCanal]:
     """MB1 of the check molar, planned with nothing that warns."""
     given, figures = molar(), Figures()
     one = given.canals[0]
-    about = About(canal=one.name, reference_point=one.reference_point, setting=given.setting)
+    about = LengthContext(canal=one.name, reference_point=one.reference_point, setting=given.setting)
     length = settle(one.readings, about, figures)
-    asked = Asked(tooth_iso="26", canal=one.name, setting=given.setting, taper=4)
+    asked = SizeRequest(tooth_iso="26", canal=one.name, setting=given.setting, taper=4)
     advised = advise(asked, figures)
     canal = Canal(
         given=given,

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from planning.canal.profile import Line, narrows_upwards
-from planning.depth.contact_depth import Touch, advance_mm, insert, load_mm2, rest_mm, stand
+from planning.depth.contact_depth import LightTouch, advance_mm, insert, load_mm2, rest_mm, stand
 from planning.foundation.errors import InstrumentNotDescribed
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Corners, DiameterAt, Instrument, Motion, Use, corners, refuse_undescribed
@@ -22,7 +22,7 @@ from tests.reference import slow_contact_depth
 
 TOLD_MM = 0.02  # how far the two may lie apart
 LIMITS = (0.005, 0.02, 0.05, 0.1, 0.15, 0.3)
-BY = Touch(limit_mm2=0.15, overcut_mm=0.015, strokes=2)
+BY = LightTouch(limit_mm2=0.15, overcut_mm=0.015, strokes=2)
 
 
 def random_canal(rng: random.Random, *, may_narrow: bool = True) -> Line:
@@ -172,7 +172,7 @@ def test_preparation_never_narrows_and_removes_the_difference(rng: random.Random
 # Worked example: from a canal of 20/.02 to 25/.06 over 16 mm removes 5.93 mm³ (frusta; derived).
 def test_volume_removed_over_sixteen_millimetres() -> None:
     canal: Line = ((0.0, 0.52), (16.0, 0.2))
-    exact = Touch(limit_mm2=9.0, overcut_mm=0.0, strokes=1)
+    exact = LightTouch(limit_mm2=9.0, overcut_mm=0.0, strokes=1)
     assert stand(rotary(25, 6), canal, 16.0, exact).removes_mm3 == pytest.approx(5.93, abs=0.005)
 
 
@@ -180,7 +180,7 @@ def test_volume_removed_over_sixteen_millimetres() -> None:
 def test_a_second_stroke_goes_deeper_by_overcut_over_taper() -> None:
     assert advance_mm(rotary(25, 4), 0.015) == pytest.approx(0.375)
     assert advance_mm(rotary(25, 0), 0.015) == 0.0
-    once = Touch(limit_mm2=0.15, overcut_mm=0.015, strokes=1)
+    once = LightTouch(limit_mm2=0.15, overcut_mm=0.015, strokes=1)
     first, second = (insert(rotary(25, 4), STRAIGHT, 18.0, by).depth_mm for by in (once, BY))
     assert second - first == pytest.approx(0.375)
 
@@ -202,7 +202,7 @@ def test_a_second_stroke_goes_deeper_by_overcut_over_taper() -> None:
 def test_no_stroke_takes_a_tip_where_its_face_alone_is_too_much(
     instrument: Instrument, canal: Line, limit_mm2: float, stops_mm: float
 ) -> None:
-    by = Touch(limit_mm2=limit_mm2, overcut_mm=0.015, strokes=3)
+    by = LightTouch(limit_mm2=limit_mm2, overcut_mm=0.015, strokes=3)
     assert insert(instrument, canal, 18.0, by).depth_mm == pytest.approx(stops_mm, abs=5e-4)
 
 

@@ -21,14 +21,14 @@ from planning.lengths.readings import (
     Reading,
     Resorption,
 )
-from planning.lengths.working_length import About, settle
+from planning.lengths.working_length import LengthContext, settle
 
 HERE = "buccal cusp"
 
 
 def length(*readings: Reading, own: dict[str, float] | None = None, **about: Any) -> Length:
     given: dict[str, Any] = {"canal": "B", "reference_point": HERE, "setting": "extracted"}
-    return settle(readings, About(**(given | about)), Figures(own))
+    return settle(readings, LengthContext(**(given | about)), Figures(own))
 
 
 def image(tooth_mm: float) -> PreOperativeImage:

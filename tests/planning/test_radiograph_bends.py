@@ -12,7 +12,7 @@ from scipy.stats import binom
 from planning.foundation.tables import Figures
 from planning.radiograph import ImageMarks, bend, measure
 from planning.radiograph.line import Marks
-from planning.radiograph.values import Bend, CanalLine, Pixel, PixelSpacing, SpacingFacts
+from planning.radiograph.values import CanalLine, MeasuredBend, Pixel, PixelSpacing, SpacingFacts
 from tests.draws import draws
 
 
@@ -23,7 +23,7 @@ def canal(radius: float, degrees: float, marks: int = 5, straight: float = 10.0)
     return np.vstack(([[0.0, 0.0], [0.0, straight / 2]], curved))
 
 
-def seen(marks_mm: Marks, row_mm: float, column_mm: float, tapped_px: float = 1.0) -> Bend:
+def seen(marks_mm: Marks, row_mm: float, column_mm: float, tapped_px: float = 1.0) -> MeasuredBend:
     """The bend as the front door says it, from marks on an image of that spacing."""
     points = tuple(Pixel(x_px=x / column_mm + 700, y_px=y / row_mm + 60) for x, y in marks_mm)
     facts = SpacingFacts(in_patient=PixelSpacing(row_mm=row_mm, column_mm=column_mm), calibration="fiducial")

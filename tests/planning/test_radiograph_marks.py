@@ -16,7 +16,7 @@ from planning.foundation.encoding import decode, encode
 from planning.foundation.errors import PlanningError
 from planning.foundation.tables import Figures
 from planning.lengths.readings import ConfirmingImage, PreOperativeImage, Ratio
-from planning.lengths.working_length import About, settle
+from planning.lengths.working_length import LengthContext, settle
 from planning.radiograph import ImageMarks, Measured, mark_figures, measure
 from planning.radiograph.values import CanalLine, KnownObject, LineMeasured, Pixel, PixelSpacing, SpacingFacts
 
@@ -75,7 +75,7 @@ def test_the_ratio_of_an_instrument_in_the_image() -> None:
     assert replace(found.reading, interval=None) == Ratio(
         instrument_mm=20.0, instrument_on_image_mm=22.0, tooth_on_image_mm=24.2, reference_point=POINT
     )
-    about = About(canal="MB", reference_point=POINT, setting="extracted")
+    about = LengthContext(canal="MB", reference_point=POINT, setting="extracted")
     assert settle([found.reading], about, Figures()).working_length_mm == pytest.approx(21.0)
 
 

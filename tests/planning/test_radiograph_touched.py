@@ -19,7 +19,7 @@ from planning.foundation.tables import Figures
 from planning.radiograph import ImageMarks, measure
 from planning.radiograph.line import Marks
 from planning.radiograph.touch import touch_of
-from planning.radiograph.values import Bend, Between, CanalLine, KnownObject, LineMeasured, Pixel
+from planning.radiograph.values import Between, CanalLine, KnownObject, LineMeasured, MeasuredBend, Pixel
 from tests.draws import draws
 
 SCREEN_PX = 1.5
@@ -152,7 +152,7 @@ def test_of_two_arcs_to_one_side_the_tighter_lies_within_the_interval() -> None:
     held.at_least("tighter", 0.9, of=round(0.7 * count))
 
 
-def bend_of(places_mm: Marks, leaves: int, off_px: float) -> Bend:
+def bend_of(places_mm: Marks, leaves: int, off_px: float) -> MeasuredBend:
     """Of marks where they are meant, that could be so far off."""
     seen = tuple(
         Pixel(x_px=x / SENSOR_MM + 600, y_px=y / SENSOR_MM, screen_px_per_px=1.5 / off_px) for x, y in places_mm

@@ -11,17 +11,17 @@ from itertools import pairwise
 import pytest
 
 from planning.canal.profile import Line
-from planning.depth.contact_depth import Touch, insert, stand, touch
+from planning.depth.contact_depth import LightTouch, insert, light_touch, stand
 from planning.foundation.tables import Figures
 from tests.planning.given import CHECK_KIT, hand, rotary
 
 END_MM = 17.0
-DEFAULT = touch(Figures())
+DEFAULT = light_touch(Figures())
 CORONAL = [one for one in CHECK_KIT.instruments if one.use == "coronal"]
 SERIES = [rotary(size, 4) for size in (40, 35, 30, 25)]
 
 
-def worked(by: Touch) -> tuple[list[list[float]], Line]:
+def worked(by: LightTouch) -> tuple[list[list[float]], Line]:
     """Depths pass by pass until one of the series is at length, three passes at most; and the canal then."""
     canal: Line = ((0.0, 0.15 + 0.02 * END_MM), (END_MM, 0.15))
     for size in (10, 15, 20):
@@ -38,7 +38,7 @@ def worked(by: Touch) -> tuple[list[list[float]], Line]:
     return passes, canal
 
 
-def shows_the_pattern(by: Touch) -> bool:
+def shows_the_pattern(by: LightTouch) -> bool:
     """Deeper with every instrument, none at length in the first pass, length reached by the second or third."""
     passes, _ = worked(by)
     deeper = all(b > a for depths in passes for a, b in pairwise(depths))
@@ -72,9 +72,9 @@ def test_what_the_defaults_say_beyond_the_pattern() -> None:
     ],
 )
 def test_the_pattern_holds_over_the_stated_ranges(name: str, inside: list[float], outside: list[float]) -> None:
-    def with_(value: float) -> Touch:
+    def with_(value: float) -> LightTouch:
         given = {"limit_mm2": DEFAULT.limit_mm2, "overcut_mm": DEFAULT.overcut_mm, "strokes": DEFAULT.strokes}
-        return Touch(**(given | {name: value}))  # type: ignore[arg-type]
+        return LightTouch(**(given | {name: value}))  # type: ignore[arg-type]
 
     assert [value for value in inside if not shows_the_pattern(with_(value))] == []
     assert [value for value in outside if shows_the_pattern(with_(value))] == []

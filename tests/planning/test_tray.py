@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from planning.tray import Course, one_at_a_time, shared
+from planning.tray import TrayRun, one_at_a_time, shared
 
 
-def course(canal: str, *sections: str, shares: bool = True) -> Course:
-    return Course(
+def run(canal: str, *sections: str, shares: bool = True) -> TrayRun:
+    return TrayRun(
         canal=canal, sections=tuple(tuple(("phase", letter) for letter in s) for s in sections), shares=shares
     )
 
 
 def test_hold_points_are_barriers() -> None:
-    courses = (course("MB", "ab", "c"), course("DB", "b", "ac"))
-    order = shared(courses)
+    runs = (run("MB", "ab", "c"), run("DB", "b", "ac"))
+    order = shared(runs)
     assert [(s.instrument, s.canals) for s in order.steps] == [
         ("a", ("MB",)),
         ("b", ("MB", "DB")),
@@ -21,20 +21,20 @@ def test_hold_points_are_barriers() -> None:
         ("c", ("MB", "DB")),
     ]
     assert order.changes == 4
-    assert one_at_a_time(courses).changes == 6
+    assert one_at_a_time(runs).changes == 6
 
 
 def test_a_canal_that_does_not_share_is_served_on_its_own() -> None:
-    order = shared((course("MB", "ab"), course("P", "ab"), course("DB", "ab", shares=False)))
+    order = shared((run("MB", "ab"), run("P", "ab"), run("DB", "ab", shares=False)))
     assert [s.canals for s in order.steps] == [("MB", "P"), ("MB", "P"), ("DB",), ("DB",)]
 
 
 def test_all_come_to_a_hold_point_before_any_goes_on_though_one_at_a_time_takes_fewer_changes() -> None:
-    courses = (course("MB", "a", "a"), course("DB", "b", "b", shares=False))
-    order = shared(courses)
+    runs = (run("MB", "a", "a"), run("DB", "b", "b", shares=False))
+    order = shared(runs)
     assert [(s.instrument, *s.canals) for s in order.steps] == [("a", "MB"), ("b", "DB"), ("a", "MB"), ("b", "DB")]
-    assert (order.changes, one_at_a_time(courses).changes) == (4, 2)
+    assert (order.changes, one_at_a_time(runs).changes) == (4, 2)
 
 
 def test_an_instrument_that_stays_in_the_hand_is_one_change() -> None:
-    assert one_at_a_time((course("MB", "a"), course("DB", "ab"))).changes == 2
+    assert one_at_a_time((run("MB", "a"), run("DB", "ab"))).changes == 2

@@ -12,7 +12,7 @@ from planning.contract.plan_input import Junction
 from planning.foundation.encoding import encode
 from planning.foundation.tables import Figures
 from planning.lengths.readings import ConfirmingImage, PreOperativeImage, Reading
-from planning.lengths.working_length import About, settle
+from planning.lengths.working_length import LengthContext, settle
 
 AT = "2026-03-05T09:30:00Z"
 POINT = "buccal cusp"
@@ -31,7 +31,7 @@ _DR_SAND = {"id": example_id(11), "name": "Dr Sand Example"}
 
 
 def _canal() -> dict[str, Any]:
-    about = About(canal="single", reference_point=POINT, setting="extracted")
+    about = LengthContext(canal="single", reference_point=POINT, setting="extracted")
     taken = [
         {
             "id": example_id(20 + number),

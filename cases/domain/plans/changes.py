@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from cases.domain.plans.differences import differences
 from cases.domain.plans.field_words import Bears
-from cases.domain.plans.telling import Change, What, told
+from cases.domain.plans.telling import Change, ChangeKind, told
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
 
@@ -124,18 +124,18 @@ def _canal(name: str, before: Planned, after: Planned, given: Sequence[Change]) 
     return CanalChanges(canal=name, came=not old, went=not new, changes=changes, cautions_came=came, cautions_went=went)
 
 
-Said = Mapping[tuple[What, str], str | None]
+Said = Mapping[tuple[ChangeKind, str], str | None]
 """What came out for a canal, by what it is about."""
 
-OUTCOMES: dict[What, tuple[str, str, Bears]] = {
-    What.LENGTH: ("working length", "mm", Bears.DEPTH),
-    What.LENGTH_STATE: ("length", "", Bears.DEPTH),
-    What.END: ("ends at", "mm", Bears.DEPTH),
-    What.JUNCTION: ("junction", "mm", Bears.DEPTH),
-    What.STOP: ("stop", "mm", Bears.DEPTH),
-    What.NEEDLE_CEILING: ("needle never past", "mm", Bears.DEPTH),
-    What.WITHHELD: ("withheld", "", Bears.SAFETY),
-    What.FINAL_SIZE: ("final size", "", Bears.SHAPE),
+OUTCOMES: dict[ChangeKind, tuple[str, str, Bears]] = {
+    ChangeKind.LENGTH: ("working length", "mm", Bears.DEPTH),
+    ChangeKind.LENGTH_STATE: ("length", "", Bears.DEPTH),
+    ChangeKind.END: ("ends at", "mm", Bears.DEPTH),
+    ChangeKind.JUNCTION: ("junction", "mm", Bears.DEPTH),
+    ChangeKind.STOP: ("stop", "mm", Bears.DEPTH),
+    ChangeKind.NEEDLE_CEILING: ("needle never past", "mm", Bears.DEPTH),
+    ChangeKind.WITHHELD: ("withheld", "", Bears.SAFETY),
+    ChangeKind.FINAL_SIZE: ("final size", "", Bears.SHAPE),
 }
 """What each is called, its unit and what it bears on."""
 
@@ -157,24 +157,24 @@ def _of_canal(name: str, planned: Planned) -> Said:
         return {}
     return {
         **_lengths(canal),
-        (What.FINAL_SIZE, ""): canal.final_name,
+        (ChangeKind.FINAL_SIZE, ""): canal.final_name,
         **{
-            (What.STOP, f"{row.instrument.key}, {row.phase}"): _mm(stop.stop_mm)
+            (ChangeKind.STOP, f"{row.instrument.key}, {row.phase}"): _mm(stop.stop_mm)
             for row in planned.plan.stop_table
             for stop in row.stops
             if stop.canal == name
         },
-        (What.NEEDLE_CEILING, ""): None if canal.needle is None else _mm(canal.needle.ceiling_mm),
-        **{(What.WITHHELD, one.from_phase): one.says for one in canal.withheld},
+        (ChangeKind.NEEDLE_CEILING, ""): None if canal.needle is None else _mm(canal.needle.ceiling_mm),
+        **{(ChangeKind.WITHHELD, one.from_phase): one.says for one in canal.withheld},
     }
 
 
 def _lengths(canal: CanalPlan) -> Said:
     return {
-        (What.LENGTH, ""): _mm(canal.length.working_length_mm),
-        (What.LENGTH_STATE, ""): canal.length.state.value,
-        (What.END, ""): _mm(canal.end_mm),
-        (What.JUNCTION, ""): _mm(canal.junction_mm),
+        (ChangeKind.LENGTH, ""): _mm(canal.length.working_length_mm),
+        (ChangeKind.LENGTH_STATE, ""): canal.length.state.value,
+        (ChangeKind.END, ""): _mm(canal.end_mm),
+        (ChangeKind.JUNCTION, ""): _mm(canal.junction_mm),
     }
 
 

@@ -13,7 +13,7 @@ from planning.foundation import tables
 from planning.foundation.quantities import mm
 
 
-class What(StrEnum):
+class ChangeKind(StrEnum):
     SETTING = "setting"
     KIT = "kit"
     TECHNIQUE = "technique"
@@ -44,7 +44,7 @@ class What(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
-    what: What
+    what: ChangeKind
     before: str | None
     after: str | None
     subject: str = ""
@@ -59,19 +59,19 @@ class Change:
 
 
 WHAT = {
-    "PlanInput.setting": What.SETTING,
-    "PlanInput.technique": What.TECHNIQUE,
-    "PlanInput.isolated": What.ISOLATED,
-    "PlanInput.thresholds": What.THRESHOLDS,
-    "Kit.name": What.KIT,
-    "Needle.gauge": What.NEEDLE,
-    "Needle.tip": What.NEEDLE,
-    "Choices.irrigant": What.IRRIGANT,
-    "Choices.final_rinse": What.FINAL_RINSE,
-    "Choices.series_taper": What.SERIES_TAPER,
-    "CanalChoice.reason": What.REASON,
-    "CanalInput.finding": What.FINDING,
-    "CanalInput.reference_point": What.REFERENCE_POINT,
+    "PlanInput.setting": ChangeKind.SETTING,
+    "PlanInput.technique": ChangeKind.TECHNIQUE,
+    "PlanInput.isolated": ChangeKind.ISOLATED,
+    "PlanInput.thresholds": ChangeKind.THRESHOLDS,
+    "Kit.name": ChangeKind.KIT,
+    "Needle.gauge": ChangeKind.NEEDLE,
+    "Needle.tip": ChangeKind.NEEDLE,
+    "Choices.irrigant": ChangeKind.IRRIGANT,
+    "Choices.final_rinse": ChangeKind.FINAL_RINSE,
+    "Choices.series_taper": ChangeKind.SERIES_TAPER,
+    "CanalChoice.reason": ChangeKind.REASON,
+    "CanalInput.finding": ChangeKind.FINDING,
+    "CanalInput.reference_point": ChangeKind.REFERENCE_POINT,
 }
 """Those that have a name of their own in the API."""
 
@@ -101,7 +101,7 @@ def told(difference: Difference) -> tuple[str | None, Change | None]:
     label, bears_on = LABELS.get(field, (field.rpartition(".")[2].replace("_", " "), Bears.DEPTH))
     before, after = _both(difference, field)
     change = Change(
-        what=WHAT.get(field, What.GIVEN),
+        what=WHAT.get(field, ChangeKind.GIVEN),
         before=before,
         after=after,
         subject=", ".join(_subject(steps, field)),

@@ -16,7 +16,7 @@ from cases.domain.progress.uses import Use, uses
 from cases.domain.record import words
 from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.value import (
-    Asked,
+    AskCounts,
     CanalVolume,
     Discarded,
     HaltEnd,
@@ -156,7 +156,7 @@ def _images_for(story: CaseHistory, word: RecordedEvent) -> set[str]:
     return found
 
 
-def asked(story: CaseHistory, decisions: int) -> Asked:
+def asked(story: CaseHistory, decisions: int) -> AskCounts:
     """`decisions` were taken on plans."""
     words, exposures = set[str](), set[str]()
     for fact in story.counting:
@@ -169,7 +169,7 @@ def asked(story: CaseHistory, decisions: int) -> Asked:
             exposures.add(str(body.get("together") or event.id))
     version = story.versions.get(story.course.plan) if story.course else None
     asks = version.plan.asks if version else None
-    return Asked(
+    return AskCounts(
         words=decisions + len(words),
         exposures=len(exposures),
         planned_words=asks.words if asks else None,

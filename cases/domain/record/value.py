@@ -238,7 +238,7 @@ class WordRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class AskCounts:
     """How often a supervisor and an image were asked for. Planned: by the plan in force, where that was counted."""
 
     words: int
@@ -388,7 +388,7 @@ class Record:
     images_put_right: tuple[ImagePutRight, ...]
     cautions: tuple[CautionRecord, ...]
     let_pass: tuple[OverrideRecord, ...]
-    asked: Asked
+    asked: AskCounts
     words: tuple[WordRecord, ...]
     halts: tuple[HaltRecord, ...]
     visits: tuple[VisitRecord, ...]

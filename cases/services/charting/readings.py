@@ -13,7 +13,7 @@ from cases.domain.uuid7 import uuid7
 from cases.mapping.charts import length_context, length_of
 from cases.mapping.kits import thresholds_of
 from cases.models import Canal, Case, JunctionReading, LengthReading, Marking, Person
-from cases.models.readings import Measured
+from cases.models.readings import ReadingRow
 from cases.services.common import audit, idempotency, parts
 from cases.services.common.locking import locked, raise_revision
 from planning.contract.plan_input import Junction
@@ -24,7 +24,7 @@ from planning.lengths.readings import LengthState, Reading
 from planning.lengths.working_length import settle
 
 MOST_READINGS = 60  # of one canal, as the planner takes at most
-Row = TypeVar("Row", bound=Measured)
+Row = TypeVar("Row", bound=ReadingRow)
 
 
 @transaction.atomic

@@ -15,12 +15,12 @@ from py_vapid import Vapid02
 
 from cases.domain.access.roles import Role
 from cases.domain.errors import NotAllowed, NotUsable
-from cases.domain.push import News, What, refuse_inward
+from cases.domain.push import News, NewsKind, refuse_inward
 from cases.models import Case, Membership, Person, PushKey, PushSubscription, TreatmentEvent
 from cases.services.people import push_sender
 
 MOST_DEVICES = 10  # of one person; the oldest go
-OF_AN_EMERGENCY = frozenset({What.EMERGENCY, What.CORRECTED, What.NOT_SO})
+OF_AN_EMERGENCY = frozenset({NewsKind.EMERGENCY, NewsKind.CORRECTED, NewsKind.NOT_SO})
 KEPT_S = 3600  # that a push service waits for a phone that is off: later, the list says how things are by then
 AUTH_BYTES = 16
 

@@ -1409,12 +1409,6 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
-        /**
-         * @description * `look`: What an instrument is looked at for.
-         *     * `discard`: Why one is not used again.
-         * @enum {string}
-         */
-        About: "emergency" | "pause" | "look" | "discard";
         /** @description What must be put right and was acknowledged by its name when the plan was approved. */
         AcknowledgedRecord: {
             canal: string | null;
@@ -1428,7 +1422,7 @@ export interface components {
         Action: "instrument" | "irrigate" | "recapitulate" | "image" | "sign_off" | "gauge" | "fit_cone" | "dry" | "fill";
         /** @description One sentence; those of one `key` stand in the order in which they are done. */
         Advice: {
-            about: components["schemas"]["About"];
+            about: components["schemas"]["Guidance"];
             /** @description Which emergency, pause or finding, as it is recorded; of `look` whether at every chair or with patients only. */
             key: string;
             know: string;
@@ -1552,7 +1546,7 @@ export interface components {
             question: components["schemas"]["Gained"] | components["schemas"]["AtLength"] | components["schemas"]["VisitsBelow"];
         };
         /** @description How often a supervisor and an image were asked for. Planned: by the plan in force, where that was counted. */
-        Asked: {
+        AskCounts: {
             /** @description Images, also on film or kept elsewhere; one that shows several canals counts once. */
             exposures: number;
             planned_exposures: number | null;
@@ -1692,26 +1686,6 @@ export interface components {
              * @description Who types the code.
              */
             supervisor: string;
-        };
-        /** @description How the canal bends on this image. Of a double bend radius, arc and middle are those of the tightest. */
-        Bend: {
-            /** @description Between the tangents at both ends of the arc. */
-            arc_deg: number | null;
-            arc_mm: number | null;
-            /** @description From the reference point to where the canal leaves its axis, along it. */
-            begins_mm: number | null;
-            /** @description Each of a double bend, from the orifice on; empty for any other. */
-            bends: components["schemas"]["OneBend"][];
-            /** @description What is wrong with it and what to do; empty for a single bend. */
-            caution: string;
-            /** @description What each published scheme calls Schneider's angle. */
-            classes: components["schemas"]["CurveClass"][];
-            /** @description From the canal's end to the middle of its bend, along it. */
-            middle_from_end_mm: number | null;
-            /** @description None: straight, no scale, or the marks do not tell one bend from the other. */
-            radius_mm: components["schemas"]["Between"] | null;
-            schneider_deg: components["schemas"]["Between"];
-            shape: components["schemas"]["BendShape"];
         };
         BendInSpaceGivenRequest: {
             /**
@@ -2303,8 +2277,17 @@ export interface components {
             subject: string;
             /** @description Of `before` and `after`; empty where there is none. */
             unit: string;
-            what: components["schemas"]["What"];
+            what: components["schemas"]["ChangeKind"];
         };
+        /**
+         * @description * `length`: The working length before rounding, mm.
+         *     * `end`: Deepest stop of a shaping instrument, mm.
+         *     * `reason`: Why a size outside the advised range was chosen.
+         *     * `stop`: The stop of one instrument, mm.
+         *     * `given`: Anything else that went in: its path says what.
+         * @enum {string}
+         */
+        ChangeKind: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld" | "given";
         ChangesShown: {
             /** @description Null where there is no earlier version to compare with. */
             changes: components["schemas"]["PlanChanges"] | null;
@@ -3041,6 +3024,12 @@ export interface components {
         };
         /** @enum {string} */
         GroupEnum: "patient" | "diagnosis" | "tooth" | "additional";
+        /**
+         * @description * `look`: What an instrument is looked at for.
+         *     * `discard`: Why one is not used again.
+         * @enum {string}
+         */
+        Guidance: "emergency" | "pause" | "look" | "discard";
         HaltEnd: {
             /** Format: date-time */
             at: string;
@@ -3599,7 +3588,7 @@ export interface components {
         LevelEnum: "low" | "moderate" | "high";
         LineMeasured: {
             /** @description None: where the canal leaves its axis was not marked. */
-            bend: components["schemas"]["Bend"] | null;
+            bend: components["schemas"]["MeasuredBend"] | null;
             canal: string;
             doubts: components["schemas"]["Doubt"][];
             /** @description The same in widths of a pixel: for ratios. */
@@ -3700,6 +3689,26 @@ export interface components {
             scale: components["schemas"]["Scale"];
             /** @description What the intervals rest on: the zoom at every touch, or what was assumed; empty where nobody had asked yet. */
             touch_says: string;
+        };
+        /** @description How the canal bends on this image. Of a double bend radius, arc and middle are those of the tightest. */
+        MeasuredBend: {
+            /** @description Between the tangents at both ends of the arc. */
+            arc_deg: number | null;
+            arc_mm: number | null;
+            /** @description From the reference point to where the canal leaves its axis, along it. */
+            begins_mm: number | null;
+            /** @description Each of a double bend, from the orifice on; empty for any other. */
+            bends: components["schemas"]["OneBend"][];
+            /** @description What is wrong with it and what to do; empty for a single bend. */
+            caution: string;
+            /** @description What each published scheme calls Schneider's angle. */
+            classes: components["schemas"]["CurveClass"][];
+            /** @description From the canal's end to the middle of its bend, along it. */
+            middle_from_end_mm: number | null;
+            /** @description None: straight, no scale, or the marks do not tell one bend from the other. */
+            radius_mm: components["schemas"]["Between"] | null;
+            schneider_deg: components["schemas"]["Between"];
+            shape: components["schemas"]["BendShape"];
         };
         /** @description Marks on one image, in pixels, with what is known of its scale. */
         MeasureRequest: {
@@ -4638,7 +4647,7 @@ export interface components {
         };
         /** @description Everything that was planned, done and decided in one case. */
         Record: {
-            asked: components["schemas"]["Asked"];
+            asked: components["schemas"]["AskCounts"];
             canals: components["schemas"]["CanalRecord"][];
             case: string;
             cautions: components["schemas"]["CautionRecord"][];
@@ -5990,15 +5999,6 @@ export interface components {
             /** @constant */
             what: "image";
         };
-        /**
-         * @description * `length`: The working length before rounding, mm.
-         *     * `end`: Deepest stop of a shaping instrument, mm.
-         *     * `reason`: Why a size outside the advised range was chosen.
-         *     * `stop`: The stop of one instrument, mm.
-         *     * `given`: Anything else that went in: its path says what.
-         * @enum {string}
-         */
-        What: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld" | "given";
         /** @enum {string} */
         WhyEnum: "wrong_canal" | "not_so";
         /** @description A canal's width at one level, measured or kept by the programme. */

@@ -13,7 +13,7 @@ from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument
 from planning.run_sheet.graph import Action, Do
 from planning.techniques.technique import PhaseKind
-from planning.work.canal_plan import Planned
+from planning.work.canal_plan import PlannedCanal
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,7 @@ class _Record:
     """None where the step has none."""
 
 
-def felt_cautions(canal: Canal, planned: Planned, figures: Figures) -> list[Caution]:
+def felt_cautions(canal: Canal, planned: PlannedCanal, figures: Figures) -> list[Caution]:
     """What the recorded depths of one canal tell, in the order of work. One caution of each kind: the last."""
     records = list(_records(canal, planned))
     rules = (
@@ -40,7 +40,7 @@ def felt_cautions(canal: Canal, planned: Planned, figures: Figures) -> list[Caut
     return list({one.code: one for rule in rules for one in rule}.values())
 
 
-def _records(canal: Canal, planned: Planned) -> Iterator[_Record]:
+def _records(canal: Canal, planned: PlannedCanal) -> Iterator[_Record]:
     """What was felt at steps that this plan has; a depth of another plan's step says nothing here."""
     kit = {one.key: one for one in canal.given.kit.instruments}
     for felt in canal.input.felt:

@@ -11,10 +11,10 @@ from planning.contract.plan_value import CanalPlan, Caution
 from planning.foundation.tables import Figures
 from planning.run_sheet.graph import Do
 from planning.whole_tooth.cautions.felt import felt_cautions
-from planning.work.canal_plan import Planned
+from planning.work.canal_plan import PlannedCanal
 
 
-def work_cautions(canal: Canal, planned: Planned, figures: Figures) -> list[Caution]:
+def work_cautions(canal: Canal, planned: PlannedCanal, figures: Figures) -> list[Caution]:
     """What concerns one canal once it is planned."""
     plan = planned.plan
     return [
@@ -59,7 +59,7 @@ def _wall(plan: CanalPlan, figures: Figures) -> Iterator[Caution]:
         yield caution(code, canal=plan.canal, value=left_mm, limit=warn)
 
 
-def _final_size(canal: Canal, planned: Planned) -> Iterator[Caution]:
+def _final_size(canal: Canal, planned: PlannedCanal) -> Iterator[Caution]:
     """A size that does nothing, and one that no cone closes. Where a canal's widths are not known, nothing is said."""
     plan, comes_to = planned.plan, planned.outcome
     if comes_to is None:
@@ -85,7 +85,7 @@ def _needle(canal: Canal, plan: CanalPlan) -> Iterator[Caution]:
         yield caution("needle-wide", canal=plan.canal, value=deepest_mm, limit=ceiling_mm, unit="mm", needle=gauge)
 
 
-def worn_cautions(given: PlanInput, planned: Sequence[Planned]) -> list[Caution]:
+def worn_cautions(given: PlanInput, planned: Sequence[PlannedCanal]) -> list[Caution]:
     """Instruments that would be used in more canals than they are allowed."""
     canals: dict[str, set[str]] = {}
     for each in planned:

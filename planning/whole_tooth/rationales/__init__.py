@@ -5,7 +5,7 @@ from __future__ import annotations
 from planning.canal.canal import Canal
 from planning.contract.plan_value import CanalPlan, Rationale
 from planning.foundation.tables import Figures
-from planning.whole_tooth.rationales.about import About
+from planning.whole_tooth.rationales.about import RationaleContext
 from planning.whole_tooth.rationales.lengths import length_rationales
 from planning.whole_tooth.rationales.shapes import (
     estimate_rationales,
@@ -28,5 +28,5 @@ PARTS = (
 
 def rationales(canal: Canal, plan: CanalPlan, tooth_iso: str, figures: Figures) -> tuple[Rationale, ...]:
     """In the order in which a plan is read; their rows are among the figures used."""
-    about = About(canal=canal, plan=plan, tooth_iso=tooth_iso, figures=figures)
+    about = RationaleContext(canal=canal, plan=plan, tooth_iso=tooth_iso, figures=figures)
     return tuple(each for part in PARTS for each in part(about))

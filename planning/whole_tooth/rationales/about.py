@@ -15,7 +15,7 @@ Entry = tuple[str, float | None, str]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class About:
+class RationaleContext:
     canal: Canal
     plan: CanalPlan
     tooth_iso: str

@@ -8,10 +8,10 @@ from planning.contract.plan_value import Rationale
 from planning.foundation.tables import Figure
 from planning.lengths.readings import ApexLocator, ConfirmingImage, DirectSight, PreOperativeImage, Ratio, Reading
 from planning.techniques.technique import Setting
-from planning.whole_tooth.rationales.about import About, Entry, rationale
+from planning.whole_tooth.rationales.about import Entry, RationaleContext, rationale
 
 
-def length_rationales(about: About) -> Iterator[Rationale]:
+def length_rationales(about: RationaleContext) -> Iterator[Rationale]:
     length = about.plan.length
     counted = [
         reading for reading, result in zip(about.canal.input.readings, length.readings, strict=True) if result.counts
@@ -63,7 +63,7 @@ def _sure(reading: PreOperativeImage | Ratio | ConfirmingImage) -> tuple[Entry, 
     return (("at least", reading.interval.least_mm, "mm"), ("at most", reading.interval.most_mm, "mm"))
 
 
-def _reading_rows(about: About, reading: Reading) -> tuple[Figure, ...]:
+def _reading_rows(about: RationaleContext, reading: Reading) -> tuple[Figure, ...]:
     match reading:
         case PreOperativeImage():
             return (_allowance(about),)
@@ -79,12 +79,12 @@ def _reading_rows(about: About, reading: Reading) -> tuple[Figure, ...]:
             return (about.figures.row("set_back.block" if block else "set_back.seen_at_foramen"),)
 
 
-def _allowance(about: About) -> Figure:
+def _allowance(about: RationaleContext) -> Figure:
     """Taken off a pre-operative image: the set-back where that is larger."""
     rows = (about.figures.row("allowance.image"), about.figures.row(f"set_back.{about.canal.input.resorption}"))
     return max(rows, key=lambda row: row.value)
 
 
-def _wide(about: About) -> tuple[Figure, ...]:
+def _wide(about: RationaleContext) -> tuple[Figure, ...]:
     """What the foramen was held against, where its width was told."""
     return () if about.canal.input.apex_mm is None else (about.figures.row("locator.widest_foramen"),)

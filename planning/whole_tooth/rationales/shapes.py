@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from planning.contract.plan_value import Rationale, SizeReason
 from planning.foundation.tables import Figure
 from planning.instruments.iso_3630 import HUNDREDTH_MM
-from planning.whole_tooth.rationales.about import About, Entry, rationale
+from planning.whole_tooth.rationales.about import Entry, RationaleContext, rationale
 
 
-def size_rationales(about: About) -> Iterator[Rationale]:
+def size_rationales(about: RationaleContext) -> Iterator[Rationale]:
     advised = about.plan.size_range
     for bound, rule in (
         ("least", "The largest of what asks for more."),
@@ -39,7 +39,7 @@ def size_rationales(about: About) -> Iterator[Rationale]:
         yield rationale("size_range.options.strain_pct", rule, (radius,), _taken(about))
 
 
-def _taken(about: About) -> tuple[Figure, ...]:
+def _taken(about: RationaleContext) -> tuple[Figure, ...]:
     """Rows that stand for what is not charted of a curve."""
     curve = about.canal.input
     placed = curve.curve_from_end_mm is not None or curve.curve_start_mm is not None
@@ -47,7 +47,7 @@ def _taken(about: About) -> tuple[Figure, ...]:
     return tuple(about.figures.row(key) for key, charted in keys if not charted)
 
 
-def _size_rule(about: About) -> str:
+def _size_rule(about: RationaleContext) -> str:
     """How the final size came to be what it is."""
     size, proposed = about.plan.final_size, about.plan.size_range.proposed
     if size is None:
@@ -61,7 +61,7 @@ def _rows_of(reasons: list[SizeReason]) -> tuple[str, ...]:
     return tuple(each.row for each in reasons)
 
 
-def shape_rationales(about: About) -> Iterator[Rationale]:
+def shape_rationales(about: RationaleContext) -> Iterator[Rationale]:
     yield rationale("outline", "The widest of all that stands at a known stop, each as wide as ISO 3630-1 names it.")
     if about.plan.strain:
         rows = (about.figures.row("strain.medium_pct"), about.figures.row("strain.high_pct"))
@@ -89,7 +89,7 @@ def shape_rationales(about: About) -> Iterator[Rationale]:
         yield rationale("wall.worst_mm", rule, entered, rows_)
 
 
-def filling_rationales(about: About) -> Iterator[Rationale]:
+def filling_rationales(about: RationaleContext) -> Iterator[Rationale]:
     filled = about.plan.obturation
     if filled is None:
         return
@@ -113,7 +113,7 @@ def filling_rationales(about: About) -> Iterator[Rationale]:
             yield rationale(f"obturation.volumes.{part}", rule, (("canal's end", about.plan.end_mm, "mm"),))
 
 
-def estimate_rationales(about: About) -> Iterator[Rationale]:
+def estimate_rationales(about: RationaleContext) -> Iterator[Rationale]:
     if about.plan.expectation is None:
         return
     rows = tuple(about.figures.row(f"depth.{key}") for key in ("limit", "overcut", "strokes"))

@@ -9,11 +9,11 @@ from planning.contract.plan_value import Rationale
 from planning.foundation import tables
 from planning.foundation.tables import Figure
 from planning.techniques.technique import PhaseKind, Setting
-from planning.whole_tooth.rationales.about import About, Entry, rationale
+from planning.whole_tooth.rationales.about import Entry, RationaleContext, rationale
 from planning.work.irrigation import outside
 
 
-def stop_rationales(about: About) -> Iterator[Rationale]:
+def stop_rationales(about: RationaleContext) -> Iterator[Rationale]:
     """Under `stops.` and the kind of stop, as the stop table names it, or the target, as a step of the order of work
     has it: full, end, coronal, make_room, step_back; to_length, to_resistance."""
     if about.plan.end_mm is None:
@@ -46,7 +46,7 @@ def stop_rationales(about: About) -> Iterator[Rationale]:
             )
 
 
-def _end(about: About, length: Entry) -> Iterator[Rationale]:
+def _end(about: RationaleContext, length: Entry) -> Iterator[Rationale]:
     junction = about.canal.input.junction
     if about.plan.junction_mm is None or junction is None:
         rule = "The canal runs to its own end: its deepest stop is that of the working length."
@@ -71,7 +71,7 @@ def _to_the_end(rule: str, entered: tuple[Entry, ...]) -> Iterator[Rationale]:
     yield rationale("stops.to_resistance", f"No push: it may rest short of this, and goes no deeper. {rule}", entered)
 
 
-def _coronal(about: About) -> Rationale:
+def _coronal(about: RationaleContext) -> Rationale:
     if about.given.setting is Setting.BLOCK:
         grip = about.figures.row("instrument.stop_and_grip")
         rule = "In a training block as deep as the shortest coronal instrument reaches with its stop on."
@@ -88,7 +88,7 @@ def _coronal(about: About) -> Rationale:
     return rationale("stops.coronal", rule, entered, (thirds, before, *_crown(about)))
 
 
-def _crown(about: About) -> tuple[Figure, ...]:
+def _crown(about: RationaleContext) -> tuple[Figure, ...]:
     """The row that the orifice comes from where nobody measured it."""
     if about.canal.input.orifice_mm is not None or about.given.setting is Setting.BLOCK:
         return ()
@@ -96,7 +96,7 @@ def _crown(about: About) -> tuple[Figure, ...]:
     return tuple(about.figures.cell("crowns", row, "crown_mm", row["tooth"]) for row in found)
 
 
-def needle_rationales(about: About) -> Iterator[Rationale]:
+def needle_rationales(about: RationaleContext) -> Iterator[Rationale]:
     if about.plan.needle is None or about.plan.end_mm is None:
         return
     needle = about.given.choices.needle
