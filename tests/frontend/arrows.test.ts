@@ -92,6 +92,9 @@ const BEGUN = ['env.d.ts', 'app/main.tsx', 'worker/whole.ts']
 
 const SMALL_LINES = 30
 
+// What is loaded together, and what is read as `words.…`: small or not, each stands for itself.
+const FOR_ITSELF = ['words', 'app/groups']
+
 /** Files of the same name that hold the same rule on the server. */
 const server = ['planning', 'cases'].flatMap((folder) =>
   readdirSync(join(src, '../..', folder), { recursive: true, encoding: 'utf8' }).map((path) => basename(path)),
@@ -100,6 +103,7 @@ const server = ['planning', 'cases'].flatMap((folder) =>
 test('a small file has two readers, or a twin on the server, or is a screen of its own', () => {
   const single = files
     .filter(({ name, text }) => text.split('\n').length - 1 < SMALL_LINES && !BEGUN.includes(name))
+    .filter(({ name }) => !FOR_ITSELF.some((folder) => name.startsWith(`${folder}/`)))
     .filter(({ name }) => {
       const [folder = '', own] = name.split('/').slice(-2)
       const stem = own?.replace(/\.tsx?$/, '') ?? ''
@@ -111,8 +115,10 @@ test('a small file has two readers, or a twin on the server, or is a screen of i
 
 /** The names that a file takes from others: in braces, or with the name of the whole module before them. */
 function takenBy(text: string): string[] {
-  const braces = [...text.matchAll(/import (?:type )?\{([^}]*)\}|\{([\w\s,]*)\}(?=[^=;]*= await )/g)]
-  const modules = [...text.matchAll(/import (?:type )?\* as (\w+)/g)].map(([, module = '']) => module)
+  const braces = [...text.matchAll(/(?:import|export) (?:type )?\{([^}]*)\}|\{([\w\s,]*)\}(?=[^=;]*= await )/g)]
+  const modules = [...text.matchAll(/import (?:type )?\* as (\w+)|import \{ (words) \}/g)].map(
+    ([, module, words]) => module ?? words ?? '',
+  )
   return [
     ...braces.flatMap(([, one, other]) => (one ?? other ?? '').split(',').map((name) => name.replace(/^\s*type /, ''))),
     ...modules.flatMap((module) =>

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { match } from '@/router'
 import { mm, readMm } from '@/units/millimetres'
 import { when } from '@/words/common'
-import { review } from '@/words/review'
+import { worklist } from '@/words/worklist'
 
 describe('millimetres', () => {
   test.each([
@@ -52,6 +52,6 @@ describe('times', () => {
     [3 * 3600, '3 h'],
     [75 * 3600, '3 days'],
   ])('waiting %i s: %s', (seconds, text) => {
-    expect(review.worklist.waits(seconds)).toBe(text)
+    expect(worklist.waits(seconds)).toBe(text)
   })
 })

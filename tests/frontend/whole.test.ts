@@ -9,15 +9,17 @@ const FILES = Object.entries(TEXTS).map(
   ([path, text]): AppFile => [path, createHash('sha256').update(text).digest('hex')],
 )
 
-/** What lies in the cache after files were asked for from something that answers one path otherwise. */
-async function kept(other: Record<string, Response> = {}) {
+/** What lies in the cache after files were asked for from something that answers one path otherwise, always or at first. */
+async function kept(other: Record<string, Response> = {}, { once = false } = {}) {
   const cache = new Map<string, string>()
   const put = async (path: RequestInfo | URL, answer: Response) => void cache.set(String(path), await answer.text())
   const asked: Request[] = []
   const ask = async (file: Request) => {
     asked.push(file)
     const path = new URL(file.url).pathname
-    return other[path] ?? new Response(TEXTS[path])
+    const answer = other[path]?.clone() ?? new Response(TEXTS[path])
+    if (once) delete other[path]
+    return answer
   }
   const failed = await keepWhole({ put }, FILES, ask).then(
     () => undefined,
@@ -26,10 +28,19 @@ async function kept(other: Record<string, Response> = {}) {
   return { cache: Object.fromEntries(cache), failed, asked }
 }
 
-test('an app is kept as it was built, past the browser’s own copies and without a redirect', async () => {
+test('an app is kept as it was built, from the browser’s own copies and without a redirect', async () => {
   const { cache, failed, asked } = await kept()
   expect([cache, failed]).toEqual([TEXTS, undefined])
-  expect(asked.map(({ redirect }) => redirect)).toEqual(['error', 'error'])
+  expect(asked.map(({ redirect, cache }) => [redirect, cache])).toEqual([
+    ['error', 'no-cache'],
+    ['error', 'default'],
+  ])
+})
+
+test('a copy of the browser that is another one is passed by', async () => {
+  const { cache, failed, asked } = await kept({ '/assets/app.js': new Response('start(1)') }, { once: true })
+  expect([cache, failed]).toEqual([TEXTS, undefined])
+  expect(asked.map(({ cache }) => cache)).toEqual(['no-cache', 'default', 'reload'])
 })
 
 test.each([

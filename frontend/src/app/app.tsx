@@ -1,59 +1,15 @@
-import { EmergencyDoor } from '@/panels/emergency/emergency-door'
-import { LooksFirst } from '@/panels/images/look-first'
 import { Notice } from '@/parts/notice'
-import { Page } from '@/parts/page'
-import { address, match } from '@/router'
-import { Account } from '@/screens/account/account'
-import { Canal } from '@/screens/case/canal'
-import { Case } from '@/screens/case/case'
-import { Cases } from '@/screens/cases/cases'
-import { Chair } from '@/screens/chair/chair'
-import { HoldPointPage } from '@/screens/hold-point/hold-point'
-import { Compare } from '@/screens/marks/compare'
-import { MarksScreen } from '@/screens/marks/marks'
-import { NewCase } from '@/screens/new-case/new-case'
-import { NoWork } from '@/screens/no-work/no-work'
-import { Planning } from '@/screens/plan/plan'
-import { Record } from '@/screens/record/record'
-import { Review } from '@/screens/review/review'
-import { Share } from '@/screens/share/share'
+import { address } from '@/router'
 import { FirstNotice, SignIn } from '@/screens/sign-in/sign-in'
-import { CloseVisit } from '@/screens/visit/close'
-import { ReopenVisit } from '@/screens/visit/reopen'
-import { ToldToSupervisors } from '@/screens/worklist/told-to-supervisors'
-import { Worklist } from '@/screens/worklist/worklist'
 import { cannotRead, tab } from '@/store/device/database'
 import { noticeRead, readNotice } from '@/store/device/preferences'
 import { membership, personId, sessionState } from '@/store/session/session'
 import { words } from '@/words/en'
 import { newVersion } from '@/worker/register'
+import { chair, images, noWork, screenAt, supervision } from './routes'
 
 /** Screens that show work, or take something in: they would lack what waits, or lose it. */
 const OF_WORK = /^\/(?:share|cases\/(?:new$|(?<id>[^/?]+)))/
-
-type Screen = (parts: Record<string, string>) => preact.JSX.Element
-
-const SCREENS: readonly (readonly [string, Screen])[] = [
-  ['/cases', () => <Cases />],
-  ['/cases/new', () => <NewCase />],
-  ['/cases/:id', ({ id = '' }) => <Case id={id} key={id} />],
-  ['/cases/:id/plan', ({ id = '' }) => <Planning id={id} key={id} />],
-  ['/cases/:id/chair', ({ id = '' }) => <Chair id={id} key={id} />],
-  ['/cases/:id/record', ({ id = '' }) => <Record id={id} key={id} />],
-  ['/cases/:id/chair/close', ({ id = '' }) => <CloseVisit id={id} key={id} />],
-  ['/cases/:id/chair/reopen', ({ id = '' }) => <ReopenVisit id={id} key={id} />],
-  [
-    '/cases/:id/word/:canal',
-    ({ id = '', canal = '' }) => <HoldPointPage caseId={id} canal={canal} key={`${id} ${canal}`} />,
-  ],
-  ['/cases/:id/canals/:canal', ({ id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />],
-  ['/cases/:id/images', ({ id = '' }) => <Compare caseId={id} key={id} />],
-  ['/cases/:id/images/:image', ({ id = '', image = '' }) => <MarksScreen caseId={id} imageId={image} key={image} />],
-  ['/worklist', () => <Worklist />],
-  ['/plans/:id', ({ id = '' }) => <Review id={id} key={id} />],
-  ['/share', () => <Share />],
-  ['/account', () => <Account />],
-]
 
 /** Where a case is worked: there an emergency may have to be told at any moment. */
 const AT_CHAIR = /^\/cases\/([^/?]+)\/(?:chair|word)\b/
@@ -80,9 +36,9 @@ export function App() {
       </a>
       {newVersion.value && <Notice action={{ says: words.takeUp, onDo: newVersion.value }}>{words.newVersion}</Notice>}
       <OtherTab />
-      {supervises && <ToldToSupervisors key={`told ${personId()}`} />}
+      {supervises && <ToldOfEmergencies />}
       <div class="under" inert={expired} key={personId()}>
-        {screenAt(address.value)}
+        {here()}
         {ofCase && <LooksFirst caseId={ofCase} />}
       </div>
       {expired && <SignIn again above={atChair && <EmergencyDoor caseId={atChair} />} />}
@@ -102,21 +58,27 @@ function OtherTab({ or = null }: { or?: preact.JSX.Element | null }) {
   )
 }
 
-function screenAt(path: string): preact.JSX.Element {
+/** What shows the present address: the screen, or what keeps it from being shown. */
+function here(): preact.JSX.Element {
   const first = membership.value?.role === 'student' ? '/cases' : '/worklist'
-  const wanted = path.split('?')[0] === '/' ? first : path
+  const wanted = address.value.split('?')[0] === '/' ? first : address.value
   const work = cannotRead.value && OF_WORK.exec(wanted)
-  if (work) return <NoWork caseId={work.groups?.id} />
-  for (const [pattern, screen] of SCREENS) {
-    const parts = match(pattern, wanted)
-    if (parts) return screen(parts)
-  }
-  return (
-    <Page title={words.notFound.title}>
-      <p>{words.notFound.says}</p>
-      <a class="button" href="/">
-        {words.notFound.home}
-      </a>
-    </Page>
-  )
+  return work ? noWork(work.groups?.id) : screenAt(wanted)
+}
+
+// Each comes with the screens that it stands over; until then there is nothing that it could say.
+
+function ToldOfEmergencies() {
+  const ToldToSupervisors = supervision.get()?.ToldToSupervisors
+  return ToldToSupervisors ? <ToldToSupervisors key={`told ${personId()}`} /> : null
+}
+
+function LooksFirst({ caseId }: { caseId: string }) {
+  const Looks = images.get()?.LooksFirst
+  return Looks ? <Looks caseId={caseId} /> : null
+}
+
+function EmergencyDoor({ caseId }: { caseId: string }) {
+  const Door = chair.get()?.EmergencyDoor
+  return Door ? <Door caseId={caseId} /> : null
 }

@@ -30,48 +30,49 @@ export function plainKey(key: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1)
 }
 
-export const drawing = {
-  board: {
-    name: 'Depth board',
-    estimate: 'estimate',
-    between: (least: string, most: string) => `tooth ${least} to ${most}`,
-    noLength: 'no length yet',
-    joins: (main: string) => `joins ${main}`,
-    was: (before: string) => `was ${before}`,
-    caption: (widened: number, compared: boolean, oval: boolean) =>
-      [
-        oval || compared ? 'mm' : 'mm from the reference point',
-        `width ×${widened}`,
-        ...(oval ? ['dashed: wide diameter'] : []),
-        ...(compared ? ['dotted: the version before'] : []),
-      ].join(' · '),
-    sentence: boardSentence,
-  },
-  stops: {
-    instrument: 'Instrument',
-    needleCeiling: 'Needle, never past',
-    needleNow: 'Needle now, at most',
-    atFirst: 'at first',
-    after: (instrument: string) => `after ${instrument}`,
-    toResistance: 'to resistance',
-    caption: 'Stops in mm from the reference point, in order of use',
-    legendLength: 'to length',
-    legendResistance: 'to resistance, never past this stop',
-    butToLength: (canals: readonly string[]) => `, ${canals.join(' and ')} to length`,
-    none: 'not used in this canal',
-    print: 'Print the stop table',
-    paper: (iso: string, technique: string, kit: string) => `Tooth ${iso}: stops in mm. ${technique}. ${kit}.`,
-  },
-  cautions: {
-    none: 'Nothing to caution about.',
-    value: (value: number, unit: string | null) => (unit ? `${value} ${unit}` : String(value)),
-    limit: (limit: number, unit: string | null) => `limit ${limit}${unit ? ` ${unit}` : ''}`,
-    letPass: 'Let pass by a supervisor:',
-    passed: (n: number) => `${n} let pass`,
-    restsOn: (row: string) => `Rests on: ${row}`,
-    notes: (n: number) => `${n} ${n === 1 ? 'note' : 'notes'}`,
-    toPutRight: (n: number) => `${n} to put right`,
-    cautions: (n: number) => `${n} ${n === 1 ? 'caution' : 'cautions'}`,
-  },
-  phase: plainKey,
-} as const
+export const board = {
+  name: 'Depth board',
+  estimate: 'estimate',
+  between: (least: string, most: string) => `tooth ${least} to ${most}`,
+  noLength: 'no length yet',
+  joins: (main: string) => `joins ${main}`,
+  was: (before: string) => `was ${before}`,
+  caption: (widened: number, compared: boolean, oval: boolean) =>
+    [
+      oval || compared ? 'mm' : 'mm from the reference point',
+      `width ×${widened}`,
+      ...(oval ? ['dashed: wide diameter'] : []),
+      ...(compared ? ['dotted: the version before'] : []),
+    ].join(' · '),
+  sentence: boardSentence,
+}
+
+export const stops = {
+  instrument: 'Instrument',
+  needleCeiling: 'Needle, never past',
+  needleNow: 'Needle now, at most',
+  atFirst: 'at first',
+  after: (instrument: string) => `after ${instrument}`,
+  toResistance: 'to resistance',
+  caption: 'Stops in mm from the reference point, in order of use',
+  legendLength: 'to length',
+  legendResistance: 'to resistance, never past this stop',
+  butToLength: (canals: readonly string[]) => `, ${canals.join(' and ')} to length`,
+  none: 'not used in this canal',
+  print: 'Print the stop table',
+  paper: (iso: string, technique: string, kit: string) => `Tooth ${iso}: stops in mm. ${technique}. ${kit}.`,
+}
+
+export const cautions = {
+  none: 'Nothing to caution about.',
+  value: (value: number, unit: string | null) => (unit ? `${value} ${unit}` : String(value)),
+  limit: (limit: number, unit: string | null) => `limit ${limit}${unit ? ` ${unit}` : ''}`,
+  letPass: 'Let pass by a supervisor:',
+  passed: (n: number) => `${n} let pass`,
+  restsOn: (row: string) => `Rests on: ${row}`,
+  notes: (n: number) => `${n} ${n === 1 ? 'note' : 'notes'}`,
+  toPutRight: (n: number) => `${n} to put right`,
+  cautions: (n: number) => `${n} ${n === 1 ? 'caution' : 'cautions'}`,
+}
+
+export const phase = plainKey

@@ -39,45 +39,44 @@ function series({ passes, makes_room, few_agree }: Expectation): string {
 }
 
 export const expected = {
-  expected: {
-    through: 'Step through the work',
-    back: 'One step back',
-    on: 'One step on',
-    place: (at: number, steps: number) =>
-      at === 0 ? 'before anything' : at > steps ? 'the whole plan' : `${at} of ${steps}`,
-    expected: 'expected',
-    recorded: 'recorded',
-    felt: (felt: NonNullable<ExpectedStep['felt']>) => FELT[felt],
-    band: (low: string, high: string) => `8 of 10: ${low}–${high}`,
-    stop: (stop: string) => `stop ${stop}`,
-    more,
-    series,
-    before: 'Before anything: canals as expected.',
-    natural: (source: string) => `Widths: ${source}.`,
-    whole: (steps: number) => `The whole plan: ${steps} insertions`,
-    show: 'Show expected depths',
-    about: 'About this estimate',
-    narrows: (canals: readonly string[]) =>
-      `${canals.join(', ')}: narrows somewhere towards the orifice; the estimate is weaker there.`,
-    hint: 'An estimate for teaching. What the hand feels always wins.',
-    recordedAs: (depth: string, felt: string) => `recorded ${depth}, ${felt}`,
-    step: (depth: string, low: string | undefined, high: string | undefined) =>
-      `expected ${depth}${low && high ? ` (${low}–${high})` : ''}`,
-    asIfStraight: 'computed as if straight',
-    bent: (canals: readonly string[]) =>
-      `${canals.join(', ')}: bent. The estimate knows nothing of the bend: an instrument may stop earlier.`,
+  through: 'Step through the work',
+  back: 'One step back',
+  on: 'One step on',
+  place: (at: number, steps: number) =>
+    at === 0 ? 'before anything' : at > steps ? 'the whole plan' : `${at} of ${steps}`,
+  expected: 'expected',
+  recorded: 'recorded',
+  felt: (felt: NonNullable<ExpectedStep['felt']>) => FELT[felt],
+  band: (low: string, high: string) => `8 of 10: ${low}–${high}`,
+  stop: (stop: string) => `stop ${stop}`,
+  more,
+  series,
+  before: 'Before anything: canals as expected.',
+  natural: (source: string) => `Widths: ${source}.`,
+  whole: (steps: number) => `The whole plan: ${steps} insertions`,
+  show: 'Show expected depths',
+  about: 'About this estimate',
+  narrows: (canals: readonly string[]) =>
+    `${canals.join(', ')}: narrows somewhere towards the orifice; the estimate is weaker there.`,
+  hint: 'An estimate for teaching. What the hand feels always wins.',
+  recordedAs: (depth: string, felt: string) => `recorded ${depth}, ${felt}`,
+  step: (depth: string, low: string | undefined, high: string | undefined) =>
+    `expected ${depth}${low && high ? ` (${low}–${high})` : ''}`,
+  asIfStraight: 'computed as if straight',
+  bent: (canals: readonly string[]) =>
+    `${canals.join(', ')}: bent. The estimate knows nothing of the bend: an instrument may stop earlier.`,
+}
+
+export const bands = {
+  title: 'How deep so far',
+  stoppedAt: (instrument: string, depth: string) => `${instrument} stopped at ${depth}`,
+  felt: {
+    as_expected: 'As expected.',
+    outside: 'Not unusual: 2 of 10 lie outside.',
+    shorter: 'Shorter than expected: pass the small instrument, look for debris, a ledge or a curve. Do not force.',
+    longer: 'Deeper than expected: check the stop and the length before you go on.',
   },
-  bands: {
-    title: 'How deep so far',
-    stoppedAt: (instrument: string, depth: string) => `${instrument} stopped at ${depth}`,
-    felt: {
-      as_expected: 'As expected.',
-      outside: 'Not unusual: 2 of 10 lie outside.',
-      shorter: 'Shorter than expected: pass the small instrument, look for debris, a ledge or a curve. Do not force.',
-      longer: 'Deeper than expected: check the stop and the length before you go on.',
-    },
-    fromPlan: 'Expected depths are the plan’s: not brought up to date.',
-    since: (when: string) => `Expected depths not brought up to date since ${when}.`,
-    few: 'What was recorded fits hardly any of the canals drawn: take the bands lightly.',
-  },
-} as const
+  fromPlan: 'Expected depths are the plan’s: not brought up to date.',
+  since: (when: string) => `Expected depths not brought up to date since ${when}.`,
+  few: 'What was recorded fits hardly any of the canals drawn: take the bands lightly.',
+}

@@ -1,9 +1,9 @@
 import { chair } from '@/words/chair'
 import { push } from '@/words/push'
 
-const { news, open } = push.push
+const { news, open } = push
 
-const happenedAs = (what: string): string => chair.chair.emergencies[what] ?? ''
+const happenedAs = (what: string): string => chair.emergencies[what] ?? ''
 
 interface Notice {
   readonly title: string

@@ -14,13 +14,25 @@ export async function keepWhole(
   await Promise.all(answers.map(([path, answer]) => cache.put(path, answer)))
 }
 
-async function asBuilt(
+async function asBuilt(file: AppFile, ask: (file: Request) => Promise<Response>): Promise<readonly [string, Response]> {
+  const [path] = file
+  // What the page fetched a moment ago comes from the browser's own copies; the digest says whether they are right.
+  const answer = (await asked(file, ask, ofItsName(path))) ?? (await asked(file, ask, 'reload'))
+  if (!answer) throw new TypeError(`not as it was built: ${path}`)
+  return [path, answer]
+}
+
+/** A name with a digest in it never means other bytes; of any other the server is asked whether it is still the same. */
+const ofItsName = (path: string): RequestCache => (path.startsWith('/assets/') ? 'default' : 'no-cache')
+
+/** The file, where the answer is the one that was built. */
+async function asked(
   [path, sha256]: AppFile,
   ask: (file: Request) => Promise<Response>,
-): Promise<readonly [string, Response]> {
-  const answer = await ask(new Request(new URL(path, location.href), { cache: 'reload', redirect: 'error' }))
+  cache: RequestCache,
+): Promise<Response | undefined> {
+  const answer = await ask(new Request(new URL(path, location.href), { cache, redirect: 'error' }))
   const digest = await crypto.subtle.digest('SHA-256', await answer.clone().arrayBuffer())
   const hex = [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
-  if (!answer.ok || hex !== sha256) throw new TypeError(`not as it was built: ${path}`)
-  return [path, answer]
+  return answer.ok && hex === sha256 ? answer : undefined
 }

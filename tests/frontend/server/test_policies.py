@@ -31,6 +31,11 @@ def test_the_tools_write_markup_but_run_no_foreign_script(client: Client, addres
     assert "require-trusted-types-for" not in policy
 
 
+def test_no_policy_travels_with_what_is_no_page(client: Client) -> None:
+    answer = client.get("/assets/nothing-of-this-name.js")
+    assert "Content-Security-Policy" not in answer
+
+
 def test_files_of_packages_carry_the_policy_too(client: Client) -> None:
     assert "script-src" in _policy(client, "/static/admin/css/base.css")
 

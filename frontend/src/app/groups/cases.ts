@@ -1,0 +1,1 @@
+export { Cases } from '@/screens/cases/cases'

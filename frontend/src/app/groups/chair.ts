@@ -1,0 +1,6 @@
+export { EmergencyDoor } from '@/panels/emergency/emergency-door'
+export { Chair } from '@/screens/chair/chair'
+export { HoldPointPage } from '@/screens/hold-point/hold-point'
+export { NoWork } from '@/screens/no-work/no-work'
+export { CloseVisit } from '@/screens/visit/close'
+export { ReopenVisit } from '@/screens/visit/reopen'

@@ -1,0 +1,2 @@
+export { Account } from '@/screens/account/account'
+export { Record } from '@/screens/record/record'

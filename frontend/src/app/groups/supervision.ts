@@ -1,0 +1,3 @@
+export { Review } from '@/screens/review/review'
+export { ToldToSupervisors } from '@/screens/worklist/told-to-supervisors'
+export { Worklist } from '@/screens/worklist/worklist'

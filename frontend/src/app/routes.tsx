@@ -1,0 +1,103 @@
+import { Notice, Skeleton } from '@/parts/notice'
+import { Page } from '@/parts/page'
+import { match } from '@/router'
+import { words } from '@/words/en'
+import { type Later, later } from './later'
+
+const cases = later(() => import('./groups/cases'))
+const tooth = later(() => import('./groups/tooth'))
+export const chair = later(() => import('./groups/chair'))
+export const images = later(() => import('./groups/images'))
+export const supervision = later(() => import('./groups/supervision'))
+const record = later(() => import('./groups/record'))
+
+type Parts = Record<string, string>
+
+interface Screen {
+  show(parts: Parts): preact.JSX.Element
+  load(): void
+}
+
+const SCREENS: readonly (readonly [string, Screen])[] = [
+  ['/cases', of(cases, ({ Cases }) => <Cases />)],
+  ['/cases/new', of(tooth, ({ NewCase }) => <NewCase />)],
+  ['/cases/:id', of(tooth, ({ Case }, { id = '' }) => <Case id={id} key={id} />)],
+  ['/cases/:id/plan', of(tooth, ({ Planning }, { id = '' }) => <Planning id={id} key={id} />)],
+  ['/cases/:id/chair', of(chair, ({ Chair }, { id = '' }) => <Chair id={id} key={id} />)],
+  ['/cases/:id/record', of(record, ({ Record }, { id = '' }) => <Record id={id} key={id} />)],
+  ['/cases/:id/chair/close', of(chair, ({ CloseVisit }, { id = '' }) => <CloseVisit id={id} key={id} />)],
+  ['/cases/:id/chair/reopen', of(chair, ({ ReopenVisit }, { id = '' }) => <ReopenVisit id={id} key={id} />)],
+  [
+    '/cases/:id/word/:canal',
+    of(chair, ({ HoldPointPage }, { id = '', canal = '' }) => (
+      <HoldPointPage caseId={id} canal={canal} key={`${id} ${canal}`} />
+    )),
+  ],
+  [
+    '/cases/:id/canals/:canal',
+    of(tooth, ({ Canal }, { id = '', canal = '' }) => <Canal caseId={id} canalId={canal} key={canal} />),
+  ],
+  ['/cases/:id/images', of(images, ({ Compare }, { id = '' }) => <Compare caseId={id} key={id} />)],
+  [
+    '/cases/:id/images/:image',
+    of(images, ({ MarksScreen }, { id = '', image = '' }) => <MarksScreen caseId={id} imageId={image} key={image} />),
+  ],
+  ['/worklist', of(supervision, ({ Worklist }) => <Worklist />)],
+  ['/plans/:id', of(supervision, ({ Review }, { id = '' }) => <Review id={id} key={id} />)],
+  ['/share', of(images, ({ Share }) => <Share />)],
+  ['/account', of(record, ({ Account }) => <Account />)],
+]
+
+/** What says that this phone cannot show the work of a case. */
+export const noWork = (caseId: string | undefined) => of(chair, ({ NoWork }) => <NoWork caseId={caseId} />).show({})
+
+/** The screen at an address of the app. */
+export function screenAt(path: string): preact.JSX.Element {
+  const [screen, parts] = find(path)
+  if (screen) return screen.show(parts)
+  return (
+    <Page title={words.notFound.title}>
+      <p>{words.notFound.says}</p>
+      <a class="button" href="/">
+        {words.notFound.home}
+      </a>
+    </Page>
+  )
+}
+
+/** Begins to load what shows an address, before it is known whose screen it is. */
+export function loadAhead(path: string): void {
+  find(path)[0]?.load()
+}
+
+function find(path: string): [Screen | undefined, Parts] {
+  for (const [pattern, screen] of SCREENS) {
+    const parts = match(pattern, path)
+    if (parts) return [screen, parts]
+  }
+  return [undefined, {}]
+}
+
+function of<M>(group: Later<M>, show: (screens: M, parts: Parts) => preact.JSX.Element): Screen {
+  return {
+    load: group.load,
+    show(parts) {
+      const screens = group.get()
+      return screens ? show(screens, parts) : <NotHereYet group={group} />
+    },
+  }
+}
+
+function NotHereYet({ group }: { group: Later<unknown> }) {
+  return (
+    <Page title={words.product}>
+      {group.failed() ? (
+        <Notice sign="caution" action={{ says: words.tryAgain, onDo: group.load }}>
+          {words.phone.notHereYet}
+        </Notice>
+      ) : (
+        <Skeleton rows={4} says={words.loading} />
+      )}
+    </Page>
+  )
+}

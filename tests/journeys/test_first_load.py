@@ -1,0 +1,70 @@
+"""What the first visit, the worker's install and a later visit bring over the line, counted between browser and server.
+
+Bytes and requests, never time; heads of answers count with their bodies.
+"""
+
+from __future__ import annotations
+
+import logging
+from collections import Counter
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.journeys.hands import person, type_sign_in
+from tests.journeys.relay import Relay, relay
+
+# What we ask of ourselves; a slow line has some 50 kB a second.
+FIRST_SCREEN_MOST_BYTES = 90_000
+WHOLE_APP_MOST_BYTES = 200_000
+
+
+@pytest.fixture
+def line(demo: Mapping[str, Any]) -> Iterator[Relay]:
+    with relay(urlsplit(demo["url"]).port or 80) as counted:
+        yield counted
+
+
+def test_little_is_fetched_and_nothing_twice(
+    open_phone: Callable[..., Page], demo: Mapping[str, Any], line: Relay
+) -> None:
+    phone = open_phone()
+    asked_by_page: set[str] = set()
+    phone.on("request", lambda request: asked_by_page.add(urlsplit(request.url).path))
+    phone.goto(line.url)
+    expect(phone.get_by_label("User name")).to_be_visible()
+    signing_in = _bytes_of(line, asked_by_page)
+    phone.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    assert _twice(line) == {}
+    whole = sum(answer.size_bytes for answer in line.passed if not answer.path.startswith("/api/"))
+
+    type_sign_in(phone, person(demo, "student"))
+    phone.get_by_role("button", name="Understood").click()
+    expect(phone.get_by_role("main").locator(".ledger a").first).to_be_visible()
+    first_list = _bytes_of(line, asked_by_page)
+
+    line.passed.clear()
+    phone.reload()
+    expect(phone.get_by_role("main").locator(".ledger a").first).to_be_visible()
+    phone.wait_for_load_state("networkidle")
+    later = [answer.path for answer in line.passed if not answer.path.startswith("/api/")]
+
+    counted = {"signing in": signing_in, "first list": first_list, "whole app": whole}
+    logging.getLogger(__name__).info("bytes: %s; requests of a later visit: %d", counted, len(line.passed))
+    assert (signing_in <= FIRST_SCREEN_MOST_BYTES, first_list <= FIRST_SCREEN_MOST_BYTES) == (True, True), counted
+    assert whole <= WHOLE_APP_MOST_BYTES, counted
+    # The browser asks whether there is a newer worker; the app itself lies on the phone.
+    assert set(later) <= {"/sw.js"}
+
+
+def _bytes_of(line: Relay, paths: set[str]) -> int:
+    return sum(answer.size_bytes for answer in line.passed if urlsplit(answer.path).path in paths)
+
+
+def _twice(line: Relay) -> dict[str, int]:
+    """Files of the app of which the body came more than once."""
+    bodies = Counter(answer.path for answer in line.passed if answer.status == 200 and "/api/" not in answer.path)
+    return {path: times for path, times in bodies.items() if times > 1}
