@@ -1,6 +1,8 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/preact'
 import { type IDBPDatabase, openDB } from 'idb'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import '@/app/groups/chair'
+import '@/app/groups/tooth'
 import { App } from '@/app/app'
 import { address } from '@/router'
 import { database, tab, write } from '@/store/device/database'

@@ -13,10 +13,9 @@ const FILES = Object.entries(TEXTS).map(
 async function kept(other: Record<string, Response> = {}, { once = false } = {}) {
   const cache = new Map<string, string>()
   const put = async (path: RequestInfo | URL, answer: Response) => void cache.set(String(path), await answer.text())
-  const asked: Request[] = []
-  const ask = async (file: Request) => {
-    asked.push(file)
-    const path = new URL(file.url).pathname
+  const asked: RequestInit[] = []
+  const ask = async (path: string, how: RequestInit) => {
+    asked.push(how)
     const answer = other[path]?.clone() ?? new Response(TEXTS[path])
     if (once) delete other[path]
     return answer

@@ -12,7 +12,7 @@ const CACHE = `app-${__VERSION__}`
 const NOT_OURS = /^\/(api|admin|static)\//
 
 worker.addEventListener('install', (event) => {
-  event.waitUntil(caches.open(CACHE).then((cache) => keepWhole(cache, __FILES__, (file) => fetch(file))))
+  event.waitUntil(caches.open(CACHE).then((cache) => keepWhole(cache, __FILES__, (path, how) => fetch(path, how))))
 })
 
 worker.addEventListener('activate', (event) => {
