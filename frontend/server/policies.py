@@ -34,7 +34,7 @@ TOOL_PATHS = ("/admin/", "/api/v1/docs")
 
 
 class PolicyMiddleware(CSPMiddleware):
-    """Puts the strict policy on every answer but assets, which are no pages, and the tools' policy on their own pages."""
+    """Puts the strict policy on every answer but assets, which are no pages, and the tools' on their own pages."""
 
     def process_response(self, request: HttpRequest, response: HttpResponseBase) -> HttpResponseBase:
         return response if request.path_info.startswith("/assets/") else super().process_response(request, response)
