@@ -1,4 +1,4 @@
-"""The one command: starts, says where and who, keeps its records, starts over, ends in order."""
+"""The one command: starts over, says where and who, ends in order, keeps its records."""
 
 from __future__ import annotations
 
@@ -47,20 +47,21 @@ def _free_port() -> int:
 
 CASES = "SELECT count(*) FROM cases_case"
 MARKS = "SELECT count(*) FROM django_session WHERE session_key = 'a-mark'"
+OLD = "SELECT count(*) FROM sqlite_master WHERE name = 'old'"
 
 
-def test_it_starts_keeps_its_records_and_starts_over(tmp_path: Path) -> None:
+def test_it_starts_over_and_keeps_its_records(tmp_path: Path) -> None:
     port = _free_port()
-    with _demo(tmp_path, port) as told:
+    _ask(tmp_path, "CREATE TABLE old (one)")
+    with _demo(tmp_path, port, "--fresh") as told:
         assert {"name", "username", "password", "role"} <= set(told["sign_ins"][0])
         with urllib.request.urlopen(told["url"], timeout=5) as answer:  # noqa: S310 - our own server
             assert b"<title>" in answer.read()
         loaded = _ask(tmp_path, CASES)
         assert loaded > 0
+        assert _ask(tmp_path, OLD) == 0
         _ask(tmp_path, "INSERT INTO django_session VALUES ('a-mark', '', '2099-01-01')")
     with pytest.raises(OSError, match="refused"):
         urllib.request.urlopen(told["url"], timeout=5)  # noqa: S310
     with _demo(tmp_path, port):
         assert (_ask(tmp_path, CASES), _ask(tmp_path, MARKS)) == (loaded, 1)
-    with _demo(tmp_path, port, "--fresh"):
-        assert (_ask(tmp_path, CASES), _ask(tmp_path, MARKS)) == (loaded, 0)
