@@ -5,7 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from planning.anatomy import like
+from planning.foundation.quantities import hundredth_below
 from planning.foundation.tables import Figures, row_for
+
+DIGITS = 2  # a hundredth of a millimetre: as finely as walls are published
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,11 +68,11 @@ def left(wall: ThinWall, canal_mm: float, prepared_mm: float, end_mm: float) -> 
     grown = max(0.0, prepared_mm - canal_mm)
     return WallLeft(
         from_end_mm=round(end_mm - wall.at_mm, 2),
-        before_mm=round(wall.thickness_mm, 3),
-        canal_mm=round(canal_mm, 3),
-        prepared_mm=round(max(prepared_mm, canal_mm), 3),
-        centred_mm=round(wall.thickness_mm - grown / 2, 3),
-        worst_mm=round(wall.thickness_mm - grown, 3),
+        before_mm=round(wall.thickness_mm, DIGITS),
+        canal_mm=round(canal_mm, DIGITS),
+        prepared_mm=round(max(prepared_mm, canal_mm), DIGITS),
+        centred_mm=hundredth_below(wall.thickness_mm - grown / 2),
+        worst_mm=hundredth_below(wall.thickness_mm - grown),
         measured=wall.measured,
         source=wall.source,
         know=wall.know,

@@ -16,12 +16,12 @@ from planning.anatomy.walls import ThinWall
 from planning.contract.plan_input import WIDE_CANAL
 from planning.contract.plan_value import SizeRange, SizeReason
 from planning.foundation import tables
+from planning.foundation.quantities import hundredth_below
 from planning.foundation.tables import Figure, Figures
 from planning.instruments.iso_3630 import HUNDREDTH_MM, size_above, sizes
 from planning.techniques.technique import Setting
 
 APART_MM = 1e-9  # rounding error of doubles
-DIGITS = 3  # whole micrometres: finer than any wall is measured, and rid of what doubles leave
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +51,7 @@ class WallAbove:
 
     def worst_mm(self, size: int, taper: int) -> float:
         """What a final size leaves of it where the preparation drifts to its side all the way."""
-        return round(self.wall.thickness_mm - (self.width_mm(size, taper) - self.canal_mm), DIGITS)
+        return hundredth_below(self.wall.thickness_mm - (self.width_mm(size, taper) - self.canal_mm))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -30,6 +30,13 @@ def stop_um(length_um: int) -> int:
     return length_um // HALF_MM_UM * HALF_MM_UM
 
 
+def hundredth_below(length_mm: float) -> float:
+    """Down to a hundredth of a millimetre, as finely as a wall is published: what is left is never said to be more
+    than it is."""
+    whole_um = round(length_mm * UM_PER_MM)  # rid of what doubles leave
+    return mm(whole_um // UM_PER_HUNDREDTH_MM * UM_PER_HUNDREDTH_MM)
+
+
 def in_mm(um_: int) -> str:
     """Millimetres for a sentence: at least one decimal, no more than needed."""
     text = f"{um_ / UM_PER_MM:.2f}".rstrip("0")

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from planning.instruments.iso_3630 import Instrument, size_above, sizes
 from planning.run_sheet.graph import AtLength, Target
 from planning.techniques.technique import Phase
+from planning.work.flaring import flare
 from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 
 SMALLER = 2  # ISO sizes below the one that is held
@@ -58,24 +59,12 @@ def _tried(sheet: Sheet, phase: Phase, one: Instrument, id_: str, at_length: str
 def _room(sheet: Sheet, phase: Phase, one: Instrument, start: str, *, then: str, lacking: Sequence[int]) -> str | None:
     """The coronal third is widened further; None where that may not be done, or the kit has nothing to do it with."""
     flaring = (sheet.selection.coronal or _by_hand(sheet, one)) if sheet.work.may_widen else ()
-    ids = [f"{start}/room/{step_name(each)}" for each in flaring]
+    worked = [(f"{start}/room/{step_name(each)}", each) for each in flaring]
     say = "Held: more room in the coronal third, to resistance."
     if lacking:
         say = f"The kit has no size {' and no size '.join(f'{size:02d}' for size in lacking)}. {say}"
-    for each, id_, following in zip(flaring, ids, [*ids, then][1:], strict=True):
-        stop = sheet.work.coronal_um
-        # The small instrument is the one that is held: there is nothing to recapitulate with yet.
-        sheet.cut(
-            phase,
-            each,
-            id_=id_,
-            stop_um=stop,
-            target=Target.TO_RESISTANCE,
-            then=following,
-            recapitulated=False,
-            say=say,
-        )
-    return ids[0] if ids else None
+    # The small instrument is the one that is held: there is nothing to recapitulate with yet.
+    return flare(sheet, phase, worked, then=then, recapitulated=False, say=say) if worked else None
 
 
 def _by_hand(sheet: Sheet, one: Instrument) -> list[Instrument]:

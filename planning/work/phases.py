@@ -11,6 +11,7 @@ from planning.run_sheet.graph import Action, AtLength, Do, Exit, Gained, Shorter
 from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of, shaping_of
 from planning.work.blocked import blocked
+from planning.work.flaring import flare
 from planning.work.held import answer_held
 from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 
@@ -84,11 +85,8 @@ def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
 
 
 def _flare(sheet: Sheet, phase: Phase) -> str:
-    coronal = sheet.selection.coronal
-    starts = [f"{phase.key}/{step_name(one)}" for one in coronal]
-    for one, then in zip(coronal, [*starts[1:], "@next"], strict=True):
-        sheet.cut(phase, one, stop_um=sheet.work.coronal_um, target=Target.TO_RESISTANCE, then=then)
-    return starts[0]
+    worked = [(f"{phase.key}/{step_name(one)}", one) for one in sheet.selection.coronal]
+    return flare(sheet, phase, worked, then="@next")
 
 
 def _first_binder(sheet: Sheet, phase: Phase) -> str | None:

@@ -36,6 +36,7 @@ from tests.planning.given import (
     cone,
     confirmed,
     four_canals,
+    hand,
     molar,
     plugger,
     rotary,
@@ -70,6 +71,11 @@ def off_estimate(by_mm: float) -> PlanInput:
     interval = ImageInterval(least_mm=19 + by_mm, most_mm=22 + by_mm, rests_on="detector")
     image = PreOperativeImage(tooth_mm=20.5 + by_mm, reference_point="MB cusp", interval=interval)
     return molar(**first(readings=(image, *confirmed(20.5, 19.5, 1.0, "MB cusp")[1:])))
+
+
+def narrow_at_its_end(narrow_mm: float) -> dict[str, Any]:
+    upwards = ((1.0, narrow_mm), (10.0, 0.3))
+    return first(widths=tuple(WidthInput(from_end_mm=up, narrow_mm=narrow) for up, narrow in upwards))
 
 
 def sized(size: int, reason: str = "") -> dict[str, Any]:
@@ -205,6 +211,13 @@ DUE: list[tuple[str, PlanInput, PlanInput]] = [
     ("bend-double", molar(**first(bend_shape=BendShape.DOUBLE)), molar(**first(bend_shape=BendShape.ONE))),
     ("bend-unclear", molar(**first(bend_shape=BendShape.UNCLEAR)), molar(**first(bend_shape=BendShape.DOUBLE))),
     ("further-canal", of_tooth("31", "single"), of_tooth("31", "B", "L")),
+    # Tips by ISO 3630-1: 08 is the smallest of the kit, 0.08 mm; one that is as wide takes it. With an 06 it goes on.
+    ("canal-too-narrow", molar(**narrow_at_its_end(0.07)), molar(**narrow_at_its_end(0.08))),
+    (
+        "canal-too-narrow",
+        molar(**narrow_at_its_end(0.07)),
+        molar(**narrow_at_its_end(0.07), kit=replace(CHECK_KIT, instruments=(hand(6), *CHECK_KIT.instruments))),
+    ),
     ("curve-severe", molar(**first(curvature_deg=31)), molar(**first(curvature_deg=30))),
     ("curve-supervisor", molar(**first(curvature_deg=36)), molar(**first(curvature_deg=35))),
     ("apex-wide", molar(**first(apex_mm=1.2)), molar(**first(apex_mm=0.9))),

@@ -103,7 +103,7 @@ def test_passes_are_compared_by_half_a_millimetre_and_bounded() -> None:
     assert gained.question.least_um == 500
     assert isinstance(passes, Ask)
     assert isinstance(passes.question, VisitsBelow)
-    assert passes.exits[Exit.YES] == "coronal-flaring/25-10"
+    assert passes.exits[Exit.YES] == "coronal-flaring/25-10/after-25-10"
 
 
 def test_the_final_size_is_confirmed_by_hand_and_by_an_image() -> None:

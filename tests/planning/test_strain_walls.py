@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from planning.anatomy.walls import ThinWall, left, published
@@ -60,6 +62,16 @@ def test_wall_left(taper: int, centred_mm: float, worst_mm: float) -> None:
     prepared = WallAbove(wall=WALL, canal_mm=0.40, from_end_mm=10.0).width_mm(30, taper)
     found = left(WALL, 0.40, prepared, 20.5)
     assert (found.centred_mm, found.worst_mm, found.from_end_mm) == (centred_mm, worst_mm, 10.0)
+
+
+def test_what_is_left_is_told_to_a_hundredth_and_never_as_more_than_it_is() -> None:
+    """By hand: 0.61 less 0.637 - 0.474 = 0.163 is 0.447, less half of that 0.5285; 0.61 less 0.311 is below 0.3."""
+    wall = replace(WALL, thickness_mm=0.61)
+    found = left(wall, 0.474, 0.637, 20.5)
+    assert (found.before_mm, found.centred_mm, found.worst_mm) == (0.61, 0.52, 0.44)
+    assert WallAbove(wall=wall, canal_mm=0.474, from_end_mm=8.4).worst_mm(30, 4) == 0.44
+    assert left(wall, 0.40, 0.711, 20.5).worst_mm == 0.29
+    assert left(wall, 0.40, 0.71, 20.5).worst_mm == 0.3
 
 
 def test_a_preparation_narrower_than_the_canal_takes_nothing() -> None:

@@ -36,28 +36,28 @@ class Counts(NamedTuple):
 
 # Two canals of one root, or cones of theirs that do not share their end, need a second angle: from memory, Clark 1910.
 COUNTED = {
-    ("molar with a joining canal", BENCH): Counts(4, 6, 178),
-    ("molar with a joining canal", CLINIC): Counts(8, 8, 198),
-    ("premolar with three roots", BENCH): Counts(4, 4, 177),
-    ("premolar with three roots", CLINIC): Counts(7, 5, 192),
+    ("molar with a joining canal", BENCH): Counts(4, 6, 161),
+    ("molar with a joining canal", CLINIC): Counts(8, 8, 181),
+    ("premolar with three roots", BENCH): Counts(4, 4, 168),
+    ("premolar with three roots", CLINIC): Counts(7, 5, 183),
     ("incisor with two canals", BENCH): Counts(4, 6, 126, ("difficulty-high-bench",)),
     ("incisor with two canals", CLINIC): Counts(8, 8, 136, ("difficulty-high",)),
-    ("canine of 27 mm", BENCH): Counts(4, 4, 40, ("difficulty-high-bench",)),
-    ("canine of 27 mm", CLINIC): Counts(7, 5, 45, ("difficulty-high",)),
+    ("canine of 27 mm", BENCH): Counts(4, 4, 37, ("difficulty-high-bench",)),
+    ("canine of 27 mm", CLINIC): Counts(7, 5, 42, ("difficulty-high",)),
     ("molar with a mesial curve of 40 degrees", BENCH): Counts(
-        4, 8, 140, (*("curve-supervisor",) * 2, "difficulty-high-bench", *("curve-severe",) * 2)
+        4, 8, 125, (*("curve-supervisor",) * 2, "difficulty-high-bench", *("curve-severe",) * 2)
     ),
     ("molar with a mesial curve of 40 degrees", CLINIC): Counts(
-        7, 10, 155, ("difficulty-high", *("curve-supervisor",) * 2, *("curve-severe",) * 2)
+        7, 10, 140, ("difficulty-high", *("curve-supervisor",) * 2, *("curve-severe",) * 2)
     ),
-    ("molar with a wide palatal canal", BENCH): Counts(4, 4, 129, ("wide-canal", "usual-canal-missing")),
-    ("molar with a wide palatal canal", CLINIC): Counts(7, 5, 141, ("wide-canal", "usual-canal-missing")),
-    ("calcified incisor", BENCH): Counts(4, 4, 54),
-    ("calcified incisor", CLINIC): Counts(7, 5, 59),
-    ("molar with an oval distal canal", BENCH): Counts(4, 8, 145),
-    ("molar with an oval distal canal", CLINIC): Counts(7, 10, 160),
-    ("resorbed incisor", BENCH): Counts(4, 4, 38),
-    ("resorbed incisor", CLINIC): Counts(7, 5, 43),
+    ("molar with a wide palatal canal", BENCH): Counts(4, 4, 114, ("wide-canal", "usual-canal-missing")),
+    ("molar with a wide palatal canal", CLINIC): Counts(7, 5, 126, ("wide-canal", "usual-canal-missing")),
+    ("calcified incisor", BENCH): Counts(4, 4, 51),
+    ("calcified incisor", CLINIC): Counts(7, 5, 56),
+    ("molar with an oval distal canal", BENCH): Counts(4, 8, 130),
+    ("molar with an oval distal canal", CLINIC): Counts(7, 10, 145),
+    ("resorbed incisor", BENCH): Counts(4, 4, 35),
+    ("resorbed incisor", CLINIC): Counts(7, 5, 40),
     ("training block", BENCH): Counts(4, 3, 68),
 }
 

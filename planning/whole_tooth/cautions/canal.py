@@ -14,8 +14,11 @@ from planning.contract.plan_input import WIDE_CANAL, Finding, PlanInput
 from planning.contract.plan_value import Caution
 from planning.foundation import tables
 from planning.foundation.tables import Figures
+from planning.instruments.iso_3630 import HUNDREDTH_MM, Motion
 from planning.lengths.readings import LengthState, PreOperativeImage, tooth_mm
 from planning.techniques.technique import PhaseKind, Setting
+
+APART_MM = 1e-9  # rounding error of doubles
 
 
 def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution]:
@@ -25,6 +28,7 @@ def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution
         _length(canal, figures),
         _range(canal, tooth, figures),
         _flaring(canal),
+        _narrow(canal),
         _bend(canal),
         _curve(canal, figures),
         _size(canal),
@@ -118,6 +122,17 @@ def _curve(canal: Canal, figures: Figures) -> Iterator[Caution]:
         yield _about(canal, "curve-severe", value=angle, limit=severe)
     if angle > supervisor.value:
         yield _about(canal, "curve-supervisor", value=angle, limit=supervisor)
+
+
+def _narrow(canal: Canal) -> Iterator[Caution]:
+    """No hand instrument of the kit enters a canal that is somewhere narrower than the tips of all of them."""
+    if canal.widths is None:
+        return
+    size = min(one.size for one in canal.given.kit.instruments if one.motion is Motion.HAND)
+    narrowest_mm = min(level.narrow_mm for level in canal.widths.levels)
+    if narrowest_mm < size * HUNDREDTH_MM - APART_MM:
+        limit_mm = size * HUNDREDTH_MM
+        yield _about(canal, "canal-too-narrow", value=narrowest_mm, limit=limit_mm, unit="mm", size=f"{size:02d}")
 
 
 def _bend(canal: Canal) -> Iterator[Caution]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from planning.anatomy import walls
 from planning.contract.plan_value import Rationale, SizeReason
 from planning.foundation.tables import Figure
 from planning.instruments.iso_3630 import HUNDREDTH_MM
@@ -31,7 +32,10 @@ def size_rationales(about: RationaleContext) -> Iterator[Rationale]:
     wall = about.canal.size_asked.wall
     if wall is not None:
         rule = "The wall less all that this size would widen the canal by there."
-        entered = (("wall before", wall.wall.thickness_mm, "mm"), ("canal there", wall.canal_mm, "mm"))
+        entered = (
+            ("wall before", wall.wall.thickness_mm, "mm"),
+            ("canal there", round(wall.canal_mm, walls.DIGITS), "mm"),
+        )
         yield rationale("size_range.options.wall_left_mm", rule, entered, wall.wall.rows)
     if any(option.strain_pct is not None for option in advised.options):
         rule = "Its diameter where the canal bends over twice the radius, the tip at the end."

@@ -1,0 +1,59 @@
+"""Instruments that flare to one stop, one after another: what has nothing left to cut is passed over."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from planning.canal.profile import Stand, wider_mm
+from planning.foundation.quantities import mm
+from planning.instruments.iso_3630 import Instrument
+from planning.run_sheet.graph import AtLength, Target
+from planning.techniques.technique import Phase
+from planning.work.sheet_builder import Sheet
+
+APART_MM = 1e-9  # rounding error of doubles
+
+
+def flare(
+    sheet: Sheet,
+    phase: Phase,
+    worked: Sequence[tuple[str, Instrument]],
+    *,
+    then: str,
+    recapitulated: bool = True,
+    say: str = "",
+) -> str:
+    """Adds a step for each (step, instrument), to resistance in the coronal third; the first of what is walked.
+
+    One is worked while neither it nor one that it lies within has stood at the stop: after that it would cut nothing.
+    """
+    stop_um = sheet.work.coronal_um
+    asks = [
+        [
+            (f"{step}/after-{before.rpartition('/')[2]}", before)
+            for before, larger in worked[: number + 1]
+            if _within(one, larger, mm(stop_um))
+        ]
+        for number, (step, one) in enumerate(worked)
+    ]
+    entries = [questions[0][0] for questions in asks]
+    for (step, one), questions, following in zip(worked, asks, [*entries[1:], then], strict=True):
+        for (id_, before), no in zip(questions, [*(id_ for id_, _ in questions[1:]), step], strict=True):
+            sheet.ask(phase, id_, AtLength(nodes=(before,)), yes=following, no=no)
+        sheet.cut(
+            phase,
+            one,
+            id_=step,
+            stop_um=stop_um,
+            target=Target.TO_RESISTANCE,
+            then=following,
+            recapitulated=recapitulated,
+            say=say,
+        )
+    return entries[0]
+
+
+def _within(one: Instrument, other: Instrument, stop_mm: float) -> bool:
+    """Whether it is nowhere wider than the other where both stand at the stop; it is so of itself."""
+    mine, its = (Stand(instrument=each, tip_mm=stop_mm).line(0.0) for each in (one, other))
+    return one == other or (bool(its) and wider_mm(mine, its) <= APART_MM)
