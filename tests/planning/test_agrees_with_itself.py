@@ -147,8 +147,8 @@ def test_a_size_is_proposed_that_cuts_or_none_is(drawn: tuple[Drawn, Plan]) -> N
             continue
         natural_mm = width_mm(canal.expectation.natural.points, canal.end_mm)
         assert canal.final_size / 100 > natural_mm
-        # By the width, not by what it takes off, which is told to a thousandth of a cubic millimetre: where a canal 0.29 mm
-        # wide flares at once, 30/.02 cuts over the last 0.2 mm alone, and less than that.
+        # By the width, not by what it takes off, which is told to a thousandth of a cubic millimetre: where a canal
+        # 0.29 mm wide flares at once, 30/.02 cuts over the last 0.2 mm alone, and less than that.
         worked = [step for step in canal.expectation.steps if BY_KEY[step.instrument].size == canal.final_size]
         assert max(width_mm(step.shape, canal.end_mm) for step in worked) > natural_mm
 
@@ -213,8 +213,8 @@ def test_way_gauging_size_and_cone_say_the_same(drawn: tuple[Drawn, Plan]) -> No
             assert any(node.action is Action.FIT_CONE and f"size {size}" in node.say for node in walked(canal))
         assert canal.obturation is not None
         assert canal.obturation.master_cone == f"{size}/.{canal.final_taper:02d}"
-        # Both are told to a hundredth, what each step takes off to a thousandth and with an overcut of 0.015 mm that the
-        # finished shape has not: the difference is no more than their sum, and shows where that is 0.03.
+        # Both are told to a hundredth, what each step takes off to a thousandth and with an overcut of 0.015 mm that
+        # the finished shape has not: the difference is no more than their sum, and shows where that is 0.03.
         before_mm3, prepared_mm3 = canal.obturation.volumes.before_mm3 or 0.0, canal.obturation.volumes.prepared_mm3
         taken_mm3 = sum(step.removes_mm3 for step in canal.expectation.steps)
         assert before_mm3 <= prepared_mm3 <= before_mm3 + taken_mm3 + 0.01 + 0.0005 * len(canal.expectation.steps)

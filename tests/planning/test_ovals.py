@@ -17,6 +17,8 @@ from scipy.special import ellipe, ellipeinc
 from planning.anatomy.ovals import area_mm2, reached_share
 from planning.canal.profile import Line, narrow_line, upto, volume_mm3
 from planning.contract.expected import CanalWidth, NaturalCanal
+from planning.whole_tooth.plan import plan
+from tests.planning import ten_cases
 
 WIDTHS = st.floats(0.1, 0.5)
 FLATTER = st.floats(1.0, 7.0)
@@ -126,3 +128,12 @@ def test_as_it_was_an_oval_canal_is_its_ellipse() -> None:
         )
     ]
     assert volume_mm3(narrow, DISTAL) == pytest.approx(math.pi / 4 * sum(ellipses), rel=1e-9)
+
+
+# A round instrument touches the two near walls of an oval alone: geometry. That this is told: a programme rule.
+def test_a_plan_says_of_an_oval_canal_that_instruments_may_go_deeper() -> None:
+    canals = {one.canal: one for one in plan(ten_cases.molar_with_an_oval_distal_canal()).canals}
+    round_ = plan(ten_cases.training_block()).canals[0]
+    for canal, oval in ((canals["D"], True), (round_, False)):
+        rule = next(each.rule for each in canal.rationales if each.of == "expectation.steps")
+        assert ("may go deeper than is said" in rule) is oval

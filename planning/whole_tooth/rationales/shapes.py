@@ -10,6 +10,11 @@ from planning.foundation.tables import Figure
 from planning.instruments.iso_3630 import HUNDREDTH_MM
 from planning.whole_tooth.rationales.about import Entry, RationaleContext, rationale
 
+OVAL = (
+    " This canal is oval and counted as if it were as narrow all round: a round instrument touches its two near walls "
+    "alone and may go deeper than is said."
+)
+
 
 def size_rationales(about: RationaleContext) -> Iterator[Rationale]:
     advised = about.plan.size_range
@@ -126,6 +131,8 @@ def estimate_rationales(about: RationaleContext) -> Iterator[Rationale]:
         "An estimate for teaching: light touch stops where the cross-section that is cut reaches a limit; "
         "each stroke leaves a little more room. What the hand feels wins."
     )
+    if any(point.wide_mm > point.narrow_mm for point in about.plan.expectation.natural.points):
+        rule += OVAL
     yield rationale("expectation.steps", rule, entered, rows)
     widths = about.canal.widths
     rule = f"Widths from {about.plan.expectation.natural.source}; straight between the levels that are known."
