@@ -1,6 +1,6 @@
 """A shortest common supersequence by visiting every state, level by level, as arrays: for words with little in common.
 
-The states are a grid, an axis for each word, numbered row by row. `planning.supersequence` says what a state is.
+The states are a grid, an axis for each word, numbered row by row. `planning.tray.supersequence` says what a state is.
 """
 
 from __future__ import annotations

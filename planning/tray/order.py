@@ -2,7 +2,7 @@
 
 All canals come to an image or a hold point before any goes on from it: that is how a plan counts both. In between the
 order is a shortest common supersequence of the canals' instrument lists: no order with fewer changes serves every canal
-in its own order (`planning.supersequence` says why).
+in its own order (`planning.tray.supersequence` says why).
 """
 
 from __future__ import annotations

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.value import TimelineEntry
-from cases.domain.record.words import NOT_CHECKED, WHY, said
+from cases.domain.record.words import NOT_CHECKED, WHY, sentence_of
 
 
 def timeline(story: CaseHistory) -> tuple[TimelineEntry, ...]:
@@ -30,7 +30,7 @@ def _entry(story: CaseHistory, fact: RecordedEvent) -> TimelineEntry:
         who=fact.who,
         canal=fact.canal,
         kind=fact.kind,
-        says=said(fact, story),
+        says=sentence_of(fact, story),
         version=story.version(fact).number,
         out_of_course=why,
         out_of_course_says=WHY[why] if why else "",

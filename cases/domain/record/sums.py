@@ -228,7 +228,9 @@ def _correct(
     number = _number_of(story, found, str(fact.event.body.get("corrects")))
     if number is None:
         return
-    found[number] = replace(found[number], says=f"{found[number].says}. {words.said(fact, story)} ({fact.who.name})")
+    found[number] = replace(
+        found[number], says=f"{found[number].says}. {words.sentence_of(fact, story)} ({fact.who.name})"
+    )
     if not fact.event.body.get("what"):
         found[number] = replace(found[number], review_by=None)
     else:
@@ -240,7 +242,7 @@ def _correct(
 
 def _halt(story: CaseHistory, fact: RecordedEvent) -> HaltRecord | None:
     common: dict[str, Any] = {"position": fact.position, "who": fact.who, "at": fact.at, "cause": "", "ended": None}
-    says = words.said(fact, story)
+    says = words.sentence_of(fact, story)
     match fact.kind:
         case EventKind.EMERGENCY:
             # Also where a canal was named: it halts the whole tooth.

@@ -78,7 +78,7 @@ _NO_IMAGE = {"no_sensor": "no sensor", "film": "on film", "image_elsewhere": "ke
 _SHOWS = {"length": "the length", "final_size": "the final size", "cone": "the cone", "final": "the finished tooth"}
 
 
-def said(fact: RecordedEvent, story: CaseHistory) -> str:
+def sentence_of(fact: RecordedEvent, story: CaseHistory) -> str:
     """One event as a person would tell it."""
     return SAID[fact.kind](fact, story)
 

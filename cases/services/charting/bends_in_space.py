@@ -51,7 +51,7 @@ def combine(*, actor: Person, canal: Canal, told: Combined) -> tuple[BendInSpace
         "other_side": told.other_side,
     }
     sent_hash = idempotency.fingerprint(actor=actor, to=canal.pk, what=what)
-    if before := idempotency.known(BendInSpace, told.id, sent_hash):
+    if before := idempotency.sent_before(BendInSpace, told.id, sent_hash):
         return before, False
     if canal.bends_in_space.count() >= MOST_BENDS:
         raise NotUsable(reason=f"{canal.name} has {MOST_BENDS} bends in space; more are not taken.")

@@ -42,7 +42,7 @@ def add_canal(
     sent_hash = idempotency.fingerprint(
         actor=actor, to=case.pk, what={"name": name, "root": root, "facts": dict(facts)}
     )
-    if before := idempotency.known(Canal, id, sent_hash):
+    if before := idempotency.sent_before(Canal, id, sent_hash):
         return before, False
     refuse_changed(case, seen_revision)
     tooth = case.tooth

@@ -54,7 +54,7 @@ def open_case(
         "supervisor_id": str(supervisor_id),
     }
     sent_hash = idempotency.fingerprint(actor=actor, to=programme_id, what=what)
-    if before := idempotency.known(Case, id, sent_hash):
+    if before := idempotency.sent_before(Case, id, sent_hash):
         return before, False
     found = _tooth_of(tooth)
     offered = _offered(found, canals)

@@ -52,7 +52,7 @@ def mark(*, actor: Person, image: Image, told: Marked) -> tuple[Marking, bool]:
     case = locked(image.case_id)
     what = {"marks": told.marks, "take": list(told.take), "corrects": str(told.corrects or ""), "note": told.note}
     sent_hash = idempotency.fingerprint(actor=actor, to=image.pk, what=what)
-    if before := idempotency.known(Marking, told.id, sent_hash):
+    if before := idempotency.sent_before(Marking, told.id, sent_hash):
         return before, False
     corrected = _refuse_unfit(image, told)
     # Putting right what was marked is judging an image; measuring anew is work.

@@ -51,7 +51,7 @@ def keep_length(
     """The same for whoever was found to work the case when it was done. Raises what `take_length` does."""
     case = locked(canal.tooth.case_id)
     sent_hash = idempotency.fingerprint(actor=actor, to=canal.pk, what={"reading": reading})
-    if before := idempotency.known(LengthReading, id, sent_hash):
+    if before := idempotency.sent_before(LengthReading, id, sent_hash):
         return before, False
     if not canal.reference_point:
         reason = f"Choose the reference point of {canal.name} first: a length without one says nothing."
@@ -79,7 +79,7 @@ def record_junction(
     parts.refuse_unless_works_now(actor, canal.tooth.case, "Junctions are taken")
     case = locked(canal.tooth.case_id)
     sent_hash = idempotency.fingerprint(actor=actor, to=canal.pk, what={"junction": junction})
-    if before := idempotency.known(JunctionReading, id, sent_hash):
+    if before := idempotency.sent_before(JunctionReading, id, sent_hash):
         return before, False
     measured = replace(junction, at_length_mm=junction.at_length_mm or _length_now(canal, case))
     _refuse_outside(canal, measured)

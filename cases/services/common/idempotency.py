@@ -19,7 +19,7 @@ def fingerprint(*, actor: Person, to: Any, what: Mapping[str, Any]) -> str:
     return digest(canonical_text({"actor": str(actor.pk), "to": str(to), "what": dict(what)}))
 
 
-def known(model: type[Row], id_: UUID | None, sent_hash: str) -> Row | None:
+def sent_before(model: type[Row], id_: UUID | None, sent_hash: str) -> Row | None:
     """The row of this id where the same was sent before, None for a new one. Raises SentDifferently."""
     return same(model._default_manager.filter(pk=id_).first() if id_ else None, sent_hash)
 

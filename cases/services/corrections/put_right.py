@@ -14,7 +14,7 @@ from cases.services.charting import canals, rests_on
 from cases.services.common import audit
 from cases.services.common.guard import guard
 from cases.services.corrections import struck
-from cases.services.images.removal import held
+from cases.services.images.removal import lock_image
 from cases.services.treatment import running_work, server_events
 
 
@@ -25,7 +25,7 @@ def strike(*, actor: Person, image: Image, why: StruckWhy) -> Image:
     Lengths and bends taken from it count no more. Raises NotAllowed.
     """
     guard(May.CHART, actor, image.case)
-    row = held(image)
+    row = lock_image(image)
     if row.struck:
         return row
     row.struck = True
@@ -43,7 +43,7 @@ def move(*, actor: Person, image: Image, canal: str) -> Image:
     Lengths and bends that were taken from it for the canal where it was count no more. Raises NotAllowed, NotUsable.
     """
     guard(May.CHART, actor, image.case)
-    row = held(image)
+    row = lock_image(image)
     if row.struck:
         raise NotUsable(reason="This image was struck and counts for nothing. Take a new one of the right canal.")
     if canal and not Canal.objects.filter(tooth__case=row.case_id, name=canal).exists():

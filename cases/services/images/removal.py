@@ -25,7 +25,7 @@ def nobody_named(*, actor: Person, image: Image) -> Image:
     Raises NotAllowed, ImageRemoved, NotUsable.
     """
     guard(May.CHART, actor, image.case)
-    row = held(image)
+    row = lock_image(image)
     refuse_removed(row)
     if row.state != ImageState.STORED:
         raise NotUsable(reason="The image is not here yet. Look at it once it is.")
@@ -42,7 +42,7 @@ def remove(*, actor: Person, image: Image, reason: RemovalReason) -> Image:
     The first who removed it stays; of a refused one nothing was kept. Raises NotAllowed.
     """
     guard(May.CHART, actor, image.case)
-    row = held(image)
+    row = lock_image(image)
     if row.state in (ImageState.REMOVED, ImageState.REFUSED):
         return row
     before = {"state": row.state}
@@ -67,7 +67,7 @@ def remove(*, actor: Person, image: Image, reason: RemovalReason) -> Image:
     return row
 
 
-def held(image: Image) -> Image:
+def lock_image(image: Image) -> Image:
     """The row as it is now, held until the transaction ends, and its case with it."""
     locked(image.case_id)
     rows = Image.objects.select_for_update(no_key=True, of=("self",))

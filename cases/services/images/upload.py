@@ -92,7 +92,7 @@ def _announce(actor: Person, case: Case, told: Announced, *, begins: bool) -> Im
     }
     sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what=facts)
     broken = _broken(actor, case, told) if begins else None
-    if broken is None and (before := idempotency.known(Image, told.id, sent_hash)):
+    if broken is None and (before := idempotency.sent_before(Image, told.id, sent_hash)):
         return before
     if not 0 < told.sent_bytes <= settings.IMAGE_MOST_BYTES:
         most = settings.IMAGE_MOST_BYTES // BYTES_PER_MB

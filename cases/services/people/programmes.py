@@ -43,9 +43,9 @@ def add_kit(
 
     Raises NotAllowed, TakenAlready, NotUsable, InstrumentNotDescribed, ChoiceNotPossible.
     """
-    held(actor, programme_id)
+    lock_programme(actor, programme_id)
     sent_hash = idempotency.fingerprint(actor=actor, to=programme_id, what={"kit": kit})
-    if before := idempotency.known(Kit, id, sent_hash):
+    if before := idempotency.sent_before(Kit, id, sent_hash):
         return before, False
     if not 0 < len(kit.name.strip()) <= MOST_NAME:
         raise NotUsable(reason=f"A kit needs a name of at most {MOST_NAME} characters.", at=("kit", "name"))
@@ -60,7 +60,7 @@ def add_kit(
     return row, True
 
 
-def held(actor: Person, programme_id: UUID) -> None:
+def lock_programme(actor: Person, programme_id: UUID) -> None:
     """Guards, and holds the programme until the transaction ends."""
     refuse_unless(May.KEEP_KITS, actor_in(actor, programme_id))
     Programme.objects.select_for_update(no_key=True).get(pk=programme_id)
@@ -118,9 +118,9 @@ def add_technique(
 
     Raises NotAllowed, TakenAlready, NotUsable, TechniqueNotUsable.
     """
-    held(actor, programme_id)
+    lock_programme(actor, programme_id)
     sent_hash = idempotency.fingerprint(actor=actor, to=programme_id, what={"technique": technique})
-    if before := idempotency.known(TechniqueRecord, id, sent_hash):
+    if before := idempotency.sent_before(TechniqueRecord, id, sent_hash):
         return before, False
     if not re.fullmatch(KEY.regex, technique.key) or len(technique.key) > MOST_KEY:
         reason = f"A key has small letters, digits and hyphens, at most {MOST_KEY}."

@@ -12,7 +12,7 @@ from cases.domain.errors import NotHere, NotUsable
 from cases.mapping.kits import widths_key
 from cases.models import Person, Programme, ProgrammeWidths, ThresholdOverride
 from cases.services.common import audit
-from cases.services.people.programmes import held
+from cases.services.people.programmes import lock_programme
 from planning.canal.initial_shape import refuse_widths
 from planning.contract.plan_input import WidthInput
 from planning.foundation import tables
@@ -29,7 +29,7 @@ def set_threshold(*, actor: Person, programme_id: UUID, key: str, value: float |
 
     Plans that exist keep the figures they were made with. Raises NotAllowed, NotHere, ChoiceNotPossible.
     """
-    held(actor, programme_id)
+    lock_programme(actor, programme_id)
     published = tables.published().get(key)
     if published is None:
         raise NotHere(what=f"figure as '{key}'")
@@ -66,7 +66,7 @@ def set_widths(
 
     Plans that exist keep the widths they were made with. Raises NotAllowed, NotHere, NotUsable, CanalsDoNotFit.
     """
-    held(actor, programme_id)
+    lock_programme(actor, programme_id)
     key = widths_key(tooth)
     if key is None or not 0 < len(canal) <= MOST_CANAL_NAME:
         raise NotHere(what=f"canal as {canal} of tooth {tooth}")

@@ -45,7 +45,7 @@ def let_pass(
     # A size is named where there is one, so that what an app of before sends again is known.
     about = {"code": code, "canal": canal} | ({} if final_size is None else {"final_size": final_size})
     sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what={**about, "reason": reason})
-    if before := idempotency.known(CautionOverride, id, sent_hash):
+    if before := idempotency.sent_before(CautionOverride, id, sent_hash):
         return before, False
     given = Override(code=code, canal=canal, reason=reason, final_size=final_size)
     refuse_override(given)

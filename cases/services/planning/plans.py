@@ -64,7 +64,7 @@ def propose(
     case = locked(case.pk)
     what = {"kit": str(asked.kit_id), "technique": asked.technique, "choices": asked.choices}
     sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what=what)
-    if before := idempotency.known(ToothPlanVersion, id, sent_hash):
+    if before := idempotency.sent_before(ToothPlanVersion, id, sent_hash):
         return before, False
     given = snapshot(case, asked, samples=SAMPLES, progress=replan.progress(case))
     made = CreatedVersion.of(given, plan(given), kit_id=asked.kit_id, technique_key=asked.technique)
@@ -96,7 +96,7 @@ def _taken_up_again(version: ToothPlanVersion, actor: Person, case: Case) -> Too
 def submit(*, actor: Person, version: ToothPlanVersion, seen_hash: str | None = None) -> ToothPlanVersion:
     """Asks for approval. Raises NotAllowed, MoveNotPossible, PlanStale, ReasonMissing, EmptyPlan, ChangedSince."""
     guard(May.SUBMIT, actor, version.case)
-    case, version = held(version)
+    case, version = lock_version(version)
     if seen_hash not in (None, version.hash):
         raise ChangedSince(what="The plan")
     if version.state == PlanState.WAITING and version.case_revision == case.revision:
@@ -128,12 +128,12 @@ def _refuse_empty(version: ToothPlanVersion) -> None:
 def withdraw(*, actor: Person, version: ToothPlanVersion) -> ToothPlanVersion:
     """Takes the asking back. Raises NotAllowed, MoveNotPossible."""
     guard(May.SUBMIT, actor, version.case)
-    case, version = held(version)
+    case, version = lock_version(version)
     versions.move(version, Verb.WITHDRAW, actor, case)
     return version
 
 
-def held(version: ToothPlanVersion) -> tuple[Case, ToothPlanVersion]:
+def lock_version(version: ToothPlanVersion) -> tuple[Case, ToothPlanVersion]:
     """Case and version, both held until the transaction ends."""
     case = locked(version.case_id)
     return case, ToothPlanVersion.objects.select_for_update(no_key=True).get(pk=version.pk)

@@ -18,7 +18,7 @@ from cases.mapping.plans import plan_of
 from cases.models import Case, Person, ToothPlanVersion
 from cases.services.common import audit
 from cases.services.common.guard import guard
-from cases.services.planning.plans import held, refuse_stale
+from cases.services.planning.plans import lock_version, refuse_stale
 from cases.services.treatment import running_work, server_events
 
 
@@ -50,7 +50,7 @@ def release(
     the partner of a canal stays returned.
     """
     guard(May.REVIEW, supervisor, version.case)
-    case, version = held(version)
+    case, version = lock_version(version)
     if seen_hash != version.hash:
         raise ChangedSince(what="The plan")
     if version.state != PlanState.APPROVED:

@@ -20,7 +20,7 @@ from cases.models import Person, Review, ReviewRemark, ToothPlanVersion
 from cases.services.common import audit, idempotency
 from cases.services.common.guard import guard
 from cases.services.planning import release, replan
-from cases.services.planning.plans import held, refuse_stale
+from cases.services.planning.plans import lock_version, refuse_stale
 
 VERB = {Decision.APPROVED: Verb.APPROVE, Decision.RETURNED: Verb.RETURN}
 
@@ -56,12 +56,12 @@ def decide(
     guard(May.REVIEW, supervisor, version.case)
     if supervisor.pk in (version.author_id, version.case.student_id):
         raise NotAllowed(reason="Nobody decides on a plan of their own.")
-    case, version = held(version)
+    case, version = lock_version(version)
     what: dict[str, Any] = {"decision": decision.value, "note": note, "remarks": list(remarks), "hash": seen_hash}
     if acknowledged:
         what["acknowledged"] = list(acknowledged)
     sent_hash = idempotency.fingerprint(actor=supervisor, to=version.pk, what=what)
-    if before := idempotency.known(Review, id, sent_hash):
+    if before := idempotency.sent_before(Review, id, sent_hash):
         return before, False
     if seen_hash != version.hash:
         raise ChangedSince(what="The plan")

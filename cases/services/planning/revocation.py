@@ -16,7 +16,7 @@ from cases.models import Case, Person, Revocation, ToothPlanVersion
 from cases.services.common import idempotency
 from cases.services.common.guard import guard
 from cases.services.planning import versions
-from cases.services.planning.plans import held
+from cases.services.planning.plans import lock_version
 from cases.services.treatment import running_work, server_events
 
 
@@ -31,9 +31,9 @@ def revoke(
     approved, SentDifferently.
     """
     who = guard(May.REVOKE, actor, version.case)
-    case, version = held(version)
+    case, version = lock_version(version)
     sent_hash = idempotency.fingerprint(actor=actor, to=version.pk, what={"reason": reason, "hash": seen_hash})
-    if before := idempotency.known(Revocation, id, sent_hash):
+    if before := idempotency.sent_before(Revocation, id, sent_hash):
         return before, False
     if seen_hash != version.hash:
         raise ChangedSince(what="The plan")

@@ -22,12 +22,12 @@ export function Answered({ chair, canal, waits }: Props) {
       {first && (
         <Notice sign="stop">
           <p class="strong">{words.hold.late(first.name, words.when(first.at))}</p>
-          <Said of={first} />
+          <GivenAnswer of={first} />
         </Notice>
       )}
       {!waits && (
         <Notice sign={last?.told.exit ?? 'note'}>
-          {last ? <Said of={last} /> : <p>{words.hold.notWaiting}</p>}
+          {last ? <GivenAnswer of={last} /> : <p>{words.hold.notWaiting}</p>}
           <p>
             <a href="/worklist">{words.hold.toList}</a>
           </p>
@@ -41,7 +41,7 @@ export function Answered({ chair, canal, waits }: Props) {
   )
 }
 
-function Said({ of: { name, at, told } }: { of: WordGiven }) {
+function GivenAnswer({ of: { name, at, told } }: { of: WordGiven }) {
   return (
     <p>
       {words.hold.given(told.exit, name, words.when(at))} {told.at_bench && `(${words.hold.atBench}) `}

@@ -22,7 +22,7 @@ export function TakeImage({ caseId, canal, purpose, onTaken }: Props) {
   const [busy, setBusy] = useState(false)
   const [wrong, setWrong] = useState<string>()
   const room = useImages(caseId).value?.room
-  const fit = useRoom(caseId)
+  const fit = useImagesLeft(caseId)
   const take = async (input: HTMLInputElement) => {
     setBusy(true)
     setWrong(undefined)
@@ -53,7 +53,7 @@ export function TakeImage({ caseId, canal, purpose, onTaken }: Props) {
 }
 
 /** How many more photos the programme has room for, those that wait on this phone taken off; undefined: not known. */
-function useRoom(caseId: string): number | undefined {
+function useImagesLeft(caseId: string): number | undefined {
   const found = useImages(caseId).value
   if (!found) return undefined
   const known = new Set(found.images.map(({ id }) => id))

@@ -6,7 +6,7 @@ import type { LineDraft } from './draft'
 import { inColumns, slipsOf, type Unit } from './unit'
 
 /** What can be said of a line at once, before the server has measured it. */
-interface Said {
+interface MeasuredText {
   readonly lengthMm: number | undefined
   readonly angleDeg: number | undefined
   readonly tipShortMm: number | undefined
@@ -17,7 +17,7 @@ interface Said {
 /** A number of marks in widths of a pixel; the tip is the last of them. */
 type Measure = (marks: readonly Mark[]) => number
 
-export function saidOf(line: LineDraft, unit: Unit): Said {
+export function saidOf(line: LineDraft, unit: Unit): MeasuredText {
   const marks = lineMarks(line, unit)
   const { length, angle, short, deep } = measuresOf(line, marks)
   const { columnMm } = unit
@@ -33,7 +33,7 @@ export function saidOf(line: LineDraft, unit: Unit): Said {
 }
 
 /** The intervals of what is said, by the server's rule (`planning/radiograph/measuring.py`). */
-export function intervalsOf(line: LineDraft, unit: Unit): { readonly [of in keyof Said]?: Within | undefined } {
+export function intervalsOf(line: LineDraft, unit: Unit): { readonly [of in keyof MeasuredText]?: Within | undefined } {
   const { figures, columnMm, share } = unit
   if (!figures) return {}
   const marks = lineMarks(line, unit)

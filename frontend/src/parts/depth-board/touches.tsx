@@ -37,7 +37,7 @@ export function Touches({ board, zones }: Props) {
       {open && (
         <Sheet title={open.canal} onClose={() => setOpen(undefined)}>
           {open.marks.map((mark, i) => (
-            <Said key={`${i}${mark.title}`} canal={open.canal} mark={mark} />
+            <MarkText key={`${i}${mark.title}`} canal={open.canal} mark={mark} />
           ))}
         </Sheet>
       )}
@@ -45,7 +45,7 @@ export function Touches({ board, zones }: Props) {
   )
 }
 
-function Said({ canal, mark: { title, value, does, of } }: { canal: string; mark: Mark }) {
+function MarkText({ canal, mark: { title, value, does, of } }: { canal: string; mark: Mark }) {
   const reasons = useReasons()
   const rationale = [...new Set(of.flatMap((path) => reasons?.find(canal, path) ?? []))]
   return (

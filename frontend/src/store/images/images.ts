@@ -9,7 +9,7 @@ import { useCached } from '@/store/cache/hooks'
 import { refreshTreatment } from '@/store/chair/chair'
 import { retrying, whenLookedAt } from '@/store/device/retry'
 import { uuid7 } from '@/store/device/uuid7'
-import { ofPerson } from '@/store/session/per-person'
+import { perPerson } from '@/store/session/per-person'
 import { personId, signIns } from '@/store/session/session'
 import {
   bytesOf,
@@ -39,7 +39,7 @@ export function useImages(caseId: string) {
   return useCached<ImagesShown>(imagesName(caseId), () => calls.listImages(caseId))
 }
 
-const { shown, load } = ofPerson<WaitingImage>(waitingOf)
+const { shown, load } = perPerson<WaitingImage>(waitingOf)
 
 /** Images that this person took and that are still on this phone. */
 export const waitingImages = () => ({ value: shown().value.filter(({ thrown }) => thrown === undefined) })

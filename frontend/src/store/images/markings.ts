@@ -7,7 +7,7 @@ import { refreshCase } from '@/store/cache/cases'
 import { useCached } from '@/store/cache/hooks'
 import { retrying, whenLookedAt } from '@/store/device/retry'
 import { uuid7 } from '@/store/device/uuid7'
-import { ofPerson } from '@/store/session/per-person'
+import { perPerson } from '@/store/session/per-person'
 import { personId, signIns } from '@/store/session/session'
 import { waitingImages } from './images'
 import { drop, type WaitingMarking, waitingOf, write } from './marking-store'
@@ -21,7 +21,7 @@ export function useMarkings(caseId: string, imageId: string) {
   return useCached<MarkingsShown>(nameOf(imageId), () => calls.listMarkings(caseId, imageId))
 }
 
-const { shown, load } = ofPerson<WaitingMarking>(waitingOf)
+const { shown, load } = perPerson<WaitingMarking>(waitingOf)
 
 /** Markings that this person made and that are still on this phone. */
 export const waitingMarkings = shown

@@ -5,7 +5,7 @@ import { uuid7 } from '@/store/device/uuid7'
 import { personId, session } from '@/store/session/session'
 import { emergenciesByCase, wayOf } from './emergencies'
 import { changed } from './outbox'
-import { ofPerson } from './pending'
+import { rangeOfPerson } from './pending'
 import { send } from './sender'
 
 // What waits on this phone of the person who is signed in, case by case: to be seen, saved elsewhere, and set aside.
@@ -33,7 +33,7 @@ const madeAt = (id: string) => Number.parseInt(id.replace(/-/g, '').slice(0, 12)
 
 export async function leftOver(): Promise<readonly LeftOver[]> {
   const db = await database()
-  const mine = ofPerson(personId())
+  const mine = rangeOfPerson(personId())
   const [work, readings] = await Promise.all([db.getAll('outbox', mine), db.getAll('taken', mine)])
   const emergencies = emergenciesByCase()
   const cases = [...new Set([...emergencies, ...work, ...readings].map((one) => one.caseId))]

@@ -4,7 +4,7 @@ import { refreshCase } from '@/store/cache/cases'
 import { database } from '@/store/device/database'
 import type { PendingReading } from '@/store/device/schema'
 import { personId } from '@/store/session/session'
-import { ofCase, ofPerson, waitingIn } from './pending'
+import { ofCase, rangeOfPerson, waitingIn } from './pending'
 
 // Readings that were taken with no connection: sent in the order in which they were taken, for a later one of the same
 // method takes the place of an earlier one. Each has an id of its own, so sending again is harmless.
@@ -43,7 +43,7 @@ async function keepTaken(caseId: string, one: Omit<PendingReading, 'person' | 'c
 /** Sends what waits of a person; what is refused stays with the server's sentence. Raises Unreachable, Refused by 401. */
 export async function sendTaken(person: string): Promise<void> {
   const sent = new Set<string>()
-  for (const one of await (await database()).getAll('taken', ofPerson(person))) {
+  for (const one of await (await database()).getAll('taken', rangeOfPerson(person))) {
     if (one.refused !== undefined || person !== personId()) continue
     try {
       await sendOne(one)
@@ -82,6 +82,6 @@ async function keepSentence(one: PendingReading, refused: string): Promise<void>
 /** How much waits on this phone of the person who is signed in: work done and readings, of all cases. */
 export async function countWaiting(): Promise<number> {
   const db = await database()
-  const mine = ofPerson(personId())
+  const mine = rangeOfPerson(personId())
   return (await db.count('outbox', mine)) + (await db.count('taken', mine))
 }

@@ -13,7 +13,7 @@ const keyOf = (person: string, caseId: string) => `${person}\n${caseId}`
 export const ofCase = (person: string, caseId: string) =>
   IDBKeyRange.bound([person, caseId, 0], [person, caseId, Number.MAX_SAFE_INTEGER])
 
-export const ofPerson = (person: string) => IDBKeyRange.bound([person], [person, []])
+export const rangeOfPerson = (person: string) => IDBKeyRange.bound([person], [person, []])
 
 /** What waits in a store, shown the same in every tab of the phone. */
 export function waitingIn<S extends Store>(store: S) {

@@ -11,7 +11,7 @@ import { uuid7 } from '@/store/device/uuid7'
 import { findSessionAgain, personId, signIns } from '@/store/session/session'
 import { keepSent } from './acknowledged-store'
 import { changed, treatmentName } from './outbox'
-import { ofCase, ofPerson } from './pending'
+import { ofCase, rangeOfPerson } from './pending'
 import { sendTaken } from './pending-readings'
 import { askTreatment } from './set-back'
 
@@ -37,7 +37,7 @@ const retry = retrying(() => void send())
 export async function send(): Promise<void> {
   const person = personId()
   try {
-    const keys = await (await database()).getAllKeys('outbox', ofPerson(person))
+    const keys = await (await database()).getAllKeys('outbox', rangeOfPerson(person))
     const cases = [...new Set(keys.map(([, of]) => of))]
     const all = [
       ...cases.map((caseId) => lane(`outbox ${person} ${caseId}`, () => sendCase(person, caseId))),

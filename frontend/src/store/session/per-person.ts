@@ -2,7 +2,7 @@ import { type Signal, signal } from '@preact/signals'
 import { personId } from './session'
 
 /** A list that lies on the phone, one for every person: the signal of who is signed in, and reading it anew. */
-export function ofPerson<T>(read: (person: string) => Promise<readonly T[]>) {
+export function perPerson<T>(read: (person: string) => Promise<readonly T[]>) {
   const signals = new Map<string, Signal<readonly T[]>>()
   const load = async (person: string): Promise<void> => {
     const found = signals.get(person)
