@@ -1,9 +1,10 @@
 """How large the end of a canal is made: a range with its reasons, never a bare number.
 
-For a student the range is the cautious one: up from the largest of what asks for more (a floor, the irrigant, the
-canal's own width at its end, the first size to bind, where the more cautious of two published schools begins), to the
-smallest of what asks for less (where that school ends, a curve, the thinnest wall). What else there is to know is told
-beside it. A canal that asks for more than it bears is a wide canal: no size is proposed, a supervisor chooses.
+The range for a student is the cautious one. Its least size is the largest that anything asks for: a floor, the
+irrigant, the canal's own width at its end, the first size to bind, the beginning of the more cautious of two published
+schools. Its greatest size is the smallest that anything allows: the end of that school's range, a curve, the thinnest
+wall. Whatever else is known is told beside it. Where the least is above the greatest the canal is a wide one: no size
+is proposed, and a supervisor chooses.
 """
 
 from __future__ import annotations
@@ -56,7 +57,7 @@ class WallAbove:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SizeRequest:
-    """What the final size of one canal hangs on."""
+    """What decides the final size of one canal."""
 
     tooth_iso: str
     canal: str
@@ -187,7 +188,7 @@ def _above(size: int, up: Figure) -> int:
 
 
 def _first_above(width_mm: float) -> int:
-    """The first size whose tip is wider; the largest where none is."""
+    """The first size whose tip is wider than that; the largest size where none is."""
     return next((size for size in sizes() if size * HUNDREDTH_MM > width_mm + APART_MM), sizes()[-1])
 
 

@@ -26,14 +26,14 @@ from planning.tray.selection import Selection
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Canal:
-    """What the planner knows of it."""
+    """One canal, with all that is known of it before its order of work is written."""
 
     given: PlanInput
     number: int
     length: Length
     join: Join | None
     size_asked: SizeRequest
-    """What the final size hangs on."""
+    """What decides the final size."""
     size_range: SizeRange
     final_size: int | None
     """None for a wide canal while nobody has chosen one."""
@@ -55,7 +55,7 @@ class Canal:
 
     @property
     def worked_size(self) -> int | None:
-        """The final size, where the kit can make it: what goes by it is written for no other."""
+        """The final size, None where the kit cannot make it: no step is written for a size that cannot be made."""
         return None if self.lacks else self.final_size
 
     @property

@@ -1,4 +1,4 @@
-"""What the final size of one canal hangs on, gathered from what was charted."""
+"""What decides the final size of one canal, gathered from what was charted."""
 
 from __future__ import annotations
 

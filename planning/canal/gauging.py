@@ -11,9 +11,11 @@ from planning.techniques.technique import Phase, PhaseKind
 
 
 def first_binder(given: PlanInput, number: int, end_um: int | None) -> int | None:
-    """Size that a person recorded, else the smallest hand size felt to stop short of the end between coronal flaring
-    and the first shaping, or at least the next above those that were gauged and not held; None where none of them is
-    there. Raises ChoiceNotPossible for a size that is not in the series.
+    """The first size that bound at the canal's end; None where none is known.
+
+    As a person recorded it. Else the smallest hand size that was felt to stop short of the end between coronal flaring
+    and the first shaping; where every size gauged there went to the end, the next size above them. Raises
+    ChoiceNotPossible for a size that is not in the series.
     """
     canal = given.canals[number]
     if canal.first_binder_size is not None:

@@ -50,8 +50,9 @@ class KitSizes:
         return tuple(s for s in sizes() if advised.least <= s <= advised.most and not self.lacking(s))
 
     def proposed(self, advised: SizeRange) -> SizeRange:
-        """The range with the smallest size in it that the kit can make as the proposal, which is said; as it was where
-        the kit has the one that was proposed, or none at all."""
+        """The range with a proposal that the kit can make: the smallest such size in it, with a reason that says so.
+        The range is unchanged where the kit has the proposed size, or no size of the range.
+        """
         wanted, within = advised.proposed, self.within(advised)
         if wanted is None or not within or wanted in within:
             return advised

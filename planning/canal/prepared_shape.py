@@ -39,8 +39,9 @@ def orifice_mm(canal: CanalInput, setting: Setting, crown_mm: float) -> float:
 
 
 def is_bent(canal: CanalInput, figures: Figures) -> bool:
-    """Whether the canal's curvature counts as a bend; one that is not charted does not. Of a canal that bends to both
-    sides, or may, no angle tells: where an S ends it may run nearly straight on."""
+    """Whether the canal is worked as a bent one: its charted angle is large enough. One without an angle is not; one
+    that bends to both sides, or may, always is, as an S can have a small angle from its axis to its end.
+    """
     return both_ways(canal) or (canal.curvature_deg or 0.0) >= figures["depth.bend_from"]
 
 

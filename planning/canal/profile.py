@@ -36,8 +36,9 @@ class Stand:
         return 0.0 if at_mm > self.tip_mm else diameter_mm(self.instrument, self.tip_mm - at_mm)
 
     def line(self, from_mm: float, wider_mm: float = 0.0) -> Line:
-        """Its outline from a depth down to its tip, `wider_mm` thicker than it is. What has passed with the cutting
-        part stays as wide as the end of that. Empty above `from_mm`."""
+        """Its outline from `from_mm` down to its tip, `wider_mm` thicker than the instrument; empty where the tip lies
+        above `from_mm`. Above the cutting part the outline stays as wide as the end of that.
+        """
         if self.tip_mm <= from_mm:
             return ()
         points = [(self.tip_mm - z, d + wider_mm) for z, d in corners(self.instrument) if self.tip_mm - z > from_mm]

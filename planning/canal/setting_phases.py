@@ -13,8 +13,8 @@ from planning.techniques.technique import Phase, PhaseKind
 def phases_of(given: PlanInput) -> list[Phase]:
     """The phases of the setting, each with the hold point that is asked for there.
 
-    Of one that is not asked for nothing stays but what is worked in its phase, and the image of a length: the student
-    looks at that one alone. The cone's hold point is then about the final size too.
+    A phase whose hold point is not asked for keeps what is worked in it. It keeps its image only where that shows a
+    length, and the student judges that alone. The hold point of the cone is then about the final size too.
     """
     more = Figures(given.thresholds)["words.bench_more"] >= 1
     here = [phase for phase in given.technique.phases if given.setting in phase.settings]

@@ -87,7 +87,7 @@ class ExpectedStep:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Judged:
-    """A recorded depth against the band it was expected in, as that was just before."""
+    """A recorded depth, and the band that it was expected in just before it was recorded."""
 
     node: str
     visit: int

@@ -150,7 +150,7 @@ class SizeRange:
 
     least: int
     most: int
-    """Below the least in a wide canal, which asks for more than it bears."""
+    """In a wide canal it is below the least: the canal asks for a larger size than it can bear."""
     proposed: int | None
     """None for a wide canal: a supervisor chooses."""
     reasons: tuple[SizeReason, ...]
@@ -218,7 +218,7 @@ class Stop:
     stop_mm: float
     target: Target
     why: str = ""
-    """Under what name the canal's reasons have it."""
+    """The name under which the canal's rationales have this stop."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -259,11 +259,11 @@ class TrayItem:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Exposure:
-    """One image, and the canals that stand on it apart from each other."""
+    """One image, and the canals that it shows beside each other."""
 
     canals: tuple[str, ...]
     turned: bool
-    """From another angle: what lies one behind the other on the first is seen apart."""
+    """Taken from another angle, which shows apart what lies one behind the other on the first image."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -281,7 +281,7 @@ class Stage:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskedFor:
-    """What the work as it is expected asks of a supervisor, and of whoever takes the images."""
+    """How often the expected work asks for a supervisor's word, and for an image."""
 
     stages: tuple[Stage, ...]
     exposures: int

@@ -1,10 +1,11 @@
 """How sure the estimate is of one canal, and what it learns from the depths that are recorded.
 
-Many sampled canals are worked step by step alongside the one that is planned. Each sample counts for as much as it made
-a recorded depth likely, and takes it for right or for a slip by how likely each is there: right, it takes the place of
-the simulated depth, give or take its uncertainty; a slip changes nothing in that canal. When few count for much, they
-are drawn anew from one another by their weights: what has not been drawn yet, the next instrument's tolerances for one,
-is fresh in every copy.
+A particle filter (Gordon, Salmond & Smith 1993, from memory). The particles are sampled canals, which are worked step
+by step alongside the one that is planned. A recorded depth gives every sample a weight: how likely that depth was in
+it. A depth may be a slip, so each sample also draws whether to believe it. Where it does, its simulated depth becomes
+the recorded one, give or take the uncertainty of the reading; where it takes the depth for a slip, nothing changes in
+it. When a few samples have most of the weight, all are resampled by their weights. What has not been drawn yet, the
+next instrument's tolerances for one, is drawn for every copy on its own.
 """
 
 from __future__ import annotations
@@ -73,7 +74,7 @@ class Belief:
         shallow_mm: float = 0.0,
         most_work: int = MOST_WORK,
     ) -> None:
-        """`shallow_mm`: what the canal has that the samples have not, its bend, stops instruments so much higher."""
+        """`shallow_mm`: by how much a bend, which the samples do not have, stops instruments higher."""
         self.canals: Rows = samples.canals(narrow)
         self.kept: dict[str, Floats] = {}
         """What else is kept of every sample, by name."""
@@ -126,7 +127,7 @@ class Belief:
         return np.minimum(stops_mm, np.minimum(further, by_face))
 
     def band(self, step: str, depths_mm: Floats, stops_mm: Floats) -> Band:
-        """What a depth recorded there is expected to say, if it is right."""
+        """The band for a depth that is recorded there and is no slip."""
         weight, at_stop, told = self._weight, depths_mm >= stops_mm - AT_MM, self._reading
         normal = self._samples.normal(f"reading {step}")
 
@@ -155,9 +156,11 @@ class Belief:
         return float(self.canals.depth_mm[0, 0])
 
     def learn(self, step: str, read_mm: float, depths_mm: Floats, stops_mm: Floats) -> Floats:
-        """Weighs the samples by a recorded depth; where the instrument stood in every sample, given that depth.
+        """Weighs the samples by a recorded depth, and gives where the instrument stood in every sample, now that it is
+        known.
 
-        Where a sample takes it for a slip, the simulated depth stays. Reached says how far a sample at least went.
+        Where a sample takes the depth for a slip, its simulated depth stays. "Reached" says only how far the instrument
+        went at least.
         """
         told = self._reading
         likely = self._noted(told.likely(read_mm, depths_mm, stops_mm, self._orifice_mm))
@@ -181,19 +184,22 @@ class Belief:
         self._weigh(self._noted(Likely(right=np.where(fits, 1 - slip, 0.0), slip=slip)), tip_mm)
 
     def _noted(self, likely: Likely) -> Likely:
-        """Two slips running are not believed in: the canal is like none of the samples, and every one of them takes
-        what was recorded for right."""
+        """The same, unless this is the second depth running that looks like a slip: then the canal is like none of the
+        samples, and every one of them has to believe what was recorded.
+        """
         self._strange = self._strange + 1 if float((self._weight * likely.right).sum()) < likely.slip else 0
         return Likely(right=every(1.0, self.count), slip=0.0) if self.few_agree else likely
 
     def _weigh(self, likely: Likely, kept: Floats) -> Floats:
-        """By how likely each sample made what was recorded; what is kept of every sample, drawn anew with them."""
+        """Weighs every sample by how likely what was recorded is in it. Gives `kept`, resampled as the samples are."""
         weight = self._weight * (likely.right + likely.slip)
         self._weight = weight / weight.sum()
         return kept[self._drawn_anew()] if self.worth < self.count / 2 else kept
 
     def _drawn_anew(self) -> Picked:
-        """Every sample as often as it counts for, in even steps through the weights; which one each was."""
+        """Systematic resampling: even steps through the weights take every sample about as often as it counts for.
+        Gives which sample each one now is.
+        """
         steps = (np.arange(self.count) + 1 / 2) / self.count
         chosen = np.minimum(np.searchsorted(np.cumsum(self._weight), steps), self.count - 1)
         self.canals = self.canals.picked(chosen)

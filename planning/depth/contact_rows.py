@@ -82,7 +82,9 @@ def face_mm(tools: Tools, canals: Rows, limit_mm2: Floats) -> Floats:
 
 
 def _halved(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> Floats:
-    """Rest where the load never falls with depth: the way in is halved; the stop where it is not exceeded there."""
+    """Where the load reaches its limit, by bisection; the stop where it never does. Only for a load that grows with
+    depth.
+    """
     found = stop_mm.copy()
     held = _load(tools, canals, _walls(canals), stop_mm - APART_MM) > limit_mm2
     if not held.any():
@@ -99,7 +101,9 @@ def _halved(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> F
 
 
 def _looked(tools: Tools, canals: Rows, from_mm: Floats, to_mm: Floats, limit_mm2: Floats) -> Floats:
-    """The first of many places between two depths where the load is over, or the deeper of the two."""
+    """Tried at many places between two depths: the last one before the load is over its limit, or the deeper of the
+    two.
+    """
     each = np.repeat(np.arange(len(from_mm)), LOOKS)
     places = np.linspace(from_mm, to_mm, LOOKS, axis=1)
     load = load_mm2(tools.picked(each), canals.picked(each), places.ravel()).reshape(places.shape)

@@ -33,7 +33,7 @@ from planning.run_sheet.walk import Left, Walk, expected_exit
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Working:
-    """What is worked with in one canal."""
+    """What a forecast of one canal starts from."""
 
     natural: NaturalCanal
     kit: Mapping[str, Instrument]
@@ -106,8 +106,9 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
 
 
 def _believed_mm(belief: Belief, depths_mm: Floats, felt: Against) -> float | None:
-    """Where an instrument is taken to have stood whose recorded depth is not as expected, and may be a slip; None
-    where it is taken for right."""
+    """Where the instrument is taken to have stood, where its recorded depth is not as expected and may be a slip; None
+    where the recorded depth is believed.
+    """
     return None if felt == "as_expected" or belief.few_agree else quantile(depths_mm, belief.weight, 1 / 2)
 
 

@@ -69,7 +69,9 @@ def spread(widths: Widths, block: bool, figures: Figures) -> Spread:
 
 
 def low_side(narrow: Line, spread: Spread, share: float) -> Line:
-    """The canal that only this share of canals is narrower than, place by place: no draw, so the same for any count."""
+    """A narrow canal: at every level only this share of canals is narrower. It is computed and not drawn, so it is the
+    same whatever the number of samples.
+    """
     normal = NormalDist().inv_cdf(share)
     shares = [spread.width_share] * (len(narrow) - 1) + [spread.end_share]
     return tuple(
@@ -87,7 +89,9 @@ class Samples:
         self._spread = spread
 
     def canals(self, narrow: Line) -> Rows:
-        """All but the end are wide or narrow together; each widens more or less than they do as a rule."""
+        """One canal a sample. All levels above the end are wide or narrow together, and each canal widens by more or
+        less than is usual.
+        """
         depth, wide = (np.array(column) for column in zip(*narrow, strict=True))
         widens = _factors(self._spread.widening_share, self.normal("widening"))[:, None]
         wide = wide[-1] + widens * (wide - wide[-1])

@@ -13,9 +13,12 @@ from planning.instruments.iso_3630 import Instrument
 def surely_stood(
     made: Sequence[PastInsertion], kit: Mapping[str, Instrument], low: Line, by: LightTouch
 ) -> Iterator[Stand]:
-    """What was worked to length and came to its stop has stood there, and nothing past its stop. Any other depth counts
-    only as far as light touch takes the instrument in a narrow canal of its kind, `low`, as the work before has left
-    that; where no widths are known, not at all."""
+    """Where instruments have stood for certain.
+
+    One that was worked to length and reached its stop has stood at the stop, and no deeper. Any other recorded depth
+    may be a slip: it counts only as far as light touch takes the instrument in `low`, a narrow canal of this kind, as
+    the work before has left that. Where no widths are known it does not count at all.
+    """
     for each in made:
         one = kit.get(each.instrument)
         if one is None:

@@ -133,7 +133,9 @@ def _ratio(number: int, reading: Ratio, about: LengthContext, figures: Figures) 
 
 
 def _less(reading: Ratio | PreOperativeImage, tooth_mm: float, about: LengthContext, figures: Figures) -> int:
-    """From the tooth as it was estimated to the length [µm]: no deeper than the tooth may end by its interval."""
+    """What is taken off the estimated tooth for its length [µm]: enough to stay above where the tooth may end by its
+    interval.
+    """
     set_back = _set_back(about, figures)
     # Never deeper than the length will be, where bone is gone around the end.
     usual = max(set_back, um(figures["allowance.image"])) if isinstance(reading, PreOperativeImage) else set_back
@@ -341,6 +343,8 @@ def _interval(latest: Sequence[_Said]) -> ImageInterval | None:
 
 
 def _within(estimated: ImageInterval, figures: Figures) -> float:
-    """As far as the estimate may be off, and a measurement that agrees with another."""
+    """How far a measurement may lie from the estimate: what the estimate may be off and what two measurements may
+    differ by, taken together.
+    """
     half = (estimated.most_mm - estimated.least_mm) / 2
     return round(math.hypot(half, figures["lengths.agree_within"]), 2)

@@ -32,7 +32,7 @@ CAUTIONS: Final = {
 def of_line(
     of: CanalLine, marks: Marks, slips: Marks, distances: Floats, scale: Scale, figures: Figures
 ) -> MeasuredBend | None:
-    """None where it was not marked where the canal leaves its axis. Raises PointsDoNotFit."""
+    """How the canal bends; None where nobody marked where it leaves its axis. Raises PointsDoNotFit."""
     if of.leaves is None:
         return None
     line = _Line(of, marks, slips, distances, scale, figures)
@@ -110,7 +110,7 @@ class _Line:
         return BendShape.ONE, self._single(arcs)
 
     def _single(self, arcs: Arcs) -> tuple[OneBend, ...]:
-        """To where it was said to end; where nobody said so, to where the marks show that it may."""
+        """The one bend. It ends where that was marked, else where the marks allow it to end."""
         if self.of.straight_again is not None:
             return self._circle() if self.last - self.leaves >= 2 else ()
         to_one_side = arcs.one_way()
@@ -169,7 +169,7 @@ class _Line:
 
     @property
     def _none_rad(self) -> float:
-        """An arc that turns by no more is no bend: Schneider's angle is half of it."""
+        """An arc that turns by less than this counts as straight: twice the Schneider's angle that does."""
         return 2 * math.radians(self.figures["bends.straight_deg"])
 
     @property

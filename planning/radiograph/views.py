@@ -67,7 +67,7 @@ class TwoViewsRead:
 
 
 def read(views: Views, figures: Figures) -> TwoViewsRead:
-    """Raises ViewsDoNotFit."""
+    """Which line lies towards the tongue, and the bend's angle in space. Raises ViewsDoNotFit."""
     side, why = (None, "") if views.shift is None else _side(views.shift, figures)
     if views.bends is None:
         return TwoViewsRead(one_is=side, why=why, in_space_deg=None)

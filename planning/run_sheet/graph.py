@@ -49,7 +49,7 @@ class ShorterThan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WaitsFor:
-    """Another canal has to stand so far on before the step is done."""
+    """Another canal has to have come so far before this step is done."""
 
     canal: str
     phases: tuple[str, ...]
@@ -60,7 +60,7 @@ class WaitsFor:
     """Why, in one sentence."""
 
     def met_by(self, node: Node) -> bool:
-        """Whether it is, where that canal's walk stands at `node`."""
+        """Whether the other canal has come so far, with its walk at `node`."""
         if isinstance(node, End):
             return node.outcome == "finished"
         return node.phase in self.phases or node.id in self.nodes
@@ -176,7 +176,8 @@ def why_unsound(sheet: RunSheet) -> str:
     """Why the sheet could not be walked to an end, or '' where every walk ends.
 
     Every loop has to pass through the YES of a `visits_below`, which a walker can take only so often. So with those
-    edges taken out the graph must have no cycle, and then no walk is longer than the visits allow.
+    edges taken out the graph must have no cycle (a topological sort tells), and then no walk is longer than the visits
+    allow.
     """
     for node in sheet.nodes.values():
         for target in next_ids(node):

@@ -25,7 +25,7 @@ class Left:
     depth_um: int | None = None
     """Where the tip stopped; none where no depth was given."""
     visit: int = 1
-    """The how manieth time it was come to."""
+    """Which time the step was come to, counted from 1."""
 
 
 @dataclass(slots=True)
@@ -91,7 +91,7 @@ class Walk:
         return True
 
     def take_back(self) -> None:
-        """The last answer, which was no depth, counts no more: it stands where that was asked for."""
+        """Takes back the last answer, which must not be a depth: the walk stands at the step that it answered."""
         self.visits[self.at] -= 1
         self.path.pop()
         self.at = self.left.pop().node

@@ -108,7 +108,7 @@ def _sizes(phase: Phase, technique: Technique) -> Iterator[tuple[tuple[str, ...]
 
 
 def cuts(phase: Phase) -> bool:
-    """Goes further than exploring to the estimate."""
+    """Whether the phase works further than exploring to the estimate."""
     return phase.kind in CUTS and not phase.to_estimate
 
 

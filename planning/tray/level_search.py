@@ -1,4 +1,5 @@
-"""A shortest common supersequence by visiting every state, level by level, as arrays: for words with little in common.
+"""A shortest common supersequence by breadth-first search: every state, level by level, as arrays. For words with
+little in common.
 
 The states are a grid, an axis for each word, numbered row by row. `planning.tray.supersequence` says what a state is.
 """

@@ -31,7 +31,9 @@ class TrayRun:
 
 
 def tray_run(sheet: RunSheet, path: Sequence[str], *, shares: bool) -> TrayRun:
-    """Worked instruments only: recapitulating, gauging, needles and cones are no change of instrument."""
+    """What the canal's expected path asks of the tray. Only instruments that work count: recapitulating, gauging,
+    needles and cones are no change of instrument.
+    """
     sections: list[list[tuple[str, str]]] = [[]]
     first, waits_at = "", 0
     for id_ in path:
@@ -84,7 +86,7 @@ def one_at_a_time(runs: Sequence[TrayRun]) -> TrayOrder:
 
 
 def _after_its_main(run: TrayRun, by_name: Mapping[str, TrayRun]) -> TrayRun:
-    """The run put off from where it waits, until its main canal's last instrument was used."""
+    """The run with a pause where it waits, until its main canal's last instrument was used."""
     if not run.first:
         return run
     used = [number for number, section in enumerate(by_name[run.first].sections) if section]

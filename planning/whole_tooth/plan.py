@@ -80,7 +80,9 @@ def _canal(
 def _together(
     canals: Sequence[Canal], selected: selection.Selection, figures: Figures
 ) -> tuple[list[PlannedCanal], list[Caution]]:
-    """The plans of all canals, with what those that join keep closed for each other, and what is warned of for it."""
+    """The plans of all canals, and the cautions that are known once they are planned. Canals that join keep steps of
+    each other closed.
+    """
     closed, joint = _joined(canals)
     each = [_planned(canal, selected, figures) for canal in closed]
     planned, found = [one for one, _ in each], [one for _, later in each for one in later]
@@ -107,7 +109,7 @@ def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> t
 
 
 def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
-    """The canals with what those that join them keep closed, and what is warned of for it."""
+    """The canals, each with what keeps its steps closed because of a canal that it joins, and the cautions on that."""
     given = canals[0].given
     every = phases_of(given)
     own = {name: overridden(given, found) for name, found in joined.cautions(canals, every).items()}

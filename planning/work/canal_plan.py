@@ -36,7 +36,7 @@ class PlannedCanal:
     plan: CanalPlan
     tabled: RunSheet
     table_path: tuple[str, ...]
-    """As the technique expects it, with every instrument of its series: stops do not hang on an estimate."""
+    """The way that the technique expects, with every instrument of its series: no stop depends on an estimate."""
     ahead: RunSheet
     path: tuple[str, ...]
     """As the rest of the work, in `ahead`, is expected to go."""
@@ -117,7 +117,7 @@ def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
 
 
 def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
-    """Every instrument that works in the canal with its deepest stop [mm], in order of use."""
+    """Every instrument that works in the canal with the deepest of its stops [mm], in order of use."""
     kit = {one.key: one for one in canal.given.kit.instruments}
     found: dict[Instrument, float] = {}
     for node in (sheet.nodes[id_] for id_ in path):

@@ -1,6 +1,6 @@
 """What is done when the first instrument is held on its way: smaller ones, more room above, once more, the supervisor.
 
-Nothing is tried twice unless something has changed in between, and nothing is gone round in: every way ends.
+Nothing is tried twice unless something has changed in between, and no way comes back to itself: every one ends.
 """
 
 from __future__ import annotations

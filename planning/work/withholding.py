@@ -41,22 +41,22 @@ def _anything(phase: Phase) -> bool:
 
 
 def _works(phase: Phase) -> bool:
-    """Goes further than exploring to the estimate."""
+    """Whether the phase goes further than exploring to the estimate."""
     return phase.kind is not PhaseKind.SIGN_OFF and not phase.to_estimate
 
 
 def _goes_on(phase: Phase) -> bool:
-    """Goes further than hand sizes to length."""
+    """Whether the phase goes further than hand sizes to length."""
     return phase.kind not in (PhaseKind.SIGN_OFF, PhaseKind.TO_LENGTH)
 
 
 def shapes(phase: Phase) -> bool:
-    """Enlarges the canal: hand sizes up to the final one do, a glide path does not."""
+    """Whether the phase enlarges the canal: hand sizes up to the final one do, a glide path does not."""
     return _goes_on(phase) or (_works(phase) and phase.to_size is None)
 
 
 def _sizes(phase: Phase) -> bool:
-    """Goes by the final size: coronal flaring, the gauging that follows it, and rinsing do not."""
+    """Whether the phase goes by the final size: coronal flaring, the gauging that follows it, and rinsing do not."""
     return shapes(phase) and phase.kind not in (PhaseKind.FLARE, PhaseKind.GAUGE, PhaseKind.RINSE)
 
 
@@ -73,7 +73,7 @@ CLOSED: Mapping[Withholds, Callable[[Phase], bool]] = {
     Withholds.SIZING: _sizes,
     Withholds.FILLING: fills,
 }
-"""The first phase of which this holds is closed, with all that follow it."""
+"""The first phase for which this is true is closed, with all that follow it."""
 
 
 def _withholds(one: Caution) -> Withholds:

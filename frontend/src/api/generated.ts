@@ -1554,7 +1554,7 @@ export interface components {
             /** @description Decisions on plans, and words at hold points; what was given in one counts once. */
             words: number;
         };
-        /** @description What the work as it is expected asks of a supervisor, and of whoever takes the images. */
+        /** @description How often the expected work asks for a supervisor's word, and for an image. */
         AskedFor: {
             exposures: number;
             stages: components["schemas"]["Stage"][];
@@ -2877,10 +2877,10 @@ export interface components {
             /** @description Which time the step is worked, from 1: in the descending series, the pass. */
             visit: number;
         };
-        /** @description One image, and the canals that stand on it apart from each other. */
+        /** @description One image, and the canals that it shows beside each other. */
         Exposure: {
             canals: string[];
-            /** @description From another angle: what lies one behind the other on the first is seen apart. */
+            /** @description Taken from another angle, which shows apart what lies one behind the other on the first image. */
             turned: boolean;
         };
         /** @description Something that can make a case difficult. */
@@ -3407,7 +3407,7 @@ export interface components {
             kind: "irrigated";
             volume_ml: number;
         };
-        /** @description A recorded depth against the band it was expected in, as that was just before. */
+        /** @description A recorded depth, and the band that it was expected in just before it was recorded. */
         Judged: {
             as_if_straight: boolean;
             depth_mm: number;
@@ -5196,7 +5196,7 @@ export interface components {
         /** @description Advised range of the final size, each bound with its reason. */
         SizeRange: {
             least: number;
-            /** @description Below the least in a wide canal, which asks for more than it bears. */
+            /** @description In a wide canal it is below the least: the canal asks for a larger size than it can bear. */
             most: number;
             options: components["schemas"]["SizeOption"][];
             /** @description None for a wide canal: a supervisor chooses. */
@@ -5397,7 +5397,7 @@ export interface components {
             canal: string;
             stop_mm: number;
             target: components["schemas"]["Target"];
-            /** @description Under what name the canal's reasons have it. */
+            /** @description The name under which the canal's rationales have this stop. */
             why: string;
         };
         /** @description One instrument in one phase, and its stop in each canal where it is used there. */
@@ -5917,7 +5917,7 @@ export interface components {
             /** @description Seconds it has waited. */
             waiting_s: number;
         };
-        /** @description Another canal has to stand so far on before the step is done. */
+        /** @description Another canal has to have come so far before this step is done. */
         WaitsFor: {
             canal: string;
             /** @description Or at one of these steps. */

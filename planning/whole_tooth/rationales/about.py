@@ -1,4 +1,4 @@
-"""What the reasons of one canal's numbers are made from, and how each is put."""
+"""What the rationales of one canal are made from, and how each is put."""
 
 from __future__ import annotations
 
