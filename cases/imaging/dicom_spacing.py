@@ -1,4 +1,6 @@
-"""The numbers of a DICOM file that its scale rests on, written as they are read; one that can be none was not said."""
+"""The numbers of a DICOM file that its scale rests on, written as they are read. A number that cannot be right counts
+as not said.
+"""
 
 from __future__ import annotations
 

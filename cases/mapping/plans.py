@@ -17,7 +17,7 @@ PLANS_KEPT = 32
 
 
 def plan_input_of(version: ToothPlanVersion) -> PlanInput:
-    """What the version was made from. A programme's value of a figure that is none any more has nothing to say."""
+    """What the version was made from. A programme's value for a figure that there is no more is left out."""
     read = decode(PlanInput, json.loads(version.input_text), Mode.KEPT)
     return replace(read, thresholds={key: read.thresholds[key] for key in read.thresholds if key in published()})
 

@@ -1,1 +1,1 @@
-"""Every write. A service is a sentence with a doer: guard, lock, change, log."""
+"""Every write. A service says who does what: guard, lock, change, log, and tell once it is kept."""

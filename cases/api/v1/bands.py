@@ -42,7 +42,7 @@ class BandsView(View):
 
 
 def _shown(case_id: UUID) -> bands.BandsShown:
-    """The bands; the supervisors' list judges by them too."""
+    """The bands. What they say is kept for the supervisors' list, which judges by it too."""
     shown = bands.bands_of(case_id)
     if shown.learned is not None and shown.plan_hash is not None:
         learned = running_work.Learned(plan=shown.plan_hash, position=shown.position, canals=dict(shown.learned))

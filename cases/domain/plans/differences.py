@@ -109,7 +109,7 @@ class _Named:
     item: Any
     number: int
     nth: int
-    """The how manieth of its name."""
+    """Which of those with this name it is, from 1."""
 
 
 def _named(items: Sequence[Any], others: Sequence[Any]) -> dict[Hashable, _Named]:

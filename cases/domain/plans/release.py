@@ -11,7 +11,9 @@ Joins = Mapping[str, str | None]
 
 
 def left_out(returned: Mapping[str, str], joins: Joins) -> tuple[NotReleased, ...]:
-    """The returned canals with their remarks, and their partners, in the order of the plan."""
+    """The canals that an approval leaves out, in the order of the plan: the returned ones with their remarks, and those
+    that end in one with them.
+    """
     found = []
     for canal in joins:
         partner = next((one for one in returned if one != canal and _end(one, joins) == _end(canal, joins)), None)

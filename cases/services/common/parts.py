@@ -12,8 +12,8 @@ from cases.services.common.guard import actor_in
 
 
 def part_of(person: Person, case: Case) -> Part:
-    """What counts for events, which come late: a supervisor who took over works the case until they give it back
-    themselves, whatever else has ended it. The course sets aside what comes after that. Raises NotHere.
+    """What somebody is to a case, for events, which may come late. A supervisor who took over works the case until they
+    give it back themselves, whatever else has ended it; the course sets aside what comes after that. Raises NotHere.
     """
     kinds = (EventKind.TAKE_OVER, EventKind.GIVE_BACK)
     own = case.events.filter(actor=person, kind__in=kinds).order_by("-position")
@@ -26,7 +26,9 @@ def after(kind: EventKind, part: Part) -> Part:
 
 
 def refuse_unless_works_now(person: Person, case: Case, what: str) -> None:
-    """Raises NotHere, and NotAllowed for who does not work the case at this moment."""
+    """Raises NotAllowed for somebody who does not work the case at this moment, NotHere for somebody of another
+    programme.
+    """
     kinds = (EventKind.TAKE_OVER, EventKind.GIVE_BACK, EventKind.CLOSE)
     rows = case.events.filter(kind__in=kinds).order_by("position").values_list("kind", "actor_id")
     taken_over = TakenOver()
@@ -36,7 +38,7 @@ def refuse_unless_works_now(person: Person, case: Case, what: str) -> None:
 
 
 def refuse_unless_worked(person: Person, case: Case, what: str) -> None:
-    """The same for what may come long after it was done. Raises NotHere, NotAllowed for who never worked the case."""
+    """The same for what may come long after it was done: NotAllowed only for somebody who never worked the case."""
     took_over = case.events.filter(actor=person, kind=EventKind.TAKE_OVER).exists()
     refuse_unless_works(_part(person, case, took_over=took_over), what)
 

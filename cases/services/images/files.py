@@ -56,7 +56,7 @@ def opened(image: Image, part: str) -> bytes:
 
 
 def take_away(image: Image) -> None:
-    """Deletes every file of an image; one that is not there is no matter."""
+    """Deletes every file of an image, also where one is missing already."""
     _remove([image.name_of(part) for part in PARTS])
 
 

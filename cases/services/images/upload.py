@@ -111,7 +111,7 @@ def _announce(actor: Person, case: Case, told: Announced, *, begins: bool) -> Im
 
 
 def _broken(actor: Person, case: Case, told: Announced) -> Image | None:
-    """An upload of that id, of that person, of which nothing is kept and now other bytes come: it begins anew."""
+    """The person's upload of that id that begins anew: nothing of it is kept, and other bytes come now."""
     not_kept = (ImageState.AWAITED, ImageState.REFUSED)
     of_actor = Image.objects.filter(pk=told.id, case=case, taken_by=actor, state__in=not_kept)
     return of_actor.exclude(sha256=told.sha256, sent_bytes=told.sent_bytes).first()

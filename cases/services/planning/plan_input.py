@@ -24,7 +24,7 @@ from planning.whole_tooth.limits import MOST_FELT
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What a person chooses: the rest of a plan's input is the case's."""
+    """What a person chooses of a plan's input; all the rest is taken from the case."""
 
     kit_id: UUID
     technique: str

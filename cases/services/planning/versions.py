@@ -77,7 +77,7 @@ def create(
 
 
 def supersede(case: Case, *, but: str, actor: Person) -> None:
-    """What stands and has another hash stands no more."""
+    """The version that stands is superseded, unless it is the one with this hash."""
     standing = case.versions.exclude(state=PlanState.SUPERSEDED).exclude(hash=but).first()
     if standing is not None:
         move(standing, Verb.SUPERSEDE, actor, case)

@@ -25,7 +25,9 @@ from planning.foundation.quantities import mm
 
 
 def what(told: Told, plan_hash: str, *, case: Case, plans: Collection[str]) -> NotChecked | None:
-    """What cannot be checked of the event before anything is done with it; the plan first, for the rest hangs on it."""
+    """What cannot be checked of the event before anything is done with it; the plan first, as the rest is checked
+    against it.
+    """
     if plan_hash not in plans:
         return NotChecked.PLAN
     if _too_deep(told):
