@@ -54,7 +54,7 @@ def refuse_unusable(technique: Technique, *, where: str) -> None:
 
 
 def _unreadable(said: str, text: str) -> tuple[int, Pointer, str]:
-    """The fault in a text that is no TOML: its line, which the reader's message holds, an empty path, and the sentence."""
+    """The fault of a text that is no TOML: its line, read from the message, an empty path and the sentence."""
     found = AT_LINE.search(said)
     line = int(found[1]) if found and found[1] else len(text.splitlines()) or 1
     return line, (), f"not TOML: {AT_LINE.sub('', said)}."

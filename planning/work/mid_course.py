@@ -52,7 +52,7 @@ def begun_by(
 
 
 def _ends_phase(last: Do, word: Left) -> bool:
-    """Whether this answer ends its phase. A supervisor's word that does not approve sends the phase back to planning."""
+    """Whether this answer ends its phase. A word that does not approve sends the phase back to planning."""
     return (word.node, word.exit) == (f"{last.phase}/sign-off", Exit.APPROVED)
 
 

@@ -92,7 +92,7 @@ NAMES: dict[str, Callable[[Any], str]] = {
 
 
 def told(difference: Difference) -> tuple[str | None, Change | None]:
-    """The canal it concerns, None for the tooth, and the change; no change for a field that is left untold on purpose."""
+    """The canal it concerns, None for the tooth, and the change; no change for a field that is rightly not told."""
     steps = difference.steps
     field = next(step.of for step in reversed(steps) if step.of)
     canal = next((found for step in steps if (found := _canal_of(step.item)) is not None), None)

@@ -36,7 +36,7 @@ export function nextAtTray(
   return first && { canal: first.canal, instrument: first.instrument }
 }
 
-/** The instrument at the present step or the next one on the expected way, and for the how manieth time it is taken up. */
+/** The instrument at the present step or the next one on the expected way, and which time it is taken up. */
 function instrumentAhead(course: CanalCourse, path: readonly string[]) {
   const { walk } = course
   const made = walk.left.filter(({ node }) => node === walk.at).length

@@ -5,7 +5,7 @@ export class TooNew extends Error {}
 
 export type Exit = keyof Do['exits'] & string
 
-/** How a step was left, and the how manieth time it was come to. */
+/** How a step was left, and which time it was come to, from 1. */
 export interface Left {
   readonly node: string
   readonly visit: number
@@ -152,7 +152,7 @@ export function placeOf({ expected_path, run_sheet }: CanalPlan, walk: Walk): { 
   return { step: done + 1, about: done + rest }
 }
 
-/** The step's place on the way: its how manieth visit, or the last where the walk goes round more often. */
+/** The step's place on the way, by which time it is come to; the last one where the walk goes round more often. */
 function indexOf(path: readonly string[], walk: Walk): number {
   const visits = walk.left.filter(({ node }) => node === walk.at).length + 1
   const places = path.flatMap((id, i) => (id === walk.at ? [i] : []))
