@@ -174,8 +174,7 @@ def _demonstration() -> str:
     """A database that the demonstration was loaded into."""
     migrated = _sqlite()["MIGRATED"]
     file = shutil.copy(migrated, Path(migrated).with_name("demonstration.sqlite3"))
-    load = ("shell", "--no-imports", "--command", "from cases.services.demo import cases; cases.load()")
-    _run(sys.executable, "manage.py", *load, settings={"DATABASE_URL": f"sqlite:///{file}"})
+    _run(sys.executable, "manage.py", "seed", settings={"DATABASE_URL": f"sqlite:///{file}"})
     return str(file)
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from django.http import HttpResponse
+from django.utils.cache import get_conditional_response
 from rest_framework import status
 from rest_framework.exceptions import NotAuthenticated
 from rest_framework.pagination import CursorPagination
@@ -16,6 +18,7 @@ from rest_framework.views import APIView
 
 from cases.api.etags import tag
 from cases.api.schema import ProblemSchema
+from cases.domain.errors import ChangedSince
 from cases.models import Person
 from planning.api.parsing import BoundedJSONParser
 
@@ -50,10 +53,18 @@ def answer(
     return Response(serializer(value).data, status=code, headers=headers)
 
 
-def not_modified(request: Request, etag: object) -> Response | None:
-    """304 where If-None-Match names the present state, else None."""
-    seen = request.headers.get("If-None-Match", "").removeprefix("W/")
-    return Response(status=status.HTTP_304_NOT_MODIFIED) if seen == tag(etag) else None
+def unchanged(request: Request, etag: object) -> HttpResponse | None:
+    """Django's own answer, 304, where If-None-Match names what would be sent; else None.
+
+    Raises ChangedSince where If-Match names another state.
+    """
+    told = get_conditional_response(request._request, etag=tag(etag))
+    if told is None:
+        return None
+    if told.status_code == status.HTTP_412_PRECONDITION_FAILED:
+        raise ChangedSince(what="This")
+    told["ETag"] = tag(etag)
+    return told
 
 
 class NewestFirst(CursorPagination):

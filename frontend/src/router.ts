@@ -1,6 +1,8 @@
 import { signal } from '@preact/signals'
 import { giveBackPlace, onceGivenBack } from '@/parts/place-of-own'
 
+// Written by hand: of what a library does a list of addresses is used here, and a sheet's place in the history it does not know.
+
 /** Where the app stands, as the address bar says it. */
 export const address = signal(typeof location === 'undefined' ? '/' : location.pathname + location.search)
 

@@ -113,6 +113,42 @@ def test_a_list_asks_the_database_as_often_however_long_it_is(
         assert len(browser.get(cases_of(programme)).json()["results"]) == 7
 
 
+def test_a_list_can_be_asked_for_of_somebody_some_teeth_some_setting(
+    programme: Programme, opened: Case, priya: Person, tom: Person, vale: Person
+) -> None:
+    """`opened` is Priya's 26, extracted."""
+    of_tom = open_case(programme, tom, "37", setting="block", supervisor_id=vale.pk)
+    other = open_case(programme, tom, "26", setting="block")
+    asked = {
+        "": {opened, of_tom, other},
+        f"student={tom.pk}": {of_tom, other},
+        f"student={tom.pk}&tooth=26": {other},
+        f"supervisor={vale.pk}": {of_tom},
+        "setting=extracted&limit=1": {opened},
+        "setting=clinic": set(),
+        "tooth=": {opened, of_tom, other},
+    }
+    for query, cases in asked.items():
+        told = client(vale).get(f"{cases_of(programme)}?{query}").json()["results"]
+        assert {case["id"] for case in told} == {str(case.pk) for case in cases}, query
+    assert client(priya).get(f"{cases_of(programme)}?student={tom.pk}").json()["results"] == []
+
+
+def test_pages_go_on_within_what_was_asked_for(programme: Programme, priya: Person) -> None:
+    for tooth in ("26", "37", "26", "37", "26"):
+        open_case(programme, priya, tooth)
+    page = client(priya).get(f"{cases_of(programme)}?limit=2&tooth=26").json()
+    rest = client(priya).get(page["next"]).json()
+    assert [len(page["results"]), len(rest["results"]), rest["next"]] == [2, 1, None]
+
+
+@pytest.mark.parametrize("query", ["student=priya", "tooth=99", "setting=home", "studnet=1", "ordering=id"])
+def test_a_list_is_not_asked_for_of_what_nobody_knows(programme: Programme, priya: Person, query: str) -> None:
+    """Left aside, a misspelt name would bring a list of all."""
+    answer = client(priya).get(f"{cases_of(programme)}?{query}")
+    assert list(problem(answer, 400, "not-understood")) == [f"#/{query.split('=')[0]}"]
+
+
 # --- one case ---
 
 

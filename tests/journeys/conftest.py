@@ -39,7 +39,7 @@ DEMONSTRATION = os.environ.get("DEMONSTRATION", "")
 # What takes longest, so that at the end no process is left alone; but before many cases have pushed the demonstration's
 # own off the first page of a list, what looks for those.
 FIRST = (
-    *("double_taps", "nothing_lost", "pictures", "bad_lines", "starting", "long_way", "card", "visits"),
+    *("double_taps", "daily", "nothing_lost", "pictures", "bad_lines", "starting", "long_way", "card", "visits"),
     *("what_is_asked", "four_canals", "emergency"),
 )
 PROCESSES = int(os.environ.get("PYTEST_XDIST_WORKER_COUNT", "1"))

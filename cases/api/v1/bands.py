@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import Any
 from uuid import UUID
 
+from django.http import HttpResponse
 from drf_spectacular.utils import extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
-from rest_framework.response import Response
 
-from cases.api.base import View, answer, me, not_modified
+from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Value
 from cases.api.v1.treatment import TAGS
@@ -35,10 +35,10 @@ class BandsView(View):
         parameters=[IF_NONE_MATCH],
         responses={200: BandsShown, 304: None},
     )
-    def get(self, request: Request, case_id: UUID) -> Response:
+    def get(self, request: Request, case_id: UUID) -> HttpResponse:
         case = seen.case(me(request), case_id)
         tag = course.tag_of(case.pk)
-        return not_modified(request, tag) or answer(BandsShown, _shown(case.pk), etag=tag)
+        return unchanged(request, tag) or answer(BandsShown, _shown(case.pk), etag=tag)
 
 
 def _shown(case_id: UUID) -> bands.BandsShown:

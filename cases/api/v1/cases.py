@@ -13,6 +13,7 @@ from cases.api.base import NewestFirst, View, answer, given, me
 from cases.api.etags import seen_revision
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
+from cases.api.v1.filters import CASE_FILTERS, CaseFilters, filtered
 from cases.api.v1.shapes import CaseListed, CaseShown
 from cases.queries import charts, seen
 from cases.services.charting import cases
@@ -69,8 +70,10 @@ class CasesView(View):
         operation_id="cases_list",
         tags=TAGS,
         summary="Cases of the programme, newest first",
-        description="Students see their own; supervisors and coordinators all of the programme.",
+        description="Students see their own; supervisors and coordinators all of the programme. Of several filters all "
+        "hold. 400 for a filter that is not known.",
         parameters=[
+            *CASE_FILTERS,
             OpenApiParameter("cursor", str, description="As in `next` or `previous`."),
             OpenApiParameter("limit", int, description="Cases on a page, at most 100."),
         ],
@@ -86,7 +89,8 @@ class CasesView(View):
     def get(self, request: Request, programme_id: UUID) -> Response:
         seen.programme(me(request), programme_id)
         pages = NewestFirst()
-        rows = pages.paginate_queryset(charts.of_programme(me(request), programme_id), request, self) or []
+        asked = filtered(CaseFilters, charts.of_programme(me(request), programme_id), request)
+        rows = pages.paginate_queryset(asked, request, self) or []
         return pages.get_paginated_response(CaseListed([charts.listed(row) for row in rows], many=True).data)
 
     @extend_schema(

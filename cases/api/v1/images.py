@@ -17,7 +17,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api import raw_body
-from cases.api.base import View, answer, me, not_modified
+from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import IF_NONE_MATCH, tag
 from cases.api.fields import Strict, Text, Value
 from cases.api.v1.shapes import PersonRef
@@ -152,11 +152,11 @@ class ImagesView(View):
         parameters=[IF_NONE_MATCH],
         responses={200: ImagesShown, 304: None},
     )
-    def get(self, request: Request, case_id: UUID) -> Response:
+    def get(self, request: Request, case_id: UUID) -> HttpResponse:
         shown = answer(ImagesShown, images_of_case(seen.case(me(request), case_id)))
         etag = digest(repr(shown.data))
         shown["ETag"] = tag(etag)
-        return not_modified(request, etag) or shown
+        return unchanged(request, etag) or shown
 
     @extend_schema(
         operation_id="images_create",
@@ -251,13 +251,14 @@ class ImageFileView(View):
         upload.refuse_removed(image)
         if image.state != ImageState.STORED or (self.part == "data_set" and not image.has_data_set):
             raise NotHere(what="file of an image")
-        etag = tag(f"{image.pk}-{self.part}")
-        if request.headers.get("If-None-Match", "").removeprefix("W/") == etag:
-            return HttpResponse(status=304, headers={"ETag": etag})
+        etag = f"{image.pk}-{self.part}"
+        known = unchanged(request, etag)
+        if known:
+            return known
         media_type, ending = _form(self.part, image.view_type)
         shown = "attachment" if self.part == "data_set" else "inline"
         headers = {
-            "ETag": etag,
+            "ETag": tag(etag),
             # What may name somebody stays in no browser until somebody has looked.
             "Cache-Control": "private, no-store" if image.name_check == NameCheck.OPEN else "private, no-cache",
             "X-Content-Type-Options": "nosniff",

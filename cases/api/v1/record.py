@@ -10,9 +10,8 @@ from drf_spectacular.types import OpenApiTypes
 from drf_spectacular.utils import OpenApiParameter, extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
-from rest_framework.response import Response
 
-from cases.api.base import View, answer, me
+from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import tag
 from cases.api.fields import Value
 from cases.domain.record.value import Record
@@ -44,11 +43,9 @@ class RecordView(View):
         parameters=[IF_NONE_MATCH],
         responses={200: RecordAnswered, 304: None},
     )
-    def get(self, request: Request, case_id: UUID) -> Response:
+    def get(self, request: Request, case_id: UUID) -> HttpResponse:
         shown = record_of(seen.case(me(request), case_id).pk)
-        if _known(request, shown.hash):
-            return Response(status=304)
-        return answer(RecordAnswered, shown, etag=shown.hash)
+        return unchanged(request, shown.hash) or answer(RecordAnswered, shown, etag=shown.hash)
 
 
 class RecordPdfView(View):
@@ -62,15 +59,12 @@ class RecordPdfView(View):
     )
     def get(self, request: Request, case_id: UUID) -> HttpResponse:
         shown = record_of(seen.case(me(request), case_id).pk)
-        if _known(request, shown.hash):
-            return HttpResponse(status=304)
+        known = unchanged(request, shown.hash)
+        if known:
+            return known
         name = f"record-{shown.record.tooth.iso}-{shown.record.case}.pdf"
         return HttpResponse(
             record_pdf(shown.record, shown.hash),
             content_type="application/pdf",
             headers={"ETag": tag(shown.hash), "Content-Disposition": f'inline; filename="{name}"'},
         )
-
-
-def _known(request: Request, record_hash: str) -> bool:
-    return request.headers.get("If-None-Match", "").removeprefix("W/") == tag(record_hash)

@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Any
 from uuid import UUID
 
+from django.http import HttpResponse
 from drf_spectacular.utils import extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, given, me, not_modified
+from cases.api.base import View, answer, given, me, unchanged
 from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Each, Id, Strict, Text, Value
 from cases.api.v1 import examples
@@ -126,9 +127,9 @@ class EventsView(View):
         parameters=[IF_NONE_MATCH],
         responses={200: TreatmentShown, 304: None},
     )
-    def get(self, request: Request, case_id: UUID) -> Response:
+    def get(self, request: Request, case_id: UUID) -> HttpResponse:
         case = seen.case(me(request), case_id)
-        return not_modified(request, tag_of(case.pk)) or treatment_answer(case.pk)
+        return unchanged(request, tag_of(case.pk)) or treatment_answer(case.pk)
 
     @extend_schema(
         operation_id="events_create",

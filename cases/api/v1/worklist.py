@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import Any
 from uuid import UUID
 
+from django.http import HttpResponse
 from django.utils import timezone
 from drf_spectacular.utils import extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
-from cases.api.base import View, answer, me, not_modified
+from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Value
 from cases.api.v1 import example_answers
@@ -138,9 +139,9 @@ class RunningView(View):
         parameters=[IF_NONE_MATCH],
         responses={200: RunningList, 304: None},
     )
-    def get(self, request: Request, programme_id: UUID) -> Response:
+    def get(self, request: Request, programme_id: UUID) -> HttpResponse:
         page = worklist.running(me(request), programme_id, timezone.now())
-        return not_modified(request, page.tag) or answer(RunningList, page, etag=page.tag)
+        return unchanged(request, page.tag) or answer(RunningList, page, etag=page.tag)
 
 
 class WorklistView(View):

@@ -2,6 +2,8 @@
 
 A clinical fact is never refused for coming at the wrong moment: one that does not fit is set *out of course*, with the
 reason, and moves nothing. The phone folds the same events by the same rules; both hold to one file of worked cases.
+
+Written by hand: a library for states refuses a move that does not fit, and there is none that is one in both languages.
 """
 
 from __future__ import annotations

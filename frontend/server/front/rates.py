@@ -1,6 +1,8 @@
 """How often somebody may ask for what is heavy: so many at once, and so many a minute from then on.
 
-Counted in this process alone and only in memory: with several workers each counts for itself.
+Counted in this process alone and only in memory: with several workers each counts for itself. Not by the REST
+framework's throttles: those count in the view, when the body is in and a worker is taken, and whoever has spent a
+minute's worth waits up to a minute, where here one comes back at a time.
 """
 
 from __future__ import annotations

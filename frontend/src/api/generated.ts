@@ -1062,7 +1062,7 @@ export interface paths {
         };
         /**
          * Cases of the programme, newest first
-         * @description Students see their own; supervisors and coordinators all of the programme.
+         * @description Students see their own; supervisors and coordinators all of the programme. Of several filters all hold. 400 for a filter that is not known.
          */
         get: operations["cases_list"];
         put?: never;
@@ -8269,6 +8269,14 @@ export interface operations {
                 cursor?: string;
                 /** @description Cases on a page, at most 100. */
                 limit?: number;
+                /** @description Where they are worked. */
+                setting?: "block" | "extracted" | "clinic";
+                /** @description Whose cases. */
+                student?: string;
+                /** @description Whom they were given to. */
+                supervisor?: string;
+                /** @description ISO 3950 designation. */
+                tooth?: string;
             };
             header?: never;
             path: {

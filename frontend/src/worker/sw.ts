@@ -1,6 +1,7 @@
 import { noticeOf } from './notice-of'
 import { type AppFile, keepWhole } from './whole'
 
+// Written by hand: a library for it registers in a way that Trusted Types refuse, and keeps single files where here it is all or none.
 // Keeps the built app so that it opens without a connection. Never touches the API: what is read and sent is the page's affair.
 // Shows the server's notifications.
 // Filled in by the build: the build's digest and its files.

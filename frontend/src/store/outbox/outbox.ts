@@ -1,6 +1,8 @@
 import { waitingIn } from './pending'
 
 // What was done at the chair and waits to be acknowledged: written by `record`, sent and taken out by `sender`.
+// Written by hand: a queue of requests does not know that an entry is only gone with the answer that shows it, nor does every browser
+// send in the background.
 
 const outbox = waitingIn('outbox')
 
