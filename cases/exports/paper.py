@@ -3,47 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 
-from fpdf import FPDF, FontFace
-from fpdf.enums import TableBordersLayout, XPos, YPos
+from fpdf.enums import XPos, YPos
 
+from cases.exports import table
+from cases.exports.sheet import Sheet
+from cases.exports.table import Column, Row
 from cases.exports.typefaces import Faces
 
 MARGIN_MM = 15
-FOOT_MM = 14
+FOOT_MM, FOOT_LINE_MM, PAGE_NUMBER_MM = 14, 3.4, 22
 SMALL_PT, TEXT_PT, HEAD_PT, TITLE_PT = 7.5, 9, 12, 17
 LINE = 1.35  # line height over letter height: reads well in narrow columns
 MM_PER_PT = 25.4 / 72
-GREY = 232  # a tint that a copying machine keeps
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Column:
-    head: str
-    width: float
-    """As a share of the other columns'."""
-    right: bool = False
-    """Numbers line up on the right."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
-    cells: Sequence[str]
-    struck: bool = False
-    """Was taken back."""
-
-
-class Paper(FPDF):
+class Paper(Sheet):
     """Pages with one line on top and one below.
 
     `at` is when they say they were made, `seal` the hash of what they say.
     """
 
     def __init__(self, *, top: str, below: str, seal: str, at: datetime, faces: Faces) -> None:
-        super().__init__(orientation="portrait", unit="mm", format="A4")
-        self.top, self.below, self.faces = faces.spelt(top), faces.spelt(below), faces
+        super().__init__(faces)
+        self._below_lines: list[str] = []
+        self.top, self.below = faces.spelt(top), faces.spelt(below)
         # Stands for the number of pages until they are counted; nobody can have written the hash of what they wrote.
         self.pages_counted = f"{{{seal[:8]}}}"
         self.alias_nb_pages(self.pages_counted)
@@ -52,14 +37,9 @@ class Paper(FPDF):
         self.set_producer("Fourth Canal")
         self.set_margins(MARGIN_MM, MARGIN_MM)
         self.set_auto_page_break(True, MARGIN_MM + FOOT_MM)
-        for face in faces.faces:
-            self.add_font(face.family, "", face.regular)
-            self.add_font(face.family, "B", face.bold)
-        self.set_fallback_fonts([face.family for face in faces.faces[1:]], exact_match=True)
-        self.set_text_shaping(faces.joins)
 
     def header(self) -> None:
-        self._set(SMALL_PT)
+        self.use(SMALL_PT)
         self.cell(0, 4, self.top, new_x=XPos.LMARGIN, new_y=YPos.NEXT)
         self.line(MARGIN_MM, self.get_y() + 1, self.w - MARGIN_MM, self.get_y() + 1)
         self.ln(4)
@@ -68,12 +48,16 @@ class Paper(FPDF):
         self.set_y(-FOOT_MM - 2)
         self.line(MARGIN_MM, self.get_y(), self.w - MARGIN_MM, self.get_y())
         self.ln(1)
-        self._set(SMALL_PT)
-        self.multi_cell(self.epw - 22, 3.4, self.below, align="L", new_x=XPos.RIGHT, new_y=YPos.TOP)
-        self.cell(22, 3.4, f"page {self.page_no()} of {self.pages_counted}")
+        self.use(SMALL_PT)
+        top_mm, room_mm = self.get_y(), self.epw - PAGE_NUMBER_MM
+        self._below_lines = self._below_lines or list(table.wrapped(self, self.below, room_mm))
+        for number, line in enumerate(self._below_lines):
+            self.put(MARGIN_MM, top_mm + number * FOOT_LINE_MM, line, FOOT_LINE_MM)
+        self.set_xy(MARGIN_MM + room_mm, top_mm)
+        self.cell(PAGE_NUMBER_MM, FOOT_LINE_MM, f"page {self.page_no()} of {self.pages_counted}")
 
     def headline(self, text: str) -> None:
-        self._set(TITLE_PT, "B")
+        self.use(TITLE_PT, "B")
         self._says(text, TITLE_PT)
 
     def heading(self, text: str, *, needs_mm: float = 30) -> None:
@@ -81,39 +65,19 @@ class Paper(FPDF):
         if self.will_page_break(needs_mm):
             self.add_page()
         self.ln(3)
-        self._set(HEAD_PT, "B")
+        self.use(HEAD_PT, "B")
         self._says(text, HEAD_PT)
         self.ln(1)
 
     def paragraph(self, text: str, *, bold: bool = False, boxed: bool = False) -> None:
-        self._set(TEXT_PT, "B" if bold else "")
+        self.use(TEXT_PT, "B" if bold else "")
         self._says(text, TEXT_PT, boxed=boxed)
 
     def table_of(self, columns: Sequence[Column], rows: Iterable[Row]) -> None:
         """Heads are repeated on every page; nothing is told by colour."""
-        self._set(SMALL_PT)
-        head = FontFace(family=self._family, emphasis="BOLD", size_pt=SMALL_PT, fill_color=GREY)
-        with self.table(
-            col_widths=[column.width for column in columns],
-            text_align=["RIGHT" if column.right else "LEFT" for column in columns],
-            headings_style=head,
-            borders_layout=TableBordersLayout.HORIZONTAL_LINES,
-            line_height=SMALL_PT * MM_PER_PT * LINE,
-            padding=(0.7, 1.4),
-            align="LEFT",
-        ) as table:
-            table.row([column.head for column in columns])
-            for row in rows:
-                style = FontFace(emphasis="STRIKETHROUGH") if row.struck else None
-                table.row([self.faces.spelt(cell) for cell in row.cells], style=style)
+        spelt = (Row(cells=[self.faces.spelt(cell) for cell in row.cells], struck=row.struck) for row in rows)
+        table.draw(self, columns, spelt, size_pt=SMALL_PT, line_mm=SMALL_PT * MM_PER_PT * LINE)
         self.ln(2)
-
-    @property
-    def _family(self) -> str:
-        return self.faces.faces[0].family
-
-    def _set(self, size_pt: float, style: str = "") -> None:
-        self.set_font(self._family, style, size_pt)
 
     def _says(self, text: str, size_pt: float, *, boxed: bool = False) -> None:
         height = size_pt * MM_PER_PT * LINE

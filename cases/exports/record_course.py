@@ -7,7 +7,8 @@ from datetime import UTC
 from cases.domain.record.value import CanalRecord, Record, StepComparison, StepRecord, TimelineEntry
 from cases.domain.record.words import plain
 from cases.exports import cells
-from cases.exports.paper import Column, Paper, Row
+from cases.exports.paper import Paper
+from cases.exports.table import Column, Row
 from planning.run_sheet.graph import Action
 
 _STANDING = {

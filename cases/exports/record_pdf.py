@@ -12,8 +12,9 @@ from cases.domain.progress.course import CanalState
 from cases.domain.record.value import CanalRecord, CautionEnd, Record
 from cases.domain.record.words import STRUCK_WHY, irrigant, plain, put_right
 from cases.exports import cells
-from cases.exports.paper import Column, Paper, Row
+from cases.exports.paper import Paper
 from cases.exports.record_course import timeline, work
+from cases.exports.table import Column, Row
 from cases.exports.typefaces import faces
 from planning.foundation.encoding import canonical_text
 

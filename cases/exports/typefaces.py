@@ -7,8 +7,9 @@ number, so that nothing is left out without a word.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
+from io import BytesIO
 from pathlib import Path
 
 from fontTools import subset
@@ -16,6 +17,9 @@ from fontTools.ttLib import TTFont
 from fontTools.varLib import instancer
 
 REGULAR, BOLD = 400, 700  # weight classes of OpenType's `wght` axis
+# Letters of most records: a typeface cut down to these is cut once and remembered.
+_USUAL = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x17F), *range(0x2010, 0x2027))))
+_REMEMBERED = 64  # cut typefaces: some 20 kB each
 _FIRST = ("NotoSans[wght].ttf", "NotoSansSymbols[wght].ttf")
 
 
@@ -54,7 +58,9 @@ def faces(text: str, folder: Path) -> Faces:
         if own := {each for each in left if ord(each) in _covers(path)}:
             left -= own
             family = f"face{len(found)}"
-            regular, bold = (_cut(path, own, weight, folder / f"{family}-{weight}") for weight in (REGULAR, BOLD))
+            letters = frozenset(own | {each for each in _USUAL if ord(each) in _covers(path)} if not found else own)
+            joins = bool(found or left)
+            regular, bold = (_written(path, letters, weight, joins, folder / family) for weight in (REGULAR, BOLD))
             found.append(Face(family=family, regular=regular, bold=bold))
         if not left:
             break
@@ -77,17 +83,24 @@ def _covers(path: Path) -> frozenset[int]:
         return frozenset(font.getBestCmap())
 
 
-def _cut(path: Path, characters: set[str], weight: int, to: Path) -> Path:
+def _written(path: Path, letters: frozenset[str], weight: int, joins: bool, to: Path) -> Path:
+    file = to.with_name(f"{to.name}-{weight}").with_suffix(".otf" if path.suffix == ".ttc" else ".ttf")
+    file.write_bytes(_cut(path, letters, weight, joins))
+    return file
+
+
+@lru_cache(_REMEMBERED)
+def _cut(path: Path, letters: frozenset[str], weight: int, joins: bool) -> bytes:
     """The typeface with these characters alone, at one weight. The same asked is the same written."""
     with TTFont(path, fontNumber=0, lazy=True, recalcTimestamp=False) as font:
         options = subset.Options(notdef_outline=True)
-        # In small print kerning is not seen, and it takes most of the time.
-        options.layout_features = [each for each in options.layout_features if each != "kern"]
+        # In small print kerning is not seen, and it takes most of the time; only where letters join is there a rule.
+        options.layout_features = [each for each in options.layout_features if each != "kern"] if joins else []
         cutter = subset.Subsetter(options)
-        cutter.populate(text="".join(sorted(characters)))
+        cutter.populate(text="".join(sorted(letters)))
         cutter.subset(font)
         axes = {axis.axisTag: axis.defaultValue for axis in font["fvar"].axes} | {"wght": weight}
         fixed = instancer.instantiateVariableFont(font, axes, inplace=True)
-        written = to.with_suffix(".otf" if path.suffix == ".ttc" else ".ttf")
-        fixed.save(written)
-    return written
+        cut = BytesIO()
+        fixed.save(cut)
+    return cut.getvalue()

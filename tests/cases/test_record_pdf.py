@@ -102,3 +102,15 @@ def test_nothing_is_in_colour(record: Record) -> None:
     colours = re.findall(rb"([\d.]+) ([\d.]+) ([\d.]+) (?:rg|RG)\b", drawn)
     assert all(red == green == blue for red, green, blue in colours)
     assert not re.search(rb"[\d.]+ [\d.]+ [\d.]+ [\d.]+ [kK]\b", drawn)
+
+
+def test_what_fills_more_than_a_page_and_a_word_wider_than_its_column_lose_nothing(record: Record) -> None:
+    words = " ".join(f"w{number:04d}" for number in range(1500))
+    wide = "".join(f"<{number:03d}>" for number in range(40))
+    found = pages(replace(record, timeline=entries(words, wide)))
+    assert len([page for page in found if "w0" in page or "w1" in page]) >= 2
+    text = " ".join(found)
+    assert [word for word in words.split() if text.count(word) != 1] == []
+    assert [
+        part for part in (f"{number:03d}" for number in range(40)) if f"<{part}>" not in text.replace(" ", "")
+    ] == []
