@@ -19,7 +19,70 @@ class Migration(migrations.Migration):
 
     operations = [
         migrations.CreateModel(
-            name="Canal",
+            name="Person",
+            fields=[
+                ("password", models.CharField(max_length=128, verbose_name="password")),
+                ("last_login", models.DateTimeField(blank=True, null=True, verbose_name="last login")),
+                (
+                    "is_superuser",
+                    models.BooleanField(
+                        default=False,
+                        help_text="Designates that this user has all permissions without explicitly assigning them.",
+                        verbose_name="superuser status",
+                    ),
+                ),
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                (
+                    "username",
+                    models.CharField(
+                        max_length=60,
+                        unique=True,
+                        validators=[django.contrib.auth.validators.UnicodeUsernameValidator()],
+                    ),
+                ),
+                ("display_name", models.CharField(blank=True, max_length=80)),
+                ("is_active", models.BooleanField(default=True)),
+                ("is_staff", models.BooleanField(default=False)),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "groups",
+                    models.ManyToManyField(
+                        blank=True,
+                        help_text="The groups this user belongs to. A user will get all permissions granted to each of their groups.",
+                        related_name="user_set",
+                        related_query_name="user",
+                        to="auth.group",
+                        verbose_name="groups",
+                    ),
+                ),
+                (
+                    "user_permissions",
+                    models.ManyToManyField(
+                        blank=True,
+                        help_text="Specific permissions for this user.",
+                        related_name="user_set",
+                        related_query_name="user",
+                        to="auth.permission",
+                        verbose_name="user permissions",
+                    ),
+                ),
+            ],
+            options={
+                "verbose_name_plural": "people",
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(("username", ""), _negated=True), name="person_has_username"
+                    )
+                ],
+            },
+        ),
+        migrations.CreateModel(
+            name="BenchCode",
             fields=[
                 (
                     "id",
@@ -27,78 +90,98 @@ class Migration(migrations.Migration):
                         default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
                     ),
                 ),
-                ("sent_hash", models.CharField(editable=False, max_length=64)),
+                ("seed", models.CharField(editable=False, max_length=64)),
+                ("made_at", models.DateTimeField(auto_now_add=True)),
+                ("confirmed_at", models.DateTimeField(blank=True, help_text="It counts from then on.", null=True)),
+                ("ended_at", models.DateTimeField(blank=True, null=True)),
                 (
-                    "place",
-                    models.PositiveSmallIntegerField(help_text="Order on the screen; says nothing about treatment."),
-                ),
-                ("name", models.CharField(max_length=12)),
-                (
-                    "reference_point",
-                    models.CharField(blank=True, help_text="Empty until a person chose one.", max_length=40),
+                    "last_step",
+                    models.PositiveBigIntegerField(default=0, help_text="Of the last code used: none counts twice."),
                 ),
                 (
-                    "finding",
-                    models.CharField(
-                        choices=[
-                            ("expected", "expected"),
-                            ("found", "found"),
-                            ("searched_not_found", "searched not found"),
-                        ],
-                        default="expected",
-                        max_length=18,
+                    "person",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="bench_codes",
+                        to=settings.AUTH_USER_MODEL,
                     ),
-                ),
-                (
-                    "resorption",
-                    models.CharField(
-                        choices=[("none", "none"), ("bone", "bone"), ("bone_and_root", "bone and root")],
-                        default="none",
-                        max_length=13,
-                    ),
-                ),
-                ("curvature_deg", models.FloatField(blank=True, null=True)),
-                ("curve_start_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("orifice_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("apex_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("curve_radius_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("curve_from_end_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("wall_thickness_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("wall_from_end_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("first_binder_size", models.PositiveSmallIntegerField(blank=True, null=True)),
-                (
-                    "widths_text",
-                    models.TextField(blank=True, help_text="JSON of the widths measured, from the end upwards."),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(
+                        condition=models.Q(("confirmed_at", None), ("ended_at", None)),
+                        fields=("person",),
+                        name="one_bench_code_to_confirm",
+                    ),
+                    models.UniqueConstraint(
+                        condition=models.Q(("confirmed_at__isnull", False), ("ended_at", None)),
+                        fields=("person",),
+                        name="one_bench_code_counts",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
-            name="CanalPlan",
+            name="FailedSignIn",
             fields=[
                 ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
-                ("place", models.PositiveSmallIntegerField()),
-                ("canal", models.CharField(help_text="The canal's name when it was planned.", max_length=12)),
+                ("key", models.CharField(max_length=64)),
+                ("at", models.DateTimeField(auto_now_add=True)),
+            ],
+            options={
+                "indexes": [models.Index(fields=["key", "at"], name="failed_sign_in_by_key")],
+            },
+        ),
+        migrations.CreateModel(
+            name="Programme",
+            fields=[
                 (
-                    "length_state",
-                    models.CharField(
-                        choices=[
-                            ("missing", "missing"),
-                            ("estimated", "estimated"),
-                            ("settled", "settled"),
-                            ("to_settle", "to settle"),
-                            ("unsettled", "unsettled"),
-                        ],
-                        max_length=9,
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
                     ),
                 ),
-                ("stop_um", models.PositiveIntegerField(null=True)),
-                ("end_um", models.PositiveIntegerField(null=True)),
+                ("name", models.CharField(max_length=120, unique=True)),
                 (
-                    "final_size",
-                    models.PositiveSmallIntegerField(help_text="None: a wide canal, no size chosen yet.", null=True),
+                    "invented",
+                    models.BooleanField(default=False, help_text="Demonstration: no such school, people or cases."),
                 ),
-                ("final_taper", models.PositiveSmallIntegerField()),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "images_most_mb",
+                    models.PositiveIntegerField(default=2000, help_text="Room for the images of all its cases."),
+                ),
             ],
+            options={
+                "constraints": [
+                    models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="programme_has_name")
+                ],
+            },
+        ),
+        migrations.CreateModel(
+            name="DemoPatient",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("alias", models.CharField(max_length=40)),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="patients", to="cases.programme"
+                    ),
+                ),
+            ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("programme", "alias"), name="patient_alias_unique"),
+                    models.CheckConstraint(condition=models.Q(("alias", ""), _negated=True), name="patient_has_alias"),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="Case",
@@ -139,10 +222,62 @@ class Migration(migrations.Migration):
                 ),
                 ("revision", models.PositiveIntegerField(default=1)),
                 ("created_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "student",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="cases", to=settings.AUTH_USER_MODEL
+                    ),
+                ),
+                (
+                    "supervisor",
+                    models.ForeignKey(
+                        blank=True,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="supervised_cases",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "patient",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="cases", to="cases.demopatient"
+                    ),
+                ),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="cases", to="cases.programme"
+                    ),
+                ),
             ],
+            options={
+                "indexes": [
+                    models.Index(fields=["programme", "-created_at", "-id"], name="case_newest_first"),
+                    models.Index(fields=["student", "-created_at"], name="case_by_student"),
+                ],
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(("setting__in", ["block", "clinic", "extracted"])), name="case_setting_known"
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("anatomy__in", ["charted_by_supervisor", "fused_or_c_shaped", "usual"])),
+                        name="case_anatomy_known",
+                    ),
+                    models.CheckConstraint(condition=models.Q(("revision__gte", 1)), name="case_revision_from_1"),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("supervisor__isnull", True),
+                            models.Q(("supervisor", models.F("student")), _negated=True),
+                            _connector="OR",
+                        ),
+                        name="case_supervisor_not_student",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
-            name="DemoPatient",
+            name="Kit",
             fields=[
                 (
                     "id",
@@ -150,8 +285,203 @@ class Migration(migrations.Migration):
                         default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
                     ),
                 ),
-                ("alias", models.CharField(max_length=40)),
+                ("sent_hash", models.CharField(editable=False, max_length=64)),
+                ("name", models.CharField(max_length=80)),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="kits", to="cases.programme"
+                    ),
+                ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("programme", "name"), name="kit_name_unique"),
+                    models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="kit_has_name"),
+                ],
+            },
+        ),
+        migrations.CreateModel(
+            name="ToothPlanVersion",
+            fields=[
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("sent_hash", models.CharField(editable=False, max_length=64)),
+                ("number", models.PositiveIntegerField()),
+                ("created_at", models.DateTimeField(auto_now_add=True)),
+                ("technique_key", models.CharField(max_length=60)),
+                ("input_text", models.TextField()),
+                ("output_text", models.TextField()),
+                ("hash", models.CharField(max_length=64)),
+                ("intent_hash", models.CharField(max_length=64)),
+                ("planner_version", models.CharField(max_length=40)),
+                ("stops", models.PositiveIntegerField(help_text="Cautions that withhold steps.")),
+                ("cautions", models.PositiveIntegerField(help_text="Cautions that do not.")),
+                (
+                    "difficulty",
+                    models.CharField(blank=True, default="", help_text="Empty where none is counted.", max_length=10),
+                ),
+                (
+                    "state",
+                    models.CharField(
+                        choices=[
+                            ("draft", "draft"),
+                            ("waiting", "waiting"),
+                            ("approved", "approved"),
+                            ("returned", "returned"),
+                            ("revoked", "revoked"),
+                            ("superseded", "superseded"),
+                        ],
+                        default="draft",
+                        max_length=10,
+                    ),
+                ),
+                ("asked", models.PositiveIntegerField(default=0, help_text="How often it was submitted.")),
+                ("submitted_at", models.DateTimeField(blank=True, null=True)),
+                ("decided_at", models.DateTimeField(blank=True, null=True)),
+                (
+                    "not_released",
+                    models.JSONField(blank=True, default=list, help_text="Canals that the approval leaves out."),
+                ),
+                ("case_revision", models.PositiveIntegerField()),
+                (
+                    "author",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
+                    ),
+                ),
+                (
+                    "carried_from",
+                    models.ForeignKey(
+                        blank=True,
+                        help_text="The approved version whose approval holds for this one: nothing but lengths moved, by little.",
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to="cases.toothplanversion",
+                    ),
+                ),
+                (
+                    "case",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="versions", to="cases.case"
+                    ),
+                ),
+                (
+                    "kit",
+                    models.ForeignKey(on_delete=django.db.models.deletion.PROTECT, related_name="+", to="cases.kit"),
+                ),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="+", to="cases.programme"
+                    ),
+                ),
+            ],
+            options={
+                "indexes": [
+                    models.Index(
+                        condition=models.Q(("state", "waiting")),
+                        fields=["programme", "-stops", "-cautions", "submitted_at", "id"],
+                        name="plans_that_wait",
+                    )
+                ],
+                "constraints": [
+                    models.UniqueConstraint(fields=("case", "number"), name="version_number_unique"),
+                    models.UniqueConstraint(fields=("case", "hash"), name="version_content_unique"),
+                    models.UniqueConstraint(
+                        condition=models.Q(("state", "superseded"), _negated=True),
+                        fields=("case",),
+                        name="one_version_stands",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("state__in", ["approved", "draft", "returned", "revoked", "superseded", "waiting"])
+                        ),
+                        name="version_state_known",
+                    ),
+                    models.CheckConstraint(condition=models.Q(("number__gte", 1)), name="version_number_from_1"),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("state__in", ["waiting", "approved", "returned", "revoked"]), _negated=True),
+                            models.Q(("asked__gte", 1), ("submitted_at__isnull", False)),
+                            ("carried_from__isnull", False),
+                            _connector="OR",
+                        ),
+                        name="version_submitted_before_decided",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("state__in", ["approved", "returned", "revoked"]), _negated=True),
+                            ("decided_at__isnull", False),
+                            _connector="OR",
+                        ),
+                        name="version_decided_has_time",
+                    ),
+                ],
+            },
+        ),
+        migrations.CreateModel(
+            name="CanalPlan",
+            fields=[
+                ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
+                ("place", models.PositiveSmallIntegerField()),
+                ("canal", models.CharField(help_text="The canal's name when it was planned.", max_length=12)),
+                (
+                    "length_state",
+                    models.CharField(
+                        choices=[
+                            ("missing", "missing"),
+                            ("estimated", "estimated"),
+                            ("settled", "settled"),
+                            ("to_settle", "to settle"),
+                            ("unsettled", "unsettled"),
+                        ],
+                        max_length=9,
+                    ),
+                ),
+                ("stop_um", models.PositiveIntegerField(null=True)),
+                ("end_um", models.PositiveIntegerField(null=True)),
+                (
+                    "final_size",
+                    models.PositiveSmallIntegerField(help_text="None: a wide canal, no size chosen yet.", null=True),
+                ),
+                ("final_taper", models.PositiveSmallIntegerField()),
+                (
+                    "version",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="canal_plans",
+                        to="cases.toothplanversion",
+                    ),
+                ),
+            ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("version", "canal"), name="canal_plan_unique"),
+                    models.UniqueConstraint(fields=("version", "place"), name="canal_plan_place_unique"),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("length_state__in", ["estimated", "missing", "settled", "to_settle", "unsettled"])
+                        ),
+                        name="canal_plan_state_known",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("end_um__isnull", True),
+                            ("stop_um__isnull", True),
+                            ("end_um__lte", models.F("stop_um")),
+                            _connector="OR",
+                        ),
+                        name="canal_plan_never_past_the_stop",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="TreatmentEvent",
@@ -225,155 +555,80 @@ class Migration(migrations.Migration):
                     ),
                 ),
                 ("text", models.TextField(help_text="Body as canonical JSON.")),
-            ],
-        ),
-        migrations.CreateModel(
-            name="Kit",
-            fields=[
                 (
-                    "id",
-                    models.UUIDField(
-                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
-                    ),
-                ),
-                ("sent_hash", models.CharField(editable=False, max_length=64)),
-                ("name", models.CharField(max_length=80)),
-                ("created_at", models.DateTimeField(auto_now_add=True)),
-            ],
-        ),
-        migrations.CreateModel(
-            name="ToothPlanVersion",
-            fields=[
-                (
-                    "id",
-                    models.UUIDField(
-                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
-                    ),
-                ),
-                ("sent_hash", models.CharField(editable=False, max_length=64)),
-                ("number", models.PositiveIntegerField()),
-                ("created_at", models.DateTimeField(auto_now_add=True)),
-                ("technique_key", models.CharField(max_length=60)),
-                ("input_text", models.TextField()),
-                ("output_text", models.TextField()),
-                ("hash", models.CharField(max_length=64)),
-                ("intent_hash", models.CharField(max_length=64)),
-                ("planner_version", models.CharField(max_length=40)),
-                ("stops", models.PositiveIntegerField(help_text="Cautions that withhold steps.")),
-                ("cautions", models.PositiveIntegerField(help_text="Cautions that do not.")),
-                (
-                    "difficulty",
-                    models.CharField(blank=True, default="", help_text="Empty where none is counted.", max_length=10),
-                ),
-                (
-                    "state",
-                    models.CharField(
-                        choices=[
-                            ("draft", "draft"),
-                            ("waiting", "waiting"),
-                            ("approved", "approved"),
-                            ("returned", "returned"),
-                            ("revoked", "revoked"),
-                            ("superseded", "superseded"),
-                        ],
-                        default="draft",
-                        max_length=10,
-                    ),
-                ),
-                ("asked", models.PositiveIntegerField(default=0, help_text="How often it was submitted.")),
-                ("submitted_at", models.DateTimeField(blank=True, null=True)),
-                ("decided_at", models.DateTimeField(blank=True, null=True)),
-                (
-                    "not_released",
-                    models.JSONField(blank=True, default=list, help_text="Canals that the approval leaves out."),
-                ),
-                ("case_revision", models.PositiveIntegerField()),
-            ],
-        ),
-        migrations.CreateModel(
-            name="Person",
-            fields=[
-                ("password", models.CharField(max_length=128, verbose_name="password")),
-                ("last_login", models.DateTimeField(blank=True, null=True, verbose_name="last login")),
-                (
-                    "is_superuser",
-                    models.BooleanField(
-                        default=False,
-                        help_text="Designates that this user has all permissions without explicitly assigning them.",
-                        verbose_name="superuser status",
+                    "actor",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
                     ),
                 ),
                 (
-                    "id",
-                    models.UUIDField(
-                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    "case",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="events", to="cases.case"
                     ),
                 ),
                 (
-                    "username",
-                    models.CharField(
-                        max_length=60,
-                        unique=True,
-                        validators=[django.contrib.auth.validators.UnicodeUsernameValidator()],
-                    ),
-                ),
-                ("display_name", models.CharField(blank=True, max_length=80)),
-                ("is_active", models.BooleanField(default=True)),
-                ("is_staff", models.BooleanField(default=False)),
-                ("created_at", models.DateTimeField(auto_now_add=True)),
-                (
-                    "groups",
-                    models.ManyToManyField(
-                        blank=True,
-                        help_text="The groups this user belongs to. A user will get all permissions granted to each of their groups.",
-                        related_name="user_set",
-                        related_query_name="user",
-                        to="auth.group",
-                        verbose_name="groups",
-                    ),
-                ),
-                (
-                    "user_permissions",
-                    models.ManyToManyField(
-                        blank=True,
-                        help_text="Specific permissions for this user.",
-                        related_name="user_set",
-                        related_query_name="user",
-                        to="auth.permission",
-                        verbose_name="user permissions",
+                    "version",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="events", to="cases.toothplanversion"
                     ),
                 ),
             ],
             options={
-                "verbose_name_plural": "people",
+                "constraints": [
+                    models.UniqueConstraint(fields=("case", "position"), name="event_position_unique"),
+                    models.UniqueConstraint(fields=("case", "device", "device_seq"), name="event_of_device_unique"),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            (
+                                "kind__in",
+                                [
+                                    "answer",
+                                    "ask",
+                                    "close",
+                                    "come",
+                                    "corrected",
+                                    "dam",
+                                    "emergency",
+                                    "give_back",
+                                    "image",
+                                    "inspected",
+                                    "irrigated",
+                                    "note",
+                                    "on_site",
+                                    "pause",
+                                    "reading",
+                                    "release",
+                                    "reopen",
+                                    "replan",
+                                    "resume",
+                                    "revoked",
+                                    "sign_off",
+                                    "step",
+                                    "struck",
+                                    "take_over",
+                                    "turn",
+                                    "undo",
+                                    "wanted",
+                                ],
+                            )
+                        ),
+                        name="event_kind_known",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("not_checked__in", ["", "depth", "length", "plan", "point", "room", "room_left"])
+                        ),
+                        name="event_not_checked_known",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("device_seq__gte", 1), ("position__gte", 1)), name="event_counts_from_1"
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("seen_position__lt", models.F("position"))), name="event_saw_only_earlier"
+                    ),
+                ],
             },
-        ),
-        migrations.CreateModel(
-            name="BenchCode",
-            fields=[
-                (
-                    "id",
-                    models.UUIDField(
-                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
-                    ),
-                ),
-                ("seed", models.CharField(editable=False, max_length=64)),
-                ("made_at", models.DateTimeField(auto_now_add=True)),
-                ("confirmed_at", models.DateTimeField(blank=True, help_text="It counts from then on.", null=True)),
-                ("ended_at", models.DateTimeField(blank=True, null=True)),
-                (
-                    "last_step",
-                    models.PositiveBigIntegerField(default=0, help_text="Of the last code used: none counts twice."),
-                ),
-                (
-                    "person",
-                    models.ForeignKey(
-                        on_delete=django.db.models.deletion.CASCADE,
-                        related_name="bench_codes",
-                        to=settings.AUTH_USER_MODEL,
-                    ),
-                ),
-            ],
         ),
         migrations.CreateModel(
             name="RunningWork",
@@ -407,7 +662,47 @@ class Migration(migrations.Migration):
                         help_text="What was last worked out to be expected of the canals, as canonical JSON.",
                     ),
                 ),
+                (
+                    "on_site",
+                    models.ForeignKey(
+                        help_text="The licensed clinician in the room.",
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "programme",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="+", to="cases.programme"
+                    ),
+                ),
+                (
+                    "taken_over",
+                    models.ForeignKey(
+                        help_text="The supervisor who works it now.",
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
             ],
+            options={
+                "indexes": [
+                    models.Index(
+                        condition=models.Q(("finished", False), ("waiting_since__isnull", False)),
+                        fields=["programme", "-halted", "waiting_since", "case"],
+                        name="work_that_waits_longest",
+                    ),
+                    models.Index(
+                        condition=models.Q(("finished", False), ("waiting_since__isnull", True)),
+                        fields=["programme", "-changed_at", "case"],
+                        name="work_that_goes_on",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="Tooth",
@@ -434,42 +729,182 @@ class Migration(migrations.Migration):
             ],
             options={
                 "verbose_name_plural": "teeth",
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            (
+                                "iso__in",
+                                [
+                                    "11",
+                                    "12",
+                                    "13",
+                                    "14",
+                                    "15",
+                                    "16",
+                                    "17",
+                                    "18",
+                                    "21",
+                                    "22",
+                                    "23",
+                                    "24",
+                                    "25",
+                                    "26",
+                                    "27",
+                                    "28",
+                                    "31",
+                                    "32",
+                                    "33",
+                                    "34",
+                                    "35",
+                                    "36",
+                                    "37",
+                                    "38",
+                                    "41",
+                                    "42",
+                                    "43",
+                                    "44",
+                                    "45",
+                                    "46",
+                                    "47",
+                                    "48",
+                                    "51",
+                                    "52",
+                                    "53",
+                                    "54",
+                                    "55",
+                                    "61",
+                                    "62",
+                                    "63",
+                                    "64",
+                                    "65",
+                                    "71",
+                                    "72",
+                                    "73",
+                                    "74",
+                                    "75",
+                                    "81",
+                                    "82",
+                                    "83",
+                                    "84",
+                                    "85",
+                                ],
+                            )
+                        ),
+                        name="tooth_iso_3950",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("notation__in", ["iso_3950", "palmer", "universal"])),
+                        name="tooth_notation_known",
+                    ),
+                ],
             },
         ),
-        migrations.AddField(
-            model_name="case",
-            name="student",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="cases", to=settings.AUTH_USER_MODEL
-            ),
-        ),
-        migrations.AddField(
-            model_name="case",
-            name="supervisor",
-            field=models.ForeignKey(
-                blank=True,
-                null=True,
-                on_delete=django.db.models.deletion.PROTECT,
-                related_name="supervised_cases",
-                to=settings.AUTH_USER_MODEL,
-            ),
-        ),
-        migrations.AddField(
-            model_name="case",
-            name="patient",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="cases", to="cases.demopatient"
-            ),
-        ),
         migrations.CreateModel(
-            name="FailedSignIn",
+            name="Canal",
             fields=[
-                ("id", models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name="ID")),
-                ("key", models.CharField(max_length=64)),
-                ("at", models.DateTimeField(auto_now_add=True)),
+                (
+                    "id",
+                    models.UUIDField(
+                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
+                    ),
+                ),
+                ("sent_hash", models.CharField(editable=False, max_length=64)),
+                (
+                    "place",
+                    models.PositiveSmallIntegerField(help_text="Order on the screen; says nothing about treatment."),
+                ),
+                ("name", models.CharField(max_length=12)),
+                (
+                    "reference_point",
+                    models.CharField(blank=True, help_text="Empty until a person chose one.", max_length=40),
+                ),
+                (
+                    "finding",
+                    models.CharField(
+                        choices=[
+                            ("expected", "expected"),
+                            ("found", "found"),
+                            ("searched_not_found", "searched not found"),
+                        ],
+                        default="expected",
+                        max_length=18,
+                    ),
+                ),
+                (
+                    "resorption",
+                    models.CharField(
+                        choices=[("none", "none"), ("bone", "bone"), ("bone_and_root", "bone and root")],
+                        default="none",
+                        max_length=13,
+                    ),
+                ),
+                ("curvature_deg", models.FloatField(blank=True, null=True)),
+                ("curve_start_um", models.PositiveIntegerField(blank=True, null=True)),
+                ("orifice_um", models.PositiveIntegerField(blank=True, null=True)),
+                ("apex_um", models.PositiveIntegerField(blank=True, null=True)),
+                ("curve_radius_um", models.PositiveIntegerField(blank=True, null=True)),
+                ("curve_from_end_um", models.PositiveIntegerField(blank=True, null=True)),
+                ("wall_thickness_um", models.PositiveIntegerField(blank=True, null=True)),
+                ("wall_from_end_um", models.PositiveIntegerField(blank=True, null=True)),
+                ("first_binder_size", models.PositiveSmallIntegerField(blank=True, null=True)),
+                (
+                    "widths_text",
+                    models.TextField(blank=True, help_text="JSON of the widths measured, from the end upwards."),
+                ),
+                (
+                    "tooth",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="canals", to="cases.tooth"
+                    ),
+                ),
             ],
             options={
-                "indexes": [models.Index(fields=["key", "at"], name="failed_sign_in_by_key")],
+                "constraints": [
+                    models.UniqueConstraint(fields=("tooth", "name"), name="canal_name_unique"),
+                    models.UniqueConstraint(fields=("tooth", "place"), name="canal_place_unique"),
+                    models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="canal_has_name"),
+                    models.CheckConstraint(
+                        condition=models.Q(("finding__in", ["expected", "found", "searched_not_found"])),
+                        name="canal_finding_known",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("curvature_deg__isnull", True),
+                            models.Q(("curvature_deg__gte", 0), ("curvature_deg__lte", 180)),
+                            _connector="OR",
+                        ),
+                        name="canal_curvature_an_angle",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("curve_start_um__isnull", True),
+                            ("orifice_um__isnull", True),
+                            ("curve_start_um__gte", models.F("orifice_um")),
+                            _connector="OR",
+                        ),
+                        name="canal_curve_below_orifice",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("curve_radius_um__isnull", True), ("curve_radius_um__gt", 0), _connector="OR"
+                        ),
+                        name="canal_curve_has_a_radius",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("first_binder_size__isnull", True), ("first_binder_size__gt", 0), _connector="OR"
+                        ),
+                        name="canal_first_binder_a_size",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("wall_from_end_um__isnull", True), ("wall_thickness_um__isnull", True)),
+                            models.Q(("wall_from_end_um__isnull", False), ("wall_thickness_um__gt", 0)),
+                            _connector="OR",
+                        ),
+                        name="canal_wall_has_a_level",
+                    ),
+                ],
             },
         ),
         migrations.CreateModel(
@@ -605,6 +1040,65 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "indexes": [models.Index(fields=["case", "server_time"], name="images_of_a_case")],
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("purpose__in", ["cone", "final", "final_size", "length", "other", "pre_operative"])
+                        ),
+                        name="image_shows_known",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("state__in", ["awaited", "refused", "removed", "stored"])),
+                        name="image_state_known",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("state", "refused"), _negated=True),
+                            models.Q(("reason", ""), _negated=True),
+                            _connector="OR",
+                        ),
+                        name="image_refused_with_reason",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("state", "stored"), _negated=True),
+                            models.Q(("height_px__gte", 1), ("stored_bytes__gte", 1), ("width_px__gte", 1)),
+                            _connector="OR",
+                        ),
+                        name="image_stored_has_pixels",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("checked_at", None), ("checked_by", None)),
+                            models.Q(("checked_at__isnull", False), ("checked_by__isnull", False)),
+                            _connector="OR",
+                        ),
+                        name="image_checked_by_somebody",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(
+                                models.Q(("removed_for__in", ["names_somebody", "not_of_this_case", "not_usable"])),
+                                ("has_data_set", False),
+                                ("removed_at__isnull", False),
+                                ("removed_by__isnull", False),
+                                ("state", "removed"),
+                                ("stored_bytes", 0),
+                            ),
+                            models.Q(
+                                models.Q(("state", "removed"), _negated=True),
+                                ("removed_at", None),
+                                ("removed_by", None),
+                                ("removed_for", ""),
+                            ),
+                            _connector="OR",
+                        ),
+                        name="image_removed_says_why",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="ImagePart",
@@ -621,6 +1115,9 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [models.UniqueConstraint(fields=("image", "offset"), name="image_part_once")],
+            },
         ),
         migrations.CreateModel(
             name="ImagePutRight",
@@ -660,6 +1157,25 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(("why__in", ["mistyped", "not_so", "wrong_canal"])),
+                        name="image_put_right_for_a_reason",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("moved_to", ""), ("struck", True)),
+                            models.Q(models.Q(("moved_to", models.F("canal")), _negated=True), ("struck", False)),
+                            _connector="OR",
+                        ),
+                        name="image_moved_to_another_canal",
+                    ),
+                    models.UniqueConstraint(
+                        condition=models.Q(("struck", True)), fields=("image",), name="image_struck_once"
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="InstrumentUse",
@@ -677,21 +1193,26 @@ class Migration(migrations.Migration):
                 ("instrument", models.CharField(help_text="Its key in the kit.", max_length=60)),
                 ("discarded", models.BooleanField(help_text="It was discarded: the next use is of a new one.")),
                 ("at", models.DateTimeField()),
+                (
+                    "case",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE, related_name="instrument_uses", to="cases.case"
+                    ),
+                ),
+                (
+                    "kit",
+                    models.ForeignKey(on_delete=django.db.models.deletion.PROTECT, related_name="+", to="cases.kit"),
+                ),
+                (
+                    "student",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
+                    ),
+                ),
             ],
-        ),
-        migrations.AddField(
-            model_name="treatmentevent",
-            name="actor",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
-            ),
-        ),
-        migrations.AddField(
-            model_name="treatmentevent",
-            name="case",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="events", to="cases.case"
-            ),
+            options={
+                "indexes": [models.Index(fields=["kit", "student", "at"], name="uses_of_a_set_in_order")],
+            },
         ),
         migrations.CreateModel(
             name="JunctionReading",
@@ -738,6 +1259,28 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("canal", "number"), name="junction_number_unique"),
+                    models.CheckConstraint(
+                        condition=models.Q(("method__in", ["cone_mark", "image_estimate", "two_instruments"])),
+                        name="junction_method_known",
+                    ),
+                    models.CheckConstraint(condition=models.Q(("text", ""), _negated=True), name="junction_has_text"),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(
+                                models.Q(("struck_why__in", ["mistyped", "not_so", "wrong_canal"])),
+                                ("struck_at__isnull", False),
+                                ("struck_by__isnull", False),
+                            ),
+                            models.Q(("struck_at", None), ("struck_by", None), ("struck_why", "")),
+                            _connector="OR",
+                        ),
+                        name="junction_struck_by_somebody",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="KitFilling",
@@ -758,6 +1301,15 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("kit", "kind", "size", "taper"), name="kit_filling_unique"),
+                    models.CheckConstraint(
+                        condition=models.Q(("kind__in", ["cone", "plugger", "spreader"])), name="filling_kind_known"
+                    ),
+                    models.CheckConstraint(condition=models.Q(("size__gt", 0)), name="filling_size_above_0"),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="KitInstrument",
@@ -798,6 +1350,44 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("kit", "size", "taper", "motion"), name="kit_instrument_unique"),
+                    models.CheckConstraint(condition=models.Q(("size__gt", 0)), name="instrument_size_above_0"),
+                    models.CheckConstraint(
+                        condition=models.Q(("cutting_part_um__gt", 0), ("cutting_part_um__lte", models.F("length_um"))),
+                        name="instrument_cutting_part_fits",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            ("largest_flute_um__isnull", True),
+                            (
+                                "largest_flute_um__gte",
+                                django.db.models.expressions.CombinedExpression(
+                                    models.F("size"), "*", models.Value(10)
+                                ),
+                            ),
+                            _connector="OR",
+                        ),
+                        name="instrument_flute_not_below_tip",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("torque_ncm__isnull", True), ("torque_ncm__gt", 0), _connector="OR"),
+                        name="instrument_torque_above_0",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("most_uses__isnull", True), ("most_uses__gte", 1), _connector="OR"),
+                        name="instrument_used_once_at_least",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("motion__in", ["continuous", "hand", "reciprocating"])),
+                        name="instrument_motion_known",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(("use__in", ["coronal", "hand", "shaping"])), name="instrument_use_known"
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="KitNeedle",
@@ -812,6 +1402,14 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("kit", "gauge", "tip"), name="kit_needle_unique"),
+                    models.CheckConstraint(
+                        condition=models.Q(("tip__in", ["open", "side_vented"])), name="needle_tip_known"
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="Marking",
@@ -853,6 +1451,15 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("image", "number"), name="marking_number_unique"),
+                    models.CheckConstraint(condition=models.Q(("number__gte", 1)), name="marking_counts_from_1"),
+                    models.CheckConstraint(
+                        condition=models.Q(("corrects", models.F("id")), _negated=True), name="marking_corrects_another"
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="LengthReading",
@@ -909,6 +1516,33 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("canal", "number"), name="reading_number_unique"),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            (
+                                "method__in",
+                                ["apex_locator", "confirming_image", "direct_sight", "pre_operative_image", "ratio"],
+                            )
+                        ),
+                        name="reading_method_known",
+                    ),
+                    models.CheckConstraint(condition=models.Q(("text", ""), _negated=True), name="reading_has_text"),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(
+                                models.Q(("struck_why__in", ["mistyped", "not_so", "wrong_canal"])),
+                                ("struck_at__isnull", False),
+                                ("struck_by__isnull", False),
+                            ),
+                            models.Q(("struck_at", None), ("struck_by", None), ("struck_why", "")),
+                            _connector="OR",
+                        ),
+                        name="reading_struck_by_somebody",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="BendInSpace",
@@ -956,30 +1590,14 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
-        ),
-        migrations.CreateModel(
-            name="Programme",
-            fields=[
-                (
-                    "id",
-                    models.UUIDField(
-                        default=cases.domain.uuid7.uuid7, editable=False, primary_key=True, serialize=False
-                    ),
-                ),
-                ("name", models.CharField(max_length=120, unique=True)),
-                (
-                    "invented",
-                    models.BooleanField(default=False, help_text="Demonstration: no such school, people or cases."),
-                ),
-                ("created_at", models.DateTimeField(auto_now_add=True)),
-                (
-                    "images_most_mb",
-                    models.PositiveIntegerField(default=2000, help_text="Room for the images of all its cases."),
-                ),
-            ],
             options={
                 "constraints": [
-                    models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="programme_has_name")
+                    models.UniqueConstraint(fields=("canal", "number"), name="bend_in_space_number_unique"),
+                    models.CheckConstraint(condition=models.Q(("number__gte", 1)), name="bend_in_space_counts_from_1"),
+                    models.CheckConstraint(
+                        condition=models.Q(("first", models.F("second")), _negated=True),
+                        name="bend_in_space_of_two_markings",
+                    ),
                 ],
             },
         ),
@@ -1010,20 +1628,16 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
-        ),
-        migrations.AddField(
-            model_name="kit",
-            name="programme",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="kits", to="cases.programme"
-            ),
-        ),
-        migrations.AddField(
-            model_name="demopatient",
-            name="programme",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="patients", to="cases.programme"
-            ),
+            options={
+                "indexes": [models.Index(fields=["programme", "role"], name="membership_by_role")],
+                "constraints": [
+                    models.UniqueConstraint(fields=("person", "programme"), name="one_role_in_a_programme"),
+                    models.CheckConstraint(
+                        condition=models.Q(("role__in", ["coordinator", "student", "supervisor"])),
+                        name="membership_role_known",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="ChangeLog",
@@ -1054,13 +1668,9 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
-        ),
-        migrations.AddField(
-            model_name="case",
-            name="programme",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="cases", to="cases.programme"
-            ),
+            options={
+                "indexes": [models.Index(fields=["case", "id"], name="log_of_a_case")],
+            },
         ),
         migrations.CreateModel(
             name="ProgrammeWidths",
@@ -1088,6 +1698,12 @@ class Migration(migrations.Migration):
             ],
             options={
                 "verbose_name_plural": "programme widths",
+                "constraints": [
+                    models.UniqueConstraint(fields=("programme", "tooth", "canal"), name="programme_widths_unique"),
+                    models.CheckConstraint(
+                        condition=models.Q(("text", ""), _negated=True), name="programme_widths_have_text"
+                    ),
+                ],
             },
         ),
         migrations.CreateModel(
@@ -1160,7 +1776,22 @@ class Migration(migrations.Migration):
                         on_delete=django.db.models.deletion.PROTECT, related_name="reviews", to=settings.AUTH_USER_MODEL
                     ),
                 ),
+                (
+                    "version",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="reviews", to="cases.toothplanversion"
+                    ),
+                ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("version", "asked"), name="decided_once_per_asking"),
+                    models.CheckConstraint(
+                        condition=models.Q(("decision__in", ["approved", "returned"])), name="review_decision_known"
+                    ),
+                    models.CheckConstraint(condition=models.Q(("asked__gte", 1)), name="review_after_submission"),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="ReviewRemark",
@@ -1181,6 +1812,14 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("review", "canal_plan"), name="one_remark_a_canal"),
+                    models.CheckConstraint(
+                        condition=models.Q(("text", ""), _negated=True), name="remark_says_something"
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="Root",
@@ -1217,14 +1856,23 @@ class Migration(migrations.Migration):
                         to="cases.canal",
                     ),
                 ),
+                (
+                    "tooth",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.PROTECT, related_name="roots", to="cases.tooth"
+                    ),
+                ),
             ],
-        ),
-        migrations.AddField(
-            model_name="canal",
-            name="root",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="canals", to="cases.root"
-            ),
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("tooth", "name"), name="root_name_unique"),
+                    models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="root_has_name"),
+                    models.CheckConstraint(
+                        condition=models.Q(("pattern__in", ["1-2", "1-2-1", "2-1", "2-1-2", "separate", "unknown"])),
+                        name="root_pattern_known",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="TechniqueRecord",
@@ -1257,6 +1905,12 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("programme", "key"), name="technique_key_unique"),
+                    models.CheckConstraint(condition=models.Q(("text", ""), _negated=True), name="technique_has_text"),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="ThresholdOverride",
@@ -1276,51 +1930,9 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
-        ),
-        migrations.AddField(
-            model_name="treatmentevent",
-            name="version",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="events", to="cases.toothplanversion"
-            ),
-        ),
-        migrations.AddField(
-            model_name="toothplanversion",
-            name="author",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
-            ),
-        ),
-        migrations.AddField(
-            model_name="toothplanversion",
-            name="carried_from",
-            field=models.ForeignKey(
-                blank=True,
-                help_text="The approved version whose approval holds for this one: nothing but lengths moved, by little.",
-                null=True,
-                on_delete=django.db.models.deletion.PROTECT,
-                related_name="+",
-                to="cases.toothplanversion",
-            ),
-        ),
-        migrations.AddField(
-            model_name="toothplanversion",
-            name="case",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="versions", to="cases.case"
-            ),
-        ),
-        migrations.AddField(
-            model_name="toothplanversion",
-            name="kit",
-            field=models.ForeignKey(on_delete=django.db.models.deletion.PROTECT, related_name="+", to="cases.kit"),
-        ),
-        migrations.AddField(
-            model_name="toothplanversion",
-            name="programme",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="+", to="cases.programme"
-            ),
+            options={
+                "constraints": [models.UniqueConstraint(fields=("programme", "key"), name="threshold_key_unique")],
+            },
         ),
         migrations.CreateModel(
             name="Revocation",
@@ -1350,13 +1962,14 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
-        ),
-        migrations.AddField(
-            model_name="review",
-            name="version",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="reviews", to="cases.toothplanversion"
-            ),
+            options={
+                "constraints": [
+                    models.UniqueConstraint(fields=("version", "asked"), name="revoked_once_per_asking"),
+                    models.CheckConstraint(
+                        condition=models.Q(("reason", ""), _negated=True), name="revocation_has_a_reason"
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="CautionOverride",
@@ -1417,13 +2030,39 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
-        ),
-        migrations.AddField(
-            model_name="canalplan",
-            name="version",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="canal_plans", to="cases.toothplanversion"
-            ),
+            options={
+                "constraints": [
+                    models.CheckConstraint(
+                        condition=models.Q(("reason", ""), _negated=True), name="override_has_reason"
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("code", "wide-canal"), ("final_size__isnull", False)),
+                            models.Q(models.Q(("code", "wide-canal"), _negated=True), ("final_size__isnull", True)),
+                            _connector="OR",
+                        ),
+                        name="override_of_a_wide_canal_has_a_size",
+                    ),
+                    models.CheckConstraint(
+                        condition=models.Q(
+                            models.Q(("withdrawn_at__isnull", True), ("withdrawn_by__isnull", True)),
+                            models.Q(("withdrawn_at__isnull", False), ("withdrawn_by__isnull", False)),
+                            _connector="OR",
+                        ),
+                        name="override_withdrawn_by_somebody",
+                    ),
+                    models.UniqueConstraint(
+                        condition=models.Q(("withdrawn_at__isnull", True)),
+                        fields=("case", "code", "canal"),
+                        name="override_of_a_canal_stands_once",
+                    ),
+                    models.UniqueConstraint(
+                        condition=models.Q(("canal__isnull", True), ("withdrawn_at__isnull", True)),
+                        fields=("case", "code"),
+                        name="override_of_the_tooth_stands_once",
+                    ),
+                ],
+            },
         ),
         migrations.CreateModel(
             name="WrongCode",
@@ -1449,817 +2088,15 @@ class Migration(migrations.Migration):
                     ),
                 ),
             ],
-        ),
-        migrations.AddConstraint(
-            model_name="person",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("username", ""), _negated=True), name="person_has_username"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="benchcode",
-            constraint=models.UniqueConstraint(
-                condition=models.Q(("confirmed_at", None), ("ended_at", None)),
-                fields=("person",),
-                name="one_bench_code_to_confirm",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="benchcode",
-            constraint=models.UniqueConstraint(
-                condition=models.Q(("confirmed_at__isnull", False), ("ended_at", None)),
-                fields=("person",),
-                name="one_bench_code_counts",
-            ),
-        ),
-        migrations.AddField(
-            model_name="runningwork",
-            name="on_site",
-            field=models.ForeignKey(
-                help_text="The licensed clinician in the room.",
-                null=True,
-                on_delete=django.db.models.deletion.PROTECT,
-                related_name="+",
-                to=settings.AUTH_USER_MODEL,
-            ),
-        ),
-        migrations.AddField(
-            model_name="runningwork",
-            name="programme",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.CASCADE, related_name="+", to="cases.programme"
-            ),
-        ),
-        migrations.AddField(
-            model_name="runningwork",
-            name="taken_over",
-            field=models.ForeignKey(
-                help_text="The supervisor who works it now.",
-                null=True,
-                on_delete=django.db.models.deletion.PROTECT,
-                related_name="+",
-                to=settings.AUTH_USER_MODEL,
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="tooth",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    (
-                        "iso__in",
-                        [
-                            "11",
-                            "12",
-                            "13",
-                            "14",
-                            "15",
-                            "16",
-                            "17",
-                            "18",
-                            "21",
-                            "22",
-                            "23",
-                            "24",
-                            "25",
-                            "26",
-                            "27",
-                            "28",
-                            "31",
-                            "32",
-                            "33",
-                            "34",
-                            "35",
-                            "36",
-                            "37",
-                            "38",
-                            "41",
-                            "42",
-                            "43",
-                            "44",
-                            "45",
-                            "46",
-                            "47",
-                            "48",
-                            "51",
-                            "52",
-                            "53",
-                            "54",
-                            "55",
-                            "61",
-                            "62",
-                            "63",
-                            "64",
-                            "65",
-                            "71",
-                            "72",
-                            "73",
-                            "74",
-                            "75",
-                            "81",
-                            "82",
-                            "83",
-                            "84",
-                            "85",
-                        ],
-                    )
-                ),
-                name="tooth_iso_3950",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="tooth",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("notation__in", ["iso_3950", "palmer", "universal"])), name="tooth_notation_known"
-            ),
-        ),
-        migrations.AddField(
-            model_name="root",
-            name="tooth",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="roots", to="cases.tooth"
-            ),
+            options={
+                "indexes": [models.Index(fields=["supervisor", "at"], name="wrong_code_by_supervisor")],
+            },
         ),
         migrations.AddField(
             model_name="canal",
-            name="tooth",
+            name="root",
             field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="canals", to="cases.tooth"
-            ),
-        ),
-        migrations.AddIndex(
-            model_name="image",
-            index=models.Index(fields=["case", "server_time"], name="images_of_a_case"),
-        ),
-        migrations.AddConstraint(
-            model_name="image",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    ("purpose__in", ["cone", "final", "final_size", "length", "other", "pre_operative"])
-                ),
-                name="image_shows_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="image",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("state__in", ["awaited", "refused", "removed", "stored"])), name="image_state_known"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="image",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("state", "refused"), _negated=True),
-                    models.Q(("reason", ""), _negated=True),
-                    _connector="OR",
-                ),
-                name="image_refused_with_reason",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="image",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("state", "stored"), _negated=True),
-                    models.Q(("height_px__gte", 1), ("stored_bytes__gte", 1), ("width_px__gte", 1)),
-                    _connector="OR",
-                ),
-                name="image_stored_has_pixels",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="image",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("checked_at", None), ("checked_by", None)),
-                    models.Q(("checked_at__isnull", False), ("checked_by__isnull", False)),
-                    _connector="OR",
-                ),
-                name="image_checked_by_somebody",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="image",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(
-                        models.Q(("removed_for__in", ["names_somebody", "not_of_this_case", "not_usable"])),
-                        ("has_data_set", False),
-                        ("removed_at__isnull", False),
-                        ("removed_by__isnull", False),
-                        ("state", "removed"),
-                        ("stored_bytes", 0),
-                    ),
-                    models.Q(
-                        models.Q(("state", "removed"), _negated=True),
-                        ("removed_at", None),
-                        ("removed_by", None),
-                        ("removed_for", ""),
-                    ),
-                    _connector="OR",
-                ),
-                name="image_removed_says_why",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="imagepart",
-            constraint=models.UniqueConstraint(fields=("image", "offset"), name="image_part_once"),
-        ),
-        migrations.AddConstraint(
-            model_name="imageputright",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("why__in", ["mistyped", "not_so", "wrong_canal"])),
-                name="image_put_right_for_a_reason",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="imageputright",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("moved_to", ""), ("struck", True)),
-                    models.Q(models.Q(("moved_to", models.F("canal")), _negated=True), ("struck", False)),
-                    _connector="OR",
-                ),
-                name="image_moved_to_another_canal",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="imageputright",
-            constraint=models.UniqueConstraint(
-                condition=models.Q(("struck", True)), fields=("image",), name="image_struck_once"
-            ),
-        ),
-        migrations.AddField(
-            model_name="instrumentuse",
-            name="case",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.CASCADE, related_name="instrument_uses", to="cases.case"
-            ),
-        ),
-        migrations.AddField(
-            model_name="instrumentuse",
-            name="kit",
-            field=models.ForeignKey(on_delete=django.db.models.deletion.PROTECT, related_name="+", to="cases.kit"),
-        ),
-        migrations.AddField(
-            model_name="instrumentuse",
-            name="student",
-            field=models.ForeignKey(
-                on_delete=django.db.models.deletion.PROTECT, related_name="+", to=settings.AUTH_USER_MODEL
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="junctionreading",
-            constraint=models.UniqueConstraint(fields=("canal", "number"), name="junction_number_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="junctionreading",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("method__in", ["cone_mark", "image_estimate", "two_instruments"])),
-                name="junction_method_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="junctionreading",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("text", ""), _negated=True), name="junction_has_text"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="junctionreading",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(
-                        models.Q(("struck_why__in", ["mistyped", "not_so", "wrong_canal"])),
-                        ("struck_at__isnull", False),
-                        ("struck_by__isnull", False),
-                    ),
-                    models.Q(("struck_at", None), ("struck_by", None), ("struck_why", "")),
-                    _connector="OR",
-                ),
-                name="junction_struck_by_somebody",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kitfilling",
-            constraint=models.UniqueConstraint(fields=("kit", "kind", "size", "taper"), name="kit_filling_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="kitfilling",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("kind__in", ["cone", "plugger", "spreader"])), name="filling_kind_known"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kitfilling",
-            constraint=models.CheckConstraint(condition=models.Q(("size__gt", 0)), name="filling_size_above_0"),
-        ),
-        migrations.AddConstraint(
-            model_name="kitinstrument",
-            constraint=models.UniqueConstraint(fields=("kit", "size", "taper", "motion"), name="kit_instrument_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="kitinstrument",
-            constraint=models.CheckConstraint(condition=models.Q(("size__gt", 0)), name="instrument_size_above_0"),
-        ),
-        migrations.AddConstraint(
-            model_name="kitinstrument",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("cutting_part_um__gt", 0), ("cutting_part_um__lte", models.F("length_um"))),
-                name="instrument_cutting_part_fits",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kitinstrument",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    ("largest_flute_um__isnull", True),
-                    (
-                        "largest_flute_um__gte",
-                        django.db.models.expressions.CombinedExpression(models.F("size"), "*", models.Value(10)),
-                    ),
-                    _connector="OR",
-                ),
-                name="instrument_flute_not_below_tip",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kitinstrument",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("torque_ncm__isnull", True), ("torque_ncm__gt", 0), _connector="OR"),
-                name="instrument_torque_above_0",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kitinstrument",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("most_uses__isnull", True), ("most_uses__gte", 1), _connector="OR"),
-                name="instrument_used_once_at_least",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kitinstrument",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("motion__in", ["continuous", "hand", "reciprocating"])),
-                name="instrument_motion_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kitinstrument",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("use__in", ["coronal", "hand", "shaping"])), name="instrument_use_known"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kitneedle",
-            constraint=models.UniqueConstraint(fields=("kit", "gauge", "tip"), name="kit_needle_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="kitneedle",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("tip__in", ["open", "side_vented"])), name="needle_tip_known"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="marking",
-            constraint=models.UniqueConstraint(fields=("image", "number"), name="marking_number_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="marking",
-            constraint=models.CheckConstraint(condition=models.Q(("number__gte", 1)), name="marking_counts_from_1"),
-        ),
-        migrations.AddConstraint(
-            model_name="marking",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("corrects", models.F("id")), _negated=True), name="marking_corrects_another"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="lengthreading",
-            constraint=models.UniqueConstraint(fields=("canal", "number"), name="reading_number_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="lengthreading",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    ("method__in", ["apex_locator", "confirming_image", "direct_sight", "pre_operative_image", "ratio"])
-                ),
-                name="reading_method_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="lengthreading",
-            constraint=models.CheckConstraint(condition=models.Q(("text", ""), _negated=True), name="reading_has_text"),
-        ),
-        migrations.AddConstraint(
-            model_name="lengthreading",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(
-                        models.Q(("struck_why__in", ["mistyped", "not_so", "wrong_canal"])),
-                        ("struck_at__isnull", False),
-                        ("struck_by__isnull", False),
-                    ),
-                    models.Q(("struck_at", None), ("struck_by", None), ("struck_why", "")),
-                    _connector="OR",
-                ),
-                name="reading_struck_by_somebody",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="bendinspace",
-            constraint=models.UniqueConstraint(fields=("canal", "number"), name="bend_in_space_number_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="bendinspace",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("number__gte", 1)), name="bend_in_space_counts_from_1"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="bendinspace",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("first", models.F("second")), _negated=True), name="bend_in_space_of_two_markings"
-            ),
-        ),
-        migrations.AddIndex(
-            model_name="membership",
-            index=models.Index(fields=["programme", "role"], name="membership_by_role"),
-        ),
-        migrations.AddConstraint(
-            model_name="membership",
-            constraint=models.UniqueConstraint(fields=("person", "programme"), name="one_role_in_a_programme"),
-        ),
-        migrations.AddConstraint(
-            model_name="membership",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("role__in", ["coordinator", "student", "supervisor"])), name="membership_role_known"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="kit",
-            constraint=models.UniqueConstraint(fields=("programme", "name"), name="kit_name_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="kit",
-            constraint=models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="kit_has_name"),
-        ),
-        migrations.AddConstraint(
-            model_name="demopatient",
-            constraint=models.UniqueConstraint(fields=("programme", "alias"), name="patient_alias_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="demopatient",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("alias", ""), _negated=True), name="patient_has_alias"
-            ),
-        ),
-        migrations.AddIndex(
-            model_name="changelog",
-            index=models.Index(fields=["case", "id"], name="log_of_a_case"),
-        ),
-        migrations.AddIndex(
-            model_name="case",
-            index=models.Index(fields=["programme", "-created_at", "-id"], name="case_newest_first"),
-        ),
-        migrations.AddIndex(
-            model_name="case",
-            index=models.Index(fields=["student", "-created_at"], name="case_by_student"),
-        ),
-        migrations.AddConstraint(
-            model_name="case",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("setting__in", ["block", "clinic", "extracted"])), name="case_setting_known"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="case",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("anatomy__in", ["charted_by_supervisor", "fused_or_c_shaped", "usual"])),
-                name="case_anatomy_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="case",
-            constraint=models.CheckConstraint(condition=models.Q(("revision__gte", 1)), name="case_revision_from_1"),
-        ),
-        migrations.AddConstraint(
-            model_name="case",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    ("supervisor__isnull", True),
-                    models.Q(("supervisor", models.F("student")), _negated=True),
-                    _connector="OR",
-                ),
-                name="case_supervisor_not_student",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="programmewidths",
-            constraint=models.UniqueConstraint(fields=("programme", "tooth", "canal"), name="programme_widths_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="programmewidths",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("text", ""), _negated=True), name="programme_widths_have_text"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="reviewremark",
-            constraint=models.UniqueConstraint(fields=("review", "canal_plan"), name="one_remark_a_canal"),
-        ),
-        migrations.AddConstraint(
-            model_name="reviewremark",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("text", ""), _negated=True), name="remark_says_something"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="techniquerecord",
-            constraint=models.UniqueConstraint(fields=("programme", "key"), name="technique_key_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="techniquerecord",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("text", ""), _negated=True), name="technique_has_text"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="thresholdoverride",
-            constraint=models.UniqueConstraint(fields=("programme", "key"), name="threshold_key_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="treatmentevent",
-            constraint=models.UniqueConstraint(fields=("case", "position"), name="event_position_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="treatmentevent",
-            constraint=models.UniqueConstraint(fields=("case", "device", "device_seq"), name="event_of_device_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="treatmentevent",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    (
-                        "kind__in",
-                        [
-                            "answer",
-                            "ask",
-                            "close",
-                            "come",
-                            "corrected",
-                            "dam",
-                            "emergency",
-                            "give_back",
-                            "image",
-                            "inspected",
-                            "irrigated",
-                            "note",
-                            "on_site",
-                            "pause",
-                            "reading",
-                            "release",
-                            "reopen",
-                            "replan",
-                            "resume",
-                            "revoked",
-                            "sign_off",
-                            "step",
-                            "struck",
-                            "take_over",
-                            "turn",
-                            "undo",
-                            "wanted",
-                        ],
-                    )
-                ),
-                name="event_kind_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="treatmentevent",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("not_checked__in", ["", "depth", "length", "plan", "point", "room", "room_left"])),
-                name="event_not_checked_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="treatmentevent",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("device_seq__gte", 1), ("position__gte", 1)), name="event_counts_from_1"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="treatmentevent",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("seen_position__lt", models.F("position"))), name="event_saw_only_earlier"
-            ),
-        ),
-        migrations.AddIndex(
-            model_name="toothplanversion",
-            index=models.Index(
-                condition=models.Q(("state", "waiting")),
-                fields=["programme", "-stops", "-cautions", "submitted_at", "id"],
-                name="plans_that_wait",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="toothplanversion",
-            constraint=models.UniqueConstraint(fields=("case", "number"), name="version_number_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="toothplanversion",
-            constraint=models.UniqueConstraint(fields=("case", "hash"), name="version_content_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="toothplanversion",
-            constraint=models.UniqueConstraint(
-                condition=models.Q(("state", "superseded"), _negated=True), fields=("case",), name="one_version_stands"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="toothplanversion",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    ("state__in", ["approved", "draft", "returned", "revoked", "superseded", "waiting"])
-                ),
-                name="version_state_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="toothplanversion",
-            constraint=models.CheckConstraint(condition=models.Q(("number__gte", 1)), name="version_number_from_1"),
-        ),
-        migrations.AddConstraint(
-            model_name="toothplanversion",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("state__in", ["waiting", "approved", "returned", "revoked"]), _negated=True),
-                    models.Q(("asked__gte", 1), ("submitted_at__isnull", False)),
-                    ("carried_from__isnull", False),
-                    _connector="OR",
-                ),
-                name="version_submitted_before_decided",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="toothplanversion",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("state__in", ["approved", "returned", "revoked"]), _negated=True),
-                    ("decided_at__isnull", False),
-                    _connector="OR",
-                ),
-                name="version_decided_has_time",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="revocation",
-            constraint=models.UniqueConstraint(fields=("version", "asked"), name="revoked_once_per_asking"),
-        ),
-        migrations.AddConstraint(
-            model_name="revocation",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("reason", ""), _negated=True), name="revocation_has_a_reason"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="review",
-            constraint=models.UniqueConstraint(fields=("version", "asked"), name="decided_once_per_asking"),
-        ),
-        migrations.AddConstraint(
-            model_name="review",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("decision__in", ["approved", "returned"])), name="review_decision_known"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="review",
-            constraint=models.CheckConstraint(condition=models.Q(("asked__gte", 1)), name="review_after_submission"),
-        ),
-        migrations.AddConstraint(
-            model_name="cautionoverride",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("reason", ""), _negated=True), name="override_has_reason"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="cautionoverride",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("code", "wide-canal"), ("final_size__isnull", False)),
-                    models.Q(models.Q(("code", "wide-canal"), _negated=True), ("final_size__isnull", True)),
-                    _connector="OR",
-                ),
-                name="override_of_a_wide_canal_has_a_size",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="cautionoverride",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("withdrawn_at__isnull", True), ("withdrawn_by__isnull", True)),
-                    models.Q(("withdrawn_at__isnull", False), ("withdrawn_by__isnull", False)),
-                    _connector="OR",
-                ),
-                name="override_withdrawn_by_somebody",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="cautionoverride",
-            constraint=models.UniqueConstraint(
-                condition=models.Q(("withdrawn_at__isnull", True)),
-                fields=("case", "code", "canal"),
-                name="override_of_a_canal_stands_once",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="cautionoverride",
-            constraint=models.UniqueConstraint(
-                condition=models.Q(("canal__isnull", True), ("withdrawn_at__isnull", True)),
-                fields=("case", "code"),
-                name="override_of_the_tooth_stands_once",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="canalplan",
-            constraint=models.UniqueConstraint(fields=("version", "canal"), name="canal_plan_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="canalplan",
-            constraint=models.UniqueConstraint(fields=("version", "place"), name="canal_plan_place_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="canalplan",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("length_state__in", ["estimated", "missing", "settled", "to_settle", "unsettled"])),
-                name="canal_plan_state_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="canalplan",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    ("end_um__isnull", True),
-                    ("stop_um__isnull", True),
-                    ("end_um__lte", models.F("stop_um")),
-                    _connector="OR",
-                ),
-                name="canal_plan_never_past_the_stop",
-            ),
-        ),
-        migrations.AddIndex(
-            model_name="wrongcode",
-            index=models.Index(fields=["supervisor", "at"], name="wrong_code_by_supervisor"),
-        ),
-        migrations.AddIndex(
-            model_name="runningwork",
-            index=models.Index(
-                condition=models.Q(("finished", False), ("waiting_since__isnull", False)),
-                fields=["programme", "-halted", "waiting_since", "case"],
-                name="work_that_waits_longest",
-            ),
-        ),
-        migrations.AddIndex(
-            model_name="runningwork",
-            index=models.Index(
-                condition=models.Q(("finished", False), ("waiting_since__isnull", True)),
-                fields=["programme", "-changed_at", "case"],
-                name="work_that_goes_on",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="root",
-            constraint=models.UniqueConstraint(fields=("tooth", "name"), name="root_name_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="root",
-            constraint=models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="root_has_name"),
-        ),
-        migrations.AddConstraint(
-            model_name="root",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("pattern__in", ["1-2", "1-2-1", "2-1", "2-1-2", "separate", "unknown"])),
-                name="root_pattern_known",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.UniqueConstraint(fields=("tooth", "name"), name="canal_name_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.UniqueConstraint(fields=("tooth", "place"), name="canal_place_unique"),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="canal_has_name"),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("finding__in", ["expected", "found", "searched_not_found"])),
-                name="canal_finding_known",
+                on_delete=django.db.models.deletion.PROTECT, related_name="canals", to="cases.root"
             ),
         ),
         migrations.AddConstraint(
@@ -2267,57 +2104,5 @@ class Migration(migrations.Migration):
             constraint=models.CheckConstraint(
                 condition=models.Q(("resorption__in", ["bone", "bone_and_root", "none"])), name="canal_resorption_known"
             ),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    ("curvature_deg__isnull", True),
-                    models.Q(("curvature_deg__gte", 0), ("curvature_deg__lte", 180)),
-                    _connector="OR",
-                ),
-                name="canal_curvature_an_angle",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    ("curve_start_um__isnull", True),
-                    ("orifice_um__isnull", True),
-                    ("curve_start_um__gte", models.F("orifice_um")),
-                    _connector="OR",
-                ),
-                name="canal_curve_below_orifice",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("curve_radius_um__isnull", True), ("curve_radius_um__gt", 0), _connector="OR"),
-                name="canal_curve_has_a_radius",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("first_binder_size__isnull", True), ("first_binder_size__gt", 0), _connector="OR"),
-                name="canal_first_binder_a_size",
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.CheckConstraint(
-                condition=models.Q(
-                    models.Q(("wall_from_end_um__isnull", True), ("wall_thickness_um__isnull", True)),
-                    models.Q(("wall_from_end_um__isnull", False), ("wall_thickness_um__gt", 0)),
-                    _connector="OR",
-                ),
-                name="canal_wall_has_a_level",
-            ),
-        ),
-        migrations.AddIndex(
-            model_name="instrumentuse",
-            index=models.Index(fields=["kit", "student", "at"], name="uses_of_a_set_in_order"),
         ),
     ]
