@@ -88,11 +88,11 @@ def tooth_of(given: PlanInput) -> Tooth:
 
 def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figures: Figures) -> Canal:
     """Canal `number` with all that is known of it. Raises what its readings, widths and choices are refused for."""
-    one = given.canals[number]
-    about = _about(given, one)
-    length = _length(number, one, about, figures)
+    canal = given.canals[number]
+    about = _about(given, canal)
+    length = _length(number, canal, about, figures)
     join = join_of(given, number, length)
-    beyond_mm = apex_beyond_mm(length, one.readings, about, figures)
+    beyond_mm = apex_beyond_mm(length, canal.readings, about, figures)
     widths = widths_of(given, number, figures, beyond_mm=beyond_mm)
     charted = final_size.Charted(given=given, number=number, tooth=tooth, length=length, join=join, widths=widths)
     asked = final_size.asked(charted, selected.series_taper, figures)

@@ -67,8 +67,8 @@ def _first(given: PlanInput, kinds: frozenset[PhaseKind]) -> int | None:
 def _felt_by_hand(given: PlanInput, canal: CanalInput, phase: Phase) -> list[tuple[int, int]]:
     """(size, depth µm) of every hand instrument felt in a phase."""
     by_node = {
-        f"{phase.key}/{one.size:02d}-{one.taper:02d}": one.size
-        for one in given.kit.instruments
-        if one.motion is Motion.HAND
+        f"{phase.key}/{instrument.size:02d}-{instrument.taper:02d}": instrument.size
+        for instrument in given.kit.instruments
+        if instrument.motion is Motion.HAND
     }
     return [(by_node[felt.node], um(felt.depth_mm)) for felt in canal.felt if felt.node in by_node]

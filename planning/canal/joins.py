@@ -61,9 +61,9 @@ def shares_with(given: PlanInput, canal: CanalInput) -> tuple[str, ...]:
     if root is None or root.pattern not in SHARING or canal.finding is Finding.SEARCHED_NOT_FOUND:
         return ()
     return tuple(
-        one.name
-        for one in given.canals
-        if one.root == root.name and one.name != canal.name and one.finding is not Finding.SEARCHED_NOT_FOUND
+        other.name
+        for other in given.canals
+        if other.root == root.name and other.name != canal.name and other.finding is not Finding.SEARCHED_NOT_FOUND
     )
 
 

@@ -70,8 +70,8 @@ def strains(deepest_mm: Mapping[Instrument, float], bend: Bend | None, figures: 
     """Bending of every engine instrument at its deepest stop, of hand instruments where there is no other."""
     if bend is None:
         return ()
-    engine = {one: tip for one, tip in deepest_mm.items() if one.motion != "hand"}
-    found = (strain(one, tip, bend, figures) for one, tip in (engine or deepest_mm).items())
+    engine = {instrument: tip for instrument, tip in deepest_mm.items() if instrument.motion != "hand"}
+    found = (strain(instrument, tip, bend, figures) for instrument, tip in (engine or deepest_mm).items())
     return tuple(each for each in found if each is not None)
 
 

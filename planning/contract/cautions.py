@@ -114,51 +114,55 @@ def _plain(value: float | None) -> str:
 def refuse_overrides(given: PlanInput) -> None:
     """Raises OverrideNotPossible for one that could never count, its path at what is wrong."""
     canals = {canal.name for canal in given.canals}
-    for number, one in enumerate(given.overrides):
+    for number, override in enumerate(given.overrides):
         at = ("overrides", number)
-        refuse_override(one, at=at)
-        if one.canal is not None and one.canal not in canals:
-            raise OverrideNotPossible(overridden=one.code, reason=f"there is no canal {one.canal}.", at=(*at, "canal"))
-        if any((one.code, one.canal) == (other.code, other.canal) for other in given.overrides[:number]):
-            raise OverrideNotPossible(overridden=one.code, reason="it is there twice.", at=at)
+        refuse_override(override, at=at)
+        if override.canal is not None and override.canal not in canals:
+            raise OverrideNotPossible(
+                overridden=override.code, reason=f"there is no canal {override.canal}.", at=(*at, "canal")
+            )
+        if any((override.code, override.canal) == (other.code, other.canal) for other in given.overrides[:number]):
+            raise OverrideNotPossible(overridden=override.code, reason="it is there twice.", at=at)
 
 
-def refuse_override(one: Override, *, at: tuple[str | int, ...] = ()) -> None:
+def refuse_override(override: Override, *, at: tuple[str | int, ...] = ()) -> None:
     """Raises OverrideNotPossible for a code that no supervisor may let pass, and where no reason is given."""
-    entry = catalogue().get(one.code)
+    entry = catalogue().get(override.code)
     if entry is None:
         reason = "there is no such caution."
-        raise OverrideNotPossible(overridden=one.code, reason=reason, at=(*at, "code"))
+        raise OverrideNotPossible(overridden=override.code, reason=reason, at=(*at, "code"))
     if not entry.may_override:
         reason = "nobody may let the work go on in spite of it. Put right what it warns of."
-        raise OverrideNotPossible(overridden=one.code, reason=reason, at=(*at, "code"))
-    if (one.final_size is None) == (one.code == WIDE_CANAL):
-        sized = "choose the size that the canal is made." if one.final_size is None else "no size goes with it."
-        raise OverrideNotPossible(overridden=one.code, reason=sized, at=(*at, "final_size"))
-    if not one.reason.strip():
-        raise OverrideNotPossible(overridden=one.code, reason="write the reason.", at=(*at, "reason"))
+        raise OverrideNotPossible(overridden=override.code, reason=reason, at=(*at, "code"))
+    if (override.final_size is None) == (override.code == WIDE_CANAL):
+        sized = "choose the size that the canal is made." if override.final_size is None else "no size goes with it."
+        raise OverrideNotPossible(overridden=override.code, reason=sized, at=(*at, "final_size"))
+    if not override.reason.strip():
+        raise OverrideNotPossible(overridden=override.code, reason="write the reason.", at=(*at, "reason"))
 
 
 def override_of(given: PlanInput, code: str, canal: str | None) -> str | None:
     """The supervisor's reason for letting this caution pass, or None."""
-    return next((one.reason for one in given.overrides if (one.code, one.canal) == (code, canal)), None)
+    return next(
+        (override.reason for override in given.overrides if (override.code, override.canal) == (code, canal)), None
+    )
 
 
 def overridden(given: PlanInput, found: Iterable[Caution]) -> list[Caution]:
     """The same cautions; those that a supervisor lets pass carry the reason."""
-    return [replace(one, overridden=override_of(given, one.code, one.canal)) for one in found]
+    return [replace(each, overridden=override_of(given, each.code, each.canal)) for each in found]
 
 
 def unused_overrides(given: PlanInput, found: Sequence[Caution]) -> list[Caution]:
     """A note for each override whose caution this plan does not have."""
-    had = {(one.code, one.canal) for one in found}
+    had = {(each.code, each.canal) for each in found}
     return [
-        caution("override-unused", canal=one.canal, overridden=one.code)
-        for one in given.overrides
-        if (one.code, one.canal) not in had
+        caution("override-unused", canal=override.canal, overridden=override.code)
+        for override in given.overrides
+        if (override.code, override.canal) not in had
     ]
 
 
 def withholding(found: Iterable[Caution]) -> tuple[Caution, ...]:
     """Those that keep steps closed now."""
-    return tuple(one for one in found if catalogue()[one.code].withholds and one.overridden is None)
+    return tuple(each for each in found if catalogue()[each.code].withholds and each.overridden is None)

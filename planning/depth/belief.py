@@ -105,10 +105,10 @@ class Belief:
         """The last recorded depths hardly fit any of the samples."""
         return self._strange >= STRANGE
 
-    def tools(self, one: Instrument) -> Tools:
-        if one.key not in self._tools:
-            self._tools[one.key] = self._samples.tools(one)
-        return self._tools[one.key]
+    def tools(self, instrument: Instrument) -> Tools:
+        if instrument.key not in self._tools:
+            self._tools[instrument.key] = self._samples.tools(instrument)
+        return self._tools[instrument.key]
 
     def stops_mm(self, node: Do) -> Floats:
         """The stop of a step in every sample; one that depends on another step's depth goes by the sample's own."""
@@ -117,13 +117,13 @@ class Belief:
             return stops
         return np.minimum(stops, self.kept[shorter.node] - mm(shorter.less_um))
 
-    def to_resistance(self, one: Instrument, stops_mm: Floats) -> Floats:
+    def to_resistance(self, instrument: Instrument, stops_mm: Floats) -> Floats:
         """Where the instrument comes to in every sample, led in by light touch. Raises TooMuchWork."""
-        flanks = max(1, len(self.tools(one).from_tip_mm) - 1)
+        flanks = max(1, len(self.tools(instrument).from_tip_mm) - 1)
         self._work.spend(self.canals.depth_mm.size * flanks, self.count)
-        first = rest_mm(self.tools(one), self.canals, stops_mm, self._limits)
-        further = first + (self._by.strokes - 1) * advance_mm(one, 1.0) * self._overcuts
-        by_face = np.maximum(first, face_mm(self.tools(one), self.canals, self._limits))
+        first = rest_mm(self.tools(instrument), self.canals, stops_mm, self._limits)
+        further = first + (self._by.strokes - 1) * advance_mm(instrument, 1.0) * self._overcuts
+        by_face = np.maximum(first, face_mm(self.tools(instrument), self.canals, self._limits))
         return np.minimum(stops_mm, np.minimum(further, by_face))
 
     def band(self, step: str, depths_mm: Floats, stops_mm: Floats) -> Band:
@@ -173,12 +173,12 @@ class Belief:
             stood_mm = np.clip(stood_mm, self._orifice_mm, mm(um(float(stops_mm.max()))))
         return self._weigh(likely, np.where(slipped, depths_mm, stood_mm))
 
-    def passed(self, one: Instrument, depth_mm: float) -> None:
+    def passed(self, instrument: Instrument, depth_mm: float) -> None:
         """A hand instrument went to a depth without cutting: the canal is at least as wide as its tip there.
 
         One that is held says only that it was held somewhere, and teaches nothing.
         """
-        tip_mm = self.tools(one).wide_mm[:, 0]
+        tip_mm = self.tools(instrument).wide_mm[:, 0]
         fits = wide_at(self.canals, every(depth_mm, self.count)[:, None])[:, 0] >= tip_mm - AT_MM
         slip = self._reading.wrong_share
         self._weigh(self._noted(Likely(right=np.where(fits, 1 - slip, 0.0), slip=slip)), tip_mm)
@@ -209,12 +209,12 @@ class Belief:
         self._weight = every(1 / self.count, self.count)
         return chosen
 
-    def stands(self, step: str, one: Instrument, depths_mm: Floats) -> None:
+    def stands(self, step: str, instrument: Instrument, depths_mm: Floats) -> None:
         """The instrument has stood there in every sample. Raises TooMuchWork."""
         self._work.spend(self.canals.depth_mm.size, self.count)
         self.kept[step] = depths_mm
         end = self.canals.depth_mm[:, -1]
-        self.canals = stood(self.tools(one), self.canals, np.minimum(depths_mm, end), self._overcuts)
+        self.canals = stood(self.tools(instrument), self.canals, np.minimum(depths_mm, end), self._overcuts)
 
     def back_to(self, canals: Rows) -> Belief:
         """The same samples with their canals as they were at an earlier step."""

@@ -54,9 +54,9 @@ class Descent:
         at = 1 + [node.id for node, _ in self._series.steps].index(self._last)
         visit = self._visit
         while visit <= most and quantile(belief.kept[ARRIVED], belief.weight, NINE_TENTHS) > visit:
-            for node, one in self._series.steps[at:]:
-                depths = belief.to_resistance(one, every(mm(node.stop_um or 0), belief.count))
-                belief.stands(node.id, one, depths)
+            for node, instrument in self._series.steps[at:]:
+                depths = belief.to_resistance(instrument, every(mm(node.stop_um or 0), belief.count))
+                belief.stands(node.id, instrument, depths)
                 if node.phase == self._series.phase:
                     _note(belief, node, visit, depths)
             at, visit = 0, visit + 1

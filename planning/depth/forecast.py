@@ -155,25 +155,25 @@ class _Course:
         """The canal as earlier orders of work have left it. What the kit has no more leaves no trace here."""
         for number, made in enumerate(self.working.made):
             self.flared = self.flared or made.phase in self.working.flaring
-            one = self.working.kit.get(made.instrument)
-            if one is None:
+            instrument = self.working.kit.get(made.instrument)
+            if instrument is None:
                 continue
-            believed_mm = None if self.belief is None else self._believe(self.belief, number, one, made)
-            self._stands(one, made.depth_mm if believed_mm is None else believed_mm)
+            believed_mm = None if self.belief is None else self._believe(self.belief, number, instrument, made)
+            self._stands(instrument, made.depth_mm if believed_mm is None else believed_mm)
 
-    def _believe(self, belief: Belief, number: int, one: Instrument, made: PastInsertion) -> float | None:
+    def _believe(self, belief: Belief, number: int, instrument: Instrument, made: PastInsertion) -> float | None:
         depths, believed_mm = every(made.depth_mm, belief.count), None
         # At its stop an engine instrument may have been pushed; short of it, it was led like any other.
-        short = one.motion is not Motion.HAND and made.depth_mm < (made.stop_mm or 0.0)
+        short = instrument.motion is not Motion.HAND and made.depth_mm < (made.stop_mm or 0.0)
         if made.stop_mm is not None and (made.to_resistance or short):
             stops, name = every(made.stop_mm, belief.count), f"made {number}"
-            to_resistance = belief.to_resistance(one, stops)
+            to_resistance = belief.to_resistance(instrument, stops)
             band = belief.band(name, to_resistance, stops)
             depths = belief.learn(name, made.depth_mm, to_resistance, stops)
             believed_mm = _believed_mm(
                 belief, depths, against(made.depth_mm, (band.short_below_mm, band.deep_above_mm))
             )
-        belief.stands(made.step, one, depths)
+        belief.stands(made.step, instrument, depths)
         return believed_mm
 
     def outline(self) -> tuple[ProfilePoint, ...]:
@@ -205,8 +205,8 @@ class _Course:
 
     def _feels(self, node: Do) -> Left:
         """A hand instrument goes to length where the canal as it is by now is nowhere narrower."""
-        one, tip_mm = self.working.kit[node.instrument or ""], mm(node.stop_um or 0)
-        line = Stand(instrument=one, tip_mm=tip_mm).line(self.canal[0][0])
+        instrument, tip_mm = self.working.kit[node.instrument or ""], mm(node.stop_um or 0)
+        line = Stand(instrument=instrument, tip_mm=tip_mm).line(self.canal[0][0])
         fits = wider_mm(line, self.canal) <= APART_MM
         return Left(node=node.id, exit=Exit.REACHED if fits else Exit.SHORT)
 
@@ -238,17 +238,17 @@ class _Course:
         if self.belief is not None and self.flared and _at_length(node, left) and node.instrument:
             self.belief.passed(self.working.kit[node.instrument], mm(node.stop_um or 0))
 
-    def _insert(self, node: Do, one: Instrument, left: Left | None) -> None:
+    def _insert(self, node: Do, instrument: Instrument, left: Left | None) -> None:
         felt_mm = self._felt_mm(left)
-        came = self._came(node, one, felt_mm)
-        removes_mm3 = self._stands(one, came.depth_mm if came.believed_mm is None else came.believed_mm)
+        came = self._came(node, instrument, felt_mm)
+        removes_mm3 = self._stands(instrument, came.depth_mm if came.believed_mm is None else came.believed_mm)
         self.makes_room = self.makes_room or node.shorter_than is not None
         told = came.band if felt_mm is None else None
         self.steps.append(
             ExpectedStep(
                 node=node.id,
                 visit=self.walk.visits[node.id],
-                instrument=one.key,
+                instrument=instrument.key,
                 depth_mm=mm(um(came.depth_mm)),
                 low_mm=told.low_mm if told else None,
                 high_mm=told.high_mm if told else None,
@@ -266,11 +266,11 @@ class _Course:
         else:
             self.walk.leave(left.exit, left.depth_um)
 
-    def _stands(self, one: Instrument, depth_mm: float) -> float:
+    def _stands(self, instrument: Instrument, depth_mm: float) -> float:
         """The instrument has stood there; what it took off the wall [mm³]."""
-        insertion = stand(one, self.canal, depth_mm, self.working.touch, self.working.natural)
+        insertion = stand(instrument, self.canal, depth_mm, self.working.touch, self.working.natural)
         self.canal = insertion.canal
-        self.stood.append(Stand(instrument=one, tip_mm=min(depth_mm, self.canal[-1][0])))
+        self.stood.append(Stand(instrument=instrument, tip_mm=min(depth_mm, self.canal[-1][0])))
         return insertion.removes_mm3
 
     def _felt_mm(self, left: Left | None) -> float | None:
@@ -281,28 +281,28 @@ class _Course:
             return mm(self.walk.stop_um() or 0)
         return None if left.depth_um is None else mm(left.depth_um)
 
-    def _came(self, node: Do, one: Instrument, felt_mm: float | None) -> _Came:
+    def _came(self, node: Do, instrument: Instrument, felt_mm: float | None) -> _Came:
         stop_mm = mm(self.walk.stop_um() or 0)
         tried = self.walk.visits[node.id] > self.working.tries
         # A hand instrument is worked until it goes to its stop; it is not led in by light touch.
-        worked = node.target is Target.TO_LENGTH and (one.motion is Motion.HAND or tried)
+        worked = node.target is Target.TO_LENGTH and (instrument.motion is Motion.HAND or tried)
         if self.belief is not None and not worked:
-            return self._sampled(self.belief, node, one, felt_mm)
+            return self._sampled(self.belief, node, instrument, felt_mm)
         if felt_mm is not None:
             came = _Came(depth_mm=felt_mm)
         elif worked:
             came = _Came(depth_mm=stop_mm)
         else:
-            came = _Came(depth_mm=insert(one, self.canal, stop_mm, self.working.touch).depth_mm)
+            came = _Came(depth_mm=insert(instrument, self.canal, stop_mm, self.working.touch).depth_mm)
         if self.belief is not None:
-            self.belief.stands(node.id, one, every(came.depth_mm, self.belief.count))
+            self.belief.stands(node.id, instrument, every(came.depth_mm, self.belief.count))
         return came
 
-    def _sampled(self, belief: Belief, node: Do, one: Instrument, felt_mm: float | None) -> _Came:
+    def _sampled(self, belief: Belief, node: Do, instrument: Instrument, felt_mm: float | None) -> _Came:
         """By what the samples say; a recorded depth takes their places and weighs them."""
         visit = self.walk.visits[node.id]
         stops = belief.stops_mm(node)
-        depths = belief.to_resistance(one, stops)
+        depths = belief.to_resistance(instrument, stops)
         band = belief.band(f"{node.id} {visit}", depths, stops)
         came = _Came(depth_mm=band.median_mm, band=band)
         if felt_mm is not None:
@@ -318,7 +318,7 @@ class _Course:
                 felt=felt,
                 as_if_straight=self.working.as_if_straight,
             )
-        belief.stands(node.id, one, depths)
+        belief.stands(node.id, instrument, depths)
         if self.descent is not None and node.phase == self.working.descending:
             self.descent.note(node, visit, depths)
         return came

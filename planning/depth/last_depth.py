@@ -60,7 +60,7 @@ def last_depth(known: Ahead, walk: Walk) -> Judged | None:
     last, at = known.last, (made.node, made.visit)
     if last is not None and (last.node, last.visit) == at and made.depth_um in (None, um(last.depth_mm)):
         return last
-    expected = next((one for one in known.awaited if (one.node, one.visit) == at), None)
+    expected = next((awaited for awaited in known.awaited if (awaited.node, awaited.visit) == at), None)
     if expected is None or made.depth_um is None:
         return None
     depth_mm = mm(made.depth_um)

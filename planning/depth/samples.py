@@ -75,8 +75,8 @@ def low_side(narrow: Line, spread: Spread, share: float) -> Line:
     normal = NormalDist().inv_cdf(share)
     shares = [spread.width_share] * (len(narrow) - 1) + [spread.end_share]
     return tuple(
-        (depth, max(wide * math.exp(_sigma(one) * normal), spread.least_mm))
-        for (depth, wide), one in zip(narrow, shares, strict=True)
+        (depth, max(wide * math.exp(_sigma(sd_share) * normal), spread.least_mm))
+        for (depth, wide), sd_share in zip(narrow, shares, strict=True)
     )
 
 
@@ -85,7 +85,7 @@ class Samples:
 
     def __init__(self, *, count: int, seed: tuple[int, ...], spread: Spread) -> None:
         self.count = count
-        self._seed = tuple(one % SEEDS for one in seed)
+        self._seed = tuple(part % SEEDS for part in seed)
         self._spread = spread
 
     def canals(self, narrow: Line) -> Rows:
@@ -105,13 +105,13 @@ class Samples:
     def overcuts_mm(self, by: LightTouch) -> Floats:
         return by.overcut_mm * _factors(self._spread.overcut_share, self.normal("overcut"))
 
-    def tools(self, one: Instrument) -> Tools:
+    def tools(self, instrument: Instrument) -> Tools:
         """One instrument within its tolerances."""
-        large = one.size > self._spread.large_above
+        large = instrument.size > self._spread.large_above
         within_mm = self._spread.tip_within_large_mm if large else self._spread.tip_within_mm
-        thicker = within_mm * (2 * self.uniform(f"tip {one.key}") - 1)
-        steeper = 1 + self._spread.taper_within_share * (2 * self.uniform(f"taper {one.key}") - 1)
-        from_tip, wide = (np.array(column) for column in zip(*corners(one), strict=True))
+        thicker = within_mm * (2 * self.uniform(f"tip {instrument.key}") - 1)
+        steeper = 1 + self._spread.taper_within_share * (2 * self.uniform(f"taper {instrument.key}") - 1)
+        from_tip, wide = (np.array(column) for column in zip(*corners(instrument), strict=True))
         grown = wide[0] + thicker[:, None] + (wide - wide[0]) * steeper[:, None]
         return Tools(from_tip, np.maximum(grown, self._spread.least_mm))
 

@@ -20,14 +20,14 @@ def surely_stood(
     the work before has left that. Where no widths are known it does not count at all.
     """
     for each in made:
-        one = kit.get(each.instrument)
-        if one is None:
+        instrument = kit.get(each.instrument)
+        if instrument is None:
             continue
         depth_mm = each.depth_mm if each.stop_mm is None else min(each.depth_mm, each.stop_mm)
         if each.to_resistance or depth_mm != each.stop_mm:
             if not low:
                 continue
-            depth_mm = min(depth_mm, insert(one, low, low[-1][0], by).depth_mm)
+            depth_mm = min(depth_mm, insert(instrument, low, low[-1][0], by).depth_mm)
         if low:
-            low = stand(one, low, depth_mm, by).canal
-        yield Stand(instrument=one, tip_mm=depth_mm)
+            low = stand(instrument, low, depth_mm, by).canal
+        yield Stand(instrument=instrument, tip_mm=depth_mm)

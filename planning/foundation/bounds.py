@@ -130,7 +130,7 @@ def refuse_outside(value: Any, at: Pointer = (), of: str = "") -> None:
 def for_the_phone(*types: type) -> dict[str, Any]:
     """The rows as forms read them, and which of them bounds each field of these types."""
     said = ("least", "most", "sentence", "whole")
-    rows = {key: {name: getattr(one, name) for name in said} for key, one in sorted(bounds().items())}
+    rows = {key: {name: getattr(row, name) for name in said} for key, row in sorted(bounds().items())}
     fields_of = {
         f"{type_.__name__}.{name}": bound.key for type_ in types for name, bound in sorted(of_fields(type_).items())
     }

@@ -14,31 +14,31 @@ Laid = Mapping[str, tuple[RunSheet, Sequence[str]]]
 """Run sheet and expected path by canal."""
 
 
-def instrument_name(one: Instrument) -> InstrumentName:
+def instrument_name(instrument: Instrument) -> InstrumentName:
     """Name, colour and motor setting; what the programme has not typed in is said to be missing."""
     return InstrumentName(
-        key=one.key,
-        name=one.name,
-        size=one.size,
-        taper=one.taper,
-        motion=one.motion,
-        colour=colour(one.size),
-        setting_says=_setting_says(one),
-        setting_stated=one.motion == "hand" or states_motor(one),
+        key=instrument.key,
+        name=instrument.name,
+        size=instrument.size,
+        taper=instrument.taper,
+        motion=instrument.motion,
+        colour=colour(instrument.size),
+        setting_says=_setting_says(instrument),
+        setting_stated=instrument.motion == "hand" or states_motor(instrument),
     )
 
 
-def _setting_says(one: Instrument) -> str:
-    if one.motion == "hand":
+def _setting_says(instrument: Instrument) -> str:
+    if instrument.motion == "hand":
         return "by hand"
-    if not states_motor(one):
+    if not states_motor(instrument):
         return "speed and torque not stated: see the maker's instructions"
-    return f"{one.speed_rpm} rpm, at most {one.torque_ncm:g} N·cm"
+    return f"{instrument.speed_rpm} rpm, at most {instrument.torque_ncm:g} N·cm"
 
 
-def states_motor(one: Instrument) -> bool:
+def states_motor(instrument: Instrument) -> bool:
     """Whether an engine instrument's speed and torque have been typed in."""
-    return one.speed_rpm is not None and one.torque_ncm is not None
+    return instrument.speed_rpm is not None and instrument.torque_ncm is not None
 
 
 def stop_table(

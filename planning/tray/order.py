@@ -74,12 +74,12 @@ def one_at_a_time(runs: Sequence[TrayRun]) -> TrayOrder:
         run
         for main in runs
         if main.first not in names
-        for run in (main, *(one for one in runs if one.first == main.canal))
+        for run in (main, *(joining for joining in runs if joining.first == main.canal))
     ]
     steps = [
-        TrayStep(phase=phase, instrument=instrument, canals=(one.canal,))
-        for one in in_order
-        for section in one.sections
+        TrayStep(phase=phase, instrument=instrument, canals=(each.canal,))
+        for each in in_order
+        for section in each.sections
         for phase, instrument in section
     ]
     return _order(steps)

@@ -39,8 +39,8 @@ def select(given: PlanInput, figures: Figures) -> Selection:
     _refuse_unfit(given, figures)
     instruments = given.kit.instruments
     hand: dict[int, Instrument] = {}
-    for one in sorted((i for i in instruments if i.motion is Motion.HAND), key=lambda i: (i.size, i.taper)):
-        hand.setdefault(one.size, one)
+    for instrument in sorted((i for i in instruments if i.motion is Motion.HAND), key=lambda i: (i.size, i.taper)):
+        hand.setdefault(instrument.size, instrument)
     if technique.recapitulate_size not in hand:
         raise _lacks(technique, f"hand instrument of size {technique.recapitulate_size:02d}")
     engine = any(phase.kind is PhaseKind.DESCEND for phase in technique.phases)
@@ -58,23 +58,23 @@ def select(given: PlanInput, figures: Figures) -> Selection:
 
 def _refuse_unfit(given: PlanInput, figures: Figures) -> None:
     seen: set[str] = set()
-    for number, one in enumerate(given.kit.instruments):
+    for number, instrument in enumerate(given.kit.instruments):
         at = ("kit", "instruments", number)
         try:
-            refuse_undescribed(one, figures)
+            refuse_undescribed(instrument, figures)
         except InstrumentNotDescribed as refusal:
             raise refusal.below(*at) from None
-        if one.key in seen:
-            raise InstrumentNotDescribed(instrument=one.key, reason="it is in the kit twice. Keep one.", at=at)
-        seen.add(one.key)
-        unaccepted = one.motion not in given.technique.motions
+        if instrument.key in seen:
+            raise InstrumentNotDescribed(instrument=instrument.key, reason="it is in the kit twice. Keep one.", at=at)
+        seen.add(instrument.key)
+        unaccepted = instrument.motion not in given.technique.motions
         # A hand technique leaves engine instruments in the drawer; one of a motion that no phase could use is refused.
-        if unaccepted and one.use is not Use.HAND and Motion.CONTINUOUS in given.technique.motions:
+        if unaccepted and instrument.use is not Use.HAND and Motion.CONTINUOUS in given.technique.motions:
             raise MotionNotAccepted(
                 technique=given.technique.name,
                 accepted=" and ".join(given.technique.motions),
-                instrument=one.name,
-                motion=one.motion,
+                instrument=instrument.name,
+                motion=instrument.motion,
                 at=(*at, "motion"),
             )
 

@@ -51,7 +51,7 @@ def count(given: PlanInput, tooth: Tooth, figures: Figures) -> Difficulty | None
     if given.setting is Setting.BLOCK:
         return None
     found = _highest([*map(_recorded, given.factors), *_worked_out(given, tooth, figures)])
-    high, moderate = (sum(one.level == level for one in found) for level in ("high", "moderate"))
+    high, moderate = (sum(factor.level == level for factor in found) for level in ("high", "moderate"))
     rule = figures.row("difficulty.moderate_high")
     return Difficulty(
         level=_level(high, moderate, figures.count("difficulty.moderate_high")),
@@ -76,17 +76,19 @@ def cautions(given: PlanInput, counted: Difficulty | None) -> Iterator[Caution]:
     if counted is None or counted.level != "high":
         return
     code = "difficulty-high" if given.setting is Setting.CLINIC else "difficulty-high-bench"
-    yield caution(code, factors="; ".join(one.says for one in counted.factors))
+    yield caution(code, factors="; ".join(factor.says for factor in counted.factors))
 
 
 def _highest(found: Iterable[FactorFound]) -> list[FactorFound]:
     """Each factor once, at its highest level; those above low, the highest first."""
     kept: dict[str, FactorFound] = {}
-    for one in found:
-        before = kept.get(one.code)
-        if before is None or LEVELS.index(one.level) > LEVELS.index(before.level):
-            kept[one.code] = one
-    return sorted((one for one in kept.values() if one.level != "low"), key=lambda one: -LEVELS.index(one.level))
+    for factor in found:
+        before = kept.get(factor.code)
+        if before is None or LEVELS.index(factor.level) > LEVELS.index(before.level):
+            kept[factor.code] = factor
+    return sorted(
+        (factor for factor in kept.values() if factor.level != "low"), key=lambda factor: -LEVELS.index(factor.level)
+    )
 
 
 def _recorded(code: str) -> FactorFound:

@@ -56,8 +56,8 @@ def refuse_too_much(given: PlanInput) -> None:
             if canal.progress is not None
         ),
         *(
-            ("diameters", len(one.diameters), MOST_DIAMETERS, ("kit", "instruments", number, "diameters"))
-            for number, one in enumerate(given.kit.instruments)
+            ("diameters", len(instrument.diameters), MOST_DIAMETERS, ("kit", "instruments", number, "diameters"))
+            for number, instrument in enumerate(given.kit.instruments)
         ),
         *(
             (name, getattr(phase, field) or 0, MOST_PASSES, ("technique", "phases", number, field))

@@ -85,14 +85,16 @@ def _together(
     """
     closed, joint = _joined(canals)
     each = [_planned(canal, selected, figures) for canal in closed]
-    planned, found = [one for one, _ in each], [one for _, later in each for one in later]
+    planned, found = [canal_plan for canal_plan, _ in each], [caution for _, later in each for caution in later]
     if not withholding(found):
         return planned, [*joint, *found]
     # What is known of a canal only once it is planned may keep closed what joins it.
     held = [replace(c, held=(*c.held, *withholding(later))) for c, (_, later) in zip(canals, each, strict=True)]
     again, joint_now = _joined(held)
     for number, canal in enumerate(again):
-        if {one.code for one in canal.held} - {one.code for one in (*closed[number].held, *each[number][1])}:
+        if {caution.code for caution in canal.held} - {
+            caution.code for caution in (*closed[number].held, *each[number][1])
+        }:
             planned[number] = _planned(canal, selected, figures)[0]
     return planned, [*joint_now, *found]
 
@@ -101,7 +103,7 @@ def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> t
     """The canal's plan and what it warns of; what that keeps closed is left out of its order of work."""
     planned = plan_canal(canal, selected, figures)
     found = overridden(canal.given, cautions.work_cautions(canal, planned, figures))
-    held = [one for one in withholding(found) if one not in canal.held]
+    held = [caution for caution in withholding(found) if caution not in canal.held]
     if held:
         planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
     reasons = rationales(canal, planned.plan, canal.size_asked.tooth_iso, figures)
@@ -121,7 +123,7 @@ def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
         )
         for canal in canals
     ]
-    return closed, [one for found in own.values() for one in found]
+    return closed, [caution for found in own.values() for caution in found]
 
 
 def _refuse_unusable_technique(given: PlanInput) -> None:
@@ -139,7 +141,7 @@ def _assembled(
     found: list[Caution],
     figures: Figures,
 ) -> Plan:
-    kit = {one.key: one for one in given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in given.kit.instruments}
     _refuse_short(planned, kit, figures)
     laid = {p.plan.canal: (p.ahead, p.path) for p in planned}
     tabled = {p.plan.canal: (p.tabled, p.table_path) for p in planned}
@@ -182,16 +184,16 @@ def _refuse_short(planned: Sequence[PlannedCanal], kit: Mapping[str, Instrument]
         for node in p.tabled.nodes.values():
             if not isinstance(node, Do) or node.instrument is None or node.stop_um is None:
                 continue
-            one = kit[node.instrument]
-            reach = reach_mm(one, figures)
+            instrument = kit[node.instrument]
+            reach = reach_mm(instrument, figures)
             if um(reach) < node.stop_um:
                 raise InstrumentTooShort(
-                    instrument=one.name,
-                    length_mm=one.length_mm,
+                    instrument=instrument.name,
+                    length_mm=instrument.length_mm,
                     reach_mm=reach,
                     canal=p.plan.canal,
                     need_mm=mm(node.stop_um),
-                    at=("kit", "instruments", numbers[one.key], "length_mm"),
+                    at=("kit", "instruments", numbers[instrument.key], "length_mm"),
                 )
 
 

@@ -69,7 +69,7 @@ def _tried(technique: Technique, setting: Setting) -> SettingTried:
         phases=tuple(phase.key for phase in phases),
         hold_points=tuple(filter(None, map(_hold_point, phases))),
         steps=len(canal.run_sheet.nodes),
-        withheld=tuple(one.says for one in canal.withheld),
+        withheld=tuple(withheld.says for withheld in canal.withheld),
     )
 
 

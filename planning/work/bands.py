@@ -38,15 +38,15 @@ def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]
     figures = Figures(given.thresholds)
     tooth, selected = tooth_of(given), selection.select(given, figures)
     found = []
-    for number, one in enumerate(given.canals):
-        walk = walks.get(one.name)
+    for number, charted in enumerate(given.canals):
+        walk = walks.get(charted.name)
         if walk is None:
             continue
         canal = known(given, number, tooth, selected, figures)
         way = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
         if way.expectation is not None:
             done = _insertions(walk)
-            found.append(CanalBands(canal=one.name, done=done, expectation=way.expectation, last=way.last))
+            found.append(CanalBands(canal=charted.name, done=done, expectation=way.expectation, last=way.last))
     return tuple(found)
 
 

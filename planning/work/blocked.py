@@ -50,11 +50,11 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
 def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> str:
     """Hand sizes one after another, then the phase from its start."""
     then = f"@{phase.key}"
-    for one in reversed(instruments):
-        id_ = f"{phase.key}/blocked/{step_name(one)}"
+    for instrument in reversed(instruments):
+        id_ = f"{phase.key}/blocked/{step_name(instrument)}"
         then = sheet.cut(
             phase,
-            one,
+            instrument,
             id_=id_,
             stop_um=sheet.work.end_um,
             target=Target.TO_LENGTH,

@@ -118,12 +118,12 @@ def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
 
 def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
     """Every instrument that works in the canal with the deepest of its stops [mm], in order of use."""
-    kit = {one.key: one for one in canal.given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
     found: dict[Instrument, float] = {}
     for node in (sheet.nodes[id_] for id_ in path):
         if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um:
-            one = kit[node.instrument]
-            found[one] = max(found.get(one, 0.0), mm(node.stop_um))
+            instrument = kit[node.instrument]
+            found[instrument] = max(found.get(instrument, 0.0), mm(node.stop_um))
     return found
 
 
@@ -138,12 +138,18 @@ def _needle(
     """Depths after instruments that the sheet has: what is withheld opens nothing for the needle either."""
     used = {node.instrument for node in sheet.nodes.values() if isinstance(node, Do)}
     glide = selected.hand.get(selected.glide_path_to)
-    milestones = [one for one in (glide, *selected.descending[-1:], final) if one is not None and one.key in used]
-    distinct = {one.key: one for one in milestones if final is None or one.size <= final.size}
+    milestones = [
+        instrument
+        for instrument in (glide, *selected.descending[-1:], final)
+        if instrument is not None and instrument.key in used
+    ]
+    distinct = {
+        instrument.key: instrument for instrument in milestones if final is None or instrument.size <= final.size
+    }
     shape, now = work.shape, []
-    for one in distinct.values():
-        shape = _with(work, shape, one)
-        now.append(NeedleNow(after=one.name, at_most_mm=mm(work.needle.now_um(shape))))
+    for instrument in distinct.values():
+        shape = _with(work, shape, instrument)
+        now.append(NeedleNow(after=instrument.name, at_most_mm=mm(work.needle.now_um(shape))))
     return NeedleDepth(
         ceiling_mm=mm(work.needle.ceiling_um),
         begins_mm=mm(work.needle.now_um(work.shape)),
@@ -153,26 +159,26 @@ def _needle(
     )
 
 
-def _with(work: CanalWork, shape: Line, one: Instrument) -> Line:
+def _with(work: CanalWork, shape: Line, instrument: Instrument) -> Line:
     """The shape once the instrument has stood at the canal's end."""
-    stand = profile.Stand(instrument=one, tip_mm=mm(work.end_um))
+    stand = profile.Stand(instrument=instrument, tip_mm=mm(work.end_um))
     return profile.upper(shape, stand.line(mm(work.needle.orifice_um)))
 
 
 def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Do]) -> str | None:
     """The first step whose instrument, once at the end, lets the needle to its ceiling: of the descending series only
     the smallest is taken to have been there. None where it is there from the start, or never."""
-    certain = {one.key for one in selected.descending[-1:]}
-    by_key = {one.key: one for one in (*selected.hand.values(), *selected.series.values())}
+    certain = {instrument.key for instrument in selected.descending[-1:]}
+    by_key = {instrument.key: instrument for instrument in (*selected.hand.values(), *selected.series.values())}
     shape = work.shape
     if work.needle.now_um(shape) >= work.needle.ceiling_um:
         return None
     for step in steps:
-        one = by_key.get(step.instrument or "")
+        instrument = by_key.get(step.instrument or "")
         cuts = step.action is Action.INSTRUMENT and step.stop_um == work.end_um
-        if one is None or not cuts or (step.target is not Target.TO_LENGTH and one.key not in certain):
+        if instrument is None or not cuts or (step.target is not Target.TO_LENGTH and instrument.key not in certain):
             continue
-        shape = _with(work, shape, one)
+        shape = _with(work, shape, instrument)
         if work.needle.now_um(shape) >= work.needle.ceiling_um:
             return step.id
     return None

@@ -72,10 +72,10 @@ def _wide_at_least(canal: Canal, figures: Figures) -> Line:
     if canal.natural is not None and canal.widths is not None:
         spread = samples.spread(canal.widths, canal.given.setting is Setting.BLOCK, figures)
         shape = samples.low_side(profile.narrow_line(canal.natural), spread, figures["needle.low_share"])
-    kit = {one.key: one for one in canal.given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
     made = canal.input.progress.made if canal.input.progress else ()
     stood = sure.surely_stood(made, kit, shape, contact_depth.light_touch(figures)) if made else ()
-    return reduce(profile.upper, (one.line(canal.orifice_mm) for one in stood), shape)
+    return reduce(profile.upper, (stand.line(canal.orifice_mm) for stand in stood), shape)
 
 
 def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
@@ -88,7 +88,7 @@ def _first_third_um(canal: Canal, full_um: int, figures: Figures) -> int:
 
 
 def _shortest_reach_um(selected: Selection, figures: Figures) -> int:
-    return min((stop_um(um(reach_mm(one, figures))) for one in selected.coronal), default=0)
+    return min((stop_um(um(reach_mm(instrument, figures))) for instrument in selected.coronal), default=0)
 
 
 def _unjoined(canal: Canal) -> bool:
@@ -165,7 +165,7 @@ def expected(
     flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
         natural=natural,
-        kit={one.key: one for one in canal.given.kit.instruments},
+        kit={instrument.key: instrument for instrument in canal.given.kit.instruments},
         touch=contact_depth.light_touch(figures),
         # What was felt before this order of work begins is in what has been made.
         felt=() if progress else canal.input.felt,
@@ -195,7 +195,7 @@ def passed(canal: Canal, selected: Selection) -> Line:
 
 def _at_known_stops(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[Stand, ...]:
     """Where the instruments on the way certainly stand: how deep a descending series goes is not known."""
-    kit = {one.key: one for one in canal.given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
     coronal = {p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE}
     stands = {
         (node.instrument, node.stop_um): Stand(instrument=kit[node.instrument], tip_mm=mm(node.stop_um))
@@ -212,10 +212,10 @@ def outline(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> Line:
 
 
 def _one_pass(flaring: Sequence[str], descend: Phase | None, selected: Selection) -> list[str]:
-    worked = [(phase, one) for phase in flaring for one in selected.coronal]
+    worked = [(phase, instrument) for phase in flaring for instrument in selected.coronal]
     if descend is not None:
-        worked += [(descend.key, one) for one in selected.descending]
-    return [f"{phase}/{step_name(one)}" for phase, one in worked]
+        worked += [(descend.key, instrument) for instrument in selected.descending]
+    return [f"{phase}/{step_name(instrument)}" for phase, instrument in worked]
 
 
 def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *, more_over: int) -> Belief | None:

@@ -32,17 +32,17 @@ def flare(
         [
             (f"{step}/after-{before.rpartition('/')[2]}", before)
             for before, larger in worked[: number + 1]
-            if _within(one, larger, mm(stop_um))
+            if _within(instrument, larger, mm(stop_um))
         ]
-        for number, (step, one) in enumerate(worked)
+        for number, (step, instrument) in enumerate(worked)
     ]
     entries = [questions[0][0] for questions in asks]
-    for (step, one), questions, following in zip(worked, asks, [*entries[1:], then], strict=True):
+    for (step, instrument), questions, following in zip(worked, asks, [*entries[1:], then], strict=True):
         for (id_, before), no in zip(questions, [*(id_ for id_, _ in questions[1:]), step], strict=True):
             sheet.ask(phase, id_, AtLength(nodes=(before,)), yes=following, no=no)
         sheet.cut(
             phase,
-            one,
+            instrument,
             id_=step,
             stop_um=stop_um,
             target=Target.TO_RESISTANCE,
@@ -53,7 +53,7 @@ def flare(
     return entries[0]
 
 
-def _within(one: Instrument, other: Instrument, stop_mm: float) -> bool:
+def _within(instrument: Instrument, other: Instrument, stop_mm: float) -> bool:
     """Whether it is nowhere wider than the other where both stand at the stop; it is so of itself."""
-    mine, its = (Stand(instrument=each, tip_mm=stop_mm).line(0.0) for each in (one, other))
-    return one == other or (bool(its) and wider_mm(mine, its) <= APART_MM)
+    mine, its = (Stand(instrument=each, tip_mm=stop_mm).line(0.0) for each in (instrument, other))
+    return instrument == other or (bool(its) and wider_mm(mine, its) <= APART_MM)

@@ -16,49 +16,55 @@ from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 SMALLER = 2  # ISO sizes below the one that is held
 
 
-def answer_held(sheet: Sheet, phase: Phase, one: Instrument, start: str, then: str) -> str:
-    """Adds what follows where `one` does not go to its stop at the step `start`; the first step of it."""
+def answer_held(sheet: Sheet, phase: Phase, instrument: Instrument, start: str, then: str) -> str:
+    """Adds what follows where the instrument does not go to its stop at the step `start`; the first step of it."""
     supervisor = f"{start}/supervisor"
-    say = f"{one.name} does not go to its stop: do not push; the supervisor decides."
+    say = f"{instrument.name} does not go to its stop: do not push; the supervisor decides."
     sheet.sign_off(phase, supervisor, "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
-    smaller, lacking = _smaller(sheet, one)
-    last = _tried(sheet, phase, one, f"{start}/last", then, supervisor, say="Once more; do not push.")
-    room = _room(sheet, phase, one, start, then=f"{start}/went" if smaller else last, lacking=lacking) or supervisor
+    smaller, lacking = _smaller(sheet, instrument)
+    last = _tried(sheet, phase, instrument, f"{start}/last", then, supervisor, say="Once more; do not push.")
+    room = (
+        _room(sheet, phase, instrument, start, then=f"{start}/went" if smaller else last, lacking=lacking) or supervisor
+    )
     if not smaller:
         return room
     first = f"{start}/{step_name(smaller[0])}"
     after = _tried(sheet, phase, smaller[0], f"{first}/last", last, supervisor, say="Once more, now with room above.")
     sheet.ask(phase, f"{start}/went", AtLength(nodes=(first,)), yes=last, no=after)
-    again = _tried(sheet, phase, one, f"{start}/again", then, room, say="The smaller one went: once more.")
+    again = _tried(sheet, phase, instrument, f"{start}/again", then, room, say="The smaller one went: once more.")
     held = room
     if len(smaller) == SMALLER:
         held = _tried(sheet, phase, smaller[1], f"{start}/{step_name(smaller[1])}", room, room, say=_says(smaller[1]))
     return _tried(sheet, phase, smaller[0], first, again, held, say=_says(smaller[0]))
 
 
-def _says(one: Instrument) -> str:
-    return f"Held: size {one.size:02d}, without a push."
+def _says(instrument: Instrument) -> str:
+    return f"Held: size {instrument.size:02d}, without a push."
 
 
-def _smaller(sheet: Sheet, one: Instrument) -> tuple[list[Instrument], list[int]]:
+def _smaller(sheet: Sheet, instrument: Instrument) -> tuple[list[Instrument], list[int]]:
     """The next sizes below, larger first: those that the kit has, and those that it has not."""
-    wanted = [size for size in reversed(sizes()) if size < one.size][:SMALLER]
+    wanted = [size for size in reversed(sizes()) if size < instrument.size][:SMALLER]
     hand = sheet.selection.hand
     return [hand[size] for size in wanted if size in hand], [size for size in wanted if size not in hand]
 
 
-def _tried(sheet: Sheet, phase: Phase, one: Instrument, id_: str, at_length: str, held: str, *, say: str) -> str:
+def _tried(sheet: Sheet, phase: Phase, instrument: Instrument, id_: str, at_length: str, held: str, *, say: str) -> str:
     """One try of an instrument, and where it leads."""
     question = f"{id_}/at-length"
     stop = sheet.work.end_um
-    sheet.cut(phase, one, id_=id_, stop_um=stop, target=Target.TO_LENGTH, then=question, recapitulated=False, say=say)
+    sheet.cut(
+        phase, instrument, id_=id_, stop_um=stop, target=Target.TO_LENGTH, then=question, recapitulated=False, say=say
+    )
     sheet.ask(phase, question, AtLength(nodes=(id_,)), yes=at_length, no=held)
     return id_
 
 
-def _room(sheet: Sheet, phase: Phase, one: Instrument, start: str, *, then: str, lacking: Sequence[int]) -> str | None:
+def _room(
+    sheet: Sheet, phase: Phase, instrument: Instrument, start: str, *, then: str, lacking: Sequence[int]
+) -> str | None:
     """The coronal third is widened further; None where that may not be done, or the kit has nothing to do it with."""
-    flaring = (sheet.selection.coronal or _by_hand(sheet, one)) if sheet.work.may_widen else ()
+    flaring = (sheet.selection.coronal or _by_hand(sheet, instrument)) if sheet.work.may_widen else ()
     worked = [(f"{start}/room/{step_name(each)}", each) for each in flaring]
     say = "Held: more room in the coronal third, to resistance."
     if lacking:
@@ -67,9 +73,11 @@ def _room(sheet: Sheet, phase: Phase, one: Instrument, start: str, *, then: str,
     return flare(sheet, phase, worked, then=then, recapitulated=False, say=say) if worked else None
 
 
-def _by_hand(sheet: Sheet, one: Instrument) -> list[Instrument]:
+def _by_hand(sheet: Sheet, instrument: Instrument) -> list[Instrument]:
     """A technique without coronal instruments widens by the next hand sizes, smallest first."""
     steps = range(1, sheet.figures.count("explore.flare_sizes") + 1)
     return [
-        sheet.selection.hand[size] for step in steps if (size := size_above(one.size, step)) in sheet.selection.hand
+        sheet.selection.hand[size]
+        for step in steps
+        if (size := size_above(instrument.size, step)) in sheet.selection.hand
     ]

@@ -44,18 +44,18 @@ def unfinished(canal: Canal, canals: Sequence[Canal], every: Sequence[Phase]) ->
     partners = shares_with(canal.given, canal.input)
     filling = {phase.key for phase in every if fills(phase)}
     return tuple(
-        one.input.name
-        for one in canals
-        if one.input.name in partners
-        and not _opens(one, every, fills)
-        and not (one.input.progress and one.input.progress.phase in filling)
+        other.input.name
+        for other in canals
+        if other.input.name in partners
+        and not _opens(other, every, fills)
+        and not (other.input.progress and other.input.progress.phase in filling)
     )
 
 
 def _opens(canal: Canal, every: Sequence[Phase], kind: _Kind) -> bool:
     """Whether every phase of the kind is open in the canal."""
     # That it waits for another of them closes nothing for the others.
-    opened = open_phases(every, [one for one in canal.held if one.code != UNFINISHED])[0]
+    opened = open_phases(every, [caution for caution in canal.held if caution.code != UNFINISHED])[0]
     return all(phase in opened for phase in every if kind(phase))
 
 
@@ -66,7 +66,9 @@ def waiting(sheet: RunSheet, canal: Canal, every: Sequence[Phase]) -> RunSheet:
     """The canal's order of work, each step with what it waits for in the canals that share its way. A canal that a
     supervisor lets be left unfinished is not waited for."""
     passed = override_of(canal.given, UNFINISHED, canal.input.name) is not None
-    partners = [one for one in shares_with(canal.given, canal.input) if not (passed and one in canal.unfinished)]
+    partners = [
+        partner for partner in shares_with(canal.given, canal.input) if not (passed and partner in canal.unfinished)
+    ]
     if not partners and canal.join is None:
         return sheet
     by_key = {phase.key: phase for phase in every}
@@ -80,21 +82,21 @@ def waiting(sheet: RunSheet, canal: Canal, every: Sequence[Phase]) -> RunSheet:
 
 
 def _waits(node: Do, phase: Phase, canal: Canal, every: Sequence[Phase], partners: Sequence[str]) -> Iterator[WaitsFor]:
-    here = [one.key for one in every].index(phase.key)
-    after = tuple(one.key for one in every[here + 1 :])
+    here = [each.key for each in every].index(phase.key)
+    after = tuple(each.key for each in every[here + 1 :])
     if node.action is Action.INSTRUMENT and canal.join is not None and shapes(phase):
         main = canal.join.main
         says = f"{main} goes to the common end: it is prepared first."
         yield WaitsFor(canal=main, phases=_after_cutting(every), says=says)
     elif node.action is Action.IMAGE and phase.kind is PhaseKind.CONE:
         shown = (node.id, f"{phase.key}/sign-off")
-        for one in partners:
-            says = f"One image shows the cones of {one} and {canal.input.name}: {one} comes to its cone first."
-            yield WaitsFor(canal=one, phases=after, nodes=shown, says=says)
+        for partner in partners:
+            says = f"One image shows the cones of {partner} and {canal.input.name}: {partner} comes to its cone first."
+            yield WaitsFor(canal=partner, phases=after, nodes=shown, says=says)
     elif node.action is Action.FILL:
-        for one in partners:
-            says = f"{one} shares the way: neither is filled before both are ready."
-            yield WaitsFor(canal=one, phases=(phase.key, *after), says=says)
+        for partner in partners:
+            says = f"{partner} shares the way: neither is filled before both are ready."
+            yield WaitsFor(canal=partner, phases=(phase.key, *after), says=says)
 
 
 def _after_cutting(every: Sequence[Phase]) -> tuple[str, ...]:

@@ -74,7 +74,7 @@ def finish(
         start = _to_the_new_end(open_phases, progress) or start
     place = start.place
     if place != sheet_builder.PLAN_AGAIN and length_mm != progress.length_mm and _signed_before(every, progress):
-        phase = next(one for one in every if one.key == progress.phase)
+        phase = next(each for each in every if each.key == progress.phase)
         say = f"The length was taken again: all stops are set from {in_mm(sheet.work.full_um)} mm now."
         place = sheet.sign_off(phase, LENGTH_MOVED, "length", then=place, returned=sheet_builder.PLAN_AGAIN, say=say)
     return sheet_builder.finish(

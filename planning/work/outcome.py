@@ -64,7 +64,7 @@ def outcome(
     known = profile.upper(natural, canal_work.passed(canal, selected))
     stood = profile.upper(known, profile.outline(way.stood, from_mm=place.orifice_mm))
     line = Stand(instrument=final, tip_mm=place.end_mm).line(place.orifice_mm)
-    at_end = any(one.instrument.key == final.key and _is_at(one.tip_mm, place.end_mm) for one in way.stood)
+    at_end = any(stand.instrument.key == final.key and _is_at(stand.tip_mm, place.end_mm) for stand in way.stood)
     return Outcome(
         final=final,
         natural=natural,
@@ -77,7 +77,7 @@ def outcome(
 def _goes_to_end(final: Instrument, way: Forecast, sheet: RunSheet, place: CanalFrame) -> bool:
     """Whether the final size has stood at the end, or has a step that takes it there."""
     stops = (n.stop_um for n in sheet.nodes.values() if isinstance(n, Do) and n.instrument == final.key)
-    stood = (one.tip_mm for one in way.stood if one.instrument.key == final.key)
+    stood = (stand.tip_mm for stand in way.stood if stand.instrument.key == final.key)
     return any(_is_at(at_mm, place.end_mm) for at_mm in (*(mm(stop or 0) for stop in stops), *stood))
 
 
@@ -87,7 +87,7 @@ def _is_at(tip_mm: float, end_mm: float) -> bool:
 
 def _wider(canal: Canal, final: Instrument, way: Forecast, sheet: RunSheet) -> bool:
     """Gauged before it is shaped the final size is held at the latest, confirmed afterwards the next one is."""
-    sizes = {one.key: one.size for one in canal.given.kit.instruments}
+    sizes = {instrument.key: instrument.size for instrument in canal.given.kit.instruments}
     kinds = {phase.key: phase.kind for phase in canal.given.technique.phases}
     for step, goes in way.gauged.items():
         node = sheet.nodes[step]

@@ -60,20 +60,24 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
     instruments = [hand_of(sheet.selection, s, sheet.technique, sheet.work.canal) for s in wanted]
     if not instruments:
         return None
-    starts = [f"{phase.key}/{step_name(one)}" for one in instruments]
-    for one, start, then in zip(instruments, starts, [*starts[1:], "@next"], strict=True):
-        sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
-        held = answer_held(sheet, phase, one, start, then) if phase.to_estimate else _again(sheet, phase, one, start)
+    starts = [f"{phase.key}/{step_name(instrument)}" for instrument in instruments]
+    for instrument, start, then in zip(instruments, starts, [*starts[1:], "@next"], strict=True):
+        sheet.cut(phase, instrument, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
+        held = (
+            answer_held(sheet, phase, instrument, start, then)
+            if phase.to_estimate
+            else _again(sheet, phase, instrument, start)
+        )
         sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=held)
-        sheet.stood(one, sheet.work.end_um)
+        sheet.stood(instrument, sheet.work.end_um)
     return starts[0]
 
 
-def _again(sheet: Sheet, phase: Phase, one: Instrument, start: str) -> str:
+def _again(sheet: Sheet, phase: Phase, instrument: Instrument, start: str) -> str:
     """An instrument that is worked to length may take several goes; then the supervisor decides."""
     times = VisitsBelow(node=start, n=sheet.figures.count("explore.times"))
     sheet.ask(phase, f"{start}/again", times, yes=start, no=f"{start}/supervisor")
-    say = f"{one.name} does not go to its stop: do not push; the supervisor decides."
+    say = f"{instrument.name} does not go to its stop: do not push; the supervisor decides."
     sheet.sign_off(phase, f"{start}/supervisor", "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
     return f"{start}/again"
 
@@ -85,7 +89,7 @@ def _last_hand_size(sheet: Sheet, phase: Phase) -> int:
 
 
 def _flare(sheet: Sheet, phase: Phase) -> str:
-    worked = [(f"{phase.key}/{step_name(one)}", one) for one in sheet.selection.coronal]
+    worked = [(f"{phase.key}/{step_name(instrument)}", instrument) for instrument in sheet.selection.coronal]
     return flare(sheet, phase, worked, then="@next")
 
 
@@ -94,12 +98,12 @@ def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
     is, or no hand size while there is none, the canal is wider than planned."""
     loose, final = sheet.selection.glide_path_to, sheet.work.final_size or sizes()[-1]
     wanted = [sheet.selection.hand[size] for size in sizes() if loose < size <= final and size in sheet.selection.hand]
-    ids = [f"{phase.key}/{step_name(one)}" for one in wanted]
-    for one, id_, then in zip(wanted, ids, [*ids, PLAN_AGAIN][1:], strict=True):
+    ids = [f"{phase.key}/{step_name(instrument)}" for instrument in wanted]
+    for instrument, id_, then in zip(wanted, ids, [*ids, PLAN_AGAIN][1:], strict=True):
         wider = "the final size is planned anew" if sheet.work.final_size else "no hand size here is held"
         last = f"{GAUGED} If this one goes to its stop too, the end is wider than planned: {wider}."
         say = last if then == PLAN_AGAIN else phase.why
-        _gauge(sheet, phase, one, id_=id_, reached=then, short="@next", target=Target.TO_RESISTANCE, say=say)
+        _gauge(sheet, phase, instrument, id_=id_, reached=then, short="@next", target=Target.TO_RESISTANCE, say=say)
     return ids[0] if ids else None
 
 
@@ -109,13 +113,15 @@ def _descend(sheet: Sheet, phase: Phase) -> str:
     Sizes above the final one end short of length, wherever they come to: the next one follows.
     """
     series = sheet.selection.descending
-    starts = [f"{phase.key}/{step_name(one)}" for one in series]
-    for one, start, then in zip(series, starts, [*starts[1:], f"{phase.key}/gained"], strict=True):
-        above = sheet.work.sizes_above(one) > 0
+    starts = [f"{phase.key}/{step_name(instrument)}" for instrument in series]
+    for instrument, start, then in zip(series, starts, [*starts[1:], f"{phase.key}/gained"], strict=True):
+        above = sheet.work.sizes_above(instrument) > 0
         after = then if above else f"{start}/at-length"
-        sheet.cut(phase, one, stop_um=sheet.work.shaping_stop_um(one), target=Target.TO_RESISTANCE, then=after)
+        sheet.cut(
+            phase, instrument, stop_um=sheet.work.shaping_stop_um(instrument), target=Target.TO_RESISTANCE, then=after
+        )
         if not above:
-            sheet.ask(phase, after, AtLength(nodes=(start,)), yes=f"@up:{one.size}", no=then)
+            sheet.ask(phase, after, AtLength(nodes=(start,)), yes=f"@up:{instrument.size}", no=then)
     _another_pass(sheet, phase, starts)
     return starts[0]
 
@@ -148,18 +154,18 @@ def _ascend(sheet: Sheet, phase: Phase) -> str:
         raise ChoiceNotPossible(canal=sheet.work.canal, reason=reason, at=("choices", "canals"))
     wanted = [s for s in sizes() if smallest <= s <= final]
     for size, then in zip(wanted, [*wanted[1:], None], strict=True):
-        one = shaping_of(sheet.selection, size, sheet.technique, sheet.work.canal)
-        following = "@next" if then is None else f"{phase.key}/{then:02d}-{one.taper:02d}"
-        _up_one(sheet, phase, one, following)
-        sheet.stood(one, sheet.work.end_um)
+        instrument = shaping_of(sheet.selection, size, sheet.technique, sheet.work.canal)
+        following = "@next" if then is None else f"{phase.key}/{then:02d}-{instrument.taper:02d}"
+        _up_one(sheet, phase, instrument, following)
+        sheet.stood(instrument, sheet.work.end_um)
     _enter_ascending(sheet, phase, wanted)
     return sheet.starts[f"to:{smallest}"]
 
 
-def _up_one(sheet: Sheet, phase: Phase, one: Instrument, then: str) -> None:
-    start = f"{phase.key}/{step_name(one)}"
-    sheet.cut(phase, one, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
-    larger = sheet.selection.series.get(size_above(one.size) or 0)
+def _up_one(sheet: Sheet, phase: Phase, instrument: Instrument, then: str) -> None:
+    start = f"{phase.key}/{step_name(instrument)}"
+    sheet.cut(phase, instrument, stop_um=sheet.work.end_um, target=Target.TO_LENGTH, then=f"{start}/at-length")
+    larger = sheet.selection.series.get(size_above(instrument.size) or 0)
     supervisor = f"{start}/supervisor"
     short = f"{start}/room" if larger else f"{start}/again"
     sheet.ask(phase, f"{start}/at-length", AtLength(nodes=(start,)), yes=then, no=short)
@@ -169,7 +175,9 @@ def _up_one(sheet: Sheet, phase: Phase, one: Instrument, then: str) -> None:
         # Nothing of the kit is larger: it makes its own room, as often as another would have.
         times = VisitsBelow(node=start, n=1 + sheet.figures.count("make_room.most"))
         sheet.ask(phase, short, times, yes=start, no=supervisor)
-    say = f"{one.name} stays short of length: the supervisor decides whether the size before it is the final one."
+    say = (
+        f"{instrument.name} stays short of length: the supervisor decides whether the size before it is the final one."
+    )
     sheet.sign_off(phase, supervisor, "size short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
 
 
@@ -194,11 +202,13 @@ def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> No
 def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
     """`@up:SIZE` is where to go on once SIZE is at length, `@to:SIZE` where SIZE itself is worked to length."""
     taper = sheet.selection.series_taper
-    for one in sheet.selection.descending:
-        if sheet.work.sizes_above(one):
+    for instrument in sheet.selection.descending:
+        if sheet.work.sizes_above(instrument):
             continue
-        larger = [s for s in wanted if s > one.size]
-        sheet.starts[f"up:{one.size}"] = f"{phase.key}/{larger[0]:02d}-{taper:02d}" if larger else f"@after:{phase.key}"
+        larger = [s for s in wanted if s > instrument.size]
+        sheet.starts[f"up:{instrument.size}"] = (
+            f"{phase.key}/{larger[0]:02d}-{taper:02d}" if larger else f"@after:{phase.key}"
+        )
     sheet.starts[f"to:{wanted[0]}"] = f"{phase.key}/{wanted[0]:02d}-{taper:02d}"
 
 
@@ -212,11 +222,11 @@ def _step_back(sheet: Sheet, phase: Phase) -> str | None:
         larger = size_above(size, number * sheet.figures.count("step_back.next_size"))
         if larger is None:
             raise TechniqueNotUsable(where=sheet.technique.name, reason=f"the series ends above size {size}")
-        one = hand_of(sheet.selection, larger, sheet.technique, sheet.work.canal)
-        instruments.append((one, sheet.work.end_um - max(number * step, sheet.work.nearest_um)))
-    starts = [f"{phase.key}/{step_name(one)}" for one, _ in instruments]
-    for (one, stop), then in zip(instruments, [*starts[1:], "@next"], strict=True):
-        sheet.cut(phase, one, stop_um=stop, target=Target.TO_LENGTH, then=then, recapitulating=small)
+        instrument = hand_of(sheet.selection, larger, sheet.technique, sheet.work.canal)
+        instruments.append((instrument, sheet.work.end_um - max(number * step, sheet.work.nearest_um)))
+    starts = [f"{phase.key}/{step_name(instrument)}" for instrument, _ in instruments]
+    for (instrument, stop), then in zip(instruments, [*starts[1:], "@next"], strict=True):
+        sheet.cut(phase, instrument, stop_um=stop, target=Target.TO_LENGTH, then=then, recapitulating=small)
     return starts[0] if starts else None
 
 
@@ -259,7 +269,7 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
 def _gauge(
     sheet: Sheet,
     phase: Phase,
-    one: Instrument,
+    instrument: Instrument,
     *,
     reached: str,
     short: str,
@@ -269,10 +279,10 @@ def _gauge(
 ) -> str:
     return sheet.add(
         Do(
-            id=id_ or f"{phase.key}/{step_name(one)}",
+            id=id_ or f"{phase.key}/{step_name(instrument)}",
             action=Action.GAUGE,
             phase=phase.key,
-            instrument=one.key,
+            instrument=instrument.key,
             stop_um=sheet.work.end_um,
             target=target,
             say=say,

@@ -79,10 +79,10 @@ def _stage(
     given: PlanInput, phase: Phase, group: Sequence[str], each: Mapping[str, Mapping[str, _Asks]], figures: Figures
 ) -> Stage:
     asks = [each[name][phase.key] for name in group]
-    hold_point = next((one.hold_point for one in asks if one.hold_point), "")
+    hold_point = next((ask.hold_point for ask in asks if ask.hold_point), "")
     alone = figures["words.each_canal"] >= 1
-    words = sum(bool(one.hold_point) for one in asks) if alone else int(bool(hold_point))
-    shown = [one for one in given.canals if one.name in group and each[one.name][phase.key].image]
+    words = sum(bool(ask.hold_point) for ask in asks) if alone else int(bool(hold_point))
+    shown = [canal for canal in given.canals if canal.name in group and each[canal.name][phase.key].image]
     return Stage(
         phase=phase.key,
         title=phase.title,
@@ -105,12 +105,12 @@ def _exposures(given: PlanInput, shown: Sequence[CanalInput], one_end: bool, fig
         yield Exposure(canals=walked_before, turned=True)
 
 
-def _superimposed(given: PlanInput, one: CanalInput, other: CanalInput, one_end: bool) -> bool:
+def _superimposed(given: PlanInput, canal: CanalInput, other: CanalInput, one_end: bool) -> bool:
     """Two canals of one root lie one behind the other, as do roots that lie neither mesially nor distally. Cones of
     canals that share their way are shown by one image."""
-    if one_end and other.name in shares_with(given, one):
+    if one_end and other.name in shares_with(given, canal):
         return False
-    return one.root == other.root or _side(one) == _side(other)
+    return canal.root == other.root or _side(canal) == _side(other)
 
 
 def _side(canal: CanalInput) -> str:

@@ -14,21 +14,21 @@ JUDGED_WHOLE = frozenset({Withholds.CANAL, Withholds.SHAPING, Withholds.SIZING, 
 
 def open_phases(every: Sequence[Phase], held: Sequence[Caution]) -> tuple[Sequence[Phase], tuple[Withheld, ...]]:
     """The phases that may be worked now, and what withholds the rest, the strictest first."""
-    opening = sorted(((_opening(every, _withholds(one)), one) for one in held), key=lambda pair: pair[0])
+    opening = sorted(((_opening(every, _withholds(caution)), caution) for caution in held), key=lambda pair: pair[0])
     withheld = tuple(
         Withheld(
-            from_phase=every[first].key if first < len(every) and _withholds(one) is not Withholds.TOOTH else "",
-            code=one.code,
-            says=f"{one.says} {one.do}",
+            from_phase=every[first].key if first < len(every) and _withholds(caution) is not Withholds.TOOTH else "",
+            code=caution.code,
+            says=f"{caution.says} {caution.do}",
         )
-        for first, one in opening
+        for first, caution in opening
     )
     return every[: opening[0][0]] if opening else every, withheld
 
 
 def shown_whole(held: Sequence[Caution]) -> bool:
     """Whether the stops of all phases are tabled although some are withheld."""
-    return all(_withholds(one) in JUDGED_WHOLE or one.code == "length-estimated" for one in held)
+    return all(_withholds(caution) in JUDGED_WHOLE or caution.code == "length-estimated" for caution in held)
 
 
 def without_size(every: Sequence[Phase]) -> Sequence[Phase]:
@@ -76,8 +76,8 @@ CLOSED: Mapping[Withholds, Callable[[Phase], bool]] = {
 """The first phase for which this is true is closed, with all that follow it."""
 
 
-def _withholds(one: Caution) -> Withholds:
-    return catalogue()[one.code].withholds or Withholds.CANAL
+def _withholds(caution: Caution) -> Withholds:
+    return catalogue()[caution.code].withholds or Withholds.CANAL
 
 
 def _opening(every: Sequence[Phase], withholds: Withholds) -> int:

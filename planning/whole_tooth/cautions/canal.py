@@ -35,7 +35,7 @@ def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution
         _kit(canal),
         _apex(canal, figures),
     )
-    found = [one for rule in rules for one in rule]
+    found = [caution for rule in rules for caution in rule]
     if canal.widths is None:
         found.append(_about(canal, "widths-unknown"))
     if canal.join is not None and canal.join.caution is not None:
@@ -49,7 +49,7 @@ def _about(canal: Canal, code: str, **more: Any) -> Caution:
 
 def _finding(canal: Canal) -> Iterator[Caution]:
     # An instrument that has been in the canal has found it.
-    entered = any(not isinstance(one, PreOperativeImage) for one in canal.input.readings)
+    entered = any(not isinstance(reading, PreOperativeImage) for reading in canal.input.readings)
     if canal.input.finding is Finding.EXPECTED and not entered:
         yield _about(canal, "canal-not-seen")
     if canal.input.finding is Finding.SEARCHED_NOT_FOUND:
@@ -128,7 +128,7 @@ def _narrow(canal: Canal) -> Iterator[Caution]:
     """No hand instrument of the kit enters a canal that is somewhere narrower than the tips of all of them."""
     if canal.widths is None:
         return
-    size = min(one.size for one in canal.given.kit.instruments if one.motion is Motion.HAND)
+    size = min(instrument.size for instrument in canal.given.kit.instruments if instrument.motion is Motion.HAND)
     narrowest_mm = min(level.narrow_mm for level in canal.widths.levels)
     if narrowest_mm < size * HUNDREDTH_MM - APART_MM:
         limit_mm = size * HUNDREDTH_MM

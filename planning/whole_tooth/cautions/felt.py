@@ -37,12 +37,12 @@ def felt_cautions(canal: Canal, planned: PlannedCanal, figures: Figures) -> list
         _gain(canal, records, figures),
         _against_band(planned.plan, records),
     )
-    return list({one.code: one for rule in rules for one in rule}.values())
+    return list({caution.code: caution for rule in rules for caution in rule}.values())
 
 
 def _records(canal: Canal, planned: PlannedCanal) -> Iterator[_Record]:
     """What was felt at steps that this plan has; a depth of another plan's step says nothing here."""
-    kit = {one.key: one for one in canal.given.kit.instruments}
+    kit = {tool.key: tool for tool in canal.given.kit.instruments}
     for felt in canal.input.felt:
         node = planned.tabled.nodes.get(felt.node)
         if isinstance(node, Do):

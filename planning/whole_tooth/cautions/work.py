@@ -95,13 +95,15 @@ def worn_cautions(given: PlanInput, planned: Sequence[PlannedCanal]) -> list[Cau
     return [
         caution(
             "instrument-worn",
-            value=one.uses + len(canals[one.key]),
-            limit=one.most_uses,
+            value=instrument.uses + len(canals[instrument.key]),
+            limit=instrument.most_uses,
             unit="canals",
-            instrument=one.name,
-            uses=one.uses,
-            planned=len(canals[one.key]),
+            instrument=instrument.name,
+            uses=instrument.uses,
+            planned=len(canals[instrument.key]),
         )
-        for one in given.kit.instruments
-        if one.most_uses is not None and one.key in canals and one.uses + len(canals[one.key]) > one.most_uses
+        for instrument in given.kit.instruments
+        if instrument.most_uses is not None
+        and instrument.key in canals
+        and instrument.uses + len(canals[instrument.key]) > instrument.most_uses
     ]
