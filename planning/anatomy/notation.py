@@ -100,13 +100,13 @@ def _plain(designation: str) -> str:
 
 def _could_be(designation: str) -> str:
     names = {row["iso"]: row["name"] for row in tables.rows("teeth")}
-    found = [
+    readings = [
         f"in {TITLES[notation]} it is the {_lower_first(names[known[_plain(designation)]])}"
         for notation, known in _by_designation().items()
         if _plain(designation) in known
     ]
-    sentence = ", ".join(found)
-    return sentence[0].upper() + sentence[1:] + "." if found else ""
+    sentence = ", ".join(readings)
+    return sentence[0].upper() + sentence[1:] + "." if readings else ""
 
 
 def _lower_first(text: str) -> str:

@@ -201,10 +201,10 @@ def _schools(asked: SizeRequest) -> tuple[Mapping[str, str], ...]:
     if asked.setting is Setting.BLOCK:
         return ()
     tooth = like(asked.tooth_iso)
-    found = (
+    ranges = (
         row for row in tables.rows("final_sizes") if row["tooth"] == tooth and asked.canal in row["canals"].split()
     )
-    return tuple(sorted(found, key=lambda row: int(row["most_size"])))
+    return tuple(sorted(ranges, key=lambda row: int(row["most_size"])))
 
 
 def _school_begins(schools: Sequence[Mapping[str, str]], figures: Figures) -> Iterator[SizeReason]:

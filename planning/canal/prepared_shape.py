@@ -71,8 +71,8 @@ def strains(deepest_mm: Mapping[Instrument, float], bend: Bend | None, figures: 
     if bend is None:
         return ()
     engine = {instrument: tip for instrument, tip in deepest_mm.items() if instrument.motion != "hand"}
-    found = (strain(instrument, tip, bend, figures) for instrument, tip in (engine or deepest_mm).items())
-    return tuple(each for each in found if each is not None)
+    strained = (strain(instrument, tip, bend, figures) for instrument, tip in (engine or deepest_mm).items())
+    return tuple(each for each in strained if each is not None)
 
 
 def thin_wall(
@@ -141,9 +141,9 @@ def natural_mm(place: CanalFrame, at_mm: float) -> float | None:
 
 def width_at(line: Line, at_mm: float) -> float | None:
     """Width by straight line between the points around a depth, the wider side at a step; None outside the line."""
-    found = [
+    widths = [
         wide_a if b == a else wide_a + (wide_b - wide_a) * (at_mm - a) / (b - a)
         for (a, wide_a), (b, wide_b) in pairwise(line)
         if a <= at_mm <= b
     ]
-    return max(found, default=None)
+    return max(widths, default=None)

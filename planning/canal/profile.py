@@ -77,11 +77,11 @@ def wider_mm(one: Line, other: Line) -> float:
     if not one or not other:
         return -math.inf
     depths = sorted({x for x, _ in one} | {x for x, _ in other})
-    found = -math.inf
+    most_mm = -math.inf
     for mine, its in zip(_pieces(one, depths), _pieces(other, depths), strict=True):
         if any(mine) and any(its):
-            found = max(found, mine[0] - its[0], mine[1] - its[1])
-    return found
+            most_mm = max(most_mm, mine[0] - its[0], mine[1] - its[1])
+    return most_mm
 
 
 def upto(line: Line, end_mm: float) -> Line:
@@ -95,18 +95,18 @@ def upto(line: Line, end_mm: float) -> Line:
 
 def _pieces(line: Line, depths: Sequence[float]) -> list[tuple[float, float]]:
     """Diameter just inside both ends of every stretch between neighbouring depths; 0 past the line's end."""
-    found = []
+    pieces = []
     at, last = 0, len(line) - 1
     for a, b in pairwise(depths):
         while at < last and line[at + 1][0] <= a:
             at += 1
         if at == last:
-            found.append((0.0, 0.0))
+            pieces.append((0.0, 0.0))
             continue
         (x0, d0), (x1, d1) = line[at], line[at + 1]
         grows = (d1 - d0) / (x1 - x0)
-        found.append((d0 + grows * (a - x0), d1 if b == x1 else d0 + grows * (b - x0)))
-    return found
+        pieces.append((d0 + grows * (a - x0), d1 if b == x1 else d0 + grows * (b - x0)))
+    return pieces
 
 
 def _without_needless(points: Sequence[tuple[float, float]]) -> Line:

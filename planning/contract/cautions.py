@@ -98,10 +98,10 @@ def caution(
     )
 
 
-def by_severity(found: Iterable[Caution]) -> tuple[Caution, ...]:
+def by_severity(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     """What must be put right first; otherwise in the order found."""
     rank = {Severity.STOP: 0, Severity.CAUTION: 1, Severity.NOTE: 2}
-    return tuple(sorted(found, key=lambda c: rank[c.severity]))
+    return tuple(sorted(cautions, key=lambda c: rank[c.severity]))
 
 
 def _plain(value: float | None) -> str:
@@ -148,14 +148,14 @@ def override_of(given: PlanInput, code: str, canal: str | None) -> str | None:
     )
 
 
-def overridden(given: PlanInput, found: Iterable[Caution]) -> list[Caution]:
+def overridden(given: PlanInput, cautions: Iterable[Caution]) -> list[Caution]:
     """The same cautions; those that a supervisor lets pass carry the reason."""
-    return [replace(each, overridden=override_of(given, each.code, each.canal)) for each in found]
+    return [replace(each, overridden=override_of(given, each.code, each.canal)) for each in cautions]
 
 
-def unused_overrides(given: PlanInput, found: Sequence[Caution]) -> list[Caution]:
+def unused_overrides(given: PlanInput, cautions: Sequence[Caution]) -> list[Caution]:
     """A note for each override whose caution this plan does not have."""
-    had = {(each.code, each.canal) for each in found}
+    had = {(each.code, each.canal) for each in cautions}
     return [
         caution("override-unused", canal=override.canal, overridden=override.code)
         for override in given.overrides
@@ -163,6 +163,6 @@ def unused_overrides(given: PlanInput, found: Sequence[Caution]) -> list[Caution
     ]
 
 
-def withholding(found: Iterable[Caution]) -> tuple[Caution, ...]:
+def withholding(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     """Those that keep steps closed now."""
-    return tuple(each for each in found if catalogue()[each.code].withholds and each.overridden is None)
+    return tuple(each for each in cautions if catalogue()[each.code].withholds and each.overridden is None)

@@ -120,9 +120,9 @@ def rest_mm(instrument: Corners, canal: Line, stop_mm: float, limit_mm2: float) 
         # the one before.
         first = max(0, bisect_left(between, True, key=lambda ab: over((ab[0] + ab[1]) / 2) > 0) - 1)
     for a, b in between[first:]:
-        found = _leaves_limit(a, b, over)
-        if found is not None:
-            return found
+        leaves_mm = _leaves_limit(a, b, over)
+        if leaves_mm is not None:
+            return leaves_mm
     return stop_mm
 
 

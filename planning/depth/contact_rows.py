@@ -54,18 +54,18 @@ def rest_mm(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> F
     deeper, and one as wide as further down no higher: between the two rests a look is taken at many places.
     """
     no_wider = Rows(canals.depth_mm, np.minimum.accumulate(canals.wide_mm, axis=1))
-    found = _halved(tools, no_wider, stop_mm, limit_mm2)
+    rests_mm = _halved(tools, no_wider, stop_mm, limit_mm2)
     # Down to the first narrow place the two are one canal, and the load knows nothing of what lies deeper.
     widens = np.diff(canals.wide_mm, axis=1) > 0
     narrow_mm = np.where(widens, canals.depth_mm[:, :-1], np.inf).min(axis=1)
-    unsure = (found > narrow_mm) & (found < stop_mm)
+    unsure = (rests_mm > narrow_mm) & (rests_mm < stop_mm)
     if unsure.any():
         some, here = tools.picked(unsure), canals.picked(unsure)
         limits = limit_mm2[unsure]
         no_narrower = Rows(here.depth_mm, np.maximum.accumulate(here.wide_mm[:, ::-1], axis=1)[:, ::-1])
         deepest = _halved(some, no_narrower, stop_mm[unsure], limits)
-        found[unsure] = _looked(some, here, found[unsure], deepest, limits)
-    return found
+        rests_mm[unsure] = _looked(some, here, rests_mm[unsure], deepest, limits)
+    return rests_mm
 
 
 def face_mm(tools: Tools, canals: Rows, limit_mm2: Floats) -> Floats:
@@ -85,19 +85,19 @@ def _halved(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> F
     """Where the load reaches its limit, by bisection; the stop where it never does. Only for a load that grows with
     depth.
     """
-    found = stop_mm.copy()
+    rests_mm = stop_mm.copy()
     held = _load(tools, canals, _walls(canals), stop_mm - APART_MM) > limit_mm2
     if not held.any():
-        return found
+        return rests_mm
     tools, canals, limit_mm2 = tools.picked(held), canals.picked(held), limit_mm2[held]
     walls = _walls(canals)
-    within, over = canals.depth_mm[:, 0], found[held]
+    within, over = canals.depth_mm[:, 0], rests_mm[held]
     for _ in range(HALVINGS):
         middle = (within + over) / 2
         stays = _load(tools, canals, walls, middle) <= limit_mm2
         within, over = np.where(stays, middle, within), np.where(stays, over, middle)
-    found[held] = within
-    return found
+    rests_mm[held] = within
+    return rests_mm
 
 
 def _looked(tools: Tools, canals: Rows, from_mm: Floats, to_mm: Floats, limit_mm2: Floats) -> Floats:

@@ -27,15 +27,15 @@ def rows(table: str) -> tuple[Mapping[str, str], ...]:
     path = DATA / f"{table}.csv"
     with path.open(encoding="utf-8", newline="") as lines:
         reader = csv.DictReader(line for line in lines if not line.startswith("#"))
-        found = tuple(reader)
-    for number, row in enumerate(found, start=1):
+        records = tuple(reader)
+    for number, row in enumerate(records, start=1):
         if None in row or None in row.values():
             raise RowRefused(f"{path.name}, row {number}: not as many cells as the heading")
         if not row.get("source"):
             raise RowRefused(f"{path.name}, row {number}: no source")
         if row.get("know") not in KNOWN_HOW:
             raise RowRefused(f"{path.name}, row {number}: 'know' is none of {sorted(KNOWN_HOW)}")
-    return found
+    return records
 
 
 def row_for(table: str, tooth: str, canal: str) -> Mapping[str, str] | None:
@@ -132,5 +132,5 @@ class Figures:
 
     def used(self) -> tuple[Figure, ...]:
         """Every figure asked for so far, by key."""
-        found = {key: self._table[key] for key in self._used} | self._cells
-        return tuple(found[key] for key in sorted(found))
+        figures = {key: self._table[key] for key in self._used} | self._cells
+        return tuple(figures[key] for key in sorted(figures))

@@ -229,12 +229,12 @@ def _latest(worked: Sequence[_Said]) -> list[_Said]:
 
 def _measured(latest: Sequence[_Said], about: LengthContext, figures: Figures) -> _Outcome | None:
     """What the measurements say, estimates left out; None where nothing was measured."""
-    found = [s for s in latest if isinstance(s.reading, ConfirmingImage | ApexLocator | DirectSight)]
-    lengths = [s.length_um for s in found if s.length_um is not None]
-    again = next((s.why for s in found if s.image_again), "")
+    measured = [s for s in latest if isinstance(s.reading, ConfirmingImage | ApexLocator | DirectSight)]
+    lengths = [s.length_um for s in measured if s.length_um is not None]
+    again = next((s.why for s in measured if s.image_again), "")
     if not lengths:
         return _Outcome(LengthState.UNSETTLED, None, (), None, again.capitalize() + ".") if again else None
-    methods = tuple(s.reading.method for s in found if s.counts)
+    methods = tuple(s.reading.method for s in measured if s.counts)
     shortest, apart = min(lengths), max(lengths) - min(lengths)
     if apart > um(figures["lengths.supervisor_within"]):
         do = f"Readings lie {in_mm(apart)} mm apart. Go no deeper than {in_mm(stop_um(shortest))}; measure again."
@@ -244,7 +244,7 @@ def _measured(latest: Sequence[_Said], about: LengthContext, figures: Figures) -
     if apart > um(figures["lengths.agree_within"]):
         do = f"Readings lie {in_mm(apart)} mm apart: the supervisor settles the length."
         return _Outcome(LengthState.TO_SETTLE, shortest, methods, apart, do)
-    seen = [s for s in found if isinstance(s.reading, DirectSight) and s.length_um is not None]
+    seen = [s for s in measured if isinstance(s.reading, DirectSight) and s.length_um is not None]
     if seen:
         return _Outcome(LengthState.SETTLED, seen[0].length_um, ("direct_sight",), apart, "")
     if about.setting == "clinic" and methods == ("apex_locator",):

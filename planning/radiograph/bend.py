@@ -29,25 +29,26 @@ def to_side_rad(axis: Marks, leaves: Marks, end: Marks) -> float:
 def curvature(marks: Marks, slips: Marks) -> tuple[float, float]:
     """One over the radius of the circle nearest to the marks, at least three, and one standard deviation of it.
 
-    0 for marks on a line. Nearest by the squares of the distances to the circle itself. Its equation
-    k(x² + y²)/2 + Bx + Cy + D = 0 with B² + C² = 1 + 2kD (Pratt 1987) is free of the centre, which runs away as a curve
-    straightens. `slips` are one standard deviation of every coordinate; only the part across the circle counts.
+    0 for marks on a line. Nearest by the squares of the distances to the circle itself, in Gauss-Newton steps. Its
+    equation k(x² + y²)/2 + Bx + Cy + D = 0 with B² + C² = 1 + 2kD (Pratt 1987) is free of the centre, which runs away
+    as a curve straightens. `slips` are one standard deviation of every coordinate; only the part across the circle
+    counts.
     """
     middle = marks.mean(axis=0)
     reach = float(np.abs(marks - middle).max())
     x, y = ((marks - middle) / reach).T
     along = _direction(marks)
-    found = np.array([0.0, math.atan2(along[0], -along[1]), 0.0])
+    circle = np.array([0.0, math.atan2(along[0], -along[1]), 0.0])
     for _ in range(_STEPS):
-        change = np.linalg.lstsq(_slope(found, x, y), -_off(found, x, y), rcond=None)[0]
-        found = found + change
+        change = np.linalg.lstsq(_slope(circle, x, y), -_off(circle, x, y), rcond=None)[0]
+        circle = circle + change
         if np.abs(change).max() < _STILL:
             break
-    k, phi, d = found
+    k, phi, d = circle
     size = math.sqrt(max(0.0, 1 + 2 * k * d))
     across = np.column_stack((k * x + size * math.cos(phi), k * y + size * math.sin(phi)))
     across /= np.hypot(*across.T)[:, None]
-    by_mark = np.linalg.pinv(_slope(found, x, y))[0] * np.hypot(*(across * slips / reach).T)
+    by_mark = np.linalg.pinv(_slope(circle, x, y))[0] * np.hypot(*(across * slips / reach).T)
     return abs(float(k)) / reach, float(np.hypot.reduce(by_mark)) / reach
 
 

@@ -55,12 +55,12 @@ def of_line(
     )
 
 
-def charted_deg(found: MeasuredBend) -> float:
+def charted_deg(bend: MeasuredBend) -> float:
     """The angle that the canal is worked by: Schneider's, of a double bend the largest there is.
 
     From where an S leaves its axis to its end the way may run nearly straight on.
     """
-    return max(found.schneider_deg.value, *(each.schneider_deg for each in found.bends), 0.0)
+    return max(bend.schneider_deg.value, *(each.schneider_deg for each in bend.bends), 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +140,7 @@ class _Line:
         each = (abs(arcs.first), abs(arcs.second))
         tighter = np.maximum(*each)
         first_is = arcs.quantiles(each[0], (0.5,)) > arcs.quantiles(each[1], (0.5,))
-        passes, found = arcs.mean_passes(), []
+        passes, bends = arcs.mean_passes(), []
         for curves, turns, from_, to, is_tighter in (
             (each[0], arcs.turns()[0], 0.0, passes, first_is),
             (each[1], arcs.turns()[1], passes, arcs.length, not first_is),
@@ -149,8 +149,8 @@ class _Line:
             radius = self._radius(curve, least, most)
             if radius is None:
                 return ()
-            found.append(_one(radius, abs(arcs.quantiles(turns, (0.5,))[0]), curve, self._middle(from_, to)))
-        return tuple(found)
+            bends.append(_one(radius, abs(arcs.quantiles(turns, (0.5,))[0]), curve, self._middle(from_, to)))
+        return tuple(bends)
 
     def _radius(self, curve: float, least: float, most: float) -> Between | None:
         """The interval of a curvature, turned over: a radius has no spread of its own near a straight line."""

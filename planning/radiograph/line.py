@@ -37,9 +37,9 @@ def places(marks: Marks, along: NDArray[np.float64], straight_to: int = 0) -> Ma
     heading = np.arctan2(step[:, 1], step[:, 0]) + turns[piece] * (share - 1) / 2
     # sin(x)/x from numpy, whose sinc has pi inside.
     chord = lengths[piece] * share * np.sinc(turns[piece] * share / (2 * np.pi))
-    found: Marks = marks[piece] + chord[:, None] * np.column_stack((np.cos(heading), np.sin(heading)))
-    found[(along < 0) | ((share > 1) & ~np.isclose(share, 1))] = np.nan
-    return found
+    spots: Marks = marks[piece] + chord[:, None] * np.column_stack((np.cos(heading), np.sin(heading)))
+    spots[(along < 0) | ((share > 1) & ~np.isclose(share, 1))] = np.nan
+    return spots
 
 
 def turn_rad(before: Marks, here: Marks, after: Marks) -> float:

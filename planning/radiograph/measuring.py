@@ -181,9 +181,9 @@ def _interval(of: Between, scale: Scale) -> ImageInterval:
 def _places(of: CanalLine, marks: Marks, unit: Marks, scale: Scale, straight_to: int) -> tuple[Pixel | None, ...]:
     if scale.state is ScaleState.UNCALIBRATED:
         return (None,) * len(of.places_mm)
-    found = line.places(marks, np.array(of.places_mm, dtype=float), straight_to) / unit
+    spots = line.places(marks, np.array(of.places_mm, dtype=float), straight_to) / unit
     return tuple(
-        None if math.isnan(x) else Pixel(x_px=round(float(x), DIGITS), y_px=round(float(y), DIGITS)) for x, y in found
+        None if math.isnan(x) else Pixel(x_px=round(float(x), DIGITS), y_px=round(float(y), DIGITS)) for x, y in spots
     )
 
 

@@ -63,17 +63,17 @@ def between(value: float, sd: float, figures: Figures, more: float = 0.0) -> Bet
     return Between(value=value, least=value - more - reach, most=value - more + reach)
 
 
-def to_either_side(found: Between) -> Between:
+def to_either_side(measure: Between) -> Between:
     """Of a measure that may lie on either side of 0, how large it is."""
-    least, most = found.least, found.most or 0.0
+    least, most = measure.least, measure.most or 0.0
     ends = sorted((abs(least), abs(most)))
-    return Between(value=abs(found.value), least=0.0 if least < 0 < most else ends[0], most=ends[1])
+    return Between(value=abs(measure.value), least=0.0 if least < 0 < most else ends[0], most=ends[1])
 
 
-def rounded(found: Between, least: float = -math.inf) -> Between:
+def rounded(measure: Between, least: float = -math.inf) -> Between:
     """To what is told; an angle, which cannot be below 0, has that as its `least`."""
-    most = None if found.most is None else round(found.most, DIGITS)
-    return Between(value=round(found.value, DIGITS), least=round(max(least, found.least), DIGITS), most=most)
+    most = None if measure.most is None else round(measure.most, DIGITS)
+    return Between(value=round(measure.value, DIGITS), least=round(max(least, measure.least), DIGITS), most=most)
 
 
 def reach_of(figures: Figures) -> float:

@@ -35,8 +35,8 @@ class Touch:
 
     def slips(self, marks: Sequence[Pixel], unit: Marks) -> Marks:
         """The same for all of them, in the unit of a pixel's sides. Shape (n, 2)."""
-        found: Marks = np.array([self.slip_px(mark) for mark in marks]) * unit
-        return found
+        slips: Marks = np.array([self.slip_px(mark) for mark in marks]) * unit
+        return slips
 
 
 def touch_of(tapped_px: float, row_per_column: float, figures: Figures) -> Touch:

@@ -171,50 +171,53 @@ class _Fit:
         self._known = np.array([0.0, 0.0, 1 / corner_rad, usual, usual])
 
     def at(self, passes: Floats, *, straight: bool) -> tuple[Floats, Floats, Floats]:
-        """Both curvatures, how they are spread (covariance), and how likely it is (logarithm), for each place."""
+        """Both curvatures, how they are spread (covariance), and how likely it is (logarithm), for each place.
+
+        The best fit in Gauss-Newton steps, and around it a normal distribution (Laplace's approximation).
+        """
         known = self._known * np.array([1.0, 1.0, 1.0, 1.0, _STRAIGHT if straight else 1.0])
-        found = np.tile(self._one_arc if straight else self._start, (len(passes), 1))
+        curves = np.tile(self._one_arc if straight else self._start, (len(passes), 1))
         along = np.tile(self._along, (len(passes), 1))
         for _ in range(_ROUNDS):
-            off, slope, along = self._off(found, passes, along)
+            off, slope, along = self._off(curves, passes, along)
             normal = np.einsum("pni,pnj->pij", slope, slope) + np.diag(known**2)
-            pull = np.einsum("pni,pn->pi", slope, off) + known**2 * (found - self._start)
-            found = found - np.linalg.solve(normal, pull[..., None])[..., 0]
-        off, slope, along = self._off(found, passes, along)
+            pull = np.einsum("pni,pn->pi", slope, off) + known**2 * (curves - self._start)
+            curves = curves - np.linalg.solve(normal, pull[..., None])[..., 0]
+        off, slope, along = self._off(curves, passes, along)
         spread = np.linalg.inv(np.einsum("pni,pnj->pij", slope, slope) + np.diag(known**2))
-        misfit = (off**2).sum(axis=1) + ((known * (found - self._start)) ** 2).sum(axis=1)
+        misfit = (off**2).sum(axis=1) + ((known * (curves - self._start)) ** 2).sum(axis=1)
         likely = (np.linalg.slogdet(spread)[1] - misfit) / 2 + np.log(known[_CORNER:]).sum()
-        return found[:, _FIRST:], spread[:, _FIRST:, _FIRST:], likely
+        return curves[:, _FIRST:], spread[:, _FIRST:, _FIRST:], likely
 
-    def _off(self, found: Floats, passes: Floats, along: Floats) -> tuple[Floats, Floats, Floats]:
+    def _off(self, curves: Floats, passes: Floats, along: Floats) -> tuple[Floats, Floats, Floats]:
         """How far every mark lies across the curve in its own slips, how that changes, and how far along it lies."""
-        places, heading = self._curve(found, passes, along)
+        places, heading = self._curve(curves, passes, along)
         gap = self._marks - places
         along = along + gap[..., 0] * np.cos(heading) + gap[..., 1] * np.sin(heading)
         # All at once, the first without a step: so few marks take less time than to call for them.
         steps = np.vstack((np.zeros(len(self._start)), np.eye(len(self._start)) * _TRIED))
-        off, *stepped = self._across(found + steps[:, None, :], passes, along)
+        off, *stepped = self._across(curves + steps[:, None, :], passes, along)
         return off, np.stack([(each - off) / _TRIED for each in stepped], axis=-1), along
 
-    def _across(self, found: Floats, passes: Floats, along: Floats) -> Floats:
-        places, heading = self._curve(found, passes, along)
+    def _across(self, curves: Floats, passes: Floats, along: Floats) -> Floats:
+        places, heading = self._curve(curves, passes, along)
         gap = self._marks - places
         side = np.stack((-np.sin(heading), np.cos(heading)), axis=-1)
         off: Floats = (gap * side).sum(axis=-1) / np.hypot(*np.moveaxis(side * self._slips, -1, 0))
         return off
 
-    def _curve(self, found: Floats, passes: Floats, along: Floats) -> tuple[Floats, Floats]:
+    def _curve(self, curves: Floats, passes: Floats, along: Floats) -> tuple[Floats, Floats]:
         """Where distances along the curve lie, and which way it runs there.
 
-        Shape of `found` (..., places, parameters), of `along` (places, marks).
+        Shape of `curves` (..., places, parameters), of `along` (places, marks).
         """
-        axis = found[..., _HEADING, None]
+        axis = curves[..., _HEADING, None]
         side = np.stack((-np.sin(axis), np.cos(axis)), axis=-1)
-        begins = self._leaves + found[..., _ACROSS, None, None] * side
+        begins = self._leaves + curves[..., _ACROSS, None, None] * side
         first = np.clip(along, 0.0, passes[:, None])
         second = np.maximum(along - passes[:, None], 0.0)
-        one, other = found[..., _FIRST, None], found[..., _SECOND, None]
-        bends = found[..., _CORNER, None] + axis
+        one, other = curves[..., _FIRST, None], curves[..., _SECOND, None]
+        bends = curves[..., _CORNER, None] + axis
         passed = bends + one * passes[:, None]
         places = begins + _arc(axis, 0.0 * axis, np.minimum(along, 0.0))
         places = places + _arc(bends, one, first) + _arc(passed, other, second)

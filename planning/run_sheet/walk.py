@@ -49,10 +49,10 @@ class Walk:
 
     @property
     def node(self) -> Do | End:
-        found = self.sheet.nodes[self.at]
-        if isinstance(found, Ask):
-            raise TypeError(f"{found.id} is a question: a walk never stands on one")
-        return found
+        node = self.sheet.nodes[self.at]
+        if isinstance(node, Ask):
+            raise TypeError(f"{node.id} is a question: a walk never stands on one")
+        return node
 
     @property
     def ended(self) -> bool:

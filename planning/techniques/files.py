@@ -22,8 +22,8 @@ AT_LINE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 def provided_techniques() -> Mapping[str, Technique]:
     """The techniques that come with the planner, by key."""
     files = sorted((DATA / "techniques").glob("*.toml"))
-    found = [read_technique(path.read_text(encoding="utf-8"), where=path.name) for path in files]
-    return {technique.key: technique for technique in found}
+    techniques = [read_technique(path.read_text(encoding="utf-8"), where=path.name) for path in files]
+    return {technique.key: technique for technique in techniques}
 
 
 def read_technique(text: str, *, where: str) -> Technique:
@@ -39,8 +39,8 @@ def read_technique(text: str, *, where: str) -> Technique:
     try:
         technique = decode(Technique, data)
     except NotUnderstood as wrong:
-        found = [(at, f"{at[-1] if at else 'it'} {says}.") for at, says in wrong.problems]
-        raise _refused(where, text, found) from None
+        mistakes = [(at, f"{at[-1] if at else 'it'} {says}.") for at, says in wrong.problems]
+        raise _refused(where, text, mistakes) from None
     wrong_phases = list(faults(technique))
     if wrong_phases:
         raise _refused(where, text, wrong_phases)
@@ -55,11 +55,11 @@ def refuse_unusable(technique: Technique, *, where: str) -> None:
 
 def _unreadable(said: str, text: str) -> tuple[int, Pointer, str]:
     """The fault of a text that is no TOML: its line, read from the message, an empty path and the sentence."""
-    found = AT_LINE.search(said)
-    line = int(found[1]) if found and found[1] else len(text.splitlines()) or 1
+    match = AT_LINE.search(said)
+    line = int(match[1]) if match and match[1] else len(text.splitlines()) or 1
     return line, (), f"not TOML: {AT_LINE.sub('', said)}."
 
 
-def _refused(where: str, text: str, found: list[tuple[Pointer, str]]) -> TechniqueFileRefused:
+def _refused(where: str, text: str, faults_found: list[tuple[Pointer, str]]) -> TechniqueFileRefused:
     lines = Lines(text)
-    return TechniqueFileRefused(where, sorted((lines.of(at), at, says) for at, says in found))
+    return TechniqueFileRefused(where, sorted((lines.of(at), at, says) for at, says in faults_found))

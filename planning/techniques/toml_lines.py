@@ -41,14 +41,14 @@ def _statements(text: str) -> Iterator[tuple[int, str]]:
     """Headers and keys with their values, each with its line."""
     line, start, depth, first = 1, 0, 0, 1
     for token in TOKEN.finditer(f"{text}\n"):
-        found = token.group()
-        depth += (found in ("[", "{")) - (found in ("]", "}"))
-        if found == "\n" and depth == 0:
+        part = token.group()
+        depth += (part in ("[", "{")) - (part in ("]", "}"))
+        if part == "\n" and depth == 0:
             statement = text[start : token.start()]
             if statement.strip() and not statement.lstrip().startswith("#"):
                 yield first, statement
             start, first = token.end(), line + 1
-        line += found.count("\n")
+        line += part.count("\n")
 
 
 def _header(parsed: Mapping[str, Any], tables: Counter[Path]) -> Path:

@@ -95,10 +95,10 @@ def _glide_path_to(given: PlanInput) -> int:
 def _coronal(given: PlanInput) -> tuple[Instrument, ...]:
     if not any(phase.kind is PhaseKind.FLARE for phase in given.technique.phases):
         return ()
-    found = [i for i in given.kit.instruments if i.use is Use.CORONAL]
-    if not found:
+    coronal = [i for i in given.kit.instruments if i.use is Use.CORONAL]
+    if not coronal:
         raise _lacks(given.technique, "coronal instrument")
-    return tuple(sorted(found, key=lambda i: (-i.taper, -i.size)))
+    return tuple(sorted(coronal, key=lambda i: (-i.taper, -i.size)))
 
 
 def _series(given: PlanInput) -> dict[int, Instrument]:
@@ -108,10 +108,10 @@ def _series(given: PlanInput) -> dict[int, Instrument]:
     taper = given.choices.series_taper
     if taper is None:
         taper = min(i.taper for i in shaping)
-    found = {i.size: i for i in sorted(shaping, key=lambda i: i.size) if i.taper == taper}
-    if not found:
+    series = {i.size: i for i in sorted(shaping, key=lambda i: i.size) if i.taper == taper}
+    if not series:
         raise _lacks(given.technique, f"shaping instrument of taper .{taper:02d}", at=("choices", "series_taper"))
-    return found
+    return series
 
 
 def _descending(technique: Technique, series: dict[int, Instrument], glide_path_to: int) -> tuple[Instrument, ...]:

@@ -27,8 +27,8 @@ State = tuple[int, ...]
 def shortest_common_supersequence(words: Sequence[Word]) -> tuple[str, ...]:
     """The same one every time. Raises TooMuchWork where no search within bounds would find it."""
     needed = without_contained(words)
-    found = by_best_first(needed, most=MOST_REACHED)
-    return by_level(needed) if found is None else found
+    shortest = by_best_first(needed, most=MOST_REACHED)
+    return by_level(needed) if shortest is None else shortest
 
 
 def without_contained(words: Sequence[Word]) -> list[tuple[str, ...]]:

@@ -50,12 +50,12 @@ def count(given: PlanInput, tooth: Tooth, figures: Figures) -> Difficulty | None
         raise refusal.below("factors") from None
     if given.setting is Setting.BLOCK:
         return None
-    found = _highest([*map(_recorded, given.factors), *_worked_out(given, tooth, figures)])
-    high, moderate = (sum(factor.level == level for factor in found) for level in ("high", "moderate"))
+    factors_found = _highest([*map(_recorded, given.factors), *_worked_out(given, tooth, figures)])
+    high, moderate = (sum(factor.level == level for factor in factors_found) for level in ("high", "moderate"))
     rule = figures.row("difficulty.moderate_high")
     return Difficulty(
         level=_level(high, moderate, figures.count("difficulty.moderate_high")),
-        factors=tuple(found),
+        factors=tuple(factors_found),
         rule=(
             f"{high} high and {moderate} moderate. One high factor, or {rule.value:g} moderate ones, make a case high; "
             "fewer moderate ones make it moderate."
@@ -79,10 +79,10 @@ def cautions(given: PlanInput, counted: Difficulty | None) -> Iterator[Caution]:
     yield caution(code, factors="; ".join(factor.says for factor in counted.factors))
 
 
-def _highest(found: Iterable[FactorFound]) -> list[FactorFound]:
+def _highest(factors_found: Iterable[FactorFound]) -> list[FactorFound]:
     """Each factor once, at its highest level; those above low, the highest first."""
     kept: dict[str, FactorFound] = {}
-    for factor in found:
+    for factor in factors_found:
         before = kept.get(factor.code)
         if before is None or LEVELS.index(factor.level) > LEVELS.index(before.level):
             kept[factor.code] = factor
@@ -107,10 +107,10 @@ def _recorded(code: str) -> FactorFound:
 
 def _shown(key: str, level: Level, what: str, figure: Figure | None = None) -> FactorFound:
     """A factor that the input shows, with what shows it."""
-    found = _recorded(f"{key}:{level}")
-    rests_on = figure or found
-    says = f"{found.says} ({what})"
-    return replace(found, says=says, from_plan=True, source=rests_on.source, know=rests_on.know)
+    factor = _recorded(f"{key}:{level}")
+    rests_on = figure or factor
+    says = f"{factor.says} ({what})"
+    return replace(factor, says=says, from_plan=True, source=rests_on.source, know=rests_on.know)
 
 
 def _worked_out(given: PlanInput, tooth: Tooth, figures: Figures) -> Iterator[FactorFound]:

@@ -47,18 +47,18 @@ def plan(given: PlanInput) -> Plan:
     selected = selection.select(given, figures)
     difficulty = difficulty_rules.count(given, tooth, figures)
     warned = [*cautions.tooth_cautions(given, tooth, figures), *difficulty_rules.cautions(given, difficulty)]
-    found = overridden(given, warned)
-    shut = withholding(found)
+    all_cautions = overridden(given, warned)
+    shut = withholding(all_cautions)
     canals: list[Canal] = []
     for number in range(len(given.canals)):
         canal, own = _canal(given, number, tooth, shut, selected, figures)
         canals.append(canal)
-        found += own
+        all_cautions += own
     planned, later = _together(canals, selected, figures)
-    found += later
-    found += cautions.worn_cautions(given, planned)
-    found += unused_overrides(given, found)
-    made = _assembled(given, tooth, canals, planned, found, figures)
+    all_cautions += later
+    all_cautions += cautions.worn_cautions(given, planned)
+    all_cautions += unused_overrides(given, all_cautions)
+    made = _assembled(given, tooth, canals, planned, all_cautions, figures)
     # Figures of its own: what is brought along for the chair is nothing that this plan's numbers rest on.
     return replace(made, difficulty=difficulty, at_the_chair=at_the_chair(Figures(given.thresholds)))
 
@@ -73,8 +73,8 @@ def _canal(
 ) -> tuple[Canal, list[Caution]]:
     """One canal with what keeps its steps closed, and what is warned of before it is planned."""
     canal = known(given, number, tooth, selected, figures)
-    found = overridden(given, cautions.canal_cautions(canal, tooth, figures))
-    return replace(canal, held=(*shut, *withholding(found))), found
+    warned = overridden(given, cautions.canal_cautions(canal, tooth, figures))
+    return replace(canal, held=(*shut, *withholding(warned))), warned
 
 
 def _together(
@@ -85,9 +85,12 @@ def _together(
     """
     closed, joint = _joined(canals)
     each = [_planned(canal, selected, figures) for canal in closed]
-    planned, found = [canal_plan for canal_plan, _ in each], [caution for _, later in each for caution in later]
-    if not withholding(found):
-        return planned, [*joint, *found]
+    planned, later_cautions = (
+        [canal_plan for canal_plan, _ in each],
+        [caution for _, later in each for caution in later],
+    )
+    if not withholding(later_cautions):
+        return planned, [*joint, *later_cautions]
     # What is known of a canal only once it is planned may keep closed what joins it.
     held = [replace(c, held=(*c.held, *withholding(later))) for c, (_, later) in zip(canals, each, strict=True)]
     again, joint_now = _joined(held)
@@ -96,25 +99,25 @@ def _together(
             caution.code for caution in (*closed[number].held, *each[number][1])
         }:
             planned[number] = _planned(canal, selected, figures)[0]
-    return planned, [*joint_now, *found]
+    return planned, [*joint_now, *later_cautions]
 
 
 def _planned(canal: Canal, selected: selection.Selection, figures: Figures) -> tuple[PlannedCanal, list[Caution]]:
     """The canal's plan and what it warns of; what that keeps closed is left out of its order of work."""
     planned = plan_canal(canal, selected, figures)
-    found = overridden(canal.given, cautions.work_cautions(canal, planned, figures))
-    held = [caution for caution in withholding(found) if caution not in canal.held]
+    warned = overridden(canal.given, cautions.work_cautions(canal, planned, figures))
+    held = [caution for caution in withholding(warned) if caution not in canal.held]
     if held:
         planned = plan_canal(replace(canal, held=(*canal.held, *held)), selected, figures)
     reasons = rationales(canal, planned.plan, canal.size_asked.tooth_iso, figures)
-    return replace(planned, plan=replace(planned.plan, rationales=reasons)), found
+    return replace(planned, plan=replace(planned.plan, rationales=reasons)), warned
 
 
 def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
     """The canals, each with what keeps its steps closed because of a canal that it joins, and the cautions on that."""
     given = canals[0].given
     every = phases_of(given)
-    own = {name: overridden(given, found) for name, found in joined.cautions(canals, every).items()}
+    own = {name: overridden(given, warned) for name, warned in joined.cautions(canals, every).items()}
     closed = [
         replace(
             canal,
@@ -123,7 +126,7 @@ def _joined(canals: Sequence[Canal]) -> tuple[list[Canal], list[Caution]]:
         )
         for canal in canals
     ]
-    return closed, [caution for found in own.values() for caution in found]
+    return closed, [caution for warned in own.values() for caution in warned]
 
 
 def _refuse_unusable_technique(given: PlanInput) -> None:
@@ -138,7 +141,7 @@ def _assembled(
     tooth: Tooth,
     canals: Sequence[Canal],
     planned: Sequence[PlannedCanal],
-    found: list[Caution],
+    all_cautions: list[Caution],
     figures: Figures,
 ) -> Plan:
     kit = {instrument.key: instrument for instrument in given.kit.instruments}
@@ -169,7 +172,7 @@ def _assembled(
         tray=tray.shared(runs),
         one_at_a_time=tray.one_at_a_time(runs),
         tray_list=layout.tray_list(laid, given.technique, kit),
-        cautions=by_severity(found),
+        cautions=by_severity(all_cautions),
         rows_used=_rows_used(figures),
         planner_version=VERSION,
         data_version=data_version(),

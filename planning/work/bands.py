@@ -37,7 +37,7 @@ def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]
     """
     figures = Figures(given.thresholds)
     tooth, selected = tooth_of(given), selection.select(given, figures)
-    found = []
+    shown = []
     for number, charted in enumerate(given.canals):
         walk = walks.get(charted.name)
         if walk is None:
@@ -46,8 +46,8 @@ def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]
         way = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
         if way.expectation is not None:
             done = _insertions(walk)
-            found.append(CanalBands(canal=charted.name, done=done, expectation=way.expectation, last=way.last))
-    return tuple(found)
+            shown.append(CanalBands(canal=charted.name, done=done, expectation=way.expectation, last=way.last))
+    return tuple(shown)
 
 
 def _insertions(walk: Walk) -> int:

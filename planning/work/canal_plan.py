@@ -119,12 +119,12 @@ def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
 def _deepest(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> dict[Instrument, float]:
     """Every instrument that works in the canal with the deepest of its stops [mm], in order of use."""
     kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
-    found: dict[Instrument, float] = {}
+    deepest_mm: dict[Instrument, float] = {}
     for node in (sheet.nodes[id_] for id_ in path):
         if isinstance(node, Do) and node.action is Action.INSTRUMENT and node.instrument and node.stop_um:
             instrument = kit[node.instrument]
-            found[instrument] = max(found.get(instrument, 0.0), mm(node.stop_um))
-    return found
+            deepest_mm[instrument] = max(deepest_mm.get(instrument, 0.0), mm(node.stop_um))
+    return deepest_mm
 
 
 def _walked(sheet: RunSheet, path: Sequence[str]) -> tuple[Do, ...]:

@@ -92,11 +92,11 @@ def chamber_says(of: NeedleLimits, shape: Line) -> str:
 
 def totals(steps: Iterable[Do]) -> tuple[IrrigantTotal, ...]:
     """Volume of each irrigant over a walk, in the order in which they are first used."""
-    found: dict[str, float] = {}
+    volumes_ml: dict[str, float] = {}
     for step in steps:
         if step.irrigant is not None and step.volume_ml is not None:
-            found[step.irrigant] = found.get(step.irrigant, 0.0) + step.volume_ml
-    return tuple(IrrigantTotal(irrigant=name, volume_ml=round(volume, 2)) for name, volume in found.items())
+            volumes_ml[step.irrigant] = volumes_ml.get(step.irrigant, 0.0) + step.volume_ml
+    return tuple(IrrigantTotal(irrigant=name, volume_ml=round(volume, 2)) for name, volume in volumes_ml.items())
 
 
 def rinse_says(irrigant: str, figures: Figures) -> str:

@@ -27,16 +27,16 @@ def cautions(canals: Sequence[Canal], every: Sequence[Phase]) -> dict[str, list[
     A canal that does not come so far itself is warned of for its own reasons alone.
     """
     by_name = {canal.input.name: canal for canal in canals}
-    found: dict[str, list[Caution]] = {}
+    closing: dict[str, list[Caution]] = {}
     for name, canal in by_name.items():
-        own = found.setdefault(name, [])
+        own = closing.setdefault(name, [])
         main = canal.join.main if canal.join else None
         if main and _opens(canal, every, shapes) and not _opens(by_name[main], every, shapes):
             own.append(caution(MAIN_FIRST, canal=name, main=main))
         left = unfinished(canal, canals, every)
         if left and not own and _opens(canal, every, fills):
             own.append(caution(UNFINISHED, canal=name, partners=" and ".join(left)))
-    return found
+    return closing
 
 
 def unfinished(canal: Canal, canals: Sequence[Canal], every: Sequence[Phase]) -> tuple[str, ...]:

@@ -261,13 +261,13 @@ def finish(
         following = goals.setdefault(phase.key, following)
     nodes = {node.id: _resolved(node, goals) for node in sheet.nodes.values()}
     first = following if start is None else _placed(start, goals)
-    found = _reachable(first, nodes)
+    reachable = _reachable(first, nodes)
     if walked_before is not None:
         walked_before = Walked(
-            visits={step: count for step, count in walked_before.visits.items() if step in found},
-            depths_um={step: depths for step, depths in walked_before.depths_um.items() if step in found},
+            visits={step: count for step, count in walked_before.visits.items() if step in reachable},
+            depths_um={step: depths for step, depths in walked_before.depths_um.items() if step in reachable},
         )
-    written = RunSheet(canal=sheet.work.canal, start=first, nodes=found, walked_before=walked_before)
+    written = RunSheet(canal=sheet.work.canal, start=first, nodes=reachable, walked_before=walked_before)
     unsound = why_unsound(written)
     if unsound:
         raise TechniqueNotUsable(where=f"{sheet.technique.name}, {sheet.work.canal}", reason=unsound)
@@ -290,13 +290,13 @@ def _placed(to: str, goals: Mapping[str, str]) -> str:
 
 
 def _reachable(start: str, nodes: dict[str, Node]) -> dict[str, Node]:
-    found: set[str] = set()
+    reached: set[str] = set()
     waiting = [start]
     while waiting:
         id_ = waiting.pop()
-        if id_ in found or id_ not in nodes:
+        if id_ in reached or id_ not in nodes:
             continue
-        found.add(id_)
+        reached.add(id_)
         # A question may be of a step that lies behind the start.
         waiting.extend((*next_ids(nodes[id_]), *asked_of(nodes[id_])))
-    return {id_: node for id_, node in nodes.items() if id_ in found}
+    return {id_: node for id_, node in nodes.items() if id_ in reached}

@@ -52,13 +52,13 @@ def asked_for(
 
 
 def _by_phase(sheet: RunSheet, path: Sequence[str]) -> dict[str, _Asks]:
-    found: dict[str, _Asks] = {}
+    asks: dict[str, _Asks] = {}
     for node in (sheet.nodes[id_] for id_ in path):
         if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF):
-            before = found.get(node.phase, _Asks())
+            before = asks.get(node.phase, _Asks())
             image = before.image or node.action is Action.IMAGE
-            found[node.phase] = _Asks(node.hold_point or before.hold_point, image)
-    return found
+            asks[node.phase] = _Asks(node.hold_point or before.hold_point, image)
+    return asks
 
 
 def _apart(number: int, every: Sequence[Phase]) -> bool:

@@ -53,12 +53,12 @@ def decode(type_: Any, data: object, mode: Mode = Mode.GIVEN) -> Any:
         count = wrong.error_count()
         if count > MOST_TOLD:
             raise NotUnderstood([((), f"has {count} faults: it is not what is asked for here")]) from None
-        found = wrong.errors(include_url=False)
-    problems = [_problem(each, data) for each in found if each["type"] != "value_error"]
+        errors = wrong.errors(include_url=False)
+    problems = [_problem(each, data) for each in errors if each["type"] != "value_error"]
     if problems:
         raise NotUnderstood(problems)
-    refusal: PlanningError = found[0]["ctx"]["error"]
-    raise refusal.below(*_path(found[0], data))
+    refusal: PlanningError = errors[0]["ctx"]["error"]
+    raise refusal.below(*_path(errors[0], data))
 
 
 @cache
@@ -66,21 +66,21 @@ def _reader(type_: Any, mode: Mode) -> SchemaValidator:
     return SchemaValidator(shape_of_list(type_, mode))
 
 
-def _problem(found: ErrorDetails, data: object) -> tuple[Pointer, str]:
-    path, ctx = _path(found, data), found.get("ctx", {})
-    if found["type"] != "tag":
-        return path, _SENTENCES.get(found["type"], found["msg"]).format_map(ctx)
-    if not isinstance(found["input"], dict):
+def _problem(error: ErrorDetails, data: object) -> tuple[Pointer, str]:
+    path, ctx = _path(error, data), error.get("ctx", {})
+    if error["type"] != "tag":
+        return path, _SENTENCES.get(error["type"], error["msg"]).format_map(ctx)
+    if not isinstance(error["input"], dict):
         return path, "must be an object"
-    missing = "" if ctx["tag"] in found["input"] else "is missing; it "
+    missing = "" if ctx["tag"] in error["input"] else "is missing; it "
     return (*path, ctx["tag"]), f"{missing}must be {ctx['expected']}"
 
 
-def _path(found: ErrorDetails, data: Any) -> Pointer:
+def _path(error: ErrorDetails, data: Any) -> Pointer:
     """Where in the data it is. pydantic names more: the member of a union that was read, '[key]' after a wrong key."""
     path: list[str | int] = []
-    unknown = found["type"] == "unexpected_keyword_argument"
-    steps = found["loc"][1:] if unknown or found["loc"][-1] != "[key]" else found["loc"][1:-1]
+    unknown = error["type"] == "unexpected_keyword_argument"
+    steps = error["loc"][1:] if unknown or error["loc"][-1] != "[key]" else error["loc"][1:-1]
     for number, step in enumerate(steps, start=1):
         if isinstance(data, dict):
             is_last_key = number == len(steps) and step in data

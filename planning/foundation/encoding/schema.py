@@ -34,7 +34,7 @@ def kept_schema(type_: Any, mode: Mode) -> dict[str, Any]:
         moved |= more
     text = json.dumps({**bounded, "$defs": {f"{name}Kept" if name in moved else name: free[name] for name in parts}})
     renamed: dict[str, Any] = json.loads(
-        re.sub(r'(?<="#/\$defs/)[^"]+', lambda found: f"{found[0]}Kept" if found[0] in moved else found[0], text)
+        re.sub(r'(?<="#/\$defs/)[^"]+', lambda match: f"{match[0]}Kept" if match[0] in moved else match[0], text)
     )
     return renamed
 
@@ -54,10 +54,10 @@ def _without_limits(part: Any) -> Any:
 
 def components(types: Iterable[tuple[Any, Mode]], prefix: str = _COMPONENTS) -> dict[str, Any]:
     """The named parts of all these types, each once, referring to each other below `prefix`."""
-    found: dict[str, Any] = {}
+    parts: dict[str, Any] = {}
     for type_, mode in types:
-        found.update(_described(type_, mode, prefix)[1])
-    return dict(sorted(found.items()))
+        parts.update(_described(type_, mode, prefix)[1])
+    return dict(sorted(parts.items()))
 
 
 @cache
@@ -76,7 +76,7 @@ def _described(type_: Any, mode: Mode, prefix: str) -> tuple[Any, dict[str, Any]
         return whole, named
     sent = {name: f"{name.removesuffix('Request')}Request" for name in named if _may_leave_out(name, named, prefix)}
     text = json.dumps([whole, {sent.get(name, name): part for name, part in named.items()}])
-    renamed = re.sub(f'(?<="{re.escape(prefix)})[^"]+', lambda found: sent.get(found[0], found[0]), text)
+    renamed = re.sub(f'(?<="{re.escape(prefix)})[^"]+', lambda match: sent.get(match[0], match[0]), text)
     whole, named = json.loads(renamed)
     return whole, named
 
@@ -114,7 +114,7 @@ class _Writer(GenerateJsonSchema):
     def enum_schema(self, schema: Any) -> dict[str, Any]:
         """pydantic reads the texts under the fields of a dataclass, not those under the members of an enum."""
         described, enum = super().enum_schema(schema), schema["cls"]
-        found = re.findall(r'^ +(\w+) = .*\n +"""([^"]+)"""', inspect.getsource(enum), re.MULTILINE)
-        lines = [f"* `{enum[name].value}`: {inspect.cleandoc(text)}" for name, text in found]
+        texts = re.findall(r'^ +(\w+) = .*\n +"""([^"]+)"""', inspect.getsource(enum), re.MULTILINE)
+        lines = [f"* `{enum[name].value}`: {inspect.cleandoc(text)}" for name, text in texts]
         text = "\n".join([described.pop("description", ""), *lines]).strip()
         return {**described, "description": text} if text else described

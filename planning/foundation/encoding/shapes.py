@@ -40,9 +40,9 @@ class Mode(StrEnum):
 def shape_of_list(type_: Any, mode: Mode) -> Any:
     """The core schema of a list of `type_`: on its own, a dataclass would take no configuration from outside."""
     config = ConfigDict(use_attribute_docstrings=True, extra="ignore" if mode is Mode.ANSWERED else "forbid")
-    found: Any = TypeAdapter(list[type_], config=config).core_schema
+    shape: Any = TypeAdapter(list[type_], config=config).core_schema
     bounded = {} if mode is Mode.ANSWERED else _bounded()
-    by_ref = {each["ref"]: each for each in found.get("definitions", ())}
+    by_ref = {each["ref"]: each for each in shape.get("definitions", ())}
 
     def shaped(node: Any) -> Any:
         match node:
@@ -66,7 +66,7 @@ def shape_of_list(type_: Any, mode: Mode) -> Any:
                 return [shaped(each) for each in node]
         return node
 
-    return shaped(found)
+    return shaped(shape)
 
 
 def tag_value(schema: Any) -> str | None:

@@ -35,12 +35,12 @@ def canal_cautions(canal: Canal, tooth: Tooth, figures: Figures) -> list[Caution
         _kit(canal),
         _apex(canal, figures),
     )
-    found = [caution for rule in rules for caution in rule]
+    cautions = [caution for rule in rules for caution in rule]
     if canal.widths is None:
-        found.append(_about(canal, "widths-unknown"))
+        cautions.append(_about(canal, "widths-unknown"))
     if canal.join is not None and canal.join.caution is not None:
-        found.append(canal.join.caution)
-    return found
+        cautions.append(canal.join.caution)
+    return cautions
 
 
 def _about(canal: Canal, code: str, **more: Any) -> Caution:

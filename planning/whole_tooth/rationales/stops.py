@@ -92,8 +92,8 @@ def _crown(about: RationaleContext) -> tuple[Figure, ...]:
     """The row that the orifice comes from where nobody measured it."""
     if about.canal.input.orifice_mm is not None or about.given.setting is Setting.BLOCK:
         return ()
-    found = (row for row in tables.rows("crowns") if row["tooth"] == like(about.tooth_iso))
-    return tuple(about.figures.cell("crowns", row, "crown_mm", row["tooth"]) for row in found)
+    crowns = (row for row in tables.rows("crowns") if row["tooth"] == like(about.tooth_iso))
+    return tuple(about.figures.cell("crowns", row, "crown_mm", row["tooth"]) for row in crowns)
 
 
 def needle_rationales(about: RationaleContext) -> Iterator[Rationale]:
