@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import base64
 import hashlib
 import json
 from collections.abc import Sequence
@@ -11,13 +10,13 @@ from cryptography.hazmat.primitives import serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 from django.conf import settings
 from django.db import transaction
-from py_vapid import Vapid02
 
 from cases.domain.access.roles import Role
 from cases.domain.errors import NotAllowed, NotUsable
 from cases.domain.push import News, NewsKind, refuse_inward
 from cases.models import Case, Membership, Person, PushKey, PushSubscription, TreatmentEvent
 from cases.services.people import push_sender
+from cases.services.people.sealed import PrivateKey, point, quoted, unquoted
 
 MOST_DEVICES = 10  # of one person; the oldest go
 OF_AN_EMERGENCY = frozenset({NewsKind.EMERGENCY, NewsKind.CORRECTED, NewsKind.NOT_SO})
@@ -26,22 +25,24 @@ AUTH_BYTES = 16
 
 
 def public_key() -> str:
-    """The server's public key as browsers take it: base64url of the uncompressed point. Made with the database."""
-    numbers = vapid().public_key.public_bytes(serialization.Encoding.X962, serialization.PublicFormat.UncompressedPoint)
-    return base64.urlsafe_b64encode(numbers).rstrip(b"=").decode()
+    """The server's public key as browsers take it, in base64url. Made with the database."""
+    return quoted(point(own_key()))
 
 
-def vapid() -> Vapid02:
+def own_key() -> PrivateKey:
     """The server's key of RFC 8292, the same for every process on this database."""
     row = PushKey.objects.first() or PushKey.objects.get_or_create(pk=1, defaults={"private_pem": new_key()})[0]
-    return Vapid02.from_pem(row.private_pem.encode())
+    key = serialization.load_pem_private_key(row.private_pem.encode(), password=None)
+    if not isinstance(key, PrivateKey):
+        raise TypeError("The kept key is not one of those made here.")
+    return key
 
 
 def new_key() -> str:
     """A private key on P-256 as PEM (RFC 8292)."""
-    made = Vapid02()
-    made.generate_keys()
-    return str(made.private_pem().decode())
+    made = ec.generate_private_key(ec.SECP256R1())
+    form = serialization.PrivateFormat.PKCS8
+    return made.private_bytes(serialization.Encoding.PEM, form, serialization.NoEncryption()).decode()
 
 
 @transaction.atomic
@@ -65,20 +66,15 @@ def unsubscribe(*, actor: Person, endpoint: str) -> None:
 
 def _refuse_keys(p256dh: str, auth: str) -> None:
     try:
-        ec.EllipticCurvePublicKey.from_encoded_point(ec.SECP256R1(), _bytes(p256dh))
+        ec.EllipticCurvePublicKey.from_encoded_point(ec.SECP256R1(), unquoted(p256dh))
     except ValueError:
         raise NotUsable(reason="This is no public key on the curve P-256.", at=("p256dh",)) from None
     try:
-        right = len(_bytes(auth)) == AUTH_BYTES
+        right = len(unquoted(auth)) == AUTH_BYTES
     except ValueError:
         right = False
     if not right:
         raise NotUsable(reason=f"This is no secret of {AUTH_BYTES} bytes.", at=("auth",))
-
-
-def _bytes(text: str) -> bytes:
-    """Raises ValueError for what is no base64url."""
-    return base64.b64decode(text.rstrip("=") + "=" * (-len(text.rstrip("=")) % 4), altchars=b"-_", validate=True)
 
 
 def tell(case: Case, found: Sequence[News]) -> None:
@@ -99,7 +95,7 @@ def _tell(case: Case, found: Sequence[News]) -> None:
     subscriptions = list(PushSubscription.objects.filter(person__in=supervisors))
     if not subscriptions:
         return
-    key = vapid()
+    key = own_key()
     for one in found:
         message = json.dumps(_payload(case, one), ensure_ascii=False).encode()
         for row in subscriptions:
@@ -135,4 +131,4 @@ def _payload(case: Case, one: News) -> dict[str, str]:
 def _topic(case: Case, one: News) -> str:
     """A later word on the same canal replaces one still on its way (RFC 8030, 5.4: at most 32 characters)."""
     about = f"{case.pk} {one.canal}".encode()
-    return base64.urlsafe_b64encode(hashlib.sha256(about).digest()[:24]).decode()
+    return quoted(hashlib.sha256(about).digest()[:24])

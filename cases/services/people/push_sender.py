@@ -15,12 +15,11 @@ from uuid import UUID
 import requests
 from django.conf import settings
 from django.db import DatabaseError, close_old_connections
-from py_vapid import Vapid02
-from pywebpush import WebPusher
 from requests.adapters import HTTPAdapter
 from urllib3.util import Retry
 
 from cases.models import Case, PushSubscription
+from cases.services.people.sealed import PrivateKey, named, seal
 
 logger = logging.getLogger(__name__)
 
@@ -50,7 +49,7 @@ class Letter:
     p256dh: str
     auth: str
     message: bytes
-    key: Vapid02
+    key: PrivateKey
     topic: str
     urgent: bool
     kept_s: int
@@ -106,16 +105,15 @@ def _as_called_now(message: bytes) -> bytes:
 def _post(letter: Letter, message: bytes) -> int:
     """The status of the answer, whose body is not read. Raises what the line raises."""
     url = urlsplit(letter.endpoint)
-    claims = {"aud": f"{url.scheme}://{url.netloc}", "sub": f"https://{settings.ALLOWED_HOSTS[0].lstrip('.')}"}
-    keys = {"p256dh": letter.p256dh, "auth": letter.auth}
+    contact = f"https://{settings.ALLOWED_HOSTS[0].lstrip('.')}"
     headers = {
-        **letter.key.sign(claims),
+        "Authorization": named(letter.key, audience=f"{url.scheme}://{url.netloc}", contact=contact),
         "Content-Encoding": "aes128gcm",
         "TTL": str(letter.kept_s),
         "Urgency": "high" if letter.urgent else "normal",
         "Topic": letter.topic,
     }
-    sealed = WebPusher({"endpoint": letter.endpoint, "keys": keys}).encode(message)["body"]
+    sealed = seal(message, p256dh=letter.p256dh, auth=letter.auth)
     with requests.Session() as session:
         for scheme in ("https://", "http://"):
             session.mount(scheme, HTTPAdapter(max_retries=RETRIES))
