@@ -153,10 +153,16 @@ class _Line:
         return tuple(bends)
 
     def _radius(self, curve: float, least: float, most: float) -> Between | None:
-        """The interval of a curvature, turned over: a radius has no spread of its own near a straight line."""
+        """The interval of a curvature, turned over: a radius has no spread of its own near a straight line.
+
+        Of a faint bend marks would leave kinks possible that no canal has: none is tighter than the tightest known.
+        None for a radius that is tighter itself and may as well be a straight line.
+        """
         share = self.scale.spread_share
         if share is None or curve * within("curve_radius").most < 1:
             return None
+        tightest = 1 / self.figures["bends.tightest"]
+        least, most = max(least, -max(curve, tightest)), min(most, max(curve, tightest))
         by_scale = spread.reach_of(self.figures) * curve * share
         ends = Between(
             value=curve,
@@ -165,6 +171,8 @@ class _Line:
         )
         ends = spread.to_either_side(ends)
         longest = None if ends.least == 0 else 1 / ends.least
+        if longest is None and curve > tightest:
+            return None
         return spread.rounded(Between(value=1 / curve, least=1 / (ends.most or curve), most=longest))
 
     @property

@@ -1,7 +1,8 @@
-import { render, screen } from '@testing-library/preact'
+import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
 import { Share } from '@/screens/share/share'
 import { personId } from '@/store/session/session'
+import { words } from '@/words/en'
 import { signedIn } from './people'
 import { serve } from './server'
 
@@ -39,12 +40,34 @@ test.each(['supervisor', 'coordinator'] as const)(
     }))
     render(<Share />)
     expect(await screen.findByRole('button', { name: '26 · Mine' })).toBeTruthy()
-    expect(screen.getAllByRole('button').map((button) => button.textContent)).toEqual([
-      '26 · Mine',
-      'To none: throw them away',
-    ])
+    const choices = screen.getAllByRole('button').filter((button) => !button.matches('.image-tile'))
+    expect(choices.map((button) => button.textContent)).toEqual(['26 · Mine', 'To none: throw them away'])
   },
 )
+
+test('what was shared is shown, and opens to be looked at before it is put anywhere', async () => {
+  await signedIn('Ines')
+  serve(({ path }) => ({ body: path.endsWith('/cases') ? { results: [one('c1', 'Reed 12')], next: null } : {} }))
+  const { container, unmount } = render(<Share />)
+  const shown = await screen.findByRole('button', { name: 'Open the image that was shared' })
+  const address = container.querySelector('.image-tile img')?.getAttribute('src')
+  expect(address).toMatch(/^blob:/)
+  fireEvent.click(shown)
+  expect(await screen.findByRole('dialog', { name: 'the image that was shared', hidden: true })).toBeTruthy()
+  const gone = vi.spyOn(URL, 'revokeObjectURL')
+  unmount()
+  await waitFor(() => expect(gone).toHaveBeenCalledWith(address))
+})
+
+test('of a kind that this phone cannot draw it says so', async () => {
+  await signedIn('Ines')
+  serve(() => ({ body: { results: [], next: null } }))
+  const { container } = render(<Share />)
+  await screen.findByRole('button', { name: 'Open the image that was shared' })
+  const picture = container.querySelector('.image-tile img')
+  if (picture) fireEvent.error(picture)
+  expect(await screen.findByText(words.images.noPicture)).toBeTruthy()
+})
 
 test('where there is none it says who sends images', async () => {
   await signedIn('Vale without a case', 'supervisor')

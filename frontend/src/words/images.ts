@@ -3,6 +3,7 @@ export const share = {
   title: 'Shared with the app',
   nothing: 'Nothing was shared, or it was put to a case already.',
   many: (n: number) => (n === 1 ? 'One image was shared.' : `${n} images were shared.`),
+  one: (i: number, of: number) => (of === 1 ? 'the image that was shared' : `shared image ${i} of ${of}`),
   which: 'To which case?',
   none: 'No case takes images from you now: its student sends them, or a supervisor who took over at the chair.',
   leave: 'To none: throw them away',

@@ -1,16 +1,15 @@
-import { useState } from 'preact/hooks'
 import type { ImageShown } from '@/api/shapes'
 import { Sign } from '@/parts/signs'
 import { Viewer } from '@/parts/viewer/viewer'
 import { imageAddress, throwAway, useLocalImage, type WaitingImage } from '@/store/images/images'
 import { words } from '@/words/en'
-import './images.css'
 import { LookFirst } from './look-first'
 import { MarkedViewer } from './marked-viewer'
 import { nameOf } from './name-of'
 import { Names, noteOf } from './names'
 import { PutRight, PutRightSays } from './put-right'
 import { RemoveAlone } from './remove'
+import { Tile } from './tile'
 
 interface OneProps {
   caseId: string
@@ -96,31 +95,5 @@ function Here({ image }: { image: WaitingImage }) {
         {image.look === 'open' ? words.images.lookFirst.held : words.images.onThisPhone}
       </span>
     </Tile>
-  )
-}
-
-interface TileProps {
-  name: string
-  small: string | undefined
-  opened: (onClose: () => void) => preact.ComponentChildren
-  children?: preact.ComponentChildren
-}
-
-function Tile({ name, small, opened, children }: TileProps) {
-  const [open, setOpen] = useState(false)
-  const [broken, setBroken] = useState(false)
-  return (
-    <>
-      <button type="button" class="image-tile" aria-label={words.images.open(name)} onClick={() => setOpen(true)}>
-        {small && !broken ? (
-          <img src={small} alt="" onError={() => setBroken(true)} />
-        ) : (
-          <span class="image-plate small">{broken && words.images.noPicture}</span>
-        )}
-        {children}
-        <span class="image-name small">{name}</span>
-      </button>
-      {open && opened(() => setOpen(false))}
-    </>
   )
 }

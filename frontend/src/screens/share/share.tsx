@@ -1,9 +1,11 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { ImagePurpose, Running } from '@/api/shapes'
+import { Tile } from '@/panels/images/tile'
 import { Select } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Page } from '@/parts/page'
 import { Seen } from '@/parts/seen'
+import { Viewer } from '@/parts/viewer/viewer'
 import { go } from '@/router'
 import { useCases } from '@/store/cache/cases'
 import { useRunning } from '@/store/cache/review'
@@ -49,12 +51,49 @@ function Offered({ cases, onPut }: { cases: readonly Offer[]; onPut: (caseId: st
   )
 }
 
+/** What was shared, each with an address for as long as the screen shows it. */
+function useShared(): readonly string[] | undefined {
+  const [images, setImages] = useState<readonly string[]>()
+  useEffect(() => {
+    let made: readonly string[] = []
+    let gone = false
+    void sharedImages().then((found) => {
+      if (gone) return
+      made = found.map((image) => URL.createObjectURL(image))
+      setImages(made)
+    })
+    return () => {
+      gone = true
+      for (const address of made) URL.revokeObjectURL(address)
+    }
+  }, [])
+  return images
+}
+
+/** Looked at before they are put anywhere: whose case it is, and whether somebody is named in them. */
+function Previews({ of }: { of: readonly string[] }) {
+  return (
+    <ul class="images">
+      {of.map((address, i) => (
+        <li key={address}>
+          <Tile
+            name={words.share.one(i + 1, of.length)}
+            small={address}
+            opened={(onClose) => (
+              <Viewer address={address} name={words.share.one(i + 1, of.length)} onClose={onClose} />
+            )}
+          />
+        </li>
+      ))}
+    </ul>
+  )
+}
+
 /** Photos shared with the app from another one: to which case they belong. */
 export function Share() {
-  const [many, setMany] = useState<number>()
+  const images = useShared()
   const [purpose, setShows] = useState<ImagePurpose>('pre_operative')
   const [wrong, setWrong] = useState(false)
-  useEffect(() => void sharedImages().then((found) => setMany(found.length)), [])
   const put = (caseId: string) =>
     putToCase(caseId, purpose).then(
       () => go(`/cases/${caseId}`, { replace: true }),
@@ -64,10 +103,11 @@ export function Share() {
   return (
     <Page title={words.share.title} back={{ to: '/cases', says: words.back }}>
       {wrong && <Notice sign="stop">{words.images.notKept}</Notice>}
-      {many === 0 && <Notice>{words.share.nothing}</Notice>}
-      {many !== undefined && many > 0 && (
+      {images?.length === 0 && <Notice>{words.share.nothing}</Notice>}
+      {images !== undefined && images.length > 0 && (
         <>
-          <p>{words.share.many(many)}</p>
+          <p>{words.share.many(images.length)}</p>
+          <Previews of={images} />
           <p class="small soft">{words.images.noNames}</p>
           <Select
             label={words.images.what}
