@@ -8,7 +8,7 @@ from typing import Any
 from django.utils import timezone
 
 from cases.domain.events.kinds import EventKind
-from cases.domain.events.payloads import ReplanTold
+from cases.domain.events.payloads import ReplanPayload
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.uuid7 import uuid7
 from cases.models import CanalPlan, Case, DemoPatient, Review, RunningWork, Tooth, ToothPlanVersion, TreatmentEvent
@@ -81,7 +81,7 @@ def _in_force(version: ToothPlanVersion, by: Any, now: Any) -> TreatmentEvent:
         seen_position=0,
         plan_hash=version.hash,
         kind=EventKind.REPLAN,
-        text=canonical_text(ReplanTold(replaces=version.hash)),
+        text=canonical_text(ReplanPayload(replaces=version.hash)),
     )
 
 

@@ -9,12 +9,15 @@ from functools import lru_cache
 from uuid import UUID
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import BY_SERVER, EventKind, NotChecked
+from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.events.payloads import EventPayload
+from cases.domain.events.registry import BY_SERVER
 from cases.domain.progress.course import Course, Sheets, fold
 from cases.mapping.plans import plan_of
 from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
 from planning.depth.last_depth import Ahead, ahead
+from planning.foundation.encoding import Mode, decode
 from planning.lengths.readings import LengthState
 from planning.techniques.technique import Setting
 
@@ -91,11 +94,16 @@ def worked(version_id: UUID) -> Worked:
 def course_event(event: TreatmentEvent) -> CourseEvent:
     return CourseEvent(
         id=str(event.pk),
-        kind=EventKind(event.kind),
         actor=str(event.actor_id),
         plan=event.plan_hash,
         canal=event.canal,
         node=event.node,
-        body=json.loads(event.text),
+        payload=payload_of(event),
         not_checked=NotChecked(event.not_checked) if event.not_checked else None,
     )
+
+
+def payload_of(event: TreatmentEvent) -> EventPayload:
+    """What the event carries."""
+    payload: EventPayload = decode(EventPayload, json.loads(event.text), Mode.KEPT)
+    return payload

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, datetime
 
 from cases.domain.access.roles import Role
-from cases.domain.events.payloads import StepTold
+from cases.domain.events.payloads import StepPayload
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.uuid7 import uuid7
 from cases.models import ToothPlanVersion
@@ -39,7 +39,7 @@ class Chair:
 
     def batch(self, count: int, first_seq: int = 1) -> list[ReceivedEvent]:
         """Exploring the palatal canal over and over: the first step fits, the rest is kept out of course."""
-        told = StepTold(exit=Exit.REACHED, depth_um=21_500, stop_um=21_500)
+        told = StepPayload(exit=Exit.REACHED, depth_um=21_500, stop_um=21_500)
         return [
             ReceivedEvent(
                 id=uuid7(),

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import ReplanPayload, StepPayload, UndoPayload
 from cases.domain.progress import at_a_glance
 from cases.domain.progress.at_a_glance import OutOfBand
 from cases.domain.progress.course import CanalState, Course, fold
@@ -46,11 +46,11 @@ BANDS = {"P": Ahead(awaited=(FIRST_TIME, SECOND_TIME))}
 
 def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: Any) -> CourseEvent:
     given: dict[str, Any] = {"actor": "student", "plan": "A", "canal": "P"} | more
-    return CourseEvent(id=id_, kind=EventKind.STEP, node=node, body={"exit": exit_, "depth_um": depth_um}, **given)
+    return CourseEvent(id=id_, node=node, payload=StepPayload(exit=exit_, depth_um=depth_um), **given)
 
 
 def course(*events: CourseEvent) -> Course:
-    in_force = CourseEvent(id="0", kind=EventKind.REPLAN, actor="v", plan="A", body={"replaces": "A"})
+    in_force = CourseEvent(id="0", actor="v", plan="A", payload=ReplanPayload(replaces="A"))
     return fold({"A": {"P": SHEET}}, [in_force, *events], setting=Setting.EXTRACTED)
 
 
@@ -85,7 +85,7 @@ def test_only_the_last_depth_of_a_canal_counts() -> None:
 
 def test_what_was_undone_or_did_not_fit_is_no_remark() -> None:
     low = step("1", "shape/25", Exit.SHORT, 13_000)
-    undo = CourseEvent(id="2", kind=EventKind.UNDO, actor="student", plan="A", canal="P", body={"undoes": "1"})
+    undo = CourseEvent(id="2", actor="student", plan="A", canal="P", payload=UndoPayload(undoes="1"))
     assert outside(low, undo) is None
     assert outside(step("1", "elsewhere", Exit.SHORT, 1_000)) is None
 

@@ -18,7 +18,7 @@ from django.utils import timezone
 from cases.domain.access.one_time_code import STEP_S
 from cases.domain.access.roles import Role
 from cases.domain.errors import CaseError, ImageRemoved
-from cases.domain.events.payloads import SignOffTold, StepTold, Told
+from cases.domain.events.payloads import EventPayload, SignOffPayload, StepPayload
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.progress.course import OutOfCourse
@@ -133,11 +133,11 @@ def test_of_two_words_at_a_hold_point_one_moves_the_canal_and_the_other_is_kept(
     vale, amari = scene.supervisors
     decide(vale, version, Decision.APPROVED)
     done = [("explore/10-02", Exit.REACHED), ("explore/10-02/irrigate", Exit.DONE), ("length/image", Exit.DONE)]
-    steps = [_reported(version, n, node, StepTold(exit=exit_)) for n, (node, exit_) in enumerate(done, start=1)]
+    steps = [_reported(version, n, node, StepPayload(exit=exit_)) for n, (node, exit_) in enumerate(done, start=1)]
     treatment.record(actor=scene.student, case=version.case, device=uuid7(), batch=steps)
 
     def saying(person: Person, exit_: Literal["approved", "returned"]) -> Callable[[], Any]:
-        word = _reported(version, 1, "length/sign-off", SignOffTold(exit=exit_, reason="Seen."))
+        word = _reported(version, 1, "length/sign-off", SignOffPayload(exit=exit_, reason="Seen."))
         return lambda: treatment.record(actor=person, case=version.case, device=uuid7(), batch=[word])
 
     first, second = sorted(
@@ -151,7 +151,7 @@ def test_of_two_words_at_a_hold_point_one_moves_the_canal_and_the_other_is_kept(
     assert shown.course.canals["DB"].walk.at != "length/sign-off"
 
 
-def _reported(version: ToothPlanVersion, seq: int, node: str, told: Told) -> ReceivedEvent:
+def _reported(version: ToothPlanVersion, seq: int, node: str, told: EventPayload) -> ReceivedEvent:
     return ReceivedEvent(
         id=uuid7(),
         device_seq=seq,
@@ -249,7 +249,7 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
     def signing(name: str) -> Callable[[], Any]:
         waits = treatment_of(scene.case.pk)
         node = next(canal.node for canal in waits.canals if canal.canal == name)
-        told = SignOffTold(exit="approved", at_bench=True)
+        told = SignOffPayload(exit="approved", at_bench=True)
         word = BenchWord(supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, told=told)
         return lambda: on_site_sign_off.sign_off(actor=scene.student, case=scene.case, word=word)
 
@@ -272,7 +272,7 @@ def _to_its_first_hold_point(scene: Scene, version: ToothPlanVersion, sheet: Run
                 device_time=timezone.now(),
                 canal=sheet.canal,
                 node=walk.at,
-                told=StepTold(exit=left),
+                told=StepPayload(exit=left),
             )
         )
         walk.leave(left)

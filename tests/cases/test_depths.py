@@ -5,21 +5,22 @@ from __future__ import annotations
 from typing import Any
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import AnswerPayload, EventPayload, ResumePayload, StepPayload, UndoPayload
 from cases.domain.progress.depths import felt
 from planning.contract.plan_input import RecordedDepth
+from planning.run_sheet.graph import Exit
 
 STEP, STOP_UM = "descending/40-04", 19_500
 
 
 def step(id_: str, depth_um: int | None, canal: str = "MB1", **more: Any) -> CourseEvent:
-    body = {"exit": "short", "depth_um": depth_um, "stop_um": STOP_UM}
-    return happened(id_, EventKind.STEP, body, canal=canal, node=STEP, **more)
+    payload = StepPayload(exit=Exit.SHORT, depth_um=depth_um, stop_um=STOP_UM)
+    return happened(id_, payload, canal=canal, node=STEP, **more)
 
 
-def happened(id_: str, kind: EventKind, body: dict[str, Any], **more: Any) -> CourseEvent:
+def happened(id_: str, payload: EventPayload, **more: Any) -> CourseEvent:
     given: dict[str, Any] = {"actor": "priya", "plan": "a", "canal": "MB1"}
-    return CourseEvent(id=id_, kind=kind, body=body, **(given | more))
+    return CourseEvent(id=id_, payload=payload, **(given | more))
 
 
 def depths_mm(*events: CourseEvent) -> list[float]:
@@ -42,20 +43,20 @@ def test_a_step_without_a_depth_tells_none() -> None:
 
 
 def test_what_was_undone_is_left_out() -> None:
-    undo = happened("2", EventKind.UNDO, {"undoes": "1"})
+    undo = happened("2", UndoPayload(undoes="1"))
     assert depths_mm(step("1", 12_000), undo, step("3", 13_000)) == [13.0]
 
 
 def test_past_the_stop_stays_until_it_is_settled() -> None:
     past = step("1", 20_000)
-    not_known = happened("2", EventKind.ANSWER, {"asks": "1", "cause": "not_known"})
+    not_known = happened("2", AnswerPayload(asks="1", cause="not_known"))
     assert depths_mm(past, not_known) == [20.0]
-    slipped = happened("2", EventKind.ANSWER, {"asks": "1", "cause": "stop_moved"})
+    slipped = happened("2", AnswerPayload(asks="1", cause="stop_moved"))
     assert depths_mm(step("0", 12_000), past, slipped) == [12.0]
 
 
 def test_a_supervisor_who_lets_the_canal_go_on_settles_it() -> None:
-    on = happened("2", EventKind.RESUME, {"reason": "seen"}, actor="vale")
+    on = happened("2", ResumePayload(reason="seen"), actor="vale")
     assert depths_mm(step("0", 12_000), step("1", 20_000), on, step("3", 13_000)) == [12.0, 13.0]
-    elsewhere = happened("2", EventKind.RESUME, {"reason": "seen"}, actor="vale", canal="P")
+    elsewhere = happened("2", ResumePayload(reason="seen"), actor="vale", canal="P")
     assert depths_mm(step("1", 20_000), elsewhere) == [20.0]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from cases.domain.events.payloads import InspectedTold, StepTold, UndoTold
+from cases.domain.events.payloads import InspectedPayload, StepPayload, UndoPayload
 from cases.domain.uuid7 import uuid7
 from cases.mapping import uses
 from cases.mapping.plans import plan_of
@@ -17,8 +17,8 @@ from tests.cases.test_record import Chair
 from tests.cast import chart, open_case
 
 EXPLORES = "10/.02 hand"
-REACHED = StepTold(exit=Exit.REACHED, depth_um=18_000, stop_um=18_000)
-DISCARDED = InspectedTold(instrument=EXPLORES, found="discarded", why="bent")
+REACHED = StepPayload(exit=Exit.REACHED, depth_um=18_000, stop_um=18_000)
+DISCARDED = InspectedPayload(instrument=EXPLORES, found="discarded", why="bent")
 
 
 @pytest.fixture
@@ -71,7 +71,7 @@ def test_a_new_one_begins_at_zero(student: Chair, kit: Kit, next_case: Case, ask
 def test_what_was_taken_back_is_no_use(student: Chair, next_case: Case, asked: Asked) -> None:
     wrong = student.tells(REACHED, "explore/10-02")
     assert planned_with(next_case, asked) == 1
-    student.tells(UndoTold(undoes=str(wrong.pk)))
+    student.tells(UndoPayload(undoes=str(wrong.pk)))
     assert planned_with(next_case, asked) == 0
 
 

@@ -4,29 +4,36 @@ from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
 from fractions import Fraction
-from typing import Any
 
 from hypothesis import given
 from hypothesis import strategies as st
 
 from cases.domain.access.roles import Role
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import (
+    EventPayload,
+    ImagePayload,
+    IrrigatedPayload,
+    NoImage,
+    SignOffPayload,
+    StepPayload,
+)
 from cases.domain.progress.course import Course
 from cases.domain.progress.visit import Visit
 from cases.domain.record import sums
 from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.value import RecordPerson
+from planning.run_sheet.graph import Exit
 from planning.techniques.technique import Setting
 
 NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
 PRIYA = RecordPerson(id="p", name="Priya", role=Role.STUDENT)
 HUNDREDTHS = st.integers(min_value=0, max_value=2_000)
-Rinsed = tuple[EventKind, str, str, int, bool]
-"""How, where, with what, how many hundredths of a millilitre, taken back or not."""
+Rinsed = tuple[bool, str, str, int, bool]
+"""As a step or beside it, where, with what, how many hundredths of a millilitre, taken back or not."""
 
 rinsed = st.tuples(
-    st.sampled_from([EventKind.STEP, EventKind.IRRIGATED]),
+    st.booleans(),
     st.sampled_from(["MB1", "DB", ""]),
     st.sampled_from(["water", "saline", "edta"]),
     HUNDREDTHS,
@@ -34,23 +41,28 @@ rinsed = st.tuples(
 )
 
 
+def rinse(as_step: bool, irrigant: str, volume_ml: float) -> EventPayload:
+    if as_step:
+        return StepPayload(exit=Exit.DONE, irrigant=irrigant, volume_ml=volume_ml)
+    return IrrigatedPayload(irrigant=irrigant, volume_ml=volume_ml)
+
+
 def story(told: list[Rinsed]) -> CaseHistory:
     facts = tuple(
         RecordedEvent(
             event=CourseEvent(
                 id=f"e{number}",
-                kind=kind,
                 actor="p",
                 plan="h",
                 canal=canal,
-                body={"irrigant": irrigant, "volume_ml": hundredths / 100},
+                payload=rinse(as_step, irrigant, hundredths / 100),
             ),
             position=number,
             at=NOON,
             device_time=NOON,
             who=PRIYA,
         )
-        for number, (kind, canal, irrigant, hundredths, _) in enumerate(told, start=1)
+        for number, (as_step, canal, irrigant, hundredths, _) in enumerate(told, start=1)
     )
     gone = tuple(f"e{number}" for number, one in enumerate(told, start=1) if one[-1])
     return CaseHistory(
@@ -79,8 +91,8 @@ def test_irrigants_add_up_to_the_hundredth(told: list[Rinsed]) -> None:
     }
 
 
-def fact(number: int, kind: EventKind, canal: str, **body: Any) -> RecordedEvent:
-    event = CourseEvent(id=f"e{number}", kind=kind, actor="p", plan="h", canal=canal, body=body)
+def fact(number: int, payload: EventPayload, canal: str = "") -> RecordedEvent:
+    event = CourseEvent(id=f"e{number}", actor="p", plan="h", canal=canal, payload=payload)
     at = NOON + timedelta(hours=number)
     return RecordedEvent(event=event, position=number, at=at, device_time=at, who=PRIYA)
 
@@ -90,21 +102,25 @@ def told(*facts: RecordedEvent, setting: Setting = Setting.BLOCK) -> CaseHistory
     return CaseHistory(facts=facts, versions={}, course=course, people={})
 
 
+def unshown(why: NoImage, together: str = "") -> StepPayload:
+    return StepPayload(exit=Exit.DONE, no_image=why, together=together)
+
+
 def test_what_was_one_act_counts_once() -> None:
     """By hand: two decisions on plans, one word for three canals and one alone: 4. One image for two canals, one more,
     a film for two and one taken elsewhere: 4; without a sensor none was taken."""
     found = sums.asked(
         told(
             *(
-                fact(n, EventKind.SIGN_OFF, name, exit="approved", together="w")
+                fact(n, SignOffPayload(exit="approved", together="w"), name)
                 for n, name in enumerate(("MB1", "DB", "P"))
             ),
-            fact(3, EventKind.SIGN_OFF, "MB2", exit="approved", together=""),
-            *(fact(n, EventKind.IMAGE, name, image_id="i1") for n, name in ((4, "MB1"), (5, "DB"))),
-            fact(6, EventKind.IMAGE, "MB2", image_id="i2"),
-            *(fact(n, EventKind.STEP, name, no_image="film", together="x") for n, name in ((7, "MB1"), (8, "DB"))),
-            fact(9, EventKind.STEP, "P", no_image="image_elsewhere"),
-            fact(10, EventKind.STEP, "P", no_image="no_sensor"),
+            fact(3, SignOffPayload(exit="approved"), "MB2"),
+            *(fact(n, ImagePayload(image_id="i1"), name) for n, name in ((4, "MB1"), (5, "DB"))),
+            fact(6, ImagePayload(image_id="i2"), "MB2"),
+            *(fact(n, unshown("film", together="x"), name) for n, name in ((7, "MB1"), (8, "DB"))),
+            fact(9, unshown("image_elsewhere"), "P"),
+            fact(10, unshown("no_sensor"), "P"),
         ),
         decisions=2,
     )

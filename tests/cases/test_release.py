@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from cases.domain.errors import ChangedSince, Conflict, NoSuchCanal, NotAllowed, NotUsable, PlanStale
-from cases.domain.events.payloads import NotReleased, ReadingTold
+from cases.domain.events.payloads import NotReleased, ReadingPayload
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.release import left_out
 from cases.domain.plans.status import StandingState
@@ -197,7 +197,7 @@ def test_where_an_approval_is_carried_over_what_waits_goes_on_waiting(
     phone = Hand(priya, but_mb2, PHONE)
     phone.leaves("DB")
     shorter = ConfirmingImage(set_mm=18.0, tip_short_mm=0.5, reference_point="DB cusp")
-    phone.tells(ReadingTold(taken=shorter))
+    phone.tells(ReadingPayload(taken=shorter))
     carried, _ = plans.propose(actor=priya, case=but_mb2.case, asked=asked)
     assert (carried.state, carried.not_released) == (PlanState.APPROVED, ["MB1", "MB2"])
     assert states(carried)["MB2"] is CanalState.NOT_RELEASED

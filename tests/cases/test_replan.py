@@ -7,7 +7,15 @@ from uuid import UUID
 
 import pytest
 
-from cases.domain.events.payloads import EmergencyTold, PauseTold, ReadingTold, SignOffTold, StepTold, Told, TurnTold
+from cases.domain.events.payloads import (
+    EmergencyPayload,
+    EventPayload,
+    PausePayload,
+    ReadingPayload,
+    SignOffPayload,
+    StepPayload,
+    TurnPayload,
+)
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import StandingState
 from cases.domain.progress.course import CanalState, OutOfCourse
@@ -36,7 +44,9 @@ class Hand:
     def __init__(self, person: Person, version: ToothPlanVersion, device: UUID) -> None:
         self.person, self.version, self.device = person, version, device
 
-    def tells(self, told: Told, canal: str = "DB", node: str = "", version: ToothPlanVersion | None = None) -> None:
+    def tells(
+        self, told: EventPayload, canal: str = "DB", node: str = "", version: ToothPlanVersion | None = None
+    ) -> None:
         seq = TreatmentEvent.objects.filter(case=self.version.case, device=self.device).count() + 1
         one = treatment.ReceivedEvent(
             id=uuid7(),
@@ -55,7 +65,7 @@ class Hand:
         at = course_of(self.version.case)[canal].node
         stop = course_of(self.version.case)[canal].stop_um
         depth = more.pop("depth_um", stop if exit is Exit.REACHED else None)
-        told = StepTold(exit=exit, depth_um=depth, stop_um=stop)
+        told = StepPayload(exit=exit, depth_um=depth, stop_um=stop)
         self.tells(told, canal, at, **more)
 
 
@@ -85,13 +95,13 @@ def into_the_glide_path(phone: Hand, laptop: Hand, canal: str = "DB") -> None:
     phone.leaves(canal)
     phone.leaves(canal, Exit.DONE)
     phone.leaves(canal, Exit.DONE)
-    laptop.tells(SignOffTold(exit="approved"), canal, "length/sign-off")
+    laptop.tells(SignOffPayload(exit="approved"), canal, "length/sign-off")
     phone.leaves(canal)
 
 
-def shorter(set_mm: float = 18.0) -> ReadingTold:
+def shorter(set_mm: float = 18.0) -> ReadingPayload:
     """DB by another image: its tip 0.5 mm short at 18.0 gives 17.5, half a millimetre less than before."""
-    return ReadingTold(taken=ConfirmingImage(set_mm=set_mm, tip_short_mm=0.5, reference_point="DB cusp"))
+    return ReadingPayload(taken=ConfirmingImage(set_mm=set_mm, tip_short_mm=0.5, reference_point="DB cusp"))
 
 
 def again(priya: Person, asked: Asked, case: Case) -> ToothPlanVersion:
@@ -109,7 +119,7 @@ def test_a_length_taken_again_carries_the_approval_over_and_asks_for_its_word(
     assert (new.state, new.carried_from) == (PlanState.APPROVED, approved)
     db = course_of(approved.case)["DB"]
     assert (db.node, db.state) == (LENGTH_MOVED, CanalState.HOLD_POINT)
-    laptop.tells(SignOffTold(exit="approved"), "DB", LENGTH_MOVED, new)
+    laptop.tells(SignOffPayload(exit="approved"), "DB", LENGTH_MOVED, new)
     assert course_of(approved.case)["DB"].node == stood
     Hand(priya, new, PHONE).leaves("DB", Exit.DONE)
     db = course_of(approved.case)["DB"]
@@ -186,7 +196,7 @@ def test_what_came_late_on_the_old_version_is_planned_in(
     into_the_glide_path(phone, laptop)
     tablet = Hand(priya, approved, uuid7())
     new = again(priya, asked, approved.case)
-    tablet.tells(StepTold(exit=Exit.REACHED, depth_um=18_000, stop_um=18_000), "DB", "glide-path/15-02", approved)
+    tablet.tells(StepPayload(exit=Exit.REACHED, depth_um=18_000, stop_um=18_000), "DB", "glide-path/15-02", approved)
     shown = treatment_of(approved.case_id)
     assert shown.course is not None
     assert list(shown.course.out_of_course.values()) == [OutOfCourse.OTHER_PLAN]
@@ -203,7 +213,7 @@ def test_what_is_paused_stays_so(
     priya: Person, asked: Asked, approved: ToothPlanVersion, phone: Hand, laptop: Hand
 ) -> None:
     into_the_glide_path(phone, laptop)
-    phone.tells(PauseTold(reason="Sore."))
+    phone.tells(PausePayload(reason="Sore."))
     phone.tells(shorter())
     again(priya, asked, approved.case)
     assert course_of(approved.case)["DB"].state is CanalState.PAUSED
@@ -226,7 +236,7 @@ def test_a_length_that_is_unsettled_withholds_its_canal(
     """Longer after flaring cannot be."""
     into_the_glide_path(phone, laptop)
     longer = ConfirmingImage(set_mm=19.0, tip_short_mm=0.5, reference_point="DB cusp", after_flaring=True)
-    phone.tells(ReadingTold(taken=longer))
+    phone.tells(ReadingPayload(taken=longer))
     assert again(priya, asked, approved.case).state == PlanState.DRAFT
 
 
@@ -266,9 +276,9 @@ def test_a_plan_approved_while_the_phone_was_away_rules_and_what_it_did_by_the_o
     decide(amari, second, Decision.APPROVED)
     assert course_plan(approved.case) == second.hash
     phone = Hand(priya, approved, PHONE)
-    phone.tells(TurnTold())
+    phone.tells(TurnPayload())
     assert course_plan(approved.case) == second.hash
-    phone.tells(StepTold(exit=Exit.REACHED, depth_um=18_000, stop_um=18_000), "DB", "explore/10-02")
+    phone.tells(StepPayload(exit=Exit.REACHED, depth_um=18_000, stop_um=18_000), "DB", "explore/10-02")
     shown = treatment_of(approved.case_id)
     assert shown.course is not None
     db = course_of(approved.case)["DB"]
@@ -299,8 +309,8 @@ def test_an_emergency_and_a_pause_told_late_by_the_older_plan_hold(
     second = plans.submit(actor=priya, version=again(priya, with_size(asked, "P", 45), approved.case))
     decide(vale, second, Decision.APPROVED)
     phone = Hand(priya, approved, PHONE)
-    phone.tells(PauseTold(reason="Sore."))
-    phone.tells(EmergencyTold(what="sudden_bleeding"), "")
+    phone.tells(PausePayload(reason="Sore."))
+    phone.tells(EmergencyPayload(what="sudden_bleeding"), "")
     shown = treatment_of(approved.case_id)
     assert shown.course is not None
     assert (shown.course.plan, shown.course.halted_by is not None) == (second.hash, True)

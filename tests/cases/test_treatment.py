@@ -12,18 +12,18 @@ import pytest
 from cases.domain.errors import NotAllowed, NotHere, NotUsable, SentDifferently, SequenceGap
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import (
-    ComeTold,
-    CorrectedTold,
-    EmergencyTold,
-    OnSiteTold,
-    ReadingTold,
-    ReplanTold,
-    ResumeTold,
-    SignOffTold,
-    StepTold,
-    Told,
-    UndoTold,
+    ComePayload,
+    CorrectedPayload,
+    EmergencyPayload,
+    EventPayload,
+    ReadingPayload,
+    ReplanPayload,
+    ResumePayload,
+    SignOffPayload,
+    StepPayload,
+    UndoPayload,
 )
+from cases.domain.events.visit_payloads import OnSitePayload
 from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.uuid7 import uuid7
 from cases.mapping.charts import reading_of
@@ -45,11 +45,11 @@ PHONE, TABLET = uuid7(), uuid7()
 NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
 
 
-REACHED = StepTold(exit=Exit.REACHED, depth_um=21_500)
-SIGNED = SignOffTold(exit="approved")
+REACHED = StepPayload(exit=Exit.REACHED, depth_um=21_500)
+SIGNED = SignOffPayload(exit="approved")
 
 
-def event(version: ToothPlanVersion, device_seq: int, told: Told = REACHED, **more: Any) -> ReceivedEvent:
+def event(version: ToothPlanVersion, device_seq: int, told: EventPayload = REACHED, **more: Any) -> ReceivedEvent:
     given: dict[str, Any] = {
         "id": uuid7(),
         "seen_position": 0,
@@ -90,7 +90,7 @@ def test_a_known_id_with_another_body_is_refused(priya: Person, approved: ToothP
     first = event(approved, 1)
     record(priya, approved, first)
     with pytest.raises(SentDifferently):
-        record(priya, approved, event(approved, 1, StepTold(exit=Exit.SHORT), id=first.id))
+        record(priya, approved, event(approved, 1, StepPayload(exit=Exit.SHORT), id=first.id))
 
 
 def test_after_a_gap_nothing_is_stored_and_the_missing_one_is_named(priya: Person, approved: ToothPlanVersion) -> None:
@@ -161,7 +161,7 @@ def test_a_word_at_the_wrong_moment_is_kept(vale: Person, approved: ToothPlanVer
 
 def test_an_undo_and_what_it_undoes_both_stay(priya: Person, approved: ToothPlanVersion) -> None:
     (first,) = record(priya, approved, event(approved, 1))
-    record(priya, approved, event(approved, 2, UndoTold(undoes=str(first.pk)), node=""))
+    record(priya, approved, event(approved, 2, UndoPayload(undoes=str(first.pk)), node=""))
     shown = treatment_of(approved.case_id)
     assert shown.course is not None
     assert (len(shown.events), shown.course.undone) == (3, (str(first.pk),))
@@ -180,7 +180,7 @@ def test_a_depth_longer_than_any_tooth_is_kept_and_moves_nothing(
     depth_um: int, priya: Person, approved: ToothPlanVersion, asked: Asked
 ) -> None:
     """36 mm: input bound of the program, where a length is taken for a typing error."""
-    told = StepTold(exit=Exit.SHORT, depth_um=depth_um, stop_um=21_500)
+    told = StepPayload(exit=Exit.SHORT, depth_um=depth_um, stop_um=21_500)
     (stored,) = record(priya, approved, event(approved, 1, told, node="explore/10-02"))
     assert stored.not_checked == NotChecked.DEPTH
     shown = treatment_of(approved.case_id)
@@ -193,7 +193,7 @@ def test_a_depth_longer_than_any_tooth_is_kept_and_moves_nothing(
 
 @pytest.mark.parametrize("depth_um", [0, 36_000])
 def test_the_longest_and_the_shortest_depth_are_facts(depth_um: int, priya: Person, approved: ToothPlanVersion) -> None:
-    (stored,) = record(priya, approved, event(approved, 1, StepTold(exit=Exit.SHORT, depth_um=depth_um)))
+    (stored,) = record(priya, approved, event(approved, 1, StepPayload(exit=Exit.SHORT, depth_um=depth_um)))
     assert stored.not_checked == ""
 
 
@@ -203,8 +203,8 @@ def test_a_length_that_would_not_be_taken_today_is_kept_without_a_reading(
     before = canal_of(approved.case, "P").readings.count()
     absurd = ConfirmingImage(set_mm=60.0, tip_short_mm=1.0, reference_point="palatal cusp", after_flaring=True)
     batch = (
-        event(approved, 1, ReadingTold(taken=absurd), node=""),
-        event(approved, 2, ReadingTold(taken=absurd), node="", canal="MB9"),
+        event(approved, 1, ReadingPayload(taken=absurd), node=""),
+        event(approved, 2, ReadingPayload(taken=absurd), node="", canal="MB9"),
         event(approved, 3, node="explore/10-02", canal="MB1"),
     )
     stored = record(priya, approved, *batch)
@@ -216,7 +216,7 @@ def test_a_length_that_would_not_be_taken_today_is_kept_without_a_reading(
 def test_a_supervisor_who_has_left_since_was_in_the_room(priya: Person, vale: Person, clinic: ToothPlanVersion) -> None:
     """Vale approved the plan and is taken off the list; the phone that was away names Vale all the same."""
     Membership.objects.filter(person=vale).delete()
-    named = event(clinic, 1, OnSiteTold(supervisor_id=str(vale.pk)), canal="", node="")
+    named = event(clinic, 1, OnSitePayload(supervisor_id=str(vale.pk)), canal="", node="")
     (stored,) = record(priya, clinic, named)
     assert stored.not_checked == NotChecked.ROOM_LEFT
     shown = treatment_of(clinic.case_id)
@@ -224,10 +224,10 @@ def test_a_supervisor_who_has_left_since_was_in_the_room(priya: Person, vale: Pe
     assert (shown.course.visit.on_site, shown.course.out_of_course) == (str(vale.pk), {})
 
 
-HAPPENED = EmergencyTold(what="collapse")
+HAPPENED = EmergencyPayload(what="collapse")
 
 
-def emergency(version: ToothPlanVersion, told: Told = HAPPENED) -> tuple[UUID, ReceivedEvent]:
+def emergency(version: ToothPlanVersion, told: EventPayload = HAPPENED) -> tuple[UUID, ReceivedEvent]:
     """Comes from a device of its own, named by its own id."""
     id_ = uuid7()
     return id_, event(version, 1, told, id=id_, canal="", node="")
@@ -235,7 +235,7 @@ def emergency(version: ToothPlanVersion, told: Told = HAPPENED) -> tuple[UUID, R
 
 def test_an_emergency_is_taken_before_what_its_phone_still_holds(priya: Person, approved: ToothPlanVersion) -> None:
     first = event(approved, 1, node="explore/10-02")
-    id_, told = emergency(approved, EmergencyTold(what="collapse", before=(str(first.id),)))
+    id_, told = emergency(approved, EmergencyPayload(what="collapse", before=(str(first.id),)))
     (halted,) = record(priya, approved, told, device=id_)
     (stored,) = record(priya, approved, first)
     assert (halted.position, stored.position) == (2, 3)
@@ -248,11 +248,11 @@ def test_an_emergency_is_taken_before_what_its_phone_still_holds(priya: Person, 
 def test_the_list_says_of_what_and_that_it_was_not_so(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
     id_, told = emergency(approved)
     record(priya, approved, told, device=id_)
-    second, told = emergency(approved, EmergencyTold(what="sudden_bleeding"))
+    second, told = emergency(approved, EmergencyPayload(what="sudden_bleeding"))
     record(priya, approved, told, device=second)
-    corrects, told = emergency(approved, CorrectedTold(corrects=str(id_)))
+    corrects, told = emergency(approved, CorrectedPayload(corrects=str(id_)))
     record(priya, approved, told, device=corrects)
-    record(vale, approved, event(approved, 1, ComeTold(), canal="", node=""), device=TABLET)
+    record(vale, approved, event(approved, 1, ComePayload(), canal="", node=""), device=TABLET)
     (work,) = worklist.running(vale, approved.case.programme_id, NOON).results
     assert [
         (one["what"], one["told_by"], one["corrected_by"], one["coming"]) for one in work.glance["emergencies"]
@@ -263,7 +263,7 @@ def test_the_list_says_of_what_and_that_it_was_not_so(priya: Person, vale: Perso
         "EMERGENCY, sudden bleeding",
     ]
     # The supervisor had seen one of the two on the screen.
-    ends = ResumeTold(reason="Seen.", ends=(str(id_),))
+    ends = ResumePayload(reason="Seen.", ends=(str(id_),))
     record(vale, approved, event(approved, 2, ends, canal="", node=""), device=TABLET)
     halts = record_of(approved.case_id).record.halts
     assert [halt.ended is not None for halt in halts] == [True, False]
@@ -275,7 +275,7 @@ def test_only_a_supervisor_resumes_also_what_was_not_so(priya: Person, approved:
     id_, told = emergency(approved)
     record(priya, approved, told, device=id_)
     with pytest.raises(NotAllowed, match="supervisor"):
-        record(priya, approved, event(approved, 1, ResumeTold(reason="Nothing."), canal="", node=""))
+        record(priya, approved, event(approved, 1, ResumePayload(reason="Nothing."), canal="", node=""))
 
 
 def test_the_tag_of_a_course_is_another_where_the_same_position_holds_something_else(
@@ -293,7 +293,7 @@ def test_a_length_taken_at_the_chair_is_a_reading_and_withholds_its_canal(
     priya: Person, approved: ToothPlanVersion
 ) -> None:
     taken = ConfirmingImage(set_mm=21.0, tip_short_mm=1.0, reference_point="palatal cusp", after_flaring=True)
-    record(priya, approved, event(approved, 1, ReadingTold(taken=taken), node=""))
+    record(priya, approved, event(approved, 1, ReadingPayload(taken=taken), node=""))
     palatal = canal_of(approved.case, "P")
     last = palatal.readings.order_by("number").last()
     assert last is not None
@@ -303,7 +303,7 @@ def test_a_length_taken_at_the_chair_is_a_reading_and_withholds_its_canal(
 
 def test_no_device_makes_a_new_version_take_over(vale: Person, approved: ToothPlanVersion) -> None:
     with pytest.raises(NotAllowed, match="recorded here"):
-        record(vale, approved, event(approved, 1, ReplanTold(replaces=approved.hash), canal=""))
+        record(vale, approved, event(approved, 1, ReplanPayload(replaces=approved.hash), canal=""))
 
 
 def test_before_an_approval_there_is_no_course(proposed: ToothPlanVersion) -> None:
@@ -317,7 +317,7 @@ def test_a_case_keeps_its_own_events(priya: Person, approved: ToothPlanVersion) 
 
 def test_the_next_plan_knows_what_was_felt(priya: Person, approved: ToothPlanVersion, asked: Asked) -> None:
     start = plan_of(approved).canals[0].run_sheet.start
-    told = StepTold(exit=Exit.SHORT, depth_um=18_500, stop_um=19_500)
+    told = StepPayload(exit=Exit.SHORT, depth_um=18_500, stop_um=19_500)
     record(priya, approved, event(approved, 1, told, canal="MB1", node=start))
     again, created = plans.propose(actor=priya, case=approved.case, asked=asked)
     assert created

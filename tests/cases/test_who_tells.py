@@ -12,8 +12,9 @@ from typing import Any
 import pytest
 
 from cases.domain.access.roles import Role
-from cases.domain.access.who_tells import MAY_TELL, OF_WORK, Part, part_of
+from cases.domain.access.who_tells import part_of
 from cases.domain.events.kinds import EventKind
+from cases.domain.events.registry import MAY_TELL, OF_WORK, Part
 from cases.domain.progress.course import OutOfCourse
 from cases.domain.uuid7 import uuid7
 from cases.models import Image, Membership, Person, ToothPlanVersion, TreatmentEvent

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from random import Random
 from typing import Any
 
-from cases.domain.access.who_tells import MAY_TELL, Part
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
+from cases.domain.events.registry import MAY_TELL, Part
 from cases.domain.progress.course import CanalCourse, CanalState, Course
 from cases.domain.progress.visit import CHECK
 from planning.run_sheet.graph import Do, Exit

@@ -15,9 +15,10 @@ from random import Random
 from typing import Any
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import EventPayload
 from cases.domain.progress.course import Course, Sheets, fold
 from cases.domain.uuid7 import uuid7
+from planning.foundation.encoding import Mode, decode
 from planning.techniques.technique import Setting
 from tests.faults.deeds import Owner, deed
 from tests.faults.line import Line, NoAnswer, NoServer, Request
@@ -180,13 +181,11 @@ class Device:
 
 
 def _happened(event: Event) -> CourseEvent:
-    body = dict(event["told"])
     return CourseEvent(
         id=event["id"],
-        kind=EventKind(body.pop("kind")),
         actor=event["actor"]["id"],
         plan=event["plan_hash"],
         canal=event["canal"],
         node=event["node"],
-        body=body,
+        payload=decode(EventPayload, event["told"], Mode.KEPT),
     )

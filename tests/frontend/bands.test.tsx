@@ -1,12 +1,22 @@
 import { render, screen } from '@testing-library/preact'
 import { describe, expect, test } from 'vitest'
-import type { Bands, CanalPlan, Do, ExpectedStep, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
+import type {
+  Bands,
+  CanalPlan,
+  Do,
+  EventPayload,
+  ExpectedStep,
+  Plan,
+  RunSheet,
+  Treatment,
+  VersionShown,
+} from '@/api/shapes'
 import { LastDepth } from '@/screens/chair/bands'
 import type { Chair } from '@/store/chair/chair'
 import { expectedRest, judged } from '@/store/chair/expected'
 import { Course } from '@/walk/course'
 import cases from '../shared/depths-judged.json'
-import { inForce } from './in-force'
+import { eventOf, inForce } from './sample-events'
 import { forecast } from './sample-expected'
 
 const HASH = 'h'
@@ -49,15 +59,15 @@ const SHEET: RunSheet = {
 /** MB has been worked to these depths; `unsent` of them are still on the phone. */
 function chairAt(depths_um: readonly number[], unsent = 0, setting: Plan['setting'] = 'extracted'): Chair {
   const plan = { ...forecast(), setting }
-  const events = depths_um.map((depth_um, i) => ({
-    id: String(i),
-    kind: 'step' as const,
-    actor: 's',
-    plan: HASH,
-    canal: 'MB',
-    node: i === 0 ? 'a' : 'b',
-    body: { exit: 'short', depth_um, stop_um: STOP_UM },
-  }))
+  const events = depths_um.map((depth_um, i) =>
+    eventOf({
+      id: String(i),
+      plan: HASH,
+      canal: 'MB',
+      node: i === 0 ? 'a' : 'b',
+      payload: { exit: 'short', depth_um, stop_um: STOP_UM },
+    }),
+  )
   const treatment = { position: depths_um.length - unsent } as Treatment
   return {
     caseId: 'c',
@@ -67,7 +77,7 @@ function chairAt(depths_um: readonly number[], unsent = 0, setting: Plan['settin
     events,
     waiting: Array.from({ length: unsent }) as unknown as Chair['waiting'],
     treatment,
-    record: (_canal: string, _node: string, _told: Told) => Promise.resolve(true),
+    record: (_canal: string, _node: string, _told: EventPayload) => Promise.resolve(true),
   } as Chair
 }
 

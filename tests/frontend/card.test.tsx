@@ -140,8 +140,8 @@ describe('an irrigant', () => {
   })
 
   test('is saline after an accident, on the card and in what is recorded', () => {
-    const kept = { kind: 'resume' as const, canal: '', actor: 'v', body: { keep_saline: true } }
-    const accident = { kind: 'emergency' as const, canal: '', body: { what: 'hypochlorite_accident' } }
+    const kept = { kind: 'resume' as const, canal: '', actor: 'v', payload: { keep_saline: true } }
+    const accident = { kind: 'emergency' as const, canal: '', payload: { what: 'hypochlorite_accident' } }
     const { recorded, container } = at([...toEdta, accident, kept])
     expect(container.querySelector('.now-words')?.textContent).toBe('saline')
     expect(container.textContent).not.toContain('EDTA')
@@ -166,7 +166,7 @@ describe('instruments', () => {
     const discarded = {
       kind: 'inspected' as const,
       canal: '',
-      body: { instrument: ROTARY, found: 'discarded', why: 'Bent' },
+      payload: { instrument: ROTARY, found: 'discarded', why: 'Bent' },
     }
     const { recorded } = at([...WORKED, left('edta', 'done'), discarded])
     expect(screen.getByText('Take a new 35/.03')).toBeTruthy()
@@ -195,18 +195,18 @@ describe('ways out', () => {
   const undo = (canal: string, id: string) => ({ canal, node: '', told: { kind: 'undo', undoes: id } })
 
   test('a pause, an instrument looked at and an irrigation can be taken back too', () => {
-    expect(undoes([SHAPED, { kind: 'pause', body: { what: 'sensitivity' } }])).toEqual(undo('MB', 'e2'))
-    const looked = { kind: 'inspected' as const, canal: '', body: { instrument: ROTARY, found: 'whole', why: '' } }
+    expect(undoes([SHAPED, { kind: 'pause', payload: { what: 'sensitivity' } }])).toEqual(undo('MB', 'e2'))
+    const looked = { kind: 'inspected' as const, canal: '', payload: { instrument: ROTARY, found: 'whole', why: '' } }
     expect(undoes([SHAPED, looked])).toEqual(undo('', 'e2'))
-    const irrigated = { kind: 'irrigated' as const, body: { irrigant: 'saline', volume_ml: 5 } }
+    const irrigated = { kind: 'irrigated' as const, payload: { irrigant: 'saline', volume_ml: 5 } }
     expect(undoes([SHAPED, irrigated])).toEqual(undo('MB', 'e2'))
   })
 
   test('a note, on this phone or another, stands in no undo’s way; a discard and a supervisor’s word do', () => {
-    const note = { kind: 'note' as const, body: { text: 'Firm.' } }
+    const note = { kind: 'note' as const, payload: { text: 'Firm.' } }
     expect(undoes([SHAPED, note, { ...note, canal: '' }])).toEqual(undo('MB', 'e1'))
     expect(undoes([SHAPED, { ...note, actor: 'v' }])).toEqual(undo('MB', 'e1'))
-    at([SHAPED, { kind: 'resume', actor: 'v', body: { reason: 'Seen.' } }])
+    at([SHAPED, { kind: 'resume', actor: 'v', payload: { reason: 'Seen.' } }])
     expect(screen.queryByRole('button', { name: /^Take back/ })).toBeNull()
   })
 
@@ -219,7 +219,7 @@ describe('ways out', () => {
     }
     expect(places([])).toEqual(['At its stop, 18.5', 'Stopped at —'])
     const toLength = [...WORKED, left('edta', 'done')]
-    const inHand = { kind: 'inspected' as const, canal: '', body: { instrument: ROTARY, found: 'whole', why: '' } }
+    const inHand = { kind: 'inspected' as const, canal: '', payload: { instrument: ROTARY, found: 'whole', why: '' } }
     expect(places([...toLength, inHand])).toEqual(['At its stop, 18.5', 'Stopped short'])
     at([...toLength, inHand])
     press('Stopped short')
@@ -250,13 +250,13 @@ describe('ways out', () => {
     press('Problem')
     fireEvent.click(screen.getByText('It hurts'))
     expect(recorded[0]).toEqual({ canal: 'MB', node: '', told: { kind: 'pause', what: 'sensitivity', reason: '' } })
-    at([{ kind: 'pause', body: { what: 'sensitivity' } }])
+    at([{ kind: 'pause', payload: { what: 'sensitivity' } }])
     expect(screen.getByText('Wait a while.')).toBeTruthy()
   })
 })
 
 describe('an emergency', () => {
-  const collapse = { kind: 'emergency' as const, canal: '', body: { what: 'collapse' } }
+  const collapse = { kind: 'emergency' as const, canal: '', payload: { what: 'collapse' } }
   test('says whom to call before anything else, then the first steps in their order and where they are from', () => {
     const { container } = render(<Halted chair={chairAfter([collapse]).chair} />)
     const [first] = container.querySelector('.halted')?.children ?? []
@@ -274,7 +274,7 @@ describe('an emergency', () => {
   })
 
   test('only a supervisor lifts saline, and may keep it', () => {
-    const accident = { ...collapse, body: { what: 'hypochlorite_accident' } }
+    const accident = { ...collapse, payload: { what: 'hypochlorite_accident' } }
     const student = render(<Halted chair={chairAfter([accident]).chair} />)
     expect(student.queryByRole('button', { name: 'Let it go on' })).toBeNull()
     student.unmount()
@@ -287,7 +287,7 @@ describe('an emergency', () => {
     const calm = { kind: 'resume', reason: 'Calm again.', keep_saline: true, ends: ['e1'] }
     expect(recorded[0]?.told).toEqual(calm)
     halted.unmount()
-    const kept = chairAfter([accident, { kind: 'resume', canal: '', body: { keep_saline: true } }])
+    const kept = chairAfter([accident, { kind: 'resume', canal: '', payload: { keep_saline: true } }])
     render(<SalineOnly chair={kept.chair} />)
     fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Ends whole.' } })
     press('Lift saline only')

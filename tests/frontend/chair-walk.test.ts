@@ -60,7 +60,7 @@ describe('instruments', () => {
   const inspected = (instrument: string, found: string) => ({
     kind: 'inspected' as const,
     canal: '',
-    body: { instrument, found, why: 'Bent' },
+    payload: { instrument, found, why: 'Bent' },
   })
   test('what comes from another canal is looked at, all of it', () =>
     expect(due(DONE_IN_MB, 'DB')).toEqual([ROTARY, HAND]))
@@ -71,7 +71,7 @@ describe('instruments', () => {
   test('what cuts is looked at before it cuts once more', () =>
     expect(due([...DONE_IN_MB, left('edta', 'done')], 'MB')).toEqual([ROTARY]))
   test('an undone use is none', () =>
-    expect(due([...DONE_IN_MB.slice(0, 1), { kind: 'undo', body: { undoes: 'e1' } }], 'DB')).toEqual([]))
+    expect(due([...DONE_IN_MB.slice(0, 1), { kind: 'undo', payload: { undoes: 'e1' } }], 'DB')).toEqual([]))
   test('a discard lasts until a new one is found whole', () => {
     const found = (events: Parameters<typeof chairAfter>[0]) => {
       const { chair } = chairAfter(events)
@@ -84,7 +84,7 @@ describe('instruments', () => {
 })
 
 describe('irrigants', () => {
-  const accident = { kind: 'emergency' as const, canal: '', body: { what: 'hypochlorite_accident' } }
+  const accident = { kind: 'emergency' as const, canal: '', payload: { what: 'hypochlorite_accident' } }
   const toRinse = DONE_IN_MB.slice(0, 1)
   test('as planned, and saline may be given at any time', () => {
     const { chair } = chairAfter(toRinse)
@@ -92,7 +92,7 @@ describe('irrigants', () => {
     expect(irrigantsOf(chair.course)).toEqual(['sodium_hypochlorite', 'edta', 'saline'])
   })
   test('after an accident saline alone, also where nothing is halted any more', () => {
-    const kept = { kind: 'resume' as const, canal: '', actor: 'v', body: { keep_saline: true } }
+    const kept = { kind: 'resume' as const, canal: '', actor: 'v', payload: { keep_saline: true } }
     for (const events of [
       [...toRinse, accident],
       [...toRinse, accident, kept],
@@ -108,10 +108,10 @@ describe('irrigants', () => {
     const { chair } = chairAfter([
       ...toRinse,
       left('rinse', 'done', water),
-      { kind: 'irrigated', body: { irrigant: 'sodium_hypochlorite', volume_ml: 1.5 } },
-      { kind: 'irrigated', body: { irrigant: 'saline', volume_ml: 5 } },
-      { kind: 'undo', body: { undoes: 'e4' } },
-      { kind: 'irrigated', canal: 'DB', body: { irrigant: 'sodium_hypochlorite', volume_ml: 3 } },
+      { kind: 'irrigated', payload: { irrigant: 'sodium_hypochlorite', volume_ml: 1.5 } },
+      { kind: 'irrigated', payload: { irrigant: 'saline', volume_ml: 5 } },
+      { kind: 'undo', payload: { undoes: 'e4' } },
+      { kind: 'irrigated', canal: 'DB', payload: { irrigant: 'sodium_hypochlorite', volume_ml: 3 } },
       left('rinse', 'done', { irrigant: 'edta', volume_ml: 2 }),
     ])
     expect(chair.course.outOfCourse).toEqual({ e7: 'other_step' })

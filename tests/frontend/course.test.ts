@@ -3,11 +3,10 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
 import { Course } from '@/walk/course'
-import type { CourseEvent } from '@/walk/course-event'
 import type { Emergency } from '@/walk/emergencies'
 import type { Setting } from '@/walk/visit'
 import { TooNew, Walk } from '@/walk/walk'
-import { inForce } from './in-force'
+import { eventsOf, inForce, type Written } from './sample-events'
 
 interface Case {
   name: string
@@ -15,7 +14,7 @@ interface Case {
   setting?: Setting
   /** No plan is in force before the first event; in all other cases `A` is. */
   from_nothing?: boolean
-  events: Partial<CourseEvent>[]
+  events: Written[]
   expect: {
     canals: Record<string, { at: string; state: string; stop_um: number | null }>
     out_of_course?: Record<string, string>
@@ -55,20 +54,11 @@ function courseOf({ plans, events, setting = 'extracted', from_nothing = false }
   ])
   const [canal = ''] = Object.keys(plans.A ?? {})
   // What the file leaves out: a step by the student `s` on the plan `A` in the first canal.
-  const happened = events.map((event, i) => ({
-    id: String(i + 1),
-    kind: 'step' as const,
-    actor: 's',
-    plan: 'A',
-    canal,
-    node: '',
-    body: {},
-    ...event,
-  }))
+  const happened = eventsOf(events, { canal })
   return new Course(Object.fromEntries(sheets), from_nothing ? happened : [inForce('A'), ...happened], setting)
 }
 
-function eventsOf(course: Course, what: 'asking' | 'coming'): Record<string, string | null> {
+function idsOf(course: Course, what: 'asking' | 'coming'): Record<string, string | null> {
   const canals = Object.entries(course.canals).filter(([, canal]) => canal[what] !== null)
   return Object.fromEntries(canals.map(([name, canal]) => [name, canal[what]]))
 }
@@ -94,8 +84,8 @@ describe('the course of a tooth', () => {
       taken_over: course.takenOver.by,
       turned_to: course.turnedTo,
       ...(one.expect.emergencies && { emergencies: course.emergencies.open }),
-      asking: eventsOf(course, 'asking'),
-      coming: eventsOf(course, 'coming'),
+      asking: idsOf(course, 'asking'),
+      coming: idsOf(course, 'coming'),
       plan: course.plan,
     }).toEqual({
       out_of_course: {},

@@ -1,6 +1,6 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
-import type { EventGiven, Told } from '@/api/shapes'
+import type { EventGiven, EventPayload } from '@/api/shapes'
 import { EmergencyDoor } from '@/panels/emergency/emergency-door'
 import { SignIn } from '@/screens/sign-in/sign-in'
 import { emergenciesWaiting, startEmergencies, tellEmergency, wayOf } from '@/store/outbox/emergencies'
@@ -29,7 +29,7 @@ const HAPPENED: Parameters<typeof tellEmergency>[1] = {
   seen_position: 0,
   told: { kind: 'emergency', what: 'collapse', note: '', before: [] },
 }
-const note = (text: string) => ({ ...HAPPENED, canal: '', node: '', told: { kind: 'note', text } as Told })
+const note = (text: string) => ({ ...HAPPENED, canal: '', node: '', told: { kind: 'note', text } as EventPayload })
 
 interface Batch {
   device: string

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, describe, expect, test } from 'vitest'
-import type { Do, EventShown, Running, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
+import type { Do, EventPayload, EventShown, Running, RunSheet, Treatment, VersionShown } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
 import { Answered } from '@/panels/hold-point/answered'
 import { SquareCode } from '@/screens/account/codes'
@@ -12,8 +12,8 @@ import { whereTo } from '@/screens/worklist/waits-for'
 import type { Chair } from '@/store/chair/chair'
 import { approvedDespiteMissing, lastWord, sinceLastWord, wasFirst } from '@/store/chair/hold'
 import { Course } from '@/walk/course'
-import { inForce } from './in-force'
 import { signedIn } from './people'
+import { eventOf, inForce } from './sample-events'
 import { serve } from './server'
 
 const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8'))
@@ -22,12 +22,12 @@ const NODE = sheet.nodes.word as Do
 
 const image = { told: { kind: 'step', exit: 'done' }, node: 'image' } as const
 const word = (exit: 'approved' | 'returned', by: string, more: object = {}) => ({
-  told: { kind: 'sign_off', exit, reason: '', despite_missing: false, at_bench: false, ...more } as Told,
+  told: { kind: 'sign_off', exit, reason: '', despite_missing: false, at_bench: false, ...more } as EventPayload,
   node: 'word',
   by,
 })
 
-type Event = { told: Told; node: string; by?: string; canal?: string }
+type Event = { told: EventPayload; node: string; by?: string; canal?: string }
 
 /** A chair at which these events are stored, in their order; what is recorded goes to `recorded`. */
 function chairWith(events: readonly Event[]) {
@@ -41,10 +41,10 @@ function chairWith(events: readonly Event[]) {
     node,
     told,
   })) as unknown as EventShown[]
-  const happened = shown.map(({ id, actor, canal, node, told: { kind, ...body } }) => {
-    return { id, kind, actor: actor.id, plan: 'A', canal, node, body }
-  })
-  const recorded: { canal: string; node: string; told: Told }[] = []
+  const happened = shown.map(({ id, actor, canal, node, told: payload }) =>
+    eventOf({ id, kind: payload.kind, actor: actor.id, canal, node, payload }),
+  )
+  const recorded: { canal: string; node: string; told: EventPayload }[] = []
   const chair = {
     caseId: 'c1',
     version: { case: 'c1', hash: 'A' } as VersionShown,
@@ -53,7 +53,7 @@ function chairWith(events: readonly Event[]) {
     events: happened,
     waiting: [],
     treatment: { position: shown.length, events: shown } as unknown as Treatment,
-    record: async (canal: string, node: string, told: Told) => {
+    record: async (canal: string, node: string, told: EventPayload) => {
       recorded.push({ canal, node, told })
       return true
     },

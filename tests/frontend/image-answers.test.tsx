@@ -5,14 +5,14 @@ import { AskForWord } from '@/screens/chair/hold-point'
 import { ImageAnswers } from '@/screens/chair/image-answers'
 import type { Chair } from '@/store/chair/chair'
 import { imageOfStep } from '@/store/chair/image-of-step'
-import type { CourseEvent } from '@/walk/course-event'
 import { signedIn } from './people'
 import { chairAfter } from './sample-chair'
+import type { Written } from './sample-events'
 
-const IMAGE: Partial<CourseEvent> = { kind: 'image', canal: 'MB1', body: { image_id: 'i1' } }
+const IMAGE: Written = { kind: 'image', canal: 'MB1', payload: { image_id: 'i1' } }
 const NODE = { id: 'image', action: 'image', exits: { done: 'word' } } as unknown as Do
 
-function answers(events: readonly Partial<CourseEvent>[]) {
+function answers(events: readonly Written[]) {
   const { chair, record } = chairAfter(events, 'extracted')
   const canal = chair.plan.canals[0] as CanalPlan
   const course = chair.course.canals.MB1
@@ -42,12 +42,16 @@ test.each([
 })
 
 test.each([
-  ['the last one counts', [IMAGE, { ...IMAGE, body: { image_id: 'i2' } }], 'i2'],
+  ['the last one counts', [IMAGE, { ...IMAGE, payload: { image_id: 'i2' } }], 'i2'],
   ['one of another canal does not', [{ ...IMAGE, canal: 'MB2' }], undefined],
-  ['one that was taken back does not', [IMAGE, { kind: 'undo', canal: 'MB1', body: { undoes: '1' } }], undefined],
-  ['one of an earlier step does not', [IMAGE, { canal: 'MB1', node: 'shape', body: { exit: 'reached' } }], undefined],
+  ['one that was taken back does not', [IMAGE, { kind: 'undo', canal: 'MB1', payload: { undoes: '1' } }], undefined],
+  [
+    'one of an earlier step does not',
+    [IMAGE, { canal: 'MB1', node: 'shape', payload: { exit: 'reached' } }],
+    undefined,
+  ],
 ] as const)('of the images %s', (_, events, id) => {
-  expect(imageOfStep(chairAfter(events as readonly Partial<CourseEvent>[], 'extracted').chair, 'MB1')).toBe(id)
+  expect(imageOfStep(chairAfter(events as readonly Written[], 'extracted').chair, 'MB1')).toBe(id)
 })
 
 test.each([

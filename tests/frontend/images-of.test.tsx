@@ -5,8 +5,10 @@ import { ImagesOf } from '@/panels/images/images-of'
 import { TakeImage } from '@/panels/images/take-image'
 import { imagesTaken } from '@/store/chair/image-of-step'
 import { takeImage } from '@/store/images/images'
+import type { Kind } from '@/walk/course-event'
 import { words } from '@/words/en'
 import { signedIn } from './people'
+import { eventOf } from './sample-events'
 import { serve } from './server'
 
 const CASE = 'case-1'
@@ -104,12 +106,8 @@ describe('images of a hold point', () => {
   })
 
   test('are those of the canal that were not taken back, each once', () => {
-    const event = (id: string, canal: string, image_id: string, kind = 'image') => ({
-      id,
-      kind,
-      canal,
-      body: { image_id },
-    })
+    const event = (id: string, canal: string, image_id: string, kind: Kind = 'image') =>
+      eventOf({ id, kind, canal, payload: { image_id } })
     const events = [
       event('1', 'MB', 'a'),
       event('2', 'ML', 'b'),

@@ -3,13 +3,12 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
 import { Course } from '@/walk/course'
-import type { CourseEvent } from '@/walk/course-event'
 import { lacking } from '@/walk/lacking'
-import { inForce } from './in-force'
+import { eventsOf, inForce, type Written } from './sample-events'
 
 interface Case {
   name: string
-  events: Partial<CourseEvent>[]
+  events: Written[]
   length: string
   lacking: string[]
 }
@@ -18,16 +17,7 @@ const read = (name: string) => JSON.parse(readFileSync(join(import.meta.dirname,
 const sheet = read('courses').sheets.hold as RunSheet
 
 test.each((read('lacking').cases as Case[]).map((one) => [one.name, one] as const))('%s', (_, one) => {
-  const events = one.events.map((event, i) => ({
-    id: String(i + 1),
-    kind: 'step' as const,
-    actor: 's',
-    plan: 'A',
-    canal: 'MB1',
-    node: '',
-    body: {},
-    ...event,
-  }))
+  const events = eventsOf(one.events, { canal: 'MB1' })
   const course = new Course({ A: { MB1: sheet } }, [inForce('A'), ...events], 'extracted')
   const canal = course.canals.MB1
   if (!canal) throw new Error('no canal')

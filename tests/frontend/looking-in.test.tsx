@@ -5,13 +5,13 @@ import { LookingIn } from '@/screens/chair/looking-in'
 import { TakenOver } from '@/screens/chair/take-over'
 import { mayTell, partIn, works } from '@/store/chair/part'
 import { wantedImages } from '@/store/chair/wanted-images'
-import type { CourseEvent } from '@/walk/course-event'
 import { signedIn } from './people'
 import { chairAfter } from './sample-chair'
+import type { Written } from './sample-events'
 import { serve } from './server'
 
-const STEP: Partial<CourseEvent> = { canal: 'MB1', node: 'shape', body: { exit: 'short', depth_um: 15_000 } }
-const TAKEN: Partial<CourseEvent> = { kind: 'take_over', actor: 'id of Dr Vale' }
+const STEP: Written = { canal: 'MB1', node: 'shape', payload: { exit: 'short', depth_um: 15_000 } }
+const TAKEN: Written = { kind: 'take_over', actor: 'id of Dr Vale' }
 
 /** The student's words: none of them belongs on the screen of somebody who does not work the tooth. */
 const OF_THE_STUDENT = [
@@ -32,7 +32,7 @@ const OF_THE_STUDENT = [
   /^problem$/i,
 ]
 
-function looks(events: readonly Partial<CourseEvent>[], setting: 'clinic' | 'extracted' = 'extracted') {
+function looks(events: readonly Written[], setting: 'clinic' | 'extracted' = 'extracted') {
   const at = chairAfter(events, setting)
   Object.assign(at.chair, { version: { case: 'k1' } })
   render(<LookingIn chair={at.chair} canals={at.chair.plan.canals} />)
@@ -66,12 +66,12 @@ describe('a supervisor who looks in', () => {
   test.each([
     ['before anything', [], 'extracted'],
     ['in the middle', [STEP], 'extracted'],
-    ['past the stop', [{ ...STEP, body: { exit: 'reached', depth_um: 19_500, stop_um: 19_000 } }], 'extracted'],
+    ['past the stop', [{ ...STEP, payload: { exit: 'reached', depth_um: 19_500, stop_um: 19_000 } }], 'extracted'],
     ['a length taken', [{ kind: 'reading', canal: 'MB1' }], 'extracted'],
-    ['closed', [{ kind: 'close', body: { access_sealed: true } }], 'clinic'],
+    ['closed', [{ kind: 'close', payload: { access_sealed: true } }], 'clinic'],
     ['nothing said of dam and room', [], 'clinic'],
   ] as const)('is offered no answer of the student, not even one that cannot be touched: %s', (_, events, setting) => {
-    looks(events as readonly Partial<CourseEvent>[], setting)
+    looks(events as readonly Written[], setting)
     for (const says of OF_THE_STUDENT) expect(buttons().filter((one) => says.test(one))).toEqual([])
     const links = screen.queryAllByRole('link').map((one) => one.getAttribute('href'))
     expect(links.filter((to) => to?.includes('/chair/'))).toEqual([])
@@ -91,7 +91,7 @@ describe('a supervisor who looks in', () => {
   })
 
   test('answers nothing that was not on the screen for 400 ms; an emergency is never held up', async () => {
-    const { record } = looks([STEP, { kind: 'pause', canal: 'MB1', body: { what: 'sensitivity' } }])
+    const { record } = looks([STEP, { kind: 'pause', canal: 'MB1', payload: { what: 'sensitivity' } }])
     fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Numb now.' } })
     await touch('Let it go on', 350)
     await touch('Ask for an image of MB1', 350)
@@ -109,7 +109,7 @@ describe('a supervisor who looks in', () => {
   })
 
   test('lets a paused canal go on', async () => {
-    const { record } = looks([STEP, { kind: 'pause', canal: 'MB1', body: { what: 'sensitivity' } }])
+    const { record } = looks([STEP, { kind: 'pause', canal: 'MB1', payload: { what: 'sensitivity' } }])
     fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Numb now.' } })
     await touch('Let it go on')
     expect(record).toHaveBeenLastCalledWith('MB1', '', { kind: 'resume', reason: 'Numb now.' })
@@ -118,7 +118,7 @@ describe('a supervisor who looks in', () => {
 
 test('a coordinator looks and decides nothing', async () => {
   signedIn('Rosa', 'coordinator')
-  looks([STEP, { kind: 'pause', canal: 'MB2', body: { what: 'other' } }])
+  looks([STEP, { kind: 'pause', canal: 'MB2', payload: { what: 'other' } }])
   await touch(/^MB2/)
   expect(buttons().every((one) => /^MB[12]/.test(one))).toBe(true)
   expect(screen.queryAllByRole('textbox')).toEqual([])
@@ -154,8 +154,8 @@ describe('taking over', () => {
 })
 
 describe('an image that a supervisor asks for', () => {
-  const wanted: Partial<CourseEvent> = { kind: 'wanted', canal: 'MB1', actor: 'v', body: { what: 'image' } }
-  const image: Partial<CourseEvent> = { kind: 'image', canal: 'MB1', body: { image_id: 'i1' } }
+  const wanted: Written = { kind: 'wanted', canal: 'MB1', actor: 'v', payload: { what: 'image' } }
+  const image: Written = { kind: 'image', canal: 'MB1', payload: { image_id: 'i1' } }
 
   test('is shown to the student until there is one', () => {
     signedIn('Ines')
@@ -169,12 +169,12 @@ describe('an image that a supervisor asks for', () => {
     ['asked', [wanted], ['MB1']],
     ['come', [wanted, image], []],
     ['one of another canal', [wanted, { ...image, canal: 'MB2' }], ['MB1']],
-    ['one that was taken back', [wanted, image, { kind: 'undo', canal: 'MB1', body: { undoes: '2' } }], ['MB1']],
+    ['one that was taken back', [wanted, image, { kind: 'undo', canal: 'MB1', payload: { undoes: '2' } }], ['MB1']],
     ['asked again', [wanted, image, wanted], ['MB1']],
     ['a word that did not wait for it', [wanted, { kind: 'sign_off', canal: 'MB1', node: 'x' }], []],
-    ['why there is none', [wanted, { ...STEP, body: { exit: 'done', no_image: 'film' } }], []],
+    ['why there is none', [wanted, { ...STEP, payload: { exit: 'done', no_image: 'film' } }], []],
   ] as const)('%s', (_, events, open) => {
-    const { chair } = chairAfter(events as readonly Partial<CourseEvent>[], 'extracted')
+    const { chair } = chairAfter(events as readonly Written[], 'extracted')
     expect(wantedImages(chair).map((one) => one.canal)).toEqual(open)
   })
 })

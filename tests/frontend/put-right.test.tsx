@@ -5,8 +5,9 @@ import { PutRight, PutRightSays } from '@/panels/images/put-right'
 import type { Chair } from '@/store/chair/chair'
 import { askedAgain, imageOfStep, imagesSince, imagesTaken, restedOnGone } from '@/store/chair/image-of-step'
 import { wantedImages } from '@/store/chair/wanted-images'
-import type { CourseEvent } from '@/walk/course-event'
+import type { CourseEvent, Kind } from '@/walk/course-event'
 import { signedIn } from './people'
+import { eventOf } from './sample-events'
 import { serve } from './server'
 
 const AT = '2026-03-05T12:00:00Z'
@@ -85,9 +86,9 @@ describe('an image in the wrong canal', () => {
 
 describe('at the chair', () => {
   let n = 0
-  const event = (kind: CourseEvent['kind'], canal: string, body: object = {}): CourseEvent => {
+  const event = (kind: Kind, canal: string, payload: object = {}): CourseEvent => {
     n += 1
-    return { id: `e${n}`, kind, actor: 's', plan: 'A', canal, node: '', body: { ...body } }
+    return eventOf({ id: `e${n}`, kind, canal, payload })
   }
   const taken = (id: string, canal = 'MB') => event('image', canal, { image_id: id })
   const struck = (id: string) => event('struck', 'MB', { what: 'image', struck: id, why: 'not_so' })

@@ -1,12 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { vi } from 'vitest'
-import type { Plan, RunSheet, Told } from '@/api/shapes'
+import type { EventPayload, Plan, RunSheet } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import { Course } from '@/walk/course'
-import type { CourseEvent } from '@/walk/course-event'
 import type { Setting } from '@/walk/visit'
-import { inForce } from './in-force'
+import { eventsOf, inForce, type Written } from './sample-events'
 import { canal, instrument } from './sample-plan'
 
 const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8')) as {
@@ -14,17 +13,8 @@ const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/cour
 }
 
 /** A chair with two canals of one root, MB1 and MB2, after these events; what is recorded goes to `told`. */
-export function chairAfter(events: readonly Partial<CourseEvent>[], setting: Setting = 'clinic') {
-  const happened = events.map((event, i) => ({
-    id: String(i + 1),
-    kind: 'step' as const,
-    actor: 's',
-    plan: 'A',
-    canal: '',
-    node: '',
-    body: {},
-    ...event,
-  }))
+export function chairAfter(events: readonly Written[], setting: Setting = 'clinic') {
+  const happened = eventsOf(events)
   const { small, second } = shared.sheets as { small: RunSheet; second: RunSheet }
   const plan = {
     setting,
@@ -35,8 +25,8 @@ export function chairAfter(events: readonly Partial<CourseEvent>[], setting: Set
     tray_list: [{ instrument: { ...instrument(10, 2, 'hand', 'purple'), key: '10' } }],
   } as unknown as Plan
   const course = new Course({ A: { MB1: small, MB2: second } }, [inForce('A'), ...happened], setting)
-  const told: Told[] = []
-  const record = vi.fn(async (_canal: string, _node: string, one: Told) => void told.push(one))
+  const told: EventPayload[] = []
+  const record = vi.fn(async (_canal: string, _node: string, one: EventPayload) => void told.push(one))
   const chair = {
     caseId: 'k1',
     plan,

@@ -1,8 +1,7 @@
-import type { Do, Plan, RunSheet, Told, Treatment, VersionShown } from '@/api/shapes'
+import type { Do, EventPayload, Plan, RunSheet, Treatment, VersionShown } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import { Course } from '@/walk/course'
-import type { CourseEvent } from '@/walk/course-event'
-import { inForce } from './in-force'
+import { eventOf, inForce, type Written } from './sample-events'
 import { canal, instrument, plan } from './sample-plan'
 
 // Invented steps and sentences; only their shape matters.
@@ -130,28 +129,18 @@ export function chairPlan(over: Partial<Plan> = {}): Plan {
   }
 }
 
-type Event = Partial<CourseEvent> & { kind: CourseEvent['kind'] }
-
 export interface Recorded {
   canal: string
   node: string
-  told: Told
+  told: EventPayload
 }
 
 export const NOON = Date.parse('2026-03-05T12:00:00Z')
 
 /** A chair after these events, the student's own unless they say otherwise, all at noon; what is recorded lands in `recorded`. */
-export function chairAfter(events: readonly Event[], over: Partial<Plan> = {}, me = 'id of ines') {
+export function chairAfter(events: readonly Written[], over: Partial<Plan> = {}, me = 'id of ines') {
   const made = chairPlan(over)
-  const happened = events.map((event, i) => ({
-    id: `e${i + 1}`,
-    actor: me,
-    plan: 'A',
-    canal: 'MB',
-    node: '',
-    body: {},
-    ...event,
-  }))
+  const happened = events.map((event, i) => eventOf({ id: `e${i + 1}`, actor: me, canal: 'MB', ...event }))
   const sheets = Object.fromEntries(made.canals.map((one) => [one.canal, one.run_sheet]))
   const recorded: Recorded[] = []
   const times = happened.map(({ id, actor }) => ({
@@ -175,11 +164,11 @@ export function chairAfter(events: readonly Event[], over: Partial<Plan> = {}, m
   return { chair, recorded }
 }
 
-export const left = (node: string, exit: string, more: object = {}, canal = 'MB'): Event => ({
+export const left = (node: string, exit: string, more: object = {}, canal = 'MB'): Written => ({
   kind: 'step',
   canal,
   node,
-  body: { exit, ...more },
+  payload: { exit, ...more },
 })
 
 const WAITS = { canal: 'MB', phases: [], nodes: ['again'], says: 'MB goes to the common end: it is prepared first.' }

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fireEvent, render, screen } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
-import type { CanalPlan, Do, Plan, RunSheet, Told } from '@/api/shapes'
+import type { CanalPlan, Do, EventPayload, Plan, RunSheet } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
 import { AskedFor } from '@/parts/order/order-view'
 import { AskForWord } from '@/screens/chair/hold-point'
@@ -10,9 +10,8 @@ import { ImageAnswers } from '@/screens/chair/image-answers'
 import type { Chair } from '@/store/chair/chair'
 import { shownWith, standingWith, stillComing } from '@/store/chair/together'
 import { Course } from '@/walk/course'
-import type { CourseEvent } from '@/walk/course-event'
-import { inForce } from './in-force'
 import { signedIn } from './people'
+import { eventsOf, inForce, type Written } from './sample-events'
 
 const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/courses.json'), 'utf8')) as {
   sheets: Record<string, RunSheet>
@@ -22,15 +21,12 @@ const CANALS = ['MB1', 'DB', 'P']
 const IMAGED = ['MB1', 'DB']
 let tooth = 0
 
-const imaged = (canals: readonly string[]): Partial<CourseEvent>[] =>
-  canals.map((canal) => ({ canal, node: 'image', body: { exit: 'done', no_image: 'film' } }))
+const imaged = (canals: readonly string[]): Written[] =>
+  canals.map((canal) => ({ canal, node: 'image', payload: { exit: 'done', no_image: 'film' } }))
 
 /** Three canals at one technique; `behind` lies behind MB1 on the image. */
-function chairAfter(events: readonly Partial<CourseEvent>[], walked_before = '') {
-  const happened = events.map((event, i) => ({
-    ...{ id: String(i + 1), kind: 'step' as const, actor: 's', plan: 'A', canal: '', node: '', body: {} },
-    ...event,
-  }))
+function chairAfter(events: readonly Written[], walked_before = '') {
+  const happened = eventsOf(events)
   const first = CANALS.filter((name) => name !== walked_before)
   const exposures = [
     { canals: first, turned: false },
@@ -43,7 +39,7 @@ function chairAfter(events: readonly Partial<CourseEvent>[], walked_before = '')
     asks: { stages: [stage], words: 2, exposures: exposures.length },
   } as unknown as Plan
   const sheets = Object.fromEntries(CANALS.map((canal) => [canal, sheet]))
-  const record = vi.fn(async (_canal: string, _node: string, _told: Told) => true)
+  const record = vi.fn(async (_canal: string, _node: string, _told: EventPayload) => true)
   tooth += 1
   const chair = {
     caseId: `k${tooth}`,
@@ -99,6 +95,15 @@ test('a supervisor answers for all of them in one touch', async () => {
   press('Approve MB1, DB and P')
   await later()
   expect(told(record).map(({ canal, kind }) => [canal, kind])).toEqual(CANALS.map((canal) => [canal, 'sign_off']))
+})
+
+test('says that they come for each of them, with nothing that the server would not take', async () => {
+  signedIn('Dr Vale', 'supervisor')
+  const { chair, record } = chairAfter(imaged(CANALS))
+  render(<Answer chair={chair} canal="MB1" node={WORD} />)
+  press('Come to the chair')
+  await later()
+  expect(record.mock.calls).toEqual(CANALS.map((canal) => [canal, 'word', { kind: 'come', note: '' }]))
 })
 
 test('returns one of them with its reason, the others untouched', async () => {

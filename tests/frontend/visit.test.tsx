@@ -15,16 +15,16 @@ const SUPERVISORS = [
   { id: 'v', name: 'Dr Vale' },
   { id: 'w', name: 'Dr Amari' },
 ]
-const DAM = { kind: 'dam', body: { state: 'on' } } as const
-const ROOM = { kind: 'on_site', body: { supervisor_id: 'v' } } as const
-const EXPLORED = { canal: 'MB1', node: 'shape', body: { exit: 'reached', depth_um: 19_000, stop_um: 19_000 } }
-const OUT = (node: string, exit: string) => ({ canal: 'MB1', node, body: { exit } })
+const DAM = { kind: 'dam', payload: { state: 'on' } } as const
+const ROOM = { kind: 'on_site', payload: { supervisor_id: 'v' } } as const
+const EXPLORED = { canal: 'MB1', node: 'shape', payload: { exit: 'reached', depth_um: 19_000, stop_um: 19_000 } }
+const OUT = (node: string, exit: string) => ({ canal: 'MB1', node, payload: { exit } })
 const TRIED = [OUT('clear', 'done'), OUT('try', 'blocked')]
 // The small instrument does not pass, however often the canal is rinsed.
 const BLOCKED = [EXPLORED, OUT('rinse', 'done'), OUT('small', 'blocked'), ...TRIED, ...TRIED, ...TRIED]
 const CLOSE = {
   kind: 'close',
-  body: { access_sealed: true, dressing: 'calcium_hydroxide', temporary: 'zinc_oxide', note: '' },
+  payload: { access_sealed: true, dressing: 'calcium_hydroxide', temporary: 'zinc_oxide', note: '' },
 } as const
 
 beforeEach(() => {
@@ -74,7 +74,7 @@ describe('may I start?', () => {
   })
 
   test('a leaking dam is told by one touch, and only the dam ends it', () => {
-    const { told } = start([DAM, ROOM, { kind: 'dam', body: { state: 'leaking' } }])
+    const { told } = start([DAM, ROOM, { kind: 'dam', payload: { state: 'leaking' } }])
     expect(screen.getByText('Not yet: dam leaking.')).toBeTruthy()
     expect(screen.getByRole('alert').textContent).toContain('Nobody’s word takes its place')
     fireEvent.click(screen.getByRole('button', { name: 'The dam is on again' }))
@@ -85,7 +85,7 @@ describe('may I start?', () => {
     ['on', true],
     ['leaking', false],
   ] as const)('at a hold point with the dam %s the word is asked for: %s', (state, offered) => {
-    const { chair } = chairAfter([DAM, ROOM, ...BLOCKED, { kind: 'dam', body: { state } }])
+    const { chair } = chairAfter([DAM, ROOM, ...BLOCKED, { kind: 'dam', payload: { state } }])
     const [canal] = chair.plan.canals
     const course = chair.course.canals.MB1
     if (!canal || course?.state !== 'hold_point') throw new Error('not at a hold point')
@@ -94,7 +94,10 @@ describe('may I start?', () => {
     expect(screen.getByRole('button', { name: 'Problem' })).toBeTruthy()
   })
 
-  const REOPENED = [CLOSE, { kind: 'reopen', body: { as_left: ['MB1', 'MB2'], protected: true, supervisor_id: 'v' } }]
+  const REOPENED = [
+    CLOSE,
+    { kind: 'reopen', payload: { as_left: ['MB1', 'MB2'], protected: true, supervisor_id: 'v' } },
+  ]
 
   test('a student waits for a lapsed approval, a supervisor renews it', () => {
     start(REOPENED as Parameters<typeof chairAfter>[0])

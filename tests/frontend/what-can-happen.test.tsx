@@ -39,7 +39,7 @@ describe('what cannot happen in a setting', () => {
 
   test('has no first steps there; what was told all the same has its own', () => {
     const stepsOf = (what: string) => {
-      const told = { kind: 'emergency' as const, canal: '', body: { what } }
+      const told = { kind: 'emergency' as const, canal: '', payload: { what } }
       const { chair } = chairAfter([told], { at_the_chair: { advice, contacts: [] } })
       return adviceIn(chair).flatMap((one) => (one.key === what ? [one.says] : []))
     }

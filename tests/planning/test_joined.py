@@ -11,7 +11,8 @@ from typing import Any
 import pytest
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import EventPayload, ReplanPayload, SignOffPayload, StepPayload
+from cases.domain.events.visit_payloads import DamPayload, OnSitePayload
 from cases.domain.progress.course import CanalState, Course, fold
 from planning.contract.plan_input import Finding, Junction, Override, Pattern, PlanInput, RecordedDepth, RootInput
 from planning.contract.plan_value import Plan, Severity
@@ -61,16 +62,16 @@ class Chair:
         self.sheets = {"A": {each.canal: each.run_sheet for each in made.canals}}
         self.setting = setting
         self._folded: dict[int, Course] = {}
-        self.events = [self._event(EventKind.REPLAN, body={"replaces": "A"})]
+        self.events = [self._event(ReplanPayload(replaces="A"))]
         if setting is Setting.CLINIC:
             self.events += [
-                self._event(EventKind.ON_SITE, body={"supervisor_id": "v"}),
-                self._event(EventKind.DAM, body={"state": "on"}),
+                self._event(OnSitePayload(supervisor_id="v")),
+                self._event(DamPayload(state="on")),
             ]
 
-    def _event(self, kind: EventKind, **more: Any) -> CourseEvent:
+    def _event(self, payload: EventPayload, **more: Any) -> CourseEvent:
         number = len(getattr(self, "events", ()))
-        return CourseEvent(id=f"{kind}{number}", kind=kind, actor="s", plan="A", **more)
+        return CourseEvent(id=f"{payload.kind}{number}", payload=payload, actor="s", plan="A", **more)
 
     @property
     def course(self) -> Course:
@@ -84,10 +85,12 @@ class Chair:
         """The canal's present step, as it is expected to be left, whether it may be or not."""
         node = self.course.canals[name].walk.node
         assert isinstance(node, Do)
-        kind = EventKind.SIGN_OFF if node.action is Action.SIGN_OFF else EventKind.STEP
         left = exit_ or expected_exit(node)
-        body = {"exit": left, "depth_um": (node.stop_um or 500) - 500 if left is Exit.SHORT else None}
-        self.events.append(self._event(kind, canal=name, node=node.id, body=body))
+        depth_um = (node.stop_um or 500) - 500 if left is Exit.SHORT else None
+        step: EventPayload = StepPayload(exit=left, depth_um=depth_um)
+        if node.action is Action.SIGN_OFF:
+            step = SignOffPayload(exit="approved" if left is Exit.APPROVED else "returned")
+        self.events.append(self._event(step, canal=name, node=node.id))
 
 
 CASES = [

@@ -5,12 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from random import Random
-from typing import Any
+from typing import Literal
 
+from cases.domain.events import payloads as p
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.events.payloads import EventPayload
+from cases.domain.events.visit_payloads import ClosePayload, DamPayload, Found, OnSitePayload, ReopenPayload
 from cases.domain.progress.course import CanalCourse, CanalState, Course, Sheets, fold
 from cases.domain.progress.visit import CHECK, RENEW
+from cases.domain.struck import StruckWhy
+from planning.lengths.readings import ConfirmingImage
 from planning.run_sheet.graph import Action, Do, Exit
 from planning.run_sheet.walk import expected_exit
 from planning.techniques.technique import Setting
@@ -24,10 +29,13 @@ PAST_UM = 100
 IMAGES = ("i1", "i2")
 PUT_RIGHT_SHARE = 0.3
 """So often an image is put right just after the word on it; more often no canal would come to its end."""
-WHAT = ("sudden_bleeding", "instrument_separated", "hypochlorite_accident")
+WHAT: tuple[p.WhatHappened, ...] = ("sudden_bleeding", "instrument_separated", "hypochlorite_accident")
 
-Told = tuple[str, str, dict[str, Any]]
-"""Canal, step, body."""
+ONE_IN_THREE = 1 / 3
+READING = ConfirmingImage(reference_point="DB cusp tip", set_mm=18, tip_short_mm=0)
+
+Told = tuple[str, str, EventPayload]
+"""Canal, step, payload."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +78,7 @@ class Drawn:
             self._happens(kind, course, course.plan)
 
     def _happens(self, kind: EventKind, course: Course, plan: str) -> None:
-        canal, node, body = _TELL[kind](self, course)
+        canal, node, payload = _TELL[kind](self, course)
         if self.chance(self.luck.by_another_plan) or (kind is EventKind.REPLAN and course.plan):
             plan = self.dice.choice(sorted(self.plans))
         of_a_supervisor = kind in (EventKind.SIGN_OFF, EventKind.RESUME, EventKind.TAKE_OVER, EventKind.GIVE_BACK)
@@ -79,12 +87,11 @@ class Drawn:
         self.events.append(
             CourseEvent(
                 id=f"e{len(self.events) + 1}",
-                kind=kind,
                 actor=actor,
                 plan=plan,
                 canal=canal,
                 node=node,
-                body=body,
+                payload=payload,
                 not_checked=not_checked,
             )
         )
@@ -136,134 +143,151 @@ def _step(drawn: Drawn, course: Course) -> Told:
     canal = course.canals.get(name)
     node = canal.walk.node if canal else None
     if canal is None or not isinstance(node, Do):
-        return name, "no-such-step", {"exit": "done"}
+        return name, "no-such-step", p.StepPayload(exit=Exit.DONE)
     hoped_for = next((exit_ for exit_ in HOPED_FOR if exit_ in node.exits), None)
     if node.action is Action.GAUGE:
         hoped_for = expected_exit(node)  # of some is hoped that they stay short
-    shown = {"image_id": drawn.dice.choice(IMAGES)} if node.action is Action.IMAGE else {}
+    image_id = drawn.dice.choice(IMAGES) if node.action is Action.IMAGE else None
     if hoped_for and not drawn.chance(drawn.luck.not_hoped_for):
-        return name, node.id, {"exit": str(hoped_for), **shown}
-    exits = [*sorted(node.exits), *sorted(node.exits), "sideways"]
-    return name, node.id, {"exit": str(drawn.dice.choice(exits)), **shown, **_depth(drawn, canal, node)}
+        return name, node.id, p.StepPayload(exit=hoped_for, image_id=image_id)
+    # Now and then an exit that the step has not.
+    exit_ = drawn.dice.choice([*sorted(node.exits), *sorted(node.exits), drawn.dice.choice(list(Exit))])
+    stop_um, depth_um = _depth(drawn, canal, node)
+    return name, node.id, p.StepPayload(exit=exit_, image_id=image_id, stop_um=stop_um, depth_um=depth_um)
 
 
-def _depth(drawn: Drawn, canal: CanalCourse, node: Do) -> dict[str, Any]:
+def _depth(drawn: Drawn, canal: CanalCourse, node: Do) -> tuple[int | None, int | None]:
+    """The stop that is shown, and how deep the instrument went; neither of a step without a depth."""
     stop_um = canal.walk.stop_um()
     if stop_um is None or not {Exit.REACHED, Exit.SHORT} & node.exits.keys():
-        return {}
-    return {"stop_um": stop_um, "depth_um": max(0, stop_um - drawn.dice.randint(-PAST_UM, SHORT_OF_UM))}
+        return None, None
+    return stop_um, max(0, stop_um - drawn.dice.randint(-PAST_UM, SHORT_OF_UM))
 
 
 def _sign_off(drawn: Drawn, course: Course) -> Told:
     as_hoped = not drawn.chance(drawn.luck.not_hoped_for)
-    exit_ = "approved" if as_hoped else drawn.dice.choice(["approved", "approved", "returned"])
+    exit_: p.SignOffExit = "approved"
+    if not as_hoped and drawn.chance(ONE_IN_THREE):
+        exit_ = "returned"
     due = course.visit.words_due
     if due and drawn.chance(0.5):
-        return "", drawn.dice.choice([*due, CHECK, RENEW]), {"exit": exit_}
+        return "", drawn.dice.choice([*due, CHECK, RENEW]), p.SignOffPayload(exit=exit_)
     name = drawn.sometimes(course, CanalState.HOLD_POINT)
     canal = course.canals.get(name)
-    return name, canal.walk.at if canal else CHECK, {"exit": exit_}
+    return name, canal.walk.at if canal else CHECK, p.SignOffPayload(exit=exit_)
 
 
 def _answer(drawn: Drawn, course: Course) -> Told:
     name = drawn.sometimes(course, CanalState.PAST_STOP)
     canal = course.canals.get(name)
     asks = canal.asked_by if canal and drawn.chance(0.9) else "e1"
-    return name, "", {"asks": asks or "", "cause": drawn.dice.choice(["stop_moved", "tip_wet"])}
+    return name, "", p.AnswerPayload(asks=asks or "", cause="stop_moved" if drawn.chance(0.5) else "tip_wet")
 
 
 def _resume(drawn: Drawn, course: Course) -> Told:
     if course.halted_by and drawn.chance(0.7):
         ends = sorted(course.emergencies.halting)
-        body: dict[str, Any] = {"ends": drawn.dice.choice([ends, ends[:1], []])}
-        return "", "", body | ({"keep_saline": True} if drawn.chance(0.3) else {})
+        ended = drawn.dice.choice([ends, ends[:1], []])
+        return "", "", p.ResumePayload(reason="Seen.", ends=tuple(ended), keep_saline=drawn.chance(0.3))
     name = drawn.sometimes(course, CanalState.PAUSED, CanalState.TO_CHECK, CanalState.PAST_STOP)
     canal = course.canals.get(name)
     nodes = sorted(canal.walk.sheet.nodes) if canal else []
-    return name, drawn.dice.choice(nodes) if nodes and drawn.chance(0.2) else "", {}
+    return name, drawn.dice.choice(nodes) if nodes and drawn.chance(0.2) else "", p.ResumePayload(reason="Seen.")
 
 
 def _emergency(drawn: Drawn, course: Course) -> Told:
-    before = [event.id for event in drawn.events[-2:]] + [f"e{len(drawn.events) + 2}"]
-    return drawn.dice.choice([drawn.canal(course), ""]), "", {"what": drawn.dice.choice(WHAT), "before": before}
+    before = (*(event.id for event in drawn.events[-2:]), f"e{len(drawn.events) + 2}")
+    payload = p.EmergencyPayload(what=drawn.dice.choice(WHAT), before=before)
+    return drawn.dice.choice([drawn.canal(course), ""]), "", payload
 
 
 def _corrected(drawn: Drawn, course: Course) -> Told:
-    what = drawn.dice.choice([*WHAT, "", None])
-    return "", "", {"corrects": drawn.one_of(EventKind.EMERGENCY), "what": what}
+    what = drawn.dice.choice([*WHAT, None, None])
+    return "", "", p.CorrectedPayload(corrects=drawn.one_of(EventKind.EMERGENCY), what=what)
 
 
 def _struck(drawn: Drawn, course: Course) -> Told:
     """By turns a reading, an image, an image that belongs to another canal."""
     number = len(drawn.events) % 3
-    moved = {"moved_to": drawn.dice.choice([NO_CANAL, drawn.canal(course)])} if number == 0 else {}
-    what = "length" if number == 1 else "image"
+    moved_to = drawn.dice.choice([NO_CANAL, drawn.canal(course)]) if number == 0 else None
     given = sorted(name for name, canal in course.canals.items() if canal.word)
     name = drawn.dice.choice(given) if given and drawn.chance(0.5) else drawn.canal(course)
-    return name, "", {"what": what, "struck": drawn.dice.choice(IMAGES), "why": "wrong_canal", **moved}
+    payload = p.StruckPayload(
+        what="length" if number == 1 else "image",
+        struck=drawn.dice.choice(IMAGES),
+        why=StruckWhy.WRONG_CANAL,
+        moved_to=moved_to,
+    )
+    return name, "", payload
 
 
 def _reopen(drawn: Drawn, course: Course) -> Told:
     names = [name for name in sorted(course.canals) if drawn.chance(0.9)]
-    gone = [{"canal": name, "reference_point": "DB cusp"} for name in names if drawn.chance(0.1)]
-    in_the_room = drawn.dice.choice([*SUPERVISORS, ""])
-    body = {"as_left": names, "found": gone, "protected": drawn.chance(0.7)}
-    return "", "", body | ({"supervisor_id": in_the_room} if in_the_room else {})
+    gone = [name for name in sorted(course.canals) if drawn.chance(0.1)]
+    payload = ReopenPayload(
+        as_left=tuple(name for name in names if name not in gone),
+        found=tuple(Found(canal=name, reference_there=False, reference_point="DB cusp") for name in gone),
+        protected=drawn.chance(0.7),
+        supervisor_id=drawn.dice.choice([*SUPERVISORS, ""]),
+    )
+    return "", "", payload
 
 
 def _release(drawn: Drawn, course: Course) -> Told:
     left_out = [name for name in sorted(course.canals) if drawn.chance(0.2)]
-    return "", "", {"not_released": [{"canal": name, "remark": "Later.", "joins": ""} for name in left_out]}
+    return "", "", p.ReleasePayload(not_released=tuple(p.NotReleased(canal=each, remark="Later.") for each in left_out))
 
 
 def _replan(drawn: Drawn, course: Course) -> Told:
     replaces = course.plan if drawn.chance(0.9) else "another"
-    return "", "", {"replaces": replaces}
+    return "", "", p.ReplanPayload(replaces=replaces)
 
 
 def _undo(drawn: Drawn, course: Course) -> Told:
     undone = drawn.dice.choice(drawn.events[-4:])
-    return undone.canal, "", {"undoes": undone.id}
+    return undone.canal, "", p.UndoPayload(undoes=undone.id)
 
 
 def _inspected(drawn: Drawn, course: Course) -> Told:
-    return drawn.canal(course), "", {"instrument": "25/04", "found": drawn.dice.choice(["whole", "discarded"])}
+    found: Literal["whole", "discarded"] = "discarded" if drawn.chance(0.5) else "whole"
+    return drawn.canal(course), "", p.InspectedPayload(instrument="25/04", found=found)
 
 
-def _of_a_canal(**body: Any) -> Callable[[Drawn, Course], Told]:
-    return lambda drawn, course: (drawn.canal(course), "", body)
+def _of_a_canal(payload: EventPayload) -> Callable[[Drawn, Course], Told]:
+    return lambda drawn, course: (drawn.canal(course), "", payload)
 
 
-def _of_the_tooth(**choices: list[Any]) -> Callable[[Drawn, Course], Told]:
-    return lambda drawn, course: ("", "", {name: drawn.dice.choice(values) for name, values in choices.items()})
+def _of_the_tooth(*payloads: EventPayload) -> Callable[[Drawn, Course], Told]:
+    """One of these."""
+    return lambda drawn, course: ("", "", drawn.dice.choice(payloads))
 
 
 _TELL: Mapping[EventKind, Callable[[Drawn, Course], Told]] = {
     EventKind.STEP: _step,
     EventKind.ANSWER: _answer,
-    EventKind.READING: _of_a_canal(),
+    EventKind.READING: _of_a_canal(p.ReadingPayload(taken=READING)),
     EventKind.SIGN_OFF: _sign_off,
     EventKind.INSPECTED: _inspected,
-    EventKind.TURN: _of_a_canal(),
-    EventKind.PAUSE: _of_a_canal(reason="Unsure."),
+    EventKind.TURN: _of_a_canal(p.TurnPayload()),
+    EventKind.PAUSE: _of_a_canal(p.PausePayload(reason="Unsure.")),
     EventKind.EMERGENCY: _emergency,
     EventKind.CORRECTED: _corrected,
     EventKind.RESUME: _resume,
-    EventKind.CLOSE: _of_the_tooth(access_sealed=[True, False]),
+    EventKind.CLOSE: _of_the_tooth(ClosePayload(access_sealed=True), ClosePayload(access_sealed=False)),
     EventKind.REOPEN: _reopen,
     EventKind.REPLAN: _replan,
-    EventKind.REVOKED: _of_the_tooth(reason=["Withdrawn."]),
+    EventKind.REVOKED: _of_the_tooth(p.RevokedPayload(reason="Withdrawn.")),
     EventKind.RELEASE: _release,
-    EventKind.ASK: _of_a_canal(note="Please look."),
-    EventKind.COME: _of_a_canal(note=""),
-    EventKind.WANTED: _of_a_canal(note=""),
-    EventKind.TAKE_OVER: _of_the_tooth(),
-    EventKind.GIVE_BACK: _of_the_tooth(),
+    EventKind.ASK: _of_a_canal(p.AskPayload(note="Please look.")),
+    EventKind.COME: _of_a_canal(p.ComePayload()),
+    EventKind.WANTED: _of_a_canal(p.WantedPayload()),
+    EventKind.TAKE_OVER: _of_the_tooth(p.TakeOverPayload()),
+    EventKind.GIVE_BACK: _of_the_tooth(p.GiveBackPayload()),
     EventKind.STRUCK: _struck,
-    EventKind.ON_SITE: _of_the_tooth(supervisor_id=[*SUPERVISORS, ""]),
-    EventKind.DAM: _of_the_tooth(state=["on", "on", "on", "off", "leaking"]),
-    EventKind.IMAGE: _of_a_canal(kind="gauging", image_id=IMAGES[0]),
-    EventKind.IRRIGATED: _of_a_canal(irrigant="saline", volume_ml=1.0),
-    EventKind.NOTE: _of_a_canal(text="Seen under the microscope."),
+    EventKind.ON_SITE: _of_the_tooth(*(OnSitePayload(supervisor_id=who) for who in (*SUPERVISORS, ""))),
+    EventKind.DAM: _of_the_tooth(*[DamPayload(state="on")] * 3, DamPayload(state="off"), DamPayload(state="leaking")),
+    EventKind.IMAGE: _of_a_canal(p.ImagePayload(image_id=IMAGES[0])),
+    EventKind.IRRIGATED: _of_a_canal(p.IrrigatedPayload(irrigant="saline", volume_ml=1.0)),
+    EventKind.NOTE: _of_a_canal(p.NotePayload(text="Seen under the microscope.")),
     EventKind.UNDO: _undo,
 }

@@ -43,7 +43,7 @@ def state_of(course: Course) -> State:
 def for_the_phone(event: CourseEvent) -> dict[str, Any]:
     return {
         **{name: getattr(event, name) for name in ("id", "kind", "actor", "plan", "canal", "node")},
-        "body": dict(event.body),
+        "payload": encode(event.payload),
         "notChecked": event.not_checked or "",
     }
 

@@ -16,7 +16,7 @@ from cases.api.base import View, answer, given, me
 from cases.api.fields import Id, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.treatment import HASH_DIGITS, TreatmentShown, treatment_answer
-from cases.domain.events.payloads import SignOffExit, SignOffTold
+from cases.domain.events.payloads import SignOffExit, SignOffPayload
 from cases.queries import seen
 from cases.queries.bench_codes import BenchCodeState, bench_code_shown
 from cases.services.people import one_time_codes
@@ -142,7 +142,7 @@ class BenchSignOffsView(View):
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
         read = given(BenchSignOffGiven, request)
-        told = SignOffTold(
+        told = SignOffPayload(
             **{key: read.pop(key) for key in ("exit", "despite_missing", "reason") if key in read}, at_bench=True
         )
         on_site_sign_off.sign_off(actor=me(request), case=case, word=BenchWord(told=told, **read))

@@ -18,7 +18,7 @@ from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.errors import OtherPerson
 from cases.domain.events.kinds import NotChecked
-from cases.domain.events.payloads import Told
+from cases.domain.events.payloads import EventPayload
 from cases.domain.events.visit_payloads import Dam
 from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.progress.lacking import Lacking
@@ -43,7 +43,7 @@ class EventGiven(Strict):
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty where it concerns the whole tooth.")
     node = Text(max_length=120, required=False, allow_blank=True, help_text="The step in the run sheet.")
     # What happened is kept whatever it measured: nobody can correct it once the chair is empty.
-    told = Value(Told, mode=Mode.KEPT)
+    told = Value(EventPayload, mode=Mode.KEPT)
 
 
 class BatchGiven(Strict):
@@ -70,7 +70,7 @@ class EventShown(serializers.Serializer[Any]):
         source="row.not_checked",
         help_text="What of it could not be checked when it came in, or empty. It is kept all the same.",
     )
-    told = Value(Told, mode=Mode.KEPT)
+    told = Value(EventPayload, mode=Mode.KEPT)
 
 
 class CanalCourseShown(serializers.Serializer[Any]):

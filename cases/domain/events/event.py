@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
-from typing import Any
+from dataclasses import dataclass
 
 from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.events.payloads import EventPayload
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,13 +13,16 @@ class CourseEvent:
     """One event, as the course needs it."""
 
     id: str
-    kind: EventKind
     actor: str
     plan: str
     """Hash of the plan on the screen when it was recorded."""
+    payload: EventPayload
     canal: str = ""
     """Empty where it concerns the whole tooth."""
     node: str = ""
-    body: Mapping[str, Any] = field(default_factory=dict)
     not_checked: NotChecked | None = None
     """What of it the server could not check."""
+
+    @property
+    def kind(self) -> EventKind:
+        return EventKind(self.payload.kind)

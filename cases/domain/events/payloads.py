@@ -1,14 +1,14 @@
-"""What an event tells, by kind: the bodies that devices send and the record keeps."""
+"""What an event carries, by kind: sent by devices, kept as canonical text, folded and put into words as it is.
+
+What is said of a whole visit stands in `visit_payloads`, because it checks more than its fields one by one.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import Literal
 
-from cases.domain.events.visit_payloads import CloseTold as CloseTold
-from cases.domain.events.visit_payloads import DamTold as DamTold
-from cases.domain.events.visit_payloads import OnSiteTold as OnSiteTold
-from cases.domain.events.visit_payloads import ReopenTold as ReopenTold
+from cases.domain.events.visit_payloads import ClosePayload, DamPayload, OnSitePayload, ReopenPayload
 from cases.domain.struck import StruckWhy
 from planning.lengths.readings import Reading
 from planning.run_sheet.graph import Exit
@@ -35,7 +35,7 @@ WhatPauses = Literal["sensitivity", "normal_bleeding", "ledge_suspected", "not_s
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StepTold:
+class StepPayload:
     """A step was left."""
 
     exit: Exit
@@ -57,7 +57,7 @@ class StepTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class AnswerTold:
+class AnswerPayload:
     """Why an instrument went past its stop."""
 
     asks: str
@@ -68,7 +68,7 @@ class AnswerTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ReadingTold:
+class ReadingPayload:
     """A length was taken at the chair."""
 
     # Not `reading`: no field is named like its kind, or a refusal's path could not tell the two apart.
@@ -77,7 +77,7 @@ class ReadingTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SignOffTold:
+class SignOffPayload:
     """A supervisor's word at a hold point."""
 
     exit: SignOffExit
@@ -92,7 +92,7 @@ class SignOffTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class InspectedTold:
+class InspectedPayload:
     """An instrument was looked at. What is found whole after a discard is a new one."""
 
     instrument: str
@@ -102,14 +102,14 @@ class InspectedTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TurnTold:
+class TurnPayload:
     """The hand went over to another canal."""
 
     kind: Literal["turn"] = "turn"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PauseTold:
+class PausePayload:
     """This canal stands still until a supervisor lets it go on."""
 
     what: WhatPauses = "other"
@@ -118,7 +118,7 @@ class PauseTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class EmergencyTold:
+class EmergencyPayload:
     """The whole tooth stands still."""
 
     what: WhatHappened
@@ -130,7 +130,7 @@ class EmergencyTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CorrectedTold:
+class CorrectedPayload:
     """What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes."""
 
     corrects: str
@@ -142,7 +142,7 @@ class CorrectedTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ResumeTold:
+class ResumePayload:
     """A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency."""
 
     reason: str
@@ -155,7 +155,7 @@ class ResumeTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ReplanTold:
+class ReplanPayload:
     """A plan is in force from here on."""
 
     replaces: str
@@ -164,7 +164,7 @@ class ReplanTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RevokedTold:
+class RevokedPayload:
     """The approval of the plan in force was withdrawn."""
 
     reason: str
@@ -183,7 +183,7 @@ class NotReleased:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ReleaseTold:
+class ReleasePayload:
     """A supervisor decided on the plan: every canal may be worked but these."""
 
     not_released: tuple[NotReleased, ...]
@@ -191,7 +191,7 @@ class ReleaseTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class AskTold:
+class AskPayload:
     """The student asks for a supervisor's word."""
 
     note: str = ""
@@ -201,7 +201,7 @@ class AskTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ComeTold:
+class ComePayload:
     """A supervisor comes to the chair before deciding."""
 
     note: str = ""
@@ -209,7 +209,7 @@ class ComeTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WantedTold:
+class WantedPayload:
     """A supervisor asks to be shown something."""
 
     what: Literal["image"] = "image"
@@ -218,7 +218,7 @@ class WantedTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StruckTold:
+class StruckPayload:
     """A reading or an image of the canal counts no more."""
 
     what: Literal["length", "junction", "image"]
@@ -231,21 +231,21 @@ class StruckTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TakeOverTold:
+class TakeOverPayload:
     """A supervisor works the case from here on."""
 
     kind: Literal["take_over"] = "take_over"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GiveBackTold:
+class GiveBackPayload:
     """The supervisor who took over works it no more."""
 
     kind: Literal["give_back"] = "give_back"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ImageTold:
+class ImagePayload:
     """An image was taken. Events never wait for it: it comes on a way of its own."""
 
     image_id: str
@@ -254,7 +254,7 @@ class ImageTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class IrrigatedTold:
+class IrrigatedPayload:
     """Irrigated beside what the order of work asks for."""
 
     irrigant: str
@@ -264,45 +264,45 @@ class IrrigatedTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class NoteTold:
+class NotePayload:
     text: str
     kind: Literal["note"] = "note"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class UndoTold:
+class UndoPayload:
     """One's own last entry on the canal does not count."""
 
     undoes: str
     kind: Literal["undo"] = "undo"
 
 
-Told = (
-    StepTold
-    | AnswerTold
-    | ReadingTold
-    | SignOffTold
-    | InspectedTold
-    | TurnTold
-    | PauseTold
-    | EmergencyTold
-    | CorrectedTold
-    | ResumeTold
-    | CloseTold
-    | ReopenTold
-    | ReplanTold
-    | RevokedTold
-    | ReleaseTold
-    | AskTold
-    | ComeTold
-    | WantedTold
-    | StruckTold
-    | TakeOverTold
-    | GiveBackTold
-    | OnSiteTold
-    | DamTold
-    | ImageTold
-    | IrrigatedTold
-    | NoteTold
-    | UndoTold
+EventPayload = (
+    StepPayload
+    | AnswerPayload
+    | ReadingPayload
+    | SignOffPayload
+    | InspectedPayload
+    | TurnPayload
+    | PausePayload
+    | EmergencyPayload
+    | CorrectedPayload
+    | ResumePayload
+    | ClosePayload
+    | ReopenPayload
+    | ReplanPayload
+    | RevokedPayload
+    | ReleasePayload
+    | AskPayload
+    | ComePayload
+    | WantedPayload
+    | StruckPayload
+    | TakeOverPayload
+    | GiveBackPayload
+    | OnSitePayload
+    | DamPayload
+    | ImagePayload
+    | IrrigatedPayload
+    | NotePayload
+    | UndoPayload
 )

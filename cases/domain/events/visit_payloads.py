@@ -20,7 +20,7 @@ class FoundNotClear(PlanningError):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CloseTold:
+class ClosePayload:
     """The visit ends."""
 
     access_sealed: bool
@@ -60,7 +60,7 @@ class Found:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ReopenTold:
+class ReopenPayload:
     """The next visit begins."""
 
     as_left: tuple[str, ...]
@@ -81,7 +81,7 @@ class ReopenTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class OnSiteTold:
+class OnSitePayload:
     """The licensed clinician who is in the room for this visit."""
 
     supervisor_id: str
@@ -89,7 +89,7 @@ class OnSiteTold:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DamTold:
+class DamPayload:
     """How the dam was found. In the clinic nothing goes on unless it is on."""
 
     state: Dam

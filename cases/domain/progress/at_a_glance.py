@@ -7,15 +7,12 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import AskPayload, StepPayload, TurnPayload
 from cases.domain.progress.course import CanalCourse, CanalState, Course
 from planning.contract.expected import Judged
 from planning.depth.last_depth import Ahead, last_depth
 from planning.foundation.quantities import um
 from planning.run_sheet.graph import Action, Do
-
-TURNS_TO = frozenset({EventKind.STEP, EventKind.TURN})
-
 
 NOTHING_EXPECTED = Ahead()
 
@@ -93,9 +90,9 @@ def emergencies(course: Course, told: Mapping[str, tuple[str, datetime]]) -> tup
 
 def canals(course: Course, events: Iterable[CourseEvent], known: Mapping[str, Ahead]) -> tuple[CanalSummary, ...]:
     """`known` says what is expected of each canal: by its plan, or by what was recorded until then."""
-    every = {event.id: event for event in events}
+    asked = {event.id: event.payload for event in events if isinstance(event.payload, AskPayload)}
     return tuple(
-        _canal(name, canal, every.get(canal.asking or ""), known.get(name, NOTHING_EXPECTED))
+        _canal(name, canal, asked.get(canal.asking or ""), known.get(name, NOTHING_EXPECTED))
         for name, canal in course.canals.items()
     )
 
@@ -105,7 +102,8 @@ def in_hand(course: Course, events: Sequence[CourseEvent], by: str, names: Mappi
 
     `names` gives an instrument's written size by its key.
     """
-    turned = (event.canal for event in reversed(events) if event.kind in TURNS_TO and event.actor == by)
+    own = (event for event in reversed(events) if event.actor == by)
+    turned = (event.canal for event in own if isinstance(event.payload, StepPayload | TurnPayload))
     name = next((canal for canal in turned if canal in course.canals), None)
     if name is None:
         return None
@@ -123,7 +121,7 @@ def in_hand(course: Course, events: Sequence[CourseEvent], by: str, names: Mappi
     )
 
 
-def _canal(name: str, canal: CanalCourse, asking: CourseEvent | None, known: Ahead) -> CanalSummary:
+def _canal(name: str, canal: CanalCourse, asking: AskPayload | None, known: Ahead) -> CanalSummary:
     node = canal.walk.node
     hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
     return CanalSummary(
@@ -131,10 +129,10 @@ def _canal(name: str, canal: CanalCourse, asking: CourseEvent | None, known: Ahe
         state=canal.state,
         hold_point=hold_point or "",
         asked=asking is not None,
-        note=asking.body.get("note", "") if asking else "",
+        note=asking.note if asking else "",
         coming=canal.coming is not None,
         out_of_band=_outside(last_depth(known, canal.walk)),
-        together=str(asking.body.get("together", "")) if asking else "",
+        together=asking.together if asking else "",
     )
 
 

@@ -73,10 +73,10 @@ class CanalCourse:
     def _met(self, one: WaitsFor) -> bool:
         return one.canal in self.every and one.met_by(self.every[one.canal].walk.node)
 
-    def purpose(self, image_id: object) -> None:
+    def add_image(self, image_id: str | None) -> None:
         """An image was told of the canal."""
         if image_id:
-            self.images.add(str(image_id))
+            self.images.add(image_id)
 
     def signed(self, event: str, *, approved: bool) -> None:
         """A supervisor's word was given."""

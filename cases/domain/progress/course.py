@@ -10,14 +10,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from typing import assert_never
 
-from cases.domain.access.who_tells import OF_WORK
+from cases.domain.events import payloads as p
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import MOVES_NOTHING, OF_THE_VISIT, EventKind, NotChecked
+from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.events.registry import OF_WORK
+from cases.domain.events.visit_payloads import ClosePayload, DamPayload, OnSitePayload, ReopenPayload
 from cases.domain.progress.canal_course import CanalCourse as CanalCourse
 from cases.domain.progress.canal_course import CanalState as CanalState
-from cases.domain.progress.emergencies import OF_AN_EMERGENCY, Emergencies
+from cases.domain.progress.emergencies import Emergencies
 from cases.domain.progress.out_of_course import OutOfCourse as OutOfCourse
+from cases.domain.progress.put_right import of_an_image
 from cases.domain.progress.taken_over import TakenOver
 from cases.domain.progress.undone import taken_back
 from cases.domain.progress.visit import Prerequisite, Visit
@@ -29,9 +33,21 @@ Sheets = Mapping[str, RunSheet]
 """Run sheets of one plan by canal."""
 
 
-OF_THE_TOOTH = frozenset({EventKind.RESUME, EventKind.SIGN_OFF, EventKind.RELEASE, EventKind.ASK, EventKind.COME})
-"""May come without a canal."""
-TAKES_OVER = frozenset({EventKind.TAKE_OVER, EventKind.GIVE_BACK})
+OfVisit = ClosePayload | ReopenPayload | OnSitePayload | DamPayload
+"""Concerns the room and the whole tooth, whatever plan was on the screen."""
+OfPlan = (
+    p.StepPayload
+    | p.AnswerPayload
+    | p.ReadingPayload
+    | p.SignOffPayload
+    | p.TurnPayload
+    | p.PausePayload
+    | p.ResumePayload
+    | p.ReleasePayload
+    | p.AskPayload
+    | p.ComePayload
+)
+"""Holds for the plan that was on the screen."""
 
 
 @dataclass(slots=True)
@@ -101,35 +117,98 @@ def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
 
 def _take(course: Course, plans: Mapping[str, Sheets], event: CourseEvent) -> OutOfCourse | None:
     """Moves the course by one event; says why where the event moves nothing."""
-    if event.kind in MOVES_NOTHING:
-        if event.kind is EventKind.IMAGE and event.canal in course.canals:
-            course.canals[event.canal].purpose(event.body.get("image_id"))
-        return None
-    if event.kind in OF_AN_EMERGENCY and not (event.canal and event.kind is EventKind.COME):
-        # Holds for the tooth, whatever plan was on the screen.
-        return None if course.emergencies.take(event.kind, event.id, event.body) else OutOfCourse.NOTHING_ASKED
-    if event.kind is EventKind.REPLAN:
-        return _replan(course, plans, event)
-    if event.kind is EventKind.REVOKED:
-        return _revoked(course, event)
-    if event.kind is EventKind.STRUCK:
-        return _struck(course, event)
-    if event.kind in TAKES_OVER:
-        return None if course.taken_over.happened(event.kind, event.actor) else OutOfCourse.NOTHING_ASKED
+    match event.payload:
+        case p.NotePayload() | p.InspectedPayload() | p.IrrigatedPayload() | p.WantedPayload() | p.UndoPayload():
+            return None  # where the work stands is the same after them; what an undo takes back was left out before
+        case p.ImagePayload(image_id=image_id):
+            if event.canal in course.canals:
+                course.canals[event.canal].add_image(image_id)
+            return None
+        case p.EmergencyPayload() as emergency:
+            course.emergencies.tell(event.id, emergency)
+            return None
+        case p.CorrectedPayload() as correction:
+            return None if course.emergencies.correct(event.id, correction) else OutOfCourse.NOTHING_ASKED
+        case p.ComePayload() if not event.canal:
+            course.emergencies.come(event.id)
+            return None
+        case p.ReplanPayload() as replan:
+            return _replan(course, plans, event, replan)
+        case p.RevokedPayload():
+            return _revoked(course, event)
+        case p.StruckPayload() as struck:
+            return _struck(course, event, struck)
+        case p.TakeOverPayload() | p.GiveBackPayload():
+            return None if course.taken_over.happened(event.kind, event.actor) else OutOfCourse.NOTHING_ASKED
+        case payload:
+            return _of_who_works(course, event, payload)
+
+
+def _of_who_works(course: Course, event: CourseEvent, payload: OfVisit | OfPlan) -> OutOfCourse | None:
     if event.kind in OF_WORK and event.actor in course.taken_over.ended:
         return OutOfCourse.NOT_WORKING
-    if event.kind in OF_THE_VISIT:
-        return _visit(course, event)
+    if isinstance(payload, ClosePayload | ReopenPayload | OnSitePayload | DamPayload):
+        return _visit(course, event, payload)
+    canal = course.canals.get(event.canal)
     if event.plan != course.plan:
-        return _by_another_plan(course, event)
-    if event.canal not in course.canals and (event.canal or event.kind not in OF_THE_TOOTH):
-        return OutOfCourse.NO_CANAL
-    return _TAKE[event.kind](course, event)
+        return _by_another_plan(canal, payload)
+    if event.canal == "":
+        return _tooth(course, event, payload)
+    return OutOfCourse.NO_CANAL if canal is None else _canal(course, canal, event, payload)
 
 
-def _replan(course: Course, plans: Mapping[str, Sheets], event: CourseEvent) -> OutOfCourse | None:
+def _tooth(course: Course, event: CourseEvent, payload: OfPlan) -> OutOfCourse | None:
+    """What is said of no canal, for the whole tooth."""
+    moved = True
+    match payload:
+        case p.ResumePayload():
+            moved = course.emergencies.resume(payload)
+        case p.SignOffPayload():
+            moved = course.visit.sign_off(event.node, payload.exit)
+        case p.ReleasePayload():
+            _release(course, payload)
+        case p.AskPayload():
+            pass
+        case _:
+            return OutOfCourse.NO_CANAL
+    return None if moved else OutOfCourse.NOTHING_ASKED
+
+
+def _canal(course: Course, canal: CanalCourse, event: CourseEvent, payload: OfPlan) -> OutOfCourse | None:
+    match payload:
+        case p.StepPayload():
+            return _step(course, canal, event, payload)
+        case p.SignOffPayload():
+            return _sign_off(canal, event, payload)
+        case p.AnswerPayload():
+            return _answer(canal, payload)
+        case p.ResumePayload():
+            return _resume(canal, event)
+        case p.ReadingPayload():
+            canal.to_plan = True
+        case p.PausePayload():
+            canal.held = canal.held or CanalState.PAUSED
+        case p.TurnPayload():
+            course.turned_to = event.canal
+        case p.AskPayload():
+            canal.asking = event.id
+        case p.ComePayload():
+            canal.coming = event.id
+        case p.ReleasePayload():
+            _release(course, payload)
+        case _:
+            assert_never(payload)
+    return None
+
+
+# --- plans -------------------------------------------------------------------------------------------------------
+
+
+def _replan(
+    course: Course, plans: Mapping[str, Sheets], event: CourseEvent, payload: p.ReplanPayload
+) -> OutOfCourse | None:
     """A plan's run sheets begin where the work stands; what is held or not released stays so."""
-    if course.plan not in ("", event.body.get("replaces")) or event.plan not in plans:
+    if course.plan not in ("", payload.replaces) or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
     before = course.canals
     course.plan, course.canals, course.revoked_by = event.plan, _begun(plans[event.plan]), None
@@ -148,27 +227,50 @@ def _revoked(course: Course, event: CourseEvent) -> OutOfCourse | None:
     return None
 
 
-def _by_another_plan(course: Course, event: CourseEvent) -> OutOfCourse | None:
+def _by_another_plan(canal: CanalCourse | None, payload: OfPlan) -> OutOfCourse | None:
     """What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is
     set out of course, and its canal is planned once more."""
-    canal = course.canals.get(event.canal)
-    if canal is not None and event.kind is EventKind.PAUSE:
-        return _pause(course, event)
-    if canal is not None and event.kind in (EventKind.STEP, EventKind.READING):
+    if canal is not None and isinstance(payload, p.PausePayload):
+        canal.held = canal.held or CanalState.PAUSED
+        return None
+    if canal is not None and isinstance(payload, p.StepPayload | p.ReadingPayload):
         canal.to_plan = True
     return OutOfCourse.OTHER_PLAN
 
 
-def _release(course: Course, event: CourseEvent) -> OutOfCourse | None:
+def _release(course: Course, payload: p.ReleasePayload) -> None:
     """The last decision says which canals may not be worked; all others may."""
-    left_out = {one["canal"] for one in event.body.get("not_released", ())}
+    left_out = {left.canal for left in payload.not_released}
     for name, canal in course.canals.items():
         canal.released = name not in left_out
+
+
+def _struck(course: Course, event: CourseEvent, payload: p.StruckPayload) -> OutOfCourse | None:
+    """Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone: a length that was
+    taken from it is struck for itself. A word that rested on it is asked for again."""
+    if image := of_an_image(payload):
+        _image_put_right(course, event.canal, image)
+        return None
+    if event.canal not in course.canals:
+        return OutOfCourse.NO_CANAL
+    course.canals[event.canal].to_plan = True
     return None
 
 
-def _step(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    canal = course.canals[event.canal]
+def _image_put_right(course: Course, was: str, image: p.StruckPayload) -> None:
+    """Struck it counts in no canal; put to another one, not where it was."""
+    moved_to = image.moved_to
+    for name, canal in course.canals.items():
+        if moved_to is None or (name == was and name != moved_to):
+            canal.reopen(image.struck)
+    if moved_to in course.canals:
+        course.canals[moved_to].add_image(image.struck)
+
+
+# --- one canal ---------------------------------------------------------------------------------------------------
+
+
+def _step(course: Course, canal: CanalCourse, event: CourseEvent, step: p.StepPayload) -> OutOfCourse | None:
     if why := _shut(course, canal, event):
         return why
     node = canal.walk.node
@@ -176,14 +278,13 @@ def _step(course: Course, event: CourseEvent) -> OutOfCourse | None:
         return OutOfCourse.OTHER_STEP
     if canal.state in (CanalState.HOLD_POINT, CanalState.WAITS):
         return OutOfCourse.WITHHELD
-    stop = canal.walk.stop_um()
-    if why := _leave(canal, event):
+    stop_um = canal.walk.stop_um()
+    if why := _leave(canal, step.exit, step.depth_um):
         return why
     canal.word = None
     if isinstance(node, Do) and node.action is Action.IMAGE:
-        canal.purpose(event.body.get("image_id"))
-    depth = event.body.get("depth_um")
-    if depth is not None and stop is not None and depth > stop:
+        canal.add_image(step.image_id)
+    if step.depth_um is not None and stop_um is not None and step.depth_um > stop_um:
         canal.held, canal.asked_by = CanalState.PAST_STOP, event.id
     return None
 
@@ -197,93 +298,38 @@ def _shut(course: Course, canal: CanalCourse, event: CourseEvent) -> OutOfCourse
     return OutOfCourse.WITHHELD if shut else None
 
 
-def _leave(canal: CanalCourse, event: CourseEvent) -> OutOfCourse | None:
-    exit_ = event.body.get("exit")
-    if exit_ not in set(Exit):
-        return OutOfCourse.NO_SUCH_EXIT
+def _leave(canal: CanalCourse, exit_: Exit, depth_um: int | None = None) -> OutOfCourse | None:
+    """Whatever was asked of a supervisor is over once the canal goes on."""
     try:
-        canal.walk.leave(Exit(exit_), event.body.get("depth_um"))
+        canal.walk.leave(exit_, depth_um)
     except StepRefused:
         return OutOfCourse.NO_SUCH_EXIT
     canal.asking = canal.coming = None
     return None
 
 
-def _sign_off(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    """Answers the hold point it names, of a canal or of the visit; a halt does not stop a supervisor's word."""
-    if not event.canal:
-        moved = course.visit.sign_off(event.node, event.body.get("exit"))
-        return None if moved else OutOfCourse.NOTHING_ASKED
-    canal = course.canals[event.canal]
+def _sign_off(canal: CanalCourse, event: CourseEvent, payload: p.SignOffPayload) -> OutOfCourse | None:
+    """Answers the hold point it names; a halt does not stop a supervisor's word."""
     node = canal.walk.node
     if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
         return OutOfCourse.OTHER_STEP
-    if why := _leave(canal, event):
+    if why := _leave(canal, Exit(payload.exit)):
         return why
-    canal.signed(event.id, approved=event.body.get("exit") == Exit.APPROVED)
+    canal.signed(event.id, approved=payload.exit == "approved")
     return None
 
 
-def _ask(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    if event.canal:
-        course.canals[event.canal].asking = event.id
-    return None
-
-
-def _come(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    if event.canal:
-        course.canals[event.canal].coming = event.id
-    return None
-
-
-def _answer(course: Course, event: CourseEvent) -> OutOfCourse | None:
+def _answer(canal: CanalCourse, payload: p.AnswerPayload) -> OutOfCourse | None:
     """A stop that had slipped lets the canal go on; any other cause is for the supervisor."""
-    canal = course.canals[event.canal]
-    if canal.held is not CanalState.PAST_STOP or event.body.get("asks") != canal.asked_by:
+    if canal.held is not CanalState.PAST_STOP or payload.asks != canal.asked_by:
         return OutOfCourse.NOTHING_ASKED
     canal.asked_by = None
-    canal.held = None if event.body.get("cause") == "stop_moved" else CanalState.PAUSED
+    canal.held = None if payload.cause == "stop_moved" else CanalState.PAUSED
     return None
 
 
-def _reading(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    course.canals[event.canal].to_plan = True
-    return None
-
-
-def _struck(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    """Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone: a length that was
-    taken from it is struck for itself. A word that rested on it is asked for again."""
-    if event.body.get("what") == "image":
-        _image_put_right(course, event)
-        return None
-    if event.canal not in course.canals:
-        return OutOfCourse.NO_CANAL
-    course.canals[event.canal].to_plan = True
-    return None
-
-
-def _image_put_right(course: Course, event: CourseEvent) -> None:
-    """Struck it counts in no canal; put to another one, not where it was."""
-    image_id, moved_to = str(event.body.get("struck")), event.body.get("moved_to")
-    for name, canal in course.canals.items():
-        if moved_to is None or (name == event.canal and name != moved_to):
-            canal.reopen(image_id)
-    if moved_to in course.canals:
-        course.canals[moved_to].purpose(image_id)
-
-
-def _pause(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    canal = course.canals[event.canal]
-    canal.held = canal.held or CanalState.PAUSED
-    return None
-
-
-def _resume(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    """The tooth, or one canal; `node` says where the canal goes on if not where it stood."""
-    if not event.canal:
-        return None if course.emergencies.resume(event.body) else OutOfCourse.NOTHING_ASKED
-    canal = course.canals[event.canal]
+def _resume(canal: CanalCourse, event: CourseEvent) -> OutOfCourse | None:
+    """`node` says where the canal goes on if not where it stood."""
     if canal.held is None and canal.to_plan:
         return OutOfCourse.WITHHELD
     if event.node and not canal.walk.go_to(event.node):
@@ -294,59 +340,44 @@ def _resume(course: Course, event: CourseEvent) -> OutOfCourse | None:
     return None
 
 
-def _turn(course: Course, event: CourseEvent) -> OutOfCourse | None:
-    course.turned_to = event.canal
-    return None
+# --- the visit ---------------------------------------------------------------------------------------------------
 
 
-def _visit(course: Course, event: CourseEvent) -> OutOfCourse | None:
+def _visit(course: Course, event: CourseEvent, payload: OfVisit) -> OutOfCourse | None:
     """What is said of the visit holds for the tooth, whatever plan was on the screen."""
-    visit, body = course.visit, event.body
-    if event.kind is EventKind.ON_SITE and event.not_checked is NotChecked.ROOM:
-        return OutOfCourse.NOT_CHECKED
-    match event.kind:
-        case EventKind.CLOSE:
-            if not visit.close():
-                return OutOfCourse.CLOSED
-            course.taken_over.happened(event.kind, event.actor)
-            return None
-        case EventKind.REOPEN:
-            return _reopen(course, event)
-        case EventKind.ON_SITE:
-            return None if visit.name(body) else OutOfCourse.CLOSED
+    visit = course.visit
+    match payload:
+        case ClosePayload():
+            moved = visit.close()
+            if moved:
+                course.taken_over.happened(EventKind.CLOSE, event.actor)
+        case ReopenPayload():
+            return _reopen(course, event, payload)
+        case OnSitePayload() if event.not_checked is NotChecked.ROOM:
+            return OutOfCourse.NOT_CHECKED
+        case OnSitePayload():
+            moved = visit.name(payload.supervisor_id)
+        case DamPayload():
+            moved = visit.isolate(payload.state)
         case _:
-            return None if visit.isolate(body) else OutOfCourse.CLOSED
+            assert_never(payload)
+    return None if moved else OutOfCourse.CLOSED
 
 
-def _reopen(course: Course, event: CourseEvent) -> OutOfCourse | None:
+def _reopen(course: Course, event: CourseEvent, payload: ReopenPayload) -> OutOfCourse | None:
     """Canals that were not found as they were left stay withheld, finished ones excepted.
 
     That a reference point has gone holds also where another phone has opened the visit before.
     """
     unfinished = {name: canal for name, canal in course.canals.items() if canal.state is not CanalState.FINISHED}
-    gone = {row["canal"] for row in event.body.get("found", ()) if row.get("reference_point")} & set(unfinished)
+    gone = {found.canal for found in payload.found if found.reference_point} & set(unfinished)
     for name in gone:
         unfinished[name].to_plan = True
     # The visit opens all the same where nobody knows who was in the room: then nobody was named.
-    nobody = {"supervisor_id": ""} if event.not_checked is NotChecked.ROOM else {}
-    if not course.visit.reopen({**event.body, **nobody}):
+    on_site = "" if event.not_checked is NotChecked.ROOM else payload.supervisor_id
+    if not course.visit.reopen(on_site, protected=payload.protected):
         return None if gone else OutOfCourse.NOTHING_ASKED
-    as_left = set(event.body.get("as_left", ()))
     for name, canal in unfinished.items():
-        if name not in as_left | gone and canal.held is None:
+        if name not in gone.union(payload.as_left) and canal.held is None:
             canal.held = CanalState.TO_CHECK
     return None
-
-
-_TAKE = {
-    EventKind.STEP: _step,
-    EventKind.SIGN_OFF: _sign_off,
-    EventKind.ASK: _ask,
-    EventKind.COME: _come,
-    EventKind.RELEASE: _release,
-    EventKind.ANSWER: _answer,
-    EventKind.READING: _reading,
-    EventKind.PAUSE: _pause,
-    EventKind.RESUME: _resume,
-    EventKind.TURN: _turn,
-}

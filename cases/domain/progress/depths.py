@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.events.kinds import NotChecked
+from cases.domain.events.payloads import AnswerPayload, ResumePayload, StepPayload
 from cases.domain.progress.undone import past_stop, undone
 from planning.contract.plan_input import RecordedDepth
 from planning.foundation.quantities import mm
@@ -21,14 +22,20 @@ def felt(events: Iterable[CourseEvent]) -> dict[str, tuple[RecordedDepth, ...]]:
     gone = undone(every)
     found: dict[str, list[tuple[CourseEvent, RecordedDepth]]] = {}
     for event in every:
-        depth_um = None if event.not_checked is NotChecked.DEPTH else event.body.get("depth_um")
-        if event.kind is EventKind.STEP and event.id not in gone and event.canal and depth_um is not None:
-            stop_um = event.body.get("stop_um")
-            stop_mm = None if stop_um is None else mm(stop_um)
-            one = RecordedDepth(node=event.node, depth_mm=mm(depth_um), stop_mm=stop_mm)
-            found.setdefault(event.canal, []).append((event, one))
-        elif event.kind is EventKind.ANSWER and event.body.get("cause") == "stop_moved":
-            found[event.canal] = [each for each in found.get(event.canal, []) if each[0].id != event.body.get("asks")]
-        elif event.kind is EventKind.RESUME and event.canal:
-            found[event.canal] = [each for each in found.get(event.canal, []) if not past_stop(each[0])]
+        of_canal = found.setdefault(event.canal, [])
+        match event.payload:
+            case StepPayload() as step if event.canal and event.id not in gone:
+                if (depth := _recorded(event, step)) is not None:
+                    of_canal.append((event, depth))
+            case AnswerPayload(asks=asks, cause="stop_moved"):
+                found[event.canal] = [each for each in of_canal if each[0].id != asks]
+            case ResumePayload() if event.canal:
+                found[event.canal] = [each for each in of_canal if not past_stop(each[0])]
     return {canal: tuple(each for _, each in depths) for canal, depths in found.items() if depths}
+
+
+def _recorded(event: CourseEvent, step: StepPayload) -> RecordedDepth | None:
+    if step.depth_um is None or event.not_checked is NotChecked.DEPTH:
+        return None
+    stop_mm = None if step.stop_um is None else mm(step.stop_um)
+    return RecordedDepth(node=event.node, depth_mm=mm(step.depth_um), stop_mm=stop_mm)

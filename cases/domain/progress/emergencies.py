@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from typing import Any
 
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import CorrectedPayload, EmergencyPayload, ResumePayload
 
-OF_AN_EMERGENCY = frozenset({EventKind.EMERGENCY, EventKind.CORRECTED, EventKind.COME})
 SALINE_AFTER = frozenset(
     {"perforation_suspected", "hypochlorite_accident", "sudden_bleeding", "sudden_pain_or_swelling"}
 )
@@ -53,49 +51,38 @@ class Emergencies:
         """Whether what this event tells was done in spite of an emergency."""
         return any(event not in self._before.get(by, ()) for by in self.halting.values())
 
-    def take(self, kind: EventKind, event: str, body: Mapping[str, Any]) -> bool:
-        """Takes what is told of an emergency; False where it is about none that was told."""
-        match kind:
-            case EventKind.EMERGENCY:
-                self._tell(event, body)
-            case EventKind.CORRECTED:
-                return self._correct(event, body)
-            case _:
-                self._come(event)
-        return True
-
-    def _tell(self, event: str, body: Mapping[str, Any]) -> None:
-        what = str(body.get("what", ""))
-        self.told[event] = Emergency(id=event, what=what)
+    def tell(self, event: str, payload: EmergencyPayload) -> None:
+        """One more; it halts the tooth."""
+        self.told[event] = Emergency(id=event, what=payload.what)
         self.halting[event] = event
-        self._before[event] = frozenset(body.get("before", ()))
-        self._keep_to_saline(event, what)
+        self._before[event] = frozenset(payload.before)
+        self._keep_to_saline(event, payload.what)
 
-    def _correct(self, event: str, body: Mapping[str, Any]) -> bool:
+    def correct(self, event: str, payload: CorrectedPayload) -> bool:
         """False where no such emergency was told. What it was instead halts like an emergency of its own; that it was
         not so ends nothing: a supervisor does."""
-        emergency = self.told.get(str(body.get("corrects")))
+        emergency = self.told.get(payload.corrects)
         if emergency is None:
             return False
-        what = str(body.get("what") or "")
+        what = payload.what or ""
         self.told[emergency.id] = replace(emergency, what=what, corrected_by=event)
         if what:
             self.halting[event] = emergency.id
             self._keep_to_saline(emergency.id, what)
         return True
 
-    def _come(self, event: str) -> None:
+    def come(self, event: str) -> None:
         """A supervisor goes to all that halts the tooth now."""
         for one in self.open:
             self.told[one.id] = replace(one, coming_by=event)
 
-    def resume(self, body: Mapping[str, Any]) -> bool:
+    def resume(self, payload: ResumePayload) -> bool:
         """Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends."""
-        seen = set(body.get("ends") or self.halting)
+        seen = set(payload.ends or self.halting)
         ended = seen & self.halting.keys()
         for event in ended:
             del self.halting[event]
-        lifts = self.saline_by is not None and not body.get("keep_saline")
+        lifts = self.saline_by is not None and not payload.keep_saline
         if lifts:
             self.saline_by = next((one.id for one in self.open if one.what in SALINE_AFTER), None)
         return bool(ended) or lifts

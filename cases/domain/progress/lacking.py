@@ -9,9 +9,9 @@ from collections.abc import Iterable, Set
 from enum import StrEnum
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import ImagePayload, SignOffPayload, StepPayload
 from cases.domain.progress.course import CanalCourse, CanalState, Sheets
-from cases.domain.progress.put_right import concerns_image, put_right
+from cases.domain.progress.put_right import of_an_image, put_right
 from planning.lengths.readings import LengthState
 from planning.run_sheet.graph import Action, Do
 
@@ -55,16 +55,18 @@ def _unshown(name: str, events: Iterable[CourseEvent], sheets: Sheets, undone: S
     counts = put_right(every).counts
     unshown = taken = False
     for event in every:
-        if concerns_image(event) and event.body.get("moved_to") == name:
-            taken = taken or counts(event.body["struck"], name)
+        moved = of_an_image(event.payload)
+        if moved and moved.moved_to == name:
+            taken = taken or counts(moved.struck, name)
         if event.canal != name:
             continue
-        if event.kind is EventKind.SIGN_OFF:
-            unshown = taken = False
-        elif event.kind is EventKind.IMAGE:
-            taken = taken or counts(event.body.get("image_id"), name)
-        elif event.kind is EventKind.STEP and _is_image(event, sheets):
-            unshown = not (counts(event.body.get("image_id"), name) or event.body.get("no_image"))
+        match event.payload:
+            case SignOffPayload():
+                unshown = taken = False
+            case ImagePayload(image_id=image_id):
+                taken = taken or counts(image_id, name)
+            case StepPayload() as step if _is_image(event, sheets):
+                unshown = not (counts(step.image_id, name) or step.no_image)
     return unshown and not taken
 
 

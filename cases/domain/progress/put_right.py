@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import EventPayload, StruckPayload
 
 
 @dataclass(slots=True)
@@ -21,7 +21,7 @@ class PutRight:
     moved_away: set[tuple[str, str]] = field(default_factory=set)
     """Image and canal it does not belong to."""
 
-    def counts(self, image_id: object, canal: str) -> bool:
+    def counts(self, image_id: str | None, canal: str) -> bool:
         """Whether the image counts in the canal, where it was told of there."""
         return bool(image_id) and image_id not in self.struck and (image_id, canal) not in self.moved_away
 
@@ -29,17 +29,17 @@ class PutRight:
 def put_right(events: Iterable[CourseEvent]) -> PutRight:
     found = PutRight()
     for event in events:
-        if not concerns_image(event):
+        image = of_an_image(event.payload)
+        if image is None:
             continue
-        image_id, to = str(event.body["struck"]), event.body.get("moved_to")
-        if to is None:
-            found.struck.add(image_id)
+        if image.moved_to is None:
+            found.struck.add(image.struck)
         else:
-            found.moved_away.add((image_id, event.canal))
-            found.moved_away.discard((image_id, to))
+            found.moved_away.add((image.struck, event.canal))
+            found.moved_away.discard((image.struck, image.moved_to))
     return found
 
 
-def concerns_image(event: CourseEvent) -> bool:
-    """Whether it says that an image was struck or put to another canal."""
-    return event.kind is EventKind.STRUCK and event.body.get("what") == "image"
+def of_an_image(payload: EventPayload) -> StruckPayload | None:
+    """What says that an image was struck or put to another canal; None of anything else."""
+    return payload if isinstance(payload, StruckPayload) and payload.what == "image" else None

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind, NotChecked
+from cases.domain.events.kinds import NotChecked
+from cases.domain.events.payloads import AnswerPayload, StepPayload
 from cases.domain.progress.course import Course, Sheets
 from cases.domain.progress.undone import undone
 from planning.contract.plan_input import PastInsertion, PlanInput, Progress
@@ -40,25 +41,26 @@ def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, l
     Where the stop had slipped nobody knows how deep the instrument was, and where no depth was given neither.
     """
     gone = undone(events)
-    slipped = {event.body.get("asks") for event in events if event.body.get("cause") == "stop_moved"}
+    answers = [event.payload for event in events if isinstance(event.payload, AnswerPayload)]
+    slipped = {answer.asks for answer in answers if answer.cause == "stop_moved"}
     found: dict[str, list[PastInsertion]] = {}
     for event in events:
-        if event.kind is not EventKind.STEP or event.id in gone or event.id in slipped:
+        step = event.payload
+        if not isinstance(step, StepPayload) or event.id in gone or event.id in slipped:
             continue
         if event.not_checked is NotChecked.DEPTH:
             continue
         sheet = plans.get(event.plan, {}).get(event.canal)
         node = sheet.nodes.get(event.node) if sheet else None
-        if isinstance(node, Do) and node.action is Action.INSTRUMENT and (one := _insertion(node, event)):
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and (one := _insertion(node, step)):
             found.setdefault(event.canal, []).append(one)
     return found
 
 
-def _insertion(node: Do, event: CourseEvent) -> PastInsertion | None:
-    stop_um = event.body.get("stop_um")
-    stop_um = node.stop_um if stop_um is None else stop_um
-    depth_um = event.body.get("depth_um")
-    if depth_um is None and event.body.get("exit") == Exit.REACHED:
+def _insertion(node: Do, step: StepPayload) -> PastInsertion | None:
+    stop_um = node.stop_um if step.stop_um is None else step.stop_um
+    depth_um = step.depth_um
+    if depth_um is None and step.exit is Exit.REACHED:
         depth_um = stop_um
     if depth_um is None or node.instrument is None:
         return None

@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import BESIDE, NEVER_UNDONE, WORD_ON_A_CANAL, EventKind
+from cases.domain.events.payloads import (
+    InspectedPayload,
+    ReplanPayload,
+    ResumePayload,
+    SignOffPayload,
+    StepPayload,
+    UndoPayload,
+)
+from cases.domain.events.registry import EVENTS, Undo
 
 
 def undone(events: Iterable[CourseEvent]) -> frozenset[str]:
@@ -22,26 +29,27 @@ def taken_back(events: Iterable[CourseEvent]) -> tuple[frozenset[str], list[str]
     gone, wrong = set(), []
     for event in events:
         own = standing.setdefault(event.canal, {}).setdefault(event.actor, [])
-        if event.kind is EventKind.UNDO:
-            named = event.body.get("undoes")
+        if isinstance(event.payload, UndoPayload):
+            named = event.payload.undoes
             taken = own.pop() if own and own[-1].id == named and may_undo(own[-1]) else None
             taken = taken or _beside(beside, named, event)
             if taken is None:
                 wrong.append(event.id)
             else:
                 gone.add(taken.id)
-        elif event.kind in BESIDE:
+        elif EVENTS[event.kind].undo is Undo.ANY_TIME:
             beside[event.id] = event
-        elif event.kind is EventKind.REPLAN:
+        elif isinstance(event.payload, ReplanPayload):
             standing.clear()
-        elif event.kind in WORD_ON_A_CANAL:
+        elif isinstance(event.payload, SignOffPayload | ResumePayload):
+            # It answers what was done in the canal before: that is not taken back from under it any more.
             standing.pop(event.canal)
         else:
             own.append(event)
     return frozenset(gone), wrong
 
 
-def _beside(beside: dict[str, CourseEvent], named: Any, undo: CourseEvent) -> CourseEvent | None:
+def _beside(beside: dict[str, CourseEvent], named: str, undo: CourseEvent) -> CourseEvent | None:
     one = beside.get(named)
     if one is None or (one.actor, one.canal) != (undo.actor, undo.canal) or not may_undo(one):
         return None
@@ -50,10 +58,13 @@ def _beside(beside: dict[str, CourseEvent], named: Any, undo: CourseEvent) -> Co
 
 def may_undo(event: CourseEvent) -> bool:
     """Halts, sign-offs, discards and readings past the stop stay: something new answers them."""
-    return event.kind not in NEVER_UNDONE and not past_stop(event) and event.body.get("found") != "discarded"
+    discards = isinstance(event.payload, InspectedPayload) and event.payload.found == "discarded"
+    return EVENTS[event.kind].undo is not Undo.NEVER and not past_stop(event) and not discards
 
 
 def past_stop(event: CourseEvent) -> bool:
     """Whether an instrument went deeper than the stop that was shown."""
-    depth, stop = event.body.get("depth_um"), event.body.get("stop_um")
-    return depth is not None and stop is not None and depth > stop
+    step = event.payload
+    if not isinstance(step, StepPayload) or step.depth_um is None or step.stop_um is None:
+        return False
+    return step.depth_um > step.stop_um

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import InspectedPayload
 from cases.domain.progress.undone import undone
 
 
@@ -36,8 +36,8 @@ def uses(events: Iterable[CourseEvent], instrument_of: Callable[[CourseEvent], s
         key = instrument_of(event) if event.id not in gone else None
         if key is None:
             continue
-        if event.kind is EventKind.INSPECTED:
-            if event.body.get("found") == "discarded":
+        if isinstance(event.payload, InspectedPayload):
+            if event.payload.found == "discarded":
                 taken[key] += 1
                 found.append(Use(event=event.id, instrument=key, canal=event.canal, discarded=True))
         elif (key, taken[key], event.canal) not in entered:

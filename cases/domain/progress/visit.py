@@ -5,11 +5,10 @@ A bench needs nobody in the room and no dam; there only closing and opening agai
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Any
 
+from cases.domain.events.payloads import SignOffExit
 from cases.domain.events.visit_payloads import Dam
 from planning.techniques.technique import Setting
 
@@ -77,28 +76,28 @@ class Visit:
         self.lapsed = self.check_due = self.clinic
         return True
 
-    def reopen(self, body: Mapping[str, Any]) -> bool:
+    def reopen(self, on_site: str, *, protected: bool) -> bool:
         if not self.closed:
             return False
         self.closed = self.check_due = False
-        self.on_site = body.get("supervisor_id", "")
-        self.dam = "on" if body.get("protected") else None
+        self.on_site = on_site
+        self.dam = "on" if protected else None
         return True
 
-    def name(self, body: Mapping[str, Any]) -> bool:
+    def name(self, on_site: str) -> bool:
         """Somebody else may come into the room in the middle of a visit."""
         if self.closed:
             return False
-        self.on_site = body.get("supervisor_id", "")
+        self.on_site = on_site
         return True
 
-    def isolate(self, body: Mapping[str, Any]) -> bool:
+    def isolate(self, state: Dam) -> bool:
         if self.closed:
             return False
-        self.dam = body.get("state")
+        self.dam = state
         return True
 
-    def sign_off(self, node: str, exit_: Any) -> bool:
+    def sign_off(self, node: str, exit_: SignOffExit) -> bool:
         """A supervisor's word on the visit. Returned, it stays due."""
         if node not in self.words_due:
             return False

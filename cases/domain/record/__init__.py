@@ -2,7 +2,8 @@
 
 value      what a record is
 story      what it is made from
-words      events in plain words
+words      what has a short name in the program, in plain words
+sentences  events as a person would tell them
 steps      done against planned, canal by canal
 sums       irrigants, instruments, images, words, halts, visits
 cautions   what was warned of, and how that ended
@@ -10,9 +11,10 @@ cautions   what was warned of, and how that ended
 
 from __future__ import annotations
 
+from cases.domain.record.sentences import sentence_of
 from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.value import TimelineEntry
-from cases.domain.record.words import NOT_CHECKED, WHY, sentence_of
+from cases.domain.record.words import NOT_CHECKED, WHY
 
 
 def timeline(story: CaseHistory) -> tuple[TimelineEntry, ...]:

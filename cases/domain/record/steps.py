@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import SignOffPayload, StepPayload
 from cases.domain.progress.course import CanalState
 from cases.domain.record.story import CaseHistory, RecordedEvent, Version
 from cases.domain.record.value import StepComparison, StepRecord
@@ -23,7 +23,7 @@ def steps(story: CaseHistory, canal: str) -> tuple[StepRecord, ...]:
     """Version after version. What a version had expected after the work on it ended is the next version's to expect."""
     by_hash: dict[str, list[RecordedEvent]] = {}
     for fact in story.counting:
-        if fact.canal == canal and fact.event.node and fact.kind in (EventKind.STEP, EventKind.SIGN_OFF):
+        if fact.canal == canal and fact.event.node and isinstance(fact.payload, StepPayload | SignOffPayload):
             by_hash.setdefault(fact.event.plan, []).append(fact)
     last = story.course.plan if story.course else ""
     worked = sorted({*by_hash, last} & set(story.versions), key=lambda each: story.versions[each].number)
@@ -39,7 +39,7 @@ def largest_at_length(story: CaseHistory, canal: str) -> str | None:
     """The largest shaping instrument that stood at the canal's end, by name."""
     found: list[Instrument] = []
     for fact in story.counting:
-        step = story.step(fact) if fact.kind is EventKind.STEP and fact.canal == canal else None
+        step = story.step(fact) if isinstance(fact.payload, StepPayload) and fact.canal == canal else None
         plan = story.version(fact).canal(canal)
         if step is None or plan is None or plan.end_mm is None or step.action is not Action.INSTRUMENT:
             continue
@@ -125,7 +125,7 @@ def _done(
     version: Version, canal: str, plan: CanalPlan | None, visit: Visit, fact: RecordedEvent, *, as_planned: bool
 ) -> StepRecord:
     step = version.step(canal, visit[0])
-    depth, stop = _depth_um(fact), fact.event.body.get("stop_um")
+    depth, stop = _depth_um(fact), fact.payload.stop_um if isinstance(fact.payload, StepPayload) else None
     band = _band(plan, visit)
     if stop is None and step is not None:
         stop = step.stop_um
@@ -150,21 +150,21 @@ def _done(
 
 def _action(fact: RecordedEvent) -> Action:
     """Of a step that no plan has: what can be told from the event alone."""
-    if fact.kind is EventKind.SIGN_OFF:
+    if isinstance(fact.payload, SignOffPayload):
         return Action.SIGN_OFF
-    return Action.IRRIGATE if fact.event.body.get("irrigant") else Action.INSTRUMENT
+    return Action.IRRIGATE if isinstance(fact.payload, StepPayload) and fact.payload.irrigant else Action.INSTRUMENT
 
 
 def _how(fact: RecordedEvent) -> Exit | None:
-    exit_ = fact.event.body.get("exit")
-    return Exit(exit_) if exit_ in set(Exit) else None
+    return Exit(fact.payload.exit) if isinstance(fact.payload, StepPayload | SignOffPayload) else None
 
 
 def _depth_um(fact: RecordedEvent) -> int | None:
     """As recorded; at its stop without a depth, the stop that was shown."""
-    body = fact.event.body
-    depth: int | None = body.get("depth_um")
-    return body.get("stop_um") if depth is None and body.get("exit") == Exit.REACHED else depth
+    step = fact.payload
+    if not isinstance(step, StepPayload):
+        return None
+    return step.stop_um if step.depth_um is None and step.exit is Exit.REACHED else step.depth_um
 
 
 def _band(plan: CanalPlan | None, visit: Visit) -> ExpectedStep | None:

@@ -8,6 +8,7 @@ from datetime import datetime
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import EventPayload
 from cases.domain.progress.course import Course
 from cases.domain.progress.put_right import PutRight, put_right
 from cases.domain.record.value import ImageRemoval, RecordPerson
@@ -27,13 +28,12 @@ class RecordedEvent:
     who: RecordPerson
 
     @property
-    def at_bench(self) -> bool:
-        """A supervisor's word that was given on the student's phone."""
-        return bool(self.event.body.get("at_bench"))
-
-    @property
     def kind(self) -> EventKind:
         return self.event.kind
+
+    @property
+    def payload(self) -> EventPayload:
+        return self.event.payload
 
     @property
     def canal(self) -> str:

@@ -6,14 +6,16 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
 from math import fsum
-from typing import Any
+from typing import Any, TypeVar
 
+from cases.domain.events import payloads as p
 from cases.domain.events.event import CourseEvent
-from cases.domain.events.kinds import EventKind
+from cases.domain.events.visit_payloads import ClosePayload, OnSitePayload, ReopenPayload
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.progress.undone import past_stop
 from cases.domain.progress.uses import Use, uses
 from cases.domain.record import words
+from cases.domain.record.sentences import sentence_of
 from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.value import (
     AskCounts,
@@ -31,20 +33,21 @@ from cases.domain.record.value import (
 from planning.foundation.tables import published
 from planning.techniques.technique import Setting
 
+P = TypeVar("P", bound=p.EventPayload)
+
 ON_NO_SENSOR = ("film", "image_elsewhere")
 """Why an image step names no image although one was taken."""
 REVIEW = timedelta(hours=published()["emergency.review_h"].value)
 """After an emergency the patient is seen again within this time."""
-NAMES_THE_ROOM = (EventKind.ON_SITE, EventKind.REOPEN)
 
 
 def irrigants(story: CaseHistory) -> tuple[IrrigantUsed, ...]:
     """Totals of each irrigant over steps and what was irrigated beside them, to hundredths of a millilitre."""
     found: dict[str, dict[str, list[float]]] = {}
     for fact in story.counting:
-        name, volume_ml = fact.event.body.get("irrigant"), fact.event.body.get("volume_ml")
-        if name and volume_ml is not None:
-            found.setdefault(name, {}).setdefault(fact.canal, []).append(volume_ml)
+        given = fact.payload
+        if isinstance(given, p.StepPayload | p.IrrigatedPayload) and given.irrigant and given.volume_ml is not None:
+            found.setdefault(given.irrigant, {}).setdefault(fact.canal, []).append(given.volume_ml)
     return tuple(
         IrrigantUsed(
             irrigant=name,
@@ -70,9 +73,9 @@ def instruments(story: CaseHistory) -> tuple[InstrumentUsed, ...]:
 
 def instrument_of(story: CaseHistory, fact: RecordedEvent) -> str | None:
     """Key of the instrument that a step or an inspection is about."""
-    if fact.kind is EventKind.INSPECTED:
-        return story.version(fact).key(str(fact.event.body.get("instrument", "")))
-    step = story.step(fact) if fact.kind is EventKind.STEP else None
+    if isinstance(fact.payload, p.InspectedPayload):
+        return story.version(fact).key(fact.payload.instrument)
+    step = story.step(fact) if isinstance(fact.payload, p.StepPayload) else None
     return step.instrument if step else None
 
 
@@ -98,12 +101,12 @@ def discarded(story: CaseHistory) -> tuple[Discarded, ...]:
             position=fact.position,
             instrument=story.version(fact).instrument(instrument_of(story, fact)) or "",
             canal=fact.canal,
-            why=str(fact.event.body.get("why", "")),
+            why=inspected.why,
             who=fact.who,
             at=fact.at,
         )
-        for fact in _of(story, EventKind.INSPECTED)
-        if fact.event.body.get("found") == "discarded"
+        for fact, inspected in _of(story, p.InspectedPayload)
+        if inspected.found == "discarded"
     )
 
 
@@ -111,15 +114,15 @@ def images(story: CaseHistory) -> tuple[ImageListed, ...]:
     return tuple(
         ImageListed(
             position=fact.position,
-            image=str(fact.event.body.get("image_id", "")),
-            purpose=str(fact.event.body.get("purpose", "other")),
+            image=image.image_id,
+            purpose=image.purpose,
             canal=fact.canal,
             who=fact.who,
             at=fact.at,
-            counts=story.put_right.counts(fact.event.body.get("image_id"), fact.canal),
-            removed=story.removed.get(str(fact.event.body.get("image_id", ""))),
+            counts=story.put_right.counts(image.image_id, fact.canal),
+            removed=story.removed.get(image.image_id),
         )
-        for fact in _of(story, EventKind.IMAGE)
+        for fact, image in _of(story, p.ImagePayload)
     )
 
 
@@ -130,16 +133,16 @@ def words_given(story: CaseHistory) -> tuple[WordRecord, ...]:
             position=fact.position,
             canal=fact.canal,
             hold_point=(step.hold_point or "") if (step := story.step(fact)) else "",
-            said=Decision(fact.event.body["exit"]),
-            despite_missing=bool(fact.event.body.get("despite_missing")),
-            at_bench=fact.at_bench,
-            reason=str(fact.event.body.get("reason", "")),
+            said=Decision(word.exit),
+            despite_missing=word.despite_missing,
+            at_bench=word.at_bench,
+            reason=word.reason,
             who=fact.who,
             at=fact.at,
             in_course=story.in_course(fact),
             image_gone=any(not story.put_right.counts(image, fact.canal) for image in _images_for(story, fact)),
         )
-        for fact in _of(story, EventKind.SIGN_OFF)
+        for fact, word in _of(story, p.SignOffPayload)
     )
 
 
@@ -149,10 +152,11 @@ def _images_for(story: CaseHistory, word: RecordedEvent) -> set[str]:
     for fact in story.counting:
         if fact.canal != word.canal or fact.position >= word.position:
             continue
-        if fact.kind is EventKind.SIGN_OFF:
-            found.clear()
-        elif image := fact.event.body.get("image_id"):
-            found.add(str(image))
+        match fact.payload:
+            case p.SignOffPayload():
+                found.clear()
+            case p.StepPayload(image_id=str(image)) | p.ImagePayload(image_id=image):
+                found.add(image)
     return found
 
 
@@ -160,13 +164,13 @@ def asked(story: CaseHistory, decisions: int) -> AskCounts:
     """`decisions` were taken on plans."""
     words, exposures = set[str](), set[str]()
     for fact in story.counting:
-        body, event = fact.event.body, fact.event
-        if fact.kind is EventKind.SIGN_OFF and story.in_course(fact):
-            words.add(str(body.get("together") or event.id))
-        elif fact.kind is EventKind.IMAGE:
-            exposures.add(str(body.get("image_id")))
-        elif fact.kind is EventKind.STEP and body.get("no_image") in ON_NO_SENSOR:
-            exposures.add(str(body.get("together") or event.id))
+        match fact.payload:
+            case p.SignOffPayload(together=together) if story.in_course(fact):
+                words.add(together or fact.event.id)
+            case p.ImagePayload(image_id=image):
+                exposures.add(image)
+            case p.StepPayload(together=together, no_image=no_image) if no_image in ON_NO_SENSOR:
+                exposures.add(together or fact.event.id)
     version = story.versions.get(story.course.plan) if story.course else None
     asks = version.plan.asks if version else None
     return AskCounts(
@@ -183,33 +187,33 @@ def halts(story: CaseHistory) -> tuple[HaltRecord, ...]:
     open_: dict[str, list[int]] = {}
     by: dict[int, set[str]] = {}
     for fact in story.counting:
-        body = fact.event.body
-        if fact.kind is EventKind.REOPEN and story.in_course(fact):
+        if isinstance(fact.payload, ReopenPayload) and story.in_course(fact):
             found = [_seen_again(halt, fact) for halt in found]
         if (halt := _halt(story, fact)) is not None:
             open_.setdefault(halt.canal, []).append(len(found))
             by[len(found)] = {fact.event.id}
             found.append(halt)
-        elif fact.kind is EventKind.CORRECTED and story.in_course(fact):
-            _correct(story, found, open_, by, fact)
-        elif fact.kind is EventKind.ANSWER and story.in_course(fact):
-            asked = _number_of(story, found, str(body.get("asks")))
-            if asked is None:
-                continue
-            found[asked] = replace(found[asked], cause=words.cause(str(body.get("cause"))))
-            if body.get("cause") == "stop_moved":
-                open_[fact.canal].remove(asked)
-                found[asked] = replace(found[asked], ended=_end(fact))
-        elif fact.kind is EventKind.RESUME and story.in_course(fact):
-            seen = set(body.get("ends", ()))
-            still = []
-            for number in open_.pop(fact.canal, ()):
-                by[number] -= seen or by[number]
-                if by[number]:
-                    still.append(number)
-                else:
-                    found[number] = replace(found[number], ended=_end(fact))
-            open_[fact.canal] = still
+            continue
+        if not story.in_course(fact):
+            continue
+        match fact.payload:
+            case p.CorrectedPayload() as correction:
+                _correct(story, found, open_, by, fact, correction)
+            case p.AnswerPayload() as answer if (asked := _number_of(story, found, answer.asks)) is not None:
+                found[asked] = replace(found[asked], cause=words.cause(answer.cause))
+                if answer.cause == "stop_moved":
+                    open_[fact.canal].remove(asked)
+                    found[asked] = replace(found[asked], ended=_end(fact, words.cause(answer.cause)))
+            case p.ResumePayload() as resume:
+                seen = set(resume.ends)
+                still = []
+                for number in open_.pop(fact.canal, ()):
+                    by[number] -= seen or by[number]
+                    if by[number]:
+                        still.append(number)
+                    else:
+                        found[number] = replace(found[number], ended=_end(fact, resume.reason))
+                open_[fact.canal] = still
     return tuple(found)
 
 
@@ -223,15 +227,14 @@ def _correct(
     open_: dict[str, list[int]],
     by: dict[int, set[str]],
     fact: RecordedEvent,
+    correction: p.CorrectedPayload,
 ) -> None:
     """An emergency was something else, which halts anew, or was not so; what was told first stays."""
-    number = _number_of(story, found, str(fact.event.body.get("corrects")))
+    number = _number_of(story, found, correction.corrects)
     if number is None:
         return
-    found[number] = replace(
-        found[number], says=f"{found[number].says}. {words.sentence_of(fact, story)} ({fact.who.name})"
-    )
-    if not fact.event.body.get("what"):
+    found[number] = replace(found[number], says=f"{found[number].says}. {sentence_of(fact, story)} ({fact.who.name})")
+    if correction.what is None:
         found[number] = replace(found[number], review_by=None)
     else:
         by[number].add(fact.event.id)
@@ -242,15 +245,15 @@ def _correct(
 
 def _halt(story: CaseHistory, fact: RecordedEvent) -> HaltRecord | None:
     common: dict[str, Any] = {"position": fact.position, "who": fact.who, "at": fact.at, "cause": "", "ended": None}
-    says = words.sentence_of(fact, story)
-    match fact.kind:
-        case EventKind.EMERGENCY:
+    says = sentence_of(fact, story)
+    match fact.payload:
+        case p.EmergencyPayload():
             # Also where a canal was named: it halts the whole tooth.
             review_by = fact.at + REVIEW if story.version(fact).plan.setting == Setting.CLINIC else None
             return HaltRecord(kind=HaltKind.EMERGENCY, canal="", says=says, review_by=review_by, **common)
-        case EventKind.PAUSE if story.in_course(fact):
+        case p.PausePayload() if story.in_course(fact):
             return HaltRecord(kind=HaltKind.PAUSE, canal=fact.canal, says=says, **common)
-        case EventKind.STEP if past_stop(fact.event) and story.in_course(fact):
+        case p.StepPayload() if past_stop(fact.event) and story.in_course(fact):
             return HaltRecord(kind=HaltKind.PAST_STOP, canal=fact.canal, says=says, **common)
     return None
 
@@ -260,8 +263,7 @@ def _number_of(story: CaseHistory, found: list[HaltRecord], event: str) -> int |
     return next((number for number, halt in enumerate(found) if halt.position == position), None)
 
 
-def _end(fact: RecordedEvent) -> HaltEnd:
-    reason = str(fact.event.body.get("reason") or words.cause(str(fact.event.body.get("cause", ""))))
+def _end(fact: RecordedEvent, reason: str) -> HaltEnd:
     return HaltEnd(position=fact.position, who=fact.who, at=fact.at, reason=reason)
 
 
@@ -269,17 +271,16 @@ def visits(story: CaseHistory) -> tuple[VisitRecord, ...]:
     """From the first event or a reopening to the next closing."""
     found: list[VisitRecord] = []
     for fact in story.counting:
-        opens = fact.kind is EventKind.REOPEN and story.in_course(fact)
+        opens = isinstance(fact.payload, ReopenPayload) and story.in_course(fact)
         if not found or opens:
             found.append(_visit(len(found) + 1, fact))
-        if fact.kind is EventKind.CLOSE and story.in_course(fact):
-            body = fact.event.body
-            sealed, note = bool(body.get("access_sealed")), str(body.get("note", ""))
-            found[-1] = replace(found[-1], closed_at=fact.at, closed_by=fact.who, access_sealed=sealed, note=note)
-        elif fact.kind in NAMES_THE_ROOM:
-            named = story.people.get(str(fact.event.body.get("supervisor_id", "")))
-            if named and named not in found[-1].on_site:
-                found[-1] = replace(found[-1], on_site=(*found[-1].on_site, named))
+        match fact.payload:
+            case ClosePayload(access_sealed=sealed, note=note) if story.in_course(fact):
+                found[-1] = replace(found[-1], closed_at=fact.at, closed_by=fact.who, access_sealed=sealed, note=note)
+            case OnSitePayload(supervisor_id=id_) | ReopenPayload(supervisor_id=id_):
+                named = story.people.get(id_)
+                if named and named not in found[-1].on_site:
+                    found[-1] = replace(found[-1], on_site=(*found[-1].on_site, named))
     return tuple(found)
 
 
@@ -296,5 +297,6 @@ def _visit(number: int, fact: RecordedEvent) -> VisitRecord:
     )
 
 
-def _of(story: CaseHistory, kind: EventKind) -> Iterator[RecordedEvent]:
-    return (fact for fact in story.counting if fact.kind is kind)
+def _of(story: CaseHistory, kind: type[P]) -> Iterator[tuple[RecordedEvent, P]]:
+    """What was told of one kind, with what it carries."""
+    return ((fact, fact.payload) for fact in story.counting if isinstance(fact.payload, kind))

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from cases.domain.access import who_tells
 from cases.domain.access.roles import Role
-from cases.domain.access.who_tells import Part, refuse_unless_works
+from cases.domain.access.who_tells import refuse_unless_works
 from cases.domain.events.kinds import EventKind
+from cases.domain.events.registry import Part
 from cases.domain.progress.taken_over import TakenOver
 from cases.models import Case, Person
 from cases.services.common.guard import actor_in

@@ -6,7 +6,7 @@ from django.db import transaction
 
 from cases.domain.access.permissions import May
 from cases.domain.errors import NotUsable
-from cases.domain.events.payloads import StruckTold
+from cases.domain.events.payloads import StruckPayload
 from cases.domain.struck import StruckWhy
 from cases.mapping import courses
 from cases.models import Canal, Image, ImagePutRight, LengthReading, Person
@@ -70,7 +70,7 @@ def _put_right(actor: Person, row: Image, was: str, why: StruckWhy, moved_to: st
     course = courses.course(case.pk, list(case.events.order_by("position")))
     if course is None:
         return
-    told = StruckTold(what="image", struck=str(row.pk), why=why, moved_to=moved_to)
+    told = StruckPayload(what="image", struck=str(row.pk), why=why, moved_to=moved_to)
     version = case.versions.get(hash=course.plan)
     server_events.write(actor=actor, case=case, version=version, told=told, canal=was)
     running_work.keep(case)

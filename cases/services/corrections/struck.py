@@ -6,7 +6,7 @@ from django.db import transaction
 from django.utils import timezone
 
 from cases.domain.access.permissions import May
-from cases.domain.events.payloads import StruckTold
+from cases.domain.events.payloads import StruckPayload
 from cases.domain.struck import StruckWhy
 from cases.mapping import courses
 from cases.models import Canal, Case, JunctionReading, LengthReading, Person
@@ -45,7 +45,7 @@ def _tell(actor: Person, case: Case, canal: Canal, reading: Row, why: StruckWhy)
     if course is None:
         return
     of_length = isinstance(reading, LengthReading)
-    told = StruckTold(what="length" if of_length else "junction", struck=str(reading.pk), why=why)
+    told = StruckPayload(what="length" if of_length else "junction", struck=str(reading.pk), why=why)
     version = case.versions.get(hash=course.plan)
     server_events.write(actor=actor, case=case, version=version, told=told, canal=canal.name)
     running_work.keep(case)

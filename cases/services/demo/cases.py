@@ -10,7 +10,7 @@ from typing import Any
 from django.db import transaction
 
 from cases.domain.access.roles import Role
-from cases.domain.events.payloads import Told
+from cases.domain.events.payloads import EventPayload
 from cases.domain.plans.acknowledged import to_acknowledge
 from cases.domain.plans.lifecycle import Decision
 from cases.mapping.plans import plan_of
@@ -197,7 +197,7 @@ class _Story:
         self._at_the_bench().work(step["canal"], until=step.get("until"))
 
     def _tell(self, step: Row) -> None:
-        told: Told = decode(Told, step["told"])
+        told: EventPayload = decode(EventPayload, step["told"])
         who = self.people[step["by"]] if "by" in step else self.student
         self._at_the_bench().tell(who, step["canal"], [("", told)])
 

@@ -6,7 +6,7 @@ from uuid import UUID
 
 from django.utils import timezone
 
-from cases.domain.events.payloads import SignOffTold, StepTold, Told
+from cases.domain.events.payloads import EventPayload, SignOffPayload, StepPayload
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_of
 from cases.models import Person, ToothPlanVersion
@@ -31,11 +31,11 @@ class Bench:
         """From the first step to the first of phase `until`, or to the end."""
         plan = next(each for each in plan_of(self.version).canals if each.canal == canal)
         walk = Walk(plan.run_sheet)
-        told: list[tuple[str, Told]] = []
+        told: list[tuple[str, EventPayload]] = []
         while isinstance(node := walk.node, Do) and node.phase != until:
             if node.action is Action.SIGN_OFF:
                 self.tell(self.student, canal, told)
-                self.tell(self.supervisor, canal, [(node.id, SignOffTold(exit="approved"))])
+                self.tell(self.supervisor, canal, [(node.id, SignOffPayload(exit="approved"))])
                 told = []
                 walk.leave(Exit.APPROVED)
                 continue
@@ -44,7 +44,7 @@ class Bench:
             walk.leave(step.exit, step.depth_um)
         self.tell(self.student, canal, told)
 
-    def tell(self, who: Person, canal: str, told: list[tuple[str, Told]]) -> None:
+    def tell(self, who: Person, canal: str, told: list[tuple[str, EventPayload]]) -> None:
         """Reports what was done on a canal; with no canal, on the tooth."""
         if not told:
             return
@@ -66,15 +66,15 @@ class Bench:
         self.devices[who] = device, seq + len(batch)
 
 
-def _told(plan: CanalPlan, node: Do, walk: Walk) -> StepTold:
+def _told(plan: CanalPlan, node: Do, walk: Walk) -> StepPayload:
     """How the step is expected to be left: an instrument that goes to resistance, at half a millimetre."""
     exit_, stop = expected_exit(node), walk.stop_um()
     if exit_ not in (Exit.REACHED, Exit.SHORT) or stop is None:
-        return StepTold(exit=exit_, irrigant=node.irrigant, volume_ml=node.volume_ml)
+        return StepPayload(exit=exit_, irrigant=node.irrigant, volume_ml=node.volume_ml)
     expected = _expected(plan, node.id, walk.visits[node.id])
     short = stop - HALF_MM_UM if expected is None else min(stop, stop_um(um(expected.depth_mm)))
     depth = stop if exit_ is Exit.REACHED else short
-    return StepTold(exit=Exit.REACHED if depth >= stop else Exit.SHORT, depth_um=depth, stop_um=stop)
+    return StepPayload(exit=Exit.REACHED if depth >= stop else Exit.SHORT, depth_um=depth, stop_um=stop)
 
 
 def _expected(plan: CanalPlan, node: str, visit: int) -> ExpectedStep | None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 
 from django.db import transaction
@@ -10,7 +9,7 @@ from django.db import transaction
 from cases.domain.access.permissions import May
 from cases.domain.errors import ChangedSince, Conflict, NoSuchCanal, NotUsable
 from cases.domain.events.kinds import EventKind
-from cases.domain.events.payloads import ReleaseTold
+from cases.domain.events.payloads import ReleasePayload
 from cases.domain.plans.lifecycle import PlanState
 from cases.domain.plans.release import Joins, left_out
 from cases.mapping import courses
@@ -35,7 +34,7 @@ def let_go(*, supervisor: Person, case: Case, version: ToothPlanVersion, returne
     version.not_released = [one.canal for one in waits]
     version.save(update_fields=["not_released"])
     if waits or _some_wait(case):
-        told = ReleaseTold(not_released=waits)
+        told = ReleasePayload(not_released=waits)
         server_events.write(actor=supervisor, case=case, version=version, told=told)
         running_work.keep(case)
 
@@ -85,8 +84,9 @@ def _refuse_alone(canals: Sequence[str], returned: Mapping[str, str], joins: Joi
 def _returned(case: Case) -> dict[str, str]:
     """The canals that the last decision returned, with its remarks; it may have been on the version before."""
     last = case.events.filter(kind=EventKind.RELEASE).order_by("-position").first()
-    waits = json.loads(last.text)["not_released"] if last else []
-    return {one["canal"]: one["remark"] for one in waits if not one["joins"]}
+    decision = courses.payload_of(last) if last else None
+    left_out = decision.not_released if isinstance(decision, ReleasePayload) else ()
+    return {canal.canal: canal.remark for canal in left_out if not canal.joins}
 
 
 def _joins(version: ToothPlanVersion) -> dict[str, str | None]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from cases.domain.events.payloads import ReplanTold
+from cases.domain.events.payloads import ReplanPayload
 from cases.domain.plans.carry_over import carries_over
 from cases.domain.progress.so_far import so_far
 from cases.mapping import courses
@@ -49,7 +49,7 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
         return version
     if courses.work_has_begun(events):
         version = _brought_up_to_date(actor, case, version)
-    told = ReplanTold(replaces=course.plan if course else version.hash)
+    told = ReplanPayload(replaces=course.plan if course else version.hash)
     server_events.write(actor=actor, case=case, version=version, told=told)
     running_work.keep(case)
     return version

@@ -9,7 +9,7 @@ from django.db import transaction
 from cases.domain.access.permissions import May
 from cases.domain.access.roles import Role
 from cases.domain.errors import ChangedSince, Conflict, NotAllowed, NothingSaid
-from cases.domain.events.payloads import RevokedTold
+from cases.domain.events.payloads import RevokedPayload
 from cases.domain.plans.lifecycle import Decision, PlanState, Verb
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Person, Revocation, ToothPlanVersion
@@ -60,5 +60,5 @@ def _approved_by(version: ToothPlanVersion) -> UUID | None:
 
 
 def _halt(actor: Person, case: Case, version: ToothPlanVersion, reason: str) -> None:
-    server_events.write(actor=actor, case=case, version=version, told=RevokedTold(reason=reason))
+    server_events.write(actor=actor, case=case, version=version, told=RevokedPayload(reason=reason))
     running_work.keep(case)

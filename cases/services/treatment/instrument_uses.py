@@ -7,6 +7,7 @@ from uuid import UUID
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import InspectedPayload, StepPayload
 from cases.domain.progress.uses import Use, uses
 from cases.mapping import courses
 from cases.mapping.courses import course_event
@@ -39,10 +40,10 @@ def _instrument(event: CourseEvent, by_hash: Mapping[str, ToothPlanVersion]) -> 
     if event.plan not in by_hash:
         return None  # of a plan that is not here nobody knows the instruments
     worked = courses.worked(by_hash[event.plan].pk)
-    if event.kind is EventKind.INSPECTED:
-        called = str(event.body.get("instrument", ""))
+    if isinstance(event.payload, InspectedPayload):
+        called = event.payload.instrument
         return next((key for key, name in worked.names.items() if called in (key, name)), None)
-    sheet = worked.sheets.get(event.canal) if event.kind is EventKind.STEP else None
+    sheet = worked.sheets.get(event.canal) if isinstance(event.payload, StepPayload) else None
     node = sheet.nodes.get(event.node) if sheet else None
     return node.instrument if isinstance(node, Do) else None
 

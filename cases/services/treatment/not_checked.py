@@ -12,10 +12,10 @@ from uuid import UUID
 from django.db import transaction
 
 from cases.domain.access.roles import Role
-from cases.domain.access.who_tells import BY_SUPERVISOR
 from cases.domain.events.kinds import NotChecked
-from cases.domain.events.payloads import ReadingTold, StepTold, Told
-from cases.domain.events.visit_payloads import OnSiteTold, ReopenTold
+from cases.domain.events.payloads import EventPayload, ReadingPayload, StepPayload
+from cases.domain.events.registry import BY_SUPERVISOR
+from cases.domain.events.visit_payloads import OnSitePayload, ReopenPayload
 from cases.mapping.plans import plan_of
 from cases.models import Canal, Case, Membership, Person, Review, ToothPlanVersion, TreatmentEvent
 from cases.services.charting import canals, readings
@@ -24,7 +24,7 @@ from planning.foundation.errors import Refusal
 from planning.foundation.quantities import mm
 
 
-def what(told: Told, plan_hash: str, *, case: Case, plans: Collection[str]) -> NotChecked | None:
+def what(told: EventPayload, plan_hash: str, *, case: Case, plans: Collection[str]) -> NotChecked | None:
     """What cannot be checked of the event before anything is done with it; the plan first, as the rest is checked
     against it.
     """
@@ -35,15 +35,15 @@ def what(told: Told, plan_hash: str, *, case: Case, plans: Collection[str]) -> N
     return _room(told, case)
 
 
-def _too_deep(told: Told) -> bool:
+def _too_deep(told: EventPayload) -> bool:
     within_tooth = within("depth")
-    depths = (told.depth_um, told.stop_um) if isinstance(told, StepTold) else ()
+    depths = (told.depth_um, told.stop_um) if isinstance(told, StepPayload) else ()
     return any(depth is not None and not within_tooth.holds(mm(depth)) for depth in depths)
 
 
-def _room(told: Told, case: Case) -> NotChecked | None:
-    named = told.supervisor_id if isinstance(told, OnSiteTold | ReopenTold) else ""
-    if named == "" and not isinstance(told, OnSiteTold):
+def _room(told: EventPayload, case: Case) -> NotChecked | None:
+    named = told.supervisor_id if isinstance(told, OnSitePayload | ReopenPayload) else ""
+    if named == "" and not isinstance(told, OnSitePayload):
         return None
     if not _is_id(named):
         return NotChecked.ROOM
@@ -69,16 +69,18 @@ def _is_id(text: str) -> bool:
         return False
 
 
-def follow(told: Told, canal: str, *, actor: Person, case: Case, version: ToothPlanVersion) -> NotChecked | None:
+def follow(
+    told: EventPayload, canal: str, *, actor: Person, case: Case, version: ToothPlanVersion
+) -> NotChecked | None:
     """Does what an event asks of the chart: a reading, a reference point that has gone. Says what was not possible."""
-    if isinstance(told, ReadingTold):
+    if isinstance(told, ReadingPayload):
         return None if _take_length(told, canal, actor, case) else NotChecked.LENGTH
-    if isinstance(told, ReopenTold):
+    if isinstance(told, ReopenPayload):
         return None if _move_points(told, actor, case, version) else NotChecked.POINT
     return None
 
 
-def _take_length(told: ReadingTold, canal: str, actor: Person, case: Case) -> bool:
+def _take_length(told: ReadingPayload, canal: str, actor: Person, case: Case) -> bool:
     """A length taken at the chair is a reading of its canal like any other."""
     row = Canal.objects.filter(tooth__case=case, name=canal).select_related("tooth__case", "root").first()
     if row is None:
@@ -91,7 +93,7 @@ def _take_length(told: ReadingTold, canal: str, actor: Person, case: Case) -> bo
     return True
 
 
-def _move_points(told: ReopenTold, actor: Person, case: Case, version: ToothPlanVersion) -> bool:
+def _move_points(told: ReopenPayload, actor: Person, case: Case, version: ToothPlanVersion) -> bool:
     """Canals whose reference point has gone are measured from the new one: lengths taken before count no more.
 
     A new point with the old one's name is not taken over: the old lengths would go on counting.

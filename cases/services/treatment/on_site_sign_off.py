@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass, replace
 from uuid import UUID
 
@@ -10,8 +9,7 @@ from django.db import transaction
 
 from cases.domain.access.roles import Role
 from cases.domain.errors import CaseError, HoldPointAnswered, NotUsable
-from cases.domain.events.kinds import EventKind
-from cases.domain.events.payloads import SignOffTold
+from cases.domain.events.payloads import SignOffPayload
 from cases.domain.progress.course import CanalState
 from cases.domain.uuid7 import uuid7
 from cases.mapping import courses
@@ -31,7 +29,7 @@ class BenchWord:
     code: str
     plan_hash: str
     node: str
-    told: SignOffTold
+    told: SignOffPayload
     canal: str = ""
     """Empty for a word on the visit."""
     also: tuple[str, ...] = ()
@@ -93,6 +91,6 @@ def _refuse_elsewhere(case: Case, word: BenchWord, canals: tuple[str, ...]) -> N
         canal = course.canals.get(name) if course and course.plan == word.plan_hash else None
         if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == word.node:
             continue
-        words = [event for event in events if event.kind == EventKind.SIGN_OFF and event.canal == name]
-        last = f"{words[-1].actor}: {json.loads(words[-1].text)['exit']}." if words else ""
-        raise HoldPointAnswered(canal=name or "The visit", last=last)
+        of_canal = [(event.actor, courses.payload_of(event)) for event in events if event.canal == name]
+        words = [f"{who}: {payload.exit}." for who, payload in of_canal if isinstance(payload, SignOffPayload)]
+        raise HoldPointAnswered(canal=name or "The visit", last=words[-1] if words else "")

@@ -6,7 +6,7 @@ from uuid import UUID
 
 from django.utils import timezone
 
-from cases.domain.events.payloads import Told
+from cases.domain.events.payloads import EventPayload
 from cases.domain.uuid7 import uuid7
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
 from cases.services.common import idempotency
@@ -17,7 +17,7 @@ HERE = UUID(int=0)
 
 
 def write(
-    *, actor: Person, case: Case, version: ToothPlanVersion, told: Told, canal: str = "", node: str = ""
+    *, actor: Person, case: Case, version: ToothPlanVersion, told: EventPayload, canal: str = "", node: str = ""
 ) -> TreatmentEvent:
     """The event at the end of the case's record; the caller holds the case."""
     position = last_of(case, "position")

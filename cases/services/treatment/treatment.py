@@ -9,10 +9,11 @@ from uuid import UUID
 
 from django.db import transaction
 
-from cases.domain.access.who_tells import Part, refuse_unless_tells
+from cases.domain.access.who_tells import refuse_unless_tells
 from cases.domain.errors import NotAllowed, NotUsable, SequenceGap
 from cases.domain.events.kinds import EventKind
-from cases.domain.events.payloads import SignOffTold, Told
+from cases.domain.events.payloads import EventPayload, SignOffPayload
+from cases.domain.events.registry import Part
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
 from cases.services.common import idempotency, parts
 from cases.services.common.locking import locked
@@ -30,7 +31,7 @@ class ReceivedEvent:
     seen_position: int
     plan_hash: str
     device_time: datetime
-    told: Told
+    told: EventPayload
     canal: str = ""
     """Empty where it concerns the whole tooth."""
     node: str = ""
@@ -111,17 +112,17 @@ def _refuse(one: ReceivedEvent, number: int, part: Part, versions: Mapping[str, 
     if not versions:
         raise NotUsable(reason="This case never had a plan.", at=(*at, "plan_hash"))
     refuse_unless_tells(one.kind, part, at=(*at, "told", "kind"))
-    if isinstance(one.told, SignOffTold):
+    if isinstance(one.told, SignOffPayload):
         _refuse_word(one.told, (*at, "told"))
 
 
-def _refuse_word(word: SignOffTold, at: Pointer) -> None:
+def _refuse_word(word: SignOffPayload, at: Pointer) -> None:
     if word.at_bench:
         raise NotAllowed(reason="A word at the bench is given with a supervisor's code.", at=(*at, "at_bench"))
     refuse_unreasoned(word, at)
 
 
-def refuse_unreasoned(word: SignOffTold, at: Pointer = ()) -> None:
+def refuse_unreasoned(word: SignOffPayload, at: Pointer = ()) -> None:
     """Raises NotUsable where a word lacks the reason that it needs."""
     if word.despite_missing and word.exit != "approved":
         raise NotUsable(

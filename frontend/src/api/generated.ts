@@ -1437,7 +1437,7 @@ export interface components {
          */
         Anatomy: "usual" | "fused_or_c_shaped" | "charted_by_supervisor";
         /** @description Why an instrument went past its stop. */
-        AnswerTold: {
+        AnswerPayload: {
             /** @description Id of the event that opened the question. */
             asks: string;
             /** @description `stop_moved` lets the canal go on; anything else is for the supervisor. */
@@ -1568,15 +1568,8 @@ export interface components {
             /** @description Key of a technique of the programme's list. */
             technique: string;
         };
-        /**
-         * @description Why a plan is asked for.
-         *     * `first`: No supervisor has decided on this case yet.
-         *     * `after_approval`: An approved plan was changed: the approval no longer counts.
-         * @enum {string}
-         */
-        Asks: "first" | "after_return" | "after_approval";
         /** @description The student asks for a supervisor's word. */
-        AskTold: {
+        AskPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -1587,7 +1580,7 @@ export interface components {
             together: string;
         };
         /** @description The student asks for a supervisor's word. */
-        AskToldRequest: {
+        AskPayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -1601,6 +1594,13 @@ export interface components {
              */
             together?: string;
         };
+        /**
+         * @description Why a plan is asked for.
+         *     * `first`: No supervisor has decided on this case yet.
+         *     * `after_approval`: An approved plan was changed: the approval no longer counts.
+         * @enum {string}
+         */
+        Asks: "first" | "after_return" | "after_approval";
         /** @description Every one of the nodes last stood at its stop. */
         AtLength: {
             nodes: string[];
@@ -2326,7 +2326,7 @@ export interface components {
             series_taper?: number | null;
         };
         /** @description The visit ends. */
-        CloseTold: {
+        ClosePayload: {
             access_sealed: boolean;
             /** @description What was left in the canals; None where nobody said. */
             dressing: ("none" | "calcium_hydroxide" | "other") | null;
@@ -2340,7 +2340,7 @@ export interface components {
             temporary: ("none" | "zinc_oxide" | "glass_ionomer" | "other") | null;
         };
         /** @description The visit ends. */
-        CloseToldRequest: {
+        ClosePayloadRequest: {
             access_sealed: boolean;
             /**
              * @description What was left in the canals; None where nobody said.
@@ -2364,7 +2364,7 @@ export interface components {
             code: string;
         };
         /** @description A supervisor comes to the chair before deciding. */
-        ComeTold: {
+        ComePayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2373,7 +2373,7 @@ export interface components {
             note: string;
         };
         /** @description A supervisor comes to the chair before deciding. */
-        ComeToldRequest: {
+        ComePayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2464,7 +2464,7 @@ export interface components {
             rows: components["schemas"]["Figure"][];
         };
         /** @description What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes. */
-        CorrectedTold: {
+        CorrectedPayload: {
             /** @description Id of the emergency. */
             corrects: string;
             /**
@@ -2477,7 +2477,7 @@ export interface components {
             what: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury") | null;
         };
         /** @description What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes. */
-        CorrectedToldRequest: {
+        CorrectedPayloadRequest: {
             /** @description Id of the emergency. */
             corrects: string;
             /**
@@ -2550,7 +2550,7 @@ export interface components {
             source: string;
         };
         /** @description How the dam was found. In the clinic nothing goes on unless it is on. */
-        DamTold: {
+        DamPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -2680,6 +2680,40 @@ export interface components {
          * @enum {string}
          */
         DoubtKind: "turns_back" | "sharp";
+        /** @description The whole tooth stands still. */
+        EmergencyPayload: {
+            /**
+             * @description Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
+             *     stop what was done before it.
+             */
+            before: string[];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "emergency";
+            note: string;
+            what: components["schemas"]["EmergencyPayloadWhatEnum"];
+        };
+        /** @description The whole tooth stands still. */
+        EmergencyPayloadRequest: {
+            /**
+             * @description Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
+             *     stop what was done before it.
+             * @default []
+             */
+            before?: string[];
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "emergency";
+            /** @default  */
+            note?: string;
+            what: components["schemas"]["EmergencyPayloadWhatEnum"];
+        };
+        /** @enum {string} */
+        EmergencyPayloadWhatEnum: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury";
         EmergencyShown: {
             /**
              * Format: date-time
@@ -2695,40 +2729,6 @@ export interface components {
             /** @description As last said; empty where it was not so. */
             what: string;
         };
-        /** @description The whole tooth stands still. */
-        EmergencyTold: {
-            /**
-             * @description Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
-             *     stop what was done before it.
-             */
-            before: string[];
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "emergency";
-            note: string;
-            what: components["schemas"]["EmergencyToldWhatEnum"];
-        };
-        /** @description The whole tooth stands still. */
-        EmergencyToldRequest: {
-            /**
-             * @description Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
-             *     stop what was done before it.
-             * @default []
-             */
-            before?: string[];
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "emergency";
-            /** @default  */
-            note?: string;
-            what: components["schemas"]["EmergencyToldWhatEnum"];
-        };
-        /** @enum {string} */
-        EmergencyToldWhatEnum: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury";
         End: {
             id: string;
             /**
@@ -2760,7 +2760,7 @@ export interface components {
             plan_hash: string;
             /** @description The last position the device knew. */
             seen_position: number;
-            told: components["schemas"]["StepToldRequest"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldRequestKept"] | components["schemas"]["SignOffToldRequest"] | components["schemas"]["InspectedToldRequest"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseToldRequest"] | components["schemas"]["EmergencyToldRequest"] | components["schemas"]["CorrectedToldRequest"] | components["schemas"]["ResumeToldRequest"] | components["schemas"]["CloseToldRequest"] | components["schemas"]["ReopenToldRequest"] | components["schemas"]["ReplanTold"] | components["schemas"]["RevokedTold"] | components["schemas"]["ReleaseToldRequest"] | components["schemas"]["AskToldRequest"] | components["schemas"]["ComeToldRequest"] | components["schemas"]["WantedToldRequest"] | components["schemas"]["StruckToldRequest"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageToldRequest"] | components["schemas"]["IrrigatedToldRequest"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepPayloadRequest"] | components["schemas"]["AnswerPayload"] | components["schemas"]["ReadingPayloadRequestKept"] | components["schemas"]["SignOffPayloadRequest"] | components["schemas"]["InspectedPayloadRequest"] | components["schemas"]["TurnPayload"] | components["schemas"]["PausePayloadRequest"] | components["schemas"]["EmergencyPayloadRequest"] | components["schemas"]["CorrectedPayloadRequest"] | components["schemas"]["ResumePayloadRequest"] | components["schemas"]["ClosePayloadRequest"] | components["schemas"]["ReopenPayloadRequest"] | components["schemas"]["ReplanPayload"] | components["schemas"]["RevokedPayload"] | components["schemas"]["ReleasePayloadRequest"] | components["schemas"]["AskPayloadRequest"] | components["schemas"]["ComePayloadRequest"] | components["schemas"]["WantedPayloadRequest"] | components["schemas"]["StruckPayloadRequest"] | components["schemas"]["TakeOverPayload"] | components["schemas"]["GiveBackPayload"] | components["schemas"]["OnSitePayload"] | components["schemas"]["DamPayload"] | components["schemas"]["ImagePayloadRequest"] | components["schemas"]["IrrigatedPayloadRequest"] | components["schemas"]["NotePayload"] | components["schemas"]["UndoPayload"];
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
@@ -2821,7 +2821,7 @@ export interface components {
             position: number;
             /** Format: date-time */
             server_time: string;
-            told: components["schemas"]["StepTold"] | components["schemas"]["AnswerTold"] | components["schemas"]["ReadingToldKept"] | components["schemas"]["SignOffTold"] | components["schemas"]["InspectedTold"] | components["schemas"]["TurnTold"] | components["schemas"]["PauseTold"] | components["schemas"]["EmergencyTold"] | components["schemas"]["CorrectedTold"] | components["schemas"]["ResumeTold"] | components["schemas"]["CloseTold"] | components["schemas"]["ReopenTold"] | components["schemas"]["ReplanTold"] | components["schemas"]["RevokedTold"] | components["schemas"]["ReleaseTold"] | components["schemas"]["AskTold"] | components["schemas"]["ComeTold"] | components["schemas"]["WantedTold"] | components["schemas"]["StruckTold"] | components["schemas"]["TakeOverTold"] | components["schemas"]["GiveBackTold"] | components["schemas"]["OnSiteTold"] | components["schemas"]["DamTold"] | components["schemas"]["ImageTold"] | components["schemas"]["IrrigatedTold"] | components["schemas"]["NoteTold"] | components["schemas"]["UndoTold"];
+            told: components["schemas"]["StepPayload"] | components["schemas"]["AnswerPayload"] | components["schemas"]["ReadingPayloadKept"] | components["schemas"]["SignOffPayload"] | components["schemas"]["InspectedPayload"] | components["schemas"]["TurnPayload"] | components["schemas"]["PausePayload"] | components["schemas"]["EmergencyPayload"] | components["schemas"]["CorrectedPayload"] | components["schemas"]["ResumePayload"] | components["schemas"]["ClosePayload"] | components["schemas"]["ReopenPayload"] | components["schemas"]["ReplanPayload"] | components["schemas"]["RevokedPayload"] | components["schemas"]["ReleasePayload"] | components["schemas"]["AskPayload"] | components["schemas"]["ComePayload"] | components["schemas"]["WantedPayload"] | components["schemas"]["StruckPayload"] | components["schemas"]["TakeOverPayload"] | components["schemas"]["GiveBackPayload"] | components["schemas"]["OnSitePayload"] | components["schemas"]["DamPayload"] | components["schemas"]["ImagePayload"] | components["schemas"]["IrrigatedPayload"] | components["schemas"]["NotePayload"] | components["schemas"]["UndoPayload"];
         };
         /**
          * @description How a step is left. The set is closed: a walker that meets another stops and asks for an update.
@@ -3009,7 +3009,7 @@ export interface components {
             test: "gained";
         };
         /** @description The supervisor who took over works it no more. */
-        GiveBackTold: {
+        GiveBackPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -3121,6 +3121,27 @@ export interface components {
             /** @description Where it belongs; empty: the whole tooth. */
             canal: string;
         };
+        /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
+        ImagePayload: {
+            image_id: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "image";
+            purpose: components["schemas"]["PurposeEnum"];
+        };
+        /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
+        ImagePayloadRequest: {
+            image_id: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "image";
+            /** @default other */
+            purpose?: components["schemas"]["PurposeEnum"];
+        };
         /** @description An image that was struck, or put to another canal. What was said of it before stays. */
         ImagePutRight: {
             /** Format: date-time */
@@ -3220,29 +3241,8 @@ export interface components {
             /** @description `not_so`: it does not show what it was taken for. */
             why: components["schemas"]["WhyEnum"];
         };
-        /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
-        ImageTold: {
-            image_id: string;
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "image";
-            purpose: components["schemas"]["PurposeEnum"];
-        };
-        /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
-        ImageToldRequest: {
-            image_id: string;
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "image";
-            /** @default other */
-            purpose?: components["schemas"]["PurposeEnum"];
-        };
         /** @description An instrument was looked at. What is found whole after a discard is a new one. */
-        InspectedTold: {
+        InspectedPayload: {
             found: components["schemas"]["FoundEnum"];
             instrument: string;
             /**
@@ -3253,7 +3253,7 @@ export interface components {
             why: string;
         };
         /** @description An instrument was looked at. What is found whole after a discard is a new one. */
-        InspectedToldRequest: {
+        InspectedPayloadRequest: {
             found: components["schemas"]["FoundEnum"];
             instrument: string;
             /**
@@ -3385,7 +3385,7 @@ export interface components {
             volume_ml: number;
         };
         /** @description Irrigated beside what the order of work asks for. */
-        IrrigatedTold: {
+        IrrigatedPayload: {
             contact_s: number | null;
             irrigant: string;
             /**
@@ -3396,7 +3396,7 @@ export interface components {
             volume_ml: number;
         };
         /** @description Irrigated beside what the order of work asks for. */
-        IrrigatedToldRequest: {
+        IrrigatedPayloadRequest: {
             /** @default null */
             contact_s?: number | null;
             irrigant: string;
@@ -3792,7 +3792,7 @@ export interface components {
          * @enum {string}
          */
         NotCheckedEnum: "plan" | "depth" | "length" | "point" | "room_left" | "room";
-        NoteTold: {
+        NotePayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -3835,7 +3835,7 @@ export interface components {
             schneider_deg: number;
         };
         /** @description The licensed clinician who is in the room for this visit. */
-        OnSiteTold: {
+        OnSitePayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4031,17 +4031,17 @@ export interface components {
          */
         Pattern: "separate" | "2-1" | "1-2" | "2-1-2" | "1-2-1" | "unknown";
         /** @description This canal stands still until a supervisor lets it go on. */
-        PauseTold: {
+        PausePayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "pause";
             reason: string;
-            what: components["schemas"]["PauseToldWhatEnum"];
+            what: components["schemas"]["PausePayloadWhatEnum"];
         };
         /** @description This canal stands still until a supervisor lets it go on. */
-        PauseToldRequest: {
+        PausePayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4050,10 +4050,10 @@ export interface components {
             /** @default  */
             reason?: string;
             /** @default other */
-            what?: components["schemas"]["PauseToldWhatEnum"];
+            what?: components["schemas"]["PausePayloadWhatEnum"];
         };
         /** @enum {string} */
-        PauseToldWhatEnum: "sensitivity" | "normal_bleeding" | "ledge_suspected" | "not_sure" | "other";
+        PausePayloadWhatEnum: "sensitivity" | "normal_bleeding" | "ledge_suspected" | "not_sure" | "other";
         PersonRef: {
             /** Format: uuid */
             id: string;
@@ -4606,6 +4606,24 @@ export interface components {
         ReadingList: {
             results: components["schemas"]["ReadingShown"][];
         };
+        /** @description A length was taken at the chair. */
+        ReadingPayloadKept: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "reading";
+            taken: components["schemas"]["PreOperativeImageKept"] | components["schemas"]["RatioKept"] | components["schemas"]["ConfirmingImageKept"] | components["schemas"]["ApexLocatorKept"] | components["schemas"]["DirectSightKept"];
+        };
+        /** @description A length was taken at the chair. */
+        ReadingPayloadRequestKept: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "reading";
+            taken: components["schemas"]["PreOperativeImageRequestKept"] | components["schemas"]["RatioRequestKept"] | components["schemas"]["ConfirmingImageRequestKept"] | components["schemas"]["ApexLocatorRequestKept"] | components["schemas"]["DirectSightRequestKept"];
+        };
         /** @description What one reading says. */
         ReadingResult: {
             counts: boolean;
@@ -4626,24 +4644,6 @@ export interface components {
             reading: components["schemas"]["PreOperativeImage"] | components["schemas"]["Ratio"] | components["schemas"]["ConfirmingImage"] | components["schemas"]["ApexLocator"] | components["schemas"]["DirectSight"];
             /** @description Who struck it, when and why; null where it counts. */
             readonly struck: components["schemas"]["StruckShown"] | null;
-        };
-        /** @description A length was taken at the chair. */
-        ReadingToldKept: {
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "reading";
-            taken: components["schemas"]["PreOperativeImageKept"] | components["schemas"]["RatioKept"] | components["schemas"]["ConfirmingImageKept"] | components["schemas"]["ApexLocatorKept"] | components["schemas"]["DirectSightKept"];
-        };
-        /** @description A length was taken at the chair. */
-        ReadingToldRequestKept: {
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "reading";
-            taken: components["schemas"]["PreOperativeImageRequestKept"] | components["schemas"]["RatioRequestKept"] | components["schemas"]["ConfirmingImageRequestKept"] | components["schemas"]["ApexLocatorRequestKept"] | components["schemas"]["DirectSightRequestKept"];
         };
         /** @description Everything that was planned, done and decided in one case. */
         Record: {
@@ -4723,7 +4723,7 @@ export interface components {
             canals: string[];
         };
         /** @description A supervisor decided on the plan: every canal may be worked but these. */
-        ReleaseTold: {
+        ReleasePayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4732,7 +4732,7 @@ export interface components {
             not_released: components["schemas"]["NotReleased"][];
         };
         /** @description A supervisor decided on the plan: every canal may be worked but these. */
-        ReleaseToldRequest: {
+        ReleasePayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4762,7 +4762,7 @@ export interface components {
          */
         RemovalReason: "names_somebody" | "not_of_this_case" | "not_usable";
         /** @description The next visit begins. */
-        ReopenTold: {
+        ReopenPayload: {
             /** @description Canals that were found as they were left, or have not been worked yet; the others wait for a supervisor. */
             as_left: string[];
             /** @description What was looked at, canal by canal. */
@@ -4778,7 +4778,7 @@ export interface components {
             supervisor_id: string;
         };
         /** @description The next visit begins. */
-        ReopenToldRequest: {
+        ReopenPayloadRequest: {
             /** @description Canals that were found as they were left, or have not been worked yet; the others wait for a supervisor. */
             as_left: string[];
             /**
@@ -4803,7 +4803,7 @@ export interface components {
             supervisor_id?: string;
         };
         /** @description A plan is in force from here on. */
-        ReplanTold: {
+        ReplanPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -4832,7 +4832,7 @@ export interface components {
             short_mm: number;
         };
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
-        ResumeTold: {
+        ResumePayload: {
             /**
              * @description Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
              *     Empty: all.
@@ -4848,7 +4848,7 @@ export interface components {
             reason: string;
         };
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
-        ResumeToldRequest: {
+        ResumePayloadRequest: {
             /**
              * @description Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
              *     Empty: all.
@@ -4904,7 +4904,7 @@ export interface components {
             reason: string;
         };
         /** @description The approval of the plan in force was withdrawn. */
-        RevokedTold: {
+        RevokedPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5139,7 +5139,7 @@ export interface components {
             username: string;
         };
         /** @description A supervisor's word at a hold point. */
-        SignOffTold: {
+        SignOffPayload: {
             /** @description Given on the student's phone with a one-time code; recorded by the server alone. */
             at_bench: boolean;
             /** @description Approved although what the hold point asks for is not there; the reason says why. */
@@ -5155,7 +5155,7 @@ export interface components {
             together: string;
         };
         /** @description A supervisor's word at a hold point. */
-        SignOffToldRequest: {
+        SignOffPayloadRequest: {
             /**
              * @description Given on the student's phone with a one-time code; recorded by the server alone.
              * @default false
@@ -5301,34 +5301,8 @@ export interface components {
             node: string;
             phase: string;
         };
-        /** @description One step: as planned, as done, or both. */
-        StepRecord: {
-            action: components["schemas"]["Action"];
-            against_band: ("as_expected" | "shorter" | "longer") | null;
-            /** @description The canal is bent, and the estimate knows nothing of it. */
-            as_if_straight: boolean;
-            comparison: components["schemas"]["StepComparison"];
-            /** @description Where the tip stopped, as recorded. */
-            depth_mm: number | null;
-            high_mm: number | null;
-            /** @description How it was left. */
-            how: components["schemas"]["Exit"] | null;
-            /** @description Its name: size and taper. */
-            instrument: string | null;
-            /** @description The band it was expected in when the plan was made; an estimate, never a target. */
-            low_mm: number | null;
-            node: string;
-            phase: string;
-            /** @description In the timeline, where it was done. */
-            position: number | null;
-            /** @description The stop that was shown, else the planned one. */
-            stop_mm: number | null;
-            version: number;
-            /** @description Which time the step was worked, from 1. */
-            visit: number;
-        };
         /** @description A step was left. */
-        StepTold: {
+        StepPayload: {
             /** @description How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted. */
             contact_s: number | null;
             /** @description Where the tip stopped, in whole micrometres from the reference point. */
@@ -5351,7 +5325,7 @@ export interface components {
             volume_ml: number | null;
         };
         /** @description A step was left. */
-        StepToldRequest: {
+        StepPayloadRequest: {
             /**
              * @description How long the irrigant stayed, as the phone counted it; none where its clock could not be trusted.
              * @default null
@@ -5393,6 +5367,32 @@ export interface components {
             /** @default null */
             volume_ml?: number | null;
         };
+        /** @description One step: as planned, as done, or both. */
+        StepRecord: {
+            action: components["schemas"]["Action"];
+            against_band: ("as_expected" | "shorter" | "longer") | null;
+            /** @description The canal is bent, and the estimate knows nothing of it. */
+            as_if_straight: boolean;
+            comparison: components["schemas"]["StepComparison"];
+            /** @description Where the tip stopped, as recorded. */
+            depth_mm: number | null;
+            high_mm: number | null;
+            /** @description How it was left. */
+            how: components["schemas"]["Exit"] | null;
+            /** @description Its name: size and taper. */
+            instrument: string | null;
+            /** @description The band it was expected in when the plan was made; an estimate, never a target. */
+            low_mm: number | null;
+            node: string;
+            phase: string;
+            /** @description In the timeline, where it was done. */
+            position: number | null;
+            /** @description The stop that was shown, else the planned one. */
+            stop_mm: number | null;
+            version: number;
+            /** @description Which time the step was worked, from 1. */
+            visit: number;
+        };
         Stop: {
             canal: string;
             stop_mm: number;
@@ -5423,6 +5423,39 @@ export interface components {
         StrikeGivenRequest: {
             why: components["schemas"]["StruckWhy"];
         };
+        /** @description A reading or an image of the canal counts no more. */
+        StruckPayload: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "struck";
+            /** @description Of an image: the canal it counts in instead, empty for the whole tooth; None: it counts for nothing. */
+            moved_to: string | null;
+            /** @description Its id. */
+            struck: string;
+            what: components["schemas"]["StruckPayloadWhatEnum"];
+            why: components["schemas"]["StruckWhy"];
+        };
+        /** @description A reading or an image of the canal counts no more. */
+        StruckPayloadRequest: {
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            kind: "struck";
+            /**
+             * @description Of an image: the canal it counts in instead, empty for the whole tooth; None: it counts for nothing.
+             * @default null
+             */
+            moved_to?: string | null;
+            /** @description Its id. */
+            struck: string;
+            what: components["schemas"]["StruckPayloadWhatEnum"];
+            why: components["schemas"]["StruckWhy"];
+        };
+        /** @enum {string} */
+        StruckPayloadWhatEnum: "length" | "junction" | "image";
         /** @description A reading that was a mistake. It stays, and counts for nothing. */
         StruckReading: {
             /** Format: date-time */
@@ -5442,39 +5475,6 @@ export interface components {
             by: components["schemas"]["PersonRef"];
             why: components["schemas"]["StruckWhy"];
         };
-        /** @description A reading or an image of the canal counts no more. */
-        StruckTold: {
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "struck";
-            /** @description Of an image: the canal it counts in instead, empty for the whole tooth; None: it counts for nothing. */
-            moved_to: string | null;
-            /** @description Its id. */
-            struck: string;
-            what: components["schemas"]["StruckToldWhatEnum"];
-            why: components["schemas"]["StruckWhy"];
-        };
-        /** @description A reading or an image of the canal counts no more. */
-        StruckToldRequest: {
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            kind: "struck";
-            /**
-             * @description Of an image: the canal it counts in instead, empty for the whole tooth; None: it counts for nothing.
-             * @default null
-             */
-            moved_to?: string | null;
-            /** @description Its id. */
-            struck: string;
-            what: components["schemas"]["StruckToldWhatEnum"];
-            why: components["schemas"]["StruckWhy"];
-        };
-        /** @enum {string} */
-        StruckToldWhatEnum: "length" | "junction" | "image";
         /**
          * @description Why it counts no more. Words, not a text: in one somebody would write down who it was.
          *     * `not_so`: It was not measured as it says; an image does not show what it was taken for.
@@ -5489,7 +5489,7 @@ export interface components {
             signs_at_bench: boolean;
         };
         /** @description A supervisor works the case from here on. */
-        TakeOverTold: {
+        TakeOverPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5698,7 +5698,7 @@ export interface components {
         /** @enum {string} */
         TubeEnum: "mesial" | "distal";
         /** @description The hand went over to another canal. */
-        TurnTold: {
+        TurnPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5726,7 +5726,7 @@ export interface components {
             views: components["schemas"]["ViewsRequest"];
         };
         /** @description One's own last entry on the canal does not count. */
-        UndoTold: {
+        UndoPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5977,7 +5977,7 @@ export interface components {
             worst_mm: number;
         };
         /** @description A supervisor asks to be shown something. */
-        WantedTold: {
+        WantedPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
@@ -5988,7 +5988,7 @@ export interface components {
             what: "image";
         };
         /** @description A supervisor asks to be shown something. */
-        WantedToldRequest: {
+        WantedPayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}

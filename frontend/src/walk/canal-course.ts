@@ -1,5 +1,6 @@
 import type { RunSheet, WaitsFor } from '@/api/shapes'
-import type { CourseEvent } from './course-event'
+import type { EventOf, PayloadOf } from './course-event'
+import { byName } from './own'
 import type { Prerequisite } from './visit'
 import { Walk } from './walk'
 
@@ -65,8 +66,8 @@ export class CanalCourse {
   }
 
   /** An image was told of the canal. */
-  purpose(imageId: unknown) {
-    if (imageId) this.images.add(String(imageId))
+  addImage(imageId: string | null | undefined) {
+    if (imageId) this.images.add(imageId)
   }
 
   /** A supervisor's word was given. */
@@ -81,7 +82,7 @@ export class CanalCourse {
    */
   reopen(imageId: string) {
     if (!this.word?.images.has(imageId)) return
-    this.walk.withdrawOverride()
+    this.walk.takeBack()
     this.reopened.add(this.word.by)
     this.images = new Set([...this.images, ...this.word.images])
     this.word = null
@@ -98,11 +99,32 @@ export class CanalCourse {
   }
 }
 
+/** Every canal at its first step. */
+export function begun(sheets: Readonly<Record<string, RunSheet>>): Record<string, CanalCourse> {
+  const canals: Record<string, CanalCourse> = byName(
+    Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet, () => canals)]),
+  )
+  return canals
+}
+
+/** Holds for the plan that was on the screen. */
+export type OfPlan =
+  | 'step'
+  | 'answer'
+  | 'reading'
+  | 'sign_off'
+  | 'turn'
+  | 'pause'
+  | 'resume'
+  | 'release'
+  | 'ask'
+  | 'come'
+
 /**
  * What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is set
  * out of course, and its canal is planned once more.
  */
-export function byAnotherPlan(event: CourseEvent, canal: CanalCourse | undefined): OutOfCourse | null {
+export function byAnotherPlan(event: EventOf<OfPlan>, canal: CanalCourse | undefined): OutOfCourse | null {
   if (canal && event.kind === 'pause') {
     canal.held ??= 'paused'
     return null
@@ -112,11 +134,11 @@ export function byAnotherPlan(event: CourseEvent, canal: CanalCourse | undefined
 }
 
 /** Answers the hold point it names; a halt does not stop a supervisor's word. */
-export function signOff(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
+export function signOff({ id, node: at, payload }: EventOf<'sign_off'>, canal: CanalCourse): OutOfCourse | null {
   const { node } = canal.walk
-  if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== event.node) return 'other_step'
-  if (!leave(canal, String(event.body.exit), null)) return 'no_such_exit'
-  canal.signed(event.id, event.body.exit === 'approved')
+  if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== at) return 'other_step'
+  if (!leave(canal, payload.exit, null)) return 'no_such_exit'
+  canal.signed(id, payload.exit === 'approved')
   return null
 }
 
@@ -129,18 +151,18 @@ export function leave(canal: CanalCourse, exit: string, depth: number | null): b
 }
 
 /** A stop that had slipped lets the canal go on; any other cause is for the supervisor. */
-export function answer(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
-  if (canal.held !== 'past_stop' || event.body.asks !== canal.askedBy) return 'nothing_asked'
+export function answer({ asks, cause }: PayloadOf<'answer'>, canal: CanalCourse): OutOfCourse | null {
+  if (canal.held !== 'past_stop' || asks !== canal.askedBy) return 'nothing_asked'
   canal.askedBy = null
-  canal.held = event.body.cause === 'stop_moved' ? null : 'paused'
+  canal.held = cause === 'stop_moved' ? null : 'paused'
   return null
 }
 
 /** `node` says where the canal goes on if not where it stood. */
-export function resume(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
+export function resume({ node }: EventOf<'resume'>, canal: CanalCourse): OutOfCourse | null {
   if (!canal.held && canal.toPlan) return 'withheld'
-  if (event.node && !canal.walk.goTo(event.node)) return 'other_step'
-  if (event.node) canal.word = null
+  if (node && !canal.walk.goTo(node)) return 'other_step'
+  if (node) canal.word = null
   canal.held = null
   canal.askedBy = null
   canal.asking = null

@@ -1,23 +1,30 @@
 import type { RunSheet } from '@/api/shapes'
-import { answer, byAnotherPlan, CanalCourse, leave, type OutOfCourse, resume, signOff } from './canal-course'
-import type { CourseEvent } from './course-event'
+import {
+  answer,
+  begun,
+  byAnotherPlan,
+  type CanalCourse,
+  leave,
+  type OfPlan,
+  type OutOfCourse,
+  resume,
+  signOff,
+} from './canal-course'
+import type { CourseEvent, EventOf, PayloadOf } from './course-event'
 import { Emergencies } from './emergencies'
 import { byName } from './own'
-import { concernsImage } from './put-right'
+import { ofWork } from './registry'
 import { TakenOver } from './taken-over'
-import { MOVES_NOTHING, undone } from './undone'
+import { undone } from './undone'
 import { type Prerequisite, type Setting, Visit } from './visit'
-import { ofWork } from './who-tells'
 
 export type { CanalCourse, CanalState, OutOfCourse } from './canal-course'
 
 /** Run sheets of one plan by canal. */
 export type Sheets = Readonly<Record<string, RunSheet>>
 
-interface Reopened {
-  readonly as_left?: readonly string[]
-  readonly found?: readonly { canal: string; reference_point?: string }[]
-}
+/** Concerns the room and the whole tooth, whatever plan was on the screen. */
+type OfVisit = 'close' | 'reopen' | 'on_site' | 'dam'
 
 /**
  * The whole tooth: the fold of everything recorded, in order, by the rules that the server folds by. Which plan is in
@@ -83,47 +90,78 @@ export class Course {
   }
 
   private take(event: CourseEvent): OutOfCourse | null {
-    if (event.kind === 'image') this.canals[event.canal]?.purpose(event.body.image_id)
-    if (MOVES_NOTHING.includes(event.kind)) return null
-    // Holds for the tooth, whatever plan was on the screen.
-    const emergency = this.emergencies.take(event)
-    if (emergency !== undefined) return emergency ? null : 'nothing_asked'
-    if (event.kind === 'replan') return this.replan(event)
-    if (event.kind === 'revoked') return this.revoked(event)
-    if (event.kind === 'struck') return this.struck(event)
-    if (event.kind === 'take_over') return this.takenOver.take(event.actor) ? null : 'nothing_asked'
-    if (event.kind === 'give_back') return this.takenOver.end(event.actor) ? null : 'nothing_asked'
+    switch (event.kind) {
+      case 'note':
+      case 'inspected':
+      case 'irrigated':
+      case 'wanted':
+      case 'undo':
+        // Where the work stands is the same after them; what an undo takes back was left out before.
+        return null
+      case 'image':
+        this.canals[event.canal]?.addImage(event.payload.image_id)
+        return null
+      case 'emergency':
+        this.emergencies.tell(event.id, event.payload)
+        return null
+      case 'corrected':
+        return this.emergencies.correct(event.id, event.payload) ? null : 'nothing_asked'
+      case 'replan':
+        return this.replan(event)
+      case 'revoked':
+        return this.revoked(event)
+      case 'struck':
+        return this.struck(event)
+      case 'take_over':
+        return this.takenOver.take(event.actor) ? null : 'nothing_asked'
+      case 'give_back':
+        return this.takenOver.end(event.actor) ? null : 'nothing_asked'
+      default:
+        return this.ofWhoWorks(event)
+    }
+  }
+
+  private ofWhoWorks(event: EventOf<OfVisit | OfPlan>): OutOfCourse | null {
     if (ofWork(event.kind) && this.takenOver.ended(event.actor)) return 'not_working'
-    const ofVisit = this.takeVisit(event)
-    if (ofVisit !== undefined) return ofVisit
+    switch (event.kind) {
+      case 'close':
+      case 'reopen':
+      case 'on_site':
+      case 'dam':
+        return this.takeVisit(event)
+      case 'come':
+        if (event.canal !== '') break
+        // Holds for the tooth, whatever plan was on the screen.
+        this.emergencies.come(event.id)
+        return null
+    }
     const canal = this.canals[event.canal]
     if (event.plan !== this.plan) return byAnotherPlan(event, canal)
-    if (event.canal === '' || !canal) return event.canal === '' ? this.takeTooth(event) : 'no_canal'
-    return this.takeCanal(event, canal)
+    if (event.canal === '') return this.takeTooth(event)
+    return canal ? this.takeCanal(event, canal) : 'no_canal'
   }
 
   /** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone, but a word may. */
-  private struck(event: CourseEvent): OutOfCourse | null {
-    if (concernsImage(event)) return this.imagePutRight(event)
-    const { canal } = event
-    const course = this.canals[canal]
+  private struck(event: EventOf<'struck'>): OutOfCourse | null {
+    if (event.payload.what === 'image') return this.imagePutRight(event)
+    const course = this.canals[event.canal]
     if (!course) return 'no_canal'
     course.toPlan = true
     return null
   }
 
   /** Struck it counts in no canal; put to another one, not where it was. */
-  private imagePutRight({ canal: was, body }: CourseEvent): null {
-    const { moved_to } = body
+  private imagePutRight({ canal: was, payload }: EventOf<'struck'>): null {
+    const { struck, moved_to = null } = payload
     for (const [name, canal] of Object.entries(this.canals)) {
-      if (typeof moved_to !== 'string' || (name === was && name !== moved_to)) canal.reopen(String(body.struck))
+      if (moved_to === null || (name === was && name !== moved_to)) canal.reopen(struck)
     }
-    if (typeof moved_to === 'string') this.canals[moved_to]?.purpose(body.struck)
+    if (moved_to !== null) this.canals[moved_to]?.addImage(struck)
     return null
   }
 
-  /** What is said of the visit holds for the tooth, whatever plan was on the screen; undefined for any other event. */
-  private takeVisit(event: CourseEvent): OutOfCourse | null | undefined {
+  /** What is said of the visit holds for the tooth, whatever plan was on the screen. */
+  private takeVisit(event: EventOf<OfVisit>): OutOfCourse | null {
     switch (event.kind) {
       case 'close':
         if (!this.visit.close()) return 'closed'
@@ -133,46 +171,46 @@ export class Course {
         return this.reopen(event)
       case 'on_site':
         if (event.notChecked === 'room') return 'not_checked'
-        return this.visit.name(event) ? null : 'closed'
+        return this.visit.name(event.payload.supervisor_id) ? null : 'closed'
       case 'dam':
-        return this.visit.isolate(event) ? null : 'closed'
-      default:
-        return undefined
+        return this.visit.isolate(event.payload.state) ? null : 'closed'
     }
   }
 
-  private takeTooth(event: CourseEvent): OutOfCourse | null {
+  /** What is said of no canal, for the whole tooth. */
+  private takeTooth(event: EventOf<OfPlan>): OutOfCourse | null {
     switch (event.kind) {
       case 'resume':
-        return this.emergencies.resume(event) ? null : 'nothing_asked'
+        return this.emergencies.resume(event.payload) ? null : 'nothing_asked'
       case 'sign_off':
-        return this.visit.signOff(event) ? null : 'nothing_asked'
+        return this.visit.signOff(event.node, event.payload.exit) ? null : 'nothing_asked'
       case 'release':
-        return this.release(event)
+        return this.release(event.payload)
       case 'ask':
-      case 'come':
         return null
       default:
         return 'no_canal'
     }
   }
 
-  private takeCanal(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
+  private takeCanal(event: EventOf<OfPlan>, canal: CanalCourse): OutOfCourse | null {
     switch (event.kind) {
       case 'step':
         return this.step(event, canal)
       case 'sign_off':
         return signOff(event, canal)
       case 'answer':
-        return answer(event, canal)
+        return answer(event.payload, canal)
+      case 'resume':
+        return resume(event, canal)
+      case 'release':
+        return this.release(event.payload)
       case 'reading':
         canal.toPlan = true
         return null
       case 'pause':
         canal.held ??= 'paused'
         return null
-      case 'resume':
-        return resume(event, canal)
       case 'turn':
         this.turnedTo = event.canal
         return null
@@ -182,40 +220,36 @@ export class Course {
       case 'come':
         canal.coming = event.id
         return null
-      case 'release':
-        return this.takeTooth(event)
-      default:
-        return 'no_canal'
     }
   }
 
-  private step(event: CourseEvent, canal: CanalCourse): OutOfCourse | null {
+  private step({ id, node: at, payload, notChecked }: EventOf<'step'>, canal: CanalCourse): OutOfCourse | null {
     const { walk } = canal
-    const [missing] = this.missingBut(this.emergencies.halts(event.id))
+    const [missing] = this.missingBut(this.emergencies.halts(id))
     if (missing) return missing
-    if (event.notChecked === 'depth') return 'not_checked'
+    if (notChecked === 'depth') return 'not_checked'
     if (canal.held || canal.toPlan || !canal.released) return 'withheld'
-    if (walk.at !== event.node) return 'other_step'
+    if (walk.at !== at) return 'other_step'
     if (canal.state === 'hold_point' || canal.state === 'waits') return 'withheld'
     const stop = walk.stop()
-    const depth = depthOf(event)
+    const { exit, depth_um = null, image_id } = payload
     const { node } = walk
-    if (!leave(canal, String(event.body.exit), depth)) return 'no_such_exit'
+    if (!leave(canal, exit, depth_um)) return 'no_such_exit'
     canal.word = null
-    if (node.kind === 'do' && node.action === 'image') canal.purpose(event.body.image_id)
-    if (depth !== null && stop !== null && depth > stop) {
+    if (node.kind === 'do' && node.action === 'image') canal.addImage(image_id)
+    if (depth_um !== null && stop !== null && depth_um > stop) {
       canal.held = 'past_stop'
-      canal.askedBy = event.id
+      canal.askedBy = id
     }
     return null
   }
 
   /** A plan's run sheets begin where the work stands; what is held or not released stays so. */
-  private replan(event: CourseEvent): OutOfCourse | null {
-    const sheets = this.plans[event.plan]
-    if (!['', event.body.replaces].includes(this.plan) || !sheets) return 'other_plan'
+  private replan({ plan, payload }: EventOf<'replan'>): OutOfCourse | null {
+    const sheets = this.plans[plan]
+    if (!['', payload.replaces].includes(this.plan) || !sheets) return 'other_plan'
     const before = this.canals
-    this.plan = event.plan
+    this.plan = plan
     this.canals = begun(sheets)
     this.revokedBy = null
     for (const [name, canal] of Object.entries(this.canals)) {
@@ -227,15 +261,15 @@ export class Course {
     return null
   }
 
-  private revoked(event: CourseEvent): OutOfCourse | null {
-    if (event.plan !== this.plan) return 'other_plan'
-    this.revokedBy = event.id
+  private revoked({ id, plan }: EventOf<'revoked'>): OutOfCourse | null {
+    if (plan !== this.plan) return 'other_plan'
+    this.revokedBy = id
     return null
   }
 
   /** The last decision says which canals may not be worked; all others may. */
-  private release(event: CourseEvent): OutOfCourse | null {
-    const leftOut = notReleased(event).map((one) => one.canal)
+  private release({ not_released }: PayloadOf<'release'>): null {
+    const leftOut = not_released.map((one) => one.canal)
     for (const [name, canal] of Object.entries(this.canals)) canal.released = !leftOut.includes(name)
     return null
   }
@@ -244,42 +278,18 @@ export class Course {
    * Canals that were not found as they were left stay withheld, finished ones excepted. That a reference point has gone
    * holds also where another phone has opened the visit before.
    */
-  private reopen(event: CourseEvent): OutOfCourse | null {
-    const { as_left = [], found = [] } = event.body as Reopened
+  private reopen({ payload, notChecked }: EventOf<'reopen'>): OutOfCourse | null {
+    const { as_left, found = [], supervisor_id = '' } = payload
     const unfinished = Object.entries(this.canals).filter(([, canal]) => canal.state !== 'finished')
     const gone = found.filter((one) => one.reference_point).map((one) => one.canal)
     const moved = unfinished.filter(([name]) => gone.includes(name))
     for (const [, canal] of moved) canal.toPlan = true
     // The visit opens all the same where nobody knows who was in the room: then nobody was named.
-    const nobody = event.notChecked === 'room' ? { supervisor_id: '' } : {}
-    if (!this.visit.reopen({ ...event, body: { ...event.body, ...nobody } }))
-      return moved.length > 0 ? null : 'nothing_asked'
+    const onSite = notChecked === 'room' ? '' : supervisor_id
+    if (!this.visit.reopen(onSite, payload.protected ?? false)) return moved.length > 0 ? null : 'nothing_asked'
     for (const [name, canal] of unfinished) {
       if (!as_left.includes(name) && !gone.includes(name)) canal.held ??= 'to_check'
     }
     return null
   }
-}
-
-function begun(sheets: Sheets): Record<string, CanalCourse> {
-  const canals: Record<string, CanalCourse> = byName(
-    Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet, () => canals)]),
-  )
-  return canals
-}
-
-function depthOf(event: CourseEvent): number | null {
-  return typeof event.body.depth_um === 'number' ? event.body.depth_um : null
-}
-
-interface NotReleased {
-  readonly canal: string
-  readonly remark: string
-  /** The returned canal that it joins with; empty where it was returned itself. */
-  readonly joins: string
-}
-
-/** The canals that a supervisor's decision leaves out. */
-export function notReleased(event: CourseEvent): readonly NotReleased[] {
-  return Array.isArray(event.body.not_released) ? (event.body.not_released as NotReleased[]) : []
 }

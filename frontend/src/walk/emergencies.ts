@@ -1,4 +1,4 @@
-import type { CourseEvent } from './course-event'
+import type { PayloadOf } from './course-event'
 
 /** Emergencies after which nothing but saline goes into any canal: what was given may have left the root. */
 const SALINE_AFTER: readonly string[] = [
@@ -18,10 +18,6 @@ export interface Emergency {
   /** The event by which a supervisor said that they go there, or empty. */
   readonly comingBy: string
 }
-
-type Said = Pick<CourseEvent, 'id' | 'kind' | 'canal' | 'body'>
-
-const listed = (value: unknown): readonly string[] => (Array.isArray(value) ? value : [])
 
 /** All of a tooth. Only a supervisor's word ends a halt, and only of what the supervisor had seen. */
 export class Emergencies {
@@ -48,44 +44,40 @@ export class Emergencies {
     return [...this.halting.keys()].some((by) => !this.before.get(by)?.includes(event))
   }
 
-  /** Takes what is told of an emergency; false where it is about none that was told, undefined for any other event. */
-  take({ id, kind, canal, body }: Said): boolean | undefined {
-    if (kind === 'emergency') this.tell(id, body)
-    else if (kind === 'corrected') return this.correct(id, body)
-    else if (kind === 'come' && canal === '')
-      for (const one of this.open) this.told.set(one.id, { ...one, comingBy: id })
-    else return undefined
-    return true
-  }
-
-  /** Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends. */
-  resume({ body }: CourseEvent): boolean {
-    const named = listed(body.ends)
-    const ended = [...this.halting.keys()].filter((event) => named.length === 0 || named.includes(event))
-    for (const event of ended) this.halting.delete(event)
-    const lifts = this.salineBy !== null && !body.keep_saline
-    if (lifts) this.salineBy = this.open.find((one) => SALINE_AFTER.includes(one.what))?.id ?? null
-    return ended.length > 0 || lifts
-  }
-
-  private tell(id: string, body: CourseEvent['body']): void {
-    const what = String(body.what ?? '')
+  /** One more; it halts the tooth. */
+  tell(id: string, { what, before = [] }: PayloadOf<'emergency'>): void {
     this.told.set(id, { id, what, correctedBy: '', comingBy: '' })
     this.halting.set(id, id)
-    this.before.set(id, listed(body.before))
+    this.before.set(id, before)
     this.keepToSaline(id, what)
   }
 
-  /** What it was instead halts like an emergency of its own; that it was not so ends nothing: a supervisor does. */
-  private correct(by: string, body: CourseEvent['body']): boolean {
-    const emergency = this.told.get(String(body.corrects))
+  /**
+   * False where no such emergency was told. What it was instead halts like an emergency of its own; that it was not so
+   * ends nothing: a supervisor does.
+   */
+  correct(by: string, { corrects, what }: PayloadOf<'corrected'>): boolean {
+    const emergency = this.told.get(corrects)
     if (!emergency) return false
-    const what = String(body.what ?? '')
-    this.told.set(emergency.id, { ...emergency, what, correctedBy: by })
-    if (what === '') return true
+    this.told.set(emergency.id, { ...emergency, what: what ?? '', correctedBy: by })
+    if (!what) return true
     this.halting.set(by, emergency.id)
     this.keepToSaline(emergency.id, what)
     return true
+  }
+
+  /** A supervisor goes to all that halts the tooth now. */
+  come(by: string): void {
+    for (const one of this.open) this.told.set(one.id, { ...one, comingBy: by })
+  }
+
+  /** Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends. */
+  resume({ ends: named = [], keep_saline }: PayloadOf<'resume'>): boolean {
+    const ended = [...this.halting.keys()].filter((event) => named.length === 0 || named.includes(event))
+    for (const event of ended) this.halting.delete(event)
+    const lifts = this.salineBy !== null && !keep_saline
+    if (lifts) this.salineBy = this.open.find((one) => SALINE_AFTER.includes(one.what))?.id ?? null
+    return ended.length > 0 || lifts
   }
 
   private keepToSaline(emergency: string, what: string): void {

@@ -20,16 +20,17 @@ export function instrumentsOf(
   { undone, plans }: Pick<Course, 'undone' | 'plans'>,
 ): ReadonlyMap<string, Readonly<InUse>> {
   const found = new Map<string, InUse>()
-  for (const { id, kind, plan, canal, node, body } of events) {
+  for (const event of events) {
+    const { id, kind, plan, canal, node } = event
     if (undone.has(id)) continue
     const step = plans[plan]?.[canal]?.nodes[node]
     if (kind === 'step' && step?.kind === 'do' && step.instrument && GOES_IN.includes(step.action)) {
       const before = found.get(step.instrument)
       found.set(step.instrument, { canal, looked: false, discarded: before?.discarded ?? null })
     }
-    if (kind === 'inspected') {
-      const key = String(body.instrument)
-      const discarded = body.found === 'discarded' ? String(body.why ?? '') : null
+    if (event.kind === 'inspected') {
+      const { instrument: key, why = '' } = event.payload
+      const discarded = event.payload.found === 'discarded' ? why : null
       found.set(key, { canal: found.get(key)?.canal ?? '', looked: true, discarded })
     }
   }

@@ -24,10 +24,11 @@ export function givenIn(
   undone: ReadonlySet<string>,
 ): Record<string, number> {
   const total: Record<string, number> = {}
-  for (const { id, kind, canal: where, body } of events) {
-    if (where !== canal || undone.has(id) || (kind !== 'step' && kind !== 'irrigated')) continue
-    if (typeof body.irrigant === 'string' && typeof body.volume_ml === 'number')
-      total[body.irrigant] = (total[body.irrigant] ?? 0) + body.volume_ml
+  for (const event of events) {
+    if (event.canal !== canal || undone.has(event.id)) continue
+    if (event.kind !== 'step' && event.kind !== 'irrigated') continue
+    const { irrigant, volume_ml } = event.payload
+    if (irrigant && volume_ml != null) total[irrigant] = (total[irrigant] ?? 0) + volume_ml
   }
   return total
 }

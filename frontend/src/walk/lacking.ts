@@ -1,7 +1,7 @@
 import type { RunSheet } from '@/api/shapes'
 import type { CanalCourse } from './canal-course'
 import type { CourseEvent } from './course-event'
-import { concernsImage, putRight } from './put-right'
+import { concernsImage, movedTo, putRight } from './put-right'
 
 /** What a hold point is about and is not there; a supervisor may let it pass in spite. */
 export type Lacking = 'length' | 'image'
@@ -35,12 +35,12 @@ function unshown(name: string, events: readonly CourseEvent[], sheet: RunSheet, 
   const every = events.filter(({ id }) => !undone.has(id))
   const counts = putRight(every)
   for (const event of every) {
-    const { kind, canal, node, body } = event
-    if (concernsImage(event) && body.moved_to === name) taken ||= counts(body.struck, name)
-    if (canal !== name) continue
-    if (kind === 'sign_off') open = taken = false
-    else if (kind === 'image') taken ||= counts(body.image_id, name)
-    else if (kind === 'step' && isImage(sheet, node)) open = !(counts(body.image_id, name) || body.no_image)
+    if (concernsImage(event) && movedTo(event) === name) taken ||= counts(event.payload.struck, name)
+    if (event.canal !== name) continue
+    if (event.kind === 'sign_off') open = taken = false
+    else if (event.kind === 'image') taken ||= counts(event.payload.image_id, name)
+    else if (event.kind === 'step' && isImage(sheet, event.node))
+      open = !(counts(event.payload.image_id, name) || event.payload.no_image)
   }
   return open && !taken
 }

@@ -1,39 +1,17 @@
-import type { CourseEvent, Kind } from './course-event'
+import type { CourseEvent } from './course-event'
+import { rulesOf } from './registry'
 
-/** Kept and shown; where the work stands is the same after them. */
-export const MOVES_NOTHING: readonly Kind[] = ['note', 'inspected', 'image', 'irrigated', 'wanted']
+/** Halts, sign-offs, discards and readings past the stop stay: something new answers them. */
+function mayUndo(event: CourseEvent): boolean {
+  const discards = event.kind === 'inspected' && event.payload.found === 'discarded'
+  return rulesOf(event.kind).undo !== 'never' && !pastStop(event) && !discards
+}
 
-/** No step rests on them: they stand in no undo's way, and may be taken back out of turn. */
-const BESIDE: readonly Kind[] = [...MOVES_NOTHING, 'turn', 'ask']
-
-/** Answers what was done in the canal before: that is not taken back from under it any more. */
-const WORD_ON_A_CANAL: readonly Kind[] = ['sign_off', 'resume']
-
-/** Halts, answers, discards and plans are answered by something new, never taken back. */
-const NEVER: readonly Kind[] = [
-  'sign_off',
-  'emergency',
-  'corrected',
-  'resume',
-  'close',
-  'reopen',
-  'replan',
-  'revoked',
-  'release',
-  'undo',
-  'reading',
-  'answer',
-  'come',
-  'struck',
-  'take_over',
-  'give_back',
-  'on_site',
-  'dam',
-]
-
-function mayUndo({ kind, body }: CourseEvent): boolean {
-  const pastStop = typeof body.depth_um === 'number' && typeof body.stop_um === 'number' && body.depth_um > body.stop_um
-  return !NEVER.includes(kind) && !pastStop && body.found !== 'discarded'
+/** Whether an instrument went deeper than the stop that was shown. */
+function pastStop(event: CourseEvent): boolean {
+  if (event.kind !== 'step') return false
+  const { depth_um, stop_um } = event.payload
+  return depth_um != null && stop_um != null && depth_um > stop_um
 }
 
 interface Undone {
@@ -61,7 +39,7 @@ export function undone(events: readonly CourseEvent[]): Undone {
   }
   for (const event of events) {
     if (event.kind === 'undo') {
-      const named = String(event.body.undoes)
+      const named = event.payload.undoes
       const own = ownOf(event)
       const last = own.at(-1)
       const other = beside.get(named)
@@ -73,9 +51,10 @@ export function undone(events: readonly CourseEvent[]): Undone {
         continue
       }
       gone.add(named)
-    } else if (BESIDE.includes(event.kind)) beside.set(event.id, event)
+    } else if (rulesOf(event.kind).undo === 'any_time') beside.set(event.id, event)
     else if (event.kind === 'replan') standing.clear()
-    else if (WORD_ON_A_CANAL.includes(event.kind)) standing.delete(event.canal)
+    // It answers what was done in the canal before: that is not taken back from under it any more.
+    else if (event.kind === 'sign_off' || event.kind === 'resume') standing.delete(event.canal)
     else ownOf(event).push(event)
   }
   const last = [...standing.values()].flatMap((each) => [...each.values()].flatMap((own) => own.at(-1) ?? []))

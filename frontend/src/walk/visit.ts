@@ -1,7 +1,7 @@
-import type { CourseEvent } from './course-event'
+import type { PayloadOf } from './course-event'
 
 export type Setting = 'block' | 'extracted' | 'clinic'
-export type Dam = 'on' | 'off' | 'leaking'
+type Dam = PayloadOf<'dam'>['state']
 
 /** What has to be there before any canal is worked. */
 export type Prerequisite = 'closed' | 'halted' | 'dam_off' | 'nobody_on_site' | 'approval_lapsed' | 'revoked'
@@ -52,32 +52,32 @@ export class Visit {
     return true
   }
 
-  reopen({ body }: CourseEvent): boolean {
+  reopen(onSite: string, isProtected: boolean): boolean {
     if (!this.closed) return false
     this.closed = false
     this.checkDue = false
-    this.onSite = String(body.supervisor_id ?? '')
-    this.dam = body.protected ? 'on' : null
+    this.onSite = onSite
+    this.dam = isProtected ? 'on' : null
     return true
   }
 
   /** Somebody else may come into the room in the middle of a visit. */
-  name({ body }: CourseEvent): boolean {
+  name(onSite: string): boolean {
     if (this.closed) return false
-    this.onSite = String(body.supervisor_id ?? '')
+    this.onSite = onSite
     return true
   }
 
-  isolate({ body }: CourseEvent): boolean {
+  isolate(state: Dam): boolean {
     if (this.closed) return false
-    this.dam = body.state as Dam
+    this.dam = state
     return true
   }
 
   /** A supervisor's word on the visit. Returned, it stays due. */
-  signOff({ node, body }: CourseEvent): boolean {
-    if (node === CHECK && this.checkDue) this.checkDue = body.exit !== 'approved'
-    else if (node === RENEW && this.lapsed && !this.closed) this.lapsed = body.exit !== 'approved'
+  signOff(node: string, exit: PayloadOf<'sign_off'>['exit']): boolean {
+    if (node === CHECK && this.checkDue) this.checkDue = exit !== 'approved'
+    else if (node === RENEW && this.lapsed && !this.closed) this.lapsed = exit !== 'approved'
     else return false
     return true
   }

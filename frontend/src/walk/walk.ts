@@ -87,7 +87,7 @@ export class Walk {
   }
 
   /** The last answer, which was no depth, counts no more: it stands where that was asked for. */
-  withdrawOverride() {
+  takeBack() {
     const last = this.left.pop()
     if (!last) return
     this.visits.set(this.at, (this.visits.get(this.at) ?? 1) - 1)

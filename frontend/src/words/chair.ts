@@ -1,3 +1,5 @@
+import type { EventPayload } from '@/api/shapes'
+
 /** Words at the chair. What is expected is never worded as a target. */
 export const chair = {
   title: (tooth: string) => `At the chair: ${tooth}`,
@@ -136,5 +138,5 @@ export const chair = {
     note: 'note',
     undo: 'taken back',
     step: '',
-  } as Record<string, string>,
+  } satisfies Record<EventPayload['kind'], string>,
 }

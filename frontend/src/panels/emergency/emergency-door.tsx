@@ -16,8 +16,12 @@ const NOT_KNOWN = '0'.repeat(64) // the server keeps an emergency on a plan that
 export function EmergencyDoor({ caseId }: { caseId: string }) {
   const ready = useReady(caseId)
   const told = emergenciesTold(caseId)
-  const tell = (body: OfEmergency) =>
-    tellEmergency(caseId, { plan_hash: ready?.planHash ?? NOT_KNOWN, seen_position: ready?.position ?? 0, told: body })
+  const tell = (payload: OfEmergency) =>
+    tellEmergency(caseId, {
+      plan_hash: ready?.planHash ?? NOT_KNOWN,
+      seen_position: ready?.position ?? 0,
+      told: payload,
+    })
   return (
     <section class="emergency-door stack" aria-label={words.emergency.title}>
       {told.length > 0 && (
@@ -40,8 +44,9 @@ export function EmergencyDoor({ caseId }: { caseId: string }) {
 function openOf(told: ReturnType<typeof emergenciesTold>) {
   const emergencies = new Emergencies()
   for (const { id, event } of told) {
-    const { kind, ...body } = event.told
-    emergencies.take({ id, kind, canal: '', body })
+    const payload = event.told
+    if (payload.kind === 'emergency') emergencies.tell(id, payload)
+    else if (payload.kind === 'corrected') emergencies.correct(id, payload)
   }
   return emergencies.open
 }

@@ -3,12 +3,13 @@ import { Notice } from '@/parts/notice'
 import { Sheet } from '@/parts/rationale/sheet'
 import { type OfEmergency, type Way, wayOf } from '@/store/outbox/emergencies'
 import type { Ready } from '@/store/outbox/emergency-store'
+import type { PayloadOf } from '@/walk/course-event'
 import type { Emergency } from '@/walk/emergencies'
 import { words } from '@/words/en'
 import { FirstSteps } from './first-steps'
 import { Ways } from './ways'
 
-type What = Extract<OfEmergency, { kind: 'emergency' }>['what']
+type What = PayloadOf<'emergency'>['what']
 
 interface Props {
   caseId: string

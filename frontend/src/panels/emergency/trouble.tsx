@@ -1,14 +1,14 @@
 import { useState } from 'preact/hooks'
-import type { Told } from '@/api/shapes'
 import { Sheet } from '@/parts/rationale/sheet'
 import type { Chair } from '@/store/chair/chair'
 import type { OfEmergency } from '@/store/outbox/emergencies'
+import type { PayloadOf } from '@/walk/course-event'
 import { words } from '@/words/en'
 import { canHappen } from './at-hand'
 import { Ways } from './ways'
 
-type Emergency = Extract<Told, { kind: 'emergency' }>['what']
-type Pause = NonNullable<Extract<Told, { kind: 'pause' }>['what']>
+type Emergency = PayloadOf<'emergency'>['what']
+type Pause = NonNullable<PayloadOf<'pause'>['what']>
 
 interface Props {
   chair: Chair

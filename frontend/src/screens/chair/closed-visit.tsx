@@ -11,7 +11,7 @@ import { Word } from './word'
 export function ClosedVisit({ chair, caseId }: { chair: Chair; caseId: string }) {
   const closed = lastOf(chair, 'close')
   const at = closed && timeOf(chair, closed.id)
-  const { dressing, temporary, access_sealed, note } = (closed?.body ?? {}) as Left
+  const { dressing, temporary, access_sealed, note } = closed?.payload ?? {}
   return (
     <section class="now-card" aria-label={words.chair.kind.close}>
       <h2>{words.visit.closedAt(at === undefined ? '' : words.when(at))}</h2>
@@ -35,13 +35,6 @@ export function ClosedVisit({ chair, caseId }: { chair: Chair; caseId: string })
   )
 }
 
-interface Left {
-  readonly dressing?: keyof typeof words.visit.dressings | null
-  readonly temporary?: keyof typeof words.visit.temporaries | null
-  readonly access_sealed?: boolean
-  readonly note?: string
-}
-
 /** The supervisor's word on the closed visit. */
 function Check({ chair, since }: { chair: Chair; since: number }) {
   const word = lastOf(chair, 'sign_off', (event) => event.node === CHECK && chair.events.indexOf(event) > since)
@@ -50,7 +43,7 @@ function Check({ chair, since }: { chair: Chair; since: number }) {
   return (
     <>
       <Notice sign="waiting">{words.visit.checkDue}</Notice>
-      {word && <Notice sign="returned">{words.visit.notYetGood(by ?? '', String(word.body.reason ?? ''))}</Notice>}
+      {word && <Notice sign="returned">{words.visit.notYetGood(by ?? '', word.payload.reason ?? '')}</Notice>}
       <Word chair={chair} node={CHECK} yes={words.visit.check} no={words.visit.checkNot} />
     </>
   )

@@ -1,4 +1,3 @@
-import type { Told } from '@/api/shapes'
 import { TakeImage } from '@/panels/images/take-image'
 import { CanalChips } from '@/parts/canal-chips'
 import { Notice } from '@/parts/notice'
@@ -30,7 +29,7 @@ export function ImageAnswers(props: StepProps) {
   const leave = (_: 'done', more: More) => {
     navigator.vibrate?.(FELT_MS)
     const given = { depth_um: null, stop_um: null, irrigant: null, volume_ml: null, together: '' }
-    void recordFor(chair, shown, node.id, { kind: 'step', exit: 'done', ...given, ...more } as Told)
+    void recordFor(chair, shown, node.id, { kind: 'step', exit: 'done', ...given, ...more })
   }
   const image_id = imageOfStep(props.chair, props.canal.canal)
   useAsked(image_id)
@@ -66,7 +65,7 @@ export function WantedImages({ chair }: { chair: Chair }) {
   return wantedImages(chair).map((event) => (
     <section key={event.id} class="stack close">
       <Notice sign="waiting">
-        {words.look.wanted(actorOf(chair, event) || words.look.supervisor, event.canal)} {String(event.body.note ?? '')}
+        {words.look.wanted(actorOf(chair, event) || words.look.supervisor, event.canal)} {event.payload.note}
       </Notice>
       <TakeImage
         caseId={chair.caseId}

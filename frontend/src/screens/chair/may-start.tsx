@@ -1,12 +1,12 @@
 import type { ComponentChildren } from 'preact'
-import type { CanalPlan, PersonRef, Told } from '@/api/shapes'
+import type { CanalPlan, EventPayload, PersonRef } from '@/api/shapes'
 import { InTheRoom } from '@/panels/in-the-room'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
 import { actorOf, lastOf, useNamedFor, useSupervisors } from '@/store/chair/visits'
 import { mm } from '@/units/millimetres'
+import { workHasBegun } from '@/walk/registry'
 import { type Prerequisite, RENEW } from '@/walk/visit'
-import { workHasBegun } from '@/walk/who-tells'
 import { words } from '@/words/en'
 import { Word } from './word'
 
@@ -45,10 +45,10 @@ export function MayStart({ chair, canal }: { chair: Chair; canal: CanalPlan | un
 /** Who withdrew the approval and why, and the way to the plan that has to be asked for again. */
 export function Revoked({ chair }: { chair: Chair }) {
   const by = chair.events.find((event) => event.id === chair.course.revokedBy)
-  if (!by) return null
+  if (by?.kind !== 'revoked') return null
   return (
     <>
-      <Notice sign="stop">{words.visit.revoked(actorOf(chair, by), ended(String(by.body.reason)))}</Notice>
+      <Notice sign="stop">{words.visit.revoked(actorOf(chair, by), ended(by.payload.reason))}</Notice>
       <a class="button answer" href={`/cases/${chair.caseId}/plan`}>
         {words.visit.lookAtPlan}
       </a>
@@ -58,8 +58,8 @@ export function Revoked({ chair }: { chair: Chair }) {
 
 const ended = (said: string) => (/[.!?]$/.test(said) ? said : `${said}.`)
 
-function say(chair: Chair, told: Told): void {
-  void chair.record('', '', told)
+function say(chair: Chair, payload: EventPayload): void {
+  void chair.record('', '', payload)
 }
 
 interface RoomProps {
@@ -157,7 +157,7 @@ export function Lapsed({ chair }: { chair: Chair }) {
     <>
       <Notice sign="waiting">{words.visit.lapsed}</Notice>
       {since && (
-        <Notice sign="returned">{words.visit.notRenewed(actorOf(chair, word), String(word.body.reason ?? ''))}</Notice>
+        <Notice sign="returned">{words.visit.notRenewed(actorOf(chair, word), word.payload.reason ?? '')}</Notice>
       )}
       <Word chair={chair} node={RENEW} yes={words.visit.renew} no={words.chair.giveBack} />
     </>

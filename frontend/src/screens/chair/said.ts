@@ -1,36 +1,56 @@
 import { nameOf } from '@/panels/emergency/at-hand'
 import type { Chair } from '@/store/chair/chair'
 import { mm } from '@/units/millimetres'
-import type { CourseEvent } from '@/walk/course-event'
-import { concernsImage } from '@/walk/put-right'
-import type { Dam } from '@/walk/visit'
+import type { CourseEvent, EventOf, PayloadOf } from '@/walk/course-event'
 import { words } from '@/words/en'
 
 /** What an event tells, in a few words. */
-export function saidOf(chair: Chair, { kind, plan, canal, node, body }: CourseEvent): string {
-  if (kind === 'emergency') return `${words.chair.kind.emergency}: ${words.chair.emergencies[String(body.what)]}`
-  if (kind === 'corrected')
-    return body.what
-      ? `${words.chair.kind.corrected}: ${words.chair.emergencies[String(body.what)]}`
-      : words.chair.wasNotSo
-  if (kind === 'pause') return words.card.paused(String(body.what))
-  if (kind === 'inspected')
-    return `${nameOf(chair, String(body.instrument))} ${words.card.looked(body.found, body.why)}`
-  if (kind === 'irrigated') return words.card.amount(Number(body.volume_ml), words.irrigant(String(body.irrigant)))
-  if (kind === 'dam') return words.visit.dam[body.state as Dam]
-  if (kind === 'turn') return words.card.turned(canal)
-  if (concernsImage({ kind, body })) return imagePutRight(body)
-  if (kind !== 'step') return [words.chair.kind[kind], body.exit, body.reason, body.text].filter(Boolean).join(' ')
+export function saidOf(chair: Chair, event: CourseEvent): string {
+  const { kind, canal } = event
+  switch (event.kind) {
+    case 'step':
+      return stepOf(chair, event)
+    case 'emergency':
+      return `${words.chair.kind.emergency}: ${words.chair.emergencies[event.payload.what]}`
+    case 'corrected': {
+      const { what } = event.payload
+      return what ? `${words.chair.kind.corrected}: ${words.chair.emergencies[what]}` : words.chair.wasNotSo
+    }
+    case 'pause':
+      return words.card.paused(event.payload.what ?? 'other')
+    case 'inspected':
+      return `${nameOf(chair, event.payload.instrument)} ${words.card.looked(event.payload.found, event.payload.why)}`
+    case 'irrigated':
+      return words.card.amount(event.payload.volume_ml, words.irrigant(event.payload.irrigant))
+    case 'dam':
+      return words.visit.dam[event.payload.state]
+    case 'turn':
+      return words.card.turned(canal)
+    case 'struck':
+      return event.payload.what === 'image' ? imagePutRight(event.payload) : words.chair.kind.struck
+    case 'sign_off':
+      return [words.chair.kind.sign_off, event.payload.exit, event.payload.reason].filter(Boolean).join(' ')
+    case 'resume':
+    case 'revoked':
+      return [words.chair.kind[kind], event.payload.reason].filter(Boolean).join(' ')
+    case 'note':
+      return `${words.chair.kind.note} ${event.payload.text}`
+    default:
+      return words.chair.kind[kind]
+  }
+}
+
+function stepOf(chair: Chair, { plan, canal, node, payload: { exit, depth_um } }: EventOf<'step'>): string {
   const step = chair.course.plans[plan]?.[canal]?.nodes[node]
   const named =
     step?.kind === 'do' && (step.instrument ? nameOf(chair, step.instrument) : words.order.action(step.action))
-  const depth = body.exit === 'short' && typeof body.depth_um === 'number'
-  return `${named || node} ${depth ? words.card.stopped(mm(Number(body.depth_um) / 1000)) : words.card.exit(String(body.exit))}`
+  const left = exit === 'short' && depth_um != null ? words.card.stopped(mm(depth_um / 1000)) : words.card.exit(exit)
+  return `${named || node} ${left}`
 }
 
-function imagePutRight({ why, moved_to }: CourseEvent['body']): string {
+function imagePutRight({ why, moved_to }: PayloadOf<'struck'>): string {
   const says = words.images.putRight
-  const done = typeof moved_to === 'string' ? says.to(moved_to || says.tooth) : says.struck(says.why[String(why)] ?? '')
+  const done = moved_to == null ? says.struck(says.why[why] ?? '') : says.to(moved_to || says.tooth)
   return `${words.images.purpose.other}: ${done}`
 }
 

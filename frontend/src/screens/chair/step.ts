@@ -1,6 +1,7 @@
-import type { CanalPlan, Do, Told } from '@/api/shapes'
+import type { CanalPlan, Do } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import type { CanalCourse } from '@/walk/course'
+import type { PayloadOf } from '@/walk/course-event'
 import { irrigantAt } from '@/walk/irrigants'
 
 export interface StepProps {
@@ -10,16 +11,17 @@ export interface StepProps {
   node: Do
 }
 
-export type More = Partial<Extract<Told, { kind: 'step' }>>
+type Step = PayloadOf<'step'>
+export type More = Partial<Omit<Step, 'kind' | 'exit'>>
 
 export const FELT_MS = 40 // just long enough to be felt through a glove
 
 /** Leaves the present step by one of its exits. */
 export function leaveBy({ chair, canal, course, node }: StepProps) {
-  return (exit: string, more: More = {}) => {
+  return (exit: Step['exit'], more: More = {}) => {
     navigator.vibrate?.(FELT_MS)
     const irrigant = irrigantAt(chair.course, node)
     const given = { depth_um: null, stop_um: course.walk.stop(), irrigant, volume_ml: node.volume_ml }
-    void chair.record(canal.canal, node.id, { kind: 'step', exit, ...given, ...more } as Told)
+    void chair.record(canal.canal, node.id, { kind: 'step', exit, ...given, ...more })
   }
 }

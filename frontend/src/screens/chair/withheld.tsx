@@ -6,7 +6,8 @@ import { Notice } from '@/parts/notice'
 import type { SignName } from '@/parts/signs'
 import type { Chair } from '@/store/chair/chair'
 import { membership } from '@/store/session/session'
-import { type CanalCourse, type CanalState, notReleased } from '@/walk/course'
+import type { CanalCourse, CanalState } from '@/walk/course'
+import type { EventOf } from '@/walk/course-event'
 import { words } from '@/words/en'
 import { PlanAgain } from './plan-again'
 
@@ -56,14 +57,15 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
 
 /** Why a supervisor's decision leaves the canal out: the remark on it, or the canal it ends in one with. */
 function notReleasedSays(chair: Chair, canal: string): string {
-  const decision = chair.events.findLast((event) => event.kind === 'release')
-  const left = decision && notReleased(decision).find((one) => one.canal === canal)
+  const decision = chair.events.findLast((event): event is EventOf<'release'> => event.kind === 'release')
+  const left = decision?.payload.not_released.find((one) => one.canal === canal)
   return left?.joins ? words.hold.partnerReturned(left.joins) : words.hold.returned(left?.remark ?? '')
 }
 
 export function pausedFor({ events, course }: Chair, canal: string): string {
-  const last = events.findLast((one) => one.kind === 'pause' && one.canal === canal && !course.undone.has(one.id))
-  return String(last?.body.what ?? 'other')
+  const paused = events.filter((event) => event.kind === 'pause')
+  const last = paused.findLast(({ id, canal: of }) => of === canal && !course.undone.has(id))
+  return last?.payload.what ?? 'other'
 }
 
 /** Only a supervisor lets the work go on, and says why. */

@@ -1,4 +1,4 @@
-import type { CanalPlan, Found, Told } from '@/api/shapes'
+import type { CanalPlan, EventPayload, Found } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import { workedIn } from '@/store/chair/visits'
 import { own } from '@/walk/own'
@@ -82,7 +82,7 @@ export function followsFrom(found: readonly Found[]): { toCheck: string[]; toPla
   }
 }
 
-export function reopening(answers: Answers, found: Found[]): Told {
+export function reopening(answers: Answers, found: Found[]): EventPayload {
   return {
     kind: 'reopen',
     as_left: found.filter(asLeft).map((one) => one.canal),

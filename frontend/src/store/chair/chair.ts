@@ -1,6 +1,6 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
-import type { Asked, EventGiven, EventShown, Plan, Told, Treatment, VersionListed, VersionShown } from '@/api/shapes'
+import type { Asked, EventGiven, EventPayload, Plan, Treatment, VersionListed, VersionShown } from '@/api/shapes'
 import { refresh } from '@/store/cache/cached'
 import { useCached } from '@/store/cache/hooks'
 import { refreshPlan, useVersion, useVersions } from '@/store/cache/plans'
@@ -11,12 +11,10 @@ import { type NewEvent, tell } from '@/store/outbox/record'
 import { askTreatment, lostOf } from '@/store/outbox/set-back'
 import { membership, personId } from '@/store/session/session'
 import { Course, type Sheets } from '@/walk/course'
-import type { CourseEvent } from '@/walk/course-event'
+import { type CourseEvent, courseEvent } from '@/walk/course-event'
 import { byName } from '@/walk/own'
 import type { Setting } from '@/walk/visit'
 import { mayTell } from './part'
-
-type ReplanTold = Extract<Told, { kind: 'replan' }>
 
 /** A case at the chair: its plan and the course of everything recorded, sent or not. */
 export interface Chair {
@@ -28,7 +26,7 @@ export interface Chair {
   readonly waiting: readonly Unsent[]
   readonly treatment: Treatment
   /** True once it is written on the phone; false where it could not be, or is not this person's to tell. */
-  record(canal: string, node: string, told: Told): Promise<boolean>
+  record(canal: string, node: string, payload: EventPayload): Promise<boolean>
 }
 
 /** What the server last said of the work, kept on the phone. */
@@ -81,7 +79,9 @@ export function useEarlier(
   treatment: Treatment | undefined,
 ): Earlier | undefined {
   const present = treatment?.course?.plan_hash
-  const inForce = (treatment?.events ?? []).flatMap((event) => (event.told.kind === 'replan' ? plansOf(event) : []))
+  const inForce = (treatment?.events ?? []).flatMap(({ plan_hash, told: payload }) =>
+    payload.kind === 'replan' ? [payload.replaces, plan_hash] : [],
+  )
   const hashes = [...new Set(inForce)].filter((hash) => hash !== present)
   const ids = hashes.flatMap((hash) => versions?.find((version) => version.hash === hash)?.id ?? [])
   const complete = ids.length === hashes.length
@@ -92,8 +92,6 @@ export function useEarlier(
   })
   return hashes.length === 0 ? NONE : kept.value
 }
-
-const plansOf = ({ plan_hash, told }: EventShown): string[] => [(told as ReplanTold).replaces, plan_hash]
 
 const sheetsOf = (plan: Plan): Sheets => byName(plan.canals.map((canal) => [canal.canal, canal.run_sheet]))
 
@@ -111,12 +109,11 @@ function chairOf(
   // What the server has lost stands before what waits: nobody is sent back while it is on its way again.
   const unseen = [...others.lost, ...pending, ...others.emergencies].filter(({ event }) => !sent.has(event.id))
   const events = [
-    ...treatment.events.map(({ id, canal, node, plan_hash, told, actor, not_checked }) => ({
-      ...happened(id, actor.id, plan_hash, canal, node, told),
-      notChecked: not_checked,
-    })),
-    ...unseen.map(({ event: { id, plan_hash, canal = '', node = '', told } }) =>
-      happened(id, personId(), plan_hash, canal, node, told as Told),
+    ...treatment.events.map(({ id, canal, node, plan_hash: plan, told, actor, not_checked: notChecked }) =>
+      courseEvent({ id, actor: actor.id, plan, canal, node, notChecked }, told),
+    ),
+    ...unseen.map(({ event: { id, plan_hash: plan, canal = '', node = '', told } }) =>
+      courseEvent({ id, actor: personId(), plan, canal, node }, told),
     ),
   ]
   const plans = byName<Sheets>([
@@ -132,9 +129,9 @@ function chairOf(
     events,
     waiting: pending,
     treatment,
-    record: async (canal, node, told) => {
-      if (!mayTell(course, told.kind)) return false
-      const done: NewEvent = { plan_hash: version.hash, seen_position: treatment.position, canal, node, told }
+    record: async (canal, node, payload) => {
+      if (!mayTell(course, payload.kind)) return false
+      const done: NewEvent = { plan_hash: version.hash, seen_position: treatment.position, canal, node, told: payload }
       return tell(caseId, done)
     },
   }
@@ -142,19 +139,9 @@ function chairOf(
 
 /** An answer that was kept from before the server recorded the first plan in force begins with it all the same. */
 function fromTheFirst(events: readonly CourseEvent[], first: string): readonly CourseEvent[] {
-  if (events.some(({ kind, plan, body }) => kind === 'replan' && body.replaces === plan)) return events
-  return [happened('', '', first, '', '', { kind: 'replan', replaces: first }), ...events]
-}
-
-function happened(
-  id: string,
-  actor: string,
-  plan: string,
-  canal: string,
-  node: string,
-  { kind, ...body }: { kind: CourseEvent['kind']; [key: string]: unknown },
-): CourseEvent {
-  return { id, kind, actor, plan, canal, node, body }
+  if (events.some((event) => event.kind === 'replan' && event.payload.replaces === event.plan)) return events
+  const inForce = { id: '', actor: '', plan: first, canal: '', node: '' }
+  return [courseEvent(inForce, { kind: 'replan', replaces: first }), ...events]
 }
 
 /** Has the server work out the stops anew, all choices as they are; what came of it. */

@@ -1,26 +1,25 @@
 import * as calls from '@/api/calls'
-import type { BenchWord, EventShown, Told } from '@/api/shapes'
+import type { BenchWord, EventShown } from '@/api/shapes'
 import { replace } from '@/store/cache/cached'
 import { useCached } from '@/store/cache/hooks'
 import { treatmentName } from '@/store/outbox/outbox'
 import { membership, personId } from '@/store/session/session'
+import type { PayloadOf } from '@/walk/course-event'
 import type { Chair } from './chair'
-
-type Word = Extract<Told, { kind: 'sign_off' }>
 
 /** A supervisor's word as the server has it. */
 export interface WordGiven {
   readonly name: string
   readonly at: string
   readonly node: string
-  readonly told: Word
+  readonly told: PayloadOf<'sign_off'>
 }
 
 const given = ({ actor, server_time, node, told }: EventShown): WordGiven => ({
   name: actor.name,
   at: server_time,
   node,
-  told: told as Word,
+  told: told as PayloadOf<'sign_off'>,
 })
 
 /** Those that the server has, in their order. */

@@ -1,18 +1,20 @@
 import type { CourseEvent } from '@/walk/course-event'
-import { concernsImage, putRight } from '@/walk/put-right'
+import { concernsImage, movedTo, putRight } from '@/walk/put-right'
 import type { Chair } from './chair'
 
 /** The image that the step due in a canal took: the last one that counts since the step or the word before it. */
 export function imageOfStep({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string | undefined {
   const counts = putRight(events)
   const last = events.findLast(
-    ({ id, kind, canal: of, body }) =>
-      of === canal &&
-      (kind === 'image' ? counts(body.image_id, canal) : kind === 'step' || kind === 'sign_off') &&
-      !course.undone.has(id) &&
-      !course.outOfCourse[id],
+    (event) =>
+      event.canal === canal &&
+      (event.kind === 'image'
+        ? counts(event.payload.image_id, canal)
+        : event.kind === 'step' || event.kind === 'sign_off') &&
+      !course.undone.has(event.id) &&
+      !course.outOfCourse[event.id],
   )
-  return last?.kind === 'image' ? String(last.body.image_id) : undefined
+  return last?.kind === 'image' ? last.payload.image_id : undefined
 }
 
 /** Ids of the images that were taken of a canal and not taken back, or put to it, in their order. */
@@ -35,8 +37,8 @@ function imagesIn(events: readonly CourseEvent[], undone: ReadonlySet<string>, c
 
 /** The image that the event brings to the canal, struck since or not. */
 function imageFor(event: CourseEvent, canal: string): string | undefined {
-  if (event.kind === 'image' && event.canal === canal) return String(event.body.image_id)
-  return concernsImage(event) && event.body.moved_to === canal ? String(event.body.struck) : undefined
+  if (event.kind === 'image' && event.canal === canal) return event.payload.image_id
+  return concernsImage(event) && movedTo(event) === canal ? event.payload.struck : undefined
 }
 
 /** Whether the last word on the canal rested on an image that counts there no more. */

@@ -1,7 +1,7 @@
 import { membership, personId } from '@/store/session/session'
 import type { Course } from '@/walk/course'
 import type { Kind } from '@/walk/course-event'
-import { MAY_TELL, type Part } from '@/walk/who-tells'
+import { type Part, rulesOf } from '@/walk/registry'
 
 /** What whoever is signed in is to the case; a student sees none but their own. */
 export function partIn({ takenOver }: Pick<Course, 'takenOver'>): Part {
@@ -17,7 +17,7 @@ export function partIn({ takenOver }: Pick<Course, 'takenOver'>): Part {
 
 /** Whether they may tell it: what the server would refuse is not offered and never kept. */
 export const mayTell = (course: Pick<Course, 'takenOver'>, kind: Kind): boolean =>
-  MAY_TELL[kind].includes(partIn(course))
+  rulesOf(kind).toldBy.includes(partIn(course))
 
 /** Whether they work the case, as its student or having taken over. */
 export const works = (course: Pick<Course, 'takenOver'>): boolean => mayTell(course, 'step')

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals'
-import type { Told } from '@/api/shapes'
 import { uuid7 } from '@/store/device/uuid7'
+import type { PayloadOf } from '@/walk/course-event'
 import type { Chair } from './chair'
 
 /** Canals that a person takes out of what is done for several at once, by where that is. */
@@ -61,7 +61,13 @@ export function pick(chair: Chair, node: string, canal: string): void {
 }
 
 /** Records the same of several canals, canal by canal as every server knows it, and as one act. */
-export async function recordFor(chair: Chair, canals: readonly string[], node: string, told: Told): Promise<void> {
-  const together = canals.length > 1 ? { together: uuid7() } : {}
-  for (const canal of canals) await chair.record(canal, node, { ...told, ...together } as Told)
+export async function recordFor(
+  chair: Chair,
+  canals: readonly string[],
+  node: string,
+  payload: PayloadOf<'step' | 'sign_off' | 'ask' | 'come'>,
+): Promise<void> {
+  const isOne = canals.length > 1 && payload.kind !== 'come' // who comes, comes to each
+  const told = isOne ? { ...payload, together: uuid7() } : payload
+  for (const canal of canals) await chair.record(canal, node, told)
 }

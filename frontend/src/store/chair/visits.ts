@@ -21,8 +21,13 @@ export function useNamedFor(caseId: string): PersonRef | undefined {
 }
 
 /** The last event of this kind that moved something. */
-export function lastOf({ course, events }: Chair, kind: Kind, fits: (event: CourseEvent) => boolean = () => true) {
-  return events.findLast((e) => e.kind === kind && !course.outOfCourse[e.id] && !course.undone.has(e.id) && fits(e))
+export function lastOf<K extends Kind>(
+  { course, events }: Chair,
+  kind: K,
+  fits: (event: CourseEvent) => boolean = () => true,
+): Extract<CourseEvent, { kind: K }> | undefined {
+  const moved = (e: CourseEvent) => !course.outOfCourse[e.id] && !course.undone.has(e.id)
+  return events.findLast((e): e is Extract<CourseEvent, { kind: K }> => e.kind === kind && moved(e) && fits(e))
 }
 
 /** Who recorded it, by name. */
@@ -41,11 +46,10 @@ interface Worked {
 
 /** What was done in a canal so far; undefined where nothing has been in it. */
 export function workedIn({ course, events, plan }: Chair, { canal, run_sheet }: CanalPlan): Worked | undefined {
-  const steps = events.filter((e) => e.kind === 'step' && e.canal === canal && !course.undone.has(e.id))
-  const used = steps.flatMap(({ node, body }) => {
+  const steps = events.filter((e) => e.kind === 'step').filter((e) => e.canal === canal && !course.undone.has(e.id))
+  const used = steps.flatMap(({ node, payload: { depth_um = null } }) => {
     const step = run_sheet.nodes[node]
     const key = step?.kind === 'do' ? step.instrument : null
-    const depth_um = typeof body.depth_um === 'number' ? body.depth_um : null
     return key ? [{ instrument: nameOf(plan, key), depth_um }] : []
   })
   const last = used.at(-1)

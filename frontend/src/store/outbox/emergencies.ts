@@ -1,12 +1,13 @@
 import { effect, signal, untracked } from '@preact/signals'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
-import type { Told as Body, EventGiven, Treatment } from '@/api/shapes'
+import type { EventGiven, Treatment } from '@/api/shapes'
 import { cachedSignal, replace } from '@/store/cache/cached'
 import { whenLookedAt } from '@/store/device/retry'
 import { onTabMessage, postToTabs } from '@/store/device/tabs'
 import { uuid7 } from '@/store/device/uuid7'
 import { findSessionAgain, personId, sessionState, signIns } from '@/store/session/session'
+import type { PayloadOf } from '@/walk/course-event'
 import type { Why } from '@/words/emergency'
 import { keepSent } from './acknowledged-store'
 import { readTold, removeTold, type Told, writeTold } from './emergency-store'
@@ -19,7 +20,7 @@ const EVERY_MS = 2000 // between two tries: five seconds after the line is good 
 const AT_ONCE = 2 // tries under way: one that hangs on a lost connection must not hold up the next
 const REFUSED_MS = 30_000 // what the server refuses is asked again, slowly: somebody may have put it right there
 
-export type OfEmergency = Extract<Body, { kind: 'emergency' | 'corrected' }>
+export type OfEmergency = PayloadOf<'emergency' | 'corrected'>
 type Given = Pick<EventGiven, 'plan_hash' | 'seen_position'> & { told: OfEmergency }
 
 export interface Way {
@@ -67,7 +68,7 @@ export const emergenciesByCase = (): readonly Told[] => mine().flatMap((one) => 
 export function tellEmergency(caseId: string, given: Given): void {
   const id = uuid7()
   const before = given.told.kind === 'emergency' ? { before: unsent(caseId).value.map(({ event }) => event.id) } : {}
-  const told = { ...given.told, ...before } as Body
+  const told = { ...given.told, ...before }
   const event: EventGiven = {
     ...given,
     told,
