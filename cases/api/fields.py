@@ -125,9 +125,9 @@ class Each(serializers.ListField):
     def run_child_validation(self, data: Any) -> Any:
         read: list[Any] = []
         wrong: dict[Any, Any] = {}
-        for number, one in enumerate(data):
+        for number, item in enumerate(data):
             try:
-                read.append(self.child.run_validation(one))
+                read.append(self.child.run_validation(item))
             except serializers.ValidationError as error:
                 wrong[number] = error.detail
             except PlanningError as refusal:

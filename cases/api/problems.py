@@ -110,7 +110,7 @@ def _answer(data: dict[str, Any], headers: dict[str, str] | None = None) -> Resp
 
 
 def _of_case_error(error: CaseError) -> dict[str, Any]:
-    status = next(found for kind, found in STATUS.items() if isinstance(error, kind))
+    status = next(each for kind, each in STATUS.items() if isinstance(error, kind))
     more = {"expected": error.expected} if isinstance(error, SequenceGap | OffsetMismatch) else {}
     errors = [_of_refusal(error)] if error.pointer else []
     return body(status, error.code, str(error), errors, **more)

@@ -47,9 +47,9 @@ def digest(request: Request) -> str | None:
     header = request.headers.get("Repr-Digest")
     if header is None:
         return None
-    found = SHA_256.search(header)
+    match = SHA_256.search(header)
     try:
-        value = base64.b64decode(found[1], validate=True) if found else b""
+        value = base64.b64decode(match[1], validate=True) if match else b""
     except binascii.Error:
         value = b""
     if len(value) != 32:  # bytes of a SHA-256

@@ -54,7 +54,7 @@ def news(
 
     `before`: the hold point at which each canal waited already. A canal is told once, asked for before merely there.
     """
-    found = [_of_emergency(one) for one in emergencies.fresh(course.emergencies, fresh)]
+    items = [_of_emergency(emergency) for emergency in emergencies.fresh(course.emergencies, fresh)]
     open_ = () if course.visit.closed else canals
     asked: dict[str, list[CanalSummary]] = {}
     for canal in open_:
@@ -62,21 +62,21 @@ def news(
             asked.setdefault(canal.together or canal.canal, []).append(canal)
     for group in asked.values():
         names = ", ".join(canal.canal for canal in group)
-        found.append(News(what=NewsKind.ASKED, canal=names, hold_point=group[0].hold_point))
+        items.append(News(what=NewsKind.ASKED, canal=names, hold_point=group[0].hold_point))
     for canal in open_:
         if course.canals[canal.canal].asking in fresh:
             continue
         if canal.hold_point and canal.hold_point != before.get(canal.canal):
-            found.append(News(what=NewsKind.HOLD_POINT, canal=canal.canal, hold_point=canal.hold_point))
-    return tuple(found)
+            items.append(News(what=NewsKind.HOLD_POINT, canal=canal.canal, hold_point=canal.hold_point))
+    return tuple(items)
 
 
-def _of_emergency(one: Emergency) -> News:
-    corrected = NewsKind.CORRECTED if one.what else NewsKind.NOT_SO
+def _of_emergency(emergency: Emergency) -> News:
+    corrected = NewsKind.CORRECTED if emergency.what else NewsKind.NOT_SO
     return News(
-        what=corrected if one.corrected_by else NewsKind.EMERGENCY,
-        happened=one.what,
-        by=one.corrected_by or one.id,
+        what=corrected if emergency.corrected_by else NewsKind.EMERGENCY,
+        happened=emergency.what,
+        by=emergency.corrected_by or emergency.id,
     )
 
 

@@ -53,18 +53,18 @@ class Faces:
 def faces(text: str, folder: Path) -> Faces:
     """Faces for all characters of the text, written into the folder."""
     left = (set(text) - {"\n"}) | set("[]+U0123456789ABCDEF")
-    found: list[Face] = []
+    chosen: list[Face] = []
     for path in _files():
         if own := {each for each in left if ord(each) in _covers(path)}:
             left -= own
-            family = f"face{len(found)}"
-            letters = frozenset(own | {each for each in _USUAL if ord(each) in _covers(path)} if not found else own)
-            joins = bool(found or left)
+            family = f"face{len(chosen)}"
+            letters = frozenset(own | {each for each in _USUAL if ord(each) in _covers(path)} if not chosen else own)
+            joins = bool(chosen or left)
             regular, bold = (_written(path, letters, weight, joins, folder / family) for weight in (REGULAR, BOLD))
-            found.append(Face(family=family, regular=regular, bold=bold))
+            chosen.append(Face(family=family, regular=regular, bold=bold))
         if not left:
             break
-    return Faces(faces=tuple(found), lacking=frozenset(left))
+    return Faces(faces=tuple(chosen), lacking=frozenset(left))
 
 
 @cache

@@ -18,16 +18,16 @@ NONE_OF_THEM = "This is no image that can be kept here. Send JPEG, PNG, WebP, TI
 
 def kind_of(data: bytes) -> ImageKind:
     """Raises Unreadable for what is none of the kinds, and for what two programs would read as two of them."""
-    found: list[ImageKind] = [kind for start, kind in STARTS if data.startswith(start)]
+    kinds: list[ImageKind] = [kind for start, kind in STARTS if data.startswith(start)]
     if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
-        found.append(ImageKind.WEBP)
+        kinds.append(ImageKind.WEBP)
     if data[4:8] == b"ftyp" and data[8:12] in HEIC_BRANDS:
-        found.append(ImageKind.HEIC)
+        kinds.append(ImageKind.HEIC)
     if data[PREAMBLE_BYTES : PREAMBLE_BYTES + 4] == b"DICM":
         # PS3.10, 7.1 lets the preamble hold the head of a TIFF for programs that know no DICOM: real devices do so.
-        found = [*(kind for kind in found if kind is not ImageKind.TIFF), ImageKind.DICOM]
-    if len(found) > 1:
+        kinds = [*(kind for kind in kinds if kind is not ImageKind.TIFF), ImageKind.DICOM]
+    if len(kinds) > 1:
         raise Unreadable("The file could be read as two kinds of image. Export it again as one of them.")
-    if not found:
+    if not kinds:
         raise Unreadable(NONE_OF_THEM)
-    return found[0]
+    return kinds[0]

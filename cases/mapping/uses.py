@@ -25,25 +25,32 @@ def counted(row: KitRow, student: Person, case: Case | None = None) -> Kit:
     kit = kit_of(row)
     if case is not None and case.setting == Setting.CLINIC:
         return _of_one_patient(kit, Figures(thresholds_of(row.programme_id)))
-    uses = {one.key: one.uses for one in kit.instruments}
+    uses = {instrument.key: instrument.uses for instrument in kit.instruments}
     rows = InstrumentUse.objects.filter(kit=row, student=student).exclude(case__setting=Setting.CLINIC)
     for use in rows.order_by("at", "event__position", "pk"):
         if use.discarded:
             uses[use.instrument] = 0
         elif case is None or use.case_id != case.pk:
             uses[use.instrument] = uses.get(use.instrument, 0) + 1
-    return replace(kit, instruments=tuple(replace(one, uses=uses[one.key]) for one in kit.instruments))
+    return replace(
+        kit, instruments=tuple(replace(instrument, uses=uses[instrument.key]) for instrument in kit.instruments)
+    )
 
 
 def _of_one_patient(kit: Kit, figures: Figures) -> Kit:
     """Small hand instruments bend and unwind unseen: a new one for each canal."""
     once = figures["single_use.to_size"]
-    return replace(kit, instruments=tuple(_once(one) if _is_small(one, once) else one for one in kit.instruments))
+    return replace(
+        kit,
+        instruments=tuple(
+            _once(instrument) if _is_small(instrument, once) else instrument for instrument in kit.instruments
+        ),
+    )
 
 
-def _is_small(one: Instrument, most: float) -> bool:
-    return one.motion is Motion.HAND and one.size <= most
+def _is_small(instrument: Instrument, most: float) -> bool:
+    return instrument.motion is Motion.HAND and instrument.size <= most
 
 
-def _once(one: Instrument) -> Instrument:
-    return replace(one, most_uses=1)
+def _once(instrument: Instrument) -> Instrument:
+    return replace(instrument, most_uses=1)

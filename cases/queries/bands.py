@@ -49,11 +49,11 @@ def bands_of(case_id: UUID) -> BandsShown:
     missing = {name: walk for name, walk in walks.items() if keys[name] not in kept}
     if missing:
         version = ToothPlanVersion.objects.only("input_text").get(case_id=case_id, hash=course.plan)
-        found = {
+        by_canal = {
             each.canal: [encode(each), encode(ahead(each.expectation, each.last))]
             for each in bands(plan_input_of(version), missing)
         }
-        made = {keys[name]: found.get(name) for name in missing}
+        made = {keys[name]: by_canal.get(name) for name in missing}
         cache.set_many(made, KEPT_S)
         kept.update(made)
     shown = {name: kept[keys[name]] for name in walks if kept[keys[name]] is not None}

@@ -84,13 +84,16 @@ def kits(person: Person, programme_id: UUID) -> list[KitShown]:
 
 def kit_shown(person: Person, row: Kit) -> KitShown:
     mine = counted(row, person).instruments
-    yours = (InstrumentCount(instrument=one.key, uses=one.uses, most_uses=one.most_uses) for one in mine)
+    yours = (
+        InstrumentCount(instrument=instrument.key, uses=instrument.uses, most_uses=instrument.most_uses)
+        for instrument in mine
+    )
     return KitShown(row, kit_of(row), tuple(yours))
 
 
 def techniques(programme_id: UUID) -> TechniquesShown:
     provided = provided_techniques()
-    found = techniques_of(programme_id)
+    by_key = techniques_of(programme_id)
     return TechniquesShown(
-        results=tuple(TechniqueShown(provided=key in provided, technique=value) for key, value in found.items())
+        results=tuple(TechniqueShown(provided=key in provided, technique=value) for key, value in by_key.items())
     )

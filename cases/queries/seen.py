@@ -92,7 +92,7 @@ def image(person: Person, case_id: UUID, id_: UUID) -> Image:
 
 
 def _one(rows: QuerySet[Row], id_: UUID, what: str) -> Row:
-    found = rows.filter(pk=id_).first()
-    if found is None:
+    row = rows.filter(pk=id_).first()
+    if row is None:
         raise NotHere(what=what)
-    return found
+    return row

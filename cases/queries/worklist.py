@@ -95,8 +95,8 @@ class RunningPage:
     def tag(self) -> str:
         """Changes with all that is shown, times told in whole minutes."""
         shown = [
-            (str(one.row.pk), one.row.position, one.row.text, one.row.case.patient.alias, *_minutes(one))
-            for one in self.results
+            (str(work.row.pk), work.row.position, work.row.text, work.row.case.patient.alias, *_minutes(work))
+            for work in self.results
         ]
         return digest(repr([*shown, self.more]))
 
@@ -132,8 +132,8 @@ def _seconds(since: datetime | None, now: datetime) -> int | None:
     return None if since is None else max(0, int((now - since).total_seconds()))
 
 
-def _minutes(one: Running) -> list[int | None]:
-    return [None if seconds is None else seconds // SECONDS_A_MINUTE for seconds in (one.waiting_s, one.step_s)]
+def _minutes(work: Running) -> list[int | None]:
+    return [None if seconds is None else seconds // SECONDS_A_MINUTE for seconds in (work.waiting_s, work.step_s)]
 
 
 def _refuse_strangers(person: Person, programme_id: UUID) -> None:

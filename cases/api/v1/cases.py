@@ -143,5 +143,5 @@ class CaseView(View):
 
 def shown(case_id: UUID, *, created: bool = False) -> Response:
     """The case as it is now."""
-    found = charts.shown(case_id)
-    return answer(CaseShown, found, etag=found.row.revision, created=created)
+    chart = charts.shown(case_id)
+    return answer(CaseShown, chart, etag=chart.row.revision, created=created)

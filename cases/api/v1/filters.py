@@ -43,5 +43,5 @@ def filtered(filters: type[FilterSet], rows: QuerySet[Row], request: Request) ->
     if not asked.is_valid():
         # An exception, whatever its stubs say.
         raise cast(ValidationError, translate_validation(asked.errors))
-    found: QuerySet[Row] = asked.qs
-    return found
+    matching: QuerySet[Row] = asked.qs
+    return matching

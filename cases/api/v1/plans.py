@@ -220,7 +220,7 @@ class ReviewsView(View):
         version = seen.version(me(request), version_id)
         read = given(ReviewGiven, request)
         read["remarks"] = [Remark(**remark) for remark in read.get("remarks", [])]
-        read["acknowledged"] = [Named(**one) for one in read.get("acknowledged", [])]
+        read["acknowledged"] = [Named(**named) for named in read.get("acknowledged", [])]
         row, created = reviews.decide(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
         return answer(ReviewShown, row, created=created)
 

@@ -19,22 +19,22 @@ class Named:
 
 def to_acknowledge(cautions: Iterable[Caution]) -> dict[Named, Caution]:
     """Each that must be put right and was not let pass, once, in the plan's order."""
-    found: dict[Named, Caution] = {}
-    for one in cautions:
-        if one.severity is Severity.STOP and one.overridden is None:
-            found.setdefault(Named(code=one.code, canal=one.canal), one)
-    return found
+    by_name: dict[Named, Caution] = {}
+    for caution in cautions:
+        if caution.severity is Severity.STOP and caution.overridden is None:
+            by_name.setdefault(Named(code=caution.code, canal=caution.canal), caution)
+    return by_name
 
 
 def refuse_unacknowledged(cautions: Iterable[Caution], acknowledged: Sequence[Named]) -> None:
     """Raises NotUsable for a name that is not to be acknowledged, NotAcknowledged where one is missing."""
     standing = to_acknowledge(cautions)
-    for number, one in enumerate(acknowledged):
-        if one not in standing:
-            of = "the whole tooth" if one.canal is None else one.canal
-            reason = f"The plan carries no '{one.code}' of {of} that has to be acknowledged."
+    for number, named in enumerate(acknowledged):
+        if named not in standing:
+            of = "the whole tooth" if named.canal is None else named.canal
+            reason = f"The plan carries no '{named.code}' of {of} that has to be acknowledged."
             raise NotUsable(reason=reason, at=("acknowledged", number))
     missing = [caution for name, caution in standing.items() if name not in acknowledged]
     if missing:
-        said = " ".join(f"{one.canal or 'Whole tooth'}: {one.says}" for one in missing)
+        said = " ".join(f"{unnamed.canal or 'Whole tooth'}: {unnamed.says}" for unnamed in missing)
         raise NotAcknowledged(missing=said, at=("acknowledged",))

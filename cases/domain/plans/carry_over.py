@@ -22,7 +22,7 @@ def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan
     for the plan to be approved anew.
     """
     return (
-        all(any(step.of in SIGNED_APART for step in one.steps) for one in differences(before, after))
+        all(any(step.of in SIGNED_APART for step in difference.steps) for difference in differences(before, after))
         and [canal.final_size for canal in approved.canals] == [canal.final_size for canal in made.canals]
         and _stops(made) <= _stops(approved)
         and _near(approved, made, um(Figures(after.thresholds)["replan.length_within"]))
@@ -30,8 +30,8 @@ def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan
 
 
 def _stops(plan: Plan) -> set[tuple[str, str | None]]:
-    stops = [one for one in plan.cautions if one.severity is Severity.STOP and one.overridden is None]
-    return {(one.code, one.canal) for one in stops}
+    stops = [caution for caution in plan.cautions if caution.severity is Severity.STOP and caution.overridden is None]
+    return {(caution.code, caution.canal) for caution in stops}
 
 
 def _near(approved: Plan, made: Plan, within_um: int) -> bool:

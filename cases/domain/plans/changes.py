@@ -68,7 +68,9 @@ def compare(before: Planned, after: Planned) -> PlanChanges:
     given = told_of_given(before.given, after.given)
     planned = (c.canal for each in (after, before) for c in each.plan.canals)
     names = dict.fromkeys((*planned, *(name for name in given if name is not None)))
-    canals = tuple(found for name in names if (found := _canal(name, before, after, given.get(name, ()))) is not None)
+    canals = tuple(
+        changes for name in names if (changes := _canal(name, before, after, given.get(name, ()))) is not None
+    )
     tooth = tuple(sorted(given.get(None, ()), key=_danger))
     came, went = _cautions(None, before, after)
     return PlanChanges(
@@ -84,20 +86,20 @@ def compare(before: Planned, after: Planned) -> PlanChanges:
 
 def told_of_given(before: PlanInput, after: PlanInput) -> dict[str | None, list[Change]]:
     """What changed of all that went in, by the canal it concerns; None for the tooth as a whole."""
-    found: dict[str | None, list[Change]] = {}
+    by_canal: dict[str | None, list[Change]] = {}
     for difference in differences(before, after):
         canal, change = told(difference)
         if change is not None:
-            found.setdefault(canal, []).append(change)
-    return found
+            by_canal.setdefault(canal, []).append(change)
+    return by_canal
 
 
 def given_changes(from_number: int, before: PlanInput, after: PlanInput) -> GivenChanges:
     """The same of what a plan would be made from."""
-    found = {canal: tuple(sorted(changes, key=_danger)) for canal, changes in told_of_given(before, after).items()}
-    canals = (CanalGiven(canal=canal, changes=changes) for canal, changes in found.items() if canal is not None)
+    by_canal = {canal: tuple(sorted(changes, key=_danger)) for canal, changes in told_of_given(before, after).items()}
+    canals = (CanalGiven(canal=canal, changes=changes) for canal, changes in by_canal.items() if canal is not None)
     by_danger = sorted(canals, key=lambda each: _danger(each.changes[0]))
-    return GivenChanges(from_number=from_number, tooth=found.get(None, ()), canals=tuple(by_danger))
+    return GivenChanges(from_number=from_number, tooth=by_canal.get(None, ()), canals=tuple(by_danger))
 
 
 DANGER = tuple(Bears)
@@ -109,7 +111,7 @@ def _danger(change: Change) -> int:
 
 def _worst(canal: CanalChanges) -> int:
     """Lower is more dangerous: a caution that newly stops the work, then what the changes bear on."""
-    if any(one.severity is Severity.STOP for one in canal.cautions_came):
+    if any(caution.severity is Severity.STOP for caution in canal.cautions_came):
         return -1
     return min(map(_danger, canal.changes), default=0)
 
@@ -165,7 +167,7 @@ def _of_canal(name: str, planned: Planned) -> Said:
             if stop.canal == name
         },
         (ChangeKind.NEEDLE_CEILING, ""): None if canal.needle is None else _mm(canal.needle.ceiling_mm),
-        **{(ChangeKind.WITHHELD, one.from_phase): one.says for one in canal.withheld},
+        **{(ChangeKind.WITHHELD, withheld.from_phase): withheld.says for withheld in canal.withheld},
     }
 
 

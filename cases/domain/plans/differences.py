@@ -116,7 +116,7 @@ def _named(items: Sequence[Any], others: Sequence[Any]) -> dict[Hashable, _Named
     """The items under names by which the same ones, or failing that those of one kind and place, are found on the
     other side."""
     same = Counter(filterfalse(_key, items)) & Counter(filterfalse(_key, others))
-    found: dict[Hashable, _Named] = {}
+    named: dict[Hashable, _Named] = {}
     met: Counter[Hashable] = Counter()
     for number, item in enumerate(items, start=1):
         name: Hashable = (type(item).__name__, *_key(item))
@@ -124,5 +124,5 @@ def _named(items: Sequence[Any], others: Sequence[Any]) -> dict[Hashable, _Named
             same[item] -= 1
             name = item
         met[name] += 1
-        found[(name, met[name])] = _Named(item, number, met[name])
-    return found
+        named[(name, met[name])] = _Named(item, number, met[name])
+    return named

@@ -14,14 +14,16 @@ def left_out(returned: Mapping[str, str], joins: Joins) -> tuple[NotReleased, ..
     """The canals that an approval leaves out, in the order of the plan: the returned ones with their remarks, and those
     that end in one with them.
     """
-    found = []
+    left = []
     for canal in joins:
-        partner = next((one for one in returned if one != canal and _end(one, joins) == _end(canal, joins)), None)
+        partner = next(
+            (other for other in returned if other != canal and _end(other, joins) == _end(canal, joins)), None
+        )
         if canal in returned:
-            found.append(NotReleased(canal=canal, remark=returned[canal]))
+            left.append(NotReleased(canal=canal, remark=returned[canal]))
         elif partner is not None:
-            found.append(NotReleased(canal=canal, remark="", joins=partner))
-    return tuple(found)
+            left.append(NotReleased(canal=canal, remark="", joins=partner))
+    return tuple(left)
 
 
 def _end(canal: str, joins: Joins) -> str:

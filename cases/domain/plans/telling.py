@@ -95,7 +95,7 @@ def told(difference: Difference) -> tuple[str | None, Change | None]:
     """The canal it concerns, None for the tooth, and the change; no change for a field that is rightly not told."""
     steps = difference.steps
     field = next(step.of for step in reversed(steps) if step.of)
-    canal = next((found for step in steps if (found := _canal_of(step.item)) is not None), None)
+    canal = next((named for step in steps if (named := _canal_of(step.item)) is not None), None)
     if field in NOT_TOLD or (field == "PlanInput.canals" and canal is not None):
         return canal, None  # that a canal came or went is told of the canal itself
     label, bears_on = LABELS.get(field, (field.rpartition(".")[2].replace("_", " "), Bears.DEPTH))

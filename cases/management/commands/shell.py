@@ -20,12 +20,12 @@ class Command(shell.Command):
         if options["no_imports"]:
             return names
         try:
-            found = _at_hand()
+            at_hand = _at_hand()
         except DatabaseError:
-            found = {}
+            at_hand = {}
         if options["verbosity"]:
-            self.stdout.write(f"At hand: {NAMES}." if found else "No case is at hand: python3 manage.py seed")
-        return {**names, **found}
+            self.stdout.write(f"At hand: {NAMES}." if at_hand else "No case is at hand: python3 manage.py seed")
+        return {**names, **at_hand}
 
 
 def _at_hand() -> dict[str, Any]:

@@ -38,13 +38,13 @@ def correct(*, actor: Person, case: Case, seen_revision: int, alias: str, is_no_
     else:
         Case.objects.filter(patient=old).update(patient=there)
         old.delete()
-    for one in cases:
-        audit.changed(actor=actor, verb="correct_alias", subject=one, case=one)
+    for other in cases:
+        audit.changed(actor=actor, verb="correct_alias", subject=other, case=other)
     return Case.objects.get(pk=case.pk)
 
 
 def _refuse_others(actor: Person, cases: Sequence[Case]) -> None:
     """Raises NotAllowed where the patient has another student's case too, and the actor may not correct that one."""
-    for one in cases:
-        if not may(May.CORRECT_ALIAS, actor_in(actor, one.programme_id), student_id=one.student_id):
+    for other in cases:
+        if not may(May.CORRECT_ALIAS, actor_in(actor, other.programme_id), student_id=other.student_id):
             raise NotAllowed(reason="Another student's case has this alias too. Ask a supervisor to correct it.")

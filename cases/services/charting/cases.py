@@ -56,8 +56,8 @@ def open_case(
     sent_hash = idempotency.fingerprint(actor=actor, to=programme_id, what=what)
     if before := idempotency.sent_before(Case, id, sent_hash):
         return before, False
-    found = _tooth_of(tooth)
-    offered = _offered(found, canals)
+    tooth_found = _tooth_of(tooth)
+    offered = _offered(tooth_found, canals)
     alias = alias_of(patient_alias, is_no_name=alias_is_no_name)
     # Held, so that no correction takes the alias away before the case is there to follow it.
     held = DemoPatient.objects.select_for_update(no_key=True)
@@ -72,10 +72,12 @@ def open_case(
         setting=setting,
     )
     typed = "".join(tooth.designation.split())
-    row = Tooth(case=case, iso=found.iso, notation=tooth.notation or "", designation=typed)
+    row = Tooth(case=case, iso=tooth_found.iso, notation=tooth.notation or "", designation=typed)
     row.save(force_insert=True)
     _chart(row, offered)
-    audit.changed(actor=actor, verb="open", subject=case, case=case, after={"tooth": found.iso, "setting": setting})
+    audit.changed(
+        actor=actor, verb="open", subject=case, case=case, after={"tooth": tooth_found.iso, "setting": setting}
+    )
     return case, True
 
 
@@ -118,10 +120,10 @@ def _supervisor(programme_id: UUID, person_id: UUID | None) -> Person | None:
     """Raises NotUsable for somebody who does not supervise in the programme."""
     if person_id is None:
         return None
-    found = Membership.objects.filter(programme_id=programme_id, person_id=person_id, role=Role.SUPERVISOR).first()
-    if found is None:
+    membership = Membership.objects.filter(programme_id=programme_id, person_id=person_id, role=Role.SUPERVISOR).first()
+    if membership is None:
         raise NotUsable(reason="That person does not supervise in this programme.", at=("supervisor",))
-    return found.person
+    return membership.person
 
 
 def _factors(recorded: Sequence[str]) -> list[str]:

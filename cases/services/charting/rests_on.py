@@ -25,14 +25,14 @@ def facts(line: LineMeasured) -> Facts:
     bend = line.bend
     if bend is None or bend.begins_mm is None:
         return {}
-    found: Facts = {"curvature_deg": charted_deg(bend), "curve_start_um": um(bend.begins_mm)}
+    facts: Facts = {"curvature_deg": charted_deg(bend), "curve_start_um": um(bend.begins_mm)}
     if line.orifice_mm is not None:
-        found["orifice_um"] = um(line.orifice_mm)
+        facts["orifice_um"] = um(line.orifice_mm)
     if bend.radius_mm is not None and bend.radius_mm.most is not None and bend.middle_from_end_mm is not None:
-        found |= {"curve_radius_um": um(bend.radius_mm.value), "curve_from_end_um": um(bend.middle_from_end_mm)}
+        facts |= {"curve_radius_um": um(bend.radius_mm.value), "curve_from_end_um": um(bend.middle_from_end_mm)}
     elif bend.shape is BendShape.UNCLEAR:
-        found |= {"curve_radius_um": None, "curve_from_end_um": None}
-    return found
+        facts |= {"curve_radius_um": None, "curve_from_end_um": None}
+    return facts
 
 
 def standing_bends(canal: Canal) -> list[BendInSpace]:

@@ -56,11 +56,11 @@ class Bench:
                 seen_position=0,
                 plan_hash=self.version.hash,
                 device_time=timezone.now(),
-                told=one,
+                told=body,
                 canal=canal,
                 node=node,
             )
-            for number, (node, one) in enumerate(told, start=1)
+            for number, (node, body) in enumerate(told, start=1)
         ]
         treatment.record(actor=who, case=self.version.case, device=device, batch=batch)
         self.devices[who] = device, seq + len(batch)

@@ -71,8 +71,8 @@ def _refuse_kit(kit: KitValue, figures: Figures) -> None:
     if not kit.instruments or len(kit.instruments) > MOST_INSTRUMENTS or len(kit.needles) > MOST_NEEDLES:
         reason = f"A kit has 1 to {MOST_INSTRUMENTS} instruments and at most {MOST_NEEDLES} needles."
         raise NotUsable(reason=reason, at=("kit",))
-    for number, one in enumerate(kit.instruments):
-        _refuse_instrument(one, one in kit.instruments[:number], figures, ("kit", "instruments", number))
+    for number, instrument in enumerate(kit.instruments):
+        _refuse_instrument(instrument, instrument in kit.instruments[:number], figures, ("kit", "instruments", number))
     for number, needle in enumerate(kit.needles):
         place = ("kit", "needles", number)
         try:
@@ -95,14 +95,14 @@ def _refuse_filling(kit: KitValue) -> None:
             raise NotUsable(reason=f"This {item.kind} is there twice.", at=at)
 
 
-def _refuse_instrument(one: Instrument, twice: bool, figures: Figures, at: Pointer) -> None:
+def _refuse_instrument(instrument: Instrument, twice: bool, figures: Figures, at: Pointer) -> None:
     try:
-        refuse_undescribed(one, figures)
+        refuse_undescribed(instrument, figures)
     except PlanningError as refusal:
         raise refusal.below(*at) from None
     if twice:
-        raise NotUsable(reason=f"{one.key} is there twice.", at=at)
-    if len(one.diameters) > MOST_DIAMETERS:
+        raise NotUsable(reason=f"{instrument.key} is there twice.", at=at)
+    if len(instrument.diameters) > MOST_DIAMETERS:
         raise NotUsable(reason=f"At most {MOST_DIAMETERS} diameters.", at=(*at, "diameters"))
 
 

@@ -77,18 +77,18 @@ def _refuse_keys(p256dh: str, auth: str) -> None:
         raise NotUsable(reason=f"This is no secret of {AUTH_BYTES} bytes.", at=("auth",))
 
 
-def tell(case: Case, found: Sequence[News]) -> None:
+def tell(case: Case, items: Sequence[News]) -> None:
     """Notifies the supervisors of the programme once the transaction is through; never fails what was recorded."""
 
     def on_their_way() -> None:
-        _tell(case, found)
+        _tell(case, items)
 
-    if found:
+    if items:
         # A function with a name: what Django logs of one that fails is its name.
         transaction.on_commit(on_their_way, robust=True)
 
 
-def _tell(case: Case, found: Sequence[News]) -> None:
+def _tell(case: Case, items: Sequence[News]) -> None:
     supervisors = Membership.objects.filter(
         programme=case.programme_id, role=Role.SUPERVISOR, person__is_active=True
     ).values("person")
@@ -96,8 +96,8 @@ def _tell(case: Case, found: Sequence[News]) -> None:
     if not subscriptions:
         return
     key = own_key()
-    for one in found:
-        message = json.dumps(_payload(case, one), ensure_ascii=False).encode()
+    for item in items:
+        message = json.dumps(_payload(case, item), ensure_ascii=False).encode()
         for row in subscriptions:
             push_sender.put(
                 push_sender.Letter(
@@ -107,28 +107,28 @@ def _tell(case: Case, found: Sequence[News]) -> None:
                     auth=row.auth,
                     message=message,
                     key=key,
-                    topic=_topic(case, one),
-                    urgent=one.what in OF_AN_EMERGENCY,
+                    topic=_topic(case, item),
+                    urgent=item.what in OF_AN_EMERGENCY,
                     kept_s=KEPT_S,
                 )
             )
 
 
-def _payload(case: Case, one: News) -> dict[str, str]:
+def _payload(case: Case, item: News) -> dict[str, str]:
     """Nothing of the patient but the alias; sealed for the browser, so that its push service reads none of it."""
-    told = TreatmentEvent.objects.select_related("actor").get(pk=one.by) if one.by else None
+    told = TreatmentEvent.objects.select_related("actor").get(pk=item.by) if item.by else None
     return {
         "case": str(case.pk),
         "alias": case.patient.alias,
         "tooth": case.tooth.iso,
-        "canal": one.canal,
-        "what": one.what,
-        "hold_point": one.hold_point,
-        **({"happened": one.happened, "by": str(told.actor)} if told else {}),
+        "canal": item.canal,
+        "what": item.what,
+        "hold_point": item.hold_point,
+        **({"happened": item.happened, "by": str(told.actor)} if told else {}),
     }
 
 
-def _topic(case: Case, one: News) -> str:
+def _topic(case: Case, item: News) -> str:
     """A later word on the same canal replaces one still on its way (RFC 8030, 5.4: at most 32 characters)."""
-    about = f"{case.pk} {one.canal}".encode()
+    about = f"{case.pk} {item.canal}".encode()
     return quoted(hashlib.sha256(about).digest()[:24])

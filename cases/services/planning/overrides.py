@@ -76,8 +76,8 @@ def _carrying(case: Case, code: str, canal: str | None) -> ToothPlanVersion:
     version: ToothPlanVersion | None = case.versions.exclude(state=PlanState.SUPERSEDED).first()
     if version is None:
         raise NotUsable(reason="There is no plan yet whose cautions could be let pass.", at=("code",))
-    found = json.loads(version.output_text)["cautions"]
-    if (code, canal) not in {(one["code"], one["canal"]) for one in found}:
+    cautions = json.loads(version.output_text)["cautions"]
+    if (code, canal) not in {(caution["code"], caution["canal"]) for caution in cautions}:
         about = "of the tooth" if canal is None else f"of {canal}"
         reason = f"Version {version.number} carries no caution '{code}' {about}."
         raise NotUsable(reason=reason, at=("code",))
@@ -89,12 +89,17 @@ def _carrying(case: Case, code: str, canal: str | None) -> ToothPlanVersion:
 def _refuse_unplannable(version: ToothPlanVersion, chosen: Override) -> None:
     """Raises NotUsable for a size that the version's kit or technique cannot make: the student could not plan by it."""
     given = plan_input_of(version)
-    others = tuple(one for one in given.overrides if (one.code, one.canal) != (chosen.code, chosen.canal))
+    others = tuple(
+        override for override in given.overrides if (override.code, override.canal) != (chosen.code, chosen.canal)
+    )
     try:
         made = plan(replace(given, samples=0, overrides=(*others, chosen)))
     except PlanningError as refusal:
         raise NotUsable(reason=str(refusal), at=("final_size",)) from refusal
-    lacking = next((one for one in made.cautions if (one.code, one.canal) == ("kit-lacks-size", chosen.canal)), None)
+    lacking = next(
+        (caution for caution in made.cautions if (caution.code, caution.canal) == ("kit-lacks-size", chosen.canal)),
+        None,
+    )
     if lacking is not None:
         raise NotUsable(reason=f"{lacking.says} {lacking.do}", at=("final_size",))
 

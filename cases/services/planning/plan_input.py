@@ -97,7 +97,7 @@ class Intent:
 
 def _unused(kit: KitValue) -> KitValue:
     """How often its instruments were used is no choice of anybody's."""
-    return replace(kit, instruments=tuple(replace(one, uses=0) for one in kit.instruments))
+    return replace(kit, instruments=tuple(replace(instrument, uses=0) for instrument in kit.instruments))
 
 
 def intent_hash(given: PlanInput, plan: Plan) -> str:

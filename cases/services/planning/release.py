@@ -31,7 +31,7 @@ def let_go(*, supervisor: Person, case: Case, version: ToothPlanVersion, returne
     if returned and set(returned) == set(joins):
         raise NotUsable(reason="Every canal is returned: return the plan instead.", at=("decision",))
     waits = left_out(returned, joins)
-    version.not_released = [one.canal for one in waits]
+    version.not_released = [waiting.canal for waiting in waits]
     version.save(update_fields=["not_released"])
     if waits or _some_wait(case):
         told = ReleasePayload(not_released=waits)
@@ -74,7 +74,7 @@ def release(
 
 def _refuse_alone(canals: Sequence[str], returned: Mapping[str, str], joins: Joins) -> None:
     """Raises NotUsable where a canal would be released while its partner stays returned."""
-    still = {one.canal: one.joins for one in left_out(returned, joins)}
+    still = {left.canal: left.joins for left in left_out(returned, joins)}
     for number, name in enumerate(canals):
         if name in still:
             reason = f"{name} ends in one with {still[name]}, which is returned: release both."

@@ -19,19 +19,19 @@ from planning.whole_tooth.plan import plan
 
 def progress(case: Case) -> dict[str, Progress]:
     """How far the work on each canal has come; empty before anything was done."""
-    found = courses.in_hand(case.pk)
-    if found is None:
+    work = courses.in_hand(case.pk)
+    if work is None:
         return {}
-    version = ToothPlanVersion.objects.get(case=case, hash=found.course.plan)
-    return so_far(found.course, found.plans, found.events, plan_input_of(version), plan_of(version))
+    version = ToothPlanVersion.objects.get(case=case, hash=work.course.plan)
+    return so_far(work.course, work.plans, work.events, plan_input_of(version), plan_of(version))
 
 
 def approval_for(case: Case, given: PlanInput, made: Plan) -> ToothPlanVersion | None:
     """The version that is worked, where its approval holds for this plan too."""
-    found = courses.in_hand(case.pk)
-    if found is None or found.course.revoked_by is not None:
+    work = courses.in_hand(case.pk)
+    if work is None or work.course.revoked_by is not None:
         return None
-    version = ToothPlanVersion.objects.get(case=case, hash=found.course.plan)
+    version = ToothPlanVersion.objects.get(case=case, hash=work.course.plan)
     holds = carries_over(plan_input_of(version), plan_of(version), given, made)
     return version if holds else None
 
@@ -57,7 +57,7 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
 
 def _brought_up_to_date(actor: Person, case: Case, version: ToothPlanVersion) -> ToothPlanVersion:
     given, now = plan_input_of(version), progress(case)
-    current = replace(given, canals=tuple(replace(one, progress=now.get(one.name)) for one in given.canals))
+    current = replace(given, canals=tuple(replace(canal, progress=now.get(canal.name)) for canal in given.canals))
     if current == given:
         return version
     again = versions.CreatedVersion.of(

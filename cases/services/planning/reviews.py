@@ -82,7 +82,7 @@ def decide(
         supervisor=supervisor,
         decision=decision,
         note=note,
-        acknowledged=[asdict(one) for one in acknowledged] if decision is Decision.APPROVED else [],
+        acknowledged=[asdict(named) for named in acknowledged] if decision is Decision.APPROVED else [],
     )
     _remark(review, version, remarks)
     if decision is Decision.APPROVED:

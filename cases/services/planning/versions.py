@@ -66,8 +66,8 @@ def create(
         hash=made.hash,
         intent_hash=intent_hash(made.given, made.plan),
         planner_version=made.plan.planner_version,
-        stops=sum(one.severity is Severity.STOP and one.overridden is None for one in cautions),
-        cautions=sum(one.severity is Severity.CAUTION for one in cautions),
+        stops=sum(caution.severity is Severity.STOP and caution.overridden is None for caution in cautions),
+        cautions=sum(caution.severity is Severity.CAUTION for caution in cautions),
         difficulty=made.plan.difficulty.level if made.plan.difficulty else "",
         case_revision=case.revision,
     )

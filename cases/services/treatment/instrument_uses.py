@@ -22,8 +22,8 @@ def keep(case: Case) -> None:
     """Makes the uses of the case anew from its events; the caller holds the case. What is right already stays."""
     events = {str(row.pk): row for row in case.events.filter(kind__in=COUNTS).order_by("position")}
     by_hash = {row.hash: row for row in case.versions.defer(*courses.TEXTS)}
-    found = uses(_all(case), lambda event: _instrument(event, by_hash))
-    wanted = {UUID(use.event): _row(case, use, events[use.event], by_hash) for use in found}
+    now = uses(_all(case), lambda event: _instrument(event, by_hash))
+    wanted = {UUID(use.event): _row(case, use, events[use.event], by_hash) for use in now}
     there = set(case.instrument_uses.values_list("pk", flat=True))
     if gone := there - set(wanted):
         case.instrument_uses.filter(pk__in=gone).delete()

@@ -75,10 +75,10 @@ def _sign_off(actor: Person, case: Case, word: BenchWord) -> TreatmentEvent | Ca
 def _supervisor(case: Case, id_: UUID) -> Person:
     """Raises NotUsable for who does not supervise in the programme."""
     members = Membership.objects.filter(programme=case.programme_id, role=Role.SUPERVISOR, person__is_active=True)
-    found = members.filter(person=id_).select_related("person").first()
-    if found is None:
+    membership = members.filter(person=id_).select_related("person").first()
+    if membership is None:
         raise NotUsable(reason="That is no supervisor of the programme.", at=("supervisor",))
-    return found.person
+    return membership.person
 
 
 def _refuse_elsewhere(case: Case, word: BenchWord, canals: tuple[str, ...]) -> None:

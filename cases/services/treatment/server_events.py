@@ -42,5 +42,5 @@ def write(
 
 def last_of(case: Case, column: str, **where: UUID) -> int:
     """The highest number in the column among the case's events; 0 where there is none."""
-    found: int | None = case.events.filter(**where).order_by(f"-{column}").values_list(column, flat=True).first()
-    return found or 0
+    highest: int | None = case.events.filter(**where).order_by(f"-{column}").values_list(column, flat=True).first()
+    return highest or 0
