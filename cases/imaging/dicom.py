@@ -17,6 +17,7 @@ from pydicom.pixels.processing import apply_color_lut, apply_modality_lut, apply
 from pydicom.pixels.utils import pixel_array
 
 from cases.domain.images import BurntInText, ImageKind
+from cases.imaging.decoders import decoder_of
 from cases.imaging.dicom_class import write_class
 from cases.imaging.dicom_spacing import spacing_of, write_spacing
 from cases.imaging.pictures import LEFT_OUT, by_level, eight_bits_of_colour, png, thumbnail
@@ -92,7 +93,7 @@ def _values(told: Dataset) -> Values:
     if syntax is None:
         raise Unreadable("The DICOM file does not say how it is encoded. Export it again uncompressed.")
     try:
-        values: Values = pixel_array(told)
+        values: Values = pixel_array(told, decoding_plugin=decoder_of(syntax))
     except (RuntimeError, NotImplementedError):
         known = uid.UID(syntax)
         encoding = f" ({known.name})" if known.type == "Transfer Syntax" else ""
