@@ -8,7 +8,7 @@ from __future__ import annotations
 # What they bring is loaded now: when a file is decoded, nothing can be opened any more.
 import pydicom_jpeg_decoder
 from pydicom import uid
-from pydicom.pixels.decoders import get_decoder
+from pydicom.pixels.decoders.base import get_decoder
 
 pydicom_jpeg_decoder.install_plugins()
 
