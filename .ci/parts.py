@@ -22,8 +22,8 @@ from frontend.server.environment import BIN, ROOT
 
 DESCRIPTION = ROOT / "tests" / "architecture" / "openapi.yaml"
 EVERY_CORE = ("--numprocesses", "auto")
-# A browser and its server wait a good part of their time. Who has nothing left takes tests over from the others.
-ONE_MORE = ("--numprocesses", str(min(8, 1 + (os.cpu_count() or 1))), "--dist", "worksteal")
+# A browser and its server wait half of their time. Who has nothing left takes tests over from the others.
+TWICE = ("--numprocesses", str(min(8, 2 * (os.cpu_count() or 1))), "--dist", "worksteal")
 # What reaches no database is run once.
 WITH_DATABASE = ("--with-database", "tests/cases", "tests/api", "tests/frontend")
 DOUBLE_TAPS = "tests/journeys/test_double_taps.py"
@@ -130,7 +130,7 @@ def web() -> None:
 
 def journeys() -> None:
     """The way of a case through a real browser, on a phone's screen; each process has a server of its own."""
-    _browse([*ONE_MORE, "tests/journeys"])
+    _browse([*TWICE, "tests/journeys"])
 
 
 def double_taps() -> None:
@@ -148,7 +148,7 @@ def _browse(what: Iterable[str]) -> None:
 
 PARTS: dict[str, Callable[[], None]] = {
     part.__name__: part
-    for part in (lint, types, contracts, checks, openapi, web, sqlite, postgresql, any_request, faults, journeys)
+    for part in (lint, types, contracts, checks, openapi, web, sqlite, postgresql, any_request, journeys, faults)
 }
 # Run by name alone.
 FURTHER: dict[str, Callable[[], None]] = {

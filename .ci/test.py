@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 """Installs what the tests need and runs them all, or the parts named: `python3 .ci/test.py lint web`.
 
-The last line counts the parts. A part that fails ends the run.
+The end says what each part took, and what it took before the first one began; its last line counts the parts. A part
+that fails ends the run.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager, nullcontext
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
 # The project's root, for its own packages; this folder is on the path already.
@@ -22,12 +23,14 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 from frontend.server import environment
 
 if __name__ == "__main__":
+    # Kept when it starts again inside the environment.
+    os.environ.setdefault("BEGAN", str(time.time()))
     environment.ensure("dev")
 
 from parts import FURTHER, PARTS, PartFailed
 
-# Needs no Python: it runs beside the parts before its turn, on the core they leave free.
-ASIDE = "web"
+# Each leaves a good part of the machine free: with which part it begins. In its own turn it is waited for.
+BESIDE = {"web": "lint", "faults": "journeys"}
 
 
 Outcome = tuple[str, int]
@@ -52,7 +55,8 @@ def beside(name: str) -> Iterator[Callable[[], Outcome]]:
             yield ended
         finally:
             if process.poll() is None:
-                os.killpg(process.pid, signal.SIGTERM)
+                # As by Ctrl-C: it ends what it has started.
+                os.killpg(process.pid, signal.SIGINT)
                 process.wait()
 
 
@@ -63,20 +67,27 @@ def main(wanted: list[str]) -> int:
         print(f"No part is called {', '.join(unknown)}. The parts are: {', '.join(known)}.", file=sys.stderr)
         return 2
     names = [name for name in known if name in (wanted or PARTS)]
-    with beside(ASIDE) if ASIDE in names[1:] else nullcontext() as aside:
+    with ExitStack() as aside:
         return run(names, aside)
 
 
-def run(names: list[str], aside: Callable[[], Outcome] | None) -> int:
+def run(names: list[str], aside: ExitStack) -> int:
+    began = float(os.environ["BEGAN"])
+    before_s = time.time() - began
     told: list[str] = []
+    ends: dict[str, Callable[[], Outcome]] = {}
     failed = 0
     for name in names:
-        line, failed = aside() if aside and name == ASIDE else outcome(name)
+        for other in names:
+            if BESIDE.get(other) == name:
+                ends[other] = aside.enter_context(beside(other))
+        line, failed = ends[name]() if name in ends else outcome(name)
         told.append(line)
         if failed:
             break
     print("\n" + "\n".join(told))
     left = len(names) - len(told)
+    print(f"{before_s:.0f} s before the first part, {time.time() - began:.0f} s in all")
     print(f"{len(told) - failed} passed, {failed} failed" + (f", {left} not run" if left else ""), flush=True)
     return failed
 
