@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, Route, expect
+from playwright.sync_api import Page, Request, Route, expect
 
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
@@ -62,7 +62,8 @@ def test_an_emergency_reaches_a_supervisor_whose_answers_are_slow(
     laptop.goto("/worklist")
     # Both lists say how old they are; an old one says so loudly.
     expect(laptop.get_by_text(re.compile(r"as of \d\d:\d\d:\d\d$"))).to_have_count(2, timeout=2 * delay_ms + SLACK_MS)
-    laptop.wait_for_timeout(delay_ms // 2)
+    with laptop.expect_response(lambda told: told.url.endswith("/running-work"), timeout=2 * delay_ms + SLACK_MS):
+        pass
     plan = phone.request.get(f"/api/v1/cases/{case}/events").json()["course"]["plan_hash"]
     report(phone, case, plan, [("", "", {"kind": "emergency", "what": "sudden_bleeding"})])
     # What is on its way was asked for before; the one after it tells.
@@ -71,6 +72,10 @@ def test_an_emergency_reaches_a_supervisor_whose_answers_are_slow(
     laptop.context.set_offline(True)
     expect(laptop.get_by_text("No connection. This is what was seen")).to_have_count(2, timeout=delay_ms + SLACK_MS)
     expect(halted).to_be_visible()
+
+
+def is_sending(asked: Request) -> bool:
+    return asked.method == "POST" and asked.url.endswith("/events")
 
 
 def answering(answer: Mapping[str, Any]) -> Callable[[Route], None]:
@@ -87,7 +92,8 @@ def test_networks_that_answer_by_themselves_refuse_nothing(at_work: tuple[Page, 
         expect(phone.get_by_text("No connection. This is what was seen")).to_be_visible()
         expect(phone.get_by_text("The server would not take")).to_have_count(0)
         expect(phone.get_by_text("Your sign-in has run out")).to_have_count(0)
-        phone.wait_for_timeout(3_000)
+        with phone.expect_request(is_sending):
+            pass  # it was tried again
         assert len(events(phone, case)) == before, what
         phone.unroute(API)
         # Nobody touches the phone, and the browser noticed nothing.
