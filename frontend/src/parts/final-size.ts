@@ -19,4 +19,4 @@ export const advised = ({ least, most }: Pick<SizeRange, 'least' | 'most'>): str
 
 /** Whether a supervisor has chosen the size of this wide canal. */
 export const isDecided = (cautions: readonly Caution[], canal: string): boolean =>
-  cautions.some((one) => one.code === WIDE_CANAL && one.canal === canal && one.overridden != null)
+  cautions.some((caution) => caution.code === WIDE_CANAL && caution.canal === canal && caution.overridden != null)

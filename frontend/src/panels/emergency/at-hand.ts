@@ -18,17 +18,20 @@ export function nameOf(chair: Chair, key: string): string {
 export function adviceIn({ plan }: Chair): Advice[] {
   const advice = plan.at_the_chair?.advice ?? []
   // What should not happen in this setting and was told all the same has its sentences too.
-  return advice.filter((one) => isOf(one, plan.setting) || !happens(advice, plan.setting, one))
+  return advice.filter((sentence) => isOf(sentence, plan.setting) || !happens(advice, plan.setting, sentence))
 }
 
 /** Whether an emergency or a pause can happen in the plan's setting; a plan that does not say leaves all of them. */
 export function canHappen({ plan }: Chair, about: Advice['about'], key: string): boolean {
   const advice = plan.at_the_chair?.advice ?? []
-  return !advice.some((one) => one.about === about && one.key === key) || happens(advice, plan.setting, { about, key })
+  return (
+    !advice.some((sentence) => sentence.about === about && sentence.key === key) ||
+    happens(advice, plan.setting, { about, key })
+  )
 }
 
 function happens(advice: readonly Advice[], setting: string, { about, key }: Pick<Advice, 'about' | 'key'>): boolean {
-  return advice.some((one) => one.about === about && one.key === key && isOf(one, setting))
+  return advice.some((sentence) => sentence.about === about && sentence.key === key && isOf(sentence, setting))
 }
 
 const isOf = ({ settings = [] }: Advice, setting: string) =>
@@ -36,7 +39,7 @@ const isOf = ({ settings = [] }: Advice, setting: string) =>
 
 /** What the plan brings along for one emergency, pause, look or discard. */
 export function adviceOf(chair: Chair, about: Advice['about'], key?: string): Advice[] {
-  return adviceIn(chair).filter((one) => one.about === about && (key === undefined || one.key === key))
+  return adviceIn(chair).filter((sentence) => sentence.about === about && (key === undefined || sentence.key === key))
 }
 
 /** What stands before the answers of a step, the most pressing first; nothing where it can be worked. */

@@ -12,7 +12,7 @@ interface Props {
 
 /** What to do first, in order, and where each sentence is from. */
 export function FirstSteps({ advice, about, what }: Props) {
-  const steps = advice.filter((one) => one.about === about && one.key === what)
+  const steps = advice.filter((sentence) => sentence.about === about && sentence.key === what)
   if (steps.length === 0) return about === 'emergency' ? <p>{words.card.noFirst}</p> : null
   return (
     <>

@@ -15,7 +15,7 @@ interface Props {
 
 /** Images at a step that asks for one and at its hold point: those taken of the canal, and more. */
 export function StepImages({ chair, canal, node }: Props) {
-  const sheet = chair.plan.canals.find((one) => one.canal === canal)?.run_sheet
+  const sheet = chair.plan.canals.find((planned) => planned.canal === canal)?.run_sheet
   const purpose = showsOf(node, sheet)
   const atImage = node.action === 'image'
   const coming = atImage ? stillComing(chair, canal) : []

@@ -34,7 +34,7 @@ export function draftOf({ marks: { lines, known } }: MarkingShown): Draft {
 /** The very marks and scale that the canal's reading was taken from before. */
 export function takenBefore(draft: Draft, canal: string, markings: readonly MarkingShown[]): boolean {
   const of = (each: Draft) => JSON.stringify([lineOf(each, canal), each.known])
-  return markings.some((one) => one.readings.includes(canal) && of(draftOf(one)) === of(draft))
+  return markings.some((marking) => marking.readings.includes(canal) && of(draftOf(marking)) === of(draft))
 }
 
 /** The marks as the server takes them. */

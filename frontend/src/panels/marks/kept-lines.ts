@@ -13,7 +13,9 @@ export function keptLines(
   canals: readonly CanalShown[],
   plan: Plan | undefined,
 ): Marked[] {
-  const latest = new Map(markings.flatMap((one) => one.marks.lines.map(({ canal }) => [canal, one] as const)))
+  const latest = new Map(
+    markings.flatMap((marking) => marking.marks.lines.map(({ canal }) => [canal, marking] as const)),
+  )
   return [...latest].flatMap(([canal, last]) => {
     const before = markings.find(({ id }) => id === last.corrects)
     return [...drawn(before, canal, true), ...drawn(last, canal, false, spotsOn(last, canal, canals, plan))]
@@ -48,7 +50,7 @@ function drawn(
   broken: boolean,
   spots: readonly LineSpot[] = [],
 ): Marked[] {
-  const line = marking?.marks.lines.find((one) => one.canal === canal)
+  const line = marking?.marks.lines.find((marked) => marked.canal === canal)
   if (!marking || !line) return []
   const name = broken ? `${canal} ${marking.number}` : canal
   return [{ ...markedOf(line), name, broken, nameFirst: broken, spots }]
@@ -67,7 +69,7 @@ function spotsOn(
   canals: readonly CanalShown[],
   plan: Plan | undefined,
 ): readonly LineSpot[] {
-  const canal = canals.find((one) => one.name === name)
+  const canal = canals.find((charted) => charted.name === name)
   const { column_mm, row_per_column } = marking.measured.scale
   const unit = { columnMm: column_mm ?? undefined, rowPerColumn: row_per_column }
   return canal ? spotsOf(lineOf(draftOf(marking), name), unit, false, canal, plan) : []

@@ -46,7 +46,7 @@ export function spotsOf(
   canal: CanalShown,
   plan: Plan | undefined,
 ): readonly LineSpot[] {
-  const planned = plan?.canals.find((one) => one.canal === canal.name)?.end_mm
+  const planned = plan?.canals.find((planned) => planned.canal === canal.name)?.end_mm
   const end_mm = canal.length?.stop_mm ?? planned
   const set_mm = readMm(line.setMm)
   const at = (along_mm: number | null | undefined) => (along_mm == null ? undefined : spotAt(line, unit, along_mm))

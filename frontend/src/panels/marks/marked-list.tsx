@@ -11,7 +11,7 @@ interface ListProps {
   caseId: string
   markings: readonly MarkingShown[]
   /** What can be done with each. */
-  below?: (one: MarkingShown) => preact.ComponentChildren
+  below?: (marking: MarkingShown) => preact.ComponentChildren
 }
 
 /** Every marking of an image, the latest first. */
@@ -19,10 +19,10 @@ export function MarkedList({ caseId, markings, below }: ListProps) {
   const percent = usePercent(caseId)
   return (
     <ul class="marks-made">
-      {[...markings].reverse().map((one) => (
-        <li key={one.id}>
-          <MarkedSays one={one} markings={markings} percent={percent} />
-          {below?.(one)}
+      {[...markings].reverse().map((marking) => (
+        <li key={marking.id}>
+          <MarkedSays one={marking} markings={markings} percent={percent} />
+          {below?.(marking)}
         </li>
       ))}
     </ul>

@@ -21,9 +21,9 @@ export function WaitingRows({ results, more, current }: WaitList & { current?: s
   return (
     <>
       <ul class="ledger">
-        {results.map((one) => (
-          <li key={one.version}>
-            <WaitingRow of={one} on={one.version === current} />
+        {results.map((plan) => (
+          <li key={plan.version}>
+            <WaitingRow of={plan} on={plan.version === current} />
           </li>
         ))}
       </ul>

@@ -62,7 +62,7 @@ function Wall({ canal, wall }: { canal: string; wall: WallLeft }) {
 const SIGNS = { low: 'note', medium: 'caution', high: 'stop' } as const
 
 function Strains({ canal, strain }: { canal: string; strain: readonly Strain[] }) {
-  const taken = strain.find((one) => one.taken)
+  const taken = strain.find((bent) => bent.taken)
   return (
     <section class="stack close">
       <h3>{words.figures.strain}</h3>

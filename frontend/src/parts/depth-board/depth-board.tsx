@@ -103,7 +103,9 @@ const oval = (canals: readonly BoardCanal[]) =>
 
 /** What still stands in a canal's way, or is to be borne in mind. */
 function standingIn(canal: string, cautions: readonly Sign[]): Sign[] {
-  return cautions.filter((one) => one.canal === canal && one.severity !== 'note' && one.overridden == null)
+  return cautions.filter(
+    (caution) => caution.canal === canal && caution.severity !== 'note' && caution.overridden == null,
+  )
 }
 
 interface HeadingProps {

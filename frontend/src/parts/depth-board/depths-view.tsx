@@ -81,9 +81,11 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
 /** What the estimate is worth: that the hand wins, where the widths are from, and where it is weak. */
 function AboutEstimate({ canals }: { canals: readonly BoardCanal[] }) {
   const estimated = canals.flatMap(({ canal, expectation }) => (expectation ? [{ canal, ...expectation }] : []))
-  const natural = new Map(estimated.map((one) => [one.natural.source, one.natural]))
-  const narrow = estimated.filter((one) => one.narrows).map((one) => one.canal)
-  const bent = estimated.filter((one) => one.steps.some((step) => step.as_if_straight)).map((one) => one.canal)
+  const natural = new Map(estimated.map((estimate) => [estimate.natural.source, estimate.natural]))
+  const narrow = estimated.filter((estimate) => estimate.narrows).map((estimate) => estimate.canal)
+  const bent = estimated
+    .filter((estimate) => estimate.steps.some((step) => step.as_if_straight))
+    .map((estimate) => estimate.canal)
   return (
     <div>
       {bent.length > 0 && <p class="small">{words.expected.bent(bent)}</p>}

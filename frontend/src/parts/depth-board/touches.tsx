@@ -54,8 +54,8 @@ function MarkText({ canal, mark: { title, value, does, of } }: { canal: string; 
         {title} <span class="number">{value}</span>
       </h3>
       {does && <p>{does}</p>}
-      {rationale.map((one) => (
-        <Reason key={one.of} rationale={one} rows={reasons?.rowsOf(one) ?? []} />
+      {rationale.map((reason) => (
+        <Reason key={reason.of} rationale={reason} rows={reasons?.rowsOf(reason) ?? []} />
       ))}
     </section>
   )

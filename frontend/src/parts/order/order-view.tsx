@@ -84,7 +84,7 @@ export function AskedFor({ plan }: { plan: Plan }) {
             <span class="small soft">
               {[
                 words.together.wordsAt(stage.words),
-                ...stage.exposures.map((one) => words.together.exposure(one.canals, one.turned)),
+                ...stage.exposures.map((exposure) => words.together.exposure(exposure.canals, exposure.turned)),
               ].join(' · ')}
             </span>
           </li>

@@ -35,5 +35,5 @@ export function tabledPath(rows: Rows, canal: Ends & { canal: string }, instrume
 export function pathsOf(path: string): string[] {
   const parts = path.split('.')
   const up = parts.map((_, i) => parts.slice(0, parts.length - i).join('.'))
-  return [...new Set(up.flatMap((one) => [one, one.replace(/\.\d+/g, '')]))]
+  return [...new Set(up.flatMap((path) => [path, path.replace(/\.\d+/g, '')]))]
 }

@@ -34,7 +34,7 @@ export function WithReasons({ plan, children }: { plan: Plan; children: Componen
   const given = plan.canals.some((c) => c.rationales.length > 0)
   const find = (canal: string, of: string) => {
     const why = plan.canals.find((c) => c.canal === canal)?.rationales
-    const path = pathsOf(of).find((one) => why?.some((rationale) => rationale.of === one))
+    const path = pathsOf(of).find((path) => why?.some((rationale) => rationale.of === path))
     return why?.find((rationale) => rationale.of === path)
   }
   return (

@@ -81,7 +81,7 @@ function Group({ group, canals, before }: GroupProps) {
                     <Tapped
                       canal={c.canal}
                       of={stop.why || stopPath(c, stop.stop_mm)}
-                      title={words.rationale.stop(group.rows.map((one) => one.instrument.name).join(', '))}
+                      title={words.rationale.stop(group.rows.map((row) => row.instrument.name).join(', '))}
                       value={mm(stop.stop_mm)}
                     />
                   ) : (

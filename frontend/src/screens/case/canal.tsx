@@ -42,7 +42,7 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
     root.main_canal != null &&
     root.main_canal !== canal.name
   const works = useWorks(of.id)
-  const waiting = takenOf(of.id).value.filter((one) => one.canal === canal.id)
+  const waiting = takenOf(of.id).value.filter((reading) => reading.canal === canal.id)
   return (
     <>
       <div class="length-head">
@@ -81,14 +81,18 @@ function Remove({ canal, of }: { canal: CanalShown; of: CaseShown }) {
 
 /** Readings of a canal that are on this phone only. */
 function TakenReadings({ waiting }: { waiting: readonly PendingReading[] }) {
-  return waiting.map((one) =>
-    one.refused === undefined ? (
-      <Notice key={one.seq} sign="waiting">
-        <b>{nameOf(one)}</b> {words.phone.readingWaits}
+  return waiting.map((reading) =>
+    reading.refused === undefined ? (
+      <Notice key={reading.seq} sign="waiting">
+        <b>{nameOf(reading)}</b> {words.phone.readingWaits}
       </Notice>
     ) : (
-      <Notice key={one.seq} sign="stop" action={{ says: words.phone.throwAway, onDo: () => void dropTaken(one) }}>
-        <b>{nameOf(one)}</b> {words.phone.readingRefused} {one.refused}
+      <Notice
+        key={reading.seq}
+        sign="stop"
+        action={{ says: words.phone.throwAway, onDo: () => void dropTaken(reading) }}
+      >
+        <b>{nameOf(reading)}</b> {words.phone.readingRefused} {reading.refused}
       </Notice>
     ),
   )

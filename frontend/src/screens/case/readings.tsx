@@ -13,7 +13,7 @@ interface Props {
 /** All readings of a canal with what each says, whether it counts, and why; those that were mistakes stay, struck. */
 export function Readings({ canal, caseId }: Props) {
   const counting = canal.readings.filter(({ struck }) => !struck)
-  const struck = [...canal.readings, ...canal.junctions].filter((one) => one.struck)
+  const struck = [...canal.readings, ...canal.junctions].filter((reading) => reading.struck)
   // Whoever charts may: the student of the case, and any supervisor.
   const strikes = membership.value?.role !== 'coordinator'
   return (
@@ -45,7 +45,7 @@ export function Readings({ canal, caseId }: Props) {
             </li>
           ))}
         {canal.junctions
-          .filter((one) => !one.struck)
+          .filter((reading) => !reading.struck)
           .map(({ id, junction }) => (
             <li key={id} class="figure">
               <p class="row apart">
@@ -56,12 +56,16 @@ export function Readings({ canal, caseId }: Props) {
               {strikes && <Strike caseId={caseId} kind="junctions" id={id} />}
             </li>
           ))}
-        {struck.map((one) => (
-          <li key={one.id} class="figure">
-            <del>{readSays(one)}</del>
+        {struck.map((reading) => (
+          <li key={reading.id} class="figure">
+            <del>{readSays(reading)}</del>
             <p class="small soft">
-              {one.struck &&
-                words.struck.by(one.struck.by.name, words.record.at(one.struck.at), words.struck.why[one.struck.why])}
+              {reading.struck &&
+                words.struck.by(
+                  reading.struck.by.name,
+                  words.record.at(reading.struck.at),
+                  words.struck.why[reading.struck.why],
+                )}
             </p>
           </li>
         ))}

@@ -14,8 +14,8 @@ export function LeftOverList({ cases }: { cases: readonly CaseListed[] }) {
   return (
     <section class="stack left-over" aria-label={words.leftOver.title}>
       <h2>{words.leftOver.title}</h2>
-      {left.map((one) => (
-        <OfCase key={one.caseId} of={one} known={cases.find((listed) => listed.id === one.caseId)} />
+      {left.map((kept) => (
+        <OfCase key={kept.caseId} of={kept} known={cases.find((listed) => listed.id === kept.caseId)} />
       ))}
       <button type="button" class="button" onClick={() => setOpen(!open)} aria-expanded={open}>
         {words.leftOver.save}
@@ -30,7 +30,7 @@ export function LeftOverList({ cases }: { cases: readonly CaseListed[] }) {
 }
 
 function OfCase({ of, known }: { of: LeftOver; known: CaseListed | undefined }) {
-  const refused = of.work.find((one) => one.refused !== undefined)
+  const refused = of.work.find((entry) => entry.refused !== undefined)
   const why = refusedOf(of)
   return (
     <div class="stack close">

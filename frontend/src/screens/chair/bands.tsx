@@ -20,7 +20,7 @@ const GLOVED_PX = 56
 
 /** After the answer, never before it: how the depth just recorded lies against what was expected. Not in the clinic. */
 export function LastDepth({ chair, ahead, canal: { canal } }: Props) {
-  const last = ahead.canals.find((one) => one.canal === canal)?.last
+  const last = ahead.canals.find((rest) => rest.canal === canal)?.last
   const walk = chair.course.canals[canal]?.walk
   const made = walk && insertions(walk).at(-1)
   if (chair.plan.setting === 'clinic' || !last || last.node !== made?.node || last.visit !== made.visit) return null
@@ -46,12 +46,12 @@ export function LastDepth({ chair, ahead, canal: { canal } }: Props) {
 export function BandsBoard({ chair: { plan }, ahead, canal }: Props) {
   const [expected, setExpected] = useState(plan.setting !== 'clinic')
   const [open, setOpen] = useState(false)
-  const of = (name: string) => ahead.canals.find((one) => one.canal === name)
-  const canals = plan.canals.map((one) => ({
-    ...one,
-    expectation: expected ? (of(one.canal)?.expectation ?? null) : null,
+  const of = (name: string) => ahead.canals.find((rest) => rest.canal === name)
+  const canals = plan.canals.map((planned) => ({
+    ...planned,
+    expectation: expected ? (of(planned.canal)?.expectation ?? null) : null,
   }))
-  const done = new Map(expected ? ahead.canals.map((one) => [one.canal, one.done]) : [])
+  const done = new Map(expected ? ahead.canals.map((rest) => [rest.canal, rest.done]) : [])
   return (
     <details class="bands-board" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{words.bands.title}</summary>
@@ -77,7 +77,7 @@ export function BandsBoard({ chair: { plan }, ahead, canal }: Props) {
 }
 
 function Whence({ ahead, canal }: { ahead: ExpectedRest; canal: string }) {
-  const few = ahead.canals.find((one) => one.canal === canal)?.expectation.few_agree
+  const few = ahead.canals.find((rest) => rest.canal === canal)?.expectation.few_agree
   return (
     <>
       {few && <Notice sign="caution">{words.bands.few}</Notice>}

@@ -27,7 +27,7 @@ export function Bench({ chair, canal, node, onClose }: Props & { onClose: () => 
     <Sheet title={`${words.hold.bench.title}: ${words.hold.title(canal, node.hold_point ?? '')}`} onClose={onClose}>
       <Seen of={supervisors} rows={2}>
         {(all) => {
-          const sign = all.filter((one) => one.signs_at_bench)
+          const sign = all.filter((supervisor) => supervisor.signs_at_bench)
           if (chair.waiting.length > 0) return <Notice sign="caution">{words.hold.bench.first}</Notice>
           if (sign.length === 0) return <Notice>{words.hold.bench.none}</Notice>
           return <Form chair={chair} canal={canal} node={node} supervisors={sign} />

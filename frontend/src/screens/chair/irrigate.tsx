@@ -22,7 +22,7 @@ const placeOf = ({ chair, canal, node }: StepProps) => [chair.caseId, canal.cana
 
 function contactOf({ chair, node }: StepProps): NonNullable<Plan['at_the_chair']>['contacts'][number] | undefined {
   const irrigant = irrigantAt(chair.course, node)
-  return chair.plan.at_the_chair?.contacts.find((one) => one.irrigant === irrigant)
+  return chair.plan.at_the_chair?.contacts.find((contact) => contact.irrigant === irrigant)
 }
 
 /** The answers to an irrigation: done, and how long the irrigant stayed where that was counted. */
@@ -156,6 +156,6 @@ function needleAt({ walk }: CanalCourse): number | undefined {
   const steps = [walk.at, ...walk.left.map(({ node }) => node).reverse()]
   const found = steps
     .map((id) => walk.sheet.nodes[id])
-    .find((one) => one?.kind === 'do' && one.needle_at_most_um !== null)
+    .find((step) => step?.kind === 'do' && step.needle_at_most_um !== null)
   return found?.kind === 'do' ? (found.needle_at_most_um ?? undefined) : undefined
 }

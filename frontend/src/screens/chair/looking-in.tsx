@@ -36,7 +36,7 @@ export function LookingIn({ chair: found, canals }: Props) {
   const [over, chair] = useUnhurriedChair(found, picked ?? inHand ?? '')
   const ahead = useExpectedRest(chair.caseId, chair)
   const who = useWorker(chair)
-  const canal = canals.find((one) => one.canal === (picked ?? inHand)) ?? canals[0]
+  const canal = canals.find((planned) => planned.canal === (picked ?? inHand)) ?? canals[0]
   const { course } = chair
   const halted = course.haltedBy !== null
   const coordinator = partIn(course) === 'coordinator'
@@ -68,7 +68,7 @@ export function LookingIn({ chair: found, canals }: Props) {
 
 /** What a supervisor can do from here: ask, stop, take over. Answers stand with the canal that waits for them. */
 function Offers({ chair, canal }: { chair: Chair; canal: string }) {
-  const asked = wantedImages(chair).some((one) => one.canal === canal)
+  const asked = wantedImages(chair).some((event) => event.canal === canal)
   const ask = () => void chair.record(canal, '', { kind: 'wanted', what: 'image', note: '' })
   const held = chair.course.canals[canal]?.held ?? null
   return (

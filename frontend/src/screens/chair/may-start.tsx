@@ -103,7 +103,7 @@ interface LineProps {
 /** The answer, what is missing, and what is there. */
 function Line({ chair, canal, supervisors }: LineProps) {
   const { missing, visit } = chair.course
-  const room = supervisors?.find((one) => one.id === visit.onSite)?.name ?? words.visit.somebody
+  const room = supervisors?.find((supervisor) => supervisor.id === visit.onSite)?.name ?? words.visit.somebody
   const withheld = canal && withheldSays(chair, canal.canal)
   const absent = [...missing.map((what) => saysOf(chair, what)), ...(withheld ? [withheld] : [])]
   const there = [

@@ -85,7 +85,7 @@ function Help({ chair, canal, course, onDone }: Props & { onDone: () => void }) 
 /** What the step is for and why its stop is where it is. */
 function Why({ chair, canal, node }: Pick<Props, 'chair' | 'canal'> & { node: Do }) {
   const row = chair.plan.stop_table.find(({ instrument }) => instrument.key === node.instrument)
-  const stop = row?.stops.find((one) => one.canal === canal.canal && one.stop_mm * 1000 === node.stop_um)
+  const stop = row?.stops.find((stop) => stop.canal === canal.canal && stop.stop_mm * 1000 === node.stop_um)
   const found = stop && pathsOf(stop.why).map((path) => canal.rationales.find(({ of }) => of === path))
   const rule = found?.find(Boolean)?.rule
   if (!node.say && !rule) return null

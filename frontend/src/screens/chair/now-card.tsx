@@ -62,9 +62,9 @@ export function NowCard({ chair, canal, course, children }: Props) {
 
 /** Which canal and phase, and how far one has come. */
 export function Where({ chair, canal, course, node }: Props & { node: Do }) {
-  const worked = chair.plan.canals.filter((one) => chair.course.canals[one.canal])
+  const worked = chair.plan.canals.filter((planned) => chair.course.canals[planned.canal])
   const { step, about } = placeOf(canal, course.walk)
-  const number = worked.findIndex((one) => one.canal === canal.canal) + 1
+  const number = worked.findIndex((planned) => planned.canal === canal.canal) + 1
   return (
     <p class="now-where">
       <b>{canal.canal}</b> {words.phase(node.phase)}

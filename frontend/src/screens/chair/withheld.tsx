@@ -58,7 +58,7 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
 /** Why a supervisor's decision leaves the canal out: the remark on it, or the canal it ends in one with. */
 function notReleasedSays(chair: Chair, canal: string): string {
   const decision = chair.events.findLast((event): event is EventOf<'release'> => event.kind === 'release')
-  const left = decision?.payload.not_released.find((one) => one.canal === canal)
+  const left = decision?.payload.not_released.find((leftOut) => leftOut.canal === canal)
   return left?.joins ? words.hold.partnerReturned(left.joins) : words.hold.returned(left?.remark ?? '')
 }
 

@@ -134,12 +134,12 @@ function KeptBends({ canalId, percent }: { canalId: string; percent: number | un
   const kept = useBendsInSpace(canalId).value?.results ?? []
   return (
     <ul class="marks-made">
-      {[...kept].reverse().map((one) => (
-        <li key={one.id}>
-          <b>{words.marks.by(one.number, one.made_by.name, words.when(one.at))}</b> ·{' '}
-          {words.marks.inSpace(whole(one.in_space.value))}{' '}
-          {words.marks.angleWithin(percent, whole(one.in_space.least), whole(one.in_space.most ?? 0))}
-          {one.outdated && ` · ${words.marks.outdated}`}
+      {[...kept].reverse().map((bend) => (
+        <li key={bend.id}>
+          <b>{words.marks.by(bend.number, bend.made_by.name, words.when(bend.at))}</b> ·{' '}
+          {words.marks.inSpace(whole(bend.in_space.value))}{' '}
+          {words.marks.angleWithin(percent, whole(bend.in_space.least), whole(bend.in_space.most ?? 0))}
+          {bend.outdated && ` · ${words.marks.outdated}`}
         </li>
       ))}
     </ul>

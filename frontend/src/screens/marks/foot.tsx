@@ -89,16 +89,20 @@ export function Foot({ of, imageId, struck, size, marks, canals, unit, markings,
         {words.marks.keep}
       </button>
       {waitingMarkings()
-        .value.filter((one) => one.imageId === imageId)
-        .map((one) =>
-          one.refused === undefined ? (
-            <Notice key={one.id} sign="waiting">
+        .value.filter((marking) => marking.imageId === imageId)
+        .map((marking) =>
+          marking.refused === undefined ? (
+            <Notice key={marking.id} sign="waiting">
               {words.marks.waits}
             </Notice>
           ) : (
-            <Notice key={one.id} sign="stop" action={{ says: words.tryAgain, onDo: () => void sendMarkings(one.id) }}>
-              {words.marks.refused} {one.refused}
-              <button type="button" class="button plain" onClick={() => void dropMarking(one.id)}>
+            <Notice
+              key={marking.id}
+              sign="stop"
+              action={{ says: words.tryAgain, onDo: () => void sendMarkings(marking.id) }}
+            >
+              {words.marks.refused} {marking.refused}
+              <button type="button" class="button plain" onClick={() => void dropMarking(marking.id)}>
                 {words.marks.throwAway}
               </button>
             </Notice>

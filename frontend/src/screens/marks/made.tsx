@@ -13,15 +13,15 @@ export function Made({ caseId, markings, marks }: { caseId: string; markings: re
       <MarkedList
         caseId={caseId}
         markings={markings}
-        below={(one) => (
+        below={(marking) => (
           <div class="row wrap">
-            {one.readings.length > 0 && (
+            {marking.readings.length > 0 && (
               <a class="button plain" href={`/cases/${caseId}/plan`}>
                 {words.marks.inThePlan}
               </a>
             )}
-            <button type="button" class="button plain" onClick={() => marks.begin(draftOf(one))}>
-              {words.marks.beginFrom(one.number)}
+            <button type="button" class="button plain" onClick={() => marks.begin(draftOf(marking))}>
+              {words.marks.beginFrom(marking.number)}
             </button>
           </div>
         )}

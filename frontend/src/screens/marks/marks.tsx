@@ -93,7 +93,7 @@ function Marking({ of, imageId, stored, first, markings, src, size }: Props) {
   const [look, setLook] = useState(FIRST_LOOK)
   const unit = unitOf(marks.draft, markings?.scale, useImages(of.id).value?.marking)
   const plan = useVersion(of.version?.id).value?.plan
-  const waiting = waitingMarkings().value.filter((one) => one.imageId === imageId)
+  const waiting = waitingMarkings().value.filter((marking) => marking.imageId === imageId)
   const behind = behindDraft(marks.draft, markings?.markings ?? [], waiting, canals, plan)
   const lines: readonly Marked[] = [...behind, ...markedLines(marks, canals, unit, plan)]
   const [near, setNear] = useState<Near>()

@@ -12,8 +12,8 @@ export function givenIn(preview: Preview, last: VersionShown | undefined): Given
   if (!given || given.from_number !== last?.number) return undefined
   const shown = (changes: GivenChanges['tooth']) =>
     changes.filter(({ what, bears_on }) => bears_on !== 'progress' && !TOLD.includes(what))
-  const canals = given.canals.map((one) => ({ ...one, changes: shown(one.changes) }))
-  return { ...given, tooth: shown(given.tooth), canals: canals.filter((one) => one.changes.length > 0) }
+  const canals = given.canals.map((canal) => ({ ...canal, changes: shown(canal.changes) }))
+  return { ...given, tooth: shown(given.tooth), canals: canals.filter((canal) => canal.changes.length > 0) }
 }
 
 export const numberOf = (given: GivenChanges | undefined): number =>

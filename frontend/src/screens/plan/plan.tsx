@@ -43,7 +43,7 @@ export function Planning({ id }: { id: string }) {
       />
     )
   }
-  const missing = of ? [versions, kits, techniques, last].find((one) => one.value === undefined) : undefined
+  const missing = of ? [versions, kits, techniques, last].find((part) => part.value === undefined) : undefined
   return (
     <Page title={words.chart.plan} back={{ to: `/cases/${id}`, says: words.back }}>
       <Seen<unknown> of={missing ?? found} rows={4}>

@@ -19,7 +19,7 @@ export function Acknowledge({ plan, draft }: Props) {
   if (bars.size === 0) return null
   const { acknowledged = [] } = draft.fields.value
   const tick = (name: string, on: boolean) =>
-    draft.set({ acknowledged: on ? [...acknowledged, name] : acknowledged.filter((one) => one !== name) })
+    draft.set({ acknowledged: on ? [...acknowledged, name] : acknowledged.filter((other) => other !== name) })
   return (
     <section class="card stack close remark" id={ACKNOWLEDGE}>
       <h2>

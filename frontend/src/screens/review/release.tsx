@@ -26,10 +26,10 @@ export function Release({ of, supervises }: { of: VersionShown; supervises: bool
 
 /** The canals that end in one with a returned one: they would wait too. Each with that one. */
 export function partners(of: VersionShown, returned: readonly string[]): Record<string, string> {
-  const end = (canal: string) => of.plan.canals.find((one) => one.canal === canal)?.joins ?? canal
+  const end = (canal: string) => of.plan.canals.find((planned) => planned.canal === canal)?.joins ?? canal
   return Object.fromEntries(
     of.plan.canals.flatMap(({ canal }) => {
-      const partner = returned.find((one) => one !== canal && end(one) === end(canal))
+      const partner = returned.find((other) => other !== canal && end(other) === end(canal))
       return partner === undefined || returned.includes(canal) ? [] : [[canal, partner]]
     }),
   )

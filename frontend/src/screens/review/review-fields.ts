@@ -17,8 +17,8 @@ const nameOf = ({ code, canal }: Pick<Caution, 'code' | 'canal'>) => JSON.string
 
 /** All in a plan that must be put right and was not let pass, by name; each once. */
 export function toAcknowledge({ cautions }: Pick<Plan, 'cautions'>): ReadonlyMap<string, Caution> {
-  const bars = cautions.filter((one) => one.severity === 'stop' && one.overridden == null)
-  return new Map(bars.map((one) => [nameOf(one), one]))
+  const bars = cautions.filter((caution) => caution.severity === 'stop' && caution.overridden == null)
+  return new Map(bars.map((bar) => [nameOf(bar), bar]))
 }
 
 export function emptyReview(id: string): ReviewFields {

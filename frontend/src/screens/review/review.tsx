@@ -105,7 +105,7 @@ function Asked({ of, versions, changes, before, seen }: Props) {
                   changes={changes}
                   returned={returned.includes(canal)}
                   onReturn={(on) =>
-                    draft.set({ returned: on ? [...returned, canal] : returned.filter((one) => one !== canal) })
+                    draft.set({ returned: on ? [...returned, canal] : returned.filter((other) => other !== canal) })
                   }
                   partner={own(waitToo, canal)}
                   remark={own(draft.fields.value.remarks, canal) ?? ''}

@@ -61,7 +61,7 @@ export function WithReason({ name, says, pick, onSend }: Props) {
           hint={pick.hint}
           wrong={tried && unpicked ? words.required : sending.problem?.at(pick.field)}
           value={picked}
-          options={[{ value: '', says: pick.none }, ...pick.options.map((one) => ({ value: one, says: one }))]}
+          options={[{ value: '', says: pick.none }, ...pick.options.map((option) => ({ value: option, says: option }))]}
           onChoose={(to) => draft.set({ picked: to })}
         />
       )}

@@ -22,7 +22,7 @@ function ToWhich({ onPut }: { onPut: (caseId: string) => void }) {
 function Own({ onPut }: { onPut: (caseId: string) => void }) {
   return (
     <Seen of={useCases()} rows={4}>
-      {({ results }) => <Offered cases={results.map((one) => ({ ...one, case: one.id }))} onPut={onPut} />}
+      {({ results }) => <Offered cases={results.map((row) => ({ ...row, case: row.id }))} onPut={onPut} />}
     </Seen>
   )
 }
@@ -30,7 +30,7 @@ function Own({ onPut }: { onPut: (caseId: string) => void }) {
 function TakenOver({ onPut }: { onPut: (caseId: string) => void }) {
   return (
     <Seen of={useRunning()} rows={2}>
-      {({ results }) => <Offered cases={results.filter((one) => one.taken_over?.id === personId())} onPut={onPut} />}
+      {({ results }) => <Offered cases={results.filter((work) => work.taken_over?.id === personId())} onPut={onPut} />}
     </Seen>
   )
 }
@@ -42,9 +42,9 @@ function Offered({ cases, onPut }: { cases: readonly Offer[]; onPut: (caseId: st
   return (
     <section class="stack">
       <h2>{words.share.which}</h2>
-      {cases.map((one) => (
-        <button key={one.case} type="button" class="button answer" onClick={() => onPut(one.case)}>
-          {one.tooth.iso} · {one.patient_alias}
+      {cases.map((offer) => (
+        <button key={offer.case} type="button" class="button answer" onClick={() => onPut(offer.case)}>
+          {offer.tooth.iso} · {offer.patient_alias}
         </button>
       ))}
     </section>

@@ -7,9 +7,9 @@ import { WaitsFor, whereTo } from './waits-for'
 type Group = keyof typeof words.worklist.groups
 
 const BELONGS: Record<Group, (one: Running) => boolean> = {
-  halted: (one) => one.halted,
-  waits: (one) => !one.halted && one.waiting_s !== null,
-  going: (one) => !one.halted && one.waiting_s === null,
+  halted: (work) => work.halted,
+  waits: (work) => !work.halted && work.waiting_s !== null,
+  going: (work) => !work.halted && work.waiting_s === null,
 }
 
 /** The chairs of one group: those that stand still after an emergency, those that wait for a word, those that go on. */
@@ -23,9 +23,9 @@ export function RunningWork({ of: page, group }: { of: RunningList | undefined; 
     <section class={`stack running-${group}`} role={halted ? 'alert' : undefined}>
       <h2>{words.worklist.groups[group]}</h2>
       <ul class="ledger">
-        {list.map((one) => (
-          <li key={one.case}>
-            <RunningRow of={one} />
+        {list.map((work) => (
+          <li key={work.case}>
+            <RunningRow of={work} />
           </li>
         ))}
       </ul>
@@ -43,11 +43,15 @@ function RunningRow({ of }: { of: Running }) {
         <b class="block">{of.patient_alias}</b>
         <span class="small soft one-line">{of.student.name}</span>
         <span class="small block">
-          {(of.emergencies ?? []).map((one) => (
-            <b key={one.at} class="block">
-              {one.what === '' ? words.emergency.notSo(one.corrected_by) : words.chair.emergencies[one.what]}
-              {one.what !== '' && one.corrected_by !== '' && `. ${words.emergency.corrected(one.corrected_by)}`}
-              {one.coming !== '' && `. ${words.emergency.comes(one.coming)}`}
+          {(of.emergencies ?? []).map((emergency) => (
+            <b key={emergency.at} class="block">
+              {emergency.what === ''
+                ? words.emergency.notSo(emergency.corrected_by)
+                : words.chair.emergencies[emergency.what]}
+              {emergency.what !== '' &&
+                emergency.corrected_by !== '' &&
+                `. ${words.emergency.corrected(emergency.corrected_by)}`}
+              {emergency.coming !== '' && `. ${words.emergency.comes(emergency.coming)}`}
             </b>
           ))}
           {of.taken_over && <b class="block">{words.worklist.takenOver(of.taken_over.name)}</b>}

@@ -11,38 +11,48 @@ import './told-to-supervisors.css'
 export function ToldToSupervisors() {
   const running = useRunning()
   const [going, setGoing] = useState<readonly string[]>([])
-  const go = async (one: Running) => {
-    const done = { plan_hash: one.plan_hash ?? '', seen_position: one.position, canal: '', node: '' }
-    if (await tell(one.case, { ...done, told: { kind: 'come', note: '' } })) setGoing([...going, keyOf(one)])
+  const go = async (work: Running) => {
+    const done = { plan_hash: work.plan_hash ?? '', seen_position: work.position, canal: '', node: '' }
+    if (await tell(work.case, { ...done, told: { kind: 'come', note: '' } })) setGoing([...going, keyOf(work)])
     running.again()
   }
-  const halted = running.value?.results.filter((one) => one.halted && unattended(one).length > 0) ?? []
+  const halted = running.value?.results.filter((work) => work.halted && unattended(work).length > 0) ?? []
   return (
     <>
       {halted
-        .filter((one) => !going.includes(keyOf(one)))
-        .map((one) => (
-          <EmergencyBar key={one.case} of={one} onGo={() => void go(one)} />
+        .filter((work) => !going.includes(keyOf(work)))
+        .map((work) => (
+          <EmergencyBar key={work.case} of={work} onGo={() => void go(work)} />
         ))}
     </>
   )
 }
 
-const unattended = ({ emergencies = [] }: Running) => emergencies.filter((one) => one.coming === '')
+const unattended = ({ emergencies = [] }: Running) => emergencies.filter((emergency) => emergency.coming === '')
 
 /** Changes with what is told, so that whoever goes to one emergency is told of the next. */
-const keyOf = (one: Running) => `${one.case} ${unattended(one).map(({ at, what }) => at + what)}`
+const keyOf = (work: Running) => `${work.case} ${unattended(work).map(({ at, what }) => at + what)}`
 
 function EmergencyBar({ of, onGo }: { of: Running; onGo: () => void }) {
   return (
     <section class="emergency-bar" role="alert">
       <b>{words.emergency.at(of.tooth.iso, of.patient_alias)}</b>
-      {unattended(of).map((one) => (
-        <p key={one.at}>
-          <b>{one.what === '' ? words.emergency.notSo(one.corrected_by) : words.chair.emergencies[one.what]}</b>
-          {one.what !== '' && one.corrected_by !== '' && <> {words.emergency.corrected(one.corrected_by)}.</>}
+      {unattended(of).map((emergency) => (
+        <p key={emergency.at}>
+          <b>
+            {emergency.what === ''
+              ? words.emergency.notSo(emergency.corrected_by)
+              : words.chair.emergencies[emergency.what]}
+          </b>
+          {emergency.what !== '' && emergency.corrected_by !== '' && (
+            <> {words.emergency.corrected(emergency.corrected_by)}.</>
+          )}
           <span class="block small">
-            {words.emergency.who(one.told_by, words.setting[of.setting] ?? '', words.emergency.ago(ageOf_s(one.at)))}
+            {words.emergency.who(
+              emergency.told_by,
+              words.setting[of.setting] ?? '',
+              words.emergency.ago(ageOf_s(emergency.at)),
+            )}
           </span>
         </p>
       ))}

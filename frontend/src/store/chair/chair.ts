@@ -58,7 +58,7 @@ export function useChair(caseId: string, treatment: Treatment | undefined): Chai
   const waiting = unsent(caseId).value
   const emergencies = emergenciesWaiting(caseId)
   const lost = lostOf(caseId)
-  const ids = [...lost, ...emergencies].map((one) => one.id).join()
+  const ids = [...lost, ...emergencies].map((event) => event.id).join()
   const known = unsentKnown(caseId)
   return useMemo(() => {
     if (treatment && !treatment.course) return null
@@ -117,7 +117,7 @@ function chairOf(
     ),
   ]
   const plans = byName<Sheets>([
-    ...earlier.map((one) => [one.hash, one.sheets] as const),
+    ...earlier.map((version) => [version.hash, version.sheets] as const),
     [version.hash, sheetsOf(version.plan)],
   ])
   const course = new Course(plans, fromTheFirst(events, earlier[0]?.hash ?? version.hash), setting)

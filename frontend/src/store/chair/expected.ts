@@ -31,7 +31,7 @@ export function expectedRest(chair: Chair, told: Bands | undefined, at: number |
   const fresh = of?.position === chair.treatment.position && chair.waiting.length === 0
   const canals = chair.plan.canals.flatMap(({ canal, expectation }) => {
     const walk = chair.course.canals[canal]?.walk
-    const known = of?.canals.find((one) => one.canal === canal)
+    const known = of?.canals.find((expected) => expected.canal === canal)
     const basis = known?.expectation ?? expectation
     if (!walk || !basis) return []
     return [fresh && known ? known : laidOver(canal, basis, known?.last ?? null, walk)]
@@ -51,7 +51,8 @@ const NOTHING_EXPECTED = {
 /** Depths that the bands do not know yet, each at its step: compared with the band, nothing is computed anew. */
 function laidOver(canal: string, of: Expectation, known: Judged | null, walk: Walk): CanalBands {
   const made = insertions(walk)
-  const madeAt = (step: ExpectedStep) => made.find((one) => one.node === step.node && one.visit === step.visit)
+  const madeAt = (step: ExpectedStep) =>
+    made.find((insertion) => insertion.node === step.node && insertion.visit === step.visit)
   let last = known
   const steps = of.steps.map((step) => {
     const depth_um = madeAt(step)?.depth_um

@@ -27,7 +27,7 @@ export function shownWith(chair: Chair, canal: string): readonly string[] {
 
 /** Whether the plan has the canal shown from another angle at this step. */
 export const turned = (chair: Chair, canal: string): boolean =>
-  stageOf(chair, canal)?.exposures.some((one) => one.turned && one.canals.includes(canal)) ?? false
+  stageOf(chair, canal)?.exposures.some((exposure) => exposure.turned && exposure.canals.includes(canal)) ?? false
 
 /** The canals that come to the same point and are not there yet. */
 export function stillComing(chair: Chair, canal: string): readonly string[] {
@@ -56,7 +56,7 @@ export function picked(chair: Chair, node: string, canals: readonly string[]): r
 export function pick(chair: Chair, node: string, canal: string): void {
   const at = placeOf(chair, node)
   const out = leftOut.value[at] ?? []
-  const now = out.includes(canal) ? out.filter((one) => one !== canal) : [...out, canal]
+  const now = out.includes(canal) ? out.filter((name) => name !== canal) : [...out, canal]
   leftOut.value = { ...leftOut.value, [at]: now }
 }
 
