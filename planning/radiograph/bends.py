@@ -161,8 +161,9 @@ class _Line:
         share = self.scale.spread_share
         if share is None or curve * within("curve_radius").most < 1:
             return None
-        tightest = 1 / self.figures["bends.tightest"]
-        least, most = max(least, -max(curve, tightest)), min(most, max(curve, tightest))
+        tightest_mm = self.figures["bends.tightest"]
+        sharpest = max(curve, 1 / tightest_mm)
+        least, most = max(least, -sharpest), min(most, sharpest)
         by_scale = spread.reach_of(self.figures) * curve * share
         ends = Between(
             value=curve,
@@ -171,7 +172,7 @@ class _Line:
         )
         ends = spread.to_either_side(ends)
         longest = None if ends.least == 0 else 1 / ends.least
-        if longest is None and curve > tightest:
+        if longest is None and round(1 / curve, DIGITS) < tightest_mm:
             return None
         return spread.rounded(Between(value=1 / curve, least=1 / (ends.most or curve), most=longest))
 
