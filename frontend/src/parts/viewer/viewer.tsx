@@ -40,8 +40,11 @@ export function Viewer({ address, name, note, rowPerColumn = 1, lines = [], chil
       </header>
       {note && <p class="small viewer-note">{note}</p>}
       {size === 'broken' && <p class="viewer-note">{words.marks.noPicture}</p>}
-      {size && size !== 'broken' && (
+      {size && size !== 'broken' ? (
         <ImageBoard src={address} image={size} rowPerColumn={rowPerColumn} look={look} lines={marks ? lines : []} />
+      ) : (
+        // Its place, so that what is asked below does not move from under a finger when the image is there.
+        <div class="image-board" />
       )}
       <div class="viewer-tools">
         {lines.length > 0 && <Tick label={words.marks.showMarks} checked={marks} onChange={setMarks} />}
