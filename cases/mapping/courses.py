@@ -26,20 +26,20 @@ TEXTS = ("input_text", "output_text")
 PLANS_KEPT = 64
 
 
-def course(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
+def fold_case(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
     """The fold of the case's events; None before a plan was in force."""
     in_force = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
     if not in_force:
         return None
     versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in=in_force).defer(*TEXTS)
-    found = {version.hash: worked(version.pk) for version in versions}
+    found = {version.hash: plan_facts(version.pk) for version in versions}
     setting = next(iter(found.values())).setting  # fixed once a length is recorded: every version has the same
     plans = {hash_: version.sheets for hash_, version in found.items()}
     return fold(plans, [course_event(row) for row in events], setting=setting)
 
 
 @dataclass(frozen=True, slots=True)
-class InHand:
+class OngoingWork:
     """Work that goes on."""
 
     course: Course
@@ -48,15 +48,15 @@ class InHand:
     events: Sequence[CourseEvent]
 
 
-def in_hand(case_id: UUID) -> InHand | None:
+def ongoing_work(case_id: UUID) -> OngoingWork | None:
     """The work on the case; None before anything was done."""
     events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
-    found = course(case_id, events) if work_has_begun(events) else None
+    found = fold_case(case_id, events) if work_has_begun(events) else None
     if found is None:
         return None
     versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in={event.plan_hash for event in events})
-    plans = {version.hash: worked(version.pk).sheets for version in versions.defer(*TEXTS)}
-    return InHand(found, plans, [course_event(event) for event in events])
+    plans = {version.hash: plan_facts(version.pk).sheets for version in versions.defer(*TEXTS)}
+    return OngoingWork(found, plans, [course_event(event) for event in events])
 
 
 def work_has_begun(events: Iterable[TreatmentEvent]) -> bool:
@@ -65,7 +65,7 @@ def work_has_begun(events: Iterable[TreatmentEvent]) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
-class Worked:
+class PlanFacts:
     """What the work at the chair asks of a version."""
 
     sheets: Sheets
@@ -79,10 +79,10 @@ class Worked:
 
 
 @lru_cache(PLANS_KEPT)
-def worked(version_id: UUID) -> Worked:
-    """A version never changes, so it is read once."""
+def plan_facts(version_id: UUID) -> PlanFacts:
+    """What the work asks of the version. A version never changes, so it is read once."""
     plan = plan_of(ToothPlanVersion.objects.get(pk=version_id))
-    return Worked(
+    return PlanFacts(
         sheets={canal.canal: canal.run_sheet for canal in plan.canals},
         setting=Setting(plan.setting),
         ahead={canal.canal: ahead(canal.expectation) for canal in plan.canals},

@@ -36,7 +36,7 @@ def bands_of(case_id: UUID) -> BandsShown:
     """By the plan that is worked and its own samples. What was undone or set out of course does not count."""
     events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
     position = events[-1].position if events else 0
-    course = courses.course(case_id, events)
+    course = courses.fold_case(case_id, events)
     if course is None:
         return BandsShown(plan_hash=None, position=position, canals=[])
     walks = {name: canal.walk for name, canal in course.canals.items()}

@@ -70,7 +70,7 @@ def tag_of(case_id: UUID) -> str:
 def treatment_of(case_id: UUID) -> TreatmentShown:
     """The events of the case and their fold."""
     rows = list(TreatmentEvent.objects.filter(case_id=case_id).select_related("actor").order_by("position"))
-    course = courses.course(case_id, rows)
+    course = courses.fold_case(case_id, rows)
     return TreatmentShown(
         position=rows[-1].position if rows else 0,
         course=course,
@@ -80,7 +80,9 @@ def treatment_of(case_id: UUID) -> TreatmentShown:
 
 
 def _canals(case_id: UUID, course: Course, rows: Sequence[TreatmentEvent]) -> list[CanalShown]:
-    version = courses.worked(ToothPlanVersion.objects.values_list("pk", flat=True).get(case=case_id, hash=course.plan))
+    version = courses.plan_facts(
+        ToothPlanVersion.objects.values_list("pk", flat=True).get(case=case_id, hash=course.plan)
+    )
     events = [course_event(row) for row in rows]
     return [
         _canal(

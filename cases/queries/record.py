@@ -101,7 +101,7 @@ class _Made:
         return CaseHistory(
             facts=tuple(self._fact(row) for row in self.rows),
             versions={row.hash: _version(row) for row in self.versions if self._matters(row)},
-            course=courses.course(self.case.pk, self.rows),
+            course=courses.fold_case(self.case.pk, self.rows),
             people=told,
             removed=self._removed(),
         )

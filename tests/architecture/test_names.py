@@ -17,6 +17,7 @@ GIVEN_UP = {
     "Felt",
     "Fixed",
     "Happened",
+    "InHand",
     "LetPassRecord",
     "Made",
     "Missing",
@@ -29,6 +30,7 @@ GIVEN_UP = {
     "Story",
     "What",
     "Why",
+    "Worked",
 }
 
 

@@ -74,7 +74,7 @@ def main() -> None:
     base = milliseconds(bare, BATCHES)
     # The plan of a case is read once by each process: here, before anything is measured.
     for version in every[2 * BATCHES : 3 * BATCHES]:
-        courses.worked(version.pk)
+        courses.plan_facts(version.pk)
     for what, work in (("the service", service), ("the whole request", request)):
         took = milliseconds(work, BATCHES)
         print(
@@ -94,7 +94,7 @@ def replays(record: Callable[..., object], versions: Sequence[ToothPlanVersion])
         for seq in range(1, count, 200):
             record(version, min(200, count - seq + 1), seq, phone)
         events = list(version.case.events.order_by("position"))
-        replay = milliseconds(lambda: courses.course(version.case_id, events)) / count  # noqa: B023
+        replay = milliseconds(lambda: courses.fold_case(version.case_id, events)) / count  # noqa: B023
         more = milliseconds(lambda: record(version), 3)  # noqa: B023
         first.setdefault("replay", replay)
         first.setdefault("more", more)

@@ -67,7 +67,7 @@ def _put_right(actor: Person, row: Image, was: str, why: StruckWhy, moved_to: st
     )
     verb, after = "strike" if is_struck else "move", {"why": why.value, "canal": moved_to}
     audit.changed(actor=actor, verb=verb, subject=row, case=case, before={"canal": was}, after=after)
-    course = courses.course(case.pk, list(case.events.order_by("position")))
+    course = courses.fold_case(case.pk, list(case.events.order_by("position")))
     if course is None:
         return
     told = StruckPayload(what="image", struck=str(row.pk), why=why, moved_to=moved_to)

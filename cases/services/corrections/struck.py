@@ -41,7 +41,7 @@ def strike(*, actor: Person, reading: Row, why: StruckWhy) -> Row:
 
 def _tell(actor: Person, case: Case, canal: Canal, reading: Row, why: StruckWhy) -> None:
     """At the chair, where a plan is in force."""
-    course = courses.course(case.pk, list(case.events.order_by("position")))
+    course = courses.fold_case(case.pk, list(case.events.order_by("position")))
     if course is None:
         return
     of_length = isinstance(reading, LengthReading)

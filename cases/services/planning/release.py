@@ -94,5 +94,5 @@ def _joins(version: ToothPlanVersion) -> dict[str, str | None]:
 
 
 def _some_wait(case: Case) -> bool:
-    course = courses.course(case.pk, list(case.events.order_by("position")))
+    course = courses.fold_case(case.pk, list(case.events.order_by("position")))
     return course is not None and any(not canal.released for canal in course.canals.values())

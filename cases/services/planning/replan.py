@@ -19,7 +19,7 @@ from planning.whole_tooth.plan import plan
 
 def progress(case: Case) -> dict[str, Progress]:
     """How far the work on each canal has come; empty before anything was done."""
-    work = courses.in_hand(case.pk)
+    work = courses.ongoing_work(case.pk)
     if work is None:
         return {}
     version = ToothPlanVersion.objects.get(case=case, hash=work.course.plan)
@@ -28,7 +28,7 @@ def progress(case: Case) -> dict[str, Progress]:
 
 def approval_for(case: Case, given: PlanInput, made: Plan) -> ToothPlanVersion | None:
     """The version that is worked, where its approval holds for this plan too."""
-    work = courses.in_hand(case.pk)
+    work = courses.ongoing_work(case.pk)
     if work is None or work.course.revoked_by is not None:
         return None
     version = ToothPlanVersion.objects.get(case=case, hash=work.course.plan)
@@ -44,7 +44,7 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
     the case.
     """
     events = list(case.events.order_by("position"))
-    course = courses.course(case.pk, events)
+    course = courses.fold_case(case.pk, events)
     if course is not None and course.plan == version.hash and course.revoked_by is None:
         return version
     if courses.work_has_begun(events):

@@ -39,7 +39,7 @@ def _instrument(event: CourseEvent, by_hash: Mapping[str, ToothPlanVersion]) -> 
     """Key of the instrument that a step or an inspection is about."""
     if event.plan not in by_hash:
         return None  # of a plan that is not here nobody knows the instruments
-    worked = courses.worked(by_hash[event.plan].pk)
+    worked = courses.plan_facts(by_hash[event.plan].pk)
     if isinstance(event.payload, InspectedPayload):
         called = event.payload.instrument
         return next((key for key, name in worked.names.items() if called in (key, name)), None)

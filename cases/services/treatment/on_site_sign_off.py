@@ -84,7 +84,7 @@ def _supervisor(case: Case, id_: UUID) -> Person:
 def _refuse_elsewhere(case: Case, word: BenchWord, canals: tuple[str, ...]) -> None:
     """Raises HoldPointAnswered unless each canal waits at just this step of this plan, or the visit for this word."""
     events = list(case.events.select_related("actor").order_by("position"))
-    course = courses.course(case.pk, events)
+    course = courses.fold_case(case.pk, events)
     if course and canals == ("",) and word.node in course.visit.words_due:
         return
     for name in canals:

@@ -30,7 +30,7 @@ WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STO
 def keep(case: Case) -> None:
     """Folds the events of the case and has supervisors notified of what waits for them; the caller holds the case."""
     events = list(case.events.select_related("actor").order_by("position"))
-    course = courses.course(case.pk, events)
+    course = courses.fold_case(case.pk, events)
     if course is None or not courses.work_has_begun(events):
         return
     at = events[-1].server_time
@@ -120,7 +120,7 @@ def _waited(before: RunningWork | None) -> dict[str, str]:
 def _glance(
     case: Case, course: Course, events: list[CourseEvent], learned: str
 ) -> tuple[tuple[CanalSummary, ...], StepInHand | None]:
-    version = courses.worked(case.versions.values_list("pk", flat=True).get(hash=course.plan))
+    version = courses.plan_facts(case.versions.values_list("pk", flat=True).get(hash=course.plan))
     known = decode(Learned, json.loads(learned)) if learned else None
     return (
         at_a_glance.canals(course, events, known.canals if known and known.plan == course.plan else version.ahead),
