@@ -21,7 +21,7 @@ from cases.models import Case, Review, ToothPlanVersion, TreatmentEvent
 @dataclass(frozen=True, slots=True)
 class EventShown:
     row: TreatmentEvent
-    told: Any
+    payload: Any
     """The body as data."""
 
 

@@ -172,7 +172,7 @@ def test_the_word_is_the_supervisors_and_says_that_it_was_given_at_the_bench(
     last = told["events"][-1]
     assert last["actor"]["id"] == str(vale.pk)
     assert last["device"] == "00000000-0000-0000-0000-000000000000"
-    assert last["told"] == {
+    assert last["payload"] == {
         "kind": "sign_off",
         "exit": "approved",
         "despite_missing": False,
@@ -199,10 +199,10 @@ def test_one_code_gives_one_word_for_several_canals(
     app = enrolled(vale, clock)
     told = sign_off(priya, waiting, vale, app.code(), also=["P", "P"]).json()
     assert (canal(told)["state"], canal(told, "P")["state"]) == ("open", "open")
-    words = [one for one in told["events"] if one["told"]["kind"] == "sign_off"]
+    words = [one for one in told["events"] if one["payload"]["kind"] == "sign_off"]
     assert [one["canal"] for one in words] == ["DB", "P"]
-    assert len({one["told"]["together"] for one in words}) == 1
-    assert words[0]["told"]["together"]
+    assert len({one["payload"]["together"] for one in words}) == 1
+    assert words[0]["payload"]["together"]
 
 
 def test_where_one_of_them_does_not_wait_there_nothing_is_signed_and_the_code_still_counts(

@@ -70,24 +70,24 @@ def test_a_student_neither_comes_nor_signs_off(priya: Person, waiting: ToothPlan
 
 @pytest.mark.parametrize("told", [IN_SPITE, IN_SPITE | {"reason": "  "}, {"kind": "sign_off", "exit": "returned"}])
 def test_a_word_that_needs_its_reason_has_one(vale: Person, waiting: ToothPlanVersion, told: dict[str, Any]) -> None:
-    assert list(problem(word(vale, waiting, told), 422, "not-usable")) == ["#/events/0/told/reason"]
+    assert list(problem(word(vale, waiting, told), 422, "not-usable")) == ["#/events/0/payload/reason"]
 
 
 def test_what_is_returned_is_not_let_pass(vale: Person, waiting: ToothPlanVersion) -> None:
     both = {"kind": "sign_off", "exit": "returned", "despite_missing": True, "reason": "Blurred."}
-    assert list(problem(word(vale, waiting, both), 422, "not-usable")) == ["#/events/0/told/despite_missing"]
+    assert list(problem(word(vale, waiting, both), 422, "not-usable")) == ["#/events/0/payload/despite_missing"]
 
 
 def test_let_pass_in_spite_the_canal_goes_on_and_the_reason_stays(vale: Person, waiting: ToothPlanVersion) -> None:
     told = word(vale, waiting, IN_SPITE | {"reason": "Sensor broken; locator seen."}).json()
     assert canal(told)["state"] == "open"
-    kept = told["events"][-1]["told"]
+    kept = told["events"][-1]["payload"]
     assert (kept["despite_missing"], kept["reason"], kept["at_bench"]) == (True, "Sensor broken; locator seen.", False)
 
 
 def test_a_device_does_not_say_that_a_word_was_given_at_the_bench(vale: Person, waiting: ToothPlanVersion) -> None:
     answer = word(vale, waiting, APPROVED | {"at_bench": True})
-    assert list(problem(answer, 403, "not-allowed")) == ["#/events/0/told/at_bench"]
+    assert list(problem(answer, 403, "not-allowed")) == ["#/events/0/payload/at_bench"]
 
 
 def test_no_device_takes_the_servers_name(priya: Person, approved: ToothPlanVersion) -> None:

@@ -233,7 +233,7 @@ def test_the_hold_point_lacks_its_image_again(
     told = client(priya).get(chair(approved.case)).json()
     assert (canal(told)["lacking"], canal(told)["state"]) == (["image"], "hold_point")
     entry = told["events"][-1]
-    assert (entry["told"]["what"], entry["actor"]["name"], entry["canal"]) == ("image", "Vale", "DB")
+    assert (entry["payload"]["what"], entry["actor"]["name"], entry["canal"]) == ("image", "Vale", "DB")
 
 
 def test_moved_away_and_back(priya: Person, approved: ToothPlanVersion, at_the_hold_point: str) -> None:
@@ -305,4 +305,4 @@ def test_the_length_taken_from_it_withholds_its_canal(
     strike(priya, case, row.pk)
     told = client(priya).get(chair(case)).json()
     assert (canal(told, "P")["state"], canal(told)["state"]) == ("to_plan", "open")
-    assert [one["told"]["what"] for one in told["events"][-2:]] == ["image", "length"]
+    assert [one["payload"]["what"] for one in told["events"][-2:]] == ["image", "length"]

@@ -21,7 +21,7 @@ def test_the_student_is_told_who_and_why(approved: ToothPlanVersion, priya: Pers
     seen = client(priya).get(f"{API}/cases/{approved.case_id}/events").json()
     assert seen["course"]["missing"] == ["revoked"]
     last = seen["events"][-1]
-    assert (last["told"], last["actor"]["name"]) == ({"kind": "revoked", **WHY}, str(vale))
+    assert (last["payload"], last["actor"]["name"]) == ({"kind": "revoked", **WHY}, str(vale))
     shown = client(priya).get(f"{API}/plan-versions/{approved.pk}").json()["revocations"]
     assert [(one["reason"], one["by"]["name"]) for one in shown] == [(WHY["reason"], str(vale))]
 
@@ -50,7 +50,7 @@ def test_nobody_can_tell_it_from_a_device(approved: ToothPlanVersion, vale: Pers
         "seen_position": 0,
         "plan_hash": approved.hash,
         "device_time": "2026-03-05T14:20:00Z",
-        "told": {"kind": "revoked", **WHY},
+        "payload": {"kind": "revoked", **WHY},
     }
     body = {"device": "019a2291-0000-7000-8000-000000000003", "events": [event]}
     problem(client(vale).post(f"{API}/cases/{approved.case_id}/events", body, "json"), 403, "not-allowed")

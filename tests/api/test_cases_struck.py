@@ -117,7 +117,7 @@ def test_work_on_its_canal_waits_and_the_others_go_on(priya: Person, vale: Perso
     told = client(priya).get(at(case)).json()
     assert (canal(told)["state"], canal(told, "P")["state"]) == ("to_plan", "open")
     entry = told["events"][-1]
-    assert (entry["told"]["kind"], entry["actor"]["name"], entry["canal"]) == ("struck", "Vale", "DB")
+    assert (entry["payload"]["kind"], entry["actor"]["name"], entry["canal"]) == ("struck", "Vale", "DB")
 
 
 def test_a_junction_too_and_the_one_before_it_counts_again(priya: Person, molar: Case) -> None:

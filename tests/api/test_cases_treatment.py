@@ -42,7 +42,7 @@ def event(version: ToothPlanVersion, seq: int, told: dict[str, Any], **more: Any
         "plan_hash": version.hash,
         "device_time": "2026-03-05T14:20:00Z",
         "canal": "DB",
-        "told": told,
+        "payload": told,
     }
     return given | more
 
@@ -138,7 +138,7 @@ def test_after_a_gap_the_answer_names_the_number_expected(priya: Person, approve
 
 def test_a_body_of_no_known_kind_is_named(priya: Person, approved: ToothPlanVersion) -> None:
     answer = report(priya, approved.case, PHONE, event(approved, 1, {"kind": "melted"}))
-    assert list(problem(answer, 400, "not-understood")) == ["#/events/0/told/kind"]
+    assert list(problem(answer, 400, "not-understood")) == ["#/events/0/payload/kind"]
 
 
 def test_another_programmes_case_is_not_here(stranger: Person, approved: ToothPlanVersion) -> None:

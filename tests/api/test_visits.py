@@ -58,7 +58,7 @@ def test_a_student_neither_checks_nor_renews(priya: Person, clinic: ToothPlanVer
     report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE))
     for node in ("visit/check", "visit/renew"):
         answer = report(priya, clinic.case, PHONE, told(clinic, 2, CHECK, node))
-        assert list(problem(answer, 403, "not-allowed")) == ["#/events/0/told/kind"]
+        assert list(problem(answer, 403, "not-allowed")) == ["#/events/0/payload/kind"]
 
 
 def test_only_a_supervisor_of_the_programme_is_named_as_being_in_the_room(
@@ -101,7 +101,7 @@ def test_what_is_not_understood_is_named(
     body: dict[str, Any], pointer: str, priya: Person, clinic: ToothPlanVersion
 ) -> None:
     answer = report(priya, clinic.case, PHONE, told(clinic, 1, body))
-    assert list(problem(answer, 400, "not-understood")) == [f"#/events/0/told/{pointer}"]
+    assert list(problem(answer, 400, "not-understood")) == [f"#/events/0/payload/{pointer}"]
 
 
 @pytest.mark.parametrize(
@@ -117,7 +117,7 @@ def test_what_was_found_does_not_contradict_itself(
     found: dict[str, Any], pointer: str, priya: Person, vale: Person, clinic: ToothPlanVersion
 ) -> None:
     answer = report(priya, clinic.case, PHONE, told(clinic, 1, reopen(vale, "P", found=[found])))
-    assert list(problem(answer, 422, "found-not-clear")) == [f"#/events/0/told/{pointer}"]
+    assert list(problem(answer, 422, "found-not-clear")) == [f"#/events/0/payload/{pointer}"]
 
 
 def test_a_reference_point_that_has_gone_voids_the_lengths_that_use_it(

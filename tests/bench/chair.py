@@ -47,7 +47,7 @@ class Chair:
                 seen_position=0,
                 plan_hash=self.version.hash,
                 device_time=datetime(2026, 3, 5, 12, tzinfo=UTC),
-                told=told,
+                payload=told,
                 canal="P",
                 node="explore/10-02",
             )

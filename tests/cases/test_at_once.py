@@ -158,7 +158,7 @@ def _reported(version: ToothPlanVersion, seq: int, node: str, told: EventPayload
         seen_position=0,
         plan_hash=version.hash,
         device_time=datetime(2026, 3, 5, 12, tzinfo=UTC),
-        told=told,
+        payload=told,
         canal="DB",
         node=node,
     )
@@ -250,7 +250,7 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
         waits = treatment_of(scene.case.pk)
         node = next(canal.node for canal in waits.canals if canal.canal == name)
         told = SignOffPayload(exit="approved", at_bench=True)
-        word = BenchWord(supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, told=told)
+        word = BenchWord(supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=told)
         return lambda: on_site_sign_off.sign_off(actor=scene.student, case=scene.case, word=word)
 
     came = at_once(*(signing(name) for name in canals))
@@ -272,7 +272,7 @@ def _to_its_first_hold_point(scene: Scene, version: ToothPlanVersion, sheet: Run
                 device_time=timezone.now(),
                 canal=sheet.canal,
                 node=walk.at,
-                told=StepPayload(exit=left),
+                payload=StepPayload(exit=left),
             )
         )
         walk.leave(left)

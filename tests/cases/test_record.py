@@ -61,7 +61,7 @@ class Chair:
             seen_position=0,
             plan_hash=self.version.hash,
             device_time=NOON,
-            told=told,
+            payload=told,
             canal=canal,
             node=node,
         )

@@ -83,7 +83,7 @@ def test_the_course_has_the_remark_and_the_supervisor(but_mb2: ToothPlanVersion,
     in_force, shown = treatment_of(but_mb2.case_id).events
     assert in_force.row.kind == "replan"
     assert shown.row.actor == vale
-    assert [NotReleased(**one) for one in shown.told["not_released"]] == [
+    assert [NotReleased(**one) for one in shown.payload["not_released"]] == [
         NotReleased(canal="MB1", remark="", joins="MB2"),
         NotReleased(canal="MB2", remark="MB2 again."),
     ]

@@ -54,7 +54,7 @@ class Hand:
             seen_position=0,
             plan_hash=(version or self.version).hash,
             device_time=NOON,
-            told=told,
+            payload=told,
             canal=canal,
             node=node,
         )

@@ -58,7 +58,7 @@ def event(version: ToothPlanVersion, device_seq: int, told: EventPayload = REACH
         "canal": "P",
         "node": "explore/10",
     }
-    return ReceivedEvent(device_seq=device_seq, told=told, **(given | more))
+    return ReceivedEvent(device_seq=device_seq, payload=told, **(given | more))
 
 
 def record(
@@ -132,7 +132,7 @@ def test_a_plan_that_is_not_here_is_kept_and_marked(priya: Person, approved: Too
 
 def test_nothing_is_recorded_in_a_case_that_never_had_a_plan(priya: Person, opened: Case) -> None:
     alone = ReceivedEvent(
-        id=uuid7(), device_seq=1, seen_position=0, plan_hash="0" * 64, device_time=NOON, told=REACHED, canal="P"
+        id=uuid7(), device_seq=1, seen_position=0, plan_hash="0" * 64, device_time=NOON, payload=REACHED, canal="P"
     )
     with pytest.raises(NotUsable, match="never had a plan"):
         treatment.record(actor=priya, case=opened, device=PHONE, batch=[alone])

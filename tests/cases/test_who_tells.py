@@ -108,7 +108,7 @@ def test_the_matrix(part: Part, everybody: dict[str, Person], approved: ToothPla
             (404, False) if part in _UNSEEN else (200, True) if part.value in SHARED[kind] else (403, False)
         )
         if answer.status_code == 403:
-            assert problem(answer, 403, "not-allowed")["#/events/0/told/kind"]
+            assert problem(answer, 403, "not-allowed")["#/events/0/payload/kind"]
         if part is Part.LOOKING_IN and kind is EventKind.TAKE_OVER:
             report(who, approved.case, device, event(approved, seq + 1, GAVE_BACK, canal=""))
             seq += 1
@@ -124,7 +124,7 @@ def test_a_member_of_any_role_has_a_part(role: Role) -> None:
 
 def test_who_looks_in_is_told_what_to_do(vale: Person, approved: ToothPlanVersion) -> None:
     answer = report(vale, approved.case, str(uuid7()), event(approved, 1, REACHED, node="explore/10-02"))
-    assert "I take over" in problem(answer, 403, "not-allowed")["#/events/0/told/kind"]
+    assert "I take over" in problem(answer, 403, "not-allowed")["#/events/0/payload/kind"]
 
 
 def test_who_takes_over_works_until_it_is_given_back(vale: Person, approved: ToothPlanVersion) -> None:

@@ -115,7 +115,7 @@ class Device:
             "device_time": datetime.now(UTC).isoformat(),
             "canal": canal,
             "node": node,
-            "told": told,
+            "payload": told,
         }
         self.outbox.write(event)
 
@@ -187,5 +187,5 @@ def _happened(event: Event) -> CourseEvent:
         plan=event["plan_hash"],
         canal=event["canal"],
         node=event["node"],
-        payload=decode(EventPayload, event["told"], Mode.KEPT),
+        payload=decode(EventPayload, event["payload"], Mode.KEPT),
     )

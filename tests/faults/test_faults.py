@@ -95,7 +95,7 @@ def _stored_as_written(clinic: Clinic) -> None:
         assert [row.device_seq for row in stored] == list(range(1, len(stored) + 1)), device.name
         for row, event in zip(stored, device.outbox.written, strict=True):
             told = json.loads(row.text)
-            assert {key: told[key] for key in event["told"]} == event["told"]
+            assert {key: told[key] for key in event["payload"]} == event["payload"]
             assert (row.canal, row.node, str(row.case_id)) == (event["canal"], event["node"], device.case_id)
     here = rows.pop(str(HERE))
     # Of each case, and of the one that they are copies of.

@@ -55,14 +55,14 @@ describe('a depth', () => {
     press('half a millimetre less deep')
     press('half a millimetre less deep')
     press('Stopped at 17.0')
-    expect(recorded[0]?.told).toMatchObject({ kind: 'step', exit: 'short', depth_um: 17_000, stop_um: 18_500 })
+    expect(recorded[0]?.payload).toMatchObject({ kind: 'step', exit: 'short', depth_um: 17_000, stop_um: 18_500 })
   })
 
   test('may lie past the stop: a fact is taken as it is', () => {
     const { recorded } = at([])
     fireEvent.input(screen.getByRole('slider'), { target: { value: '19000' } })
     press('Stopped at 19.0')
-    expect(recorded[0]?.told).toMatchObject({ depth_um: 19_000 })
+    expect(recorded[0]?.payload).toMatchObject({ depth_um: 19_000 })
   })
 })
 
@@ -101,7 +101,7 @@ describe('an irrigant', () => {
     steady.mockReturnValue(65_000)
     press(/^Done after/)
     steady.mockRestore()
-    expect(recorded[0]?.told).toMatchObject({ exit: 'done', irrigant: 'edta', volume_ml: 5, contact_s: 65 })
+    expect(recorded[0]?.payload).toMatchObject({ exit: 'done', irrigant: 'edta', volume_ml: 5, contact_s: 65 })
   })
 
   test('is warned of once it is in for longer than it may be', () => {
@@ -130,13 +130,13 @@ describe('an irrigant', () => {
     steady.mockReturnValue(5000)
     press(/^Done/)
     steady.mockRestore()
-    expect(recorded[0]?.told).toMatchObject({ exit: 'done', irrigant: 'edta', contact_s: null })
+    expect(recorded[0]?.payload).toMatchObject({ exit: 'done', irrigant: 'edta', contact_s: null })
   })
 
   test('without a stated time: done at once, and it says none was counted', () => {
     const { recorded } = at([SHAPED])
     press('Done')
-    expect(recorded[0]?.told).toMatchObject({ irrigant: 'sodium_hypochlorite', contact_s: null })
+    expect(recorded[0]?.payload).toMatchObject({ irrigant: 'sodium_hypochlorite', contact_s: null })
   })
 
   test('is saline after an accident, on the card and in what is recorded', () => {
@@ -146,7 +146,7 @@ describe('an irrigant', () => {
     expect(container.querySelector('.now-words')?.textContent).toBe('saline')
     expect(container.textContent).not.toContain('EDTA')
     press('Done')
-    expect(recorded[0]?.told).toMatchObject({ irrigant: 'saline', volume_ml: 5 })
+    expect(recorded[0]?.payload).toMatchObject({ irrigant: 'saline', volume_ml: 5 })
   })
 })
 
@@ -157,7 +157,7 @@ describe('instruments', () => {
     expect(screen.queryByRole('slider')).toBeNull()
     press('All as they were')
     await vi.waitFor(() => expect(recorded).toHaveLength(2))
-    expect(recorded.map(({ canal, told }) => [canal, told])).toEqual(
+    expect(recorded.map(({ canal, payload }) => [canal, payload])).toEqual(
       [ROTARY, HAND].map((instrument) => ['', { kind: 'inspected', instrument, found: 'whole', why: '' }]),
     )
   })
@@ -172,7 +172,7 @@ describe('instruments', () => {
     expect(screen.getByText('Take a new 35/.03')).toBeTruthy()
     expect(screen.getByText('The one in use was discarded: bent.')).toBeTruthy()
     press('New one in hand')
-    expect(recorded[0]?.told).toMatchObject({ kind: 'inspected', found: 'whole', instrument: ROTARY })
+    expect(recorded[0]?.payload).toMatchObject({ kind: 'inspected', found: 'whole', instrument: ROTARY })
   })
 })
 
@@ -180,7 +180,7 @@ describe('ways out', () => {
   test('one’s own last entry can be taken back for ten minutes, and it says which', () => {
     const { recorded } = at([SHAPED])
     press('Take back: MB 35/.03 stopped at 12.0')
-    expect(recorded[0]?.told).toEqual({ kind: 'undo', undoes: 'e1' })
+    expect(recorded[0]?.payload).toEqual({ kind: 'undo', undoes: 'e1' })
     vi.setSystemTime(NOON + 10 * 60_000)
     vi.advanceTimersByTime(10_000)
     return vi.waitFor(() => expect(screen.queryByRole('button', { name: /Take back/ })).toBeNull())
@@ -192,7 +192,7 @@ describe('ways out', () => {
     unmount()
     return recorded[0]
   }
-  const undo = (canal: string, id: string) => ({ canal, node: '', told: { kind: 'undo', undoes: id } })
+  const undo = (canal: string, id: string) => ({ canal, node: '', payload: { kind: 'undo', undoes: id } })
 
   test('a pause, an instrument looked at and an irrigation can be taken back too', () => {
     expect(undoes([SHAPED, { kind: 'pause', payload: { what: 'sensitivity' } }])).toEqual(undo('MB', 'e2'))
@@ -242,14 +242,14 @@ describe('ways out', () => {
     press('Not sure')
     expect(screen.getByText('Invented reason of the step.', { selector: '.sheet p' })).toBeTruthy()
     fireEvent.click(within(screen.getByRole('dialog', { hidden: true })).getByText('Ask a supervisor'))
-    expect(recorded).toEqual([{ canal: 'MB', node: 'shape', told: { kind: 'ask', note: '' } }])
+    expect(recorded).toEqual([{ canal: 'MB', node: 'shape', payload: { kind: 'ask', note: '' } }])
   })
 
   test('a canal pauses for a reason, and says what to do meanwhile', () => {
     const { recorded } = at([])
     press('Problem')
     fireEvent.click(screen.getByText('It hurts'))
-    expect(recorded[0]).toEqual({ canal: 'MB', node: '', told: { kind: 'pause', what: 'sensitivity', reason: '' } })
+    expect(recorded[0]).toEqual({ canal: 'MB', node: '', payload: { kind: 'pause', what: 'sensitivity', reason: '' } })
     at([{ kind: 'pause', payload: { what: 'sensitivity' } }])
     expect(screen.getByText('Wait a while.')).toBeTruthy()
   })
@@ -285,12 +285,12 @@ describe('an emergency', () => {
     fireEvent.click(screen.getByLabelText('Keep to saline after this'))
     press('Let it go on')
     const calm = { kind: 'resume', reason: 'Calm again.', keep_saline: true, ends: ['e1'] }
-    expect(recorded[0]?.told).toEqual(calm)
+    expect(recorded[0]?.payload).toEqual(calm)
     halted.unmount()
     const kept = chairAfter([accident, { kind: 'resume', canal: '', payload: { keep_saline: true } }])
     render(<SalineOnly chair={kept.chair} />)
     fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Ends whole.' } })
     press('Lift saline only')
-    expect(kept.recorded[0]?.told).toEqual({ kind: 'resume', reason: 'Ends whole.', keep_saline: false, ends: [] })
+    expect(kept.recorded[0]?.payload).toEqual({ kind: 'resume', reason: 'Ends whole.', keep_saline: false, ends: [] })
   })
 })

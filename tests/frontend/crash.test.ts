@@ -39,7 +39,7 @@ function done(node: string): NewEvent {
     seen_position: 0,
     canal: 'MB',
     node,
-    told: { kind: 'note', text: node },
+    payload: { kind: 'note', text: node },
   } as unknown as NewEvent
 }
 
@@ -96,7 +96,7 @@ const waiting = async (app: App) => (await app.database()).getAll('outbox')
 async function work(app: App, server: ReturnType<typeof keeper>, told: string[]): Promise<void> {
   app.unsent(CASE)
   for (const node of NODES) {
-    await app.tell(CASE, done(node))
+    await app.recordEvent(CASE, done(node))
     told.push(node)
   }
   await app.send()
@@ -116,7 +116,7 @@ async function run(way: Way, stop?: Stop) {
   server.state.first = undefined
   const again = await openApp('ada')
   server.state.app = again
-  await again.tell(CASE, done('z'))
+  await again.recordEvent(CASE, done('z'))
   await sendAll(again)
   const left = await waiting(again)
   again.page.kill()
@@ -186,7 +186,7 @@ test.each([1, 2, 3])('seed %i: killed again and again at any await, with any ser
       for (let n = 0; n < 3; n += 1) {
         const node = `${opening}.${n}`
         tried.push(node)
-        await app.tell(CASE, done(node))
+        await app.recordEvent(CASE, done(node))
         told.push(node)
       }
       await sendAll(app)

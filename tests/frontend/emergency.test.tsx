@@ -3,10 +3,10 @@ import { beforeEach, expect, test, vi } from 'vitest'
 import type { EventGiven, EventPayload } from '@/api/shapes'
 import { EmergencyDoor } from '@/panels/emergency/emergency-door'
 import { SignIn } from '@/screens/sign-in/sign-in'
-import { emergenciesWaiting, startEmergencies, tellEmergency, wayOf } from '@/store/outbox/emergencies'
-import { readTold, writeReady } from '@/store/outbox/emergency-store'
+import { emergenciesWaiting, recordEmergency, startEmergencies, wayOf } from '@/store/outbox/emergencies'
+import { readEmergencies, writeReady } from '@/store/outbox/emergency-store'
 import { unsent } from '@/store/outbox/outbox'
-import { record, tell } from '@/store/outbox/record'
+import { recordEvent, writeEvent } from '@/store/outbox/record'
 import { sessionState, signIns } from '@/store/session/session'
 import { signedIn } from './people'
 import { problem, serve } from './server'
@@ -24,12 +24,12 @@ beforeEach(() => {
   signedIn(`Priya ${number}`)
 })
 
-const HAPPENED: Parameters<typeof tellEmergency>[1] = {
+const HAPPENED: Parameters<typeof recordEmergency>[1] = {
   plan_hash: 'h',
   seen_position: 0,
-  told: { kind: 'emergency', what: 'collapse', note: '', before: [] },
+  payload: { kind: 'emergency', what: 'collapse', note: '', before: [] },
 }
-const note = (text: string) => ({ ...HAPPENED, canal: '', node: '', told: { kind: 'note', text } as EventPayload })
+const note = (text: string) => ({ ...HAPPENED, canal: '', node: '', payload: { kind: 'note', text } as EventPayload })
 
 interface Batch {
   device: string
@@ -51,18 +51,18 @@ function keeper(fails: (batch: Batch) => ReturnType<typeof problem> | 'nothing' 
   return stored
 }
 
-const ofEmergency = ({ events }: Batch) => events[0]?.told.kind === 'emergency'
+const ofEmergency = ({ events }: Batch) => events[0]?.payload.kind === 'emergency'
 const soon = { timeout: 5000 }
 
 test('it is there in the same moment, before anything was written or sent', () => {
   keeper(() => 'nothing')
-  tellEmergency(at, HAPPENED)
-  expect(emergenciesWaiting(at).map(({ event }) => event.told)).toEqual([HAPPENED.told])
+  recordEmergency(at, HAPPENED)
+  expect(emergenciesWaiting(at).map(({ event }) => event.payload)).toEqual([HAPPENED.payload])
 })
 
 test('it comes from a device of its own that is named by it', async () => {
   const stored = keeper()
-  tellEmergency(at, HAPPENED)
+  recordEmergency(at, HAPPENED)
   await waitFor(() => expect(emergenciesWaiting(at)).toEqual([]))
   const [{ device, actor, events } = { device: '', actor: '', events: [] }] = stored
   expect(events.map(({ id, device_seq }) => [id, device_seq])).toEqual([[device, 1]])
@@ -75,7 +75,7 @@ test.each([
 ])('with a store that is %s it is told, shown and sent', async (_, breakStore) => {
   breakStore()
   const stored = keeper()
-  expect(await tell(at, { ...HAPPENED, canal: '', node: '' })).toBe(true)
+  expect(await recordEvent(at, { ...HAPPENED, canal: '', node: '' })).toBe(true)
   await waitFor(() => expect(stored.filter(ofEmergency)).toHaveLength(1))
 })
 
@@ -88,17 +88,17 @@ function thrown(name: string) {
 test('with no answer it is kept, and written down once the store can', async () => {
   keeper(() => 'nothing')
   const full = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(thrown('QuotaExceededError'))
-  tellEmergency(at, HAPPENED)
+  recordEmergency(at, HAPPENED)
   await waitFor(() => expect(wayOf(at)?.why).toBe('no answer'))
-  expect(await readTold()).toEqual([])
+  expect(await readEmergencies()).toEqual([])
   full.mockRestore()
-  await waitFor(async () => expect(await readTold()).toHaveLength(1), soon)
+  await waitFor(async () => expect(await readEmergencies()).toHaveLength(1), soon)
 })
 
 test('it goes past an entry that the server refuses, and the reason said is its own', async () => {
   const stored = keeper((batch) => (ofEmergency(batch) ? undefined : problem(422, 'not-usable')))
-  await record(at, note('refused'))
-  tellEmergency(at, HAPPENED)
+  await writeEvent(at, note('refused'))
+  recordEmergency(at, HAPPENED)
   await waitFor(() => expect(stored.filter(ofEmergency)).toHaveLength(1))
   expect(wayOf(at)).toBeUndefined()
 })
@@ -106,11 +106,11 @@ test('it goes past an entry that the server refuses, and the reason said is its 
 test('it names what was done before it and still waits, so that the halt does not stop that', async () => {
   keeper(() => 'nothing')
   unsent(at)
-  await record(at, note('before'))
+  await writeEvent(at, note('before'))
   await waitFor(() => expect(unsent(at).value).toHaveLength(1))
   const [before] = unsent(at).value
-  tellEmergency(at, HAPPENED)
-  expect(emergenciesWaiting(at)[0]?.event.told).toMatchObject({ before: [before?.event.id] })
+  recordEmergency(at, HAPPENED)
+  expect(emergenciesWaiting(at)[0]?.event.payload).toMatchObject({ before: [before?.event.id] })
 })
 
 test.each([
@@ -118,15 +118,17 @@ test.each([
   ['refused', problem(403, 'not-allowed', [{ pointer: '#/events/0', detail: 'Not your case.' }])],
 ] as const)('the true reason is said: %s', async (why, answer) => {
   keeper(() => answer)
-  tellEmergency(at, HAPPENED)
+  recordEmergency(at, HAPPENED)
   await waitFor(() => expect(wayOf(at)?.why).toBe(why))
   expect(emergenciesWaiting(at)).toHaveLength(1)
 })
 
 test('a case that fails does not hold up an emergency of another', async () => {
-  const stored = keeper((batch) => (batch.events[0]?.told.kind === 'note' ? problem(500, 'server-error') : undefined))
-  await record(`${at}-other`, note('fails'))
-  tellEmergency(at, HAPPENED)
+  const stored = keeper((batch) =>
+    batch.events[0]?.payload.kind === 'note' ? problem(500, 'server-error') : undefined,
+  )
+  await writeEvent(`${at}-other`, note('fails'))
+  recordEmergency(at, HAPPENED)
   await waitFor(() => expect(stored.filter(ofEmergency)).toHaveLength(1))
 })
 
@@ -139,15 +141,15 @@ test('a try that hangs does not hold up the next one', async () => {
     stored.push(body)
     return { body: { position: 1, course: null, canals: [], events: (body as Batch).events } }
   })
-  tellEmergency(at, HAPPENED)
+  recordEmergency(at, HAPPENED)
   await waitFor(() => expect(stored).toHaveLength(1), soon)
 })
 
 test('what was told before the app was closed is sent when it is opened', async () => {
   keeper(() => 'nothing')
-  tellEmergency(at, HAPPENED)
+  recordEmergency(at, HAPPENED)
   // What other tests told may still be there.
-  const kept = async () => (await readTold()).filter(({ caseId }) => caseId === at)
+  const kept = async () => (await readEmergencies()).filter(({ caseId }) => caseId === at)
   await waitFor(async () => expect(await kept()).toHaveLength(1))
   vi.resetModules()
   const again = await import('@/store/outbox/emergencies')
@@ -190,10 +192,10 @@ test('a sign-in that ran out covers neither the emergency nor its first steps; s
 test('it was not so: said on the same lane, after what it is about', async () => {
   const stored = keeper()
   render(<EmergencyDoor caseId={at} />)
-  tellEmergency(at, HAPPENED)
+  recordEmergency(at, HAPPENED)
   const [told] = emergenciesWaiting(at)
-  tellEmergency(at, { ...HAPPENED, told: { kind: 'corrected', corrects: told?.id ?? '', what: null, note: '' } })
+  recordEmergency(at, { ...HAPPENED, payload: { kind: 'corrected', corrects: told?.id ?? '', what: null, note: '' } })
   await waitFor(() => expect(screen.getByText(/It was not so, says Priya/)).toBeTruthy())
   await waitFor(() => expect(emergenciesWaiting(at)).toEqual([]), soon)
-  expect(stored.map(({ events }) => events[0]?.told.kind)).toEqual(['emergency', 'corrected'])
+  expect(stored.map(({ events }) => events[0]?.payload.kind)).toEqual(['emergency', 'corrected'])
 })

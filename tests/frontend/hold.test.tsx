@@ -20,18 +20,18 @@ const shared = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/cour
 const sheet = shared.sheets.hold as RunSheet
 const NODE = sheet.nodes.word as Do
 
-const image = { told: { kind: 'step', exit: 'done' }, node: 'image' } as const
+const image = { payload: { kind: 'step', exit: 'done' }, node: 'image' } as const
 const word = (exit: 'approved' | 'returned', by: string, more: object = {}) => ({
-  told: { kind: 'sign_off', exit, reason: '', despite_missing: false, at_bench: false, ...more } as EventPayload,
+  payload: { kind: 'sign_off', exit, reason: '', despite_missing: false, at_bench: false, ...more } as EventPayload,
   node: 'word',
   by,
 })
 
-type Event = { told: EventPayload; node: string; by?: string; canal?: string }
+type Event = { payload: EventPayload; node: string; by?: string; canal?: string }
 
 /** A chair at which these events are stored, in their order; what is recorded goes to `recorded`. */
 function chairWith(events: readonly Event[]) {
-  const shown = events.map(({ told, node, by = 'Ines', canal = 'MB1' }, i) => ({
+  const shown = events.map(({ payload, node, by = 'Ines', canal = 'MB1' }, i) => ({
     id: `e${i + 1}`,
     position: i + 1,
     server_time: `2026-03-05T12:0${i}:00Z`,
@@ -39,12 +39,12 @@ function chairWith(events: readonly Event[]) {
     plan_hash: 'A',
     canal,
     node,
-    told,
+    payload,
   })) as unknown as EventShown[]
-  const happened = shown.map(({ id, actor, canal, node, told: payload }) =>
+  const happened = shown.map(({ id, actor, canal, node, payload }) =>
     eventOf({ id, kind: payload.kind, actor: actor.id, canal, node, payload }),
   )
-  const recorded: { canal: string; node: string; told: EventPayload }[] = []
+  const recorded: { canal: string; node: string; payload: EventPayload }[] = []
   const chair = {
     caseId: 'c1',
     version: { case: 'c1', hash: 'A' } as VersionShown,
@@ -53,8 +53,8 @@ function chairWith(events: readonly Event[]) {
     events: happened,
     waiting: [],
     treatment: { position: shown.length, events: shown } as unknown as Treatment,
-    record: async (canal: string, node: string, told: EventPayload) => {
-      recorded.push({ canal, node, told })
+    record: async (canal: string, node: string, payload: EventPayload) => {
+      recorded.push({ canal, node, payload })
       return true
     },
   } as unknown as Chair
@@ -74,13 +74,15 @@ describe('a supervisor’s answer', () => {
   test('approves in one touch, at the hold point on the screen', () => {
     const recorded = answer()
     click('Approve')
-    expect(recorded).toMatchObject([{ canal: 'MB1', node: 'word', told: { exit: 'approved', despite_missing: false } }])
+    expect(recorded).toMatchObject([
+      { canal: 'MB1', node: 'word', payload: { exit: 'approved', despite_missing: false } },
+    ])
   })
 
   test.each([
     ['Return', 'Return, with this reason', { exit: 'returned', despite_missing: false }],
     ['Let pass in spite', 'Let pass, with this reason', { exit: 'approved', despite_missing: true }],
-  ])('%s: not without a reason', (open, go, told) => {
+  ])('%s: not without a reason', (open, go, payload) => {
     const recorded = answer()
     click(open)
     click(go)
@@ -88,7 +90,7 @@ describe('a supervisor’s answer', () => {
     expect(recorded).toEqual([])
     fireEvent.input(screen.getByRole('textbox'), { target: { value: ' Blurred. ' } })
     click(go)
-    expect(recorded).toMatchObject([{ told: { ...told, reason: 'Blurred.' } }])
+    expect(recorded).toMatchObject([{ payload: { ...payload, reason: 'Blurred.' } }])
   })
 
   test('has a reason at hand for an image that cannot be read', () => {
@@ -96,27 +98,27 @@ describe('a supervisor’s answer', () => {
     click('Return')
     click('Not readable: repeat the image.')
     click('Return, with this reason')
-    expect(recorded).toMatchObject([{ told: { reason: 'Not readable: repeat the image.' } }])
+    expect(recorded).toMatchObject([{ payload: { reason: 'Not readable: repeat the image.' } }])
   })
 
   test('comes to the chair: the canal goes on waiting', () => {
     const recorded = answer()
     click('Come to the chair')
-    expect(recorded).toMatchObject([{ told: { kind: 'come' } }])
+    expect(recorded).toMatchObject([{ payload: { kind: 'come' } }])
   })
 })
 
 describe('words on a canal', () => {
   test('the last that counted, what was done since, and what was let pass', () => {
     const { chair } = chairWith([image, word('returned', 'Dr Vale', { reason: 'Again.' }), image])
-    expect(lastWord(chair, 'MB1')?.told.exit).toBe('returned')
+    expect(lastWord(chair, 'MB1')?.payload.exit).toBe('returned')
     expect(sinceLastWord(chair, 'MB1').map(({ id }) => id)).toEqual(['e3'])
     expect(approvedDespiteMissing(chair, 'MB1')).toEqual([])
     const passed = chairWith([image, word('approved', 'Dr Vale', { despite_missing: true, reason: 'Seen.' })])
-    expect(approvedDespiteMissing(passed.chair, 'MB1').map(({ told }) => told.reason)).toEqual(['Seen.'])
+    expect(approvedDespiteMissing(passed.chair, 'MB1').map(({ payload }) => payload.reason)).toEqual(['Seen.'])
   })
 
-  test('who came second is told who was first, and what they said', () => {
+  test('who came second is payload who was first, and what they said', () => {
     const { chair } = chairWith([
       image,
       word('returned', 'Dr Amari', { reason: 'Blurred.' }),
@@ -130,7 +132,7 @@ describe('words on a canal', () => {
     expect(screen.getAllByText(/Returned by Dr Amari.*Blurred\./).length).toBeGreaterThan(0)
   })
 
-  test('who was first is not told so', () => {
+  test('who was first is not payload so', () => {
     const { chair } = chairWith([image, word('approved', 'Dr Vale'), word('returned', 'Dr Amari', { reason: 'No.' })])
     expect(wasFirst(chair, 'MB1')).toBeUndefined()
   })

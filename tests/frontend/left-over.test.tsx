@@ -4,7 +4,7 @@ import type { EventGiven } from '@/api/shapes'
 import { LeftOverList } from '@/screens/cases/left-over'
 import { database } from '@/store/device/database'
 import { asideName, fileOf, leftOver } from '@/store/outbox/left-over'
-import { type NewEvent, record } from '@/store/outbox/record'
+import { type NewEvent, writeEvent } from '@/store/outbox/record'
 import { send } from '@/store/outbox/sender'
 import { signedIn } from './people'
 import { problem, serve } from './server'
@@ -22,7 +22,13 @@ beforeEach(() => {
 })
 
 const done = (node: string) =>
-  ({ plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'step', exit: 'done' } }) as unknown as NewEvent
+  ({
+    plan_hash: 'h',
+    seen_position: 0,
+    canal: 'MB',
+    node,
+    payload: { kind: 'step', exit: 'done' },
+  }) as unknown as NewEvent
 
 function keeper() {
   const stored: EventGiven[] = []
@@ -43,7 +49,7 @@ function keeper() {
 }
 
 async function work(stored: readonly EventGiven[], ...nodes: string[]) {
-  for (const node of nodes) await record('case-1', done(node))
+  for (const node of nodes) await writeEvent('case-1', done(node))
   await vi.waitFor(async () => {
     await send()
     expect(stored.map((one) => one.node)).toEqual(['a'])
@@ -77,7 +83,7 @@ test('set aside, the rest goes on: its number is a note that says what and why, 
     ['', 2],
     ['c', 3],
   ])
-  expect(stored[1]?.told).toMatchObject({
+  expect(stored[1]?.payload).toMatchObject({
     kind: 'note',
     text: expect.stringMatching(/^Set aside .* a step.* A slip\.$/),
   })

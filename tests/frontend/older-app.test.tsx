@@ -10,7 +10,7 @@ import { noticeRead } from '@/store/device/preferences'
 import { closeImages, keepImage, waitingOf as waitingImages } from '@/store/images/image-store'
 import { closeMarkings, write as keepMarking, waitingOf as waitingMarkings } from '@/store/images/marking-store'
 import { unsent, unsentKnown } from '@/store/outbox/outbox'
-import { type NewEvent, record } from '@/store/outbox/record'
+import { type NewEvent, writeEvent } from '@/store/outbox/record'
 import { personId } from '@/store/session/session'
 import { words } from '@/words/en'
 import { signedIn } from './people'
@@ -19,7 +19,13 @@ import { serve } from './server'
 // A server that goes back serves the last release again. What the present app wrote must open in it, and where that
 // fails all the same the older app must say so.
 
-const done = { plan_hash: 'h', seen_position: 0, canal: 'MB', node: 'n', told: { kind: 'turn' } } as unknown as NewEvent
+const done = {
+  plan_hash: 'h',
+  seen_position: 0,
+  canal: 'MB',
+  node: 'n',
+  payload: { kind: 'turn' },
+} as unknown as NewEvent
 
 beforeEach(async ({ task }) => {
   await Promise.all([closeImages(), closeMarkings()])
@@ -67,7 +73,7 @@ const openedByLast = (name: keyof typeof LAST_RELEASE) => {
 }
 
 test('the last release opens what the present app has made, and finds what waits', async () => {
-  await record('c', done)
+  await writeEvent('c', done)
   await write('drafts', personId(), 'new case', { alias: 'Reed' })
   const facts = { id: 'i', person: personId(), caseId: 'c', canal: '', purpose: 'tooth', type: 'image/jpeg' }
   await keepImage(
@@ -137,7 +143,7 @@ test('an app that is older than the store takes an emergency all the same, and s
   const sent: unknown[] = []
   serve(({ method, path, body }) => {
     if (method !== 'POST') return 'nothing'
-    sent.push(path, ...(body as { events: { told: unknown }[] }).events.map(({ told }) => told))
+    sent.push(path, ...(body as { events: { payload: unknown }[] }).events.map(({ payload }) => payload))
     return { body: { position: 1, course: null, canals: [], events: (body as { events: unknown[] }).events } }
   })
   address.value = '/cases/c'

@@ -3,7 +3,7 @@ import { listFactors } from '@/api/calls'
 import type { EventGiven, Session } from '@/api/shapes'
 import { database } from '@/store/device/database'
 import { unsent } from '@/store/outbox/outbox'
-import { type NewEvent, record } from '@/store/outbox/record'
+import { type NewEvent, writeEvent } from '@/store/outbox/record'
 import { send, sendAgain } from '@/store/outbox/sender'
 import { session } from '@/store/session/session'
 import { problem, serve } from './server'
@@ -33,8 +33,8 @@ beforeEach(() => {
 })
 
 function done(node: string): NewEvent {
-  const told = { kind: 'step', exit: 'done', depth_um: null, stop_um: null, irrigant: null, volume_ml: null }
-  return { plan_hash: 'h', seen_position: 0, canal: 'MB', node, told } as NewEvent
+  const payload = { kind: 'step', exit: 'done', depth_um: null, stop_um: null, irrigant: null, volume_ml: null }
+  return { plan_hash: 'h', seen_position: 0, canal: 'MB', node, payload } as NewEvent
 }
 
 /** A server that stores a device's events in their order, each once, as the real one does. */
@@ -59,7 +59,7 @@ describe('the outbox', () => {
   test('sends in the order of doing, and takes out what the server shows back', async () => {
     const { stored, take } = keeper()
     serve(({ body }) => take((body as { events: EventGiven[] }).events))
-    for (const node of ['a', 'b', 'c']) await record(CASE, done(node))
+    for (const node of ['a', 'b', 'c']) await writeEvent(CASE, done(node))
     await settled()
     await send()
     expect(nodes(stored)).toEqual(['a', 'b', 'c'])
@@ -71,8 +71,8 @@ describe('the outbox', () => {
     const { stored, take } = keeper()
     let online = false
     serve(({ body }) => (online ? take((body as { events: EventGiven[] }).events) : 'nothing'))
-    await record(CASE, done('a'))
-    await record(CASE, done('b'))
+    await writeEvent(CASE, done('a'))
+    await writeEvent(CASE, done('b'))
     await settled()
     expect(await left()).toEqual(['a', 'b'])
     online = true
@@ -88,7 +88,7 @@ describe('the outbox', () => {
       const answer = take((body as { events: EventGiven[] }).events)
       return lost ? 'nothing' : answer
     })
-    await record(CASE, done('a'))
+    await writeEvent(CASE, done('a'))
     await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
     await settled()
     expect(await left()).toEqual(['a'])
@@ -105,9 +105,9 @@ describe('the outbox', () => {
       const { events } = body as { events: EventGiven[] }
       const bad = events.findIndex((event) => event.node === 'b')
       if (!refusing || bad < 0) return take(events)
-      return problem(422, 'not-usable', [{ pointer: `#/events/${bad}/told/depth_um`, detail: 'A slip.' }])
+      return problem(422, 'not-usable', [{ pointer: `#/events/${bad}/payload/depth_um`, detail: 'A slip.' }])
     })
-    for (const node of ['a', 'b', 'c']) await record(CASE, done(node))
+    for (const node of ['a', 'b', 'c']) await writeEvent(CASE, done(node))
     await settled()
     await send()
     await send()
@@ -130,7 +130,7 @@ describe('the outbox', () => {
     serve(({ body }) => take((body as { events: EventGiven[] }).events))
     const { locks } = navigator
     Object.defineProperty(navigator, 'locks', { configurable: true, value: undefined })
-    await record(CASE, done('a'))
+    await writeEvent(CASE, done('a'))
     await vi.waitFor(async () => expect(await left()).toEqual([]))
     Object.defineProperty(navigator, 'locks', { configurable: true, value: locks })
     expect(nodes(stored)).toEqual(['a'])
@@ -159,7 +159,7 @@ describe('the outbox', () => {
         if (method === 'POST') tries.push(performance.now())
         return between ? answer : take((body as { events: EventGiven[] }).events)
       })
-      await record(CASE, done('a'))
+      await writeEvent(CASE, done('a'))
       const tried = (times: number) => vi.waitFor(() => expect(new Set(tries).size).toBe(times))
       await tried(1)
       for (const [times, after_ms] of [1000, 2000, 4000, 8000, 16_000, 30_000, 30_000].entries()) {
@@ -186,7 +186,7 @@ describe('the outbox', () => {
         if (between) return { html: '<h1>Sign in to this network</h1>' }
         return method === 'POST' ? take((body as { events: EventGiven[] }).events) : { body: { factors: [] } }
       })
-      await record(CASE, done('a'))
+      await writeEvent(CASE, done('a'))
       await settled()
       for (const after_ms of [1000, 2000, 4000, 8000]) await vi.advanceTimersByTimeAsync(after_ms)
       await settled()
@@ -205,9 +205,9 @@ describe('the outbox', () => {
       if (path.includes('silent')) return 'nothing'
       return take((body as { events: EventGiven[] }).events)
     })
-    await record('a-failing', done('x'))
-    await record('b-silent', done('y'))
-    await record(CASE, done('a'))
+    await writeEvent('a-failing', done('x'))
+    await writeEvent('b-silent', done('y'))
+    await writeEvent(CASE, done('a'))
     await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
     await vi.waitFor(async () => expect((await left()).sort()).toEqual(['x', 'y']))
   })
@@ -219,16 +219,16 @@ describe('the outbox', () => {
       if (path.includes('hanging')) return new Promise((resolve) => (free = resolve))
       return take((body as { events: EventGiven[] }).events)
     })
-    await record('a-hanging', done('x'))
+    await writeEvent('a-hanging', done('x'))
     await vi.waitFor(() => expect(free).not.toBeUndefined())
-    await record(CASE, done('a'))
+    await writeEvent(CASE, done('a'))
     await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
     free('nothing')
   })
 
   test('an expired sign-in stops the sending and loses nothing', async () => {
     serve(() => problem(401, 'not-authenticated'))
-    await record(CASE, done('a'))
+    await writeEvent(CASE, done('a'))
     await settled()
     const shown = unsent(CASE)
     await vi.waitFor(() =>
@@ -240,7 +240,7 @@ describe('the outbox', () => {
     const { stored, take } = keeper()
     let online = false
     serve(({ body }) => (online ? take((body as { events: EventGiven[] }).events) : 'nothing'))
-    await record(CASE, done('a'))
+    await writeEvent(CASE, done('a'))
     await settled()
     session.value = { person: { id: 'bo', username: 'bo', name: 'Bo' }, memberships: [] } as unknown as Session
     online = true

@@ -139,7 +139,7 @@ export async function openApp(person: string, stop?: Stop, asleep?: boolean) {
   const page = new Page(stop, asleep)
   vi.stubGlobal('page', page)
   vi.resetModules()
-  const [{ session, sessionState, signIns }, { tell }, { send, sendAgain }, { unsent }, { database }] =
+  const [{ session, sessionState, signIns }, { recordEvent }, { send, sendAgain }, { unsent }, { database }] =
     await Promise.all([
       import('@/store/session/session'),
       import('@/store/outbox/record'),
@@ -149,7 +149,7 @@ export async function openApp(person: string, stop?: Stop, asleep?: boolean) {
     ])
   session.value = { person: { id: person, username: person, name: person }, memberships: [] } as unknown as Session
   sessionState.value = 'in'
-  return { page, tell, send, sendAgain, unsent, database, signIns }
+  return { page, recordEvent, send, sendAgain, unsent, database, signIns }
 }
 
 export type App = Awaited<ReturnType<typeof openApp>>

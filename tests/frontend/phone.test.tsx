@@ -5,12 +5,12 @@ import { PhoneSays } from '@/screens/chair/phone-says'
 import { clockAhead_ms } from '@/store/device/clock'
 import { closeDatabase, database } from '@/store/device/database'
 import { lookAtSpace, spaceLeft_bytes, startSpace } from '@/store/device/storage'
-import { type NewEvent, notRecorded, tell } from '@/store/outbox/record'
+import { type NewEvent, notRecorded, recordEvent } from '@/store/outbox/record'
 import { span } from '@/words/phone'
 import { signedIn } from './people'
 import { serve } from './server'
 
-const done = { plan_hash: 'h', seen_position: 0, canal: 'MB', node: 'n', told: {} } as unknown as NewEvent
+const done = { plan_hash: 'h', seen_position: 0, canal: 'MB', node: 'n', payload: {} } as unknown as NewEvent
 const waiting = async () => (await (await database()).getAll('outbox')).map((entry) => entry.event.node)
 
 beforeEach(() => {
@@ -31,9 +31,9 @@ function full(): void {
 }
 
 test('an answer that a full phone cannot write is not taken for recorded; what was written stays', async () => {
-  expect(await tell('c', done)).toBe(true)
+  expect(await recordEvent('c', done)).toBe(true)
   full()
-  expect(await tell('c', { ...done, node: 'lost' })).toBe(false)
+  expect(await recordEvent('c', { ...done, node: 'lost' })).toBe(false)
   render(<PhoneSays caseId="c" />)
   expect(screen.getByRole('alert').textContent).toContain('NOT RECORDED: this phone’s storage is full.')
   expect(await waiting()).toEqual(['n'])
@@ -45,9 +45,9 @@ test('an answer that a full phone cannot write is not taken for recorded; what w
 
 test('the count does not run ahead of what could not be written', async () => {
   full()
-  await tell('c', done)
+  await recordEvent('c', done)
   vi.restoreAllMocks()
-  await tell('c', done)
+  await recordEvent('c', done)
   expect((await (await database()).getAll('outbox')).map((entry) => entry.seq)).toEqual([1])
 })
 
@@ -56,7 +56,7 @@ test('a store that cannot be opened is said too', async () => {
   vi.spyOn(indexedDB, 'open').mockImplementation(() => {
     throw new DOMException('No store here.', 'UnknownError')
   })
-  expect(await tell('c', done)).toBe(false)
+  expect(await recordEvent('c', done)).toBe(false)
   render(<PhoneSays caseId="c" />)
   expect(screen.getByRole('alert').textContent).toContain('could not write it down')
 })

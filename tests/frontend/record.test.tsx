@@ -1,7 +1,7 @@
 import { render, screen, waitFor, within } from '@testing-library/preact'
 import { beforeEach, expect, test } from 'vitest'
 import { Record } from '@/screens/record/record'
-import { record as recordEvent } from '@/store/outbox/record'
+import { writeEvent } from '@/store/outbox/record'
 import { signedIn } from './people'
 import { answered } from './sample-record'
 import { serve } from './server'
@@ -87,7 +87,7 @@ test('with no connection the copy on the phone is shown, with when it was seen',
 test('what this phone has not sent yet is said to be missing', async () => {
   const id = fresh()
   serve(({ method }) => (method === 'GET' ? { body: answered } : 'nothing'))
-  await recordEvent(id, { plan_hash: 'h', seen_position: 0, canal: 'DB', node: 'a', told: { kind: 'turn' } })
+  await writeEvent(id, { plan_hash: 'h', seen_position: 0, canal: 'DB', node: 'a', payload: { kind: 'turn' } })
   render(<Record id={id} />)
   expect(await screen.findByText(/1 entry of this phone has not been sent yet/)).toBeTruthy()
 })

@@ -132,7 +132,7 @@ export function chairPlan(over: Partial<Plan> = {}): Plan {
 export interface Recorded {
   canal: string
   node: string
-  told: EventPayload
+  payload: EventPayload
 }
 
 export const NOON = Date.parse('2026-03-05T12:00:00Z')
@@ -156,8 +156,8 @@ export function chairAfter(events: readonly Written[], over: Partial<Plan> = {},
     events: happened,
     waiting: [],
     treatment: { position: happened.length, events: times } as unknown as Treatment,
-    record: async (canal, node, told) => {
-      recorded.push({ canal, node, told })
+    record: async (canal, node, payload) => {
+      recorded.push({ canal, node, payload })
       return true
     },
   }

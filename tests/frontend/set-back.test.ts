@@ -2,9 +2,9 @@ import { beforeEach, expect, test, vi } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
 import { replace } from '@/store/cache/cached'
 import { casesSent, keepSent, sentOf } from '@/store/outbox/acknowledged-store'
-import { tellEmergency } from '@/store/outbox/emergencies'
+import { recordEmergency } from '@/store/outbox/emergencies'
 import { treatmentName, unsent } from '@/store/outbox/outbox'
-import { type NewEvent, record } from '@/store/outbox/record'
+import { type NewEvent, writeEvent } from '@/store/outbox/record'
 import { send } from '@/store/outbox/sender'
 import { askTreatment, lostOf, setBack } from '@/store/outbox/set-back'
 import { signedIn } from './people'
@@ -51,10 +51,16 @@ function keeper() {
 }
 
 const done = (node: string) =>
-  ({ plan_hash: 'h', seen_position: 0, canal: 'MB', node, told: { kind: 'note', text: node } }) as unknown as NewEvent
+  ({
+    plan_hash: 'h',
+    seen_position: 0,
+    canal: 'MB',
+    node,
+    payload: { kind: 'note', text: node },
+  }) as unknown as NewEvent
 
 async function work(...nodes: string[]) {
-  for (const node of nodes) await record(at, done(node))
+  for (const node of nodes) await writeEvent(at, done(node))
   await vi.waitFor(async () => {
     await send()
     expect(unsent(at).value).toEqual([])
@@ -127,7 +133,7 @@ test('an emergency keeps its place among the work', async () => {
   const server = keeper()
   unsent(at)
   await work('a')
-  tellEmergency(at, { plan_hash: 'h', seen_position: 0, told: { kind: 'emergency', what: 'collapse' } })
+  recordEmergency(at, { plan_hash: 'h', seen_position: 0, payload: { kind: 'emergency', what: 'collapse' } })
   await vi.waitFor(() => expect(server.stored()).toHaveLength(2))
   await work('b')
   await later()

@@ -3,7 +3,7 @@ import { beforeEach, expect, test, vi } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
 import { closeDatabase, database, tab } from '@/store/device/database'
 import { UPGRADES } from '@/store/device/schema'
-import { record } from '@/store/outbox/record'
+import { writeEvent } from '@/store/outbox/record'
 import { send } from '@/store/outbox/sender'
 import { signedIn } from './people'
 import { serve } from './server'
@@ -58,7 +58,7 @@ test('what waits in a store of form 2 is sent by the app of today, in its order,
   const seen = serve(({ body }) => ({ body: { position: 2, course: null, canals: [], events: eventsIn(body) } }))
   await send()
   expect(seen.map(({ body }) => body)).toMatchObject([{ device: 'phone-7', events: [{ node: 'n1' }, { node: 'n2' }] }])
-  await record('c', { node: 'n3' } as unknown as Parameters<typeof record>[1])
+  await writeEvent('c', { node: 'n3' } as unknown as Parameters<typeof writeEvent>[1])
   await vi.waitFor(() => expect(eventsIn(seen.at(-1)?.body)).toMatchObject([{ node: 'n3', device_seq: 3 }]))
 })
 

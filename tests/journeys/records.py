@@ -85,7 +85,7 @@ def _programme(student: Page) -> str:
 def events(page: Page, case: str) -> list[Mapping[str, Any]]:
     """What was done and the server has, in its order; which plan came into force is no work."""
     told: list[Mapping[str, Any]] = page.request.get(f"/api/v1/cases/{case}/events").json()["events"]
-    return [each for each in told if each["told"]["kind"] != "replan"]
+    return [each for each in told if each["payload"]["kind"] != "replan"]
 
 
 def taken_in(page: Page) -> AbstractContextManager[Any]:
@@ -126,7 +126,7 @@ def report(page: Page, case: str, plan: str, done: Sequence[tuple[str, str, Mapp
             "device_time": "2026-03-05T14:20:00Z",
             "canal": canal,
             "node": node,
-            "told": told,
+            "payload": told,
         }
         for number, (canal, node, told) in enumerate(done, start=1)
     ]

@@ -129,7 +129,7 @@ def test_an_app_that_is_older_than_the_store_says_so_and_shows_no_work(at_work: 
     phone.get_by_role("button", name="Problem").click()
     phone.get_by_role("button", name="Sudden bleeding").click()
     expect(phone.get_by_role("alert").filter(has_text="Sudden bleeding")).to_be_visible()
-    assert stored_by_now(phone, case, before + 1)[-1]["told"]["kind"] == "emergency"
+    assert stored_by_now(phone, case, before + 1)[-1]["payload"]["kind"] == "emergency"
     phone.goto(f"/cases/{case}")
     expect(phone.get_by_role("heading", name="No work is shown here")).to_be_visible()
     # What needs no store is there.

@@ -89,7 +89,7 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
     laptop.get_by_role("button", name="Come to the chair").click()
     expect(phone.get_by_text("comes to the chair.")).to_be_visible(timeout=WORD_MS)
 
-    told = [each["told"] for each in events(phone, case)]
+    told = [each["payload"] for each in events(phone, case)]
     depth = next(each for each in told if each.get("depth_um") and each["exit"] == "short")
     assert f"{depth['depth_um'] / 1000:.1f}" in said
     counted = [each["contact_s"] for each in told if each["kind"] == "step" and each["contact_s"] is not None]
@@ -123,5 +123,5 @@ def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone
     expect(phone.locator(".now-words")).to_have_text("saline")
     answer(phone, "Done")
     # The accident, the word, the instrument, and the rinse.
-    rinsed = stored_by_now(phone, case, 4)[-1]["told"]
+    rinsed = stored_by_now(phone, case, 4)[-1]["payload"]
     assert (rinsed["irrigant"], rinsed["exit"]) == ("saline", "done")

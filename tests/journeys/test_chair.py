@@ -72,7 +72,7 @@ def test_no_connection_in_the_middle_and_the_word_from_elsewhere(
     phone.context.set_offline(False)
     expect(phone.get_by_text("not sent yet")).to_be_hidden()
     stored = events(phone, case)
-    assert [each["told"]["exit"] for each in stored] == ["reached", "done", "done"]
+    assert [each["payload"]["exit"] for each in stored] == ["reached", "done", "done"]
     assert [each["position"] for each in stored] == [2, 3, 4]  # the first place is the plan's that came into force
 
     laptop.goto(f"/cases/{case}/chair")

@@ -118,7 +118,7 @@ def above_the_final(page: Page, case: str) -> list[str]:
 
 def let_go_on(student: Page, supervisor: Page, case: str, told: Mapping[str, Any]) -> bool:
     """The supervisor lets every canal go on that waits for it. Whether one is finished."""
-    assert "emergency" not in {each["told"]["kind"] for each in told["events"]}, "a double tap told an emergency"
+    assert "emergency" not in {each["payload"]["kind"] for each in told["events"]}, "a double tap told an emergency"
     words: list[tuple[str, str, Mapping[str, Any]]] = []
     for canal in told["canals"]:
         if canal["state"] == "hold_point":
@@ -161,11 +161,11 @@ def answers(written: Iterable[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
     found: list[Mapping[str, Any]] = []
     named: set[str] = set()
     for each in written:
-        whole = each["told"].get("found") == "whole" and each["told"]["instrument"] not in named
+        whole = each["payload"].get("found") == "whole" and each["payload"]["instrument"] not in named
         if not (whole and named):
             found.append(each)
         if whole:
-            named.add(each["told"]["instrument"])
+            named.add(each["payload"]["instrument"])
     return found
 
 
@@ -202,18 +202,18 @@ def test_no_tap_answers_what_was_not_yet_seen(open_phone: Opens, open_laptop: Op
     written = {each["id"]: each for each in phone.evaluate("seen.written")}
     every = events(phone, case)
     stored = [each for each in every if each["id"] in written]
-    kinds = Counter(each["told"]["kind"] for each in stored)
+    kinds = Counter(each["payload"]["kind"] for each in stored)
     print(f"double taps: {doubles(phone)}, {len(stored)} events, {time.monotonic() - began:.0f} s, {kinds}")  # noqa: T201
     assert len(stored) == len(written) > 50
     # Each was asked to be written in a touch; only of several instruments one touch says several things, one by one.
-    assert {each["told"]["kind"] for each in written.values() if each["goes_on"]} <= {"inspected"}
+    assert {each["payload"]["kind"] for each in written.values() if each["goes_on"]} <= {"inspected"}
     # Nothing was answered that had not been in sight.
     assert [each for each in written.values() if each["shown_ms"] < SHOWN_MS] == []
     # One answer to a double tap.
     for _, of_one in groupby(written.values(), itemgetter("double")):
         assert [pair for pair in pairwise(answers(of_one)) if pair[1]["at"] - pair[0]["at"] < SHOWN_MS] == []
     # What was written is of the canal that the finger saw.
-    steps = [each for each in written.values() if each["told"]["kind"] == "step"]
+    steps = [each for each in written.values() if each["payload"]["kind"] == "step"]
     assert all(each["asked"].startswith(f"{each['canal']} / ") for each in steps)
     # All of it was due when it was tapped; what another device said before it came in may stand in its way.
     places = {each["id"]: each["position"] for each in status(phone, case)["events"]}
@@ -240,6 +240,6 @@ def test_what_is_written_late_is_of_its_own_touch(
     phone.evaluate("leaveOff()")
     phone.wait_for_function("seen.written.length > 0")
     (turn,) = phone.evaluate("seen.written")
-    assert (turn["told"]["kind"], turn["canal"], turn["goes_on"]) == ("turn", there, False)
+    assert (turn["payload"]["kind"], turn["canal"], turn["goes_on"]) == ("turn", there, False)
     assert turn["asked"].startswith(f"{here} / ")
     assert turn["shown_ms"] >= SHOWN_MS

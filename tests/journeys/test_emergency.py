@@ -49,7 +49,7 @@ def seen(laptop: Page, alias: str) -> None:
 
 def is_emergency(route: Route) -> bool:
     sent = route.request.post_data
-    return bool(sent) and json.loads(sent or "{}")["events"][0]["told"]["kind"] in ("emergency", "corrected")
+    return bool(sent) and json.loads(sent or "{}")["events"][0]["payload"]["kind"] in ("emergency", "corrected")
 
 
 def refuse(route: Route) -> None:
@@ -104,7 +104,7 @@ def test_it_is_seen_within_five_seconds_behind_an_entry_that_does_not_go_through
     phone.context.set_offline(True)
     phone.context.set_offline(False)
     expect(phone.get_by_text("not sent yet")).to_be_hidden(timeout=40_000)
-    kinds = [each["told"]["kind"] for each in events(phone, case)]
+    kinds = [each["payload"]["kind"] for each in events(phone, case)]
     assert kinds == ["emergency", "come", "corrected", "resume", "step"]
     assert (
         phone.evaluate(

@@ -50,17 +50,17 @@ def test_an_entry_that_was_refused_is_set_aside_with_a_trace(
     waits.get_by_role("button", name="Save a copy of it").click()
     (of_case,) = saved(phone)["cases"]
     assert of_case["case"] == case
-    assert [(each["told"]["kind"], each["refused"]) for each in of_case["work"]] == [("step", "Refused.")]
+    assert [(each["payload"]["kind"], each["refused"]) for each in of_case["work"]] == [("step", "Refused.")]
 
     phone.unroute(EVENTS)
     waits.get_by_role("button", name="Set it aside").click()
     phone.get_by_role("dialog", name="Set this entry aside?").get_by_role("button", name="Set it aside").click()
     expect(waits).to_be_hidden()
     (note,) = stored_by_now(phone, case, 1)
-    assert note["told"]["kind"] == "note"
-    assert "Refused." in note["told"]["text"]
+    assert note["payload"]["kind"] == "note"
+    assert "Refused." in note["payload"]["text"]
 
     # The step is due once more, and goes through.
     phone.goto(f"/cases/{case}/chair")
     answer(phone, "At its stop")
-    assert [each["told"]["kind"] for each in stored_by_now(phone, case, 2)] == ["note", "step"]
+    assert [each["payload"]["kind"] for each in stored_by_now(phone, case, 2)] == ["note", "step"]

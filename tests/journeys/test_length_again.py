@@ -26,7 +26,7 @@ def gives_the_word(supervisor: Page, case: str, node: str) -> None:
         "device_time": "2026-03-05T12:00:00Z",
         "canal": "MB",
         "node": node,
-        "told": {"kind": "sign_off", "exit": "approved"},
+        "payload": {"kind": "sign_off", "exit": "approved"},
     }
     send(supervisor, "POST", f"cases/{case}/events", {"device": str(uuid4()), "events": [word]})
 

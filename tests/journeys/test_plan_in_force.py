@@ -69,7 +69,7 @@ def test_the_phone_comes_back_to_the_plan_in_force_and_what_it_did_by_the_older_
     expect(notice).to_be_hidden()
     stored = events(phone, case)
     told = phone.request.get(f"/api/v1/cases/{case}/events").json()
-    assert [each["told"]["kind"] for each in stored] == ["step"]
+    assert [each["payload"]["kind"] for each in stored] == ["step"]
     assert told["course"]["out_of_course"] == {stored[0]["id"]: "other_plan"}
     assert [(each["node"], each["stop_um"]) for each in told["canals"] if each["canal"] == "MB"] == [
         ("explore/10-02", 16_000)

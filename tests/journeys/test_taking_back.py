@@ -32,7 +32,7 @@ def test_a_note_from_elsewhere_stands_in_no_undos_way(
 
     phone.get_by_role("button", name=re.compile(r"^Take back: MB ")).click()
     undo = stored_by_now(phone, case, 3)[-1]
-    assert undo["told"] == {"kind": "undo", "undoes": step["id"]}
+    assert undo["payload"] == {"kind": "undo", "undoes": step["id"]}
     course = phone.request.get(f"/api/v1/cases/{case}/events").json()["course"]
     assert (course["undone"], course["out_of_course"]) == ([step["id"]], {})
     expect(phone.locator(".now-where")).to_contain_text("Explore")

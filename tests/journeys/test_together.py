@@ -63,7 +63,7 @@ def test_three_canals_take_two_exposures_one_request_and_one_word(
     expect(strip.get_by_text("open", exact=True)).to_have_count(3, timeout=WORD_MS)
 
     told = events(phone, case)
-    assert len({one["told"]["together"] for one in told if one["told"]["kind"] == "sign_off"}) == 1
+    assert len({one["payload"]["together"] for one in told if one["payload"]["kind"] == "sign_off"}) == 1
     record = phone.request.get(f"/api/v1/cases/{case}/record").json()
     asked = record.get("record", record)["asked"]
     # The plan's decision and one word; MB and D on one film, ML on another.

@@ -98,5 +98,5 @@ def test_a_clinic_case_over_two_visits(open_phone: Opens, open_laptop: Opens, de
     press(laptop, "Let it go on")
     with taken_in(phone):
         answer(phone, "Image elsewhere")
-    kinds = [each["told"]["kind"] for each in events(phone, case)]
+    kinds = [each["payload"]["kind"] for each in events(phone, case)]
     assert kinds[-6:] == ["close", "sign_off", "reopen", "sign_off", "resume", "step"]

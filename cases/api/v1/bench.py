@@ -142,8 +142,8 @@ class BenchSignOffsView(View):
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
         read = given(BenchSignOffGiven, request)
-        told = SignOffPayload(
+        payload = SignOffPayload(
             **{key: read.pop(key) for key in ("exit", "despite_missing", "reason") if key in read}, at_bench=True
         )
-        on_site_sign_off.sign_off(actor=me(request), case=case, word=BenchWord(told=told, **read))
+        on_site_sign_off.sign_off(actor=me(request), case=case, word=BenchWord(payload=payload, **read))
         return treatment_answer(case.pk)

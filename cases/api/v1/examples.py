@@ -191,7 +191,7 @@ EVENTS = _given(
                 "device_time": "2026-03-05T14:20:00Z",
                 "canal": "B",
                 "node": "descending/35-05",
-                "told": {"kind": "step", "exit": "short", "depth_um": 14500, "stop_um": 19500},
+                "payload": {"kind": "step", "exit": "short", "depth_um": 14500, "stop_um": 19500},
             },
             {
                 "id": example_id(12),
@@ -201,7 +201,7 @@ EVENTS = _given(
                 "device_time": "2026-03-05T14:20:40Z",
                 "canal": "B",
                 "node": "descending/35-05/irrigate",
-                "told": {"kind": "step", "exit": "done", "irrigant": "saline", "volume_ml": 2},
+                "payload": {"kind": "step", "exit": "done", "irrigant": "saline", "volume_ml": 2},
             },
         ],
     },

@@ -43,7 +43,7 @@ class EventGiven(Strict):
     canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty where it concerns the whole tooth.")
     node = Text(max_length=120, required=False, allow_blank=True, help_text="The step in the run sheet.")
     # What happened is kept whatever it measured: nobody can correct it once the chair is empty.
-    told = Value(EventPayload, mode=Mode.KEPT)
+    payload = Value(EventPayload, mode=Mode.KEPT)
 
 
 class BatchGiven(Strict):
@@ -70,7 +70,7 @@ class EventShown(serializers.Serializer[Any]):
         source="row.not_checked",
         help_text="What of it could not be checked when it came in, or empty. It is kept all the same.",
     )
-    told = Value(EventPayload, mode=Mode.KEPT)
+    payload = Value(EventPayload, mode=Mode.KEPT)
 
 
 class CanalCourseShown(serializers.Serializer[Any]):

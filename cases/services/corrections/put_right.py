@@ -70,9 +70,9 @@ def _put_right(actor: Person, row: Image, was: str, why: StruckWhy, moved_to: st
     course = courses.fold_case(case.pk, list(case.events.order_by("position")))
     if course is None:
         return
-    told = StruckPayload(what="image", struck=str(row.pk), why=why, moved_to=moved_to)
+    payload = StruckPayload(what="image", struck=str(row.pk), why=why, moved_to=moved_to)
     version = case.versions.get(hash=course.plan)
-    server_events.write(actor=actor, case=case, version=version, told=told, canal=was)
+    server_events.write(actor=actor, case=case, version=version, payload=payload, canal=was)
     running_work.keep(case)
 
 

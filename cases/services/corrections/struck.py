@@ -45,7 +45,7 @@ def _tell(actor: Person, case: Case, canal: Canal, reading: Row, why: StruckWhy)
     if course is None:
         return
     of_length = isinstance(reading, LengthReading)
-    told = StruckPayload(what="length" if of_length else "junction", struck=str(reading.pk), why=why)
+    payload = StruckPayload(what="length" if of_length else "junction", struck=str(reading.pk), why=why)
     version = case.versions.get(hash=course.plan)
-    server_events.write(actor=actor, case=case, version=version, told=told, canal=canal.name)
+    server_events.write(actor=actor, case=case, version=version, payload=payload, canal=canal.name)
     running_work.keep(case)

@@ -197,9 +197,9 @@ class _Story:
         self._at_the_bench().work(step["canal"], until=step.get("until"))
 
     def _tell(self, step: Row) -> None:
-        told: EventPayload = decode(EventPayload, step["told"])
+        payload: EventPayload = decode(EventPayload, step["payload"])
         who = self.people[step["by"]] if "by" in step else self.student
-        self._at_the_bench().tell(who, step["canal"], [("", told)])
+        self._at_the_bench().tell(who, step["canal"], [("", payload)])
 
     def _at_the_bench(self) -> Bench:
         if self.bench is None:

@@ -31,22 +31,22 @@ class Bench:
         """From the first step to the first of phase `until`, or to the end."""
         plan = next(each for each in plan_of(self.version).canals if each.canal == canal)
         walk = Walk(plan.run_sheet)
-        told: list[tuple[str, EventPayload]] = []
+        steps: list[tuple[str, EventPayload]] = []
         while isinstance(node := walk.node, Do) and node.phase != until:
             if node.action is Action.SIGN_OFF:
-                self.tell(self.student, canal, told)
+                self.tell(self.student, canal, steps)
                 self.tell(self.supervisor, canal, [(node.id, SignOffPayload(exit="approved"))])
-                told = []
+                steps = []
                 walk.leave(Exit.APPROVED)
                 continue
             step = _told(plan, node, walk)
-            told.append((node.id, step))
+            steps.append((node.id, step))
             walk.leave(step.exit, step.depth_um)
-        self.tell(self.student, canal, told)
+        self.tell(self.student, canal, steps)
 
-    def tell(self, who: Person, canal: str, told: list[tuple[str, EventPayload]]) -> None:
+    def tell(self, who: Person, canal: str, steps: list[tuple[str, EventPayload]]) -> None:
         """Reports what was done on a canal; with no canal, on the tooth."""
-        if not told:
+        if not steps:
             return
         device, seq = self.devices[who]
         batch = [
@@ -56,11 +56,11 @@ class Bench:
                 seen_position=0,
                 plan_hash=self.version.hash,
                 device_time=timezone.now(),
-                told=body,
+                payload=payload,
                 canal=canal,
                 node=node,
             )
-            for number, (node, body) in enumerate(told, start=1)
+            for number, (node, payload) in enumerate(steps, start=1)
         ]
         treatment.record(actor=who, case=self.version.case, device=device, batch=batch)
         self.devices[who] = device, seq + len(batch)

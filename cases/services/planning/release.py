@@ -34,8 +34,8 @@ def let_go(*, supervisor: Person, case: Case, version: ToothPlanVersion, returne
     version.not_released = [waiting.canal for waiting in waits]
     version.save(update_fields=["not_released"])
     if waits or _some_wait(case):
-        told = ReleasePayload(not_released=waits)
-        server_events.write(actor=supervisor, case=case, version=version, told=told)
+        payload = ReleasePayload(not_released=waits)
+        server_events.write(actor=supervisor, case=case, version=version, payload=payload)
         running_work.keep(case)
 
 

@@ -49,8 +49,8 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
         return version
     if courses.work_has_begun(events):
         version = _brought_up_to_date(actor, case, version)
-    told = ReplanPayload(replaces=course.plan if course else version.hash)
-    server_events.write(actor=actor, case=case, version=version, told=told)
+    payload = ReplanPayload(replaces=course.plan if course else version.hash)
+    server_events.write(actor=actor, case=case, version=version, payload=payload)
     running_work.keep(case)
     return version
 

@@ -60,5 +60,5 @@ def _approved_by(version: ToothPlanVersion) -> UUID | None:
 
 
 def _halt(actor: Person, case: Case, version: ToothPlanVersion, reason: str) -> None:
-    server_events.write(actor=actor, case=case, version=version, told=RevokedPayload(reason=reason))
+    server_events.write(actor=actor, case=case, version=version, payload=RevokedPayload(reason=reason))
     running_work.keep(case)

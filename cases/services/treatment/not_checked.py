@@ -24,26 +24,26 @@ from planning.foundation.errors import Refusal
 from planning.foundation.quantities import mm
 
 
-def what(told: EventPayload, plan_hash: str, *, case: Case, plans: Collection[str]) -> NotChecked | None:
+def what(payload: EventPayload, plan_hash: str, *, case: Case, plans: Collection[str]) -> NotChecked | None:
     """What cannot be checked of the event before anything is done with it; the plan first, as the rest is checked
     against it.
     """
     if plan_hash not in plans:
         return NotChecked.PLAN
-    if _too_deep(told):
+    if _too_deep(payload):
         return NotChecked.DEPTH
-    return _room(told, case)
+    return _room(payload, case)
 
 
-def _too_deep(told: EventPayload) -> bool:
+def _too_deep(payload: EventPayload) -> bool:
     within_tooth = within("depth")
-    depths = (told.depth_um, told.stop_um) if isinstance(told, StepPayload) else ()
+    depths = (payload.depth_um, payload.stop_um) if isinstance(payload, StepPayload) else ()
     return any(depth is not None and not within_tooth.holds(mm(depth)) for depth in depths)
 
 
-def _room(told: EventPayload, case: Case) -> NotChecked | None:
-    named = told.supervisor_id if isinstance(told, OnSitePayload | ReopenPayload) else ""
-    if named == "" and not isinstance(told, OnSitePayload):
+def _room(payload: EventPayload, case: Case) -> NotChecked | None:
+    named = payload.supervisor_id if isinstance(payload, OnSitePayload | ReopenPayload) else ""
+    if named == "" and not isinstance(payload, OnSitePayload):
         return None
     if not _is_id(named):
         return NotChecked.ROOM
@@ -70,35 +70,35 @@ def _is_id(text: str) -> bool:
 
 
 def follow(
-    told: EventPayload, canal: str, *, actor: Person, case: Case, version: ToothPlanVersion
+    payload: EventPayload, canal: str, *, actor: Person, case: Case, version: ToothPlanVersion
 ) -> NotChecked | None:
     """Does what an event asks of the chart: a reading, a reference point that has gone. Says what was not possible."""
-    if isinstance(told, ReadingPayload):
-        return None if _take_length(told, canal, actor, case) else NotChecked.LENGTH
-    if isinstance(told, ReopenPayload):
-        return None if _move_points(told, actor, case, version) else NotChecked.POINT
+    if isinstance(payload, ReadingPayload):
+        return None if _take_length(payload, canal, actor, case) else NotChecked.LENGTH
+    if isinstance(payload, ReopenPayload):
+        return None if _move_points(payload, actor, case, version) else NotChecked.POINT
     return None
 
 
-def _take_length(told: ReadingPayload, canal: str, actor: Person, case: Case) -> bool:
+def _take_length(payload: ReadingPayload, canal: str, actor: Person, case: Case) -> bool:
     """A length taken at the chair is a reading of its canal like any other."""
     row = Canal.objects.filter(tooth__case=case, name=canal).select_related("tooth__case", "root").first()
     if row is None:
         return False
     try:
         with transaction.atomic():
-            readings.keep_length(actor=actor, canal=row, reading=told.taken)
+            readings.keep_length(actor=actor, canal=row, reading=payload.taken)
     except Refusal:
         return False
     return True
 
 
-def _move_points(told: ReopenPayload, actor: Person, case: Case, version: ToothPlanVersion) -> bool:
+def _move_points(payload: ReopenPayload, actor: Person, case: Case, version: ToothPlanVersion) -> bool:
     """Canals whose reference point has gone are measured from the new one: lengths taken before count no more.
 
     A new point with the old one's name is not taken over: the old lengths would go on counting.
     """
-    gone = [one for one in told.found if one.reference_point]
+    gone = [one for one in payload.found if one.reference_point]
     before = {canal.canal: canal.reference_point for canal in plan_of(version).canals} if gone else {}
     all_moved = True
     for one in gone:

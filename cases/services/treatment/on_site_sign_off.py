@@ -29,7 +29,7 @@ class BenchWord:
     code: str
     plan_hash: str
     node: str
-    told: SignOffPayload
+    payload: SignOffPayload
     canal: str = ""
     """Empty for a word on the visit."""
     also: tuple[str, ...] = ()
@@ -51,7 +51,7 @@ def sign_off(*, actor: Person, case: Case, word: BenchWord) -> TreatmentEvent:
 @transaction.atomic
 def _sign_off(actor: Person, case: Case, word: BenchWord) -> TreatmentEvent | CaseError:
     parts.refuse_unless_works_now(actor, case, "A word at the bench is taken on the phone")
-    refuse_unreasoned(word.told)
+    refuse_unreasoned(word.payload)
     supervisor = _supervisor(case, word.supervisor)
     case = locked(case.pk)
     version = case.versions.filter(hash=word.plan_hash).first()
@@ -62,9 +62,9 @@ def _sign_off(actor: Person, case: Case, word: BenchWord) -> TreatmentEvent | Ca
     # A wrong try is kept, so the transaction ends well and the refusal is raised after it.
     if refusal := one_time_codes.use(supervisor=supervisor, code=word.code, by=actor, case=case):
         return refusal
-    told = replace(word.told, together=str(uuid7())) if len(canals) > 1 else word.told
+    payload = replace(word.payload, together=str(uuid7())) if len(canals) > 1 else word.payload
     events = [
-        server_events.write(actor=supervisor, case=case, version=version, told=told, canal=canal, node=word.node)
+        server_events.write(actor=supervisor, case=case, version=version, payload=payload, canal=canal, node=word.node)
         for canal in canals
     ]
     audit.changed(actor=actor, verb="take-word", subject=events[0], case=case, after={"supervisor": supervisor})

@@ -17,13 +17,13 @@ HERE = UUID(int=0)
 
 
 def write(
-    *, actor: Person, case: Case, version: ToothPlanVersion, told: EventPayload, canal: str = "", node: str = ""
+    *, actor: Person, case: Case, version: ToothPlanVersion, payload: EventPayload, canal: str = "", node: str = ""
 ) -> TreatmentEvent:
     """The event at the end of the case's record; the caller holds the case."""
     position = last_of(case, "position")
     return TreatmentEvent.objects.create(
         id=uuid7(),
-        sent_hash=idempotency.fingerprint(actor=actor, to=case.pk, what={"told": told}),
+        sent_hash=idempotency.fingerprint(actor=actor, to=case.pk, what={"payload": payload}),
         case=case,
         version=version,
         position=position + 1,
@@ -35,8 +35,8 @@ def write(
         plan_hash=version.hash,
         canal=canal,
         node=node,
-        kind=told.kind,
-        text=canonical_text(told),
+        kind=payload.kind,
+        text=canonical_text(payload),
     )
 
 

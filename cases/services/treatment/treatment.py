@@ -31,7 +31,7 @@ class ReceivedEvent:
     seen_position: int
     plan_hash: str
     device_time: datetime
-    told: EventPayload
+    payload: EventPayload
     canal: str = ""
     """Empty where it concerns the whole tooth."""
     node: str = ""
@@ -39,7 +39,7 @@ class ReceivedEvent:
 
     @property
     def kind(self) -> EventKind:
-        return EventKind(self.told.kind)
+        return EventKind(self.payload.kind)
 
 
 def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[ReceivedEvent]) -> list[TreatmentEvent]:
@@ -102,7 +102,7 @@ def _fingerprint(actor: Person, case: Case, device: UUID, one: ReceivedEvent) ->
         "node": one.node,
         "form": one.form,
         "device_time": one.device_time.isoformat(),
-        "told": one.told,
+        "payload": one.payload,
     }
     return idempotency.fingerprint(actor=actor, to=case.pk, what=what)
 
@@ -111,9 +111,9 @@ def _refuse(one: ReceivedEvent, number: int, part: Part, versions: Mapping[str, 
     at = ("events", number)
     if not versions:
         raise NotUsable(reason="This case never had a plan.", at=(*at, "plan_hash"))
-    refuse_unless_tells(one.kind, part, at=(*at, "told", "kind"))
-    if isinstance(one.told, SignOffPayload):
-        _refuse_word(one.told, (*at, "told"))
+    refuse_unless_tells(one.kind, part, at=(*at, "payload", "kind"))
+    if isinstance(one.payload, SignOffPayload):
+        _refuse_word(one.payload, (*at, "payload"))
 
 
 def _refuse_word(word: SignOffPayload, at: Pointer) -> None:
@@ -145,8 +145,8 @@ def _row(
 ) -> TreatmentEvent:
     # Of a plan that is not here nothing is known but that the case had one: the newest stands in its place.
     version = versions.get(one.plan_hash) or max(versions.values(), key=lambda each: each.number)
-    unsure = not_checked.what(one.told, one.plan_hash, case=case, plans=versions)
-    not_followed = not_checked.follow(one.told, one.canal, actor=actor, case=case, version=version)
+    unsure = not_checked.what(one.payload, one.plan_hash, case=case, plans=versions)
+    not_followed = not_checked.follow(one.payload, one.canal, actor=actor, case=case, version=version)
     return TreatmentEvent(
         id=one.id,
         sent_hash=sent_hash,
@@ -165,5 +165,5 @@ def _row(
         kind=one.kind,
         form=one.form,
         not_checked=unsure or not_followed or "",
-        text=canonical_text(one.told),
+        text=canonical_text(one.payload),
     )

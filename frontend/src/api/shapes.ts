@@ -84,7 +84,7 @@ export type Found = Schemas['FoundRequest']
 
 export type EventGiven = Schemas['EventGivenRequest']
 export type EventShown = Schemas['EventShown']
-export type EventPayload = EventGiven['told']
+export type EventPayload = EventGiven['payload']
 export type RunningList = Schemas['RunningList']
 export type Running = Schemas['RunningShown']
 export type Treatment = Schemas['TreatmentShown']

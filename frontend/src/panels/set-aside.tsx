@@ -10,7 +10,11 @@ export function SetAside({ of }: { of: Unsent }) {
   const go = () => {
     setOpen(false)
     void setAside(of, ({ event, refused }) =>
-      words.leftOver.note(words.chair.kind[event.told.kind] || words.leftOver.aStep, event.device_time, refused ?? ''),
+      words.leftOver.note(
+        words.chair.kind[event.payload.kind] || words.leftOver.aStep,
+        event.device_time,
+        refused ?? '',
+      ),
     )
   }
   return (

@@ -1,4 +1,4 @@
-import { emergenciesTold, type OfEmergency, tellEmergency } from '@/store/outbox/emergencies'
+import { emergenciesTold, type OfEmergency, recordEmergency } from '@/store/outbox/emergencies'
 import { useReady } from '@/store/outbox/ready'
 import { session } from '@/store/session/session'
 import { Emergencies } from '@/walk/emergencies'
@@ -17,10 +17,10 @@ export function EmergencyDoor({ caseId }: { caseId: string }) {
   const ready = useReady(caseId)
   const told = emergenciesTold(caseId)
   const tell = (payload: OfEmergency) =>
-    tellEmergency(caseId, {
+    recordEmergency(caseId, {
       plan_hash: ready?.planHash ?? NOT_KNOWN,
       seen_position: ready?.position ?? 0,
-      told: payload,
+      payload,
     })
   return (
     <section class="emergency-door stack" aria-label={words.emergency.title}>
@@ -44,7 +44,7 @@ export function EmergencyDoor({ caseId }: { caseId: string }) {
 function openOf(told: ReturnType<typeof emergenciesTold>) {
   const emergencies = new Emergencies()
   for (const { id, event } of told) {
-    const payload = event.told
+    const payload = event.payload
     if (payload.kind === 'emergency') emergencies.tell(id, payload)
     else if (payload.kind === 'corrected') emergencies.correct(id, payload)
   }

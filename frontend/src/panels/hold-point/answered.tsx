@@ -15,7 +15,7 @@ interface Props {
 export function Answered({ chair, canal, waits }: Props) {
   const first = wasFirst(chair, canal)
   const last = lastWord(chair, canal)
-  const unsent = chair.waiting.some(({ event }) => event.canal === canal && event.told.kind === 'sign_off')
+  const unsent = chair.waiting.some(({ event }) => event.canal === canal && event.payload.kind === 'sign_off')
   return (
     <>
       {unsent && <Notice sign="caution">{words.hold.unsent}</Notice>}
@@ -26,7 +26,7 @@ export function Answered({ chair, canal, waits }: Props) {
         </Notice>
       )}
       {!waits && (
-        <Notice sign={last?.told.exit ?? 'note'}>
+        <Notice sign={last?.payload.exit ?? 'note'}>
           {last ? <GivenAnswer of={last} /> : <p>{words.hold.notWaiting}</p>}
           <p>
             <a href="/worklist">{words.hold.toList}</a>
@@ -41,20 +41,20 @@ export function Answered({ chair, canal, waits }: Props) {
   )
 }
 
-function GivenAnswer({ of: { name, at, told } }: { of: WordGiven }) {
+function GivenAnswer({ of: { name, at, payload } }: { of: WordGiven }) {
   return (
     <p>
-      {words.hold.given(told.exit, name, words.when(at))} {told.at_bench && `(${words.hold.atBench}) `}
-      {!told.despite_missing && told.reason}
+      {words.hold.given(payload.exit, name, words.when(at))} {payload.at_bench && `(${words.hold.atBench}) `}
+      {!payload.despite_missing && payload.reason}
     </p>
   )
 }
 
 /** What the canal went on in spite of: it stays in sight for ever. */
 export function InSpite({ chair, canal }: { chair: Chair; canal: string }) {
-  return approvedDespiteMissing(chair, canal).map(({ name, at, told }) => (
+  return approvedDespiteMissing(chair, canal).map(({ name, at, payload }) => (
     <Notice key={at} sign="caution">
-      {words.hold.inSpiteOf(told.reason ?? '')} {name}, {words.when(at)}
+      {words.hold.inSpiteOf(payload.reason ?? '')} {name}, {words.when(at)}
     </Notice>
   ))
 }

@@ -56,7 +56,7 @@ function Asking({ chair, canal, node }: Props) {
       {asking && (
         <Notice sign={asked ? 'approved' : 'caution'}>
           {asked ? words.hold.asked(words.when(asked.server_time)) : words.hold.askedUnsent}{' '}
-          {asked?.told.kind === 'ask' && asked.told.note}
+          {asked?.payload.kind === 'ask' && asked.payload.note}
         </Notice>
       )}
       {comes && <Notice sign="approved">{words.hold.comes(comes.actor.name)}</Notice>}

@@ -116,7 +116,7 @@ function Asking({ chair, canal }: { chair: Chair; canal: string }) {
         <Sign name="waiting" />{' '}
         {asking ? words.hold.asks(asking.actor.name, words.when(asking.server_time)) : words.hold.notAsked}
       </p>
-      {asking?.told.kind === 'ask' && asking.told.note && <p class="asked-note">{asking.told.note}</p>}
+      {asking?.payload.kind === 'ask' && asking.payload.note && <p class="asked-note">{asking.payload.note}</p>}
       {coming && <p>{words.hold.comes(coming.actor.name)}</p>}
     </section>
   )
@@ -144,8 +144,10 @@ function WaitingToo({ chair, canal }: { chair: Chair; canal: string }) {
 function Images({ chair, canal }: { chair: Chair; canal: string }) {
   const since = sinceLastWord(chair, canal)
   const ids = imagesSince(chair, canal)
-  const step = since.findLast(({ id, told }) => told.kind === 'step' && told.no_image && !chair.course.undone.has(id))
-  const reason = step?.told.kind === 'step' ? step.told.no_image : undefined
+  const step = since.findLast(
+    ({ id, payload }) => payload.kind === 'step' && payload.no_image && !chair.course.undone.has(id),
+  )
+  const reason = step?.payload.kind === 'step' ? step.payload.no_image : undefined
   return (
     <section class="stack close">
       <h2>{words.hold.images}</h2>

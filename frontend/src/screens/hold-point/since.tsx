@@ -8,7 +8,7 @@ import '@/parts/list.css'
 /** What was done in the canal since the last word on it: each step with its depth against the stop. */
 export function Since({ chair, canal }: { chair: Chair; canal: string }) {
   const done = sinceLastWord(chair, canal).filter(
-    ({ id, told }) => told.kind === 'step' && !chair.course.undone.has(id) && !chair.course.outOfCourse[id],
+    ({ id, payload }) => payload.kind === 'step' && !chair.course.undone.has(id) && !chair.course.outOfCourse[id],
   )
   return (
     <section class="stack close">
@@ -35,13 +35,13 @@ function whatOf({ plan }: Chair, { canal, node }: EventShown): string {
   return named ?? step.instrument ?? words.order.action(step.action)
 }
 
-function exitOf({ told }: EventShown): string {
-  return told.kind === 'step' ? (words.hold.exits[told.exit] ?? told.exit) : ''
+function exitOf({ payload }: EventShown): string {
+  return payload.kind === 'step' ? (words.hold.exits[payload.exit] ?? payload.exit) : ''
 }
 
 /** The depth that was felt, against the stop that the screen showed. */
-function depthOf({ told }: EventShown): string {
-  if (told.kind !== 'step' || told.depth_um == null) return ''
-  const stop = told.stop_um != null && told.stop_um !== told.depth_um ? ` / ${mm(told.stop_um / 1000)}` : ''
-  return `${mm(told.depth_um / 1000)}${stop}`
+function depthOf({ payload }: EventShown): string {
+  if (payload.kind !== 'step' || payload.depth_um == null) return ''
+  const stop = payload.stop_um != null && payload.stop_um !== payload.depth_um ? ` / ${mm(payload.stop_um / 1000)}` : ''
+  return `${mm(payload.depth_um / 1000)}${stop}`
 }

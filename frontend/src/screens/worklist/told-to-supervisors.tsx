@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import type { Running } from '@/api/shapes'
 import { useRunning } from '@/store/cache/review'
 import { clockAhead_ms } from '@/store/device/clock'
-import { tell } from '@/store/outbox/record'
+import { recordEvent } from '@/store/outbox/record'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
 import './told-to-supervisors.css'
@@ -13,7 +13,8 @@ export function ToldToSupervisors() {
   const [going, setGoing] = useState<readonly string[]>([])
   const go = async (work: Running) => {
     const done = { plan_hash: work.plan_hash ?? '', seen_position: work.position, canal: '', node: '' }
-    if (await tell(work.case, { ...done, told: { kind: 'come', note: '' } })) setGoing([...going, keyOf(work)])
+    if (await recordEvent(work.case, { ...done, payload: { kind: 'come', note: '' } }))
+      setGoing([...going, keyOf(work)])
     running.again()
   }
   const halted = running.value?.results.filter((work) => work.halted && unattended(work).length > 0) ?? []

@@ -7,7 +7,7 @@ import { refreshPlan, useVersion, useVersions } from '@/store/cache/plans'
 import type { Unsent } from '@/store/device/schema'
 import { emergenciesWaiting } from '@/store/outbox/emergencies'
 import { treatmentName, unsent, unsentKnown } from '@/store/outbox/outbox'
-import { type NewEvent, tell } from '@/store/outbox/record'
+import { type NewEvent, recordEvent } from '@/store/outbox/record'
 import { askTreatment, lostOf } from '@/store/outbox/set-back'
 import { membership, personId } from '@/store/session/session'
 import { Course, type Sheets } from '@/walk/course'
@@ -79,7 +79,7 @@ export function useEarlier(
   treatment: Treatment | undefined,
 ): Earlier | undefined {
   const present = treatment?.course?.plan_hash
-  const inForce = (treatment?.events ?? []).flatMap(({ plan_hash, told: payload }) =>
+  const inForce = (treatment?.events ?? []).flatMap(({ plan_hash, payload }) =>
     payload.kind === 'replan' ? [payload.replaces, plan_hash] : [],
   )
   const hashes = [...new Set(inForce)].filter((hash) => hash !== present)
@@ -109,11 +109,11 @@ function chairOf(
   // What the server has lost stands before what waits: nobody is sent back while it is on its way again.
   const unseen = [...others.lost, ...pending, ...others.emergencies].filter(({ event }) => !sent.has(event.id))
   const events = [
-    ...treatment.events.map(({ id, canal, node, plan_hash: plan, told, actor, not_checked: notChecked }) =>
-      courseEvent({ id, actor: actor.id, plan, canal, node, notChecked }, told),
+    ...treatment.events.map(({ id, canal, node, plan_hash: plan, payload, actor, not_checked: notChecked }) =>
+      courseEvent({ id, actor: actor.id, plan, canal, node, notChecked }, payload),
     ),
-    ...unseen.map(({ event: { id, plan_hash: plan, canal = '', node = '', told } }) =>
-      courseEvent({ id, actor: personId(), plan, canal, node }, told),
+    ...unseen.map(({ event: { id, plan_hash: plan, canal = '', node = '', payload } }) =>
+      courseEvent({ id, actor: personId(), plan, canal, node }, payload),
     ),
   ]
   const plans = byName<Sheets>([
@@ -131,8 +131,8 @@ function chairOf(
     treatment,
     record: async (canal, node, payload) => {
       if (!mayTell(course, payload.kind)) return false
-      const done: NewEvent = { plan_hash: version.hash, seen_position: treatment.position, canal, node, told: payload }
-      return tell(caseId, done)
+      const done: NewEvent = { plan_hash: version.hash, seen_position: treatment.position, canal, node, payload }
+      return recordEvent(caseId, done)
     },
   }
 }

@@ -12,14 +12,14 @@ export interface WordGiven {
   readonly name: string
   readonly at: string
   readonly node: string
-  readonly told: PayloadOf<'sign_off'>
+  readonly payload: PayloadOf<'sign_off'>
 }
 
-const given = ({ actor, server_time, node, told }: EventShown): WordGiven => ({
+const given = ({ actor, server_time, node, payload }: EventShown): WordGiven => ({
   name: actor.name,
   at: server_time,
   node,
-  told: told as PayloadOf<'sign_off'>,
+  payload: payload as PayloadOf<'sign_off'>,
 })
 
 /** Those that the server has, in their order. */
@@ -48,13 +48,13 @@ export function wasFirst(chair: Chair, canal: string): WordGiven | undefined {
 export function approvedDespiteMissing(chair: Chair, canal: string): readonly WordGiven[] {
   return wordsOf(chair, canal)
     .map(given)
-    .filter(({ told }) => told.despite_missing)
+    .filter(({ payload }) => payload.despite_missing)
 }
 
 /** What was recorded in the canal since the last word on it that counted. */
 export function sinceLastWord({ treatment, course }: Chair, canal: string): readonly EventShown[] {
   const ofCanal = treatment.events.filter((event) => event.canal === canal)
-  const last = ofCanal.findLastIndex(({ id, told }) => told.kind === 'sign_off' && course.wordCounts(canal, id))
+  const last = ofCanal.findLastIndex(({ id, payload }) => payload.kind === 'sign_off' && course.wordCounts(canal, id))
   return ofCanal.slice(last + 1)
 }
 

@@ -10,7 +10,7 @@ import { findSessionAgain, personId, sessionState, signIns } from '@/store/sessi
 import type { PayloadOf } from '@/walk/course-event'
 import type { Why } from '@/words/emergency'
 import { keepSent } from './acknowledged-store'
-import { readTold, removeTold, type Told, writeTold } from './emergency-store'
+import { readEmergencies, removeEmergency, type UnsentEmergency, writeEmergency } from './emergency-store'
 import { treatmentName, unsent } from './outbox'
 
 // An emergency is shown at the touch, before it is written, and sent without waiting for the store. It goes on a lane of
@@ -21,7 +21,7 @@ const AT_ONCE = 2 // tries under way: one that hangs on a lost connection must n
 const REFUSED_MS = 30_000 // what the server refuses is asked again, slowly: somebody may have put it right there
 
 export type OfEmergency = PayloadOf<'emergency' | 'corrected'>
-type Given = Pick<EventGiven, 'plan_hash' | 'seen_position'> & { told: OfEmergency }
+type Given = Pick<EventGiven, 'plan_hash' | 'seen_position'> & { payload: OfEmergency }
 
 export interface Way {
   readonly why: Why
@@ -33,7 +33,7 @@ const ON_THE_WAY: Way = { why: 'on the way', says: '' }
 const SIGNED_OUT: Way = { why: 'signed out', says: '' }
 
 interface Kept {
-  readonly told: Told
+  readonly entry: UnsentEmergency
   readonly written: boolean
   readonly sent: boolean
   readonly way: Way
@@ -45,59 +45,60 @@ const refusedAt = new Map<string, number>()
 let timer: ReturnType<typeof setTimeout> | undefined
 
 const set = (id: string, over: Partial<Kept>) => {
-  every.value = every.value.map((one) => (one.told.id === id ? { ...one, ...over } : one))
+  every.value = every.value.map((one) => (one.entry.id === id ? { ...one, ...over } : one))
 }
 
 const mine = (caseId?: string) =>
-  every.value.filter(({ told }) => told.person === personId() && (caseId === undefined || told.caseId === caseId))
+  every.value.filter(({ entry }) => entry.person === personId() && (caseId === undefined || entry.caseId === caseId))
 
 /** What this person told of the case and the server has not shown back, in order. */
-export const emergenciesWaiting = (caseId: string): readonly Told[] =>
-  mine(caseId).flatMap((one) => (one.sent ? [] : [one.told]))
+export const emergenciesWaiting = (caseId: string): readonly UnsentEmergency[] =>
+  mine(caseId).flatMap((one) => (one.sent ? [] : [one.entry]))
 
 /** All that this person told of the case since the app was opened, or that still waits; sent or not. */
-export const emergenciesTold = (caseId: string): readonly Told[] => mine(caseId).map((one) => one.told)
+export const emergenciesTold = (caseId: string): readonly UnsentEmergency[] => mine(caseId).map((one) => one.entry)
 
 /** Why the first of the case is not with the server; undefined where nothing waits. */
 export const wayOf = (caseId: string): Way | undefined => mine(caseId).find((one) => !one.sent)?.way
 
 /** How many of each case wait, of the person who is signed in. */
-export const emergenciesByCase = (): readonly Told[] => mine().flatMap((one) => (one.sent ? [] : [one.told]))
+export const emergenciesByCase = (): readonly UnsentEmergency[] =>
+  mine().flatMap((one) => (one.sent ? [] : [one.entry]))
 
 /** Shows it at once; then it is sent and written, each until it succeeds, whichever is first. */
-export function tellEmergency(caseId: string, given: Given): void {
+export function recordEmergency(caseId: string, given: Given): void {
   const id = uuid7()
-  const before = given.told.kind === 'emergency' ? { before: unsent(caseId).value.map(({ event }) => event.id) } : {}
-  const told = { ...given.told, ...before }
+  const before = given.payload.kind === 'emergency' ? { before: unsent(caseId).value.map(({ event }) => event.id) } : {}
+  const payload = { ...given.payload, ...before }
   const event: EventGiven = {
     ...given,
-    told,
+    payload,
     id,
     canal: '',
     node: '',
     device_seq: 1,
     device_time: new Date().toISOString(),
   }
-  const one: Told = { id, person: personId(), caseId, event }
-  every.value = [...every.value, { told: one, written: false, sent: false, way: ON_THE_WAY }]
+  const one: UnsentEmergency = { id, person: personId(), caseId, event }
+  every.value = [...every.value, { entry: one, written: false, sent: false, way: ON_THE_WAY }]
   attend()
 }
 
 /** One try for whatever is not yet sent or not yet written, and again soon while something is left. */
 function attend(): void {
   clearTimeout(timer)
-  for (const { told, written, sent } of every.value) if (!written && !sent) void keep(told)
+  for (const { entry, written, sent } of every.value) if (!written && !sent) void keep(entry)
   for (const caseId of new Set(emergenciesByCase().map((one) => one.caseId))) void sendFirst(caseId)
   if (every.value.some((one) => !one.sent)) timer = setTimeout(attend, EVERY_MS)
 }
 
-async function keep(told: Told): Promise<void> {
+async function keep(entry: UnsentEmergency): Promise<void> {
   try {
-    await writeTold(told)
-    set(told.id, { written: true })
+    await writeEmergency(entry)
+    set(entry.id, { written: true })
     postToTabs({ kind: 'emergency' })
     // Sent while it was being written.
-    if (every.value.some((one) => one.told.id === told.id && one.sent)) await removeTold(told.id)
+    if (every.value.some((one) => one.entry.id === entry.id && one.sent)) await removeEmergency(entry.id)
   } catch {
     // A full or broken store: tried again.
   }
@@ -124,7 +125,7 @@ async function sendFirst(caseId: string): Promise<void> {
   }
 }
 
-function acknowledge(one: Told, treatment: Treatment): void {
+function acknowledge(one: UnsentEmergency, treatment: Treatment): void {
   // An answer that does not show it back is no answer.
   if (!treatment.events.some((event) => event.id === one.id)) throw new Unreachable()
   const name = treatmentName(one.caseId)
@@ -134,7 +135,7 @@ function acknowledge(one: Told, treatment: Treatment): void {
   const { id, person, caseId, event } = one
   void keepSent([{ id, person, caseId, device: id, event, at: Date.now() }])
   set(one.id, { sent: true })
-  void removeTold(one.id).catch(() => undefined)
+  void removeEmergency(one.id).catch(() => undefined)
 }
 
 function wayIn(error: unknown): Way {
@@ -146,11 +147,11 @@ function wayIn(error: unknown): Way {
 
 /** What was told before the app was closed, or in another tab. */
 async function load(): Promise<void> {
-  const found = await readTold().catch((): readonly Told[] => [])
-  const known = new Set(every.value.map((one) => one.told.id))
-  const unknown = found.filter((told) => !known.has(told.id))
+  const found = await readEmergencies().catch((): readonly UnsentEmergency[] => [])
+  const known = new Set(every.value.map((one) => one.entry.id))
+  const unknown = found.filter((entry) => !known.has(entry.id))
   if (unknown.length === 0) return
-  every.value = [...every.value, ...unknown.map((told) => ({ told, written: true, sent: false, way: ON_THE_WAY }))]
+  every.value = [...every.value, ...unknown.map((entry) => ({ entry, written: true, sent: false, way: ON_THE_WAY }))]
   attend()
 }
 

@@ -11,7 +11,7 @@ export interface Ready {
 }
 
 /** An emergency, or what is said of one later; sealed to the person who told it. */
-export interface Told {
+export interface UnsentEmergency {
   readonly id: string
   readonly person: string
   readonly caseId: string
@@ -19,7 +19,7 @@ export interface Told {
 }
 
 interface Emergencies extends DBSchema {
-  told: { key: string; value: Told }
+  emergencies: { key: string; value: UnsentEmergency }
   ready: { key: [string, string]; value: Ready }
 }
 
@@ -31,7 +31,7 @@ let opened: Promise<IDBPDatabase<Emergencies>> | undefined
 function database(): Promise<IDBPDatabase<Emergencies>> {
   opened ??= openDB<Emergencies>('fourth-canal-emergencies', 1, {
     upgrade(made) {
-      made.createObjectStore('told', { keyPath: 'id' })
+      made.createObjectStore('emergencies', { keyPath: 'id' })
       made.createObjectStore('ready', { keyPath: ['person', 'caseId'] })
     },
     terminated: () => {
@@ -52,15 +52,15 @@ export async function closeEmergencyStore(): Promise<void> {
   db?.close()
 }
 
-export async function writeTold(one: Told): Promise<void> {
-  const tx = (await database()).transaction('told', 'readwrite', { durability: 'strict' })
+export async function writeEmergency(one: UnsentEmergency): Promise<void> {
+  const tx = (await database()).transaction('emergencies', 'readwrite', { durability: 'strict' })
   await Promise.all([tx.store.put(one), tx.done])
 }
 
 /** In the order they were told: ids are made in the order of time (RFC 9562, version 7). */
-export const readTold = async (): Promise<readonly Told[]> => (await database()).getAll('told')
+export const readEmergencies = async (): Promise<readonly UnsentEmergency[]> => (await database()).getAll('emergencies')
 
-export const removeTold = async (id: string): Promise<void> => (await database()).delete('told', id)
+export const removeEmergency = async (id: string): Promise<void> => (await database()).delete('emergencies', id)
 
 export const writeReady = async (ready: Ready): Promise<void> => void (await (await database()).put('ready', ready))
 

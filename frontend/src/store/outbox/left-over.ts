@@ -111,8 +111,8 @@ export async function setAside({ person, caseId, seq }: Unsent, noteOf: (one: Un
   ])
   // Another tab may have seen it acknowledged, or set it aside.
   if (found?.refused !== undefined) {
-    const told = { kind: 'note' as const, text: noteOf(found) }
-    const event = { ...found.event, id: uuid7(), node: '', told }
+    const payload = { kind: 'note' as const, text: noteOf(found) }
+    const event = { ...found.event, id: uuid7(), node: '', payload }
     await tx.objectStore('outbox').put({ person, caseId, seq, event })
     await tx.objectStore('device').put([...(before ?? []), found], asideName(person))
   }

@@ -4,11 +4,11 @@ import { database } from '@/store/device/database'
 import { lookAtSpace } from '@/store/device/storage'
 import { uuid7 } from '@/store/device/uuid7'
 import { personId } from '@/store/session/session'
-import { tellEmergency } from './emergencies'
+import { recordEmergency } from './emergencies'
 import { changed } from './outbox'
 import { send } from './sender'
 
-export type NewEvent = Pick<EventGiven, 'plan_hash' | 'canal' | 'node' | 'told' | 'seen_position'>
+export type NewEvent = Pick<EventGiven, 'plan_hash' | 'canal' | 'node' | 'payload' | 'seen_position'>
 
 /** An answer that the phone could not write down. */
 interface NotRecorded {
@@ -21,19 +21,19 @@ interface NotRecorded {
 export const notRecorded = signal<NotRecorded | undefined>(undefined)
 
 /** Records what was done; false, and said on the screen, where the phone could not write it. */
-export async function tell(caseId: string, done: NewEvent): Promise<boolean> {
-  if (done.told.kind === 'emergency' || done.told.kind === 'corrected') {
-    tellEmergency(caseId, { ...done, told: done.told })
+export async function recordEvent(caseId: string, done: NewEvent): Promise<boolean> {
+  if (done.payload.kind === 'emergency' || done.payload.kind === 'corrected') {
+    recordEmergency(caseId, { ...done, payload: done.payload })
     return true
   }
   try {
-    await record(caseId, done)
+    await writeEvent(caseId, done)
     notRecorded.value = undefined
     return true
   } catch (error) {
     if (!(error instanceof DOMException)) throw error
     const why = error.name === 'QuotaExceededError' ? 'full' : 'other'
-    notRecorded.value = { caseId, why, again: () => tell(caseId, done) }
+    notRecorded.value = { caseId, why, again: () => recordEvent(caseId, done) }
     return false
   }
 }
@@ -42,7 +42,7 @@ export async function tell(caseId: string, done: NewEvent): Promise<boolean> {
  * Writes what was done, for good, before anything else; then it is shown and sent. Raises what the store raises, and
  * then nothing was recorded.
  */
-export async function record(caseId: string, done: NewEvent): Promise<void> {
+export async function writeEvent(caseId: string, done: NewEvent): Promise<void> {
   const person = personId()
   const counter = `events of ${person} in ${caseId}`
   const tx = (await database()).transaction(['outbox', 'device'], 'readwrite', { durability: 'strict' })
