@@ -45,13 +45,13 @@ export function match(pattern: string, path: string): Record<string, string> | u
   const wanted = pattern.split('/')
   const given = (path.split('?')[0] ?? '').split('/')
   if (wanted.length !== given.length) return undefined
-  const found: Record<string, string> = {}
+  const params: Record<string, string> = {}
   for (const [i, part] of wanted.entries()) {
     const value = given[i] ?? ''
     if (part.startsWith(':')) {
       if (!value) return undefined
-      found[part.slice(1)] = decodeURIComponent(value)
+      params[part.slice(1)] = decodeURIComponent(value)
     } else if (part !== value) return undefined
   }
-  return found
+  return params
 }

@@ -76,8 +76,8 @@ export function columnsOf(line: LineDraft, unit: Unit): number | undefined {
 /** Where a distance from the reference point lies on the image. */
 export function spotAt(line: LineDraft, unit: Pick<Unit, 'columnMm' | 'rowPerColumn'>, mm: number): Spot | undefined {
   if (!unit.columnMm) return undefined
-  const found = placeOf(inColumns(line.points, unit.rowPerColumn), mm / unit.columnMm, line.orifice ?? 0)
-  return found && { x: found[0], y: found[1] / unit.rowPerColumn }
+  const place = placeOf(inColumns(line.points, unit.rowPerColumn), mm / unit.columnMm, line.orifice ?? 0)
+  return place && { x: place[0], y: place[1] / unit.rowPerColumn }
 }
 
 const allSpots = ({ points, tip }: LineDraft) => (tip ? [...points, tip] : points)

@@ -11,7 +11,7 @@ const GROUPS = ['patient', 'diagnosis', 'tooth', 'additional'] as const
 
 /** What makes the case difficult, as a person sees it; what the plan works out by itself is added there. */
 export function DifficultyFactors({ of }: { of: CaseShown }) {
-  const found = useFactors()
+  const answered = useFactors()
   const [{ factors }, sending, change] = useAutoSave({ factors: of.factors }, (_, chosen) => changeCase(of.id, chosen))
   // A block has no patient, and its canals are what they were made to be.
   if (of.setting === 'block') return null
@@ -20,7 +20,7 @@ export function DifficultyFactors({ of }: { of: CaseShown }) {
       <summary>{words.difficulty.record(factors.length)}</summary>
       <div class="stack">
         <p class="small soft">{words.difficulty.recordHint}</p>
-        <Seen of={found} rows={6}>
+        <Seen of={answered} rows={6}>
           {(all) => (
             <>
               {GROUPS.map((group) => (

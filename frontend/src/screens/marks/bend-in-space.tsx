@@ -64,7 +64,7 @@ function OfCanal({
   const side = turned ?? (bendsRight(left, canal.name) === bendsRight(right, canal.name) ? 'same' : 'other')
   const apart_deg = readMm(apart)
   const percent = usePercent(caseId)
-  const [found, problem] = useTwoViews(viewsOf(left, right, canal.name, side, apart_deg))
+  const [inSpace, problem] = useTwoViews(viewsOf(left, right, canal.name, side, apart_deg))
   const change = () => {
     id.current = uuid7()
   }
@@ -108,12 +108,12 @@ function OfCanal({
         }}
       />
       {problem && <Notice sign="stop">{problem}</Notice>}
-      {found?.in_space && (
+      {inSpace?.in_space && (
         <>
           <p>
-            <b class="number">{words.marks.inSpace(whole(found.in_space.value))}</b>{' '}
+            <b class="number">{words.marks.inSpace(whole(inSpace.in_space.value))}</b>{' '}
             <span class="soft">
-              {words.marks.angleWithin(percent, whole(found.in_space.least), whole(found.in_space.most ?? 0))}
+              {words.marks.angleWithin(percent, whole(inSpace.in_space.least), whole(inSpace.in_space.most ?? 0))}
             </span>
           </p>
           <button type="button" class="button main" disabled={sending.state === 'busy'} onClick={keep}>

@@ -42,8 +42,9 @@ export function WhichSide({ left, right }: Props) {
   const moves =
     pair && left && right ? ([rightOfMm(left, one, other), rightOfMm(right, one, other)] as const) : undefined
   const shift = shiftOf(answers, moves)
-  const [found, problem] = useTwoViews(shift && { shift, bends: null })
-  const says = found?.one_is && (pair ? words.marks.liesOf(one, other)[found.one_is] : words.marks.lies[found.one_is])
+  const [twoViews, problem] = useTwoViews(shift && { shift, bends: null })
+  const says =
+    twoViews?.one_is && (pair ? words.marks.liesOf(one, other)[twoViews.one_is] : words.marks.lies[twoViews.one_is])
   return (
     <details class="which-side">
       <summary>{words.marks.whichSide}</summary>
@@ -60,7 +61,7 @@ export function WhichSide({ left, right }: Props) {
             <Pick label={words.marks.against} of={others} value={other} onPick={(to) => answer({ other: to })} />
           </div>
         )}
-        <TwoViewsDrawing tube={answers.tube} one={pair ? one : undefined} other={other} lies={found?.one_is} />
+        <TwoViewsDrawing tube={answers.tube} one={pair ? one : undefined} other={other} lies={twoViews?.one_is} />
         <Choice
           label={words.marks.tubeMoved}
           options={WAYS.map((value) => ({ value, says: words.marks.way[value] }))}
@@ -85,9 +86,9 @@ export function WhichSide({ left, right }: Props) {
             onChoose={(moved) => answer({ moved })}
           />
         )}
-        {found?.one_is && (
-          <Notice sign={found.one_is === 'cannot_tell' ? 'caution' : 'approved'}>
-            <b>{says}</b> {found.why}
+        {twoViews?.one_is && (
+          <Notice sign={twoViews.one_is === 'cannot_tell' ? 'caution' : 'approved'}>
+            <b>{says}</b> {twoViews.why}
           </Notice>
         )}
         {problem && <Notice sign="stop">{problem}</Notice>}

@@ -87,8 +87,8 @@ export function useEarlier(
   const complete = ids.length === hashes.length
   const name = hashes.length > 0 && complete ? `plans worked in ${caseId} before ${ids.join(' ')}` : undefined
   const kept = useCached(name, async (): Promise<Earlier> => {
-    const found = await Promise.all(ids.map(calls.getVersion))
-    return found.map(({ hash, plan }) => ({ hash, sheets: sheetsOf(plan) }))
+    const fetched = await Promise.all(ids.map(calls.getVersion))
+    return fetched.map(({ hash, plan }) => ({ hash, sheets: sheetsOf(plan) }))
   })
   return hashes.length === 0 ? NONE : kept.value
 }

@@ -60,8 +60,8 @@ export async function closeDatabase(): Promise<void> {
 type Shelf = 'kept' | 'drafts'
 
 export async function read(shelf: Shelf, person: string, name: string): Promise<Entry | undefined> {
-  const found = await (await database()).get(shelf, [person, name])
-  return shelf === 'kept' && found?.form !== FORM ? undefined : found
+  const row = await (await database()).get(shelf, [person, name])
+  return shelf === 'kept' && row?.form !== FORM ? undefined : row
 }
 
 export async function write(shelf: Shelf, person: string, name: string, value: unknown, at?: number): Promise<void> {

@@ -231,8 +231,8 @@ const SHARED = 'shared'
 export async function sharedImages(): Promise<Blob[]> {
   if (!('caches' in globalThis)) return []
   const cache = await caches.open(SHARED)
-  const found = await Promise.all((await cache.keys()).map((key) => cache.match(key)))
-  return Promise.all(found.flatMap((answer) => (answer ? [answer.blob()] : [])))
+  const answers = await Promise.all((await cache.keys()).map((key) => cache.match(key)))
+  return Promise.all(answers.flatMap((answer) => (answer ? [answer.blob()] : [])))
 }
 
 /** Keeps all that was shared as images of a case; only then it leaves its place. */

@@ -24,7 +24,7 @@ export function openDraft<T extends object>(name: string, initial: T): Draft<T> 
   const restored = signal(false)
   let touched = false
   let writing: Promise<unknown> = Promise.resolve()
-  const found = read('drafts', person, name)
+  const stored = read('drafts', person, name)
     .then((entry) => {
       if (entry && !touched) {
         fields.value = { ...initial, ...(entry.value as T) }
@@ -53,7 +53,7 @@ export function openDraft<T extends object>(name: string, initial: T): Draft<T> 
       writing = writing.then(writeLast).catch(() => undefined)
     },
     async settled() {
-      await found
+      await stored
       await writing
     },
     async clear(next) {

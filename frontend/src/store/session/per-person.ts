@@ -5,13 +5,13 @@ import { personId } from './session'
 export function perPerson<T>(read: (person: string) => Promise<readonly T[]>) {
   const signals = new Map<string, Signal<readonly T[]>>()
   const load = async (person: string): Promise<void> => {
-    const found = signals.get(person)
-    if (found) found.value = await read(person)
+    const known = signals.get(person)
+    if (known) known.value = await read(person)
   }
   const shown = (): Signal<readonly T[]> => {
     const person = personId()
-    const found = signals.get(person)
-    if (found) return found
+    const known = signals.get(person)
+    if (known) return known
     const made = signal<readonly T[]>([])
     signals.set(person, made)
     void load(person)
