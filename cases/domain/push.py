@@ -11,7 +11,7 @@ from urllib.parse import urlsplit
 from cases.domain.errors import NotUsable
 from cases.domain.progress import emergencies
 from cases.domain.progress.at_a_glance import CanalSummary
-from cases.domain.progress.course import Course
+from cases.domain.progress.course import CaseState
 from cases.domain.progress.emergencies import Emergency
 
 INWARD = frozenset({"localhost", "local", "internal", "intranet", "lan", "home", "corp", "arpa"})
@@ -48,7 +48,7 @@ class News:
 
 
 def news(
-    course: Course, canals: Sequence[CanalSummary], before: Mapping[str, str], fresh: Collection[str]
+    course: CaseState, canals: Sequence[CanalSummary], before: Mapping[str, str], fresh: Collection[str]
 ) -> tuple[News, ...]:
     """What came with the `fresh` events (by id): an emergency, canals asked for, canals that came to a hold point.
 

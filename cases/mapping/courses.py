@@ -12,7 +12,7 @@ from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.events.payloads import EventPayload
 from cases.domain.events.registry import BY_SERVER
-from cases.domain.progress.course import Course, Sheets, fold
+from cases.domain.progress.course import CaseState, Sheets, fold
 from cases.mapping.plans import plan_of
 from cases.models.events import TreatmentEvent
 from cases.models.plans import ToothPlanVersion
@@ -26,7 +26,7 @@ TEXTS = ("input_text", "output_text")
 PLANS_KEPT = 64
 
 
-def fold_case(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
+def fold_case(case_id: UUID, events: Sequence[TreatmentEvent]) -> CaseState | None:
     """The fold of the case's events; None before a plan was in force."""
     in_force = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
     if not in_force:
@@ -42,7 +42,7 @@ def fold_case(case_id: UUID, events: Sequence[TreatmentEvent]) -> Course | None:
 class OngoingWork:
     """Work that goes on."""
 
-    course: Course
+    course: CaseState
     plans: Mapping[str, Sheets]
     """Run sheets of every version that something was recorded on."""
     events: Sequence[CourseEvent]

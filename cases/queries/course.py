@@ -11,7 +11,7 @@ from uuid import UUID
 from django.db.models import Subquery
 
 from cases.domain.plans.lifecycle import Decision
-from cases.domain.progress.course import CanalCourse, CanalState, Course
+from cases.domain.progress.course import CanalProgress, CanalState, CaseState
 from cases.domain.progress.lacking import Lacking, lacking
 from cases.mapping import courses
 from cases.mapping.courses import course_event
@@ -44,7 +44,7 @@ class TreatmentShown:
     """What was recorded, and where the work stands after it."""
 
     position: int
-    course: Course | None
+    course: CaseState | None
     """None before a plan was in force."""
     canals: Sequence[CanalShown]
     events: Sequence[EventShown]
@@ -79,7 +79,7 @@ def treatment_of(case_id: UUID) -> TreatmentShown:
     )
 
 
-def _canals(case_id: UUID, course: Course, rows: Sequence[TreatmentEvent]) -> list[CanalShown]:
+def _canals(case_id: UUID, course: CaseState, rows: Sequence[TreatmentEvent]) -> list[CanalShown]:
     version = courses.plan_facts(
         ToothPlanVersion.objects.values_list("pk", flat=True).get(case=case_id, hash=course.plan)
     )
@@ -94,7 +94,7 @@ def _canals(case_id: UUID, course: Course, rows: Sequence[TreatmentEvent]) -> li
     ]
 
 
-def _canal(name: str, canal: CanalCourse, lacks: tuple[Lacking, ...]) -> CanalShown:
+def _canal(name: str, canal: CanalProgress, lacks: tuple[Lacking, ...]) -> CanalShown:
     return CanalShown(
         canal=name,
         state=canal.state,

@@ -9,7 +9,7 @@ from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import ReplanPayload, StepPayload, UndoPayload
 from cases.domain.progress import at_a_glance
 from cases.domain.progress.at_a_glance import OutOfBand
-from cases.domain.progress.course import CanalState, Course, fold
+from cases.domain.progress.course import CanalState, CaseState, fold
 from planning.depth.last_depth import Ahead, Awaited
 from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, Target
 from planning.techniques.technique import Setting
@@ -49,7 +49,7 @@ def step(id_: str, node: str, exit_: Exit, depth_um: int | None = None, **more: 
     return CourseEvent(id=id_, node=node, payload=StepPayload(exit=exit_, depth_um=depth_um), **given)
 
 
-def course(*events: CourseEvent) -> Course:
+def course(*events: CourseEvent) -> CaseState:
     in_force = CourseEvent(id="0", actor="v", plan="A", payload=ReplanPayload(replaces="A"))
     return fold({"A": {"P": SHEET}}, [in_force, *events], setting=Setting.EXTRACTED)
 

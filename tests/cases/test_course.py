@@ -11,7 +11,7 @@ import pytest
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import EventPayload, ReplanPayload
-from cases.domain.progress.course import Course, fold
+from cases.domain.progress.course import CaseState, fold
 from planning.foundation.encoding import Mode, decode, encode
 from planning.run_sheet.graph import RunSheet
 from planning.techniques.technique import Setting
@@ -45,7 +45,7 @@ def in_force(plan: str) -> CourseEvent:
     return CourseEvent(id="0", actor="v", plan=plan, payload=ReplanPayload(replaces=plan))
 
 
-def course_of(case: dict[str, Any]) -> Course:
+def course_of(case: dict[str, Any]) -> CaseState:
     plans = {key: {canal: SHEETS[name] for canal, name in canals.items()} for key, canals in case["plans"].items()}
     canals = list(case["plans"]["A"])
     events = [happened(n, event, canals) for n, event in enumerate(case["events"], start=1)]

@@ -18,7 +18,7 @@ from cases.domain.events.payloads import (
     SignOffPayload,
     StepPayload,
 )
-from cases.domain.progress.course import Course
+from cases.domain.progress.course import CaseState
 from cases.domain.progress.visit import Visit
 from cases.domain.record import sums
 from cases.domain.record.story import CaseHistory, RecordedEvent
@@ -68,7 +68,7 @@ def story(told: list[Rinsed]) -> CaseHistory:
     return CaseHistory(
         facts=facts,
         versions={},
-        course=Course(plan="h", canals={}, visit=Visit(setting=Setting.BLOCK), undone=gone),
+        course=CaseState(plan="h", canals={}, visit=Visit(setting=Setting.BLOCK), undone=gone),
         people={},
     )
 
@@ -98,7 +98,7 @@ def fact(number: int, payload: EventPayload, canal: str = "") -> RecordedEvent:
 
 
 def told(*facts: RecordedEvent, setting: Setting = Setting.BLOCK) -> CaseHistory:
-    course = Course(plan="h", canals={}, visit=Visit(setting=setting))
+    course = CaseState(plan="h", canals={}, visit=Visit(setting=setting))
     return CaseHistory(facts=facts, versions={}, course=course, people={})
 
 

@@ -9,7 +9,7 @@ import pytest
 from cases.domain.errors import ChangedSince, Conflict, NotAllowed, NothingSaid, SentDifferently
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import StandingState
-from cases.domain.progress.course import Course, OutOfCourse
+from cases.domain.progress.course import CaseState, OutOfCourse
 from cases.domain.progress.visit import Prerequisite
 from cases.domain.uuid7 import uuid7
 from cases.models import Person, Review, Revocation, RunningWork, ToothPlanVersion, TreatmentEvent
@@ -24,7 +24,7 @@ from tests.cast import decide, with_size
 WHY = "The image is of another tooth."
 
 
-def folded(version: ToothPlanVersion) -> Course:
+def folded(version: ToothPlanVersion) -> CaseState:
     found = treatment_of(version.case_id).course
     assert found is not None
     return found

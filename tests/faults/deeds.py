@@ -10,7 +10,7 @@ from typing import Any
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.registry import MAY_TELL, Part
-from cases.domain.progress.course import CanalCourse, CanalState, Course
+from cases.domain.progress.course import CanalProgress, CanalState, CaseState
 from cases.domain.progress.visit import CHECK
 from planning.run_sheet.graph import Do, Exit
 
@@ -30,7 +30,7 @@ class Owner:
     session: str
 
 
-def deed(course: Course, events: Sequence[CourseEvent], owner: Owner, dice: Random) -> Deed:
+def deed(course: CaseState, events: Sequence[CourseEvent], owner: Owner, dice: Random) -> Deed:
     name = dice.choice(sorted(course.canals))
     if dice.random() < UNUSUAL:
         return _unusual(name, events, owner, dice)
@@ -39,7 +39,7 @@ def deed(course: Course, events: Sequence[CourseEvent], owner: Owner, dice: Rand
     return _works(course, name, course.canals[name], dice)
 
 
-def _works(course: Course, name: str, canal: CanalCourse, dice: Random) -> Deed:
+def _works(course: CaseState, name: str, canal: CanalProgress, dice: Random) -> Deed:
     if course.visit.closed:
         as_left = [each for each in sorted(course.canals) if dice.random() < 0.9]
         return "", "", {"kind": "reopen", "as_left": as_left}
@@ -57,7 +57,7 @@ def _works(course: Course, name: str, canal: CanalCourse, dice: Random) -> Deed:
     return name, node.id, told
 
 
-def _supervises(course: Course, name: str, dice: Random) -> Deed:
+def _supervises(course: CaseState, name: str, dice: Random) -> Deed:
     if course.halted_by:
         return "", "", {"kind": "resume", "reason": "Seen to."}
     if course.visit.check_due:

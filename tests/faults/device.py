@@ -16,7 +16,7 @@ from typing import Any
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import EventPayload
-from cases.domain.progress.course import Course, Sheets, fold
+from cases.domain.progress.course import CaseState, Sheets, fold
 from cases.domain.uuid7 import uuid7
 from planning.foundation.encoding import Mode, decode
 from planning.techniques.technique import Setting
@@ -176,7 +176,7 @@ class Device:
         mine = [one | {"actor": {"id": self.owner.person_id}} for one in self.outbox.written if one["id"] not in shown]
         return [_happened(event) for event in [*self.seen, *mine]]
 
-    def course(self) -> Course:
+    def course(self) -> CaseState:
         return fold({self.hash: self.sheets}, self.happened(), setting=Setting.EXTRACTED)
 
 

@@ -14,7 +14,7 @@ import type {
 import { LastDepth } from '@/screens/chair/bands'
 import type { Chair } from '@/store/chair/chair'
 import { expectedRest, judged } from '@/store/chair/expected'
-import { Course } from '@/walk/course'
+import { CaseState } from '@/walk/course'
 import cases from '../shared/depths-judged.json'
 import { eventOf, inForce } from './sample-events'
 import { forecast } from './sample-expected'
@@ -73,7 +73,7 @@ function chairAt(depths_um: readonly number[], unsent = 0, setting: Plan['settin
     caseId: 'c',
     version: { hash: HASH } as VersionShown,
     plan,
-    course: new Course({ [HASH]: { MB: SHEET } }, [inForce(HASH), ...events], 'extracted'),
+    course: new CaseState({ [HASH]: { MB: SHEET } }, [inForce(HASH), ...events], 'extracted'),
     events,
     waiting: Array.from({ length: unsent }) as unknown as Chair['waiting'],
     treatment,

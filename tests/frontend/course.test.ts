@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
-import { Course } from '@/walk/course'
+import { CaseState } from '@/walk/course'
 import type { Emergency } from '@/walk/emergencies'
 import type { Setting } from '@/walk/visit'
 import { TooNew, Walk } from '@/walk/walk'
@@ -47,7 +47,7 @@ function sheetOf(name: string): RunSheet {
   return sheet
 }
 
-function courseOf({ plans, events, setting = 'extracted', from_nothing = false }: Case): Course {
+function courseOf({ plans, events, setting = 'extracted', from_nothing = false }: Case): CaseState {
   const sheets = Object.entries(plans).map(([plan, canals]) => [
     plan,
     Object.fromEntries(Object.entries(canals).map(([canal, name]) => [canal, sheetOf(name)])),
@@ -55,10 +55,10 @@ function courseOf({ plans, events, setting = 'extracted', from_nothing = false }
   const [canal = ''] = Object.keys(plans.A ?? {})
   // What the file leaves out: a step by the student `s` on the plan `A` in the first canal.
   const happened = eventsOf(events, { canal })
-  return new Course(Object.fromEntries(sheets), from_nothing ? happened : [inForce('A'), ...happened], setting)
+  return new CaseState(Object.fromEntries(sheets), from_nothing ? happened : [inForce('A'), ...happened], setting)
 }
 
-function idsOf(course: Course, what: 'asking' | 'coming'): Record<string, string | null> {
+function idsOf(course: CaseState, what: 'asking' | 'coming'): Record<string, string | null> {
   const canals = Object.entries(course.canals).filter(([, canal]) => canal[what] !== null)
   return Object.fromEntries(canals.map(([name, canal]) => [name, canal[what]]))
 }

@@ -11,7 +11,7 @@ import { partners } from '@/screens/review/release'
 import { whereTo } from '@/screens/worklist/waits-for'
 import type { Chair } from '@/store/chair/chair'
 import { approvedDespiteMissing, lastWord, sinceLastWord, wasFirst } from '@/store/chair/hold'
-import { Course } from '@/walk/course'
+import { CaseState } from '@/walk/course'
 import { signedIn } from './people'
 import { eventOf, inForce } from './sample-events'
 import { serve } from './server'
@@ -49,7 +49,7 @@ function chairWith(events: readonly Event[]) {
     caseId: 'c1',
     version: { case: 'c1', hash: 'A' } as VersionShown,
     plan: { canals: [{ canal: 'MB1', length: { state: 'settled' }, run_sheet: sheet }] },
-    course: new Course({ A: { MB1: sheet } }, [inForce('A'), ...happened], 'extracted'),
+    course: new CaseState({ A: { MB1: sheet } }, [inForce('A'), ...happened], 'extracted'),
     events: happened,
     waiting: [],
     treatment: { position: shown.length, events: shown } as unknown as Treatment,

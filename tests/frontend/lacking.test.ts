@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
-import { Course } from '@/walk/course'
+import { CaseState } from '@/walk/course'
 import { lacking } from '@/walk/lacking'
 import { eventsOf, inForce, type Written } from './sample-events'
 
@@ -18,7 +18,7 @@ const sheet = read('courses').sheets.hold as RunSheet
 
 test.each((read('lacking').cases as Case[]).map((one) => [one.name, one] as const))('%s', (_, one) => {
   const events = eventsOf(one.events, { canal: 'MB1' })
-  const course = new Course({ A: { MB1: sheet } }, [inForce('A'), ...events], 'extracted')
+  const course = new CaseState({ A: { MB1: sheet } }, [inForce('A'), ...events], 'extracted')
   const canal = course.canals.MB1
   if (!canal) throw new Error('no canal')
   expect(lacking('MB1', canal, one.length, events, sheet, course.undone)).toEqual(one.lacking)

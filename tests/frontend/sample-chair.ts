@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { vi } from 'vitest'
 import type { EventPayload, Plan, RunSheet } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
-import { Course } from '@/walk/course'
+import { CaseState } from '@/walk/course'
 import type { Setting } from '@/walk/visit'
 import { eventsOf, inForce, type Written } from './sample-events'
 import { canal, instrument } from './sample-plan'
@@ -24,7 +24,7 @@ export function chairAfter(events: readonly Written[], setting: Setting = 'clini
     ],
     tray_list: [{ instrument: { ...instrument(10, 2, 'hand', 'purple'), key: '10' } }],
   } as unknown as Plan
-  const course = new Course({ A: { MB1: small, MB2: second } }, [inForce('A'), ...happened], setting)
+  const course = new CaseState({ A: { MB1: small, MB2: second } }, [inForce('A'), ...happened], setting)
   const told: EventPayload[] = []
   const record = vi.fn(async (_canal: string, _node: string, one: EventPayload) => void told.push(one))
   const chair = {

@@ -1,6 +1,6 @@
 import type { Do, EventPayload, Plan, RunSheet, Treatment, VersionShown } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
-import { Course } from '@/walk/course'
+import { CaseState } from '@/walk/course'
 import { eventOf, inForce, type Written } from './sample-events'
 import { canal, instrument, plan } from './sample-plan'
 
@@ -152,7 +152,7 @@ export function chairAfter(events: readonly Written[], over: Partial<Plan> = {},
     caseId: 'c1',
     version: { case: 'c1', hash: 'A', plan: made } as VersionShown,
     plan: made,
-    course: new Course({ A: sheets }, [inForce('A'), ...happened], 'extracted'),
+    course: new CaseState({ A: sheets }, [inForce('A'), ...happened], 'extracted'),
     events: happened,
     waiting: [],
     treatment: { position: happened.length, events: times } as unknown as Treatment,

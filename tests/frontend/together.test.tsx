@@ -9,7 +9,7 @@ import { AskForWord } from '@/screens/chair/hold-point'
 import { ImageAnswers } from '@/screens/chair/image-answers'
 import type { Chair } from '@/store/chair/chair'
 import { shownWith, standingWith, stillComing } from '@/store/chair/together'
-import { Course } from '@/walk/course'
+import { CaseState } from '@/walk/course'
 import { signedIn } from './people'
 import { eventsOf, inForce, type Written } from './sample-events'
 
@@ -45,7 +45,7 @@ function chairAfter(events: readonly Written[], walked_before = '') {
     caseId: `k${tooth}`,
     version: { hash: 'A' },
     plan,
-    course: new Course({ A: sheets }, [inForce('A'), ...happened], 'extracted'),
+    course: new CaseState({ A: sheets }, [inForce('A'), ...happened], 'extracted'),
     events: happened,
     waiting: [],
     treatment: { events: [] },

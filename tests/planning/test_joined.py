@@ -13,7 +13,7 @@ import pytest
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import EventPayload, ReplanPayload, SignOffPayload, StepPayload
 from cases.domain.events.visit_payloads import DamPayload, OnSitePayload
-from cases.domain.progress.course import CanalState, Course, fold
+from cases.domain.progress.course import CanalState, CaseState, fold
 from planning.contract.plan_input import Finding, Junction, Override, Pattern, PlanInput, RecordedDepth, RootInput
 from planning.contract.plan_value import Plan, Severity
 from planning.lengths.readings import DirectSight
@@ -61,7 +61,7 @@ class Chair:
     def __init__(self, made: Plan, setting: Setting) -> None:
         self.sheets = {"A": {each.canal: each.run_sheet for each in made.canals}}
         self.setting = setting
-        self._folded: dict[int, Course] = {}
+        self._folded: dict[int, CaseState] = {}
         self.events = [self._event(ReplanPayload(replaces="A"))]
         if setting is Setting.CLINIC:
             self.events += [
@@ -74,7 +74,7 @@ class Chair:
         return CourseEvent(id=f"{payload.kind}{number}", payload=payload, actor="s", plan="A", **more)
 
     @property
-    def course(self) -> Course:
+    def course(self) -> CaseState:
         """Events are only added: of so many it is folded once."""
         count = len(self.events)
         if count not in self._folded:

@@ -12,7 +12,7 @@ from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.events.payloads import EventPayload
 from cases.domain.events.visit_payloads import ClosePayload, DamPayload, Found, OnSitePayload, ReopenPayload
-from cases.domain.progress.course import CanalCourse, CanalState, Course, Sheets, fold
+from cases.domain.progress.course import CanalProgress, CanalState, CaseState, Sheets, fold
 from cases.domain.progress.visit import CHECK, RENEW
 from cases.domain.struck import StruckWhy
 from planning.lengths.readings import ConfirmingImage
@@ -65,11 +65,11 @@ class Drawn:
     luck: Luck
     events: list[CourseEvent] = field(default_factory=list)
 
-    def course(self) -> Course:
+    def course(self) -> CaseState:
         return fold(self.plans, self.events, setting=self.setting)
 
     def draw(self, count: int) -> None:
-        self._happens(EventKind.REPLAN, Course(visit=self.course().visit), sorted(self.plans)[0])
+        self._happens(EventKind.REPLAN, CaseState(visit=self.course().visit), sorted(self.plans)[0])
         while len(self.events) < count:
             course = self.course()
             kind = (
@@ -77,7 +77,7 @@ class Drawn:
             )
             self._happens(kind, course, course.plan)
 
-    def _happens(self, kind: EventKind, course: Course, plan: str) -> None:
+    def _happens(self, kind: EventKind, course: CaseState, plan: str) -> None:
         canal, node, payload = _TELL[kind](self, course)
         if self.chance(self.luck.by_another_plan) or (kind is EventKind.REPLAN and course.plan):
             plan = self.dice.choice(sorted(self.plans))
@@ -101,11 +101,11 @@ class Drawn:
 
     # --- what is told of each kind ---
 
-    def canal(self, course: Course) -> str:
+    def canal(self, course: CaseState) -> str:
         names = sorted(course.canals)
         return self.dice.choice([*names, *names, *names, NO_CANAL, ""]) if names else NO_CANAL
 
-    def sometimes(self, course: Course, *states: CanalState) -> str:
+    def sometimes(self, course: CaseState, *states: CanalState) -> str:
         """A canal in one of the states where there is one, else any."""
         fitting = sorted(name for name, canal in course.canals.items() if canal.state in states)
         return self.dice.choice(fitting) if fitting and self.chance(0.9) else self.canal(course)
@@ -115,7 +115,7 @@ class Drawn:
         return self.dice.choice([*ids, "e0"])
 
 
-def _asked_for(course: Course, dice: Random) -> EventKind:
+def _asked_for(course: CaseState, dice: Random) -> EventKind:
     """What would most likely come next."""
     states = {canal.state for canal in course.canals.values()}
     due = [EventKind.STEP] * 6
@@ -138,7 +138,7 @@ def _asked_for(course: Course, dice: Random) -> EventKind:
     return dice.choice(due)
 
 
-def _step(drawn: Drawn, course: Course) -> Told:
+def _step(drawn: Drawn, course: CaseState) -> Told:
     name = drawn.sometimes(course, CanalState.OPEN)
     canal = course.canals.get(name)
     node = canal.walk.node if canal else None
@@ -156,7 +156,7 @@ def _step(drawn: Drawn, course: Course) -> Told:
     return name, node.id, p.StepPayload(exit=exit_, image_id=image_id, stop_um=stop_um, depth_um=depth_um)
 
 
-def _depth(drawn: Drawn, canal: CanalCourse, node: Do) -> tuple[int | None, int | None]:
+def _depth(drawn: Drawn, canal: CanalProgress, node: Do) -> tuple[int | None, int | None]:
     """The stop that is shown, and how deep the instrument went; neither of a step without a depth."""
     stop_um = canal.walk.stop_um()
     if stop_um is None or not {Exit.REACHED, Exit.SHORT} & node.exits.keys():
@@ -164,7 +164,7 @@ def _depth(drawn: Drawn, canal: CanalCourse, node: Do) -> tuple[int | None, int 
     return stop_um, max(0, stop_um - drawn.dice.randint(-PAST_UM, SHORT_OF_UM))
 
 
-def _sign_off(drawn: Drawn, course: Course) -> Told:
+def _sign_off(drawn: Drawn, course: CaseState) -> Told:
     as_hoped = not drawn.chance(drawn.luck.not_hoped_for)
     exit_: p.SignOffExit = "approved"
     if not as_hoped and drawn.chance(ONE_IN_THREE):
@@ -177,14 +177,14 @@ def _sign_off(drawn: Drawn, course: Course) -> Told:
     return name, canal.walk.at if canal else CHECK, p.SignOffPayload(exit=exit_)
 
 
-def _answer(drawn: Drawn, course: Course) -> Told:
+def _answer(drawn: Drawn, course: CaseState) -> Told:
     name = drawn.sometimes(course, CanalState.PAST_STOP)
     canal = course.canals.get(name)
     asks = canal.asked_by if canal and drawn.chance(0.9) else "e1"
     return name, "", p.AnswerPayload(asks=asks or "", cause="stop_moved" if drawn.chance(0.5) else "tip_wet")
 
 
-def _resume(drawn: Drawn, course: Course) -> Told:
+def _resume(drawn: Drawn, course: CaseState) -> Told:
     if course.halted_by and drawn.chance(0.7):
         ends = sorted(course.emergencies.halting)
         ended = drawn.dice.choice([ends, ends[:1], []])
@@ -195,18 +195,18 @@ def _resume(drawn: Drawn, course: Course) -> Told:
     return name, drawn.dice.choice(nodes) if nodes and drawn.chance(0.2) else "", p.ResumePayload(reason="Seen.")
 
 
-def _emergency(drawn: Drawn, course: Course) -> Told:
+def _emergency(drawn: Drawn, course: CaseState) -> Told:
     before = (*(event.id for event in drawn.events[-2:]), f"e{len(drawn.events) + 2}")
     payload = p.EmergencyPayload(what=drawn.dice.choice(WHAT), before=before)
     return drawn.dice.choice([drawn.canal(course), ""]), "", payload
 
 
-def _corrected(drawn: Drawn, course: Course) -> Told:
+def _corrected(drawn: Drawn, course: CaseState) -> Told:
     what = drawn.dice.choice([*WHAT, None, None])
     return "", "", p.CorrectedPayload(corrects=drawn.one_of(EventKind.EMERGENCY), what=what)
 
 
-def _struck(drawn: Drawn, course: Course) -> Told:
+def _struck(drawn: Drawn, course: CaseState) -> Told:
     """By turns a reading, an image, an image that belongs to another canal."""
     number = len(drawn.events) % 3
     moved_to = drawn.dice.choice([NO_CANAL, drawn.canal(course)]) if number == 0 else None
@@ -221,7 +221,7 @@ def _struck(drawn: Drawn, course: Course) -> Told:
     return name, "", payload
 
 
-def _reopen(drawn: Drawn, course: Course) -> Told:
+def _reopen(drawn: Drawn, course: CaseState) -> Told:
     names = [name for name in sorted(course.canals) if drawn.chance(0.9)]
     gone = [name for name in sorted(course.canals) if drawn.chance(0.1)]
     payload = ReopenPayload(
@@ -233,36 +233,36 @@ def _reopen(drawn: Drawn, course: Course) -> Told:
     return "", "", payload
 
 
-def _release(drawn: Drawn, course: Course) -> Told:
+def _release(drawn: Drawn, course: CaseState) -> Told:
     left_out = [name for name in sorted(course.canals) if drawn.chance(0.2)]
     return "", "", p.ReleasePayload(not_released=tuple(p.NotReleased(canal=each, remark="Later.") for each in left_out))
 
 
-def _replan(drawn: Drawn, course: Course) -> Told:
+def _replan(drawn: Drawn, course: CaseState) -> Told:
     replaces = course.plan if drawn.chance(0.9) else "another"
     return "", "", p.ReplanPayload(replaces=replaces)
 
 
-def _undo(drawn: Drawn, course: Course) -> Told:
+def _undo(drawn: Drawn, course: CaseState) -> Told:
     undone = drawn.dice.choice(drawn.events[-4:])
     return undone.canal, "", p.UndoPayload(undoes=undone.id)
 
 
-def _inspected(drawn: Drawn, course: Course) -> Told:
+def _inspected(drawn: Drawn, course: CaseState) -> Told:
     found: Literal["whole", "discarded"] = "discarded" if drawn.chance(0.5) else "whole"
     return drawn.canal(course), "", p.InspectedPayload(instrument="25/04", found=found)
 
 
-def _of_a_canal(payload: EventPayload) -> Callable[[Drawn, Course], Told]:
+def _of_a_canal(payload: EventPayload) -> Callable[[Drawn, CaseState], Told]:
     return lambda drawn, course: (drawn.canal(course), "", payload)
 
 
-def _of_the_tooth(*payloads: EventPayload) -> Callable[[Drawn, Course], Told]:
+def _of_the_tooth(*payloads: EventPayload) -> Callable[[Drawn, CaseState], Told]:
     """One of these."""
     return lambda drawn, course: ("", "", drawn.dice.choice(payloads))
 
 
-_TELL: Mapping[EventKind, Callable[[Drawn, Course], Told]] = {
+_TELL: Mapping[EventKind, Callable[[Drawn, CaseState], Told]] = {
     EventKind.STEP: _step,
     EventKind.ANSWER: _answer,
     EventKind.READING: _of_a_canal(p.ReadingPayload(taken=READING)),

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import type { RunSheet } from '@/api/shapes'
-import { Course } from '@/walk/course'
+import { CaseState } from '@/walk/course'
 import type { CourseEvent } from '@/walk/course-event'
 import type { Setting } from '@/walk/visit'
 
@@ -15,7 +15,7 @@ const { plans, states } = JSON.parse(readFileSync(process.env.STATES ?? '', 'utf
 
 const inOrder = (names: Iterable<string>) => [...names].sort()
 
-function told(course: Course): Record<string, unknown> {
+function told(course: CaseState): Record<string, unknown> {
   const canals = Object.entries(course.canals)
   return {
     canals: Object.fromEntries(canals.map(([name, { walk, state }]) => [name, [walk.at, state, walk.stop()]])),
@@ -43,7 +43,7 @@ function told(course: Course): Record<string, unknown> {
 test('the phone comes to the same state', () => {
   expect(states.length).toBeGreaterThan(0)
   for (const { setting, events, expect: expected } of states) {
-    const state = told(new Course(plans, events, setting))
+    const state = told(new CaseState(plans, events, setting))
     const asked = Object.fromEntries(Object.keys(expected).map((name) => [name, state[name]]))
     expect(asked, `after ${JSON.stringify(events.slice(-3))}`).toEqual(expected)
   }

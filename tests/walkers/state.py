@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.progress.course import Course, Sheets
+from cases.domain.progress.course import CaseState, Sheets
 from frontend.server import build, node
 from planning.foundation.encoding import encode
 from planning.techniques.technique import Setting
@@ -19,7 +19,7 @@ FOLD = Path(__file__).with_name("same-state.test.ts")
 State = dict[str, Any]
 
 
-def state_of(course: Course) -> State:
+def state_of(course: CaseState) -> State:
     """All that a course says, as plain values; what is read of one on the phone stands in same-state.test.ts."""
     canals = course.canals.items()
     return {

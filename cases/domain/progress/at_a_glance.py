@@ -8,7 +8,7 @@ from datetime import datetime
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import AskPayload, StepPayload, TurnPayload
-from cases.domain.progress.course import CanalCourse, CanalState, Course
+from cases.domain.progress.course import CanalProgress, CanalState, CaseState
 from planning.contract.expected import Judged
 from planning.depth.last_depth import Ahead, last_depth
 from planning.foundation.quantities import um
@@ -74,7 +74,7 @@ class EmergencyAtAGlance:
     """Name of the supervisor who goes there, or empty."""
 
 
-def emergencies(course: Course, told: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencyAtAGlance, ...]:
+def emergencies(course: CaseState, told: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencyAtAGlance, ...]:
     """Those that halt the tooth. `told` says by event who told it, by name, and when."""
     return tuple(
         EmergencyAtAGlance(
@@ -88,7 +88,7 @@ def emergencies(course: Course, told: Mapping[str, tuple[str, datetime]]) -> tup
     )
 
 
-def canals(course: Course, events: Iterable[CourseEvent], known: Mapping[str, Ahead]) -> tuple[CanalSummary, ...]:
+def canals(course: CaseState, events: Iterable[CourseEvent], known: Mapping[str, Ahead]) -> tuple[CanalSummary, ...]:
     """`known` says what is expected of each canal: by its plan, or by what was recorded until then."""
     asked = {event.id: event.payload for event in events if isinstance(event.payload, AskPayload)}
     return tuple(
@@ -97,7 +97,7 @@ def canals(course: Course, events: Iterable[CourseEvent], known: Mapping[str, Ah
     )
 
 
-def in_hand(course: Course, events: Sequence[CourseEvent], by: str, names: Mapping[str, str]) -> StepInHand | None:
+def in_hand(course: CaseState, events: Sequence[CourseEvent], by: str, names: Mapping[str, str]) -> StepInHand | None:
     """The step of the canal that person `by` turned to last; None before the first, and where the canal has ended.
 
     `names` gives an instrument's written size by its key.
@@ -121,7 +121,7 @@ def in_hand(course: Course, events: Sequence[CourseEvent], by: str, names: Mappi
     )
 
 
-def _canal(name: str, canal: CanalCourse, asking: AskPayload | None, known: Ahead) -> CanalSummary:
+def _canal(name: str, canal: CanalProgress, asking: AskPayload | None, known: Ahead) -> CanalSummary:
     node = canal.walk.node
     hold_point = node.hold_point if isinstance(node, Do) and canal.state is CanalState.HOLD_POINT else None
     return CanalSummary(

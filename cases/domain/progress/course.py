@@ -17,8 +17,8 @@ from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind, NotChecked
 from cases.domain.events.registry import OF_WORK
 from cases.domain.events.visit_payloads import ClosePayload, DamPayload, OnSitePayload, ReopenPayload
-from cases.domain.progress.canal_course import CanalCourse as CanalCourse
-from cases.domain.progress.canal_course import CanalState as CanalState
+from cases.domain.progress.canal_progress import CanalProgress as CanalProgress
+from cases.domain.progress.canal_progress import CanalState as CanalState
 from cases.domain.progress.emergencies import Emergencies
 from cases.domain.progress.out_of_course import OutOfCourse as OutOfCourse
 from cases.domain.progress.put_right import of_an_image
@@ -51,13 +51,13 @@ OfPlan = (
 
 
 @dataclass(slots=True)
-class Course:
+class CaseState:
     """The whole tooth. Canals without a run sheet are not in it."""
 
     visit: Visit
     plan: str = ""
     """Hash of the plan in force; empty before there was one."""
-    canals: dict[str, CanalCourse] = field(default_factory=dict)
+    canals: dict[str, CanalProgress] = field(default_factory=dict)
     revoked_by: str | None = None
     """The event by which the approval of the plan in force was withdrawn."""
     emergencies: Emergencies = field(default_factory=Emergencies)
@@ -87,14 +87,14 @@ class Course:
         return (*self.visit.missing(halted=halted), *revoked)
 
 
-def fold(plans: Mapping[str, Sheets], events: Iterable[CourseEvent], *, setting: Setting) -> Course:
+def fold(plans: Mapping[str, Sheets], events: Iterable[CourseEvent], *, setting: Setting) -> CaseState:
     """The course of a tooth. Which plan is in force the events alone say; before the first says so, none is.
 
     `plans` holds the run sheets of every version that was ever in force, by hash.
     """
     every = list(events)
     gone, not_to_undo = taken_back(every)
-    course = Course(visit=Visit(setting=setting), undone=tuple(sorted(gone)))
+    course = CaseState(visit=Visit(setting=setting), undone=tuple(sorted(gone)))
     course.out_of_course.update(dict.fromkeys(not_to_undo, OutOfCourse.NOT_TO_UNDO))
     for event in every:
         if event.kind is EventKind.UNDO or event.id in gone:
@@ -105,8 +105,8 @@ def fold(plans: Mapping[str, Sheets], events: Iterable[CourseEvent], *, setting:
     return course
 
 
-def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
-    canals = {name: CanalCourse(Walk(sheet)) for name, sheet in sheets.items()}
+def _begun(sheets: Sheets) -> dict[str, CanalProgress]:
+    canals = {name: CanalProgress(Walk(sheet)) for name, sheet in sheets.items()}
     for canal in canals.values():
         canal.every = canals
     return canals
@@ -115,7 +115,7 @@ def _begun(sheets: Sheets) -> dict[str, CanalCourse]:
 # --- one event ---------------------------------------------------------------------------------------------------
 
 
-def _take(course: Course, plans: Mapping[str, Sheets], event: CourseEvent) -> OutOfCourse | None:
+def _take(course: CaseState, plans: Mapping[str, Sheets], event: CourseEvent) -> OutOfCourse | None:
     """Moves the course by one event; says why where the event moves nothing."""
     match event.payload:
         case p.NotePayload() | p.InspectedPayload() | p.IrrigatedPayload() | p.WantedPayload() | p.UndoPayload():
@@ -144,7 +144,7 @@ def _take(course: Course, plans: Mapping[str, Sheets], event: CourseEvent) -> Ou
             return _of_who_works(course, event, payload)
 
 
-def _of_who_works(course: Course, event: CourseEvent, payload: OfVisit | OfPlan) -> OutOfCourse | None:
+def _of_who_works(course: CaseState, event: CourseEvent, payload: OfVisit | OfPlan) -> OutOfCourse | None:
     if event.kind in OF_WORK and event.actor in course.taken_over.ended:
         return OutOfCourse.NOT_WORKING
     if isinstance(payload, ClosePayload | ReopenPayload | OnSitePayload | DamPayload):
@@ -157,7 +157,7 @@ def _of_who_works(course: Course, event: CourseEvent, payload: OfVisit | OfPlan)
     return OutOfCourse.NO_CANAL if canal is None else _canal(course, canal, event, payload)
 
 
-def _tooth(course: Course, event: CourseEvent, payload: OfPlan) -> OutOfCourse | None:
+def _tooth(course: CaseState, event: CourseEvent, payload: OfPlan) -> OutOfCourse | None:
     """What is said of no canal, for the whole tooth."""
     moved = True
     match payload:
@@ -174,7 +174,7 @@ def _tooth(course: Course, event: CourseEvent, payload: OfPlan) -> OutOfCourse |
     return None if moved else OutOfCourse.NOTHING_ASKED
 
 
-def _canal(course: Course, canal: CanalCourse, event: CourseEvent, payload: OfPlan) -> OutOfCourse | None:
+def _canal(course: CaseState, canal: CanalProgress, event: CourseEvent, payload: OfPlan) -> OutOfCourse | None:
     match payload:
         case p.StepPayload():
             return _step(course, canal, event, payload)
@@ -205,7 +205,7 @@ def _canal(course: Course, canal: CanalCourse, event: CourseEvent, payload: OfPl
 
 
 def _replan(
-    course: Course, plans: Mapping[str, Sheets], event: CourseEvent, payload: p.ReplanPayload
+    course: CaseState, plans: Mapping[str, Sheets], event: CourseEvent, payload: p.ReplanPayload
 ) -> OutOfCourse | None:
     """A plan's run sheets begin where the work stands; what is held or not released stays so."""
     if course.plan not in ("", payload.replaces) or event.plan not in plans:
@@ -220,14 +220,14 @@ def _replan(
     return None
 
 
-def _revoked(course: Course, event: CourseEvent) -> OutOfCourse | None:
+def _revoked(course: CaseState, event: CourseEvent) -> OutOfCourse | None:
     if event.plan != course.plan:
         return OutOfCourse.OTHER_PLAN
     course.revoked_by = event.id
     return None
 
 
-def _by_another_plan(canal: CanalCourse | None, payload: OfPlan) -> OutOfCourse | None:
+def _by_another_plan(canal: CanalProgress | None, payload: OfPlan) -> OutOfCourse | None:
     """What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is
     set out of course, and its canal is planned once more."""
     if canal is not None and isinstance(payload, p.PausePayload):
@@ -238,14 +238,14 @@ def _by_another_plan(canal: CanalCourse | None, payload: OfPlan) -> OutOfCourse 
     return OutOfCourse.OTHER_PLAN
 
 
-def _release(course: Course, payload: p.ReleasePayload) -> None:
+def _release(course: CaseState, payload: p.ReleasePayload) -> None:
     """The last decision says which canals may not be worked; all others may."""
     left_out = {left.canal for left in payload.not_released}
     for name, canal in course.canals.items():
         canal.released = name not in left_out
 
 
-def _struck(course: Course, event: CourseEvent, payload: p.StruckPayload) -> OutOfCourse | None:
+def _struck(course: CaseState, event: CourseEvent, payload: p.StruckPayload) -> OutOfCourse | None:
     """Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone: a length that was
     taken from it is struck for itself. A word that rested on it is asked for again."""
     if image := of_an_image(payload):
@@ -257,7 +257,7 @@ def _struck(course: Course, event: CourseEvent, payload: p.StruckPayload) -> Out
     return None
 
 
-def _image_put_right(course: Course, was: str, image: p.StruckPayload) -> None:
+def _image_put_right(course: CaseState, was: str, image: p.StruckPayload) -> None:
     """Struck it counts in no canal; put to another one, not where it was."""
     moved_to = image.moved_to
     for name, canal in course.canals.items():
@@ -270,7 +270,7 @@ def _image_put_right(course: Course, was: str, image: p.StruckPayload) -> None:
 # --- one canal ---------------------------------------------------------------------------------------------------
 
 
-def _step(course: Course, canal: CanalCourse, event: CourseEvent, step: p.StepPayload) -> OutOfCourse | None:
+def _step(course: CaseState, canal: CanalProgress, event: CourseEvent, step: p.StepPayload) -> OutOfCourse | None:
     if why := _shut(course, canal, event):
         return why
     node = canal.walk.node
@@ -289,7 +289,7 @@ def _step(course: Course, canal: CanalCourse, event: CourseEvent, step: p.StepPa
     return None
 
 
-def _shut(course: Course, canal: CanalCourse, event: CourseEvent) -> OutOfCourse | None:
+def _shut(course: CaseState, canal: CanalProgress, event: CourseEvent) -> OutOfCourse | None:
     if missing := course.missing_but(halted=course.emergencies.halts(event.id)):
         return OutOfCourse(missing[0])
     if event.not_checked is NotChecked.DEPTH:
@@ -298,7 +298,7 @@ def _shut(course: Course, canal: CanalCourse, event: CourseEvent) -> OutOfCourse
     return OutOfCourse.WITHHELD if shut else None
 
 
-def _leave(canal: CanalCourse, exit_: Exit, depth_um: int | None = None) -> OutOfCourse | None:
+def _leave(canal: CanalProgress, exit_: Exit, depth_um: int | None = None) -> OutOfCourse | None:
     """Whatever was asked of a supervisor is over once the canal goes on."""
     try:
         canal.walk.leave(exit_, depth_um)
@@ -308,7 +308,7 @@ def _leave(canal: CanalCourse, exit_: Exit, depth_um: int | None = None) -> OutO
     return None
 
 
-def _sign_off(canal: CanalCourse, event: CourseEvent, payload: p.SignOffPayload) -> OutOfCourse | None:
+def _sign_off(canal: CanalProgress, event: CourseEvent, payload: p.SignOffPayload) -> OutOfCourse | None:
     """Answers the hold point it names; a halt does not stop a supervisor's word."""
     node = canal.walk.node
     if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
@@ -319,7 +319,7 @@ def _sign_off(canal: CanalCourse, event: CourseEvent, payload: p.SignOffPayload)
     return None
 
 
-def _answer(canal: CanalCourse, payload: p.AnswerPayload) -> OutOfCourse | None:
+def _answer(canal: CanalProgress, payload: p.AnswerPayload) -> OutOfCourse | None:
     """A stop that had slipped lets the canal go on; any other cause is for the supervisor."""
     if canal.held is not CanalState.PAST_STOP or payload.asks != canal.asked_by:
         return OutOfCourse.NOTHING_ASKED
@@ -328,7 +328,7 @@ def _answer(canal: CanalCourse, payload: p.AnswerPayload) -> OutOfCourse | None:
     return None
 
 
-def _resume(canal: CanalCourse, event: CourseEvent) -> OutOfCourse | None:
+def _resume(canal: CanalProgress, event: CourseEvent) -> OutOfCourse | None:
     """`node` says where the canal goes on if not where it stood."""
     if canal.held is None and canal.to_plan:
         return OutOfCourse.WITHHELD
@@ -343,7 +343,7 @@ def _resume(canal: CanalCourse, event: CourseEvent) -> OutOfCourse | None:
 # --- the visit ---------------------------------------------------------------------------------------------------
 
 
-def _visit(course: Course, event: CourseEvent, payload: OfVisit) -> OutOfCourse | None:
+def _visit(course: CaseState, event: CourseEvent, payload: OfVisit) -> OutOfCourse | None:
     """What is said of the visit holds for the tooth, whatever plan was on the screen."""
     visit = course.visit
     match payload:
@@ -364,7 +364,7 @@ def _visit(course: Course, event: CourseEvent, payload: OfVisit) -> OutOfCourse 
     return None if moved else OutOfCourse.CLOSED
 
 
-def _reopen(course: Course, event: CourseEvent, payload: ReopenPayload) -> OutOfCourse | None:
+def _reopen(course: CaseState, event: CourseEvent, payload: ReopenPayload) -> OutOfCourse | None:
     """Canals that were not found as they were left stay withheld, finished ones excepted.
 
     That a reference point has gone holds also where another phone has opened the visit before.

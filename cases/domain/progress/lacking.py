@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import ImagePayload, SignOffPayload, StepPayload
-from cases.domain.progress.course import CanalCourse, CanalState, Sheets
+from cases.domain.progress.course import CanalProgress, CanalState, Sheets
 from cases.domain.progress.put_right import of_an_image, put_right
 from planning.lengths.readings import LengthState
 from planning.run_sheet.graph import Action, Do
@@ -28,7 +28,7 @@ NO_LENGTH = frozenset({LengthState.MISSING, LengthState.ESTIMATED})
 
 def lacking(
     name: str,
-    canal: CanalCourse,
+    canal: CanalProgress,
     length: LengthState,
     events: Iterable[CourseEvent],
     sheets: Sheets,

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import AnswerPayload, StepPayload
-from cases.domain.progress.course import Course, Sheets
+from cases.domain.progress.course import CaseState, Sheets
 from cases.domain.progress.undone import undone
 from planning.contract.plan_input import PastInsertion, PlanInput, Progress
 from planning.contract.plan_value import Plan
@@ -17,7 +17,7 @@ from planning.work.mid_course import begun_by
 
 
 def so_far(
-    course: Course, plans: Mapping[str, Sheets], events: Iterable[CourseEvent], given: PlanInput, plan: Plan
+    course: CaseState, plans: Mapping[str, Sheets], events: Iterable[CourseEvent], given: PlanInput, plan: Plan
 ) -> dict[str, Progress]:
     """By canal, for those whose work has begun. `given` and `plan` are of the version that is worked."""
     made = _made(plans, list(events))

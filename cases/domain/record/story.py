@@ -9,7 +9,7 @@ from datetime import datetime
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import EventPayload
-from cases.domain.progress.course import Course
+from cases.domain.progress.course import CaseState
 from cases.domain.progress.put_right import PutRight, put_right
 from cases.domain.record.value import ImageRemoval, RecordPerson
 from planning.contract.plan_input import Kit
@@ -74,7 +74,7 @@ class CaseHistory:
     facts: tuple[RecordedEvent, ...]
     versions: Mapping[str, Version]
     """By hash, every version that an event or the course names."""
-    course: Course | None
+    course: CaseState | None
     people: Mapping[str, RecordPerson]
     removed: Mapping[str, ImageRemoval] = field(default_factory=dict)
     """Images that were removed, by their ids."""

@@ -12,7 +12,7 @@ from django.db import transaction
 from cases.domain.events.event import CourseEvent
 from cases.domain.progress import at_a_glance
 from cases.domain.progress.at_a_glance import CanalSummary, StepInHand
-from cases.domain.progress.course import CanalState, Course
+from cases.domain.progress.course import CanalState, CaseState
 from cases.domain.progress.visit import Prerequisite
 from cases.domain.push import news
 from cases.mapping import courses
@@ -118,7 +118,7 @@ def _waited(before: RunningWork | None) -> dict[str, str]:
 
 
 def _glance(
-    case: Case, course: Course, events: list[CourseEvent], learned: str
+    case: Case, course: CaseState, events: list[CourseEvent], learned: str
 ) -> tuple[tuple[CanalSummary, ...], StepInHand | None]:
     version = courses.plan_facts(case.versions.values_list("pk", flat=True).get(hash=course.plan))
     known = decode(Learned, json.loads(learned)) if learned else None

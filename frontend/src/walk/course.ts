@@ -3,13 +3,13 @@ import {
   answer,
   begun,
   byAnotherPlan,
-  type CanalCourse,
+  type CanalProgress,
   leave,
   type OfPlan,
   type OutOfCourse,
   resume,
   signOff,
-} from './canal-course'
+} from './canal-progress'
 import type { CourseEvent, EventOf, PayloadOf } from './course-event'
 import { Emergencies } from './emergencies'
 import { byName } from './own'
@@ -18,7 +18,7 @@ import { TakenOver } from './taken-over'
 import { undone } from './undone'
 import { type Prerequisite, type Setting, Visit } from './visit'
 
-export type { CanalCourse, CanalState, OutOfCourse } from './canal-course'
+export type { CanalProgress, CanalState, OutOfCourse } from './canal-progress'
 
 /** Run sheets of one plan by canal. */
 export type Sheets = Readonly<Record<string, RunSheet>>
@@ -30,10 +30,10 @@ type OfVisit = 'close' | 'reopen' | 'on_site' | 'dam'
  * The whole tooth: the fold of everything recorded, in order, by the rules that the server folds by. Which plan is in
  * force the events alone say.
  */
-export class Course {
+export class CaseState {
   /** Hash of the plan in force; empty before there was one. */
   plan = ''
-  canals: Record<string, CanalCourse> = byName([])
+  canals: Record<string, CanalProgress> = byName([])
   /** The event by which the approval of the plan in force was withdrawn. */
   revokedBy: string | null = null
   readonly emergencies = new Emergencies()
@@ -193,7 +193,7 @@ export class Course {
     }
   }
 
-  private takeCanal(event: EventOf<OfPlan>, canal: CanalCourse): OutOfCourse | null {
+  private takeCanal(event: EventOf<OfPlan>, canal: CanalProgress): OutOfCourse | null {
     switch (event.kind) {
       case 'step':
         return this.step(event, canal)
@@ -223,7 +223,7 @@ export class Course {
     }
   }
 
-  private step({ id, node: at, payload, notChecked }: EventOf<'step'>, canal: CanalCourse): OutOfCourse | null {
+  private step({ id, node: at, payload, notChecked }: EventOf<'step'>, canal: CanalProgress): OutOfCourse | null {
     const { walk } = canal
     const [missing] = this.missingBut(this.emergencies.halts(id))
     if (missing) return missing

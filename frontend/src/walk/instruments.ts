@@ -1,5 +1,5 @@
 import type { Do } from '@/api/shapes'
-import type { Course } from './course'
+import type { CaseState } from './course'
 import type { CourseEvent } from './course-event'
 
 /** One instrument at the chair, by what was recorded. */
@@ -17,7 +17,7 @@ const GOES_IN = ['instrument', 'recapitulate', 'gauge']
 /** Every instrument that was used or looked at, by its key. What was told out of course was done all the same. */
 export function instrumentsOf(
   events: readonly CourseEvent[],
-  { undone, plans }: Pick<Course, 'undone' | 'plans'>,
+  { undone, plans }: Pick<CaseState, 'undone' | 'plans'>,
 ): ReadonlyMap<string, Readonly<InUse>> {
   const found = new Map<string, InUse>()
   for (const event of events) {

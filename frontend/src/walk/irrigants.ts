@@ -1,16 +1,16 @@
 import type { Do } from '@/api/shapes'
-import type { Course } from './course'
+import type { CaseState } from './course'
 import type { CourseEvent } from './course-event'
 
 const SALINE = 'saline'
 
 /** What goes in at this step now: as planned, or saline alone. */
-export function irrigantAt(course: Course, node: Do): string | null {
+export function irrigantAt(course: CaseState, node: Do): string | null {
   return node.irrigant && course.salineBy ? SALINE : node.irrigant
 }
 
 /** What may be given beside the order of work: what the plan has for any canal, and saline. */
-export function irrigantsOf(course: Course): string[] {
+export function irrigantsOf(course: CaseState): string[] {
   if (course.salineBy) return [SALINE]
   const nodes = Object.values(course.canals).flatMap(({ walk }) => Object.values(walk.sheet.nodes))
   const planned = nodes.flatMap((node) => (node.kind === 'do' && node.irrigant ? [node.irrigant] : []))

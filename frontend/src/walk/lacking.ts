@@ -1,5 +1,5 @@
 import type { RunSheet } from '@/api/shapes'
-import type { CanalCourse } from './canal-course'
+import type { CanalProgress } from './canal-progress'
 import type { CourseEvent } from './course-event'
 import { concernsImage, movedTo, putRight } from './put-right'
 
@@ -11,7 +11,7 @@ const NO_LENGTH = ['missing', 'estimated']
 /** Of the hold point that the canal waits at, by the rule that the server marks by. */
 export function lacking(
   name: string,
-  canal: CanalCourse,
+  canal: CanalProgress,
   length: string,
   events: readonly CourseEvent[],
   sheet: RunSheet,

@@ -1,5 +1,5 @@
 import type { CanalPlan, TrayOrder } from '@/api/shapes'
-import type { CanalCourse } from './course'
+import type { CanalProgress } from './course'
 import { waitsOf } from './walk'
 
 /** What the order at the tray takes up next: an instrument and the canal it goes into. */
@@ -15,7 +15,7 @@ interface Next {
 export function nextAtTray(
   tray: TrayOrder,
   canals: readonly Pick<CanalPlan, 'canal' | 'expected_path'>[],
-  courses: Readonly<Record<string, CanalCourse>>,
+  courses: Readonly<Record<string, CanalProgress>>,
 ): Next | undefined {
   const ahead = canals.flatMap(({ canal, expected_path }) => {
     const course = courses[canal]
@@ -37,7 +37,7 @@ export function nextAtTray(
 }
 
 /** The instrument at the present step or the next one on the expected way, and which time it is taken up. */
-function instrumentAhead(course: CanalCourse, path: readonly string[]) {
+function instrumentAhead(course: CanalProgress, path: readonly string[]) {
   const { walk } = course
   const made = walk.left.filter(({ node }) => node === walk.at).length
   const start = path.flatMap((id, i) => (id === walk.at ? [i] : []))

@@ -1,6 +1,6 @@
 import type { Do, InstrumentName, Plan } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { instrumentsOf, toLookAt } from '@/walk/instruments'
 
 type Advice = NonNullable<Plan['at_the_chair']>['advice'][number]
@@ -48,7 +48,7 @@ type Before =
   | { readonly what: 'look'; readonly instruments: readonly string[] }
   | { readonly what: 'motor' }
 
-export function beforeStep(chair: Chair, canal: string, { state, walk }: CanalCourse): Before | undefined {
+export function beforeStep(chair: Chair, canal: string, { state, walk }: CanalProgress): Before | undefined {
   const { node } = walk
   if (state !== 'open' || node.kind === 'end') return undefined
   const inUse = instrumentsOf(chair.events, chair.course)
@@ -60,7 +60,7 @@ export function beforeStep(chair: Chair, canal: string, { state, walk }: CanalCo
 }
 
 /** The instrument that has just come out of the canal; undefined where the step before was none. */
-export function justOut({ walk }: CanalCourse): string | undefined {
+export function justOut({ walk }: CanalProgress): string | undefined {
   const last = walk.left.at(-1)
   const node = last && walk.sheet.nodes[last.node]
   return (node?.kind === 'do' && (node as Do).action === 'instrument' && node.instrument) || undefined

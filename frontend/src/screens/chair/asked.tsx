@@ -3,11 +3,11 @@ import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
 import { shownEvent } from '@/store/chair/hold'
 import { membership } from '@/store/session/session'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { words } from '@/words/en'
 
 /** The student was not sure at this step and asked; a supervisor says that they come, and the student sees it. */
-export function Asked({ chair, canal, course }: { chair: Chair; canal: string; course: CanalCourse }) {
+export function Asked({ chair, canal, course }: { chair: Chair; canal: string; course: CanalProgress }) {
   const asked = shownEvent(chair, course.asking)
   const comes = shownEvent(chair, course.coming)
   // What is said of it moves what stands below.

@@ -6,7 +6,7 @@ import { Trouble } from '@/panels/emergency/trouble'
 import type { Chair } from '@/store/chair/chair'
 import { hand } from '@/store/device/preferences'
 import { membership } from '@/store/session/session'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { Answers } from './answers'
 import { AskForWord } from './hold-point'
 import { LookFirst, TakeNew } from './look-first'
@@ -17,7 +17,7 @@ import './dock.css'
 interface Props {
   chair: Chair
   canal: CanalPlan
-  course: CanalCourse
+  course: CanalProgress
   onTurnedBack: () => void
 }
 

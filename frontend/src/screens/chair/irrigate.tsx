@@ -7,7 +7,7 @@ import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
 import { contact_s, endContact, startContact } from '@/store/chair/contact-time'
 import { mm } from '@/units/millimetres'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { givenIn, irrigantAt, irrigantsOf } from '@/walk/irrigants'
 import { words } from '@/words/en'
 import { leaveBy, type StepProps } from './step'
@@ -92,7 +92,7 @@ export function ContactTime(props: StepProps) {
 }
 
 /** Irrigation beside what the order of work asks for, one touch away at every step. */
-export function IrrigateMore({ chair, canal, course }: { chair: Chair; canal: string; course: CanalCourse }) {
+export function IrrigateMore({ chair, canal, course }: { chair: Chair; canal: string; course: CanalProgress }) {
   const [open, setOpen] = useState(false)
   return (
     <>
@@ -111,7 +111,7 @@ export function IrrigateMore({ chair, canal, course }: { chair: Chair; canal: st
 interface MoreProps {
   chair: Chair
   canal: string
-  course: CanalCourse
+  course: CanalProgress
   onDone: () => void
 }
 
@@ -152,7 +152,7 @@ function More({ chair, canal, course, onDone }: MoreProps) {
 }
 
 /** How deep the needle may go now: as the present step says, else as the last irrigation here did. */
-function needleAt({ walk }: CanalCourse): number | undefined {
+function needleAt({ walk }: CanalProgress): number | undefined {
   const steps = [walk.at, ...walk.left.map(({ node }) => node).reverse()]
   const found = steps
     .map((id) => walk.sheet.nodes[id])

@@ -7,13 +7,13 @@ import { useDraft } from '@/store/cache/hooks'
 import type { Chair } from '@/store/chair/chair'
 import { uuid7 } from '@/store/device/uuid7'
 import { mm } from '@/units/millimetres'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { words } from '@/words/en'
 
 interface Props {
   chair: Chair
   canal: CanalPlan
-  course: CanalCourse
+  course: CanalProgress
 }
 
 /** The length the work goes by, and taking it again. What is recorded is an event like any other. */
@@ -78,7 +78,7 @@ function Form({ chair, canal, course }: Props) {
 }
 
 /** Whether the canal has been flared coronally: a length taken since is told apart from one before. */
-function flared({ version }: Chair, { walk }: CanalCourse): boolean {
+function flared({ version }: Chair, { walk }: CanalProgress): boolean {
   const phases = version.given.technique.phases.filter((phase) => phase.kind === 'flare').map((phase) => phase.key)
   const steps = [...walk.left.map((step) => step.node), ...Object.keys(walk.sheet.walked_before?.visits ?? {})]
   return steps.some((step) => phases.includes(step.split('/')[0] ?? ''))

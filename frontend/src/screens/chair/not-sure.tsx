@@ -5,14 +5,14 @@ import { pathsOf } from '@/parts/rationale/paths'
 import { Sheet } from '@/parts/rationale/sheet'
 import type { Chair } from '@/store/chair/chair'
 import { shownEvent } from '@/store/chair/hold'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { words } from '@/words/en'
 import { leaveBy } from './step'
 
 interface Props {
   chair: Chair
   canal: CanalPlan
-  course: CanalCourse
+  course: CanalProgress
 }
 
 /** An answer like the others: ask somebody, read why, or let the canal rest. */

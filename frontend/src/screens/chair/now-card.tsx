@@ -6,7 +6,7 @@ import { InstrumentLabel } from '@/parts/instrument'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
 import { mm } from '@/units/millimetres'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { irrigantAt } from '@/walk/irrigants'
 import { placeOf } from '@/walk/walk'
 import { words } from '@/words/en'
@@ -20,7 +20,7 @@ import './now-card.css'
 interface Props {
   chair: Chair
   canal: CanalPlan
-  course: CanalCourse
+  course: CanalProgress
   /** What else may be done from here. */
   children?: preact.ComponentChildren
 }

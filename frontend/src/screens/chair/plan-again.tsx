@@ -6,11 +6,11 @@ import { planAgain } from '@/store/chair/chair'
 import { uuid7 } from '@/store/device/uuid7'
 import { useSending } from '@/store/forms/sending'
 import { membership } from '@/store/session/session'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { words } from '@/words/en'
 
 /** A canal whose stops have to be worked out anew: the server does it as soon as it knows what was recorded. */
-export function PlanAgain({ chair, course }: { chair: Chair; course: CanalCourse }) {
+export function PlanAgain({ chair, course }: { chair: Chair; course: CanalProgress }) {
   const { version, treatment, waiting } = chair
   const id = useRef(uuid7())
   const [sending, run] = useSending(() => {

@@ -7,7 +7,7 @@ import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
 import { imagesTaken } from '@/store/chair/image-of-step'
 import { mayTell } from '@/store/chair/part'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import { words } from '@/words/en'
 import { Asked } from './asked'
 import { restsOn, What, Where } from './now-card'
@@ -67,7 +67,7 @@ function WaitsForWord({ chair, canal, node }: Omit<Props, 'who'> & { node: { hol
 }
 
 /** Why the canal is not worked, if it is not. */
-function heldSays(chair: Chair, canal: string, course: CanalCourse, who: string): string | undefined {
+function heldSays(chair: Chair, canal: string, course: CanalProgress, who: string): string | undefined {
   const { state } = course
   switch (state) {
     case 'waits':

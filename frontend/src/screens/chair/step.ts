@@ -1,13 +1,13 @@
 import type { CanalPlan, Do } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
-import type { CanalCourse } from '@/walk/course'
+import type { CanalProgress } from '@/walk/course'
 import type { PayloadOf } from '@/walk/course-event'
 import { irrigantAt } from '@/walk/irrigants'
 
 export interface StepProps {
   chair: Chair
   canal: CanalPlan
-  course: CanalCourse
+  course: CanalProgress
   node: Do
 }
 

@@ -6,7 +6,7 @@ import { Notice } from '@/parts/notice'
 import type { SignName } from '@/parts/signs'
 import type { Chair } from '@/store/chair/chair'
 import { membership } from '@/store/session/session'
-import type { CanalCourse, CanalState } from '@/walk/course'
+import type { CanalProgress, CanalState } from '@/walk/course'
 import type { EventOf } from '@/walk/course-event'
 import { words } from '@/words/en'
 import { PlanAgain } from './plan-again'
@@ -20,7 +20,7 @@ const SIGNS: Partial<Record<CanalState, SignName>> = {
 type Cause = keyof typeof words.chair.causes
 
 /** A canal that is not to be worked now: why, and who lets it go on. */
-export function Withheld({ chair, canal, course }: { chair: Chair; canal: string; course: CanalCourse }) {
+export function Withheld({ chair, canal, course }: { chair: Chair; canal: string; course: CanalProgress }) {
   const says = {
     past_stop: words.chair.pastStop,
     paused: `${words.card.pausedFor[pausedFor(chair, canal)] ?? ''} ${words.chair.paused}`,

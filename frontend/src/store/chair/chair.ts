@@ -10,7 +10,7 @@ import { treatmentName, unsent, unsentKnown } from '@/store/outbox/outbox'
 import { type NewEvent, recordEvent } from '@/store/outbox/record'
 import { askTreatment, lostOf } from '@/store/outbox/set-back'
 import { membership, personId } from '@/store/session/session'
-import { Course, type Sheets } from '@/walk/course'
+import { CaseState, type Sheets } from '@/walk/course'
 import { type CourseEvent, courseEvent } from '@/walk/course-event'
 import { byName } from '@/walk/own'
 import type { Setting } from '@/walk/visit'
@@ -21,7 +21,7 @@ export interface Chair {
   readonly caseId: string
   readonly version: VersionShown
   readonly plan: Plan
-  readonly course: Course
+  readonly course: CaseState
   readonly events: readonly CourseEvent[]
   readonly waiting: readonly Unsent[]
   readonly treatment: Treatment
@@ -120,7 +120,7 @@ function chairOf(
     ...earlier.map((version) => [version.hash, version.sheets] as const),
     [version.hash, sheetsOf(version.plan)],
   ])
-  const course = new Course(plans, fromTheFirst(events, earlier[0]?.hash ?? version.hash), setting)
+  const course = new CaseState(plans, fromTheFirst(events, earlier[0]?.hash ?? version.hash), setting)
   return {
     caseId,
     version,

@@ -1,10 +1,10 @@
 import { membership, personId } from '@/store/session/session'
-import type { Course } from '@/walk/course'
+import type { CaseState } from '@/walk/course'
 import type { Kind } from '@/walk/course-event'
 import { type Part, rulesOf } from '@/walk/registry'
 
 /** What whoever is signed in is to the case; a student sees none but their own. */
-export function partIn({ takenOver }: Pick<Course, 'takenOver'>): Part {
+export function partIn({ takenOver }: Pick<CaseState, 'takenOver'>): Part {
   switch (membership.value?.role) {
     case 'supervisor':
       return takenOver.by === personId() ? 'took_over' : 'looking_in'
@@ -16,8 +16,8 @@ export function partIn({ takenOver }: Pick<Course, 'takenOver'>): Part {
 }
 
 /** Whether they may tell it: what the server would refuse is not offered and never kept. */
-export const mayTell = (course: Pick<Course, 'takenOver'>, kind: Kind): boolean =>
+export const mayTell = (course: Pick<CaseState, 'takenOver'>, kind: Kind): boolean =>
   rulesOf(kind).toldBy.includes(partIn(course))
 
 /** Whether they work the case, as its student or having taken over. */
-export const works = (course: Pick<Course, 'takenOver'>): boolean => mayTell(course, 'step')
+export const works = (course: Pick<CaseState, 'takenOver'>): boolean => mayTell(course, 'step')

@@ -39,7 +39,7 @@ class Word:
 
 
 @dataclass(slots=True)
-class CanalCourse:
+class CanalProgress:
     """One canal. `held` is what withholds it beside its place in the run sheet."""
 
     walk: Walk
@@ -59,7 +59,7 @@ class CanalCourse:
     """None as soon as the canal has gone on from it."""
     reopened: set[str] = field(default_factory=set)
     """Words that count no more: an image that they rested on was put right before anything went on from them."""
-    every: Mapping[str, CanalCourse] = field(default_factory=dict, repr=False)
+    every: Mapping[str, CanalProgress] = field(default_factory=dict, repr=False)
     """All canals of the tooth."""
 
     @property

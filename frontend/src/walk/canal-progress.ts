@@ -27,7 +27,7 @@ interface Word {
 }
 
 /** One canal. `held` is what withholds it beside its place in the run sheet. */
-export class CanalCourse {
+export class CanalProgress {
   readonly walk: Walk
   held: CanalHold | null = null
   /** The event whose question is open. */
@@ -50,7 +50,7 @@ export class CanalCourse {
   constructor(
     sheet: RunSheet,
     /** All canals of the tooth. */
-    private readonly every: () => Readonly<Record<string, CanalCourse>>,
+    private readonly every: () => Readonly<Record<string, CanalProgress>>,
   ) {
     this.walk = new Walk(sheet)
   }
@@ -100,9 +100,9 @@ export class CanalCourse {
 }
 
 /** Every canal at its first step. */
-export function begun(sheets: Readonly<Record<string, RunSheet>>): Record<string, CanalCourse> {
-  const canals: Record<string, CanalCourse> = byName(
-    Object.entries(sheets).map(([name, sheet]) => [name, new CanalCourse(sheet, () => canals)]),
+export function begun(sheets: Readonly<Record<string, RunSheet>>): Record<string, CanalProgress> {
+  const canals: Record<string, CanalProgress> = byName(
+    Object.entries(sheets).map(([name, sheet]) => [name, new CanalProgress(sheet, () => canals)]),
   )
   return canals
 }
@@ -124,7 +124,7 @@ export type OfPlan =
  * What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is set
  * out of course, and its canal is planned once more.
  */
-export function byAnotherPlan(event: EventOf<OfPlan>, canal: CanalCourse | undefined): OutOfCourse | null {
+export function byAnotherPlan(event: EventOf<OfPlan>, canal: CanalProgress | undefined): OutOfCourse | null {
   if (canal && event.kind === 'pause') {
     canal.held ??= 'paused'
     return null
@@ -134,7 +134,7 @@ export function byAnotherPlan(event: EventOf<OfPlan>, canal: CanalCourse | undef
 }
 
 /** Answers the hold point it names; a halt does not stop a supervisor's word. */
-export function signOff({ id, node: at, payload }: EventOf<'sign_off'>, canal: CanalCourse): OutOfCourse | null {
+export function signOff({ id, node: at, payload }: EventOf<'sign_off'>, canal: CanalProgress): OutOfCourse | null {
   const { node } = canal.walk
   if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== at) return 'other_step'
   if (!leave(canal, payload.exit, null)) return 'no_such_exit'
@@ -143,7 +143,7 @@ export function signOff({ id, node: at, payload }: EventOf<'sign_off'>, canal: C
 }
 
 /** Whatever was asked of a supervisor is over once the canal goes on. */
-export function leave(canal: CanalCourse, exit: string, depth: number | null): boolean {
+export function leave(canal: CanalProgress, exit: string, depth: number | null): boolean {
   if (!canal.walk.leave(exit, depth)) return false
   canal.asking = null
   canal.coming = null
@@ -151,7 +151,7 @@ export function leave(canal: CanalCourse, exit: string, depth: number | null): b
 }
 
 /** A stop that had slipped lets the canal go on; any other cause is for the supervisor. */
-export function answer({ asks, cause }: PayloadOf<'answer'>, canal: CanalCourse): OutOfCourse | null {
+export function answer({ asks, cause }: PayloadOf<'answer'>, canal: CanalProgress): OutOfCourse | null {
   if (canal.held !== 'past_stop' || asks !== canal.askedBy) return 'nothing_asked'
   canal.askedBy = null
   canal.held = cause === 'stop_moved' ? null : 'paused'
@@ -159,7 +159,7 @@ export function answer({ asks, cause }: PayloadOf<'answer'>, canal: CanalCourse)
 }
 
 /** `node` says where the canal goes on if not where it stood. */
-export function resume({ node }: EventOf<'resume'>, canal: CanalCourse): OutOfCourse | null {
+export function resume({ node }: EventOf<'resume'>, canal: CanalProgress): OutOfCourse | null {
   if (!canal.held && canal.toPlan) return 'withheld'
   if (node && !canal.walk.goTo(node)) return 'other_step'
   if (node) canal.word = null
