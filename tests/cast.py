@@ -24,6 +24,7 @@ from cases.services.charting import canals, cases, readings
 from cases.services.planning import plans, replan, reviews
 from cases.services.planning.plan_input import Asked
 from planning.anatomy import Notation, ToothName
+from planning.contract.canal_facts import Finding
 from planning.contract.plan_input import CanalChoice, Choices, Pattern, PlanInput
 from planning.contract.plan_value import Plan
 from planning.foundation.encoding import canonical_text, decode
@@ -213,7 +214,7 @@ def chart(case: Case, student: Person) -> None:
     """Everything the check case knows of the molar."""
     for given in four_canals():
         canal = canal_of(case, given.name)
-        changes = {"finding": "found", "reference_point": given.reference_point}
+        changes = {"finding": Finding.FOUND, "reference_point": given.reference_point}
         canals.change_canal(actor=student, canal=canal, changes=changes)
         canal = canal_of(case, given.name)
         for reading in given.readings:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from math import isfinite
-from typing import Any, ClassVar
+from types import NoneType
+from typing import Any, ClassVar, get_args, get_type_hints
 
 from django.core.validators import BaseValidator
 from drf_spectacular.extensions import OpenApiSerializerFieldExtension
@@ -13,7 +15,7 @@ from rest_framework import serializers
 from rest_framework.exceptions import ErrorDetail
 
 from planning.foundation.bounds import within
-from planning.foundation.encoding import Mode, decode, encode, json_schema, kept_schema
+from planning.foundation.encoding import Mode, component_name, decode, encode, json_schema, kept_schema
 from planning.foundation.errors import NotUnderstood, PlanningError
 
 MOST_TEXT = 2000  # characters: a long remark
@@ -117,6 +119,31 @@ class Value(serializers.Field[Any, Any, Any, Any]):
 
     def to_representation(self, value: Any) -> Any:
         return encode(value)
+
+
+# No docstring, as above.
+class FieldsOf(serializers.Serializer[Any]):
+    # A field for each of a value's, so that nothing of it is told twice. In a body each may be left out.
+    value_type: ClassVar[Any]
+    shown_at: ClassVar[str] = ""  # where the value lies in what is shown
+
+    def get_fields(self) -> dict[str, Any]:
+        return {**super().get_fields(), **dict(self._of_value())}
+
+    def _of_value(self) -> Iterator[tuple[str, Value]]:
+        described = json_schema(self.value_type)["$defs"][component_name(self.value_type, Mode.GIVEN)]["properties"]
+        for name, hint in get_type_hints(self.value_type, include_extras=True).items():
+            may_be_null = NoneType in get_args(hint)
+            more: dict[str, Any] = {"source": f"{self.shown_at}.{name}"} if self.shown_at else {"required": False}
+            yield (
+                name,
+                Value(
+                    get_args(hint)[0] if may_be_null else hint,
+                    allow_null=may_be_null,
+                    help_text=described[name].get("description"),
+                    **more,
+                ),
+            )
 
 
 class Each(serializers.ListField):

@@ -95,10 +95,11 @@ _CANALS = (
     Column(head="Canal", width=10),
     Column(head="Reference point", width=18),
     Column(head="Length, mm", width=12, right=True),
-    Column(head="Rests on", width=32),
-    Column(head="Final size planned", width=16),
-    Column(head="Largest at length", width=16),
-    Column(head="Stands", width=16),
+    Column(head="Rests on", width=26),
+    Column(head="Charted", width=30),
+    Column(head="Final size planned", width=14),
+    Column(head="Largest at length", width=14),
+    Column(head="Stands", width=14),
 )
 
 
@@ -112,6 +113,7 @@ def _canal(canal: CanalRecord) -> Row:
             canal.reference_point,
             cells.mm(length.stop_mm if length else None),
             state,
+            canal.charted,
             canal.planned_size or "",
             canal.largest_at_length or "",
             STATE[canal.state] if canal.state else "not begun",

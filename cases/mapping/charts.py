@@ -4,27 +4,19 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import fields, replace
 
 from django.db.models import Prefetch, QuerySet
 
 from cases.models.overrides import CautionOverride
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.teeth import Canal, Case, Root
-from planning.contract.plan_input import (
-    CanalInput,
-    Finding,
-    Junction,
-    Override,
-    Pattern,
-    RootInput,
-    WallInput,
-    WidthInput,
-)
+from planning.contract.canal_facts import CanalFacts, WidthInput
+from planning.contract.plan_input import CanalInput, Junction, Override, Pattern, RootInput
 from planning.foundation.encoding import Mode, decode
 from planning.foundation.quantities import mm, um
 from planning.foundation.tables import Figures
-from planning.lengths.readings import Length, Reading, Resorption
+from planning.lengths.readings import Length, Reading
 from planning.lengths.working_length import LengthContext, settle
 
 
@@ -84,38 +76,23 @@ def root_input(row: Root) -> RootInput:
     return RootInput(name=row.name, pattern=Pattern(row.pattern), main_canal=main)
 
 
+def facts_of(row: Canal) -> CanalFacts:
+    """What was seen and measured of the canal."""
+    return decode(CanalFacts, row.facts, Mode.KEPT)
+
+
 def canal_input(row: Canal, usual: Mapping[str, tuple[WidthInput, ...]]) -> CanalInput:
     """The canal as charted; `usual` are the programme's widths by canal, for one that nobody measured."""
+    facts = facts_of(row)
+    charted = {field.name: getattr(facts, field.name) for field in fields(facts)}
     return CanalInput(
         name=row.name,
         root=row.root.name,
         reference_point=row.reference_point,
-        finding=Finding(row.finding),
         readings=tuple(reading_of(each) for each in counting_readings(row)),
-        resorption=Resorption(row.resorption),
         junction=last_junction(row),
-        curvature_deg=row.curvature_deg,
-        curve_start_mm=millimetres(row.curve_start_um),
-        orifice_mm=millimetres(row.orifice_um),
-        apex_mm=millimetres(row.apex_um),
-        curve_radius_mm=millimetres(row.curve_radius_um),
-        curve_from_end_mm=millimetres(row.curve_from_end_um),
-        wall=wall_of(row),
-        first_binder_size=row.first_binder_size,
-        widths=widths_of(row) or usual.get(row.name, ()),
+        **charted | {"widths": facts.widths or usual.get(row.name, ())},
     )
-
-
-def wall_of(row: Canal) -> WallInput | None:
-    """The thinnest wall where it was measured."""
-    if row.wall_thickness_um is None or row.wall_from_end_um is None:
-        return None
-    return WallInput(thickness_mm=mm(row.wall_thickness_um), from_end_mm=mm(row.wall_from_end_um))
-
-
-def widths_of(row: Canal) -> tuple[WidthInput, ...]:
-    """Measured in this canal; empty where nobody did."""
-    return widths_in(row.widths_text)
 
 
 def widths_in(text: str) -> tuple[WidthInput, ...]:
@@ -135,12 +112,13 @@ def override_input(row: CautionOverride) -> Override:
 
 
 def length_context(row: Canal, setting: str) -> LengthContext:
+    facts = facts_of(row)
     return LengthContext(
         canal=row.name,
         reference_point=row.reference_point,
         setting=setting,
-        resorption=Resorption(row.resorption),
-        apex_mm=millimetres(row.apex_um),
+        resorption=facts.resorption,
+        apex_mm=facts.apex_mm,
     )
 
 

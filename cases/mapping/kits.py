@@ -9,12 +9,9 @@ from cases.mapping.charts import micrometres, millimetres, widths_in
 from cases.models.kits import Kit as KitRow
 from cases.models.kits import KitFilling, KitInstrument, KitNeedle, ProgrammeWidths, TechniqueRecord, ThresholdOverride
 from planning.anatomy import like
+from planning.contract.canal_facts import WidthInput
 from planning.contract.obturation import FillingItem
-from planning.contract.plan_input import (
-    Kit,
-    Needle,
-    WidthInput,
-)
+from planning.contract.plan_input import Kit, Needle
 from planning.foundation.encoding import Mode, canonical_text, decode
 from planning.foundation.quantities import mm, um
 from planning.instruments.iso_3630 import DiameterAt, Instrument, Motion, Use

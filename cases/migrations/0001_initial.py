@@ -819,37 +819,8 @@ class Migration(migrations.Migration):
                     models.CharField(blank=True, help_text="Empty until a person chose one.", max_length=40),
                 ),
                 (
-                    "finding",
-                    models.CharField(
-                        choices=[
-                            ("expected", "expected"),
-                            ("found", "found"),
-                            ("searched_not_found", "searched not found"),
-                        ],
-                        default="expected",
-                        max_length=18,
-                    ),
-                ),
-                (
-                    "resorption",
-                    models.CharField(
-                        choices=[("none", "none"), ("bone", "bone"), ("bone_and_root", "bone and root")],
-                        default="none",
-                        max_length=13,
-                    ),
-                ),
-                ("curvature_deg", models.FloatField(blank=True, null=True)),
-                ("curve_start_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("orifice_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("apex_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("curve_radius_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("curve_from_end_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("wall_thickness_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("wall_from_end_um", models.PositiveIntegerField(blank=True, null=True)),
-                ("first_binder_size", models.PositiveSmallIntegerField(blank=True, null=True)),
-                (
-                    "widths_text",
-                    models.TextField(blank=True, help_text="JSON of the widths measured, from the end upwards."),
+                    "facts",
+                    models.JSONField(blank=True, default=dict, help_text="JSON of what was seen and measured of it."),
                 ),
                 (
                     "tooth",
@@ -863,47 +834,6 @@ class Migration(migrations.Migration):
                     models.UniqueConstraint(fields=("tooth", "name"), name="canal_name_unique"),
                     models.UniqueConstraint(fields=("tooth", "place"), name="canal_place_unique"),
                     models.CheckConstraint(condition=models.Q(("name", ""), _negated=True), name="canal_has_name"),
-                    models.CheckConstraint(
-                        condition=models.Q(("finding__in", ["expected", "found", "searched_not_found"])),
-                        name="canal_finding_known",
-                    ),
-                    models.CheckConstraint(
-                        condition=models.Q(
-                            ("curvature_deg__isnull", True),
-                            models.Q(("curvature_deg__gte", 0), ("curvature_deg__lte", 180)),
-                            _connector="OR",
-                        ),
-                        name="canal_curvature_an_angle",
-                    ),
-                    models.CheckConstraint(
-                        condition=models.Q(
-                            ("curve_start_um__isnull", True),
-                            ("orifice_um__isnull", True),
-                            ("curve_start_um__gte", models.F("orifice_um")),
-                            _connector="OR",
-                        ),
-                        name="canal_curve_below_orifice",
-                    ),
-                    models.CheckConstraint(
-                        condition=models.Q(
-                            ("curve_radius_um__isnull", True), ("curve_radius_um__gt", 0), _connector="OR"
-                        ),
-                        name="canal_curve_has_a_radius",
-                    ),
-                    models.CheckConstraint(
-                        condition=models.Q(
-                            ("first_binder_size__isnull", True), ("first_binder_size__gt", 0), _connector="OR"
-                        ),
-                        name="canal_first_binder_a_size",
-                    ),
-                    models.CheckConstraint(
-                        condition=models.Q(
-                            models.Q(("wall_from_end_um__isnull", True), ("wall_thickness_um__isnull", True)),
-                            models.Q(("wall_from_end_um__isnull", False), ("wall_thickness_um__gt", 0)),
-                            _connector="OR",
-                        ),
-                        name="canal_wall_has_a_level",
-                    ),
                 ],
             },
         ),
@@ -2097,12 +2027,6 @@ class Migration(migrations.Migration):
             name="root",
             field=models.ForeignKey(
                 on_delete=django.db.models.deletion.PROTECT, related_name="canals", to="cases.root"
-            ),
-        ),
-        migrations.AddConstraint(
-            model_name="canal",
-            constraint=models.CheckConstraint(
-                condition=models.Q(("resorption__in", ["bone", "bone_and_root", "none"])), name="canal_resorption_known"
             ),
         ),
     ]

@@ -1,5 +1,6 @@
-"""The tables. Lengths are kept as whole micrometres: a decimal column is a binary float on SQLite and would not
-compare or round alike on both databases, a whole number does. Angles and torques are floats, which both keep exactly.
+"""The tables. Lengths in columns are whole micrometres: a decimal column is a binary float on SQLite and would not
+compare or round alike on both databases, a whole number does. Torques are floats, which both keep exactly. What no
+question to the database asks for lies in one JSON column, written and read by the planner's encoder.
 
 What is a record is only added to, see `append_only`. Every rule the database can hold is a constraint.
 """

@@ -8,8 +8,7 @@ from django.db.models import F, Q
 from cases.models.base import ClientCreated, Identified, choices, one_of
 from cases.models.people import Person, Programme
 from planning.anatomy import Notation
-from planning.contract.plan_input import Anatomy, Finding, Pattern
-from planning.lengths.readings import Resorption
+from planning.contract.plan_input import Anatomy, Pattern
 from planning.techniques.technique import Setting
 
 # ISO 3950: quadrants 1-4 hold eight permanent teeth, quadrants 5-8 five primary ones.
@@ -107,55 +106,20 @@ class Root(Identified):
 
 
 class Canal(ClientCreated):
-    """A canal as charted. Depths are from the reference point, in whole micrometres."""
+    """A canal as charted. What nobody asks the database for lies in `facts`."""
 
     tooth = models.ForeignKey(Tooth, on_delete=models.PROTECT, related_name="canals")
     root = models.ForeignKey(Root, on_delete=models.PROTECT, related_name="canals")
     place = models.PositiveSmallIntegerField(help_text="Order on the screen; says nothing about treatment.")
     name = models.CharField(max_length=12)
     reference_point = models.CharField(max_length=40, blank=True, help_text="Empty until a person chose one.")
-    finding = models.CharField(max_length=18, choices=choices(Finding), default=Finding.EXPECTED.value)
-    resorption = models.CharField(max_length=13, choices=choices(Resorption), default=Resorption.NONE.value)
-    curvature_deg = models.FloatField(null=True, blank=True)
-    curve_start_um = models.PositiveIntegerField(null=True, blank=True)
-    orifice_um = models.PositiveIntegerField(null=True, blank=True)
-    apex_um = models.PositiveIntegerField(null=True, blank=True)
-    curve_radius_um = models.PositiveIntegerField(null=True, blank=True)
-    curve_from_end_um = models.PositiveIntegerField(null=True, blank=True)
-    wall_thickness_um = models.PositiveIntegerField(null=True, blank=True)
-    wall_from_end_um = models.PositiveIntegerField(null=True, blank=True)
-    first_binder_size = models.PositiveSmallIntegerField(null=True, blank=True)
-    widths_text = models.TextField(blank=True, help_text="JSON of the widths measured, from the end upwards.")
+    facts = models.JSONField(default=dict, blank=True, help_text="JSON of what was seen and measured of it.")
 
     class Meta:
         constraints = [
             models.UniqueConstraint(fields=["tooth", "name"], name="canal_name_unique"),
             models.UniqueConstraint(fields=["tooth", "place"], name="canal_place_unique"),
             models.CheckConstraint(condition=~Q(name=""), name="canal_has_name"),
-            models.CheckConstraint(condition=one_of("finding", Finding), name="canal_finding_known"),
-            models.CheckConstraint(condition=one_of("resorption", Resorption), name="canal_resorption_known"),
-            models.CheckConstraint(
-                condition=Q(curvature_deg__isnull=True) | Q(curvature_deg__gte=0, curvature_deg__lte=180),
-                name="canal_curvature_an_angle",
-            ),
-            models.CheckConstraint(
-                condition=Q(curve_start_um__isnull=True)
-                | Q(orifice_um__isnull=True)
-                | Q(curve_start_um__gte=F("orifice_um")),
-                name="canal_curve_below_orifice",
-            ),
-            models.CheckConstraint(
-                condition=Q(curve_radius_um__isnull=True) | Q(curve_radius_um__gt=0), name="canal_curve_has_a_radius"
-            ),
-            models.CheckConstraint(
-                condition=Q(first_binder_size__isnull=True) | Q(first_binder_size__gt=0),
-                name="canal_first_binder_a_size",
-            ),
-            models.CheckConstraint(
-                condition=Q(wall_thickness_um__isnull=True, wall_from_end_um__isnull=True)
-                | Q(wall_thickness_um__gt=0, wall_from_end_um__isnull=False),
-                name="canal_wall_has_a_level",
-            ),
         ]
 
     def __str__(self) -> str:

@@ -9,12 +9,13 @@ from uuid import UUID
 from django.db.models import QuerySet
 
 from cases.domain.plans.status import PlanStatus
-from cases.mapping.charts import last_junction, length_of, wall_of, widths_of, with_chart
+from cases.mapping.charts import facts_of, last_junction, length_of, with_chart
 from cases.mapping.kits import thresholds_of
 from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Person, Root, ToothPlanVersion
 from cases.queries import plans, seen
 from planning import anatomy
-from planning.contract.plan_input import Junction, WallInput, WidthInput
+from planning.contract.canal_facts import CanalFacts
+from planning.contract.plan_input import Junction
 from planning.contract.plan_value import ToothNames
 from planning.foundation.errors import PlanningError
 from planning.foundation.tables import Figures
@@ -33,12 +34,8 @@ class CanalShown:
     """The last one measured."""
 
     @property
-    def wall(self) -> WallInput | None:
-        return wall_of(self.row)
-
-    @property
-    def widths(self) -> tuple[WidthInput, ...]:
-        return widths_of(self.row)
+    def facts(self) -> CanalFacts:
+        return facts_of(self.row)
 
     @property
     def readings(self) -> list[LengthReading]:

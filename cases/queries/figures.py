@@ -9,7 +9,7 @@ from uuid import UUID
 from cases.domain.errors import NotHere
 from cases.mapping.kits import thresholds_of, widths_key
 from cases.models import ProgrammeWidths
-from planning.contract.plan_input import WidthInput
+from planning.contract.canal_facts import WidthInput
 from planning.foundation.encoding import Mode, decode
 from planning.foundation.tables import Figure, published
 from planning.whole_tooth.limits import limits

@@ -21,6 +21,7 @@ class ImageQuota:
     """What may still be stored; asked before a camera opens."""
 
     left_bytes: int
+    """Of the programme."""
     most_bytes: int
     most_bytes_each: int
 

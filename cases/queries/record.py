@@ -13,6 +13,7 @@ from cases.domain.access.roles import Role
 from cases.domain.images import ImageState, RemovalReason
 from cases.domain.plans.acknowledged import Named, to_acknowledge
 from cases.domain.plans.lifecycle import Decision, PlanState
+from cases.domain.plans.telling import whole
 from cases.domain.record import cautions, steps, sums, timeline, words
 from cases.domain.record.story import CaseHistory, RecordedEvent, Version
 from cases.domain.record.value import (
@@ -172,6 +173,7 @@ class _Made:
             length_problem=shown.problem,
             planned_size=planned.final_name if planned else None,
             largest_at_length=steps.largest_at_length(self.story, name),
+            charted=whole(shown.facts),
             steps=steps.steps(self.story, name),
         )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, fields
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any
 
 from annotated_types import MaxLen
 
@@ -11,7 +11,7 @@ from planning import anatomy
 from planning.anatomy import Tooth, ToothName
 from planning.anatomy.curvature import TappedCurve
 from planning.contract.difficulty import Factor
-from planning.contract.plan_input import Anatomy, CanalInput, Choices, Kit, Override, PlanInput, RootInput
+from planning.contract.plan_input import PlanInput, ToothInput
 from planning.contract.plan_value import Caution, InstrumentName, Withheld
 from planning.foundation.errors import CanalsDoNotFit, PlanningError, TechniqueNotUsable
 from planning.lengths.readings import Length, Reading, Resorption
@@ -23,31 +23,12 @@ from planning.techniques.technique import Setting, Technique
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlanRequest:
+class PlanRequest(ToothInput):
     """One tooth to be planned, with everything the plan rests on."""
 
     tooth: ToothName
-    setting: Setting
-    canals: tuple[CanalInput, ...]
-    kit: Kit
     technique: str | Technique
     """The key of a provided technique, or a whole technique of one's own."""
-    choices: Choices
-    roots: tuple[RootInput, ...] = ()
-    isolated: bool = False
-    """Dam in place and tight: in the clinic nothing opens without it."""
-    root_filled: bool = False
-    perforation: bool = False
-    anatomy: Anatomy = Anatomy.USUAL
-    thresholds: dict[str, float] = field(default_factory=dict)
-    """The programme's own values in place of figures of the data tables, by key."""
-    factors: tuple[str, ...] = ()
-    """Codes of what makes the case difficult, as a person recorded them: factor, colon, level."""
-    overrides: tuple[Override, ...] = ()
-    samples: int = 0
-    """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
-    seed: int = 0
-    form: Literal[1] = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,9 +147,7 @@ class InstrumentSizes:
 
 def plan_input_of(request: PlanRequest) -> PlanInput:
     """The planner's input. Raises UnknownTooth and TechniqueNotUsable with their paths."""
-    same: dict[str, Any] = {
-        each.name: getattr(request, each.name) for each in fields(PlanInput) if each.name not in ("tooth", "technique")
-    }
+    same: dict[str, Any] = {each.name: getattr(request, each.name) for each in fields(ToothInput)}
     return PlanInput(tooth=_tooth_of(request.tooth), technique=_technique_of(request.technique), **same)
 
 

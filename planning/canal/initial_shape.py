@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from planning.anatomy import like
+from planning.contract.canal_facts import WidthInput
 from planning.contract.expected import CanalWidth, NaturalCanal
-from planning.contract.plan_input import PlanInput, WidthInput
+from planning.contract.plan_input import PlanInput
 from planning.foundation import tables
 from planning.foundation.bounds import refuse_outside
 from planning.foundation.errors import CanalsDoNotFit, PlanningError

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from planning.contract.canal_facts import Finding
 from planning.contract.cautions import caution, override_of
-from planning.contract.plan_input import CanalInput, Finding, Pattern, PlanInput, RootInput
+from planning.contract.plan_input import CanalInput, Pattern, PlanInput, RootInput
 from planning.contract.plan_value import Caution
 from planning.foundation.errors import CanalsDoNotFit, ChoiceNotPossible, JunctionBeyondCanal
 from planning.foundation.quantities import mm, stop_um, um

@@ -7,10 +7,11 @@ from enum import StrEnum
 from typing import Annotated, Literal
 
 from planning.anatomy.curvature import BendShape
+from planning.contract.canal_facts import CanalFacts, Finding, OrificeFinding
 from planning.contract.obturation import FillingItem
 from planning.foundation.bounds import within
 from planning.instruments.iso_3630 import Instrument
-from planning.lengths.readings import Reading, Resorption
+from planning.lengths.readings import Reading
 from planning.run_sheet.graph import Walked
 from planning.techniques.technique import Setting, Technique
 
@@ -51,15 +52,6 @@ class Progress:
 
 Depth = Annotated[float, within("depth")]
 HandSize = Annotated[int, within("hand_size")]
-Width = Annotated[float, within("width")]
-
-
-class Finding(StrEnum):
-    """Whether the canal's orifice has been seen."""
-
-    EXPECTED = "expected"
-    FOUND = "found"
-    SEARCHED_NOT_FOUND = "searched_not_found"
 
 
 class Anatomy(StrEnum):
@@ -101,25 +93,6 @@ class Junction:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WidthInput:
-    """A canal's width at one level, measured or kept by the programme."""
-
-    from_end_mm: Depth
-    """From where the preparation ends, at the working length."""
-    narrow_mm: Width
-    wide_mm: Width | None = None
-    """None: as wide as narrow."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WallInput:
-    """The thinnest wall, measured on this tooth."""
-
-    thickness_mm: Annotated[float, within("wall")]
-    from_end_mm: Depth
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class RecordedDepth:
     """A depth that was felt and recorded at one step; in the order of work."""
 
@@ -132,31 +105,18 @@ class RecordedDepth:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CanalInput:
+class CanalInput(CanalFacts):
+    """One canal as it was charted and read, and how far its work has come."""
+
     name: str
     root: str
     reference_point: str
-    finding: Finding = Finding.FOUND
+    finding: OrificeFinding = Finding.FOUND
+    """Who sends a canal to be planned has found it, unless told otherwise."""
     readings: tuple[Reading, ...] = ()
-    resorption: Resorption = Resorption.NONE
     junction: Junction | None = None
-    curvature_deg: Annotated[float, within("curvature")] | None = None
     bend_shape: BendShape | None = None
     """As marked images have it; None where none was marked, or it bends to one side."""
-    curve_start_mm: Depth | None = None
-    """From the reference point to where the first curve begins."""
-    orifice_mm: Depth | None = None
-    """From the reference point to the orifice."""
-    apex_mm: Annotated[float, within("apex")] | None = None
-    """Width of the apical opening where it was seen to be wide."""
-    curve_radius_mm: Annotated[float, within("curve_radius")] | None = None
-    curve_from_end_mm: Depth | None = None
-    """From the canal's end to the middle of its curve."""
-    widths: tuple[WidthInput, ...] = ()
-    """In place of the published ones; from the end upwards."""
-    wall: WallInput | None = None
-    first_binder_size: HandSize | None = None
-    """First hand size that bound at the end when it was gauged after coronal flaring."""
     felt: tuple[RecordedDepth, ...] = ()
     progress: Progress | None = None
     """How far its work had come when this plan was made; none before anything was done."""
@@ -226,15 +186,12 @@ class Override:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlanInput:
-    """One tooth to be planned."""
+class ToothInput:
+    """All that a plan rests on but which tooth it is and by which technique, which are told in more than one way."""
 
-    tooth: str
-    """ISO 3950 designation."""
     setting: Setting
     canals: tuple[CanalInput, ...]
     kit: Kit
-    technique: Technique
     choices: Choices
     roots: tuple[RootInput, ...] = ()
     isolated: bool = False
@@ -251,3 +208,12 @@ class PlanInput:
     """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
     seed: int = 0
     form: Literal[1] = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanInput(ToothInput):
+    """One tooth to be planned."""
+
+    tooth: str
+    """ISO 3950 designation."""
+    technique: Technique

@@ -5,17 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 from functools import cache
-from typing import Any, ClassVar, Literal, get_args, get_type_hints
+from typing import Any, ClassVar, Literal, TypeVar, get_args, get_type_hints
 
 from annotated_types import Ge, Le
 
 from planning.foundation import tables
 from planning.foundation.errors import LengthOutOfBounds, OutOfBounds, Pointer
 
+N = TypeVar("N")
+
 UNITS = {"deg": "°", "size": "", "times": "", "hundredths": ""}
 """As people write them, where that is not the row's own word."""
 WHOLE = frozenset({"size", "times", "hundredths", "/min"})
 """Units that are counted: halves are no answer."""
+KEPT_DECIMALS = {"mm": 2, "deg": 1}
+"""How finely what was measured is kept; no ruler and no protractor of the trade reads finer."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,19 +32,32 @@ class Bound:
     most: float
     says: str
     """What it is, for people."""
+    step: float | None
+    """How far one press of a form's button goes; none where no form asks for it in steps."""
+    begins: float | None
+    """Where an empty field begins."""
 
     @property
     def whole(self) -> bool:
         return self.unit in WHOLE
 
     @property
+    def unit_said(self) -> str:
+        """The unit as people write it; empty where it needs none."""
+        return UNITS.get(self.unit, self.unit)
+
+    @property
     def sentence(self) -> str:
         """What whoever entered something else is told, wherever that was."""
-        unit = UNITS.get(self.unit, f" {self.unit}")
+        unit = f" {self.unit_said}" if self.unit_said == self.unit else self.unit_said
         return f"{self.says} lies between {self.least:g} and {self.most:g}{unit}. Check the figure and its unit."
 
     def holds(self, value: float) -> bool:
         return self.least <= value <= self.most
+
+    def kept(self, value: float) -> float:
+        """The value as finely as it is kept."""
+        return round(value, KEPT_DECIMALS[self.unit]) if self.unit in KEPT_DECIMALS else value
 
     def refusal(self, at: Pointer = (), of: str = "") -> OutOfBounds:
         """What to raise for a value outside; `of` names whose it is."""
@@ -76,6 +93,8 @@ def bounds() -> Mapping[str, Bound]:
             least=_number(row["least"]),
             most=_number(row["most"]),
             says=row["says"],
+            step=_number(row["step"]) if row["step"] else None,
+            begins=_number(row["begins"]) if row["begins"] else None,
         )
         for row in tables.rows("bounds")
     }
@@ -92,17 +111,21 @@ def within(key: str) -> Bound:
 
 
 @cache
-def of_fields(type_: type) -> Mapping[str, Bound]:
-    """The rows that a dataclass's own fields are bounded by, by their names."""
+def noted(type_: type, kind: type[N]) -> Mapping[str, N]:
+    """The notes of one kind on the types of a dataclass's own fields, by the fields' names."""
     hints = get_type_hints(type_, include_extras=True)
-    noted = ((field.name, note) for field in fields(type_) for note in _notes(hints[field.name]))
-    return dict(noted)
+    return {field.name: note for field in fields(type_) for note in _notes(hints[field.name], kind)}
 
 
-def _notes(hint: Any) -> Iterator[Bound]:
+def _notes(hint: Any, kind: type[N]) -> Iterator[N]:
     """The note on a type, or on the one beside None."""
     for part in (hint, *get_args(hint)):
-        yield from (note for note in getattr(part, "__metadata__", ()) if isinstance(note, Bound))
+        yield from (note for note in getattr(part, "__metadata__", ()) if isinstance(note, kind))
+
+
+def of_fields(type_: type) -> Mapping[str, Bound]:
+    """The rows that a dataclass's own fields are bounded by, by their names."""
+    return noted(type_, Bound)
 
 
 def outside(value: Any, at: Pointer = ()) -> Iterator[tuple[Pointer, Bound]]:
@@ -125,13 +148,3 @@ def refuse_outside(value: Any, at: Pointer = (), of: str = "") -> None:
     """Raises OutOfBounds at the first number outside its row; `of` names whose it is."""
     for path, bound in outside(value, at):
         raise bound.refusal(path, of)
-
-
-def for_the_phone(*types: type) -> dict[str, Any]:
-    """The rows as forms read them, and which of them bounds each field of these types."""
-    said = ("least", "most", "sentence", "whole")
-    rows = {key: {name: getattr(row, name) for name in said} for key, row in sorted(bounds().items())}
-    fields_of = {
-        f"{type_.__name__}.{name}": bound.key for type_ in types for name, bound in sorted(of_fields(type_).items())
-    }
-    return {"quantities": rows, "fields": dict(sorted(fields_of.items()))}

@@ -9,9 +9,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from planning.anatomy import Tooth
+from planning.contract.canal_facts import Finding
 from planning.contract.cautions import caution
 from planning.contract.difficulty import LEVELS, Difficulty, FactorFound, Level, factors
-from planning.contract.plan_input import CanalInput, Finding, Pattern, PlanInput
+from planning.contract.plan_input import CanalInput, Pattern, PlanInput
 from planning.contract.plan_value import Caution
 from planning.foundation.errors import FactorNotKnown
 from planning.foundation.tables import Figure, Figures

@@ -12,6 +12,7 @@ import pydicom
 import pytest
 
 from cases.domain.uuid7 import uuid7
+from cases.mapping.charts import facts_of
 from cases.models import Case, Image, LengthReading, Marking, Person
 from cases.services.charting import canals
 from cases.services.planning import plans
@@ -76,11 +77,11 @@ def test_a_length_is_taken_from_an_image(priya: Person, opened: Case, image: Ima
     reading = LengthReading.objects.get(canal=canal_of(opened, "P"))
     assert reading.told["tooth_mm"] == pytest.approx(ROOT.length_mm, abs=0.1)
     assert str(reading.marking_id) == answer.json()["id"]
-    charted = canal_of(opened, "P")
+    charted = facts_of(canal_of(opened, "P"))
     assert charted.curvature_deg == pytest.approx(20, abs=1)
-    assert (charted.orifice_um or 0) == pytest.approx(4_000, abs=100)
-    assert (charted.curve_start_um or 0) == pytest.approx(13_000, abs=100)
-    assert (charted.curve_radius_um or 0) == pytest.approx(9_000, abs=400)
+    assert charted.orifice_mm == pytest.approx(4, abs=0.1)
+    assert charted.curve_start_mm == pytest.approx(13, abs=0.1)
+    assert charted.curve_radius_mm == pytest.approx(9, abs=0.4)
 
 
 def s_shaped(step_mm: float) -> dict[str, Any]:
@@ -106,18 +107,18 @@ def test_of_a_double_bend_the_tightest_is_charted(priya: Person, opened: Case, i
     bend = mark(priya, image, {"marks": s_shaped(0.8), "take": ["P"]}).json()["measured"]["lines"][0]["bend"]
     assert (bend["shape"], len(bend["bends"])) == ("double", 2)
     assert bend["schneider_deg"]["value"] < 20
-    charted = canal_of(opened, "P")
-    assert (charted.curve_radius_um or 0) == pytest.approx(6_000, abs=600)
+    charted = facts_of(canal_of(opened, "P"))
+    assert charted.curve_radius_mm == pytest.approx(6, abs=0.6)
     assert charted.curvature_deg == pytest.approx(35, abs=3)
 
 
 def test_one_that_cannot_be_told_apart_takes_a_radius_of_before_away(priya: Person, opened: Case, image: Image) -> None:
     mark(priya, image, {"marks": marks(), "take": ["P"]})
-    assert canal_of(opened, "P").curve_radius_um
+    assert facts_of(canal_of(opened, "P")).curve_radius_mm
     answer = mark(priya, image, {"marks": far(s_shaped(1.5)), "take": ["P"]})
     assert answer.json()["measured"]["lines"][0]["bend"]["shape"] == "unclear"
-    charted = canal_of(opened, "P")
-    assert (charted.curve_radius_um, charted.curve_from_end_um) == (None, None)
+    charted = facts_of(canal_of(opened, "P"))
+    assert (charted.curve_radius_mm, charted.curve_from_end_mm) == (None, None)
 
 
 def far(marks: dict[str, Any]) -> dict[str, Any]:

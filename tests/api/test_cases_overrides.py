@@ -19,7 +19,7 @@ BODY: dict[str, Any] = {"code": "apex-wide", "canal": "P", "reason": "1.2 mm on 
 @pytest.fixture
 def wide(molar: Case, priya: Person, asked: Asked) -> Case:
     """P with an apex of 1.2 mm, planned."""
-    canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"apex_um": 1200})
+    canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"apex_mm": 1.2})
     plans.propose(actor=priya, case=molar, asked=asked)
     return molar
 

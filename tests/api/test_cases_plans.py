@@ -15,6 +15,7 @@ from cases.queries import worklist
 from cases.services.charting import canals, readings
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
+from planning.contract.canal_facts import Finding
 from planning.lengths.readings import ConfirmingImage
 from tests.cast import API, canal_of, client, decide, open_case, problem, with_size
 from tests.many import copies
@@ -74,7 +75,7 @@ def test_what_goes_in_otherwise_is_told_before_a_plan_is_made(molar: Case, priya
     (of_canal,) = told["canals"]
     labels = {change["label"]: (change["before"], change["after"]) for change in of_canal["changes"]}
     assert of_canal["canal"] == "MB1"
-    assert labels.keys() >= {"curvature", "first binder", "thinnest wall"}
+    assert labels.keys() >= {"curvature", "first hand size to bind after coronal flaring", "thinnest wall"}
     problem(browser.post(at(molar, "preview/changes"), {**asks, "against": 9}, format="json"), 404, "not-found")
 
 
@@ -286,7 +287,7 @@ def test_versions_are_listed_with_what_was_decided(
 def measured(programme: Programme, student: Person, alias: str, **facts: Any) -> Case:
     """A first molar of which only the palatal canal is charted, its length confirmed."""
     case = open_case(programme, student, "26", canals=["P"], patient_alias=alias)
-    palatal = {"finding": "found", "reference_point": "palatal cusp", **facts}
+    palatal = {"finding": Finding.FOUND, "reference_point": "palatal cusp", **facts}
     canals.change_canal(actor=student, canal=canal_of(case, "P"), changes=palatal)
     reading = ConfirmingImage(set_mm=21.0, tip_short_mm=1.0, reference_point="palatal cusp")
     readings.take_length(actor=student, canal=canal_of(case, "P"), reading=reading)

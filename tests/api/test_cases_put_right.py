@@ -11,6 +11,7 @@ from pypdf import PdfReader
 
 from cases.domain.uuid7 import uuid7
 from cases.exports.record_pdf import record_pdf
+from cases.mapping.charts import facts_of
 from cases.models import Case, ChangeLog, Image, LengthReading, Person, ToothPlanVersion
 from cases.queries.record import record_of
 from cases.services.charting import canals
@@ -65,8 +66,8 @@ def move(person: Person | None, case: Case, id_: object, to: Any) -> Any:
 
 
 def facts(case: Case) -> tuple[Any, ...]:
-    row = canal_of(case, "P")
-    return (row.curvature_deg, row.curve_start_um, row.orifice_um, row.curve_radius_um, row.curve_from_end_um)
+    row = facts_of(canal_of(case, "P"))
+    return (row.curvature_deg, row.curve_start_mm, row.orifice_mm, row.curve_radius_mm, row.curve_from_end_mm)
 
 
 # --- struck ---
@@ -108,9 +109,9 @@ def test_what_another_image_says_takes_its_place(priya: Person, opened: Case, im
     other = Root(canal="P", begins=(9, 3), straight_mm=13, radius_mm=8, bend_deg=50, instrument_mm=18)
     second = sent(priya, opened, drawn(other).png(tmp_path / "other.png").read_bytes())
     assert mark(priya, second, {"marks": marks(drawn(other), other), "take": ["P"]}).status_code == 201
-    assert canal_of(opened, "P").curvature_deg == pytest.approx(25, abs=1)
+    assert facts_of(canal_of(opened, "P")).curvature_deg == pytest.approx(25, abs=1)
     strike(priya, opened, second.pk)
-    assert canal_of(opened, "P").curvature_deg == pytest.approx(20, abs=1)
+    assert facts_of(canal_of(opened, "P")).curvature_deg == pytest.approx(20, abs=1)
     counting = LengthReading.objects.filter(canal=canal_of(opened, "P"), struck_at=None)
     assert [row.marking and row.marking.image for row in counting] == [image]
 
@@ -126,10 +127,10 @@ def test_a_bend_in_space_of_it_counts_no_more(priya: Person, opened: Case, tmp_p
     views = [marked(priya, opened, tmp_path, root) for root in (FIRST, SECOND)]
     combine(priya, opened, views)
     (before,) = listed(priya, opened)
-    assert canal_of(opened, "P").curvature_deg is not None
+    assert facts_of(canal_of(opened, "P")).curvature_deg is not None
     strike(priya, opened, before["second_image"])
     (after,) = listed(priya, opened)
-    assert (after["outdated"], canal_of(opened, "P").curvature_deg) == (True, None)
+    assert (after["outdated"], facts_of(canal_of(opened, "P")).curvature_deg) == (True, None)
     problem(combine(priya, opened, views), 422, "not-usable")
 
 

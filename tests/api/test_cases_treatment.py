@@ -177,6 +177,7 @@ def test_running_work_tells_supervisors_what_waits(priya: Person, vale: Person, 
         "note": "",
         "coming": False,
         "out_of_band": None,
+        "together": "",
     }
     assert (work["student"]["name"], work["halted"], work["waiting_s"] is None) == ("Priya", False, False)
     report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off"))

@@ -22,7 +22,8 @@ from django.contrib.auth import get_user_model
 from django.test import Client, override_settings
 from django.test.runner import DiscoverRunner
 
-from planning.contract.plan_input import CanalChoice, Choices, PlanInput, WidthInput
+from planning.contract.canal_facts import WidthInput
+from planning.contract.plan_input import CanalChoice, Choices, PlanInput
 from planning.depth.contact_depth import light_touch
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import corners

@@ -15,11 +15,12 @@ from cases.domain.errors import (
     TakenAlready,
 )
 from cases.domain.uuid7 import uuid7
-from cases.mapping.charts import reading_of
+from cases.mapping.charts import facts_of, reading_of
 from cases.models import Canal, Case, ChangeLog, DemoPatient, LengthReading, Person, Programme
 from cases.queries import charts
 from cases.services.charting import canals, cases, readings
 from planning.anatomy import Notation, NotationMissing, ToothName
+from planning.contract.canal_facts import Finding
 from planning.contract.plan_input import Junction, Pattern
 from planning.foundation.errors import LengthOutOfBounds, ReadingNotUsable, UnknownTooth
 from planning.lengths.readings import ApexLocator, ConfirmingImage, DirectSight, LengthState, PreOperativeImage
@@ -109,21 +110,22 @@ def test_unusual_anatomy_is_for_supervisors_to_record(opened: Case, priya: Perso
 
 
 def test_searched_and_not_found_is_for_supervisors_to_record(opened: Case, priya: Person, vale: Person) -> None:
-    canal, changes = canal_of(opened, "MB2"), {"finding": "searched_not_found"}
+    canal, changes = canal_of(opened, "MB2"), {"finding": Finding.SEARCHED_NOT_FOUND}
     with pytest.raises(NotAllowed, match="supervisor"):
         canals.change_canal(actor=priya, canal=canal, changes=changes)
-    assert canals.change_canal(actor=vale, canal=canal, changes=changes).finding == "searched_not_found"
+    changed = canals.change_canal(actor=vale, canal=canal, changes=changes)
+    assert facts_of(changed).finding is Finding.SEARCHED_NOT_FOUND
 
 
 def test_another_student_changes_nothing(opened: Case, tom: Person) -> None:
     with pytest.raises(NotAllowed, match="own student"):
         cases.change_case(actor=tom, case=opened, seen_revision=1, changes={"isolated": True})
     with pytest.raises(NotAllowed):
-        canals.change_canal(actor=tom, canal=canal_of(opened, "P"), changes={"finding": "found"})
+        canals.change_canal(actor=tom, canal=canal_of(opened, "P"), changes={"finding": Finding.FOUND})
 
 
 def test_a_canal_that_was_missed_is_added(opened: Case, priya: Person) -> None:
-    facts = {"reference_point": "MB cusp", "finding": "found"}
+    facts = {"reference_point": "MB cusp", "finding": Finding.FOUND}
     canal, _ = canals.add_canal(actor=priya, case=opened, name="MB3", root="MB", facts=facts)
     assert (canal.place, canal.root.canals.count()) == (4, 3)
     with pytest.raises(TakenAlready):
@@ -135,7 +137,7 @@ def test_a_canal_that_was_missed_is_added(opened: Case, priya: Person) -> None:
 def test_a_curve_does_not_begin_above_the_orifice(opened: Case, priya: Person) -> None:
     with pytest.raises(NotUsable, match="above the orifice"):
         canals.change_canal(
-            actor=priya, canal=canal_of(opened, "P"), changes={"orifice_um": 9_000, "curve_start_um": 8_000}
+            actor=priya, canal=canal_of(opened, "P"), changes={"orifice_mm": 9.0, "curve_start_mm": 8.0}
         )
 
 

@@ -91,22 +91,6 @@ def test_a_canals_name_is_its_own(opened: Case) -> None:
     refused(lambda: canal.save(), "canal_name_unique")
 
 
-@pytest.mark.parametrize(
-    ("column", "value", "name"),
-    [
-        ("finding", "guessed", "canal_finding_known"),
-        ("resorption", "some", "canal_resorption_known"),
-        ("curvature_deg", 181.0, "canal_curvature_an_angle"),
-        ("curve_start_um", 1, "canal_curve_below_orifice"),
-    ],
-)
-def test_a_canal_is_charted_within_reason(opened: Case, column: str, value: Any, name: str) -> None:
-    canal = canal_of(opened, "P")
-    canal.orifice_um = 9_000
-    setattr(canal, column, value)
-    refused(lambda: canal.save(), name)
-
-
 def test_nobody_supervises_their_own_case(opened: Case, priya: Person) -> None:
     opened.supervisor = priya
     refused(lambda: opened.save(), "case_supervisor_not_student")

@@ -25,7 +25,7 @@ REASON = "1.2 mm on two images; I stay at the chair."
 @pytest.fixture
 def wide(molar: Case, priya: Person, asked: Asked) -> Case:
     """P with an apex of 1.2 mm, and the version that says a supervisor opens it."""
-    canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"apex_um": 1200})
+    canals.change_canal(actor=priya, canal=canal_of(molar, "P"), changes={"apex_mm": 1.2})
     plans.propose(actor=priya, case=molar, asked=asked)
     molar.refresh_from_db()
     return molar
@@ -135,7 +135,7 @@ def test_sent_twice_it_is_one(wide: Case, vale: Person) -> None:
 
 
 def test_a_canal_that_a_supervisor_spoke_of_stays(wide: Case, vale: Person, priya: Person, asked: Asked) -> None:
-    canals.add_canal(actor=priya, case=wide, name="P2", root="P", facts={"apex_um": 1200, "reference_point": "P cusp"})
+    canals.add_canal(actor=priya, case=wide, name="P2", root="P", facts={"apex_mm": 1.2, "reference_point": "P cusp"})
     plans.propose(actor=priya, case=wide, asked=asked)
     let_pass(vale, wide, canal="P2")
     with pytest.raises(CanalInUse):

@@ -18,7 +18,6 @@ from cases.domain.errors import (
     ReasonMissing,
     SentDifferently,
 )
-from cases.domain.plans.field_words import Bears
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.plans.status import StandingState
 from cases.domain.plans.telling import ChangeKind
@@ -31,6 +30,7 @@ from cases.services.people import thresholds
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
 from cases.services.planning.reviews import Remark
+from planning.contract.canal_facts import Bears, WallInput
 from planning.contract.plan_input import Choices
 from planning.foundation.encoding import canonical_text, digest
 from planning.foundation.errors import KitLacks, ToothNotPlanned
@@ -357,7 +357,8 @@ def test_a_moved_length_shows_in_the_changes(priya: Person, approved: ToothPlanV
 def test_what_is_charted_of_a_canal_is_told_though_no_length_moved(
     priya: Person, approved: ToothPlanVersion, asked: Asked
 ) -> None:
-    charted = {"curvature_deg": 24.0, "wall_thickness_um": 900, "wall_from_end_um": 3000, "first_binder_size": 20}
+    wall = WallInput(thickness_mm=0.9, from_end_mm=3.0)
+    charted = {"curvature_deg": 24.0, "wall": wall, "first_binder_size": 20}
     canals.change_canal(actor=priya, canal=canal_of(approved.case, "P"), changes=charted)
     second, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
     changes = found.changes(second, None)
@@ -367,7 +368,7 @@ def test_what_is_charted_of_a_canal_is_told_though_no_length_moved(
     assert said == {
         ("curvature", None, "24", "°"),
         ("thinnest wall", None, "thickness 0.9 mm, from the end 3 mm", ""),
-        ("first binder", None, "20", ""),
+        ("first hand size to bind after coronal flaring", None, "20", ""),
     }
 
 

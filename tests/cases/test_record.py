@@ -34,12 +34,15 @@ from cases.domain.uuid7 import uuid7
 from cases.exports import record_pdf
 from cases.models import Image, Person, ToothPlanVersion, TreatmentEvent
 from cases.queries.record import record_of
+from cases.services.charting import canals
 from cases.services.images import removal, upload
 from cases.services.images.upload import Announced
 from cases.services.treatment import treatment
 from cases.services.treatment.treatment import ReceivedEvent
+from planning.contract.canal_facts import WallInput
 from planning.run_sheet.graph import Exit
 from tests.cases.pictures import picture
+from tests.cast import canal_of
 
 NOON = datetime(2026, 3, 5, 12, tzinfo=UTC)
 PHONE, LAPTOP = uuid7(), uuid7()
@@ -150,6 +153,20 @@ def test_before_anything_was_done_the_record_says_what_was_planned(approved: Too
     planned = {canal.canal: canal.planned_size for canal in made.canals}
     assert planned == {"MB1": "30/.04", "MB2": "30/.04", "DB": "30/.04", "P": "35/.04"}
     assert {step.comparison for canal in made.canals for step in canal.steps} == {StepComparison.NOT_YET}
+
+
+def test_what_was_charted_of_a_canal_is_in_the_record_and_on_paper(approved: ToothPlanVersion, priya: Person) -> None:
+    wall = WallInput(thickness_mm=0.9, from_end_mm=3.0)
+    changes = {"curvature_deg": 24.0, "orifice_mm": 8.5, "wall": wall}
+    canals.change_canal(actor=priya, canal=canal_of(approved.case, "P"), changes=changes)
+    after = record_of(approved.case_id)
+    told = {canal.canal: canal.charted for canal in after.record.canals}
+    assert told["P"] == (
+        "orifice found, depth of the orifice 8.5 mm, curvature 24°, thinnest wall thickness 0.9 mm, from the end 3 mm"
+    )
+    assert told["DB"] == "orifice found"
+    paper = PdfReader(BytesIO(record_pdf.record_pdf(after.record, after.hash)))
+    assert "curvature 24°" in " ".join(" ".join(page.extract_text().split()) for page in paper.pages)
 
 
 def test_what_was_taken_back_is_there_and_does_not_count(student: Chair, approved: ToothPlanVersion) -> None:

@@ -57,7 +57,7 @@ test('the arrow keys go round the views', () => {
 describe('a stepper', () => {
   function Form({ first }: { first: string }) {
     const [value, setValue] = useState(first)
-    return <Stepper label="Stop" value={value} from={18.5} onInput={setValue} />
+    return <Stepper label="Stop" value={value} begins={18.5} onInput={setValue} />
   }
   const value = () => (screen.getByRole('textbox', { name: /Stop/ }) as HTMLInputElement).value
   const press = (sign: 'less' | 'more') => fireEvent.click(screen.getByRole('button', { name: `Stop: ${sign} by 0.5` }))

@@ -52,6 +52,11 @@ test('each entry is there once, what was taken back struck and said so', async (
   expect(entries[3]?.textContent).toContain('Kept out of course: another step was due.')
 })
 
+test('what was charted of a canal stands with it', async () => {
+  await shown()
+  expect(screen.getByText('Orifice found, curvature 24°')).toBeTruthy()
+})
+
 test('the device’s own time is told where it is another', async () => {
   await shown()
   expect(screen.getAllByText(/device /)).toHaveLength(1)

@@ -44,6 +44,7 @@ export const record: RecordValue = {
       length_problem: 'No reading yet.',
       planned_size: '30/.04',
       largest_at_length: null,
+      charted: 'orifice found, curvature 24°',
       steps: [
         {
           ...step,

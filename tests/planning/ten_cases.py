@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from planning.contract.canal_facts import WidthInput
 from planning.contract.plan_input import (
     CanalChoice,
     CanalInput,
@@ -18,7 +19,6 @@ from planning.contract.plan_input import (
     Pattern,
     PlanInput,
     RootInput,
-    WidthInput,
 )
 from planning.instruments.iso_3630 import Use
 from planning.lengths.readings import DirectSight, Resorption

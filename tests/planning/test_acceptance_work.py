@@ -10,18 +10,16 @@ from typing import Any
 
 import pytest
 
+from planning.contract.canal_facts import Finding, WallInput, WidthInput
 from planning.contract.plan_input import (
     Anatomy,
     CanalChoice,
     Choices,
-    Finding,
     Irrigant,
     Needle,
     Override,
     PlanInput,
     RecordedDepth,
-    WallInput,
-    WidthInput,
 )
 from planning.contract.plan_value import CanalPlan, Plan, Severity
 from planning.foundation.errors import MotionNotAccepted, ToothNotPlanned

@@ -12,7 +12,8 @@ from typing import Any, get_args, get_type_hints
 
 import pytest
 
-from planning.contract.plan_input import CanalChoice, Override, PlanInput, RecordedDepth, WallInput, WidthInput
+from planning.contract.canal_facts import WallInput, WidthInput
+from planning.contract.plan_input import CanalChoice, Override, PlanInput, RecordedDepth
 from planning.foundation.bounds import Bound, bounds, of_fields, outside, within
 from planning.foundation.encoding import decode, encode, json_schema
 from planning.foundation.errors import NotUnderstood, OutOfBounds, PlanningError

@@ -8,11 +8,11 @@ from typing import Any
 import pytest
 
 from planning.anatomy.curvature import BendShape
+from planning.contract.canal_facts import Finding, WidthInput
 from planning.contract.cautions import catalogue
 from planning.contract.plan_input import (
     CanalChoice,
     Choices,
-    Finding,
     Irrigant,
     Junction,
     Needle,
@@ -21,7 +21,6 @@ from planning.contract.plan_input import (
     PlanInput,
     RecordedDepth,
     RootInput,
-    WidthInput,
 )
 from planning.contract.plan_value import Severity
 from planning.lengths.readings import ApexLocator, ConfirmingImage, ImageInterval, PreOperativeImage

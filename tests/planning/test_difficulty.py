@@ -12,8 +12,9 @@ from typing import Any
 
 import pytest
 
+from planning.contract.canal_facts import Finding
 from planning.contract.difficulty import Difficulty, factors
-from planning.contract.plan_input import Finding, Override, Pattern, PlanInput, RootInput
+from planning.contract.plan_input import Override, Pattern, PlanInput, RootInput
 from planning.contract.plan_value import Caution, Plan, Severity
 from planning.foundation import tables
 from planning.foundation.errors import FactorNotKnown, OverrideNotPossible

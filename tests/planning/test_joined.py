@@ -14,7 +14,8 @@ from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import EventPayload, ReplanPayload, SignOffPayload, StepPayload
 from cases.domain.events.visit_payloads import DamPayload, OnSitePayload
 from cases.domain.progress.course import CanalState, CaseState, fold
-from planning.contract.plan_input import Finding, Junction, Override, Pattern, PlanInput, RecordedDepth, RootInput
+from planning.contract.canal_facts import Finding
+from planning.contract.plan_input import Junction, Override, Pattern, PlanInput, RecordedDepth, RootInput
 from planning.contract.plan_value import Plan, Severity
 from planning.lengths.readings import DirectSight
 from planning.run_sheet.graph import Action, Do, Exit

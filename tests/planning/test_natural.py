@@ -10,7 +10,8 @@ import pytest
 
 from planning.anatomy import all_teeth, like
 from planning.canal.initial_shape import Widths, natural_canal, widths_of
-from planning.contract.plan_input import PlanInput, WidthInput
+from planning.contract.canal_facts import WidthInput
+from planning.contract.plan_input import PlanInput
 from planning.foundation import tables
 from planning.foundation.errors import CanalsDoNotFit, OutOfBounds
 from planning.foundation.tables import Figures

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from planning.contract.canal_facts import WallInput
 from planning.contract.plan_input import (
     Anatomy,
     CanalChoice,
@@ -17,7 +18,6 @@ from planning.contract.plan_input import (
     Pattern,
     PlanInput,
     RootInput,
-    WallInput,
 )
 from planning.foundation.errors import PlanningError
 from planning.instruments.iso_3630 import Motion, Use

@@ -8,8 +8,9 @@ from typing import Any
 
 import pytest
 
+from planning.contract.canal_facts import WallInput, WidthInput
 from planning.contract.obturation import FillingItem
-from planning.contract.plan_input import CanalInput, Choices, Irrigant, PlanInput, WallInput, WidthInput
+from planning.contract.plan_input import CanalInput, Choices, Irrigant, PlanInput
 from planning.contract.plan_value import CanalPlan, Plan
 from planning.foundation.errors import OutOfBounds
 from planning.lengths.readings import PreOperativeImage

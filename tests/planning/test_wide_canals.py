@@ -10,7 +10,8 @@ from typing import Any
 
 import pytest
 
-from planning.contract.plan_input import CanalChoice, Choices, Kit, Override, PlanInput, WidthInput
+from planning.contract.canal_facts import WidthInput
+from planning.contract.plan_input import CanalChoice, Choices, Kit, Override, PlanInput
 from planning.contract.plan_value import CanalPlan, Plan, Severity
 from planning.foundation.encoding import decode, encode
 from planning.foundation.errors import ChoiceNotPossible, OverrideNotPossible

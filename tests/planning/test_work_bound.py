@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from planning.contract.plan_input import PlanInput, RecordedDepth, WidthInput
+from planning.contract.canal_facts import WidthInput
+from planning.contract.plan_input import PlanInput, RecordedDepth
 from planning.depth import belief
 from planning.depth.belief import Work
 from planning.depth.samples import MOST_SAMPLES, MOST_WORK

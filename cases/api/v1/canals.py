@@ -12,7 +12,7 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
 from cases.api.etags import maybe_seen_revision, tag
-from cases.api.fields import Bounded, Id, Strict, Text, Value
+from cases.api.fields import FieldsOf, Id, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
@@ -21,48 +21,17 @@ from cases.domain.struck import StruckWhy
 from cases.queries import charts, seen
 from cases.services.charting import canals, readings
 from cases.services.corrections import struck
-from planning.contract.plan_input import Finding, HandSize, Junction, Pattern, WallInput, WidthInput
-from planning.foundation.quantities import um
-from planning.lengths.readings import Reading, Resorption
+from planning.contract.canal_facts import CanalFacts
+from planning.contract.plan_input import Junction, Pattern
+from planning.lengths.readings import Reading
 
 TAGS = ["canal"]
 
 
-class Depth(Bounded):
-    """Millimetres as sent, whole micrometres as kept."""
-
-    def __init__(self, quantity: str = "depth", **more: Any) -> None:
-        super().__init__(quantity, required=False, allow_null=True, **more)
-
-    def run_validation(self, data: Any = serializers.empty) -> Any:
-        value_mm = super().run_validation(data)
-        return None if value_mm is None else um(value_mm)
-
-
-class Angle(Bounded):
-    """Degrees, taken to a tenth."""
-
-    def run_validation(self, data: Any = serializers.empty) -> Any:
-        value_deg = super().run_validation(data)
-        return None if value_deg is None else round(value_deg, 1)
-
-
-class CanalChanges(Strict):
+class CanalChanges(FieldsOf, Strict):
+    value_type = CanalFacts
     name = Text(max_length=12, required=False)
     reference_point = Text(max_length=40, required=False, allow_blank=True)
-    finding = Value(Finding, required=False)
-    resorption = Value(Resorption, required=False)
-    curvature_deg = Angle("curvature", required=False, allow_null=True)
-    curve_start_mm = Depth(source="curve_start_um", help_text="From the reference point to where a curve begins.")
-    orifice_mm = Depth(source="orifice_um", help_text="From the reference point to the orifice.")
-    apex_mm = Depth("apex", source="apex_um", help_text="Width of the opening, where seen to be wide.")
-    curve_radius_mm = Depth("curve_radius", source="curve_radius_um")
-    curve_from_end_mm = Depth(source="curve_from_end_um", help_text="From the canal's end to the middle of its curve.")
-    wall = Value(WallInput, required=False, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
-    first_binder_size = Value(
-        HandSize, required=False, allow_null=True, help_text="Gauged by hand after coronal flaring."
-    )
-    widths = Value(tuple[WidthInput, ...], required=False, help_text="Measured, from the end upwards; empty for none.")
 
 
 class CanalGiven(CanalChanges):

@@ -8,6 +8,7 @@ from cases.domain.plans.lifecycle import PlanState
 from cases.domain.plans.status import PlanStatus, VersionFacts, status
 from cases.queries.charts import names_of
 from planning.api.examples import Computed
+from planning.contract.canal_facts import CanalFacts, Finding
 from planning.contract.plan_input import Junction
 from planning.foundation.encoding import encode
 from planning.foundation.tables import Figures
@@ -30,6 +31,11 @@ _MIRA = {"id": example_id(1), "name": "Mira Example"}
 _DR_SAND = {"id": example_id(11), "name": "Dr Sand Example"}
 
 
+_FACTS = CanalFacts(
+    finding=Finding.FOUND, orifice_mm=8.5, curvature_deg=12.0, curve_radius_mm=9.0, curve_from_end_mm=5.0
+)
+
+
 def _canal() -> dict[str, Any]:
     about = LengthContext(canal="single", reference_point=POINT, setting="extracted")
     taken = [
@@ -48,17 +54,7 @@ def _canal() -> dict[str, Any]:
         "name": "single",
         "root": "single",
         "reference_point": POINT,
-        "finding": "found",
-        "resorption": "none",
-        "curvature_deg": 12.0,
-        "curve_start_mm": None,
-        "orifice_mm": 8.5,
-        "apex_mm": None,
-        "curve_radius_mm": 9.0,
-        "curve_from_end_mm": 5.0,
-        "wall": None,
-        "first_binder_size": None,
-        "widths": [],
+        **encode(_FACTS),
         "length": encode(settle(READINGS, about, Figures())),
         "length_problem": "",
         "junction": None,

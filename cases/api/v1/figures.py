@@ -16,7 +16,7 @@ from cases.queries import figures, seen
 from cases.queries.figures import FigureShown, FiguresShown, WidthsListed, WidthsShown
 from cases.services.people import thresholds
 from planning.api.values import serializer_of
-from planning.contract.plan_input import WidthInput
+from planning.contract.canal_facts import WidthInput
 from planning.foundation.encoding import encode
 
 TAGS = ["programme"]

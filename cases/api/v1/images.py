@@ -27,7 +27,7 @@ from cases.domain.images import BurntInText, ImageKind, ImageState, NameCheck, R
 from cases.domain.struck import StruckWhy
 from cases.domain.uuid7 import uuid7
 from cases.queries import seen
-from cases.queries.images import images_of_case, spacing_of
+from cases.queries.images import ImageQuota, images_of_case, spacing_of
 from cases.services.images import files, upload
 from cases.services.images.upload import Announced
 from planning.foundation.encoding import digest
@@ -128,14 +128,8 @@ class ImageShown(serializers.Serializer[Any]):
         return Value(Spacing | None).to_representation(spacing_of(image))
 
 
-class RoomShown(serializers.Serializer[Any]):
-    left_bytes = serializers.IntegerField(help_text="Of the programme; ask before a camera opens.")
-    most_bytes = serializers.IntegerField()
-    most_bytes_each = serializers.IntegerField()
-
-
 class ImagesShown(serializers.Serializer[Any]):
-    room = RoomShown()
+    room = Value(ImageQuota)
     marking = Value(MarkFigures, help_text="How sure marks are: by these a phone says so with no connection.")
     images = ImageShown(many=True)
 

@@ -59,18 +59,13 @@ class RemarkGiven(Strict):
     )
 
 
-class NamedGiven(Strict):
-    code = Text(max_length=60)
-    canal = Text(max_length=12, required=False, allow_null=True, help_text="None: of the whole tooth.")
-
-
 class ReviewGiven(Strict):
     id = Id(required=False, help_text="Made by the sender, so that sending again is harmless.")
     decision = Value(Decision)
     note = Text(required=False, allow_blank=True)
     remarks = RemarkGiven(many=True, required=False)
-    acknowledged = NamedGiven(
-        many=True,
+    acknowledged = Value(
+        tuple[Named, ...],
         required=False,
         help_text="With an approval: every caution of severity `stop` that was not let pass, by its name.",
     )
@@ -220,7 +215,6 @@ class ReviewsView(View):
         version = seen.version(me(request), version_id)
         read = given(ReviewGiven, request)
         read["remarks"] = [Remark(**remark) for remark in read.get("remarks", [])]
-        read["acknowledged"] = [Named(**named) for named in read.get("acknowledged", [])]
         row, created = reviews.decide(supervisor=me(request), version=version, seen_hash=seen_tag(request), **read)
         return answer(ReviewShown, row, created=created)
 

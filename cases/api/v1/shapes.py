@@ -7,16 +7,17 @@ from typing import Any
 from drf_spectacular.utils import extend_schema_field
 from rest_framework import serializers
 
-from cases.api.fields import Value
+from cases.api.fields import FieldsOf, Value
 from cases.domain.plans.acknowledged import Named
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import PlanStatus
 from cases.domain.struck import StruckWhy
 from planning.anatomy import Notation
-from planning.contract.plan_input import Anatomy, Choices, Finding, Junction, Pattern, PlanInput, WallInput, WidthInput
+from planning.contract.canal_facts import CanalFacts
+from planning.contract.plan_input import Anatomy, Choices, Junction, Pattern, PlanInput
 from planning.contract.plan_value import Plan, ToothNames
 from planning.foundation.quantities import mm
-from planning.lengths.readings import Length, LengthState, Reading, Resorption
+from planning.lengths.readings import Length, LengthState, Reading
 from planning.techniques.technique import Setting
 
 
@@ -64,25 +65,13 @@ class JunctionShown(MayBeStruck):
     junction = Value(Junction, source="told")
 
 
-class CanalShown(serializers.Serializer[Any]):
+class CanalShown(FieldsOf):
+    value_type, shown_at = CanalFacts, "facts"
     id = serializers.UUIDField(source="row.id")
     name = serializers.CharField(source="row.name")
     # The base class has a property of this name; its own serializers are never nested in a canal.
     root = serializers.CharField(source="row.root.name")  # type: ignore[assignment]
     reference_point = serializers.CharField(source="row.reference_point", help_text="Empty until one was chosen.")
-    finding = Value(Finding, source="row.finding")
-    resorption = Value(Resorption, source="row.resorption")
-    curvature_deg = serializers.FloatField(source="row.curvature_deg", allow_null=True)
-    curve_start_mm = Millimetres(source="row.curve_start_um", allow_null=True)
-    orifice_mm = Millimetres(source="row.orifice_um", allow_null=True)
-    apex_mm = Millimetres(source="row.apex_um", allow_null=True)
-    curve_radius_mm = Millimetres(source="row.curve_radius_um", allow_null=True)
-    curve_from_end_mm = Millimetres(source="row.curve_from_end_um", allow_null=True)
-    wall = Value(WallInput, allow_null=True, help_text="The thinnest wall, measured on this tooth.")
-    first_binder_size = Value(
-        int, source="row.first_binder_size", allow_null=True, help_text="First hand size to bind after coronal flaring."
-    )
-    widths = Value(tuple[WidthInput, ...], help_text="Measured in this canal, from the end upwards.")
     length = Value(Length, allow_null=True, help_text="What the readings come to.")
     length_problem = serializers.CharField(source="problem", help_text="Why no length can be worked out, or empty.")
     junction = Value(Junction, allow_null=True, help_text="The last one measured.")

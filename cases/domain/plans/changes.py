@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from cases.domain.plans.differences import differences
-from cases.domain.plans.field_words import Bears
 from cases.domain.plans.telling import Change, ChangeKind, told
+from planning.contract.canal_facts import Bears
 from planning.contract.plan_input import PlanInput
 from planning.contract.plan_value import CanalPlan, Caution, Plan, Severity
 

@@ -5,29 +5,21 @@ A field that is in neither of the two tables fails a test; so does an entry for 
 
 from __future__ import annotations
 
-from enum import StrEnum
-
-
-class Bears(StrEnum):
-    """What a difference bears on, the most dangerous first. The order is a judgement, no source."""
-
-    DEPTH = "depth"
-    """How deep an instrument or a needle goes."""
-    SAFETY = "safety"
-    """What may be done, with what fluid, and what keeps the patient safe."""
-    SHAPE = "shape"
-    """What the canal is like and how wide it becomes."""
-    MEANS = "means"
-    """What the work is done with, and in what order."""
-    PROGRESS = "progress"
-    """How far the work has come."""
-
+from planning.contract.canal_facts import Bears, CanalFacts, Fact, WallInput, WidthInput
+from planning.contract.plan_input import CanalInput
+from planning.foundation.bounds import noted
 
 DEPTH, SAFETY, SHAPE, MEANS, PROGRESS = Bears
 
 _POINT, _FLARED, _BY = "reference point", "after coronal flaring", "method"
 
 LABELS: dict[str, tuple[str, Bears]] = {
+    # What is charted of a canal says so itself.
+    **{
+        f"{kind.__name__}.{name}": (fact.label, fact.bears_on)
+        for kind in (CanalInput, CanalFacts, WallInput, WidthInput)
+        for name, fact in noted(kind, Fact).items()
+    },
     # The tooth as a whole.
     "PlanInput.tooth": ("tooth", SAFETY),
     "PlanInput.setting": ("setting", SAFETY),
@@ -55,30 +47,14 @@ LABELS: dict[str, tuple[str, Bears]] = {
     "CanalInput.name": ("canal", DEPTH),
     "CanalInput.root": ("root", SHAPE),
     "CanalInput.reference_point": (_POINT, DEPTH),
-    "CanalInput.finding": ("orifice", SAFETY),
     "CanalInput.readings": ("reading", DEPTH),
-    "CanalInput.resorption": ("resorption at the root's end", DEPTH),
     "CanalInput.junction": ("where it joins", DEPTH),
-    "CanalInput.curvature_deg": ("curvature", SHAPE),
     "CanalInput.bend_shape": ("bends to both sides", SHAPE),
-    "CanalInput.curve_start_mm": ("curve begins, from the reference point", SHAPE),
-    "CanalInput.orifice_mm": ("orifice, from the reference point", DEPTH),
-    "CanalInput.apex_mm": ("apical opening seen", DEPTH),
-    "CanalInput.curve_radius_mm": ("radius of the curve", SHAPE),
-    "CanalInput.curve_from_end_mm": ("middle of the curve, from the end", SHAPE),
-    "CanalInput.widths": ("width measured", SHAPE),
-    "CanalInput.wall": ("thinnest wall", SHAPE),
-    "CanalInput.first_binder_size": ("first binder", SHAPE),
     "CanalInput.felt": ("depth felt", PROGRESS),
     "CanalInput.progress": ("work so far", PROGRESS),
     "Junction.from_terminus_mm": ("from the common end", DEPTH),
     "Junction.method": (_BY, DEPTH),
     "Junction.at_length_mm": ("measured at a length of", DEPTH),
-    "WidthInput.from_end_mm": ("from the end", SHAPE),
-    "WidthInput.narrow_mm": ("narrow diameter", SHAPE),
-    "WidthInput.wide_mm": ("wide diameter", SHAPE),
-    "WallInput.thickness_mm": ("thickness", SHAPE),
-    "WallInput.from_end_mm": ("from the end", SHAPE),
     # Readings.
     "PreOperativeImage.tooth_mm": ("tooth length", DEPTH),
     "PreOperativeImage.reference_point": (_POINT, DEPTH),

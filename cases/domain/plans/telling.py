@@ -8,7 +8,8 @@ from enum import StrEnum
 from typing import Any
 
 from cases.domain.plans.differences import ABSENT, KEYS, ORDER, Difference, Step
-from cases.domain.plans.field_words import LABELS, NOT_TOLD, UNITS, Bears
+from cases.domain.plans.field_words import LABELS, NOT_TOLD, UNITS
+from planning.contract.canal_facts import Bears
 from planning.foundation import tables
 from planning.foundation.quantities import mm
 
@@ -186,12 +187,12 @@ def _text(value: Any, field: str) -> str | None:
         case dict():
             return ", ".join(f"{key} {_text(item, field)}" for key, item in value.items())
         case _ if is_dataclass(value):
-            return _whole(value)
+            return whole(value) or "there"
     return str(value)
 
 
-def _whole(item: Any) -> str:
-    """What is said of an item that came or went: all that is not as usual."""
+def whole(item: Any) -> str:
+    """What is said of an item that came or went: all that is not as usual; empty where nothing is."""
     kind = type(item).__name__
     if kind == "Technique":
         return _name(item, 0)
@@ -204,5 +205,5 @@ def _whole(item: Any) -> str:
         unsaid = value == each.default or field in NOT_TOLD or each.name in KEYS.get(kind, ())
         if text is not None and not unsaid:
             unit = UNITS.get(field.rpartition("_")[2], "")
-            said.append(f"{LABELS.get(field, (each.name,))[0]} {text} {unit}".rstrip())
-    return ", ".join(said) or "there"
+            said.append(f"{LABELS.get(field, (each.name,))[0]} {text}{'' if unit == '°' else ' '}{unit}".rstrip())
+    return ", ".join(said)

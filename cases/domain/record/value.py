@@ -115,7 +115,6 @@ class ImagePutRight:
     """An image that was struck, or put to another canal. What was said of it before stays."""
 
     image: str
-    """Its id."""
     purpose: str
     canal: str
     """Where it was; empty for the whole tooth."""
@@ -144,6 +143,8 @@ class CanalRecord:
     """Final size and taper of the plan that stands."""
     largest_at_length: str | None
     """The largest shaping instrument that stood at the canal's end."""
+    charted: str
+    """What was seen and measured of it beside its length, or empty."""
     steps: tuple[StepRecord, ...]
 
 
@@ -305,7 +306,6 @@ class ImageRemoval:
 class ImageListed:
     position: int
     image: str
-    """Its id."""
     purpose: str
     canal: str
     who: RecordPerson

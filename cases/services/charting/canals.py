@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 from uuid import UUID
 
@@ -11,18 +12,22 @@ from django.db import IntegrityError, transaction
 from cases.domain.access.permissions import May
 from cases.domain.errors import CanalInUse, NotUsable, TakenAlready
 from cases.domain.uuid7 import uuid7
+from cases.mapping.charts import facts_of
 from cases.models import Canal, Case, Person, Root
 from cases.services.common import audit, idempotency
 from cases.services.common.guard import guard
 from cases.services.common.locking import locked, raise_revision, refuse_changed
 from planning.canal.initial_shape import refuse_widths
-from planning.contract.plan_input import Finding, Pattern, WallInput, WidthInput
+from planning.contract.canal_facts import CanalFacts, Finding, WidthInput, as_charted
+from planning.contract.plan_input import Pattern
 from planning.foundation.bounds import refuse_outside
-from planning.foundation.encoding import canonical_text
+from planning.foundation.encoding import encode
 from planning.foundation.errors import PlanningError
-from planning.foundation.quantities import um
 from planning.instruments.iso_3630 import sizes
 from planning.whole_tooth.limits import MOST_WIDTHS
+
+NAMED = {"name", "reference_point"}
+"""Columns of their own; the rest is among the facts."""
 
 
 @transaction.atomic
@@ -49,12 +54,11 @@ def add_canal(
     if tooth.canals.filter(name=name).exists():
         raise TakenAlready(what="A canal", name=name, at=("name",))
     _guard_finding(actor, case, facts)
-    columns = _columns(facts)
     in_root, _ = Root.objects.get_or_create(tooth=tooth, name=root)
     last = tooth.canals.order_by("-place").values_list("place", flat=True).first()
     place = 0 if last is None else last + 1
-    canal = Canal(id=id or uuid7(), sent_hash=sent_hash, tooth=tooth, root=in_root, place=place, name=name, **columns)
-    _refuse_bend_above_orifice(canal)
+    canal = Canal(id=id or uuid7(), sent_hash=sent_hash, tooth=tooth, root=in_root, place=place, name=name)
+    _chart(canal, facts)
     canal.save(force_insert=True)
     audit.changed(actor=actor, verb="add", subject=canal, case=case, after={"name": name, "root": root, **facts})
     raise_revision(case)
@@ -70,17 +74,12 @@ def change_canal(*, actor: Person, canal: Canal, changes: Mapping[str, Any], see
     refuse_changed(case, seen_revision)
     canal = Canal.objects.get(pk=canal.pk)
     _guard_finding(actor, case, changes)
-    columns = _columns(changes)
-    before = {name: getattr(canal, name) for name in columns if getattr(canal, name) != columns[name]}
-    if not before:
+    before, after = _chart(canal, changes)
+    if not after:
         return canal
-    after = {name: columns[name] for name in before}
-    for name, value in after.items():
-        setattr(canal, name, value)
-    _refuse_bend_above_orifice(canal)
     try:
         with transaction.atomic():
-            canal.save(update_fields=list(after))
+            canal.save(update_fields=[*NAMED, "facts"])
     except IntegrityError:
         raise TakenAlready(what="A canal", name=canal.name, at=("name",)) from None
     audit.changed(actor=actor, verb="change", subject=canal, case=case, before=before, after=after)
@@ -88,22 +87,28 @@ def change_canal(*, actor: Person, canal: Canal, changes: Mapping[str, Any], see
     return canal
 
 
-def _columns(facts: Mapping[str, Any]) -> dict[str, Any]:
-    """The facts as they are kept. Raises NotUsable for a wall, widths or a size that cannot be right."""
-    columns = dict(facts)
-    first = columns.get("first_binder_size")
+def _chart(canal: Canal, changes: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, Any]]:
+    """Puts the changes into the row; what differed, as it was and as it is. Raises NotUsable and OutOfBounds."""
+    facts = facts_of(canal)
+    was = {name: getattr(canal if name in NAMED else facts, name) for name in changes}
+    after = {name: value for name, value in as_charted(changes).items() if value != was[name]}
+    for name in NAMED & after.keys():
+        setattr(canal, name, after[name])
+    facts = replace(facts, **{name: value for name, value in after.items() if name not in NAMED})
+    _refuse(facts)
+    canal.facts = encode(facts)
+    return {name: was[name] for name in after}, after
+
+
+def _refuse(facts: CanalFacts) -> None:
+    """Raises NotUsable and OutOfBounds for facts that cannot be right, alone or together."""
+    refuse_outside(facts)
+    first, orifice, bend = facts.first_binder_size, facts.orifice_mm, facts.curve_start_mm
     if first is not None and first not in sizes():
         raise NotUsable(reason=f"{first} is no ISO size.", at=("first_binder_size",))
-    if "wall" in columns:
-        wall: WallInput | None = columns.pop("wall")
-        refuse_outside(wall, ("wall",))
-        columns["wall_thickness_um"] = None if wall is None else um(wall.thickness_mm)
-        columns["wall_from_end_um"] = None if wall is None else um(wall.from_end_mm)
-    if "widths" in columns:
-        widths: tuple[WidthInput, ...] = columns.pop("widths") or ()
-        _refuse_widths(widths)
-        columns["widths_text"] = canonical_text(widths) if widths else ""
-    return columns
+    if orifice is not None and bend is not None and bend < orifice:
+        raise NotUsable(reason="The curve cannot begin above the orifice. Check both depths.", at=("curve_start_mm",))
+    _refuse_widths(facts.widths)
 
 
 def _refuse_widths(widths: tuple[WidthInput, ...]) -> None:
@@ -118,12 +123,6 @@ def _refuse_widths(widths: tuple[WidthInput, ...]) -> None:
 def _guard_finding(actor: Person, case: Case, facts: Mapping[str, Any]) -> None:
     if facts.get("finding") == Finding.SEARCHED_NOT_FOUND:
         guard(May.JUDGE_ANATOMY, actor, case)
-
-
-def _refuse_bend_above_orifice(canal: Canal) -> None:
-    orifice, bend = canal.orifice_um, canal.curve_start_um
-    if orifice is not None and bend is not None and bend < orifice:
-        raise NotUsable(reason="The curve cannot begin above the orifice. Check both depths.", at=("curve_start_mm",))
 
 
 @transaction.atomic

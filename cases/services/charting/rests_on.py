@@ -10,7 +10,7 @@ from django.db.models import Q
 from cases.mapping.markings import in_space_of, measured_of
 from cases.models import BendInSpace, Canal, Image, LengthReading, Marking
 from planning.anatomy.curvature import BendShape
-from planning.foundation.quantities import um
+from planning.contract.canal_facts import as_charted
 from planning.radiograph import charted_deg
 from planning.radiograph.values import LineMeasured
 
@@ -25,14 +25,14 @@ def facts(line: LineMeasured) -> Facts:
     bend = line.bend
     if bend is None or bend.begins_mm is None:
         return {}
-    facts: Facts = {"curvature_deg": charted_deg(bend), "curve_start_um": um(bend.begins_mm)}
+    facts: Facts = {"curvature_deg": charted_deg(bend), "curve_start_mm": bend.begins_mm}
     if line.orifice_mm is not None:
-        facts["orifice_um"] = um(line.orifice_mm)
+        facts["orifice_mm"] = line.orifice_mm
     if bend.radius_mm is not None and bend.radius_mm.most is not None and bend.middle_from_end_mm is not None:
-        facts |= {"curve_radius_um": um(bend.radius_mm.value), "curve_from_end_um": um(bend.middle_from_end_mm)}
+        facts |= {"curve_radius_mm": bend.radius_mm.value, "curve_from_end_mm": bend.middle_from_end_mm}
     elif bend.shape is BendShape.UNCLEAR:
-        facts |= {"curve_radius_um": None, "curve_from_end_um": None}
-    return facts
+        facts |= {"curve_radius_mm": None, "curve_from_end_mm": None}
+    return as_charted(facts)
 
 
 def standing_bends(canal: Canal) -> list[BendInSpace]:
@@ -97,4 +97,4 @@ def _facts_of(reading: LengthReading, canal: Canal) -> Facts:
 
 
 def _bend(row: BendInSpace) -> Facts:
-    return {"curvature_deg": in_space_of(row).value}
+    return as_charted({"curvature_deg": in_space_of(row).value})

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import is_dataclass
 from typing import Any
 
 from django.db.models import Model
 
 from cases.models import Case, ChangeLog, Person
-from planning.foundation.encoding import canonical_text
+from planning.foundation.encoding import canonical_text, encode
 
 Values = Mapping[str, Any]
 
@@ -45,4 +46,6 @@ def _plain(value: Any) -> Any:
         return str(value.pk)  # a name could not be erased from here
     if isinstance(value, list):
         return [_plain(each) for each in value]
+    if isinstance(value, tuple) or is_dataclass(value):
+        return encode(value)
     return value if value is None or isinstance(value, bool | int | float | str) else str(value)

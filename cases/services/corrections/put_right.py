@@ -9,6 +9,7 @@ from cases.domain.errors import NotUsable
 from cases.domain.events.payloads import StruckPayload
 from cases.domain.struck import StruckWhy
 from cases.mapping import courses
+from cases.mapping.charts import facts_of
 from cases.models import Canal, Image, ImagePutRight, LengthReading, Person
 from cases.services.charting import canals, rests_on
 from cases.services.common import audit
@@ -83,7 +84,7 @@ def _let_go(actor: Person, image: Image, name: str, why: StruckWhy) -> None:
         struck.strike(actor=actor, reading=reading, why=why)
     # What somebody charted otherwise since stays.
     from_it = [item for facts in rests_on.charted_from(image, canal) for item in facts.items()]
-    stands = rests_on.charted(canal)
-    changes = {fact: stands.get(fact) for fact, value in from_it if getattr(canal, fact) == value}
+    stands, now = rests_on.charted(canal), facts_of(canal)
+    changes = {fact: stands.get(fact) for fact, value in from_it if getattr(now, fact) == value}
     if changes:
         canals.change_canal(actor=actor, canal=canal, changes=changes)

@@ -22,6 +22,7 @@ from cases.services.planning import plans, reviews
 from cases.services.planning.plan_input import Asked
 from cases.services.planning.reviews import Remark
 from planning.anatomy import ToothName
+from planning.contract.canal_facts import Finding
 from planning.contract.plan_input import Choices, Junction, Pattern
 from planning.contract.plan_input import Kit as KitValue
 from planning.foundation.encoding import decode
@@ -116,7 +117,7 @@ class _Story:
     def _chart(self) -> None:
         points = self.told.get("points", {})
         for row in self.told["readings"]:
-            seen = {"finding": "found"}
+            seen: dict[str, Any] = {"finding": Finding.FOUND}
             if row["canal"] in points:
                 seen["reference_point"] = points[row["canal"]]
             canals.change_canal(actor=self.student, canal=self._canal(row["canal"]), changes=seen)

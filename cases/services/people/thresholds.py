@@ -14,7 +14,7 @@ from cases.models import Person, Programme, ProgrammeWidths, ThresholdOverride
 from cases.services.common import audit
 from cases.services.people.programmes import lock_programme
 from planning.canal.initial_shape import refuse_widths
-from planning.contract.plan_input import WidthInput
+from planning.contract.canal_facts import WidthInput
 from planning.foundation import tables
 from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import PlanningError

@@ -1,23 +1,41 @@
-"""Writes what may be entered of each quantity where the app reads it."""
+"""Writes what may be entered of each quantity, and what is charted of a canal in numbers, where the app reads it."""
 
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any, get_args
 
 from django.core.management.base import BaseCommand
 
-from planning.contract.plan_input import CanalInput, Junction, WallInput
-from planning.foundation.bounds import for_the_phone
+from planning.contract.canal_facts import FactNumber, fact_numbers
+from planning.contract.plan_input import Junction
+from planning.foundation.bounds import Bound, bounds, of_fields
 from planning.lengths.readings import Reading
 
 BOUNDS = Path(__file__).parents[2] / "src" / "parts" / "bounds.json"
-TYPES = (CanalInput, WallInput, Junction, *get_args(Reading))
 
 
 def text() -> str:
-    return json.dumps(for_the_phone(*TYPES), indent=2, ensure_ascii=False) + "\n"
+    rows = {key: _quantity(bound) for key, bound in sorted(bounds().items())}
+    told = {"quantities": rows, "facts": dict(map(_fact, fact_numbers())), "fields": dict(sorted(_fields()))}
+    return json.dumps(told, indent=2, ensure_ascii=False) + "\n"
+
+
+def _quantity(bound: Bound) -> dict[str, Any]:
+    told = {name: getattr(bound, name) for name in ("least", "most", "step", "begins", "sentence", "whole")}
+    return {"unit": bound.unit_said, **{name: value for name, value in told.items() if value is not None}}
+
+
+def _fact(number: FactNumber) -> tuple[str, dict[str, Any]]:
+    return ".".join(number.path), {"label": number.label, "quantity": number.bound.key, "usual": number.usual}
+
+
+def _fields() -> Iterator[tuple[str, str]]:
+    """The rows that bound the fields of readings."""
+    for type_ in (Junction, *get_args(Reading)):
+        yield from ((f"{type_.__name__}.{name}", bound.key) for name, bound in of_fields(type_).items())
 
 
 class Command(BaseCommand):

@@ -1831,27 +1831,16 @@ export interface components {
             changes: components["schemas"]["Change"][];
         };
         CanalGivenRequest: {
-            /**
-             * Format: double
-             * @description Width of the opening, where seen to be wide.
-             */
+            /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm?: number | null;
-            /** Format: double */
             curvature_deg?: number | null;
-            /**
-             * Format: double
-             * @description From the canal's end to the middle of its curve.
-             */
+            /** @description From the canal's end to the middle of its curve. */
             curve_from_end_mm?: number | null;
-            /** Format: double */
             curve_radius_mm?: number | null;
-            /**
-             * Format: double
-             * @description From the reference point to where a curve begins.
-             */
+            /** @description From the reference point to where the first curve begins. */
             curve_start_mm?: number | null;
             finding?: components["schemas"]["Finding"];
-            /** @description Gauged by hand after coronal flaring. */
+            /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
             first_binder_size?: number | null;
             /**
              * Format: uuid
@@ -1859,19 +1848,17 @@ export interface components {
              */
             id?: string;
             name: string;
-            /**
-             * Format: double
-             * @description From the reference point to the orifice.
-             */
+            /** @description From the reference point to the orifice. */
             orifice_mm?: number | null;
             reference_point: string;
             resorption?: components["schemas"]["Resorption"];
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
             wall?: components["schemas"]["WallInput"] | null;
-            /** @description Measured, from the end upwards; empty for none. */
+            /** @description In place of the published ones; from the end upwards. */
             widths?: components["schemas"]["WidthInputRequest"][];
         };
+        /** @description One canal as it was charted and read, and how far its work has come. */
         CanalInput: {
             /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm: number | null;
@@ -1884,6 +1871,7 @@ export interface components {
             /** @description From the reference point to where the first curve begins. */
             curve_start_mm: number | null;
             felt: components["schemas"]["RecordedDepth"][];
+            /** @description Who sends a canal to be planned has found it, unless told otherwise. */
             finding: components["schemas"]["Finding"];
             /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
             first_binder_size: number | null;
@@ -1897,10 +1885,12 @@ export interface components {
             reference_point: string;
             resorption: components["schemas"]["Resorption"];
             root: string;
+            /** @description The thinnest wall, measured on this tooth. */
             wall: components["schemas"]["WallInput"] | null;
             /** @description In place of the published ones; from the end upwards. */
             widths: components["schemas"]["WidthInput"][];
         };
+        /** @description One canal as it was charted and read, and how far its work has come. */
         CanalInputRequest: {
             /**
              * @description Width of the apical opening where it was seen to be wide.
@@ -1928,7 +1918,10 @@ export interface components {
             curve_start_mm?: number | null;
             /** @default [] */
             felt?: components["schemas"]["RecordedDepthRequest"][];
-            /** @default found */
+            /**
+             * @description Who sends a canal to be planned has found it, unless told otherwise.
+             * @default found
+             */
             finding?: components["schemas"]["Finding"];
             /**
              * @description First hand size that bound at the end when it was gauged after coronal flaring.
@@ -1954,7 +1947,10 @@ export interface components {
             /** @default none */
             resorption?: components["schemas"]["Resorption"];
             root: string;
-            /** @default null */
+            /**
+             * @description The thinnest wall, measured on this tooth.
+             * @default null
+             */
             wall?: components["schemas"]["WallInput"] | null;
             /**
              * @description In place of the published ones; from the end upwards.
@@ -2082,6 +2078,8 @@ export interface components {
         /** @description One canal: what its length rests on, what was planned, what was done. */
         CanalRecord: {
             canal: string;
+            /** @description What was seen and measured of it beside its length, or empty. */
+            charted: string;
             /** @description The largest shaping instrument that stood at the canal's end. */
             largest_at_length: string | null;
             length: components["schemas"]["Length"] | null;
@@ -2096,18 +2094,16 @@ export interface components {
             steps: components["schemas"]["StepRecord"][];
         };
         CanalShown: {
-            /** Format: double */
+            /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm: number | null;
-            /** Format: double */
             curvature_deg: number | null;
-            /** Format: double */
+            /** @description From the canal's end to the middle of its curve. */
             curve_from_end_mm: number | null;
-            /** Format: double */
             curve_radius_mm: number | null;
-            /** Format: double */
+            /** @description From the reference point to where the first curve begins. */
             curve_start_mm: number | null;
             finding: components["schemas"]["Finding"];
-            /** @description First hand size to bind after coronal flaring. */
+            /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
             first_binder_size: number | null;
             /** Format: uuid */
             id: string;
@@ -2119,7 +2115,7 @@ export interface components {
             /** @description Why no length can be worked out, or empty. */
             length_problem: string;
             name: string;
-            /** Format: double */
+            /** @description From the reference point to the orifice. */
             orifice_mm: number | null;
             readings: components["schemas"]["ReadingShown"][];
             /** @description Empty until one was chosen. */
@@ -2128,7 +2124,7 @@ export interface components {
             root: string;
             /** @description The thinnest wall, measured on this tooth. */
             wall: components["schemas"]["WallInput"] | null;
-            /** @description Measured in this canal, from the end upwards. */
+            /** @description In place of the published ones; from the end upwards. */
             widths: components["schemas"]["WidthInput"][];
         };
         /**
@@ -2141,6 +2137,22 @@ export interface components {
          * @enum {string}
          */
         CanalState: "open" | "not_released" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "waits" | "finished";
+        CanalSummary: {
+            /** @description The student asked for a supervisor's word. */
+            asked: boolean;
+            canal: string;
+            /** @description A supervisor comes to the chair. */
+            coming: boolean;
+            /** @description What it waits for, or empty. */
+            hold_point: string;
+            /** @description What is asked. */
+            note: string;
+            /** @description The canal's last depth, where it is shorter or deeper than expected. */
+            out_of_band: components["schemas"]["OutOfBand"] | null;
+            state: components["schemas"]["CanalState"];
+            /** @description Id shared by the canals that were asked for in one. */
+            together: string;
+        };
         CanalVolume: {
             /** @description Empty where the entry named none. */
             canal: string;
@@ -2680,6 +2692,22 @@ export interface components {
          * @enum {string}
          */
         DoubtKind: "turns_back" | "sharp";
+        /** @description An emergency that halts the tooth. */
+        EmergencyAtAGlance: {
+            /**
+             * Format: date-time
+             * @description When the server had it.
+             */
+            at: string;
+            /** @description Name of the supervisor who goes there, or empty. */
+            coming: string;
+            /** @description Name of who said what it was instead, or that it was not so; empty where nobody did. */
+            corrected_by: string;
+            /** @description Name. */
+            told_by: string;
+            /** @description As last said; empty where it was not so. */
+            what: string;
+        };
         /** @description The whole tooth stands still. */
         EmergencyPayload: {
             /**
@@ -2714,21 +2742,6 @@ export interface components {
         };
         /** @enum {string} */
         EmergencyPayloadWhatEnum: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury";
-        EmergencyShown: {
-            /**
-             * Format: date-time
-             * @description When the server had it.
-             */
-            at: string;
-            /** @description Name of the supervisor who goes there, or empty. */
-            coming: string;
-            /** @description Name of who said what it was instead, or that it was not so; empty where nobody did. */
-            corrected_by: string;
-            /** @description Name. */
-            told_by: string;
-            /** @description As last said; empty where it was not so. */
-            what: string;
-        };
         End: {
             id: string;
             /**
@@ -3085,7 +3098,6 @@ export interface components {
             canal: string;
             /** @description False where it was struck, or put to another canal. */
             counts: boolean;
-            /** @description Its id. */
             image: string;
             position: number;
             purpose: string;
@@ -3148,7 +3160,6 @@ export interface components {
             at: string;
             /** @description Where it was; empty for the whole tooth. */
             canal: string;
-            /** @description Its id. */
             image: string;
             /** @description Empty for the whole tooth; none where it was struck and counts for nothing. */
             moved_to: string | null;
@@ -3158,6 +3169,13 @@ export interface components {
             taken_by: components["schemas"]["RecordPerson"];
             who: components["schemas"]["RecordPerson"];
             why: components["schemas"]["StruckWhy"];
+        };
+        /** @description What may still be stored; asked before a camera opens. */
+        ImageQuota: {
+            /** @description Of the programme. */
+            left_bytes: number;
+            most_bytes: number;
+            most_bytes_each: number;
         };
         /** @description An image was removed; nothing of its picture is left. */
         ImageRemoval: {
@@ -3228,7 +3246,7 @@ export interface components {
             images: components["schemas"]["ImageShown"][];
             /** @description How sure marks are: by these a phone says so with no connection. */
             marking: components["schemas"]["MarkFigures"];
-            room: components["schemas"]["RoomShown"];
+            room: components["schemas"]["ImageQuota"];
         };
         /**
          * @description * `awaited`: Told of, and not here yet, or only in part.
@@ -3742,8 +3760,9 @@ export interface components {
             canal: string | null;
             code: string;
         };
-        NamedGivenRequest: {
-            /** @description None: of the whole tooth. */
+        /** @description A caution by its name; no canal: of the whole tooth. */
+        NamedRequest: {
+            /** @default null */
             canal?: string | null;
             code: string;
         };
@@ -3845,12 +3864,10 @@ export interface components {
         };
         /** @enum {string} */
         OutcomeEnum: "finished" | "plan_again";
-        OutOfBandShown: {
-            /**
-             * @description The canal is bent, and the estimate knows nothing of it.
-             * @default false
-             */
-            as_if_straight?: boolean;
+        /** @description A depth beyond where it would still have been expected, and the band that it was expected in. */
+        OutOfBand: {
+            /** @description The canal is bent, and the estimate knows nothing of it. */
+            as_if_straight: boolean;
             depth_um: number;
             high_um: number;
             low_um: number;
@@ -3974,39 +3991,25 @@ export interface components {
             to_resistance?: boolean;
         };
         PatchedCanalChangesRequest: {
-            /**
-             * Format: double
-             * @description Width of the opening, where seen to be wide.
-             */
+            /** @description Width of the apical opening where it was seen to be wide. */
             apex_mm?: number | null;
-            /** Format: double */
             curvature_deg?: number | null;
-            /**
-             * Format: double
-             * @description From the canal's end to the middle of its curve.
-             */
+            /** @description From the canal's end to the middle of its curve. */
             curve_from_end_mm?: number | null;
-            /** Format: double */
             curve_radius_mm?: number | null;
-            /**
-             * Format: double
-             * @description From the reference point to where a curve begins.
-             */
+            /** @description From the reference point to where the first curve begins. */
             curve_start_mm?: number | null;
             finding?: components["schemas"]["Finding"];
-            /** @description Gauged by hand after coronal flaring. */
+            /** @description First hand size that bound at the end when it was gauged after coronal flaring. */
             first_binder_size?: number | null;
             name?: string;
-            /**
-             * Format: double
-             * @description From the reference point to the orifice.
-             */
+            /** @description From the reference point to the orifice. */
             orifice_mm?: number | null;
             reference_point?: string;
             resorption?: components["schemas"]["Resorption"];
             /** @description The thinnest wall, measured on this tooth. */
             wall?: components["schemas"]["WallInput"] | null;
-            /** @description Measured, from the end upwards; empty for none. */
+            /** @description In place of the published ones; from the end upwards. */
             widths?: components["schemas"]["WidthInputRequest"][];
         };
         PatchedCaseChangesRequest: {
@@ -4869,7 +4872,7 @@ export interface components {
         };
         ReviewGivenRequest: {
             /** @description With an approval: every caution of severity `stop` that was not let pass, by its name. */
-            acknowledged?: components["schemas"]["NamedGivenRequest"][];
+            acknowledged?: components["schemas"]["NamedRequest"][];
             decision: components["schemas"]["Decision"];
             /**
              * Format: uuid
@@ -4922,12 +4925,6 @@ export interface components {
         };
         /** @enum {string} */
         Role: "student" | "supervisor" | "coordinator";
-        RoomShown: {
-            /** @description Of the programme; ask before a camera opens. */
-            left_bytes: number;
-            most_bytes: number;
-            most_bytes_each: number;
-        };
         RootGivenRequest: {
             main_canal?: string | null;
             pattern: components["schemas"]["Pattern"];
@@ -4963,67 +4960,32 @@ export interface components {
             unit: string;
             value: number;
         };
-        RunningCanal: {
-            /**
-             * @description The student asked for a supervisor's word.
-             * @default false
-             */
-            asked?: boolean;
-            canal: string;
-            /**
-             * @description A supervisor comes to the chair.
-             * @default false
-             */
-            coming?: boolean;
-            /** @description What it waits for, or empty. */
-            hold_point: string;
-            /**
-             * @description What is asked, in the student's words.
-             * @default
-             */
-            note?: string;
-            /** @description The canal's last depth, where it is shorter or deeper than expected. */
-            out_of_band: components["schemas"]["OutOfBandShown"] | null;
-            state: components["schemas"]["CanalState"];
-        };
         RunningList: {
             /** @description There is more than is listed here. */
             more: boolean;
             results: components["schemas"]["RunningShown"][];
         };
         RunningShown: {
-            canals: components["schemas"]["RunningCanal"][];
+            canals: components["schemas"]["CanalSummary"][];
             /** Format: uuid */
             case: string;
             /** Format: date-time */
             changed_at: string;
-            /**
-             * @description The visit was closed and waits for a supervisor's check.
-             * @default false
-             */
-            check_due?: boolean;
-            /**
-             * @description Those that halt the tooth, the first one first.
-             * @default []
-             */
-            emergencies?: components["schemas"]["EmergencyShown"][];
+            /** @description The visit was closed and waits for a supervisor's check. */
+            check_due: boolean;
+            /** @description Those that halt the tooth, the first one first. */
+            emergencies: components["schemas"]["EmergencyAtAGlance"][];
             /** @description An emergency stopped the work. */
             halted: boolean;
-            /**
-             * @description What has to be there before any canal is worked.
-             * @default []
-             */
-            missing?: components["schemas"]["Prerequisite"][];
+            /** @description What has to be there before any canal is worked. */
+            missing: components["schemas"]["Prerequisite"][];
             /** @description The step in the student's hand. */
-            now: components["schemas"]["StepInHandShown"] | null;
+            now: components["schemas"]["StepInHand"] | null;
             /** @description The licensed clinician in the room, in the clinic. */
             on_site: components["schemas"]["PersonRef"] | null;
             patient_alias: string;
-            /**
-             * @description Of the plan that is worked.
-             * @default
-             */
-            plan_hash?: string;
+            /** @description Of the plan that is worked. */
+            plan_hash: string;
             /** @description Of the last event. */
             position: number;
             setting: components["schemas"]["Setting"];
@@ -5293,13 +5255,15 @@ export interface components {
          * @enum {string}
          */
         StepComparison: "as_planned" | "added" | "left_out" | "not_yet";
-        StepInHandShown: {
+        StepInHand: {
             action: components["schemas"]["Action"];
             canal: string;
             /** @description Written size, or empty. */
             instrument: string;
             node: string;
             phase: string;
+            /** @description Which time the step is worked, from 1. */
+            visit: number;
         };
         /** @description A step was left. */
         StepPayload: {

@@ -54,7 +54,7 @@ export class Refused extends Error {
     return this.code === OTHER
   }
 
-  /** The sentence for a field by its name, wherever the pointer finds it; also for what lies below the field. */
+  /** The sentence for a field by its name or its path (`wall.thickness_mm`), wherever the pointer finds it; also for what lies below the field. */
   at(field: string): string | undefined {
     return this.fields.find((f) => names(f.pointer, field))?.detail
   }
@@ -67,7 +67,7 @@ export class Refused extends Error {
 }
 
 // Pointers are URI fragments (RFC 6901, 6): `#/reading/tooth_mm`.
-const names = (pointer: string, field: string) => pointer.split('/').slice(1).includes(field)
+const names = (pointer: string, field: string) => `${pointer}/`.includes(`/${field.replaceAll('.', '/')}/`)
 
 /**
  * No answer of the server's own came: no connection, the server is down, or something in between answered. Whether it was

@@ -4,9 +4,25 @@ import table from './bounds.json'
 
 export type Quantity = keyof typeof table.quantities
 
+interface Bounds {
+  readonly unit: string
+  readonly least: number
+  readonly most: number
+  /** How far one press of a button goes, and where an empty field begins. */
+  readonly step?: number
+  readonly begins?: number
+  readonly sentence: string
+  readonly whole: boolean
+}
+
 /** What may be entered of a quantity: the server's own rows, written into the app. */
-export const BOUNDS: Record<Quantity, { least: number; most: number; sentence: string; whole: boolean }> =
-  table.quantities
+export const BOUNDS: Record<Quantity, Bounds> = table.quantities
+
+/** A number charted of a canal, by its path in the canal. */
+export type FactName = keyof typeof table.facts
+
+/** What is charted of a canal in numbers, as the server declares it. */
+export const FACTS = table.facts as Record<FactName, { label: string; quantity: Quantity; usual: boolean }>
 
 /** What is wrong with a number as typed, in the words the server would use; nothing where it is right. */
 export function wrongOf(quantity: Quantity, typed: string): string | undefined {

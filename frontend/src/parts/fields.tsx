@@ -138,7 +138,7 @@ interface StepperProps extends FieldProps {
   onInput: (value: string) => void
   step?: number
   /** Where stepping begins from an empty field. */
-  from?: number
+  begins?: number
   unit?: string
   /** Stepping goes no further than these. */
   least?: number
@@ -147,18 +147,18 @@ interface StepperProps extends FieldProps {
 
 /** A number in steps by two big buttons, or typed with a decimal comma or point. It starts empty. */
 export function Stepper(props: StepperProps) {
-  const { label, hint, wrong, value, onInput, step = 0.5, from = 20, unit = 'mm', least = 0, most = 999 } = props
+  const { label, hint, wrong, value, onInput, step = 0.5, begins = 20, unit = 'mm', least = 0, most = 999 } = props
   const id = useId()
   const by = (direction: -1 | 1) => {
     const now = readMm(value)
-    const next = now === undefined ? from : Math.round((now + direction * step) * 100) / 100
+    const next = now === undefined ? begins : Math.round((now + direction * step) * 100) / 100
     const within = Math.min(most, Math.max(least, next))
     onInput(step < 1 ? within.toFixed(1) : String(within))
   }
   return (
     <div class="field">
       <label for={id}>
-        {label} <span class="soft">({unit})</span>
+        {label} {unit && <span class="soft">({unit})</span>}
       </label>
       <div class="stepper">
         <button type="button" class="button" aria-label={words.fields.less(label, step)} onClick={() => by(-1)}>

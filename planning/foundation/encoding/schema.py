@@ -6,6 +6,7 @@ import inspect
 import json
 import re
 from collections.abc import Iterable
+from dataclasses import is_dataclass
 from functools import cache
 from typing import Any
 
@@ -94,7 +95,7 @@ class _Writer(GenerateJsonSchema):
 
     def __init__(self, mode: Mode, prefix: str) -> None:
         super().__init__(ref_template=prefix + "{model}")
-        self._answered = mode is Mode.ANSWERED
+        self._read_as, self._answered = mode, mode is Mode.ANSWERED
 
     def field_title_should_be_set(self, schema: Any) -> bool:
         return False
@@ -110,6 +111,17 @@ class _Writer(GenerateJsonSchema):
 
     def get_default_value(self, schema: Any) -> Any:
         return schema["default_factory"]() if "default_factory" in schema else super().get_default_value(schema)
+
+    def dataclass_schema(self, schema: Any) -> dict[str, Any]:
+        """pydantic reads the texts under the fields of the class itself, not those under the ones it inherits."""
+        described = super().dataclass_schema(schema)
+        bases: tuple[Any, ...] = tuple(filter(is_dataclass, schema["cls"].__mro__[1:]))
+        for base in bases:
+            inherited = components([(base, self._read_as)])[component_name(base, self._read_as)]["properties"]
+            for name in inherited.keys() & described["properties"].keys():
+                text = inherited[name].get("description")
+                described["properties"][name] |= {"description": text} if text else {}
+        return described
 
     def enum_schema(self, schema: Any) -> dict[str, Any]:
         """pydantic reads the texts under the fields of a dataclass, not those under the members of an enum."""

@@ -9,8 +9,9 @@ from typing import Any
 from planning.anatomy import Tooth, like, usual_range
 from planning.anatomy.curvature import BendShape
 from planning.canal.canal import Canal
+from planning.contract.canal_facts import Finding
 from planning.contract.cautions import caution
-from planning.contract.plan_input import WIDE_CANAL, Finding, PlanInput
+from planning.contract.plan_input import WIDE_CANAL, PlanInput
 from planning.contract.plan_value import Caution
 from planning.foundation import tables
 from planning.foundation.tables import Figures

@@ -6,8 +6,9 @@ import itertools
 from collections.abc import Iterator, Set
 
 from planning.anatomy import CanalOnOffer, LookForKind, Tooth
+from planning.contract.canal_facts import Finding
 from planning.contract.cautions import caution
-from planning.contract.plan_input import Finding, Irrigant, Pattern, PlanInput
+from planning.contract.plan_input import Irrigant, Pattern, PlanInput
 from planning.contract.plan_value import Caution
 from planning.foundation.tables import Figures, published
 from planning.techniques.technique import Phase, PhaseKind, Setting

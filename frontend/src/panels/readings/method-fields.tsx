@@ -8,7 +8,7 @@ interface Props {
   set: (change: Partial<ReadingFields>) => void
   wrong: (field: keyof ReadingFields) => string | undefined
   /** Where stepping begins: the estimate, or the length so far. */
-  from: number
+  begins: number
 }
 
 const r = words.reading
@@ -39,13 +39,13 @@ export function MethodFields(props: Props) {
 
 type MmProps = Props & { field: Extract<keyof ReadingFields, `${string}_mm`>; label: string }
 
-function Mm({ fields, set, wrong, from, field, label }: MmProps) {
+function Mm({ fields, set, wrong, begins, field, label }: MmProps) {
   return (
     <Stepper
       label={label}
       value={fields[field]}
-      from={from}
       {...BOUNDS[QUANTITY[field]]}
+      begins={begins}
       wrong={wrong(field)}
       onInput={(value) => set({ [field]: value })}
     />
@@ -67,7 +67,7 @@ function Confirming(props: Props) {
       {(fields.tip === 'short' || fields.tip === 'past') && (
         <Mm
           {...props}
-          from={0.5}
+          begins={0.5}
           field="tip_by_mm"
           label={r.by}
           wrong={(f) => wrong(f) ?? wrong('tip_short_mm' as 'tip')}
@@ -101,7 +101,7 @@ function Junction(props: Props) {
   const { fields, set, wrong } = props
   return (
     <>
-      <Mm {...props} from={3} field="from_terminus_mm" label={r.junctionFrom} />
+      <Mm {...props} begins={3} field="from_terminus_mm" label={r.junctionFrom} />
       <Choice
         label={r.junctionMethod}
         value={fields.junction_method || undefined}

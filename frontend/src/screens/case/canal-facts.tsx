@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, Finding, Resorption } from '@/api/shapes'
-import { BOUNDS } from '@/parts/bounds'
+import { BOUNDS, FACTS, type FactName } from '@/parts/bounds'
 import { Choice, Stepper, TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
 import { changeCanal } from '@/store/cache/cases'
@@ -8,16 +8,7 @@ import { useDraft } from '@/store/cache/hooks'
 import { useSending } from '@/store/forms/sending'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
-import {
-  chartedNumbers,
-  FURTHER,
-  NUMBERS,
-  type NumberName,
-  type Typed,
-  toNumbers,
-  USUAL,
-  wrongNumber,
-} from './canal-numbers'
+import { chartedNumbers, FURTHER, type Typed, toNumbers, USUAL, wrongNumber } from './canal-numbers'
 
 interface Fields extends Typed {
   finding: Finding
@@ -33,7 +24,7 @@ function asCharted(canal: CanalShown): Fields {
   return { finding, resorption, reference_point, ...chartedNumbers(canal) }
 }
 
-/** Orifice, resorption, curvature, depths and wall of a canal; an empty number is one that was not measured. */
+/** What is charted of a canal; an empty number is one that was not measured. */
 export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) {
   const draft = useDraft(`facts of ${canal.id}`, () => asCharted(canal))
   const [sending, run] = useSending()
@@ -52,11 +43,11 @@ export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) 
     setTried(true)
     if ([...USUAL, ...FURTHER].every((name) => wrongNumber(name, fields) === undefined)) void send()
   }
-  const number = (name: NumberName) => (
+  const number = (name: FactName) => (
     <Stepper
       key={name}
-      {...NUMBERS[name]}
-      {...BOUNDS[NUMBERS[name].quantity]}
+      label={words.capital(FACTS[name].label)}
+      {...BOUNDS[FACTS[name].quantity]}
       value={fields[name]}
       wrong={(tried ? wrongNumber(name, fields) : undefined) ?? wrong(name)}
       onInput={(value) => draft.set({ [name]: value })}

@@ -100,7 +100,7 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
         fields={fields}
         set={set}
         wrong={wrong}
-        from={canal.length?.stop_mm ?? canal.length?.estimate_mm ?? 20}
+        begins={canal.length?.stop_mm ?? canal.length?.estimate_mm ?? 20}
       />
       {fields.method !== 'junction' && fields.method !== 'pre_operative_image' && (
         <Tick

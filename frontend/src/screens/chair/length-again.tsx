@@ -61,7 +61,7 @@ function Form({ chair, canal, course }: Props) {
         options={methods.map((value) => ({ value, says: words.reading.short[value] ?? value }))}
         onChoose={(method) => draft.set({ method: method as Method })}
       />
-      <MethodFields fields={fields} set={draft.set} wrong={wrong} from={canal.length.stop_mm ?? 20} />
+      <MethodFields fields={fields} set={draft.set} wrong={wrong} begins={canal.length.stop_mm ?? 20} />
       <Tick
         label={words.reading.afterFlaring}
         checked={fields.after_flaring}

@@ -89,9 +89,6 @@ function OfCanal({
           setApart(typed)
           change()
         }}
-        unit="°"
-        step={5}
-        from={30}
         {...BOUNDS.tube_turn}
         wrong={apart.trim() ? wrongOf('tube_turn', apart) : undefined}
       />

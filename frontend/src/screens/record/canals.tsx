@@ -86,6 +86,7 @@ function OneCanal({ of }: { of: CanalRecord }) {
         <br />
         {sizes.filter(Boolean).join(' · ')}
       </p>
+      {of.charted && <p class="small soft">{words.capital(of.charted)}</p>}
       <Work of={of} />
     </>
   )
