@@ -10,9 +10,9 @@ from urllib.parse import urlsplit
 
 from cases.domain.errors import NotUsable
 from cases.domain.progress import emergencies
-from cases.domain.progress.at_a_glance import CanalSummary
 from cases.domain.progress.course import CaseState
 from cases.domain.progress.emergencies import Emergency
+from cases.domain.progress.summary import CanalSummary
 
 INWARD = frozenset({"localhost", "local", "internal", "intranet", "lan", "home", "corp", "arpa"})
 """Last labels of names that lead into a network of one's own (RFC 6761, RFC 6762; the others common practice)."""

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from cases.domain.events.payloads import ReplanPayload
 from cases.domain.plans.carry_over import carries_over
-from cases.domain.progress.so_far import so_far
+from cases.domain.progress.progress_of import progress_of
 from cases.mapping import courses
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, Person, ToothPlanVersion
@@ -23,7 +23,7 @@ def progress(case: Case) -> dict[str, Progress]:
     if work is None:
         return {}
     version = ToothPlanVersion.objects.get(case=case, hash=work.course.plan)
-    return so_far(work.course, work.plans, work.events, plan_input_of(version), plan_of(version))
+    return progress_of(work.course, work.plans, work.events, plan_input_of(version), plan_of(version))
 
 
 def approval_for(case: Case, given: PlanInput, made: Plan) -> ToothPlanVersion | None:

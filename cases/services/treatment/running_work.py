@@ -10,9 +10,9 @@ from uuid import UUID
 from django.db import transaction
 
 from cases.domain.events.event import CourseEvent
-from cases.domain.progress import at_a_glance
-from cases.domain.progress.at_a_glance import CanalSummary, StepInHand
+from cases.domain.progress import summary
 from cases.domain.progress.course import CanalState, CaseState
+from cases.domain.progress.summary import CanalSummary, StepInHand
 from cases.domain.progress.visit import Prerequisite
 from cases.domain.push import news
 from cases.mapping import courses
@@ -67,7 +67,7 @@ def keep(case: Case) -> None:
                     "missing": missing,
                     "check_due": visit.check_due,
                     "plan": course.plan,
-                    "emergencies": at_a_glance.emergencies(course, _told(events)),
+                    "emergencies": summary.emergencies(course, _told(events)),
                 }
             ),
         },
@@ -123,8 +123,8 @@ def _glance(
     version = courses.plan_facts(case.versions.values_list("pk", flat=True).get(hash=course.plan))
     known = decode(Learned, json.loads(learned)) if learned else None
     return (
-        at_a_glance.canals(course, events, known.canals if known and known.plan == course.plan else version.ahead),
-        at_a_glance.in_hand(course, events, course.taken_over.by or str(case.student_id), version.names),
+        summary.canals(course, events, known.canals if known and known.plan == course.plan else version.ahead),
+        summary.in_hand(course, events, course.taken_over.by or str(case.student_id), version.names),
     )
 
 

@@ -59,7 +59,7 @@ class StepInHand:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class EmergencyAtAGlance:
+class EmergencySummary:
     """An emergency that halts the tooth."""
 
     what: str
@@ -74,10 +74,10 @@ class EmergencyAtAGlance:
     """Name of the supervisor who goes there, or empty."""
 
 
-def emergencies(course: CaseState, told: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencyAtAGlance, ...]:
+def emergencies(course: CaseState, told: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencySummary, ...]:
     """Those that halt the tooth. `told` says by event who told it, by name, and when."""
     return tuple(
-        EmergencyAtAGlance(
+        EmergencySummary(
             what=one.what,
             at=told[one.id][1],
             told_by=told[one.id][0],

@@ -7,9 +7,9 @@ from typing import Any
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import ReplanPayload, StepPayload, UndoPayload
-from cases.domain.progress import at_a_glance
-from cases.domain.progress.at_a_glance import OutOfBand
+from cases.domain.progress import summary
 from cases.domain.progress.course import CanalState, CaseState, fold
+from cases.domain.progress.summary import OutOfBand
 from planning.depth.last_depth import Ahead, Awaited
 from planning.run_sheet.graph import Action, Do, End, Exit, RunSheet, Target
 from planning.techniques.technique import Setting
@@ -55,7 +55,7 @@ def course(*events: CourseEvent) -> CaseState:
 
 
 def outside(*events: CourseEvent) -> OutOfBand | None:
-    (canal,) = at_a_glance.canals(course(*events), events, BANDS)
+    (canal,) = summary.canals(course(*events), events, BANDS)
     return canal.out_of_band
 
 
@@ -92,20 +92,20 @@ def test_what_was_undone_or_did_not_fit_is_no_remark() -> None:
 
 def test_the_step_in_hand_is_that_of_the_canal_the_student_turned_to() -> None:
     events = (FIRST,)
-    found = at_a_glance.in_hand(course(*events), events, "student", NAMES)
+    found = summary.in_hand(course(*events), events, "student", NAMES)
     assert found is not None
     assert (found.canal, found.node, found.instrument, found.action) == ("P", "shape/20", "20/.04", Action.INSTRUMENT)
-    assert at_a_glance.in_hand(course(*events), events, "somebody else", NAMES) is None
+    assert summary.in_hand(course(*events), events, "somebody else", NAMES) is None
 
 
 def test_the_second_time_round_is_another_step_in_hand() -> None:
     events = (FIRST, SMALLER)
-    found = at_a_glance.in_hand(course(*events), events, "student", NAMES)
+    found = summary.in_hand(course(*events), events, "student", NAMES)
     assert found is not None
     assert (found.node, found.visit) == ("shape/25", 2)
 
 
 def test_a_canal_at_its_hold_point_says_what_it_waits_for() -> None:
     events = (step("1", "shape/25", Exit.REACHED),)
-    (canal,) = at_a_glance.canals(course(*events), events, BANDS)
+    (canal,) = summary.canals(course(*events), events, BANDS)
     assert (canal.state, canal.hold_point) == (CanalState.HOLD_POINT, "final_size")

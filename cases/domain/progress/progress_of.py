@@ -16,7 +16,7 @@ from planning.run_sheet.graph import Action, Do, Exit, Target
 from planning.work.mid_course import begun_by
 
 
-def so_far(
+def progress_of(
     course: CaseState, plans: Mapping[str, Sheets], events: Iterable[CourseEvent], given: PlanInput, plan: Plan
 ) -> dict[str, Progress]:
     """By canal, for those whose work has begun. `given` and `plan` are of the version that is worked."""
