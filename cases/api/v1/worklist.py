@@ -17,7 +17,7 @@ from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
-from cases.domain.progress.at_a_glance import CanalSummary, EmergencyAtAGlance, StepInHand
+from cases.domain.progress.summary import CanalSummary, EmergencySummary, StepInHand
 from cases.domain.progress.visit import Prerequisite
 from cases.queries import worklist
 from cases.queries.worklist import Asks
@@ -59,7 +59,7 @@ class RunningShown(serializers.Serializer[Any]):
     student = PersonRef(source="row.case.student")
     halted = serializers.BooleanField(source="row.halted", help_text="An emergency stopped the work.")
     emergencies = Value(
-        tuple[EmergencyAtAGlance, ...],
+        tuple[EmergencySummary, ...],
         source="glance.emergencies",
         help_text="Those that halt the tooth, the first one first.",
     )

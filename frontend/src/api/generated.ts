@@ -2692,22 +2692,6 @@ export interface components {
          * @enum {string}
          */
         DoubtKind: "turns_back" | "sharp";
-        /** @description An emergency that halts the tooth. */
-        EmergencyAtAGlance: {
-            /**
-             * Format: date-time
-             * @description When the server had it.
-             */
-            at: string;
-            /** @description Name of the supervisor who goes there, or empty. */
-            coming: string;
-            /** @description Name of who said what it was instead, or that it was not so; empty where nobody did. */
-            corrected_by: string;
-            /** @description Name. */
-            told_by: string;
-            /** @description As last said; empty where it was not so. */
-            what: string;
-        };
         /** @description The whole tooth stands still. */
         EmergencyPayload: {
             /**
@@ -2742,6 +2726,22 @@ export interface components {
         };
         /** @enum {string} */
         EmergencyPayloadWhatEnum: "instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury";
+        /** @description An emergency that halts the tooth. */
+        EmergencySummary: {
+            /**
+             * Format: date-time
+             * @description When the server had it.
+             */
+            at: string;
+            /** @description Name of the supervisor who goes there, or empty. */
+            coming: string;
+            /** @description Name of who said what it was instead, or that it was not so; empty where nobody did. */
+            corrected_by: string;
+            /** @description Name. */
+            told_by: string;
+            /** @description As last said; empty where it was not so. */
+            what: string;
+        };
         End: {
             id: string;
             /**
@@ -4974,7 +4974,7 @@ export interface components {
             /** @description The visit was closed and waits for a supervisor's check. */
             check_due: boolean;
             /** @description Those that halt the tooth, the first one first. */
-            emergencies: components["schemas"]["EmergencyAtAGlance"][];
+            emergencies: components["schemas"]["EmergencySummary"][];
             /** @description An emergency stopped the work. */
             halted: boolean;
             /** @description What has to be there before any canal is worked. */
