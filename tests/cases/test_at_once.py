@@ -44,7 +44,7 @@ from cases.services.people import one_time_codes
 from cases.services.planning import plans
 from cases.services.planning.plan_input import Asked
 from cases.services.treatment import on_site_sign_off, treatment
-from cases.services.treatment.on_site_sign_off import BenchWord
+from cases.services.treatment.on_site_sign_off import OnSiteSignOff
 from cases.services.treatment.treatment import ReceivedEvent
 from planning.contract.plan_input import Choices
 from planning.lengths.readings import PreOperativeImage
@@ -250,7 +250,7 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
         waits = treatment_of(scene.case.pk)
         node = next(canal.node for canal in waits.canals if canal.canal == name)
         told = SignOffPayload(exit="approved", at_bench=True)
-        word = BenchWord(supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=told)
+        word = OnSiteSignOff(supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=told)
         return lambda: on_site_sign_off.sign_off(actor=scene.student, case=scene.case, word=word)
 
     came = at_once(*(signing(name) for name in canals))

@@ -21,7 +21,7 @@ from cases.queries import seen
 from cases.queries.bench_codes import BenchCodeState, bench_code_shown
 from cases.services.people import one_time_codes
 from cases.services.treatment import on_site_sign_off
-from cases.services.treatment.on_site_sign_off import BenchWord
+from cases.services.treatment.on_site_sign_off import OnSiteSignOff
 
 TAGS = ["bench"]
 CODE_DIGITS = 6
@@ -145,5 +145,5 @@ class BenchSignOffsView(View):
         payload = SignOffPayload(
             **{key: read.pop(key) for key in ("exit", "despite_missing", "reason") if key in read}, at_bench=True
         )
-        on_site_sign_off.sign_off(actor=me(request), case=case, word=BenchWord(payload=payload, **read))
+        on_site_sign_off.sign_off(actor=me(request), case=case, word=OnSiteSignOff(payload=payload, **read))
         return treatment_answer(case.pk)

@@ -22,7 +22,7 @@ from cases.services.treatment.treatment import refuse_unreasoned
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BenchWord:
+class OnSiteSignOff:
     """What a supervisor types in on the student's phone, and what the screen shows while they do."""
 
     supervisor: UUID
@@ -36,7 +36,7 @@ class BenchWord:
     """Other canals that wait at the same step: the word holds for them too."""
 
 
-def sign_off(*, actor: Person, case: Case, word: BenchWord) -> TreatmentEvent:
+def sign_off(*, actor: Person, case: Case, word: OnSiteSignOff) -> TreatmentEvent:
     """The event of the canal, in the supervisor's name, and one for each other. One code is used up by all of them.
 
     Raises NotAllowed, NotUsable, HoldPointAnswered where the canal does not wait at this step of this plan, or the
@@ -49,7 +49,7 @@ def sign_off(*, actor: Person, case: Case, word: BenchWord) -> TreatmentEvent:
 
 
 @transaction.atomic
-def _sign_off(actor: Person, case: Case, word: BenchWord) -> TreatmentEvent | CaseError:
+def _sign_off(actor: Person, case: Case, word: OnSiteSignOff) -> TreatmentEvent | CaseError:
     parts.refuse_unless_works_now(actor, case, "A word at the bench is taken on the phone")
     refuse_unreasoned(word.payload)
     supervisor = _supervisor(case, word.supervisor)
@@ -81,7 +81,7 @@ def _supervisor(case: Case, id_: UUID) -> Person:
     return membership.person
 
 
-def _refuse_elsewhere(case: Case, word: BenchWord, canals: tuple[str, ...]) -> None:
+def _refuse_elsewhere(case: Case, word: OnSiteSignOff, canals: tuple[str, ...]) -> None:
     """Raises HoldPointAnswered unless each canal waits at just this step of this plan, or the visit for this word."""
     events = list(case.events.select_related("actor").order_by("position"))
     course = courses.fold_case(case.pk, events)

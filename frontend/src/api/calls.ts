@@ -150,7 +150,7 @@ export const getRecord = (id: string) =>
 
 // --- words of supervisors ---
 
-export const signOffAtBench = (id: string, body: S.BenchWord) =>
+export const signOffAtBench = (id: string, body: S.OnSiteSignOff) =>
   told(http.POST('/api/v1/cases/{case_id}/bench-sign-offs', { ...ofCase(id), body }), TREATMENT)
 
 export const getBenchCode = () => told(http.GET('/api/v1/bench-code'), { state: 'string' })

@@ -1,5 +1,5 @@
 import * as calls from '@/api/calls'
-import type { BenchWord, EventShown } from '@/api/shapes'
+import type { EventShown, OnSiteSignOff } from '@/api/shapes'
 import { replace } from '@/store/cache/cached'
 import { useCached } from '@/store/cache/hooks'
 import { treatmentName } from '@/store/outbox/outbox'
@@ -64,7 +64,7 @@ export function shownEvent({ treatment }: Chair, id: string | null): EventShown 
 }
 
 /** A supervisor's word with a one-time code; the server checks it, so it needs the connection. */
-export async function signOffAtBench(caseId: string, body: BenchWord): Promise<void> {
+export async function signOffAtBench(caseId: string, body: OnSiteSignOff): Promise<void> {
   await replace(treatmentName(caseId), await calls.signOffAtBench(caseId, body))
 }
 
