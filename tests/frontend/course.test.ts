@@ -1,10 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import type { RunSheet } from '@/api/shapes'
+import type { RunSheet, Setting } from '@/api/shapes'
 import { CaseState } from '@/walk/course'
 import type { Emergency } from '@/walk/emergencies'
-import type { Setting } from '@/walk/visit'
 import { TooNew, Walk } from '@/walk/walk'
 import { eventsOf, inForce, type Written } from './sample-events'
 

@@ -1,10 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { vi } from 'vitest'
-import type { EventPayload, Plan, RunSheet } from '@/api/shapes'
+import type { EventPayload, Plan, RunSheet, Setting } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
 import { CaseState } from '@/walk/course'
-import type { Setting } from '@/walk/visit'
 import { eventsOf, inForce, type Written } from './sample-events'
 import { canal, instrument } from './sample-plan'
 

@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import type { RunSheet } from '@/api/shapes'
+import type { RunSheet, Setting } from '@/api/shapes'
 import { CaseState } from '@/walk/course'
 import type { CourseEvent } from '@/walk/course-event'
-import type { Setting } from '@/walk/visit'
 
 interface Told {
   plans: Record<string, Record<string, RunSheet>>

@@ -1,24 +1,9 @@
-import type { RunSheet, WaitsFor } from '@/api/shapes'
+import type { CanalState, OutOfCourse, RunSheet, WaitsFor } from '@/api/shapes'
 import type { EventOf, PayloadOf } from './course-event'
 import { byName } from './own'
-import type { Prerequisite } from './visit'
 import { Walk } from './walk'
 
-type CanalHold = 'paused' | 'past_stop' | 'to_check'
-export type CanalState = CanalHold | 'to_plan' | 'open' | 'not_released' | 'hold_point' | 'waits' | 'finished'
-
-/** Why an event moves nothing. It is kept and shown all the same: a clinical fact is never refused. */
-export type OutOfCourse =
-  | 'other_plan'
-  | 'no_canal'
-  | Prerequisite
-  | 'withheld'
-  | 'other_step'
-  | 'no_such_exit'
-  | 'nothing_asked'
-  | 'not_to_undo'
-  | 'not_checked'
-  | 'not_working'
+type CanalHold = Extract<CanalState, 'paused' | 'past_stop' | 'to_check'>
 
 /** A supervisor's approval at a hold point, beyond which nothing has been done, and the images that it rested on. */
 interface Word {

@@ -1,24 +1,14 @@
-import type { RunSheet } from '@/api/shapes'
-import {
-  answer,
-  begun,
-  byAnotherPlan,
-  type CanalProgress,
-  leave,
-  type OfPlan,
-  type OutOfCourse,
-  resume,
-  signOff,
-} from './canal-progress'
+import type { OutOfCourse, Prerequisite, RunSheet, Setting } from '@/api/shapes'
+import { answer, begun, byAnotherPlan, type CanalProgress, leave, type OfPlan, resume, signOff } from './canal-progress'
 import type { CourseEvent, EventOf, PayloadOf } from './course-event'
 import { Emergencies } from './emergencies'
 import { byName } from './own'
 import { ofWork } from './registry'
 import { TakenOver } from './taken-over'
 import { undone } from './undone'
-import { type Prerequisite, type Setting, Visit } from './visit'
+import { Visit } from './visit'
 
-export type { CanalProgress, CanalState, OutOfCourse } from './canal-progress'
+export type { CanalProgress } from './canal-progress'
 
 /** Run sheets of one plan by canal. */
 export type Sheets = Readonly<Record<string, RunSheet>>

@@ -1,10 +1,7 @@
-import type { RunSheet } from '@/api/shapes'
+import type { Lacking, RunSheet } from '@/api/shapes'
 import type { CanalProgress } from './canal-progress'
 import type { CourseEvent } from './course-event'
 import { concernsImage, movedTo, putRight } from './put-right'
-
-/** What a hold point is about and is not there; a supervisor may let it pass in spite. */
-export type Lacking = 'length' | 'image'
 
 const NO_LENGTH = ['missing', 'estimated']
 

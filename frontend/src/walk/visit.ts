@@ -1,10 +1,7 @@
+import type { Prerequisite, Setting } from '@/api/shapes'
 import type { PayloadOf } from './course-event'
 
-export type Setting = 'block' | 'extracted' | 'clinic'
 type Dam = PayloadOf<'dam'>['state']
-
-/** What has to be there before any canal is worked. */
-export type Prerequisite = 'closed' | 'halted' | 'dam_off' | 'nobody_on_site' | 'approval_lapsed' | 'revoked'
 
 /** Nodes of a supervisor's word on a visit: that it was closed well; that the approval counts for another session. */
 export const CHECK = 'visit/check'

@@ -1,6 +1,15 @@
 import { useEffect, useMemo } from 'preact/hooks'
 import * as calls from '@/api/calls'
-import type { Asked, EventGiven, EventPayload, Plan, Treatment, VersionListed, VersionShown } from '@/api/shapes'
+import type {
+  Asked,
+  EventGiven,
+  EventPayload,
+  Plan,
+  Setting,
+  Treatment,
+  VersionListed,
+  VersionShown,
+} from '@/api/shapes'
 import { refresh } from '@/store/cache/cached'
 import { useCached } from '@/store/cache/hooks'
 import { refreshPlan, useVersion, useVersions } from '@/store/cache/plans'
@@ -13,7 +22,6 @@ import { membership, personId } from '@/store/session/session'
 import { CaseState, type Sheets } from '@/walk/course'
 import { type CourseEvent, courseEvent } from '@/walk/course-event'
 import { byName } from '@/walk/own'
-import type { Setting } from '@/walk/visit'
 import { mayTell } from './part'
 
 /** A case at the chair: its plan and the course of everything recorded, sent or not. */

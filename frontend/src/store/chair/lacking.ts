@@ -1,4 +1,5 @@
-import { type Lacking, lacking } from '@/walk/lacking'
+import type { Lacking } from '@/api/shapes'
+import { lacking } from '@/walk/lacking'
 import type { Chair } from './chair'
 
 /** What the hold point that a canal waits at lacks. */
