@@ -82,7 +82,7 @@ def test_an_unknown_tooth_is_refused_with_what_it_could_be() -> None:
 
 
 @pytest.mark.parametrize(
-    ("sent", "payload"),
+    ("sent", "told"),
     [
         ({"notation": "iso_3950"}, {"#/designation": "is missing"}),
         ({"notation": "iso", "designation": "26"}, {"#/notation": "must be 'iso_3950', 'universal' or 'palmer'"}),
