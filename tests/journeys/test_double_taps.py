@@ -58,10 +58,10 @@ IDBDatabase.prototype.transaction = function (...of) {
 const add = IDBObjectStore.prototype.add
 IDBObjectStore.prototype.add = function (entry, ...key) {
   if (this.name === 'outbox') {
-    const { id, canal, seen_position, told } = entry.event
+    const { id, canal, seen_position, payload } = entry.event
     const goes_on = !touches.has(this.transaction)
     if (!goes_on) seen.taken = touches.get(this.transaction)
-    seen.written.push({ id, canal, seen_position, told, goes_on, ...seen.taken })
+    seen.written.push({ id, canal, seen_position, payload, goes_on, ...seen.taken })
   }
   return add.call(this, entry, ...key)
 }
