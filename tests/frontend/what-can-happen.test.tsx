@@ -1,5 +1,5 @@
 import { fireEvent, render, screen } from '@testing-library/preact'
-import { beforeEach, describe, expect, test } from 'vitest'
+import { beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Plan } from '@/api/shapes'
 import { adviceIn } from '@/panels/emergency/at-hand'
 import { Trouble } from '@/panels/emergency/trouble'
@@ -46,4 +46,18 @@ describe('what cannot happen in a setting', () => {
     expect(stepsOf('instrument_separated')).toEqual(['Measure the piece.'])
     expect(stepsOf('collapse')).toEqual(['First of all.'])
   })
+})
+
+test('a double tap that closes what happened does not open it again, and later it opens at once', () => {
+  vi.useFakeTimers()
+  render(<Trouble chair={chairAfter([]).chair} canal="MB" pausable />)
+  const press = (name: string) => fireEvent.click(screen.getByRole('button', { name }))
+  press('Problem')
+  press('Close')
+  vi.advanceTimersByTime(350)
+  press('Problem')
+  expect(screen.queryByRole('dialog')).toBeNull()
+  vi.advanceTimersByTime(100)
+  press('Problem')
+  expect(screen.getByRole('dialog')).toBeTruthy()
 })

@@ -1,5 +1,5 @@
 // On the screen for 400 ms, longer than the two touches of a double tap are apart; before that a frame to draw it.
-const SHOWN_MS = 400 + 20
+export const SHOWN_MS = 400 + 20
 const PRESSING = ['Enter', ' ']
 const heldUp = (button: Element | null) => button !== null && !button.closest('[data-at-once]')
 

@@ -1,5 +1,6 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { Sheet } from '@/parts/rationale/sheet'
+import { SHOWN_MS } from '@/parts/unhurry'
 import type { Chair } from '@/store/chair/chair'
 import type { OfEmergency } from '@/store/outbox/emergencies'
 import type { PayloadOf } from '@/walk/course-event'
@@ -42,14 +43,24 @@ interface ProblemProps {
 /** The button, and what may have happened under it. */
 export function Problem({ says, canHappen = () => true, onTell, onPause }: ProblemProps) {
   const [open, setOpen] = useState(false)
-  const close = () => setOpen(false)
+  // The second touch of a double tap that closed the sheet, where this button lies under it, opens nothing.
+  const closedAt = useRef(Number.NEGATIVE_INFINITY)
+  const close = () => {
+    closedAt.current = performance.now()
+    setOpen(false)
+  }
   const stop = (what: string) => {
     close()
     onTell({ kind: 'emergency', what: what as Emergency, note: '', before: [] })
   }
   return (
     <>
-      <button type="button" class="button answer" data-at-once onClick={() => setOpen(true)}>
+      <button
+        type="button"
+        class="button answer"
+        data-at-once
+        onClick={() => performance.now() - closedAt.current >= SHOWN_MS && setOpen(true)}
+      >
         {says}
       </button>
       {open && (
