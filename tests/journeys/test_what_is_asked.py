@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, ViewportSize, expect
+from playwright.sync_api import Frame, Page, Request, ViewportSize, expect
 
 from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import person, sign_in
@@ -53,9 +53,15 @@ UNDER_IT = """({ x, y, width, height }) => {
 
 def as_it_stands(page: Page) -> None:
     """The page loaded anew, as the server has the case by now and not as it was kept on the phone."""
-    with page.expect_response(lambda told: told.request.method == "GET" and told.url.endswith("/events")) as told:
+    loaded: list[Frame] = []
+    page.once("framenavigated", lambda frame: loaded.append(frame))
+
+    # What the page of before asked for may never be answered.
+    def asked_anew(request: Request) -> bool:
+        return bool(loaded) and request.method == "GET" and request.url.endswith("/events")
+
+    with page.expect_request_finished(asked_anew):
         page.reload()
-    told.value.finished()
     page.evaluate(STILL)
 
 
