@@ -238,7 +238,7 @@ def test_what_is_written_late_is_of_its_own_touch(
     assert phone.evaluate("seen.written") == []
 
     phone.evaluate("leaveOff()")
-    phone.wait_for_function("seen.written.length > 0")
+    phone.wait_for_function("() => seen.written.length > 0")
     (turn,) = phone.evaluate("seen.written")
     assert (turn["payload"]["kind"], turn["canal"], turn["goes_on"]) == ("turn", there, False)
     assert turn["asked"].startswith(f"{here} / ")

@@ -204,7 +204,7 @@ def test_what_to_do_first_is_in_sight_from_wherever_it_was_told(
     phone.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
     assert phone.evaluate("scrollY") > 200
     tell(phone)
-    phone.wait_for_function("!history.state?.sheet")
+    phone.wait_for_function("() => !history.state?.sheet")
     phone.wait_for_timeout(300)  # for a browser that scrolls back late
     expect(phone.get_by_role("heading", name="Call the person in the room now.")).to_be_in_viewport(ratio=1)
     expect(phone.locator(".first-steps li").first).to_be_in_viewport(ratio=1)

@@ -37,7 +37,7 @@ def test_little_is_fetched_and_nothing_twice(
     phone.goto(line.url)
     expect(phone.get_by_label("User name")).to_be_visible()
     signing_in = _bytes_of(line, asked_by_page)
-    phone.wait_for_function("navigator.serviceWorker.controller !== null")
+    phone.wait_for_function("() => navigator.serviceWorker.controller !== null")
     assert _twice(line) == {}
     whole = sum(answer.size_bytes for answer in line.passed if not answer.path.startswith("/api/"))
 

@@ -93,14 +93,14 @@ SHARE = """(bytes) => {
 def test_a_photo_shared_from_another_app_is_put_to_a_case(phone: Page, demo: Mapping[str, Any]) -> None:
     sign_in(phone, person(demo, "student"))
     expect(phone.get_by_role("main").locator(".ledger a").first).to_be_visible()
-    phone.wait_for_function("navigator.serviceWorker.controller !== null")
+    phone.wait_for_function("() => navigator.serviceWorker.controller !== null")
     phone.context.set_offline(True)
     phone.evaluate(SHARE, list(picture(60, 40)))
     phone.wait_for_url("**/share")
     expect(phone.get_by_text("One image was shared.")).to_be_visible()
     phone.get_by_role("button", name="Open the image that was shared").click()
     # Drawn, and not a plate that stands for it.
-    drawn = "document.querySelector('.image-tile img')?.naturalWidth === 60"
+    drawn = "() => document.querySelector('.image-tile img')?.naturalWidth === 60"
     phone.wait_for_function(drawn)
     phone.get_by_role("dialog").get_by_role("button", name="Close").click()
     phone.context.set_offline(False)

@@ -47,7 +47,7 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     brought = len(events(phone, case))
     # Looking at the case once brings it along; nothing else was opened on this phone.
     phone.goto(f"/cases/{case}")
-    phone.wait_for_function("navigator.serviceWorker.controller !== null")
+    phone.wait_for_function("() => navigator.serviceWorker.controller !== null")
     phone.reload(wait_until="networkidle")
     phone.get_by_role("link", name="At the chair").click()
     phone.get_by_role("navigation", name="Canals").get_by_role("button", name="ML").click()

@@ -20,9 +20,9 @@ def student(demo: dict[str, Any], phone: Page) -> Page:
 
 def kept_by_worker(page: Page) -> None:
     """The worker has the app and answers for this page."""
-    page.wait_for_function("navigator.serviceWorker.ready.then(() => true)")
+    page.wait_for_function("() => navigator.serviceWorker.ready.then(() => true)")
     page.reload()
-    page.wait_for_function("navigator.serviceWorker.controller !== null")
+    page.wait_for_function("() => navigator.serviceWorker.controller !== null")
 
 
 def test_without_a_connection_the_app_opens_with_what_was_seen_last(student: Page) -> None:
