@@ -6,6 +6,8 @@ import { brotliCompressSync, gzipSync } from 'node:zlib'
 import { build, defineConfig, type Plugin } from 'vite'
 
 const root = fileURLToPath(new URL('.', import.meta.url))
+/** Where what is built lies. */
+const BUILT = join(root, 'dist')
 const alias = { '@': join(root, 'src') }
 /** What the development server hands on. The host stays the page's own: Django refuses a change from another origin. */
 const OF_DJANGO = ['/api', '/admin', '/static', '/livez', '/readyz']
@@ -15,29 +17,25 @@ const DJANGO = `http://127.0.0.1:${process.env.DJANGO_PORT ?? 8000}`
 const NOT_KEPT = /(^sw\.js|\.map|\.br|\.gz|-512\.png)$/
 
 /** Files the worker keeps: all that was built to be shown. The shell is asked for as `/`. */
-function keptFiles(outDir: string): string[] {
-  return readdirSync(outDir, { recursive: true, withFileTypes: true })
+function keptFiles(): string[] {
+  return readdirSync(BUILT, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
-    .map((entry) => relative(outDir, join(entry.parentPath, entry.name)))
+    .map((entry) => relative(BUILT, join(entry.parentPath, entry.name)))
     .filter((file) => !file.startsWith('.vite') && !NOT_KEPT.test(file))
     .sort()
 }
 
 /** Builds the service worker after the app and gives it the files to keep, each with its digest, and that of them all. */
 function serviceWorker(): Plugin {
-  let outDir = ''
   return {
     name: 'service-worker',
     apply: 'build',
-    configResolved(config) {
-      outDir = join(config.root, config.build.outDir)
-    },
     async closeBundle() {
-      const files = keptFiles(outDir)
+      const files = keptFiles()
       const digest = createHash('sha256')
       const kept: [string, string][] = []
       for (const file of files) {
-        const bytes = readFileSync(join(outDir, file))
+        const bytes = readFileSync(join(BUILT, file))
         digest.update(file).update(bytes)
         kept.push([file === 'index.html' ? '/' : `/${file}`, createHash('sha256').update(bytes).digest('hex')])
       }
@@ -59,30 +57,26 @@ function serviceWorker(): Plugin {
       const [first] = (Array.isArray(made) ? made : [made]) as { output: { code?: string }[] }[]
       const code = first?.output[0]?.code
       if (!code) throw new Error('the service worker was not built')
-      writeFileSync(join(outDir, 'sw.js'), code)
+      writeFileSync(join(BUILT, 'sw.js'), code)
     },
   }
 }
 
 /** Lays a smaller copy beside every text, for the server to send as it lies. */
 function smallerCopies(): Plugin {
-  let outDir = ''
   return {
     name: 'smaller-copies',
     apply: 'build',
-    configResolved(config) {
-      outDir = join(config.root, config.build.outDir)
-    },
     closeBundle: {
       // After the worker is written.
       order: 'post',
       sequential: true,
       handler() {
-        for (const file of readdirSync(join(outDir), { recursive: true, encoding: 'utf8' })) {
+        for (const file of readdirSync(BUILT, { recursive: true, encoding: 'utf8' })) {
           if (!/\.(js|css|svg|webmanifest)$/.test(file)) continue
-          const bytes = readFileSync(join(outDir, file))
-          writeFileSync(join(outDir, `${file}.br`), brotliCompressSync(bytes))
-          writeFileSync(join(outDir, `${file}.gz`), gzipSync(bytes, { level: 9 }))
+          const bytes = readFileSync(join(BUILT, file))
+          writeFileSync(join(BUILT, `${file}.br`), brotliCompressSync(bytes))
+          writeFileSync(join(BUILT, `${file}.gz`), gzipSync(bytes, { level: 9 }))
         }
       },
     },
@@ -95,6 +89,7 @@ export default defineConfig({
   build: {
     target: 'es2022',
     modulePreload: { polyfill: false },
+    outDir: BUILT,
     assetsInlineLimit: 0,
     // One style sheet: what overrides what goes by its order, whichever screen came first.
     cssCodeSplit: false,

@@ -71,7 +71,7 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Any]]:
     if DEMONSTRATION:
         shutil.copy(DEMONSTRATION, database)
     own = {"DATABASE_URL": f"sqlite:///{database}", "IMAGE_FOLDER": str(folder / "images")}
-    env = {**os.environ, **own, "PORT": str(_free_port()), "HOST": "127.0.0.1"}
+    env = {**os.environ, **own, "PORT": str(free_port()), "HOST": "127.0.0.1"}
     command = [sys.executable, "manage.py", "demo", "--json"]
     with subprocess.Popen(command, cwd=ROOT, env=env, stdout=subprocess.PIPE, text=True) as started:
         assert started.stdout is not None
@@ -192,7 +192,7 @@ def unhurried(page: Page) -> Page:
     return page
 
 
-def _free_port() -> int:
+def free_port() -> int:
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         return int(probe.getsockname()[1])

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import os
 import shutil
-import socket
 import subprocess
 import sys
 import time
@@ -17,7 +16,7 @@ import pytest
 import requests
 from playwright.sync_api import Browser, expect
 
-from tests.journeys.conftest import DEMONSTRATION, PHONE, ROOT
+from tests.journeys.conftest import DEMONSTRATION, PHONE, ROOT, free_port
 from tests.journeys.hands import person, to_canal, type_mm, type_sign_in
 
 # Django's watcher looks once a second and loads the program in about three, on a machine that has nothing else to do.
@@ -58,10 +57,7 @@ def reloading(copied: Path, tmp_path: Path) -> Iterator[dict[str, Any]]:
     database = tmp_path / "demo.sqlite3"
     if DEMONSTRATION:
         shutil.copy(DEMONSTRATION, database)
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
-    env = {**os.environ, "DATABASE_URL": f"sqlite:///{database}", "PORT": str(port), "HOST": "127.0.0.1"}
+    env = {**os.environ, "DATABASE_URL": f"sqlite:///{database}", "PORT": str(free_port()), "HOST": "127.0.0.1"}
     command = [sys.executable, "manage.py", "demo", "--reload", "--json"]
     with subprocess.Popen(command, cwd=copied, env=env, stdout=subprocess.PIPE, text=True) as started:
         assert started.stdout

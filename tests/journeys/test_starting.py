@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import os
-import socket
 import sqlite3
 import subprocess
 import sys
@@ -15,6 +14,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
+from tests.journeys.conftest import free_port
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -39,19 +40,13 @@ def _ask(folder: Path, sql: str) -> int:
         return int(row[0]) if row else 0
 
 
-def _free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return int(probe.getsockname()[1])
-
-
 CASES = "SELECT count(*) FROM cases_case"
 MARKS = "SELECT count(*) FROM django_session WHERE session_key = 'a-mark'"
 OLD = "SELECT count(*) FROM sqlite_master WHERE name = 'old'"
 
 
 def test_it_starts_over_and_keeps_its_records(tmp_path: Path) -> None:
-    port = _free_port()
+    port = free_port()
     _ask(tmp_path, "CREATE TABLE old (one)")
     with _demo(tmp_path, port, "--fresh") as told:
         assert {"name", "username", "password", "role"} <= set(told["sign_ins"][0])
