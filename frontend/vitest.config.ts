@@ -33,6 +33,8 @@ export default defineConfig({
     setupFiles: [join(tests, 'setup.ts')],
     server: { deps: { inline: [/@testing-library/] } },
     restoreMocks: true,
+    // For what never comes; nothing is judged by time.
+    testTimeout: 120_000,
     sequence: { shuffle: true },
     // Starting a thread, a window and every package for each file took two thirds of the time.
     pool: 'threads',

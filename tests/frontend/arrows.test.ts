@@ -176,3 +176,13 @@ test('only the store opens the database, only the API and the worker fetch', () 
   expect(touching(/from 'idb'|indexedDB\./).sort()).toEqual(opening)
   expect(touching(/\bfetch\(/).sort()).toEqual(['api/client.ts', 'worker/sw.ts'])
 })
+
+test('no test waits by a wait of its own, which a busy machine outlasts', () => {
+  const tests = readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    /\.tsx?$/.test(name),
+  )
+  const impatient = tests.filter((name) =>
+    /vi\.waitFor|\{ timeout: \d|sleep\(/.test(readFileSync(join(import.meta.dirname, name), 'utf8')),
+  )
+  expect(impatient).toEqual([])
+})

@@ -9,6 +9,7 @@ import { read } from '@/store/device/database'
 import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 import { serve } from './server'
+import { until } from './until'
 
 // The slow line of these tests is one whose every answer takes longer than the time from one asking to the next.
 
@@ -176,7 +177,7 @@ test('what another tab was told takes the place of what is older, not of what th
   const other = new BroadcastChannel('fourth-canal')
   other.postMessage({ kind: 'kept', person: personId(), name })
   vi.useRealTimers()
-  await vi.waitFor(() => expect(shown().value).toBe('of the other tab'))
+  await until(() => expect(shown().value).toBe('of the other tab'))
   other.close()
 })
 

@@ -9,6 +9,7 @@ import { endContact, startContact } from '@/store/chair/contact-time'
 import { setHand } from '@/store/device/preferences'
 import { signedIn } from './people'
 import { chairAfter, HAND, left, NOON, ROTARY } from './sample-work'
+import { until } from './until'
 
 type Events = Parameters<typeof chairAfter>[0]
 
@@ -156,7 +157,7 @@ describe('instruments', () => {
     expect(screen.getByText('Look at 35/.03 and 10/.02 first')).toBeTruthy()
     expect(screen.queryByRole('slider')).toBeNull()
     press('All as they were')
-    await vi.waitFor(() => expect(recorded).toHaveLength(2))
+    await until(() => expect(recorded).toHaveLength(2))
     expect(recorded.map(({ canal, payload }) => [canal, payload])).toEqual(
       [ROTARY, HAND].map((instrument) => ['', { kind: 'inspected', instrument, found: 'whole', why: '' }]),
     )
@@ -183,7 +184,7 @@ describe('ways out', () => {
     expect(recorded[0]?.payload).toEqual({ kind: 'undo', undoes: 'e1' })
     vi.setSystemTime(NOON + 10 * 60_000)
     vi.advanceTimersByTime(10_000)
-    return vi.waitFor(() => expect(screen.queryByRole('button', { name: /Take back/ })).toBeNull())
+    return until(() => expect(screen.queryByRole('button', { name: /Take back/ })).toBeNull())
   })
 
   const undoes = (events: Events) => {

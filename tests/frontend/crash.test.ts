@@ -1,12 +1,9 @@
 import { IDBFactory } from 'fake-indexeddb'
-import { expect, test, vi } from 'vitest'
+import { expect, test } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
 import type { NewEvent } from '@/store/outbox/record'
 import { type App, type Fate, known, openApp, type Stop } from './page'
 import { problem, serve } from './server'
-
-// A way is walked some hundred times; on a busy machine that takes a while.
-vi.setConfig({ testTimeout: 120_000 })
 
 // The page is killed at every await on the way of an entry, and nothing is lost or counted twice. The awaits are taken
 // from the code as it is. The judge is a server that stores each device's events in their order, each id once, and

@@ -52,8 +52,6 @@ function keeper(fails: (batch: Batch) => ReturnType<typeof problem> | 'nothing' 
 }
 
 const ofEmergency = ({ events }: Batch) => events[0]?.payload.kind === 'emergency'
-const soon = { timeout: 5000 }
-
 test('it is there in the same moment, before anything was written or sent', () => {
   keeper(() => 'nothing')
   recordEmergency(at, HAPPENED)
@@ -92,7 +90,7 @@ test('with no answer it is kept, and written down once the store can', async () 
   await waitFor(() => expect(wayOf(at)?.why).toBe('no answer'))
   expect(await readEmergencies()).toEqual([])
   full.mockRestore()
-  await waitFor(async () => expect(await readEmergencies()).toHaveLength(1), soon)
+  await waitFor(async () => expect(await readEmergencies()).toHaveLength(1))
 })
 
 test('it goes past an entry that the server refuses, and the reason said is its own', async () => {
@@ -142,7 +140,7 @@ test('a try that hangs does not hold up the next one', async () => {
     return { body: { position: 1, course: null, canals: [], events: (body as Batch).events } }
   })
   recordEmergency(at, HAPPENED)
-  await waitFor(() => expect(stored).toHaveLength(1), soon)
+  await waitFor(() => expect(stored).toHaveLength(1))
 })
 
 test('what was told before the app was closed is sent when it is opened', async () => {
@@ -158,7 +156,7 @@ test('what was told before the app was closed is sent when it is opened', async 
   session.value = somebody(`Priya ${number}`)
   const stored = keeper()
   again.startEmergencies()
-  await waitFor(() => expect(stored.filter(ofEmergency)).toHaveLength(1), soon)
+  await waitFor(() => expect(stored.filter(ofEmergency)).toHaveLength(1))
   await waitFor(async () => expect(await kept()).toEqual([]))
 })
 
@@ -185,7 +183,7 @@ test('a sign-in that ran out covers neither the emergency nor its first steps; s
   signedOut.now = false
   sessionState.value = 'in'
   signIns.value += 1
-  await waitFor(() => expect(stored.map(({ actor }) => actor)).toEqual([`id of Priya ${number}`]), soon)
+  await waitFor(() => expect(stored.map(({ actor }) => actor)).toEqual([`id of Priya ${number}`]))
   await waitFor(() => expect(screen.getByText('Sent: it stands first on the supervisors’ list.')).toBeTruthy())
 })
 
@@ -196,6 +194,6 @@ test('it was not so: said on the same lane, after what it is about', async () =>
   const [told] = emergenciesWaiting(at)
   recordEmergency(at, { ...HAPPENED, payload: { kind: 'corrected', corrects: told?.id ?? '', what: null, note: '' } })
   await waitFor(() => expect(screen.getByText(/It was not so, says Priya/)).toBeTruthy())
-  await waitFor(() => expect(emergenciesWaiting(at)).toEqual([]), soon)
+  await waitFor(() => expect(emergenciesWaiting(at)).toEqual([]))
   expect(stored.map(({ events }) => events[0]?.payload.kind)).toEqual(['emergency', 'corrected'])
 })

@@ -148,7 +148,7 @@ async function opened(): Promise<void> {
 const touch = (name: string) => fireEvent.click(screen.getByText(name))
 /** A reason counts only a moment after it has come under the finger. */
 async function touchReason(name: string): Promise<void> {
-  await waitFor(() => expect(screen.getByText<HTMLButtonElement>(name).disabled).toBe(false), { timeout: 2000 })
+  await waitFor(() => expect(screen.getByText<HTMLButtonElement>(name).disabled).toBe(false))
   touch(name)
 }
 

@@ -12,6 +12,7 @@ import {
 import { nobodyNamed } from '@/store/images/look-first'
 import { personId } from '@/store/session/session'
 import { signedIn } from './people'
+import { until } from './until'
 
 const CASE = 'case-1'
 const EMPTY = { room: { left_bytes: 1, most_bytes: 1, most_bytes_each: 1 }, images: [] }
@@ -79,7 +80,7 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
 
 const photo = (bytes: number) => new Blob([new Uint8Array(bytes).map((_, i) => i % 251)], { type: 'image/jpeg' })
 const left = async () => (await waitingOf(personId())).map((image) => image.id)
-const allSent = () => vi.waitFor(async () => expect(await left()).toEqual([]), { timeout: 3000 })
+const allSent = () => until(async () => expect(await left()).toEqual([]))
 
 async function whole({ parts }: Upload): Promise<string> {
   const bytes = await new Blob(parts as BlobPart[]).arrayBuffer()
@@ -116,7 +117,7 @@ describe('images on the phone', () => {
     const id = await take(CASE, 'MB', 'length', photo(1000))
     await sendImages()
     expect(await left()).toEqual([id])
-    await vi.waitFor(() => expect(waitingImages().value.map((image) => image.id)).toEqual([id]))
+    await until(() => expect(waitingImages().value.map((image) => image.id)).toEqual([id]))
     expect((await bytesOf(id))?.byteLength).toBe(1000)
     online = true
     await sendImages()
@@ -128,8 +129,8 @@ describe('images on the phone', () => {
     let parts = 0
     const { uploads } = receiver((when, method) => !(method === 'PATCH' && when === 'after' && ++parts === 2))
     const id = await take(CASE, '', 'other', photo(1_300_000))
-    await vi.waitFor(() => expect(parts).toBe(2))
-    await vi.waitFor(async () => {
+    await until(() => expect(parts).toBe(2))
+    await until(async () => {
       await sendImages()
       expect(await left()).toEqual([])
     })
@@ -142,17 +143,17 @@ describe('images on the phone', () => {
     const { uploads, refuse } = receiver()
     refuse.says = 'This is no image.'
     const bad = await take(CASE, '', 'other', photo(10))
-    await vi.waitFor(() => expect(waitingImages().value[0]?.refused).toBe('This is no image.'))
+    await until(() => expect(waitingImages().value[0]?.refused).toBe('This is no image.'))
     delete refuse.says
     const good = await take(CASE, '', 'other', photo(20))
-    await vi.waitFor(async () => expect(await left()).toEqual([bad]))
+    await until(async () => expect(await left()).toEqual([bad]))
     expect([...uploads.keys()]).toEqual([good])
     await sendImageAgain(bad)
     await allSent()
     expect([...uploads.keys()]).toEqual([good, bad])
     refuse.says = 'This is no image.'
     const worse = await take(CASE, '', 'other', photo(30))
-    await vi.waitFor(() => expect(waitingImages().value[0]?.refused).toBeDefined())
+    await until(() => expect(waitingImages().value[0]?.refused).toBeDefined())
     await throwAway(worse, 'not_usable')
     await allSent()
     expect(await bytesOf(worse)).toBeUndefined()
@@ -162,13 +163,13 @@ describe('images on the phone', () => {
     let online = false
     const { uploads, removed } = receiver(() => online)
     const id = await take(CASE, 'MB', 'length', photo(1000))
-    await vi.waitFor(() => expect(waitingImages().value.map((image) => image.id)).toEqual([id]))
+    await until(() => expect(waitingImages().value.map((image) => image.id)).toEqual([id]))
     await throwAway(id, 'names_somebody')
     expect(await bytesOf(id)).toBeUndefined()
     expect(waitingImages().value).toEqual([])
     expect(thrownImages().value.map((image) => image.thrown)).toEqual(['names_somebody'])
     online = true
-    await vi.waitFor(async () => {
+    await until(async () => {
       await sendImages()
       expect(await left()).toEqual([])
     })
@@ -210,8 +211,8 @@ describe('images on the phone', () => {
       throw new TypeError('Failed to fetch')
     })
     const id = await take(CASE, 'MB', 'length', photo(1000))
-    await vi.waitFor(() => expect(removed.has(id)).toBe(true))
-    await vi.waitFor(async () => {
+    await until(() => expect(removed.has(id)).toBe(true))
+    await until(async () => {
       await sendImages()
       expect(await left()).toEqual([])
     })

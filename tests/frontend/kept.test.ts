@@ -1,9 +1,10 @@
-import { beforeEach, expect, test, vi } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import { Refused, Unreachable } from '@/api/problem'
 import { ask, askAnew, cachedSignal, refresh, replace } from '@/store/cache/cached'
 import { database, forgetKept, read } from '@/store/device/database'
 import { personId } from '@/store/session/session'
 import { signedIn } from './people'
+import { until } from './until'
 
 let turn = 0
 /** A name of its own for each test: what is in memory outlives one. */
@@ -57,7 +58,7 @@ test('an answer to an older asking does not undo a newer one', async () => {
   const slow = later<string>()
   ask(name, () => slow.promise)
   askAnew(name, async () => 'new')
-  await vi.waitFor(() => expect(cachedSignal(name).value.value).toBe('new'))
+  await until(() => expect(cachedSignal(name).value.value).toBe('new'))
   slow.answer('old')
   await slow.promise
   expect(cachedSignal(name).value.value).toBe('new')

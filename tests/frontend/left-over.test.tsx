@@ -1,5 +1,5 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
-import { beforeEach, expect, test, vi } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
 import { LeftOverList } from '@/screens/cases/left-over'
 import { database } from '@/store/device/database'
@@ -8,6 +8,7 @@ import { type NewEvent, writeEvent } from '@/store/outbox/record'
 import { send } from '@/store/outbox/sender'
 import { signedIn } from './people'
 import { problem, serve } from './server'
+import { until } from './until'
 
 // What waits is counted, said, saved and set aside; the server is one that takes a device's events in their order, each
 // once, and refuses what is named `bad`.
@@ -50,7 +51,7 @@ function keeper() {
 
 async function work(stored: readonly EventGiven[], ...nodes: string[]) {
   for (const node of nodes) await writeEvent('case-1', done(node))
-  await vi.waitFor(async () => {
+  await until(async () => {
     await send()
     expect(stored.map((one) => one.node)).toEqual(['a'])
     expect((await leftOver())[0]?.work[0]?.refused).toBe('A slip.')
@@ -77,7 +78,7 @@ test('set aside, the rest goes on: its number is a note that says what and why, 
   await waitFor(() => expect(screen.getByRole('button', { name: 'Set it aside' })).toBeTruthy())
   fireEvent.click(screen.getByRole('button', { name: 'Set it aside' }))
   fireEvent.click(screen.getByText('Set it aside, with a note'))
-  await vi.waitFor(() => expect(stored).toHaveLength(3))
+  await until(() => expect(stored).toHaveLength(3))
   expect(stored.map(({ node, device_seq }) => [node, device_seq])).toEqual([
     ['a', 1],
     ['', 2],

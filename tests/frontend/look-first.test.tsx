@@ -6,6 +6,7 @@ import { sendImages, takeImage, waitingImages } from '@/store/images/images'
 import { blackOut, lookElsewhere, lookNow, nobodyNamed } from '@/store/images/look-first'
 import { personId } from '@/store/session/session'
 import { signedIn } from './people'
+import { until } from './until'
 
 const TAKEN = new Uint8Array([1, 2, 3, 4])
 const BLACK = new Uint8Array([9, 9])
@@ -72,7 +73,7 @@ test('a picture is not sent before somebody has looked, then it is and the serve
   expect(patches()).toEqual([])
   expect((await bytesOf(id))?.byteLength).toBe(4)
   await nobodyNamed(id)
-  await vi.waitFor(async () => expect(await waitingOf(personId())).toEqual([]))
+  await until(async () => expect(await waitingOf(personId())).toEqual([]))
   expect(patches()).toEqual([[...TAKEN]])
   expect(sent.map(({ method, path }) => `${method} ${path}`)).toContain(
     `POST /api/v1/cases/case-1/images/${id}/name-check`,
@@ -81,7 +82,7 @@ test('a picture is not sent before somebody has looked, then it is and the serve
 
 test('a kind that no browser draws goes at once, and the server asks', async () => {
   await taken('image/heic')
-  await vi.waitFor(async () => expect(await waitingOf(personId())).toEqual([]))
+  await until(async () => expect(await waitingOf(personId())).toEqual([]))
   expect(patches()).toEqual([[...TAKEN]])
   expect(sent.filter(({ method }) => method === 'POST')).toEqual([])
 })
@@ -89,7 +90,7 @@ test('a kind that no browser draws goes at once, and the server asks', async () 
 test('what cannot be shown here is sent to be looked at elsewhere', async () => {
   const id = await taken()
   await lookElsewhere(id)
-  await vi.waitFor(async () => expect(await waitingOf(personId())).toEqual([]))
+  await until(async () => expect(await waitingOf(personId())).toEqual([]))
   expect(sent.filter(({ method }) => method === 'POST')).toEqual([])
 })
 
@@ -110,14 +111,14 @@ test('what was blacked out takes the place of what was taken, under its id, and 
   await sendImages()
   expect(patches()).toEqual([])
   await nobodyNamed(id)
-  await vi.waitFor(async () => expect(await waitingOf(personId())).toEqual([]))
+  await until(async () => expect(await waitingOf(personId())).toEqual([]))
   expect(patches()).toEqual([[...BLACK]])
 })
 
 test('the question comes up for each picture of the case, and put off comes up no more by itself', async () => {
   HTMLDialogElement.prototype.showModal ??= () => {}
   await taken()
-  await vi.waitFor(() => expect(waitingImages().value.length).toBe(1))
+  await until(() => expect(waitingImages().value.length).toBe(1))
   const { container } = render(<LooksFirst caseId="case-1" />)
   expect(container.querySelector('dialog')).not.toBeNull()
   fireEvent(container.querySelector('dialog') as HTMLDialogElement, new Event('close'))

@@ -15,6 +15,7 @@ import { personId } from '@/store/session/session'
 import { words } from '@/words/en'
 import { signedIn } from './people'
 import { serve } from './server'
+import { until } from './until'
 
 // A server that goes back serves the last release again. What the present app wrote must open in it, and where that
 // fails all the same the older app must say so.
@@ -152,7 +153,7 @@ test('an app that is older than the store takes an emergency all the same, and s
   fireEvent.click(await screen.findByRole('button', { name: words.chair.problem }))
   fireEvent.click(await screen.findByRole('button', { name: 'Sudden bleeding' }))
   expect((await screen.findByRole('region', { name: 'Emergency' })).textContent).toContain('Sudden bleeding')
-  await vi.waitFor(() => expect(sent[0]).toBe('cases/c/events'))
+  await until(() => expect(sent[0]).toBe('cases/c/events'))
   expect(sent[1]).toMatchObject({ kind: 'emergency', what: 'sudden_bleeding' })
   address.value = '/cases/new'
   expect(await screen.findByRole('heading', { name: 'No work is shown here' })).toBeTruthy()
@@ -164,14 +165,14 @@ test('what waits is not taken to be known where it could not be read; it is read
     throw new DOMException('No store here.', 'UnknownError')
   })
   const waiting = unsent('c')
-  await vi.waitFor(() => expect(tab.value).toBe('away'))
+  await until(() => expect(tab.value).toBe('away'))
   await new Promise((resolve) => setTimeout(resolve, 100))
   expect(unsentKnown('c')).toBe(false)
   open.mockRestore()
   const db = await openedByLast('fourth-canal')
   await db.put('outbox', { person: personId(), caseId: 'c', seq: 1, event: { node: 'n' } })
   db.close()
-  await vi.waitFor(() => expect(unsentKnown('c')).toBe(true), { timeout: 4000 })
+  await until(() => expect(unsentKnown('c')).toBe(true))
   expect(waiting.value).toHaveLength(1)
   expect(tab.value).toBe('alone')
 })

@@ -1,35 +1,22 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
-import { listFactors } from '@/api/calls'
 import type { EventGiven, Session } from '@/api/shapes'
-import { database } from '@/store/device/database'
-import { unsent } from '@/store/outbox/outbox'
-import { type NewEvent, writeEvent } from '@/store/outbox/record'
-import { send, sendAgain } from '@/store/outbox/sender'
-import { session } from '@/store/session/session'
+import type { NewEvent } from '@/store/outbox/record'
+import { type App, openApp } from './page'
 import { problem, serve } from './server'
+import { until } from './until'
 
 const CASE = 'case-1'
 
-// The locks of a browser, as far as the outbox uses them: one holder at a time, others turn away.
-let held = false
-Object.defineProperty(navigator, 'locks', {
-  configurable: true,
-  value: {
-    async request(_: string, __: object, work: (lock: object | null) => Promise<void>) {
-      if (held) return work(null)
-      held = true
-      try {
-        await work({})
-      } finally {
-        held = false
-      }
-    },
-  },
+let app: App
+
+beforeEach(async () => {
+  app = await openApp('ada')
 })
 
-beforeEach(() => {
-  held = false
-  session.value = { person: { id: 'ada', username: 'ada', name: 'Ada' }, memberships: [] } as unknown as Session
+// Nothing that was on its way goes on in the next test.
+afterEach(() => {
+  app.page.kill()
+  vi.useRealTimers()
 })
 
 function done(node: string): NewEvent {
@@ -52,50 +39,55 @@ function keeper() {
 }
 
 const nodes = (events: readonly EventGiven[]) => events.map((event) => event.node)
-const left = async () => (await (await database()).getAll('outbox')).map((entry) => entry.event.node)
-const settled = () => vi.waitFor(async () => expect(held).toBe(false))
+const record = (node: string, caseId = CASE) => app.recordEvent(caseId, done(node))
+const waiting = async () => (await app.database()).getAll('outbox')
+const left = async () => (await waiting()).map((entry) => entry.event.node)
+
+/** Sends again and again, as a phone does that finds a connection, until nothing is left. */
+const sendAll = () =>
+  until(async () => {
+    await app.send()
+    expect(await left()).toEqual([])
+  })
 
 describe('the outbox', () => {
   test('sends in the order of doing, and takes out what the server shows back', async () => {
     const { stored, take } = keeper()
     serve(({ body }) => take((body as { events: EventGiven[] }).events))
-    for (const node of ['a', 'b', 'c']) await writeEvent(CASE, done(node))
-    await settled()
-    await send()
+    const shown = app.unsent(CASE)
+    for (const node of ['a', 'b', 'c']) await record(node)
+    await sendAll()
     expect(nodes(stored)).toEqual(['a', 'b', 'c'])
-    expect(await left()).toEqual([])
-    expect(unsent(CASE).value).toEqual([])
+    await until(() => expect(shown.value).toEqual([]))
   })
 
   test('keeps everything while there is no answer, and sends it once afterwards', async () => {
     const { stored, take } = keeper()
     let online = false
-    serve(({ body }) => (online ? take((body as { events: EventGiven[] }).events) : 'nothing'))
-    await writeEvent(CASE, done('a'))
-    await writeEvent(CASE, done('b'))
-    await settled()
+    const sent = serve(({ body }) => (online ? take((body as { events: EventGiven[] }).events) : 'nothing'))
+    await record('a')
+    await record('b')
+    await until(() => expect(sent.length).toBeGreaterThan(0))
     expect(await left()).toEqual(['a', 'b'])
     online = true
-    await send()
+    await sendAll()
     expect(nodes(stored)).toEqual(['a', 'b'])
-    expect(await left()).toEqual([])
   })
 
   test('an answer that was lost on the way stores nothing twice', async () => {
     const { stored, take } = keeper()
     let lost = true
-    serve(({ body }) => {
+    const sent = serve(({ body }) => {
       const answer = take((body as { events: EventGiven[] }).events)
       return lost ? 'nothing' : answer
     })
-    await writeEvent(CASE, done('a'))
-    await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
-    await settled()
+    await record('a')
+    await until(() => expect(nodes(stored)).toEqual(['a']))
     expect(await left()).toEqual(['a'])
     lost = false
-    await send()
+    await sendAll()
+    expect(sent.length).toBeGreaterThan(1)
     expect(nodes(stored)).toEqual(['a'])
-    expect(await left()).toEqual([])
   })
 
   test('what the server will not take stays, with its sentence, and nothing after it is sent', async () => {
@@ -107,21 +99,21 @@ describe('the outbox', () => {
       if (!refusing || bad < 0) return take(events)
       return problem(422, 'not-usable', [{ pointer: `#/events/${bad}/payload/depth_um`, detail: 'A slip.' }])
     })
-    for (const node of ['a', 'b', 'c']) await writeEvent(CASE, done(node))
-    await settled()
-    await send()
-    await send()
-    expect(nodes(stored)).toEqual(['a'])
-    const shown = unsent(CASE)
-    await vi.waitFor(() =>
+    const shown = app.unsent(CASE)
+    for (const node of ['a', 'b', 'c']) await record(node)
+    await until(async () => {
+      await app.send()
       expect(shown.value.map(({ event, refused }) => [event.node, refused])).toEqual([
         ['b', 'A slip.'],
         ['c', undefined],
-      ]),
-    )
+      ])
+    })
+    await app.send()
+    expect(nodes(stored)).toEqual(['a'])
     refusing = false
     const [entry] = shown.value
-    if (entry) await sendAgain(entry)
+    if (entry) await app.sendAgain(entry)
+    await sendAll()
     expect(nodes(stored)).toEqual(['a', 'b', 'c'])
   })
 
@@ -130,14 +122,18 @@ describe('the outbox', () => {
     serve(({ body }) => take((body as { events: EventGiven[] }).events))
     const { locks } = navigator
     Object.defineProperty(navigator, 'locks', { configurable: true, value: undefined })
-    await writeEvent(CASE, done('a'))
-    await vi.waitFor(async () => expect(await left()).toEqual([]))
-    Object.defineProperty(navigator, 'locks', { configurable: true, value: locks })
+    try {
+      await record('a')
+      await until(async () => expect(await left()).toEqual([]))
+    } finally {
+      Object.defineProperty(navigator, 'locks', { configurable: true, value: locks })
+    }
     expect(nodes(stored)).toEqual(['a'])
   })
 
   describe('behind something that answers by itself', () => {
-    afterEach(() => vi.useRealTimers())
+    /** The try is over: its pause has begun. */
+    const pausing = () => until(() => expect(vi.getTimerCount()).toBe(1))
 
     test.each([
       { html: '<h1>Sign in to this network</h1>' },
@@ -153,28 +149,29 @@ describe('the outbox', () => {
     ])('%o refuses nothing; it is tried again by itself, after pauses that grow', async (answer) => {
       const { stored, take } = keeper()
       let between = true
-      const tries: number[] = []
+      // One moment each: where a token is missing, a try is more than one request.
+      const tries = new Set<number>()
       vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] })
       serve(({ method, body }) => {
-        if (method === 'POST') tries.push(performance.now())
+        if (method === 'POST') tries.add(performance.now())
         return between ? answer : take((body as { events: EventGiven[] }).events)
       })
-      await writeEvent(CASE, done('a'))
-      const tried = (times: number) => vi.waitFor(() => expect(new Set(tries).size).toBe(times))
-      await tried(1)
+      await record('a')
+      await until(() => expect(tries.size).toBe(1))
       for (const [times, after_ms] of [1000, 2000, 4000, 8000, 16_000, 30_000, 30_000].entries()) {
-        await settled()
+        await pausing()
         await vi.advanceTimersByTimeAsync(after_ms - 1)
-        expect(new Set(tries).size).toBe(times + 1)
+        expect(vi.getTimerCount()).toBe(1)
+        expect(tries.size).toBe(times + 1)
         await vi.advanceTimersByTimeAsync(1)
-        await tried(times + 2)
+        await until(() => expect(tries.size).toBe(times + 2))
       }
       expect(stored).toEqual([])
-      await settled()
-      expect((await (await database()).getAll('outbox')).map(({ refused }) => refused)).toEqual([undefined])
+      await pausing()
+      expect((await waiting()).map(({ refused }) => refused)).toEqual([undefined])
       between = false
       await vi.advanceTimersByTimeAsync(30_000)
-      await vi.waitFor(async () => expect(await left()).toEqual([]))
+      await until(async () => expect(await left()).toEqual([]))
       expect(nodes(stored)).toEqual(['a'])
     })
 
@@ -186,15 +183,18 @@ describe('the outbox', () => {
         if (between) return { html: '<h1>Sign in to this network</h1>' }
         return method === 'POST' ? take((body as { events: EventGiven[] }).events) : { body: { factors: [] } }
       })
-      await writeEvent(CASE, done('a'))
-      await settled()
-      for (const after_ms of [1000, 2000, 4000, 8000]) await vi.advanceTimersByTimeAsync(after_ms)
-      await settled()
+      await record('a')
+      for (const after_ms of [1000, 2000, 4000, 8000]) {
+        await pausing()
+        await vi.advanceTimersByTimeAsync(after_ms)
+      }
+      await pausing()
       between = false
       await vi.advanceTimersByTimeAsync(3000)
       expect(stored).toEqual([])
+      const { listFactors } = await import('@/api/calls')
       await listFactors()
-      await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
+      await until(() => expect(nodes(stored)).toEqual(['a']))
     })
   })
 
@@ -205,33 +205,29 @@ describe('the outbox', () => {
       if (path.includes('silent')) return 'nothing'
       return take((body as { events: EventGiven[] }).events)
     })
-    await writeEvent('a-failing', done('x'))
-    await writeEvent('b-silent', done('y'))
-    await writeEvent(CASE, done('a'))
-    await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
-    await vi.waitFor(async () => expect((await left()).sort()).toEqual(['x', 'y']))
+    await record('x', 'a-failing')
+    await record('y', 'b-silent')
+    await record('a')
+    await until(() => expect(nodes(stored)).toEqual(['a']))
+    await until(async () => expect((await left()).sort()).toEqual(['x', 'y']))
   })
 
   test('a case that hangs holds up no other one', async () => {
     const { stored, take } = keeper()
-    let free: (answer: 'nothing') => void = () => undefined
-    serve(({ path, body }) => {
-      if (path.includes('hanging')) return new Promise((resolve) => (free = resolve))
-      return take((body as { events: EventGiven[] }).events)
-    })
-    await writeEvent('a-hanging', done('x'))
-    await vi.waitFor(() => expect(free).not.toBeUndefined())
-    await writeEvent(CASE, done('a'))
-    await vi.waitFor(() => expect(nodes(stored)).toEqual(['a']))
-    free('nothing')
+    const hangs = vi.fn(() => new Promise<'nothing'>(() => undefined))
+    serve(({ path, body }) => (path.includes('hanging') ? hangs() : take((body as { events: EventGiven[] }).events)))
+    await record('x', 'a-hanging')
+    await until(() => expect(hangs).toHaveBeenCalled())
+    await record('a')
+    await until(() => expect(nodes(stored)).toEqual(['a']))
   })
 
   test('an expired sign-in stops the sending and loses nothing', async () => {
-    serve(() => problem(401, 'not-authenticated'))
-    await writeEvent(CASE, done('a'))
-    await settled()
-    const shown = unsent(CASE)
-    await vi.waitFor(() =>
+    const sent = serve(() => problem(401, 'not-authenticated'))
+    const shown = app.unsent(CASE)
+    await record('a')
+    await until(() => expect(sent.length).toBeGreaterThan(0))
+    await until(() =>
       expect(shown.value.map(({ event, refused }) => [event.node, refused])).toEqual([['a', undefined]]),
     )
   })
@@ -239,13 +235,14 @@ describe('the outbox', () => {
   test('another person on this phone neither sees nor sends it', async () => {
     const { stored, take } = keeper()
     let online = false
-    serve(({ body }) => (online ? take((body as { events: EventGiven[] }).events) : 'nothing'))
-    await writeEvent(CASE, done('a'))
-    await settled()
+    const sent = serve(({ body }) => (online ? take((body as { events: EventGiven[] }).events) : 'nothing'))
+    await record('a')
+    await until(() => expect(sent.length).toBeGreaterThan(0))
+    const { session } = await import('@/store/session/session')
     session.value = { person: { id: 'bo', username: 'bo', name: 'Bo' }, memberships: [] } as unknown as Session
     online = true
-    await send()
-    expect(unsent(CASE).value).toEqual([])
+    await app.send()
+    expect(app.unsent(CASE).value).toEqual([])
     expect(stored).toEqual([])
     expect(await left()).toEqual(['a'])
   })

@@ -92,7 +92,7 @@ export class Page {
   kill(fate: Fate = 'undone'): void {
     if (this.dead) return
     this.dead = true
-    holder = Promise.resolve()
+    holders.clear()
     for (const one of channels.splice(0)) one.close()
     for (const one of timers.splice(0)) clearTimeout(one)
     if (fate === 'undone') {
@@ -116,19 +116,23 @@ export class Page {
 /** Every await on the way of an entry, as the code has them. */
 export const known = new Set<string>()
 
-let holder: Promise<unknown> = Promise.resolve()
+/** Each lock's holder and those behind it, by its name. */
+const holders = new Map<string, Promise<unknown>>()
 
 const tooLong = () => Promise.reject(new DOMException('waited too long for the lock', 'TimeoutError'))
 
-/** The locks of a browser, as far as the outbox uses them: one holder at a time, and a killed page holds none. */
+/** The locks of a browser, as far as the outbox uses them: one holder of a name at a time, and a killed page holds none. */
 const locks = {
-  request(_: string, __: object, work: () => Promise<void>): Promise<void> {
+  request(name: string, _: object, work: () => Promise<void>): Promise<void> {
     const { page } = globalThis as unknown as { page: Page }
     if (page.asleep) return tooLong()
     // Nothing that is dead asks for a lock, though its last lines still run in here.
     if (page.dead) return never
-    const mine = holder.then(() => (page.dead ? never : work()))
-    holder = mine.catch(() => undefined)
+    const mine = (holders.get(name) ?? Promise.resolve()).then(() => (page.dead ? never : work()))
+    holders.set(
+      name,
+      mine.catch(() => undefined),
+    )
     return mine
   },
 }

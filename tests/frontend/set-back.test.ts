@@ -1,4 +1,4 @@
-import { beforeEach, expect, test, vi } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
 import { replace } from '@/store/cache/cached'
 import { casesSent, keepSent, sentOf } from '@/store/outbox/acknowledged-store'
@@ -9,6 +9,7 @@ import { send } from '@/store/outbox/sender'
 import { askTreatment, lostOf, setBack } from '@/store/outbox/set-back'
 import { signedIn } from './people'
 import { problem, serve } from './server'
+import { until } from './until'
 
 // A server is brought back from a copy. The judge is a server that takes each device's events in their order, each id
 // once, and refuses a gap, as the real one does (tests/faults holds the real one to it).
@@ -61,7 +62,7 @@ const done = (node: string) =>
 
 async function work(...nodes: string[]) {
   for (const node of nodes) await writeEvent(at, done(node))
-  await vi.waitFor(async () => {
+  await until(async () => {
     await send()
     expect(unsent(at).value).toEqual([])
   })
@@ -134,7 +135,7 @@ test('an emergency keeps its place among the work', async () => {
   unsent(at)
   await work('a')
   recordEmergency(at, { plan_hash: 'h', seen_position: 0, payload: { kind: 'emergency', what: 'collapse' } })
-  await vi.waitFor(() => expect(server.stored()).toHaveLength(2))
+  await until(() => expect(server.stored()).toHaveLength(2))
   await work('b')
   await later()
   const before = server.stored().map((one) => one.id)

@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto'
 import { IDBFactory } from 'fake-indexeddb'
 import { afterAll, afterEach, beforeEach, vi } from 'vitest'
 import { deeds, globals, nothingLeft } from './left-behind'
+import { NEVER_MS } from './until'
 import { openWindow } from './window'
 
 // Many files share a thread. Each has a window and modules of its own; what it leaves running is stopped, and what it
@@ -42,12 +43,14 @@ globalThis.BroadcastChannel = class extends Channel {
   }
 }
 
-const [{ cleanup }, { closeDatabase }, { closeEmergencyStore }, { closeSentStore }] = await Promise.all([
+const [{ cleanup, configure }, { closeDatabase }, { closeEmergencyStore }, { closeSentStore }] = await Promise.all([
   import('@testing-library/preact'),
   import('@/store/device/database'),
   import('@/store/outbox/emergency-store'),
   import('@/store/outbox/acknowledged-store'),
 ])
+
+configure({ asyncUtilTimeout: NEVER_MS })
 
 beforeEach(async () => {
   await closeDatabase()

@@ -1,9 +1,10 @@
-import { beforeEach, expect, test, vi } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import type { Reading } from '@/api/shapes'
 import { countWaiting, dropTaken, take, takenOf } from '@/store/outbox/pending-readings'
 import { send } from '@/store/outbox/sender'
 import { signedIn } from './people'
 import { problem, type Sent, serve } from './server'
+import { until } from './until'
 
 let turn = 0
 /** A case of its own for each test: what is in memory outlives one. */
@@ -92,5 +93,5 @@ test('another person on the phone neither sees nor sends them', async () => {
   await send()
   expect([stored, ids(), await countWaiting()]).toEqual([[], [], 0])
   signedIn('Priya')
-  await vi.waitFor(() => expect(ids()).toEqual(['a']))
+  await until(() => expect(ids()).toEqual(['a']))
 })

@@ -1,5 +1,5 @@
 import { openDB } from 'idb'
-import { beforeEach, expect, test, vi } from 'vitest'
+import { beforeEach, expect, test } from 'vitest'
 import type { EventGiven } from '@/api/shapes'
 import { closeDatabase, database, tab } from '@/store/device/database'
 import { UPGRADES } from '@/store/device/schema'
@@ -7,6 +7,7 @@ import { writeEvent } from '@/store/outbox/record'
 import { send } from '@/store/outbox/sender'
 import { signedIn } from './people'
 import { serve } from './server'
+import { until } from './until'
 
 // Older stores are written here as the browsers have them, not by the app's own steps: a published form never changes.
 
@@ -59,7 +60,7 @@ test('what waits in a store of form 2 is sent by the app of today, in its order,
   await send()
   expect(seen.map(({ body }) => body)).toMatchObject([{ device: 'phone-7', events: [{ node: 'n1' }, { node: 'n2' }] }])
   await writeEvent('c', { node: 'n3' } as unknown as Parameters<typeof writeEvent>[1])
-  await vi.waitFor(() => expect(eventsIn(seen.at(-1)?.body)).toMatchObject([{ node: 'n3', device_seq: 3 }]))
+  await until(() => expect(eventsIn(seen.at(-1)?.body)).toMatchObject([{ node: 'n3', device_seq: 3 }]))
 })
 
 test('an old tab lets a newer app take the store, and says that it must be reloaded', async () => {
@@ -81,7 +82,7 @@ test('a newer app waits for an older one that holds the store, says so, and goes
     },
   })
   const opening = database()
-  await vi.waitFor(() => expect(tab.value).toBe('waits'))
+  await until(() => expect(tab.value).toBe('waits'))
   holding.close()
   await opening
   expect(tab.value).toBe('alone')
