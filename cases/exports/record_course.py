@@ -59,8 +59,8 @@ def _step(step: StepRecord) -> Row:
     band += ", as if straight" if band and step.as_if_straight else ""
     action = "" if step.instrument and step.action is Action.INSTRUMENT else plain(step.action)
     what = ", ".join(each for each in (step.instrument, action) if each)
-    if step.visit > 1:
-        what += f", time {step.visit}"
+    if step.pass_number > 1:
+        what += f", time {step.pass_number}"
     return Row(
         cells=(
             "" if step.position is None else str(step.position),

@@ -537,7 +537,7 @@ class Migration(migrations.Migration):
                         max_length=9,
                     ),
                 ),
-                ("form", models.PositiveSmallIntegerField(default=1)),
+                ("schema_version", models.PositiveSmallIntegerField(default=1)),
                 (
                     "not_checked",
                     models.CharField(

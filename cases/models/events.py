@@ -95,7 +95,7 @@ class TreatmentEvent(ClientCreated, AppendOnly):
     canal = models.CharField(max_length=12, blank=True)
     node = models.CharField(max_length=120, blank=True)
     kind = models.CharField(max_length=9, choices=choices(EventKind))
-    form = models.PositiveSmallIntegerField(default=1)
+    schema_version = models.PositiveSmallIntegerField(default=1)
     not_checked = models.CharField(
         max_length=9, blank=True, choices=choices(NotChecked), help_text="What of it could not be checked, if anything."
     )

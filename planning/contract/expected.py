@@ -52,7 +52,7 @@ class ExpectedStep:
 
     node: str
     """The step in the run sheet."""
-    visit: int
+    pass_number: int
     """Which time the step is worked, from 1: in the descending series, the pass."""
     instrument: str
     depth_mm: float
@@ -90,7 +90,7 @@ class Judged:
     """A recorded depth, and the band that it was expected in just before it was recorded."""
 
     node: str
-    visit: int
+    pass_number: int
     depth_mm: float
     low_mm: float
     high_mm: float
@@ -99,7 +99,7 @@ class Judged:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Passes:
+class SeriesPasses:
     """How often the descending series is worked until its smallest is at length."""
 
     expected: int
@@ -113,7 +113,7 @@ class Expectation:
 
     natural: NaturalCanal
     steps: tuple[ExpectedStep, ...]
-    passes: Passes | None
+    series_passes: SeriesPasses | None
     """None in a technique without a descending series."""
     makes_room: bool
     """A larger size is expected to be needed to make room."""

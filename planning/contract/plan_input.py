@@ -207,7 +207,7 @@ class ToothInput:
     samples: int = 0
     """How many canals to draw from the published spreads for the bands; 0 for the medians alone."""
     seed: int = 0
-    form: Literal[1] = 1
+    schema_version: Literal[1] = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -325,4 +325,4 @@ class Plan:
     """What the phone shows at the chair without asking anybody; None in plans made before there was any."""
     asks: AskedFor | None = None
     """None in plans made before it was counted."""
-    form: Literal[1] = 1
+    schema_version: Literal[1] = 1

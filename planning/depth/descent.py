@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planning.contract.expected import Passes
+from planning.contract.expected import SeriesPasses
 from planning.depth.belief import NINE_TENTHS, TENTH, Belief, every, quantile
 from planning.depth.contact_rows import Floats, Rows
 from planning.depth.reading import AT_MM
@@ -35,16 +35,16 @@ class Descent:
 
     def __init__(self, belief: Belief, series: Series) -> None:
         self._belief, self._series = belief, series
-        self._last, self._visit = "", 0
+        self._last, self._pass_number = "", 0
         belief.kept[ARRIVED] = every(np.inf, belief.count)
 
-    def note(self, node: Do, visit: int, depths_mm: Floats) -> None:
+    def note(self, node: Do, pass_number: int, depths_mm: Floats) -> None:
         """One instrument of the series has been worked in a pass."""
-        _note(self._belief, node, visit, depths_mm)
+        _note(self._belief, node, pass_number, depths_mm)
         self._belief.kept[DEPTH], self._belief.kept[WIDE] = self._belief.canals.depth_mm, self._belief.canals.wide_mm
-        self._last, self._visit = node.id, visit
+        self._last, self._pass_number = node.id, pass_number
 
-    def passes(self, expected: int) -> Passes:
+    def series_passes(self, expected: int) -> SeriesPasses:
         """Passes expected, and how many a tenth and nine tenths of the samples take.
 
         Samples that have not arrived are worked on from where the expected passes left them, as far as that is needed.
@@ -52,19 +52,19 @@ class Descent:
         kept, most = self._belief.kept, self._series.most_passes
         belief = self._belief.back_to(Rows(kept[DEPTH], kept[WIDE]))
         at = 1 + [node.id for node, _ in self._series.steps].index(self._last)
-        visit = self._visit
-        while visit <= most and quantile(belief.kept[ARRIVED], belief.weight, NINE_TENTHS) > visit:
+        pass_number = self._pass_number
+        while pass_number <= most and quantile(belief.kept[ARRIVED], belief.weight, NINE_TENTHS) > pass_number:
             for node, instrument in self._series.steps[at:]:
                 depths = belief.to_resistance(instrument, every(mm(node.stop_um or 0), belief.count))
                 belief.stands(node.id, instrument, depths)
                 if node.phase == self._series.phase:
-                    _note(belief, node, visit, depths)
-            at, visit = 0, visit + 1
+                    _note(belief, node, pass_number, depths)
+            at, pass_number = 0, pass_number + 1
         low, high = (quantile(belief.kept[ARRIVED], belief.weight, share) for share in (TENTH, NINE_TENTHS))
-        return Passes(expected=expected, low=int(min(low, expected)), high=int(min(max(high, expected), most)))
+        return SeriesPasses(expected=expected, low=int(min(low, expected)), high=int(min(max(high, expected), most)))
 
 
-def _note(belief: Belief, node: Do, visit: int, depths_mm: Floats) -> None:
+def _note(belief: Belief, node: Do, pass_number: int, depths_mm: Floats) -> None:
     at_stop = depths_mm >= mm(node.stop_um or 0) - AT_MM
     arrived = belief.kept[ARRIVED]
-    belief.kept[ARRIVED] = np.where(at_stop, np.minimum(arrived, visit), arrived)
+    belief.kept[ARRIVED] = np.where(at_stop, np.minimum(arrived, pass_number), arrived)

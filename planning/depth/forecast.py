@@ -16,8 +16,8 @@ from planning.contract.expected import (
     ExpectedStep,
     Judged,
     NaturalCanal,
-    Passes,
     ProfilePoint,
+    SeriesPasses,
     against,
 )
 from planning.contract.plan_input import PastInsertion, RecordedDepth
@@ -93,7 +93,7 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
             natural=working.natural,
             prepared=before,
             steps=tuple(course.steps),
-            passes=course.passes(),
+            series_passes=course.series_passes(),
             makes_room=course.makes_room,
             samples=belief.count if belief else 0,
             few_agree=belief is not None and belief.few_agree,
@@ -211,21 +211,21 @@ class _Course:
         return Left(node=node.id, exit=Exit.REACHED if fits else Exit.SHORT)
 
     def felt(self, node: Do) -> Left | None:
-        """What was recorded at this visit of the step, where a depth can be an answer to it."""
+        """What was recorded at this pass of the step, where a depth can be an answer to it."""
         here = [felt for felt in self.working.felt if felt.node == node.id]
-        visit = self.walk.visits[node.id]
-        if visit > len(here) or Exit.SHORT not in node.exits:
+        pass_number = self.walk.passes[node.id]
+        if pass_number > len(here) or Exit.SHORT not in node.exits:
             return None
-        return Left(node=node.id, exit=Exit.SHORT, depth_um=um(here[visit - 1].depth_mm))
+        return Left(node=node.id, exit=Exit.SHORT, depth_um=um(here[pass_number - 1].depth_mm))
 
-    def passes(self) -> Passes | None:
+    def series_passes(self) -> SeriesPasses | None:
         """Of the descending series; None where it is not worked."""
-        visits = [step.visit for step in self.steps if self._node(step.node).phase == self.working.descending]
-        if not visits:
+        passes = [step.pass_number for step in self.steps if self._node(step.node).phase == self.working.descending]
+        if not passes:
             return None
         if self.descent is None:
-            return Passes(expected=max(visits), low=None, high=None)
-        return self.descent.passes(max(visits))
+            return SeriesPasses(expected=max(passes), low=None, high=None)
+        return self.descent.series_passes(max(passes))
 
     def _node(self, id_: str) -> Do:
         node = self.walk.sheet.nodes[id_]
@@ -247,7 +247,7 @@ class _Course:
         self.steps.append(
             ExpectedStep(
                 node=node.id,
-                visit=self.walk.visits[node.id],
+                pass_number=self.walk.passes[node.id],
                 instrument=instrument.key,
                 depth_mm=mm(um(came.depth_mm)),
                 low_mm=told.low_mm if told else None,
@@ -283,7 +283,7 @@ class _Course:
 
     def _came(self, node: Do, instrument: Instrument, felt_mm: float | None) -> _Came:
         stop_mm = mm(self.walk.stop_um() or 0)
-        tried = self.walk.visits[node.id] > self.working.tries
+        tried = self.walk.passes[node.id] > self.working.tries
         # A hand instrument is worked until it goes to its stop; it is not led in by light touch.
         worked = node.target is Target.TO_LENGTH and (instrument.motion is Motion.HAND or tried)
         if self.belief is not None and not worked:
@@ -300,18 +300,18 @@ class _Course:
 
     def _sampled(self, belief: Belief, node: Do, instrument: Instrument, felt_mm: float | None) -> _Came:
         """By what the samples say; a recorded depth takes their places and weighs them."""
-        visit = self.walk.visits[node.id]
+        pass_number = self.walk.passes[node.id]
         stops = belief.stops_mm(node)
         depths = belief.to_resistance(instrument, stops)
-        band = belief.band(f"{node.id} {visit}", depths, stops)
+        band = belief.band(f"{node.id} {pass_number}", depths, stops)
         came = _Came(depth_mm=band.median_mm, band=band)
         if felt_mm is not None:
-            depths = belief.learn(f"{node.id} {visit}", felt_mm, depths, stops)
+            depths = belief.learn(f"{node.id} {pass_number}", felt_mm, depths, stops)
             felt = against(felt_mm, (band.short_below_mm, band.deep_above_mm))
             came = _Came(depth_mm=felt_mm, band=band, felt=felt, believed_mm=_believed_mm(belief, depths, felt))
             self.last = Judged(
                 node=node.id,
-                visit=visit,
+                pass_number=pass_number,
                 depth_mm=felt_mm,
                 low_mm=band.low_mm,
                 high_mm=band.high_mm,
@@ -320,5 +320,5 @@ class _Course:
             )
         belief.stands(node.id, instrument, depths)
         if self.descent is not None and node.phase == self.working.descending:
-            self.descent.note(node, visit, depths)
+            self.descent.note(node, pass_number, depths)
         return came

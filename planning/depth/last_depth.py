@@ -15,7 +15,7 @@ class Awaited:
     """An insertion that is still to come, and where it is expected."""
 
     node: str
-    visit: int
+    pass_number: int
     low_mm: float
     high_mm: float
     limits_mm: tuple[float, float]
@@ -36,7 +36,7 @@ def ahead(of: Expectation | None, last: Judged | None = None) -> Ahead:
         awaited=tuple(
             Awaited(
                 node=step.node,
-                visit=step.visit,
+                pass_number=step.pass_number,
                 low_mm=step.low_mm,
                 high_mm=step.high_mm,
                 limits_mm=step.limits_mm,
@@ -57,16 +57,16 @@ def last_depth(known: Ahead, walk: Walk) -> Judged | None:
     made = next((left for left in reversed(walk.left) if _inserted(walk, left)), None)
     if made is None:
         return None
-    last, at = known.last, (made.node, made.visit)
-    if last is not None and (last.node, last.visit) == at and made.depth_um in (None, um(last.depth_mm)):
+    last, at = known.last, (made.node, made.pass_number)
+    if last is not None and (last.node, last.pass_number) == at and made.depth_um in (None, um(last.depth_mm)):
         return last
-    expected = next((awaited for awaited in known.awaited if (awaited.node, awaited.visit) == at), None)
+    expected = next((awaited for awaited in known.awaited if (awaited.node, awaited.pass_number) == at), None)
     if expected is None or made.depth_um is None:
         return None
     depth_mm = mm(made.depth_um)
     return Judged(
         node=made.node,
-        visit=made.visit,
+        pass_number=made.pass_number,
         depth_mm=depth_mm,
         low_mm=expected.low_mm,
         high_mm=expected.high_mm,

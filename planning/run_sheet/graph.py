@@ -108,12 +108,12 @@ class AtLength:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class VisitsBelow:
-    """The node has been visited fewer than `n` times. Every loop passes through one of these."""
+class PassesBelow:
+    """The step has been worked fewer than `n` times. Every loop passes through one of these."""
 
     node: str
     n: int
-    test: Literal["visits_below"] = "visits_below"
+    test: Literal["passes_below"] = "passes_below"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,7 +122,7 @@ class Ask:
 
     id: str
     phase: str
-    question: Gained | AtLength | VisitsBelow
+    question: Gained | AtLength | PassesBelow
     exits: dict[Exit, str]
     kind: Literal["ask"] = "ask"
 
@@ -142,10 +142,10 @@ Node = Do | Ask | End
 class Walked:
     """What was walked before the sheet starts: its questions count on from there."""
 
-    visits: dict[str, int] = field(default_factory=dict)
+    passes: dict[str, int] = field(default_factory=dict)
     """How often each step was come to."""
     depths_um: dict[str, tuple[int | None, ...]] = field(default_factory=dict)
-    """Where an instrument stopped at every visit of a step; None where no depth was given."""
+    """Where an instrument stopped at every pass of a step; None where no depth was given."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -157,7 +157,7 @@ class RunSheet:
     nodes: dict[str, Node] = field(default_factory=dict)
     walked_before: Walked | None = None
     """None for a sheet that starts before anything was done."""
-    form: Literal[1] = 1
+    schema_version: Literal[1] = 1
 
 
 def next_ids(node: Node) -> tuple[str, ...]:
@@ -169,14 +169,14 @@ def asked_of(node: Node) -> tuple[str, ...]:
     """The steps that a question is about."""
     if not isinstance(node, Ask):
         return ()
-    return (node.question.node,) if isinstance(node.question, VisitsBelow) else node.question.nodes
+    return (node.question.node,) if isinstance(node.question, PassesBelow) else node.question.nodes
 
 
 def why_unsound(sheet: RunSheet) -> str:
     """Why the sheet could not be walked to an end, or '' where every walk ends.
 
-    Every loop has to pass through the YES of a `visits_below`, which a walker can take only so often. So with those
-    edges taken out the graph must have no cycle (a topological sort tells), and then no walk is longer than the visits
+    Every loop has to pass through the YES of a `passes_below`, which a walker can take only so often. So with those
+    edges taken out the graph must have no cycle (a topological sort tells), and then no walk is longer than the passes
     allow.
     """
     for node in sheet.nodes.values():
@@ -196,6 +196,6 @@ def why_unsound(sheet: RunSheet) -> str:
 
 def _bounded_away(node: Node) -> tuple[str, ...]:
     """Where a node leads once its bounded way back is used up."""
-    if isinstance(node, Ask) and isinstance(node.question, VisitsBelow):
+    if isinstance(node, Ask) and isinstance(node.question, PassesBelow):
         return tuple(target for exit_, target in node.exits.items() if exit_ is not Exit.YES)
     return next_ids(node)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from planning.foundation.errors import PlanningError
-from planning.run_sheet.graph import Ask, AtLength, Do, End, Exit, Gained, RunSheet, VisitsBelow
+from planning.run_sheet.graph import Ask, AtLength, Do, End, Exit, Gained, PassesBelow, RunSheet
 
 
 class StepRefused(PlanningError):
@@ -24,7 +24,7 @@ class Left:
     exit: Exit
     depth_um: int | None = None
     """Where the tip stopped; none where no depth was given."""
-    visit: int = 1
+    pass_number: int = 1
     """Which time the step was come to, counted from 1."""
 
 
@@ -34,16 +34,16 @@ class Walk:
 
     sheet: RunSheet
     at: str = ""
-    visits: dict[str, int] = field(default_factory=dict)
+    passes: dict[str, int] = field(default_factory=dict)
     depths_um: dict[str, list[int | None]] = field(default_factory=dict)
-    """Depths at every visit of an instrument step; None where it stopped short and no depth was given."""
+    """Depths at every pass of an instrument step; None where it stopped short and no depth was given."""
     path: list[str] = field(default_factory=list)
     left: list[Left] = field(default_factory=list)
     """What was answered so far."""
 
     def __post_init__(self) -> None:
         if self.sheet.walked_before is not None:
-            self.visits.update(self.sheet.walked_before.visits)
+            self.passes.update(self.sheet.walked_before.passes)
             self.depths_um.update({step: list(each) for step, each in self.sheet.walked_before.depths_um.items()})
         self._go(self.sheet.start)
 
@@ -76,7 +76,7 @@ class Walk:
             exit_ = Exit.REACHED
         if isinstance(node, End) or exit_ not in node.exits:
             raise StepRefused(node=self.at, exit=exit_)
-        self.left.append(Left(node=node.id, exit=exit_, depth_um=depth_um, visit=self.visits[node.id]))
+        self.left.append(Left(node=node.id, exit=exit_, depth_um=depth_um, pass_number=self.passes[node.id]))
         if exit_ in (Exit.REACHED, Exit.SHORT):
             self.depths_um.setdefault(node.id, []).append(
                 stop if exit_ is Exit.REACHED and depth_um is None else depth_um
@@ -92,7 +92,7 @@ class Walk:
 
     def take_back(self) -> None:
         """Takes back the last answer, which must not be a depth: the walk stands at the step that it answered."""
-        self.visits[self.at] -= 1
+        self.passes[self.at] -= 1
         self.path.pop()
         self.at = self.left.pop().node
 
@@ -101,13 +101,13 @@ class Walk:
         while isinstance(node, Ask):
             node = self.sheet.nodes[node.exits[Exit.YES if self._answer(node) else Exit.NO]]
         self.at = node.id
-        self.visits[node.id] = self.visits.get(node.id, 0) + 1
+        self.passes[node.id] = self.passes.get(node.id, 0) + 1
         self.path.append(node.id)
 
     def _answer(self, ask: Ask) -> bool:
         match ask.question:
-            case VisitsBelow(node=node, n=n):
-                return self.visits.get(node, 0) < n
+            case PassesBelow(node=node, n=n):
+                return self.passes.get(node, 0) < n
             case AtLength(nodes=nodes):
                 return all(self._at_length(node) for node in nodes)
             case Gained(nodes=nodes, least_um=least_um):
@@ -123,7 +123,7 @@ class Walk:
     def _gained(self, id_: str, least_um: int) -> bool:
         """On the first pass there is nothing to compare with, and unknown depths are taken as a gain."""
         depths = self.depths_um.get(id_) or []
-        if len(depths) < 2:  # one visit so far: first pass
+        if len(depths) < 2:  # one depth so far: first pass
             return True
         before, now = depths[-2:]
         return before is None or now is None or now - before >= least_um
@@ -136,7 +136,7 @@ def expected_path(sheet: RunSheet, smallest: str | None, passes: int) -> tuple[s
     """
     walk = Walk(sheet)
     while isinstance(node := walk.node, Do):
-        last = node.id == smallest and walk.visits[node.id] >= passes
+        last = node.id == smallest and walk.passes[node.id] >= passes
         walk.leave(Exit.REACHED if last else expected_exit(node))
     return tuple(walk.path)
 

@@ -84,4 +84,4 @@ class Technique:
     series_sizes_up: int
     """The largest of the series lies this many ISO sizes above the smallest."""
     phases: tuple[Phase, ...]
-    form: int = 1
+    schema_version: int = 1

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from planning.instruments.iso_3630 import Instrument, sizes
-from planning.run_sheet.graph import Action, Do, Exit, Target, VisitsBelow
+from planning.run_sheet.graph import Action, Do, Exit, PassesBelow, Target
 from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of
 from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
@@ -30,7 +30,7 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
             exits={Exit.REACHED: f"{key}/bounded", Exit.BLOCKED: f"{key}/again"},
         )
     )
-    again = VisitsBelow(node=f"{key}/try", n=sheet.figures.count("blocked.times"))
+    again = PassesBelow(node=f"{key}/try", n=sheet.figures.count("blocked.times"))
     sheet.ask(phase, f"{key}/again", again, yes=key, no=f"{key}/image")
     sheet.image_and_sign_off(
         phase,
@@ -42,7 +42,7 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
     )
     reopening = [] if phase.kind is PhaseKind.TO_LENGTH else _hand_sizes(sheet, phase, above=small.size)
     first = _reopen(sheet, phase, reopening)
-    reopen = VisitsBelow(node=f"{key}/reopened", n=sheet.figures.count("blocked.reopen"))
+    reopen = PassesBelow(node=f"{key}/reopened", n=sheet.figures.count("blocked.reopen"))
     sheet.ask(phase, f"{key}/bounded", reopen, yes=f"{key}/reopened", no=f"{key}/image")
     sheet.irrigate(phase, f"{key}/reopened", then=first)
 

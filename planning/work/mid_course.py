@@ -30,14 +30,14 @@ def begun_by(
 ) -> Progress:
     """Where the work stands on a walk by the working length `length_mm`; `before` is what its sheet began with."""
     walked_before = Walked(
-        visits=dict(walk.visits), depths_um={step: tuple(each) for step, each in walk.depths_um.items()}
+        passes=dict(walk.passes), depths_um={step: tuple(each) for step, each in walk.depths_um.items()}
     )
     last = walk.sheet.nodes[walk.left[-1].node] if walk.left else None
     due = walk.node if isinstance(walk.node, Do) else last
     if isinstance(due, Do) and due.id == LENGTH_MOVED and walk.node.id != due.exits[Exit.APPROVED]:
         # The word on the length is still due, and after it the step that was come to before.
         at = due.exits[Exit.APPROVED]
-        walked_before = replace(walked_before, visits={**walked_before.visits, at: walked_before.visits.get(at, 0) + 1})
+        walked_before = replace(walked_before, passes={**walked_before.passes, at: walked_before.passes.get(at, 0) + 1})
         return Progress(at=at, phase=due.phase, walked_before=walked_before, length_mm=None, made=made)
     if isinstance(walk.node, Do):
         return Progress(at=walk.at, phase=walk.node.phase, walked_before=walked_before, length_mm=length_mm, made=made)
@@ -126,12 +126,12 @@ def _asks_for_a_word(phase: Phase) -> bool:
 
 
 def _behind(walked_before: Walked, start: _Start) -> Walked:
-    visits = {step: count for step, count in walked_before.visits.items() if step.split("/")[0] not in start.anew}
-    if start.place in visits:
+    passes = {step: count for step, count in walked_before.passes.items() if step.split("/")[0] not in start.anew}
+    if start.place in passes:
         # It was come to already, and is counted again when the walk starts there.
-        visits[start.place] -= 1
+        passes[start.place] -= 1
     depths = {step: each for step, each in walked_before.depths_um.items() if step.split("/")[0] not in start.anew}
-    return Walked(visits=visits, depths_um=depths)
+    return Walked(passes=passes, depths_um=depths)
 
 
 def _keys(phases: Sequence[Phase]) -> list[str]:

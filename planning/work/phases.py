@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from planning.foundation.errors import ChoiceNotPossible, TechniqueNotUsable
 from planning.foundation.quantities import in_mm, um
 from planning.instruments.iso_3630 import Instrument, size_above, sizes
-from planning.run_sheet.graph import Action, AtLength, Do, Exit, Gained, ShorterThan, Target, VisitsBelow
+from planning.run_sheet.graph import Action, AtLength, Do, Exit, Gained, PassesBelow, ShorterThan, Target
 from planning.techniques.technique import Phase, PhaseKind
 from planning.tray.selection import hand_of, shaping_of
 from planning.work.blocked import blocked
@@ -26,7 +26,7 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
         return
     if looped:
         once = f"{phase.key}/sign-off" if phase.hold_point else start
-        first = VisitsBelow(node=once, n=1)
+        first = PassesBelow(node=once, n=1)
         start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
     sheet.starts[phase.key] = start
     if any(_can_block(sheet, id_) for id_ in set(sheet.nodes) - before):
@@ -75,7 +75,7 @@ def _to_length(sheet: Sheet, phase: Phase) -> str | None:
 
 def _again(sheet: Sheet, phase: Phase, instrument: Instrument, start: str) -> str:
     """An instrument that is worked to length may take several goes; then the supervisor decides."""
-    times = VisitsBelow(node=start, n=sheet.figures.count("explore.times"))
+    times = PassesBelow(node=start, n=sheet.figures.count("explore.times"))
     sheet.ask(phase, f"{start}/again", times, yes=start, no=f"{start}/supervisor")
     say = f"{instrument.name} does not go to its stop: do not push; the supervisor decides."
     sheet.sign_off(phase, f"{start}/supervisor", "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
@@ -130,11 +130,11 @@ def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
     key, supervisor = phase.key, f"{phase.key}/supervisor"
     gained = Gained(nodes=tuple(starts), least_um=um(sheet.figures["passes.gain"]))
     sheet.ask(phase, f"{key}/gained", gained, yes=f"{key}/passes", no=f"{key}/no-gain-before")
-    passes = VisitsBelow(node=starts[0], n=phase.most_passes or 1)
+    passes = PassesBelow(node=starts[0], n=phase.most_passes or 1)
     sheet.ask(phase, f"{key}/passes", passes, yes=f"@{phase.repeat_from}", no=supervisor)
     # First time without gain: if the small instrument still passes, the hindrance is coronal and one more pass,
     # which starts with coronal flaring, may clear it.
-    first_time = VisitsBelow(node=f"{key}/no-gain", n=sheet.figures.count("passes.no_gain") - 1)
+    first_time = PassesBelow(node=f"{key}/no-gain", n=sheet.figures.count("passes.no_gain") - 1)
     sheet.ask(phase, f"{key}/no-gain-before", first_time, yes=f"{key}/no-gain", no=supervisor)
     sheet.recapitulate(phase, f"{key}/no-gain", sheet.selection.recapitulating, then=f"{key}/passes")
     smallest = sheet.selection.descending[-1]
@@ -173,7 +173,7 @@ def _up_one(sheet: Sheet, phase: Phase, instrument: Instrument, then: str) -> No
         _make_room(sheet, phase, start, larger)
     else:
         # Nothing of the kit is larger: it makes its own room, as often as another would have.
-        times = VisitsBelow(node=start, n=1 + sheet.figures.count("make_room.most"))
+        times = PassesBelow(node=start, n=1 + sheet.figures.count("make_room.most"))
         sheet.ask(phase, short, times, yes=start, no=supervisor)
     say = (
         f"{instrument.name} stays short of length: the supervisor decides whether the size before it is the final one."
@@ -185,7 +185,7 @@ def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> No
     """The next larger, kept short, opens the canal above the one that stopped."""
     less = um(sheet.figures["make_room.less"])
     room = f"{start}/make-room"
-    times = VisitsBelow(node=room, n=sheet.figures.count("make_room.most"))
+    times = PassesBelow(node=room, n=sheet.figures.count("make_room.most"))
     sheet.ask(phase, f"{start}/room", times, yes=room, no=f"{start}/supervisor")
     sheet.cut(
         phase,
@@ -238,7 +238,7 @@ def _confirm(sheet: Sheet, phase: Phase) -> str:
     shown = f"{phase.key}/image" if phase.hold_point else "@next"
     stuck = shown if phase.hold_point else f"{phase.key}/short"
     _gauge(sheet, phase, final, reached=f"{phase.key}/larger" if larger else shown, short=f"{phase.key}/seats-again")
-    again = VisitsBelow(node=seats, n=sheet.figures.count("gauge.times"))
+    again = PassesBelow(node=seats, n=sheet.figures.count("gauge.times"))
     sheet.ask(phase, f"{phase.key}/seats-again", again, yes=f"{phase.key}/clear", no=stuck)
     sheet.irrigate(phase, f"{phase.key}/clear", then=f"{phase.key}/recapitulate")
     sheet.recapitulate(phase, f"{phase.key}/recapitulate", sheet.selection.recapitulating, then=seats)

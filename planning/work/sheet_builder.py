@@ -23,10 +23,10 @@ from planning.run_sheet.graph import (
     Exit,
     Gained,
     Node,
+    PassesBelow,
     RunSheet,
     ShorterThan,
     Target,
-    VisitsBelow,
     Walked,
     asked_of,
     next_ids,
@@ -39,7 +39,7 @@ from planning.work.irrigation import NeedleLimits
 
 FINISHED = "finished"
 PLAN_AGAIN = "plan-again"
-Question = Gained | AtLength | VisitsBelow
+Question = Gained | AtLength | PassesBelow
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -236,7 +236,7 @@ class Sheet:
         shown = f"{shows}: image for the hold point {hold_point}."
         self.image(phase, image, then=f"{prefix}/sign-off", say=shown[0].upper() + shown[1:])
         self.sign_off(phase, f"{prefix}/sign-off", hold_point, then=then, returned=f"{prefix}/image-again", say=say)
-        again = VisitsBelow(node=image, n=self.figures.count("image.times"))
+        again = PassesBelow(node=image, n=self.figures.count("image.times"))
         self.ask(phase, f"{prefix}/image-again", again, yes=again_from or image, no=PLAN_AGAIN)
         return image
 
@@ -264,7 +264,7 @@ def finish(
     reachable = _reachable(first, nodes)
     if walked_before is not None:
         walked_before = Walked(
-            visits={step: count for step, count in walked_before.visits.items() if step in reachable},
+            passes={step: count for step, count in walked_before.passes.items() if step in reachable},
             depths_um={step: depths for step, depths in walked_before.depths_um.items() if step in reachable},
         )
     written = RunSheet(canal=sheet.work.canal, start=first, nodes=reachable, walked_before=walked_before)

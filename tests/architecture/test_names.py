@@ -28,6 +28,7 @@ GIVEN_UP = {
     "Standing",
     "StepStanding",
     "Story",
+    "VisitsBelow",
     "What",
     "Why",
     "Worked",

@@ -109,7 +109,9 @@ def told(one: object) -> dict[str, object]:
     from planning.foundation.encoding import canonical_text
 
     given: dict[str, object] = json.loads(canonical_text(one))
-    return {key: value for key, value in given.items() if key != "form"} | {"device_time": "2026-03-05T12:00:00Z"}
+    return {key: value for key, value in given.items() if key != "schema_version"} | {
+        "device_time": "2026-03-05T12:00:00Z"
+    }
 
 
 if __name__ == "__main__":

@@ -73,8 +73,12 @@ def _of_canal(at: Json, canal: Json) -> Iterator[Claim]:
     yield ("steps", name), "order of work", len(planned)
     yield ("steps", name), "record", len(kept)
     for step in kept:
-        yield ("stop", f"{name} {step['node']} {step['visit']}"), "record", step["stop_mm"]
-        yield ("stop", f"{name} {step['node']} {step['visit']}"), "order of work", mm(nodes[step["node"]]["stop_um"])
+        yield ("stop", f"{name} {step['node']} {step['pass_number']}"), "record", step["stop_mm"]
+        yield (
+            ("stop", f"{name} {step['node']} {step['pass_number']}"),
+            "order of work",
+            mm(nodes[step["node"]]["stop_um"]),
+        )
     state = next(one["state"] for one in at["running"]["canals"] if one["canal"] == name)
     yield ("state", name), "chair", chair["state"]
     yield ("state", name), "list of chairs", state

@@ -193,7 +193,7 @@ def test_work_stands_against_the_plan_step_by_step(student: Chair, approved: Too
     student.tells(StepPayload(exit=Exit.SHORT, depth_um=15_000, stop_um=18_000), "explore/10-02")
     steps = next(canal for canal in record(approved).canals if canal.canal == "DB").steps
     first = steps[0]
-    assert (first.node, first.visit, first.comparison) == ("explore/10-02", 1, StepComparison.AS_PLANNED)
+    assert (first.node, first.pass_number, first.comparison) == ("explore/10-02", 1, StepComparison.AS_PLANNED)
     assert (first.stop_mm, first.depth_mm, first.how, first.position) == (18.0, 15.0, Exit.SHORT, 2)
     assert {step.comparison for step in steps[1:]} == {StepComparison.NOT_YET}
 

@@ -39,8 +39,10 @@ SHEET = RunSheet(
     nodes={node.id: node for node in (SIZE_25, SIZE_20, SIGN, End(id="end", outcome="finished"))},
 )
 NAMES = {"25/.04 continuous": "25/.04", "20/.04 continuous": "20/.04"}
-FIRST_TIME = Awaited(node="shape/25", visit=1, low_mm=15.0, high_mm=17.0, limits_mm=(14.0, 18.0), as_if_straight=False)
-SECOND_TIME = replace(FIRST_TIME, visit=2, low_mm=17.5, high_mm=18.5, limits_mm=(17.0, 19.0), as_if_straight=True)
+FIRST_TIME = Awaited(
+    node="shape/25", pass_number=1, low_mm=15.0, high_mm=17.0, limits_mm=(14.0, 18.0), as_if_straight=False
+)
+SECOND_TIME = replace(FIRST_TIME, pass_number=2, low_mm=17.5, high_mm=18.5, limits_mm=(17.0, 19.0), as_if_straight=True)
 BANDS = {"P": Ahead(awaited=(FIRST_TIME, SECOND_TIME))}
 
 
@@ -102,7 +104,7 @@ def test_the_second_time_round_is_another_step_in_hand() -> None:
     events = (FIRST, SMALLER)
     found = summary.in_hand(course(*events), events, "student", NAMES)
     assert found is not None
-    assert (found.node, found.visit) == ("shape/25", 2)
+    assert (found.node, found.pass_number) == ("shape/25", 2)
 
 
 def test_a_canal_at_its_hold_point_says_what_it_waits_for() -> None:

@@ -46,14 +46,14 @@ const SHEET: RunSheet = {
     more: {
       id: 'more',
       phase: 'p',
-      question: { test: 'visits_below', node: 'b', n: 2 },
+      question: { test: 'passes_below', node: 'b', n: 2 },
       exits: { yes: 'b', no: 'end' },
       kind: 'ask',
     },
     end: { id: 'end', outcome: 'finished', say: '', kind: 'end' },
   },
   walked_before: null,
-  form: 1,
+  schema_version: 1,
 }
 
 /** MB has been worked to these depths; `unsent` of them are still on the phone. */
@@ -99,8 +99,8 @@ describe('what is expected of the rest of the work', () => {
     expect(from).toBe('plan')
     expect(canals[0]?.done).toBe(2)
     expect(canals[0]?.expectation.steps[1]).toMatchObject({ depth_mm: 15, felt: 'as_expected', low_mm: null })
-    expect(canals[0]?.expectation.steps[2]).toMatchObject({ visit: 2, depth_mm: 18.5, felt: null, low_mm: 17 })
-    expect(canals[0]?.last).toMatchObject({ node: 'b', visit: 1, depth_mm: 15, low_mm: 14.4, high_mm: 16 })
+    expect(canals[0]?.expectation.steps[2]).toMatchObject({ pass_number: 2, depth_mm: 18.5, felt: null, low_mm: 17 })
+    expect(canals[0]?.last).toMatchObject({ node: 'b', pass_number: 1, depth_mm: 15, low_mm: 14.4, high_mm: 16 })
   })
 
   test('is what the server said last, with its time, while it cannot be asked', () => {

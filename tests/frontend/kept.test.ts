@@ -101,7 +101,7 @@ test('a fault of the program is not taken for a lost connection', async () => {
 })
 
 test('a copy kept by an app that knew less is no copy', async () => {
-  const old = { person: personId(), name, value: ['old'], at: Date.now(), form: 1 }
+  const old = { person: personId(), name, value: ['old'], at: Date.now(), version: 1 }
   await (await database()).put('kept', old)
   await refresh(name, offline)
   expect(cachedSignal(name).value).toEqual({ state: 'offline' })

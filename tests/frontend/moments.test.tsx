@@ -8,7 +8,7 @@ import { WithReasons } from '@/parts/rationale/reasons'
 import { forecast } from './sample-expected'
 
 const told = (moments: ReturnType<typeof ofCanal>) =>
-  moments.map((m) => `${m.canal} ${m.step.instrument} ${m.step.visit}`)
+  moments.map((m) => `${m.canal} ${m.step.instrument} ${m.step.pass_number}`)
 
 describe('stepping through the work', () => {
   const { canals, tray } = forecast()

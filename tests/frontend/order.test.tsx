@@ -33,7 +33,7 @@ const nodes = Object.fromEntries(
   ].map((node) => [node.id, node]),
 )
 const walked = canal('MB', 17.5, {
-  run_sheet: { canal: 'MB', start: 'a', nodes, walked_before: null, form: 1 },
+  run_sheet: { canal: 'MB', start: 'a', nodes, walked_before: null, schema_version: 1 },
   expected_path: ['a', 'b', 'c', 'd', 'a', 'b'],
   withheld: [{ from_phase: 'confirm', code: 'x', says: 'No length.' }],
 })
@@ -72,12 +72,12 @@ test('what is withheld says from where and why', () => {
 
 describe('what is expected', () => {
   const steps = [
-    { node: 'a', visit: 1, instrument: '35/.03 continuous', depth_mm: 15.1, low_mm: 14.6, high_mm: 15.6 },
-    { node: 'a', visit: 2, instrument: '35/.03 continuous', depth_mm: 16.4, felt: 'as_expected' as const },
+    { node: 'a', pass_number: 1, instrument: '35/.03 continuous', depth_mm: 15.1, low_mm: 14.6, high_mm: 15.6 },
+    { node: 'a', pass_number: 2, instrument: '35/.03 continuous', depth_mm: 16.4, felt: 'as_expected' as const },
   ]
   const forecast = { ...walked, expectation: expectation(17.5, steps) }
 
-  test('stands at its own visit of a step; a recorded depth says so', () => {
+  test('stands at its own pass of a step; a recorded depth says so', () => {
     render(<OrderOfWork canal={forecast} instruments={instruments} stops={[]} expected />)
     expect(screen.getByText('expected 15.1 (14.6–15.6)')).toBeTruthy()
     expect(screen.getByText('recorded 16.4, as expected')).toBeTruthy()

@@ -15,7 +15,7 @@ export function expectation(end_mm: number, steps: readonly Given[], over: Parti
       know: 'from memory',
     },
     steps: steps.map((step) => ({
-      visit: 1,
+      pass_number: 1,
       low_mm: null,
       high_mm: null,
       short_below_mm: null,
@@ -30,7 +30,7 @@ export function expectation(end_mm: number, steps: readonly Given[], over: Parti
       ],
       ...step,
     })),
-    passes: { expected: 2, low: 1, high: 3 },
+    series_passes: { expected: 2, low: 1, high: 3 },
     makes_room: false,
     samples: 500,
     few_agree: false,
@@ -53,7 +53,7 @@ export function forecast(over: Partial<Plan> = {}): Plan {
   const mb = [
     { node: 'a', instrument: HAND, depth_mm: 18.5 },
     { node: 'b', instrument: ROTARY, depth_mm: 15.2, low_mm: 14.4, high_mm: 16, reach_share: 0.04 },
-    { node: 'b', visit: 2, instrument: ROTARY, depth_mm: 18.5, low_mm: 17, high_mm: 18.5, reach_share: 0.65 },
+    { node: 'b', pass_number: 2, instrument: ROTARY, depth_mm: 18.5, low_mm: 17, high_mm: 18.5, reach_share: 0.65 },
   ]
   const db = [
     { node: 'a', instrument: HAND, depth_mm: 17 },

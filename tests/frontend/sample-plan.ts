@@ -81,7 +81,7 @@ export function canal(name: string, end_mm: number, over: Partial<CanalPlan> = {
       says: '',
     },
     withheld: [],
-    run_sheet: { canal: name, start: 'a', nodes: {}, walked_before: null, form: 1 },
+    run_sheet: { canal: name, start: 'a', nodes: {}, walked_before: null, schema_version: 1 },
     expected_path: [],
     expectation: null,
     strain: [],
@@ -148,6 +148,6 @@ export function plan(n = 4): Plan {
     planner_version: '0',
     data_version: '0',
     notice: 'Training.',
-    form: 1,
+    schema_version: 1,
   }
 }

@@ -6,7 +6,7 @@ const vale = { id: 'v', name: 'Dr Vale', role: 'supervisor' } as const
 const entry = { at, device_time: at, who: priya, canal: 'DB', kind: 'step', version: 1 } as const
 const late = { device_time: '2026-03-05T11:20:00Z' }
 const ok = { out_of_course: null, out_of_course_says: '', undone: false, not_checked_says: '' }
-const step = { version: 1, visit: 1, phase: 'explore', instrument: '10/.02', position: null, how: null } as const
+const step = { version: 1, pass_number: 1, phase: 'explore', instrument: '10/.02', position: null, how: null } as const
 const none = { stop_mm: null, depth_mm: null, low_mm: null, high_mm: null, against_band: null, as_if_straight: false }
 
 /** An invented course: one step taken back, one out of course, one left out, a pause that a supervisor ended. */
@@ -144,7 +144,7 @@ export const record: RecordValue = {
       undone: false,
     },
   ],
-  form: 1,
+  schema_version: 1,
 }
 
 export const answered: RecordAnswered = { hash: '5f'.repeat(32), record }

@@ -60,7 +60,7 @@ export function sheet(name: string, stop_um: number): RunSheet {
     start: 'shape',
     nodes: Object.fromEntries(nodes.map((node) => [node.id, node])),
     walked_before: null,
-    form: 1,
+    schema_version: 1,
   }
 }
 

@@ -9,7 +9,7 @@ import { signedIn } from './people'
 import { serve } from './server'
 import { until } from './until'
 
-// Older stores are written here as the browsers have them, not by the app's own steps: a published form never changes.
+// Older stores are written here as the browsers have them, not by the app's own steps: a published version never changes.
 
 const NAME = 'fourth-canal'
 const published = UPGRADES.length
@@ -19,7 +19,7 @@ beforeEach(() => {
   tab.value = 'alone'
 })
 
-/** A store of form 2 with two entries of Priya's that wait. */
+/** A store of version 2 with two entries of Priya's that wait. */
 async function formTwo(): Promise<void> {
   const db = await openDB(NAME, 2, {
     upgrade(made) {
@@ -39,7 +39,7 @@ async function formTwo(): Promise<void> {
   db.close()
 }
 
-test('a store of form 1 gets what came since, and keeps what was typed', async () => {
+test('a store of version 1 gets what came since, and keeps what was typed', async () => {
   const old = await openDB(NAME, 1, {
     upgrade(made) {
       made.createObjectStore('kept', { keyPath: ['person', 'name'] })
@@ -54,7 +54,7 @@ test('a store of form 1 gets what came since, and keeps what was typed', async (
   expect((await db.get('drafts', ['p', 'new case']))?.value).toEqual({ alias: 'Reed' })
 })
 
-test('what waits in a store of form 2 is sent by the app of today, in its order, and the count goes on', async () => {
+test('what waits in a store of version 2 is sent by the app of today, in its order, and the count goes on', async () => {
   await formTwo()
   const seen = serve(({ body }) => ({ body: { position: 2, course: null, canals: [], events: eventsIn(body) } }))
   await send()

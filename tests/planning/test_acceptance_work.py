@@ -153,7 +153,7 @@ def test_c7_one_that_never_opens_goes_to_an_image_and_the_supervisor() -> None:
     go(on, "ascending/30-04/recapitulate", SHORT).leave(Exit.BLOCKED)
     while on.at != "ascending/blocked/image":
         go(on, "ascending/blocked/try").leave(Exit.BLOCKED)
-    assert on.visits["ascending/blocked/try"] == 4
+    assert on.passes["ascending/blocked/try"] == 4
     on.leave(Exit.DONE)
     assert on.at == "ascending/blocked/sign-off"
 

@@ -62,7 +62,7 @@ def test_an_order_of_work_read_from_the_record_is_the_same() -> None:
 
 
 def test_they_are_what_a_plan_says_that_knows_the_same_depths() -> None:
-    """The other way to the same numbers: the depths in the plan's input, each at its own visit of the step."""
+    """The other way to the same numbers: the depths in the plan's input, each at its own pass of the step."""
     for so_far in range(1, len(FIRST_PASS_UM) + 1):
         walk = walked(SAMPLED, FIRST_PASS_UM[:so_far])
         found = bands(SAMPLED, {"single": walk})
@@ -83,7 +83,7 @@ def test_the_last_depth_is_told_with_the_band_it_was_expected_in() -> None:
     before, after = (bands(SAMPLED, {"single": walked(SAMPLED, FIRST_PASS_UM[:n])})[0] for n in (7, 8))
     was, last = before.expectation.steps[7], after.last
     assert last is not None
-    assert (last.node, last.visit, last.depth_mm) == (was.node, was.visit, 14.0)
+    assert (last.node, last.pass_number, last.depth_mm) == (was.node, was.pass_number, 14.0)
     assert (last.low_mm, last.high_mm) == (was.low_mm, was.high_mm)
     assert last.felt == after.expectation.steps[7].felt
 
@@ -96,7 +96,7 @@ def test_the_way_goes_on_from_where_the_work_stands_however_it_came_there() -> N
         walk.leave(expected_exit(walk.node))
     walk.leave(Exit.BLOCKED)
     found = bands(SAMPLED, {"single": walk})
-    ahead = [(step.node, step.visit) for step in steps(found)[found[0].done :]]
+    ahead = [(step.node, step.pass_number) for step in steps(found)[found[0].done :]]
     # Once it passes again the hand sizes open the way and the phase starts anew: its first instrument a second time.
     assert ahead[:3] == [("descending/blocked/15-02", 1), ("descending/blocked/20-02", 1), ("descending/40-04", 2)]
 

@@ -118,7 +118,7 @@ UNBOUNDED = {
     "Technique.recapitulate_size": "an ISO size: the rules of techniques say so",
     "Technique.series_above_glide_path": "as above",
     "Technique.series_sizes_up": "as above",
-    "Technique.form": "one form",
+    "Technique.schema_version": "one version",
     "Progress.length_mm": "the planner's own, given back",
     "PastInsertion.depth_mm": "as above",
     "PastInsertion.stop_mm": "as above",
@@ -136,7 +136,7 @@ def test_every_other_number_says_why_it_has_no_row() -> None:
         for field in fields(each)
         if numeric(get_type_hints(each)[field.name])
     }
-    mappings = {"PlanInput.thresholds", "Walked.visits", "Walked.depths_um"}
+    mappings = {"PlanInput.thresholds", "Walked.passes", "Walked.depths_um"}
     assert found - set(ONCE) - mappings == set(UNBOUNDED)
 
 

@@ -73,7 +73,7 @@ def judged(*felt: str | None) -> Callable[[CanalPlan], CanalPlan]:
     steps = tuple(
         ExpectedStep(
             node=f"descending/{number}",
-            visit=1,
+            pass_number=1,
             instrument="30/.04",
             depth_mm=15.0,
             low_mm=None,
@@ -87,7 +87,7 @@ def judged(*felt: str | None) -> Callable[[CanalPlan], CanalPlan]:
     )
     natural = NaturalCanal(points=(), source="made by hand", know="common practice")
     expectation = Expectation(
-        natural=natural, steps=steps, passes=None, makes_room=False, samples=0, few_agree=False, narrows=False
+        natural=natural, steps=steps, series_passes=None, makes_room=False, samples=0, few_agree=False, narrows=False
     )
     return lambda plan: replace(plan, expectation=expectation)
 

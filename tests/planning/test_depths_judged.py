@@ -18,6 +18,6 @@ CASES: list[dict[str, Any]] = json.loads(
 @pytest.mark.parametrize("case", CASES, ids=[case["says"] for case in CASES])
 def test_a_depth_is_judged_by_the_limits_and_not_by_the_band(case: dict[str, Any]) -> None:
     nothing: dict[str, Any] = {"depth_mm": 11.0, "reach_share": None, "removes_mm3": 0.0, "shape": ()}
-    step = ExpectedStep(node="a", visit=1, instrument="35/.04", **nothing, **case["expected"])
+    step = ExpectedStep(node="a", pass_number=1, instrument="35/.04", **nothing, **case["expected"])
     for depth_mm, felt in case["depths"]:
         assert (None if step.limits_mm is None else against(depth_mm, step.limits_mm)) == felt

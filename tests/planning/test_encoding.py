@@ -209,9 +209,9 @@ def test_what_nothing_tells_apart_is_not_read() -> None:
         decode(Whole | Checked, {"size": 1})
 
 
-@pytest.mark.parametrize("form", [True, "1", 2, 1.5])
-def test_a_form_that_is_not_known_is_refused(form: object) -> None:
-    assert set(problems(RunSheet, {"canal": "P", "start": "a", "form": form})) == {"form"}
+@pytest.mark.parametrize("version", [True, "1", 2, 1.5])
+def test_a_schema_version_that_is_not_known_is_refused(version: object) -> None:
+    assert set(problems(RunSheet, {"canal": "P", "start": "a", "schema_version": version})) == {"schema_version"}
 
 
 def test_a_refusal_of_the_value_itself_keeps_its_code_and_gets_its_path() -> None:

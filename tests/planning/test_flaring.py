@@ -27,7 +27,7 @@ def flared(sheet: RunSheet, *depths_um: int | None, passes: int = 1) -> list[str
     """Names of the flaring instruments where they stop at these depths one after another, None at the stop; whatever
     follows them in a pass stops half a millimetre deeper each time."""
     walk, names, depths = Walk(sheet), list[str](), list(depths_um)
-    while walk.visits.get("descending/40-04", 0) < passes:
+    while walk.passes.get("descending/40-04", 0) < passes:
         node = walk.node
         assert isinstance(node, Do)
         if node.phase == "coronal-flaring" and node.instrument and "recapitulate" not in node.id:
@@ -35,7 +35,7 @@ def flared(sheet: RunSheet, *depths_um: int | None, passes: int = 1) -> list[str
             depth_um = depths.pop(0) if depths else None
             walk.leave(Exit.REACHED if depth_um is None else Exit.SHORT, depth_um)
         elif node.target == "to_resistance":
-            walk.leave(Exit.SHORT, (node.stop_um or 0) - 3_000 + 500 * walk.visits[node.id])
+            walk.leave(Exit.SHORT, (node.stop_um or 0) - 3_000 + 500 * walk.passes[node.id])
         else:
             walk.leave(next(e for e in (Exit.DONE, Exit.APPROVED, Exit.REACHED) if e in node.exits))
     return names

@@ -37,10 +37,10 @@ def block_felt(*felt: tuple[str, float]) -> PlanInput:
 # The trade's pattern (common practice): two passes, then room has to be made before 30/.04 is at length.
 def test_a_training_block_is_expected_to_take_two_passes() -> None:
     canal, expected = only(block(choices=SIZES))
-    assert expected.passes is not None
-    assert (expected.passes.expected, expected.makes_room) == (2, True)
-    visits = [step.visit for step in expected.steps if step.node == "descending/40-04"]
-    assert visits == [1, 2]
+    assert expected.series_passes is not None
+    assert (expected.series_passes.expected, expected.makes_room) == (2, True)
+    numbers = [step.pass_number for step in expected.steps if step.node == "descending/40-04"]
+    assert numbers == [1, 2]
     assert canal.expected_path[-1] == "finished"
 
 
@@ -126,7 +126,7 @@ def test_a_depth_past_the_stop_counts_as_reached() -> None:
     _, expected = only(block_felt(*FELT[:5], ("descending/25-04", 17.5)))
     step = next(s for s in expected.steps if s.node == "descending/25-04")
     assert (step.depth_mm, step.shape[-1].from_reference_mm) == (17.5, 16.5)
-    assert not [s for s in expected.steps if s.node == "descending/25-04" and s.visit > 1]
+    assert not [s for s in expected.steps if s.node == "descending/25-04" and s.pass_number > 1]
 
 
 @pytest.mark.parametrize("depth_mm", [-1.0, 37.0, 1e308])
@@ -151,7 +151,7 @@ def test_a_withheld_canal_has_what_its_open_steps_give() -> None:
     assert mb2.withheld
     assert mb2.expectation is not None
     assert {step.instrument for step in mb2.expectation.steps} == {"10/.02 hand"}
-    assert mb2.expectation.passes is None
+    assert mb2.expectation.series_passes is None
 
 
 # Step-back: hand instruments are worked to their stops.
@@ -162,7 +162,7 @@ def test_hand_instruments_are_worked_to_their_stops() -> None:
         node = walk.sheet.nodes[step.node]
         assert isinstance(node, Do)
         assert step.depth_mm == (node.stop_um or 0) / 1000
-    assert expected.passes is None
+    assert expected.series_passes is None
 
 
 # --- with samples --------------------------------------------------------------------------------------------------
@@ -194,7 +194,7 @@ def test_the_same_seed_gives_the_same_text() -> None:
 def test_recorded_depths_narrow_the_bands_of_what_is_left() -> None:
     def wide(given: PlanInput) -> float:
         _, expected = only(sampled(given))
-        step = next(s for s in expected.steps if s.node == "descending/25-04" and s.visit == 1)
+        step = next(s for s in expected.steps if s.node == "descending/25-04" and s.pass_number == 1)
         assert step.low_mm is not None
         assert step.high_mm is not None
         return step.high_mm - step.low_mm
@@ -222,10 +222,10 @@ def test_depths_that_fit_no_canal_say_that_few_samples_agree() -> None:
 
 def test_passes_are_told_with_their_spread() -> None:
     _, expected = only(sampled(block(choices=SIZES)))
-    assert expected.passes is not None
-    assert expected.passes.low is not None
-    assert expected.passes.high is not None
-    assert 1 <= expected.passes.low <= expected.passes.expected <= expected.passes.high <= 3
+    assert expected.series_passes is not None
+    assert expected.series_passes.low is not None
+    assert expected.series_passes.high is not None
+    assert 1 <= expected.series_passes.low <= expected.series_passes.expected <= expected.series_passes.high <= 3
 
 
 # --- a bend ---------------------------------------------------------------------------------------------------------

@@ -146,10 +146,10 @@ def test_gauging_is_not_done_again_in_the_next_pass() -> None:
     while isinstance(node := walk.node, Do) and node.phase not in ("ascending", "confirm"):
         done = next((e for e in (Exit.DONE, Exit.APPROVED) if e in node.exits), None)
         short = node.target == "to_resistance"
-        depth = (node.stop_um or 0) - max(0, 2000 - 500 * walk.visits[node.id]) if short else None
+        depth = (node.stop_um or 0) - max(0, 2000 - 500 * walk.passes[node.id]) if short else None
         walk.leave(done or (Exit.SHORT if short else Exit.REACHED), depth)
-    assert walk.visits["coronal-flaring/25-10"] > 1
-    assert walk.visits["first-binder/25-02"] == 1
+    assert walk.passes["coronal-flaring/25-10"] > 1
+    assert walk.passes["first-binder/25-02"] == 1
 
 
 def test_a_technique_without_flaring_has_nothing_to_gauge() -> None:

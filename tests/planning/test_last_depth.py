@@ -59,7 +59,7 @@ def leave(walk: Walk, dice: Random) -> bool:
 def shown(last: Judged | None, walk: Walk) -> Judged | None:
     """The chair says it of the last instrument alone."""
     made = [left for left in walk.left if is_insertion(walk, left.node)]
-    return last if last and made and (last.node, last.visit) == (made[-1].node, made[-1].visit) else None
+    return last if last and made and (last.node, last.pass_number) == (made[-1].node, made[-1].pass_number) else None
 
 
 def is_insertion(walk: Walk, step: str) -> bool:
@@ -110,6 +110,6 @@ def test_a_depth_that_was_taken_back_is_not_said_of_the_one_told_instead() -> No
     step = walk.at
     walk.leave(Exit.SHORT, 5_000)
     again.leave(Exit.SHORT, 5_500)
-    last = Judged(node=step, visit=1, depth_mm=5.0, low_mm=6.0, high_mm=7.0, felt="shorter")
+    last = Judged(node=step, pass_number=1, depth_mm=5.0, low_mm=6.0, high_mm=7.0, felt="shorter")
     assert last_depth(Ahead(last=last), walk) == last
     assert last_depth(Ahead(last=last), again) is None

@@ -81,7 +81,7 @@ def test_a_plan_made_anew_goes_on_as_the_old_one_would_have(name: str) -> None:
         new = Walk(anew(GIVEN[name], walk, name))
         assert not why_unsound(new.sheet)
         while isinstance(walk.node, Do):
-            assert (new.at, new.stop_um(), new.visits[new.at]) == (walk.at, walk.stop_um(), walk.visits[walk.at])
+            assert (new.at, new.stop_um(), new.passes[new.at]) == (walk.at, walk.stop_um(), walk.passes[walk.at])
             left = answer(chance, walk)
             walk.leave(*left)
             new.leave(*left)
@@ -170,7 +170,7 @@ def test_where_the_length_grew_the_hand_instruments_go_to_the_new_end_first() ->
     walk = to(Walk(sheet_of(given)), "descending/35-04")
     new = Walk(anew(given, walk, **shorter(given, -0.5)))
     new.leave(Exit.APPROVED)
-    assert (new.at, new.stop_um(), new.visits[new.at]) == ("glide-path/10-02", 17_000, 1)
+    assert (new.at, new.stop_um(), new.passes[new.at]) == ("glide-path/10-02", 17_000, 1)
 
 
 def test_an_estimate_that_was_confirmed_opens_what_comes_after_it() -> None:
@@ -222,7 +222,7 @@ def test_what_the_supervisor_sent_back_is_taken_up_anew() -> None:
         walk.leave(Exit.SHORT if short else expected_exit(walk.node), 9_000 if short else None)
     walk.leave(Exit.RETURNED)
     new = Walk(anew(given, walk))
-    assert (new.at, new.visits[new.at]) == ("descending/40-04", 1)
+    assert (new.at, new.passes[new.at]) == ("descending/40-04", 1)
 
 
 def test_a_finished_canal_stays_finished() -> None:
@@ -325,6 +325,6 @@ def test_a_phase_is_over_with_its_word_however_often_that_was_asked_for() -> Non
             walk.leave(Exit.RETURNED)
         else:
             walk.leave(expected_exit(node))
-    assert walk.visits["fill/sign-off"] == 2
+    assert walk.passes["fill/sign-off"] == 2
     progress = begun_by(walk, length_mm=16.5)
     assert (progress.phase, progress.over) == ("fill", True)

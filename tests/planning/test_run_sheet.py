@@ -12,7 +12,7 @@ import pytest
 
 from planning.contract.plan_input import CanalChoice, Choices, PlanInput
 from planning.contract.plan_value import CanalPlan
-from planning.run_sheet.graph import Action, Ask, Do, Exit, Gained, Node, RunSheet, Target, VisitsBelow, why_unsound
+from planning.run_sheet.graph import Action, Ask, Do, Exit, Gained, Node, PassesBelow, RunSheet, Target, why_unsound
 from planning.run_sheet.walk import expected_exit, expected_path
 from planning.whole_tooth.plan import plan
 from tests.planning.given import OPEN_30, SECOND_KIT, block, molar, technique
@@ -91,7 +91,7 @@ def test_one_that_stops_short_on_the_way_up_is_answered_by_the_next_larger_used_
     assert (room.shorter_than.node, room.shorter_than.less_um) == ("ascending/30-04", 1000)
     bound = sheet.nodes["ascending/30-04/room"]
     assert isinstance(bound, Ask)
-    assert isinstance(bound.question, VisitsBelow)
+    assert isinstance(bound.question, PassesBelow)
     assert bound.question.n == 2
 
 
@@ -102,7 +102,7 @@ def test_passes_are_compared_by_half_a_millimetre_and_bounded() -> None:
     assert isinstance(gained.question, Gained)
     assert gained.question.least_um == 500
     assert isinstance(passes, Ask)
-    assert isinstance(passes.question, VisitsBelow)
+    assert isinstance(passes.question, PassesBelow)
     assert passes.exits[Exit.YES] == "coronal-flaring/25-10/after-25-10"
 
 
@@ -190,7 +190,7 @@ def test_step_back_recapitulates_with_the_final_size() -> None:
 def test_an_unbounded_way_back_would_be_found(key: str) -> None:
     sheet = only_canal(block(technique=technique(key))).run_sheet
     assert why_unsound(sheet) == ""
-    asks = [n for n in sheet.nodes.values() if isinstance(n, Ask) and isinstance(n.question, VisitsBelow)]
+    asks = [n for n in sheet.nodes.values() if isinstance(n, Ask) and isinstance(n.question, PassesBelow)]
     image_again = next(n for n in asks if n.id == "length/image-again")
     image_again.exits[Exit.NO] = "length/image"
     assert "for ever" in why_unsound(sheet)

@@ -242,7 +242,7 @@ def wanted(one: CanalPlan) -> set[str]:
         "obturation.master_cone": one.obturation,
         "obturation.volumes.prepared_mm3": one.obturation,
         "expectation.steps": one.expectation,
-        "expectation.passes": one.expectation and one.expectation.passes,
+        "expectation.series_passes": one.expectation and one.expectation.series_passes,
         "needle.first_at_ceiling": one.needle and one.needle.first_at_ceiling,
         "stops.to_length": one.end_mm,
         "stops.to_resistance": one.end_mm,

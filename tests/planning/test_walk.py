@@ -47,7 +47,7 @@ DEEPER = {key: depth + 0.5 for key, depth in PASS.items()} | {"descending/25-04"
 def test_a_pass_that_gains_is_followed_by_another_from_coronal_flaring() -> None:
     on = go(walk(), "descending/25-04", PASS)
     on.leave(Exit.SHORT, 15_500)
-    assert go(on, "coronal-flaring/25-10").visits["coronal-flaring/25-10"] == 2
+    assert go(on, "coronal-flaring/25-10").passes["coronal-flaring/25-10"] == 2
 
 
 def test_the_smallest_at_length_leads_up_to_the_next_size() -> None:
@@ -73,7 +73,7 @@ def test_room_is_made_short_of_where_the_smaller_one_stopped() -> None:
     assert on.stop_um() == 15_000
     on.leave(Exit.REACHED)
     go(on, "ascending/30-04").leave(Exit.REACHED)
-    assert go(on, "ascending/35-04").visits["ascending/30-04/make-room"] == 1
+    assert go(on, "ascending/35-04").passes["ascending/30-04/make-room"] == 1
 
 
 def test_after_making_room_twice_the_supervisor_is_asked() -> None:
@@ -81,7 +81,7 @@ def test_after_making_room_twice_the_supervisor_is_asked() -> None:
     on.leave(Exit.REACHED)
     for _ in range(3):
         go(on, "ascending/30-04").leave(Exit.SHORT, 16_000)
-    assert go(on, "ascending/30-04/supervisor").visits["ascending/30-04/make-room"] == 2
+    assert go(on, "ascending/30-04/supervisor").passes["ascending/30-04/make-room"] == 2
 
 
 # The check kit ends at 50: nothing larger makes room for it, so it does itself, as often.
@@ -90,13 +90,13 @@ def test_the_largest_of_the_kit_is_tried_again_and_then_the_supervisor_is_asked(
     on.leave(Exit.REACHED)
     for _ in range(3):
         go(on, "ascending/50-04").leave(Exit.SHORT, 16_000)
-    assert go(on, "ascending/50-04/supervisor").visits["ascending/50-04"] == 3
+    assert go(on, "ascending/50-04/supervisor").passes["ascending/50-04"] == 3
 
 
 def test_two_passes_without_gain_go_to_the_supervisor() -> None:
     on = go(walk(), "descending/supervisor", PASS)
-    assert on.visits["descending/25-04"] == 3
-    assert on.visits["descending/no-gain"] == 1
+    assert on.passes["descending/25-04"] == 3
+    assert on.passes["descending/no-gain"] == 1
 
 
 # Compared instrument by instrument: 12.0/13.5/15.5/16.0 after 12.0/13.5/15.0/16.0 is a gain of exactly half a mm.
@@ -106,7 +106,7 @@ def test_half_a_millimetre_of_one_instrument_is_a_gain() -> None:
     on = go(on, "descending/25-04", PASS | {"descending/30-04": 15.5})
     on.leave(Exit.SHORT, 15_500)
     go(on, "coronal-flaring/25-10", PASS)
-    assert "descending/no-gain" not in on.visits
+    assert "descending/no-gain" not in on.passes
 
 
 def test_a_small_file_that_will_not_pass_is_tried_and_then_shown_to_the_supervisor() -> None:
@@ -132,7 +132,7 @@ def test_an_image_is_taken_again_three_times_at_most() -> None:
     for _ in range(3):
         go(on, "length/sign-off").leave(Exit.RETURNED)
     assert on.ended
-    assert on.visits["length/image"] == 3
+    assert on.passes["length/image"] == 3
 
 
 def test_an_end_wider_than_planned_goes_to_the_supervisor() -> None:

@@ -155,7 +155,7 @@ LABELS: dict[str, tuple[str, Bears]] = {
     "Progress.walked_before": ("steps walked", PROGRESS),
     "Progress.length_mm": ("length signed off", DEPTH),
     "Progress.made": ("insertion", PROGRESS),
-    "Walked.visits": ("times come to", PROGRESS),
+    "Walked.passes": ("times come to", PROGRESS),
     "Walked.depths_um": ("depths reached", PROGRESS),
     "PastInsertion.step": ("step", PROGRESS),
     "PastInsertion.phase": ("phase", PROGRESS),
@@ -167,8 +167,8 @@ LABELS: dict[str, tuple[str, Bears]] = {
 
 NOT_TOLD: dict[str, str] = {
     "PlanInput.seed": "picks which canals are drawn and is the case's own: two versions of one case never differ in it",
-    "PlanInput.form": "there is one form",
-    "Technique.form": "says how the file was written; what it says is told field by field",
+    "PlanInput.schema_version": "there is one version",
+    "Technique.schema_version": "says how the file was written; what it says is told field by field",
     "PreOperativeImage.method": "tells one kind of reading from another, which come and go as a whole",
     "Ratio.method": "as above",
     "ConfirmingImage.method": "as above",

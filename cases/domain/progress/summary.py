@@ -50,7 +50,7 @@ class CanalSummary:
 class StepInHand:
     canal: str
     node: str
-    visit: int
+    pass_number: int
     """Which time the step is worked, from 1."""
     phase: str
     action: Action
@@ -114,7 +114,7 @@ def in_hand(course: CaseState, events: Sequence[CourseEvent], by: str, names: Ma
     return StepInHand(
         canal=name,
         node=node.id,
-        visit=walk.visits[node.id],
+        pass_number=walk.passes[node.id],
         phase=node.phase,
         action=node.action,
         instrument=names.get(node.instrument or "", ""),

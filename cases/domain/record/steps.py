@@ -15,7 +15,7 @@ from planning.foundation.quantities import mm, um
 from planning.instruments.iso_3630 import Instrument
 from planning.run_sheet.graph import Action, Do, Exit
 
-Visit = tuple[str, int]
+StepPass = tuple[str, int]
 """A step and which time it is worked, from 1."""
 
 
@@ -53,17 +53,17 @@ def largest_at_length(story: CaseHistory, canal: str) -> str | None:
 def _of_version(story: CaseHistory, version: Version, canal: str, done: list[RecordedEvent]) -> Iterator[StepRecord]:
     """What was done in its order; what was passed over stands where it was expected."""
     plan = version.canal(canal)
-    expected = _visits(list(plan.expected_path)) if plan else []
-    planned = [visit for visit in expected if version.step(canal, visit[0]) is not None]
-    facts = dict(zip(_visits([fact.event.node for fact in done]), done, strict=True))
+    expected = _step_passes(list(plan.expected_path)) if plan else []
+    planned = [step_pass for step_pass in expected if version.step(canal, step_pass[0]) is not None]
+    facts = dict(zip(_step_passes([fact.event.node for fact in done]), done, strict=True))
     over = story.course is not None and _finished(story, canal)
     after = _passed_over(planned, facts)
-    yield from (_planned(version, canal, plan, visit, StepComparison.LEFT_OUT) for visit in after.pop(None, ()))
-    for visit, fact in facts.items():
-        yield _done(version, canal, plan, visit, fact, as_planned=visit in planned)
-        yield from (_planned(version, canal, plan, each, StepComparison.LEFT_OUT) for each in after.pop(visit, ()))
+    yield from (_planned(version, canal, plan, step_pass, StepComparison.LEFT_OUT) for step_pass in after.pop(None, ()))
+    for step_pass, fact in facts.items():
+        yield _done(version, canal, plan, step_pass, fact, as_planned=step_pass in planned)
+        yield from (_planned(version, canal, plan, each, StepComparison.LEFT_OUT) for each in after.pop(step_pass, ()))
     ahead = StepComparison.LEFT_OUT if over else StepComparison.NOT_YET
-    yield from (_planned(version, canal, plan, visit, ahead) for visit in _ahead(planned, facts))
+    yield from (_planned(version, canal, plan, step_pass, ahead) for step_pass in _ahead(planned, facts))
 
 
 def _finished(story: CaseHistory, canal: str) -> bool:
@@ -71,45 +71,47 @@ def _finished(story: CaseHistory, canal: str) -> bool:
     return course is not None and course.state is CanalState.FINISHED
 
 
-def _visits(nodes: list[str]) -> list[Visit]:
+def _step_passes(nodes: list[str]) -> list[StepPass]:
     """Each step with how often it has been worked by then."""
     times: Counter[str] = Counter()
-    found: list[Visit] = []
+    found: list[StepPass] = []
     for node in nodes:
         times[node] += 1
         found.append((node, times[node]))
     return found
 
 
-def _ahead(planned: list[Visit], facts: dict[Visit, RecordedEvent]) -> list[Visit]:
+def _ahead(planned: list[StepPass], facts: dict[StepPass, RecordedEvent]) -> list[StepPass]:
     """What is expected after the last expected step that was done."""
-    last = max((number for number, visit in enumerate(planned) if visit in facts), default=-1)
+    last = max((number for number, step_pass in enumerate(planned) if step_pass in facts), default=-1)
     return planned[last + 1 :]
 
 
-def _passed_over(planned: list[Visit], facts: dict[Visit, RecordedEvent]) -> dict[Visit | None, list[Visit]]:
+def _passed_over(
+    planned: list[StepPass], facts: dict[StepPass, RecordedEvent]
+) -> dict[StepPass | None, list[StepPass]]:
     """What was expected before the last expected step that was done, and was not done; by the step before it."""
-    found: dict[Visit | None, list[Visit]] = {}
-    before: Visit | None = None
-    for visit in planned[: len(planned) - len(_ahead(planned, facts))]:
-        if visit in facts:
-            before = visit
+    found: dict[StepPass | None, list[StepPass]] = {}
+    before: StepPass | None = None
+    for step_pass in planned[: len(planned) - len(_ahead(planned, facts))]:
+        if step_pass in facts:
+            before = step_pass
         else:
-            found.setdefault(before, []).append(visit)
+            found.setdefault(before, []).append(step_pass)
     return found
 
 
 def _planned(
-    version: Version, canal: str, plan: CanalPlan | None, visit: Visit, comparison: StepComparison
+    version: Version, canal: str, plan: CanalPlan | None, step_pass: StepPass, comparison: StepComparison
 ) -> StepRecord:
-    step = version.step(canal, visit[0])
+    step = version.step(canal, step_pass[0])
     if step is None:
-        raise LookupError(f"{canal}: no step {visit[0]}")
-    band = _band(plan, visit)
+        raise LookupError(f"{canal}: no step {step_pass[0]}")
+    band = _band(plan, step_pass)
     return StepRecord(
         version=version.number,
-        node=visit[0],
-        visit=visit[1],
+        node=step_pass[0],
+        pass_number=step_pass[1],
         phase=step.phase,
         action=step.action,
         instrument=version.instrument(step.instrument),
@@ -122,17 +124,17 @@ def _planned(
 
 
 def _done(
-    version: Version, canal: str, plan: CanalPlan | None, visit: Visit, fact: RecordedEvent, *, as_planned: bool
+    version: Version, canal: str, plan: CanalPlan | None, step_pass: StepPass, fact: RecordedEvent, *, as_planned: bool
 ) -> StepRecord:
-    step = version.step(canal, visit[0])
+    step = version.step(canal, step_pass[0])
     depth, stop = _depth_um(fact), fact.payload.stop_um if isinstance(fact.payload, StepPayload) else None
-    band = _band(plan, visit)
+    band = _band(plan, step_pass)
     if stop is None and step is not None:
         stop = step.stop_um
     return StepRecord(
         version=version.number,
-        node=visit[0],
-        visit=visit[1],
+        node=step_pass[0],
+        pass_number=step_pass[1],
         phase=step.phase if step else "",
         action=step.action if step else _action(fact),
         instrument=version.instrument(step.instrument) if step else None,
@@ -167,9 +169,9 @@ def _depth_um(fact: RecordedEvent) -> int | None:
     return step.stop_um if step.depth_um is None and step.exit is Exit.REACHED else step.depth_um
 
 
-def _band(plan: CanalPlan | None, visit: Visit) -> ExpectedStep | None:
+def _band(plan: CanalPlan | None, step_pass: StepPass) -> ExpectedStep | None:
     steps_ = plan.expectation.steps if plan and plan.expectation else ()
-    return next((each for each in steps_ if (each.node, each.visit) == visit), None)
+    return next((each for each in steps_ if (each.node, each.pass_number) == step_pass), None)
 
 
 def _against(expected: ExpectedStep | None, depth_um: int | None, step: Do | None) -> Against | None:

@@ -73,7 +73,7 @@ class StepRecord:
 
     version: int
     node: str
-    visit: int
+    pass_number: int
     """Which time the step was worked, from 1."""
     phase: str
     action: Action
@@ -397,4 +397,4 @@ class Record:
     discarded: tuple[Discarded, ...]
     images: tuple[ImageListed, ...]
     timeline: tuple[TimelineEntry, ...]
-    form: Literal[1] = 1
+    schema_version: Literal[1] = 1

@@ -71,12 +71,12 @@ def _told(plan: CanalPlan, node: Do, walk: Walk) -> StepPayload:
     exit_, stop = expected_exit(node), walk.stop_um()
     if exit_ not in (Exit.REACHED, Exit.SHORT) or stop is None:
         return StepPayload(exit=exit_, irrigant=node.irrigant, volume_ml=node.volume_ml)
-    expected = _expected(plan, node.id, walk.visits[node.id])
+    expected = _expected(plan, node.id, walk.passes[node.id])
     short = stop - HALF_MM_UM if expected is None else min(stop, stop_um(um(expected.depth_mm)))
     depth = stop if exit_ is Exit.REACHED else short
     return StepPayload(exit=Exit.REACHED if depth >= stop else Exit.SHORT, depth_um=depth, stop_um=stop)
 
 
-def _expected(plan: CanalPlan, node: str, visit: int) -> ExpectedStep | None:
+def _expected(plan: CanalPlan, node: str, pass_number: int) -> ExpectedStep | None:
     steps = plan.expectation.steps if plan.expectation else ()
-    return next((each for each in steps if (each.node, each.visit) == (node, visit)), None)
+    return next((each for each in steps if (each.node, each.pass_number) == (node, pass_number)), None)

@@ -35,7 +35,7 @@ class ReceivedEvent:
     canal: str = ""
     """Empty where it concerns the whole tooth."""
     node: str = ""
-    form: int = 1
+    schema_version: int = 1
 
     @property
     def kind(self) -> EventKind:
@@ -100,7 +100,7 @@ def _fingerprint(actor: Person, case: Case, device: UUID, one: ReceivedEvent) ->
         "plan_hash": one.plan_hash,
         "canal": one.canal,
         "node": one.node,
-        "form": one.form,
+        "schema_version": one.schema_version,
         "device_time": one.device_time.isoformat(),
         "payload": one.payload,
     }
@@ -163,7 +163,7 @@ def _row(
         canal=one.canal,
         node=one.node,
         kind=one.kind,
-        form=one.form,
+        schema_version=one.schema_version,
         not_checked=unsure or not_followed or "",
         text=canonical_text(one.payload),
     )

@@ -1543,7 +1543,7 @@ export interface components {
              */
             kind: "ask";
             phase: string;
-            question: components["schemas"]["Gained"] | components["schemas"]["AtLength"] | components["schemas"]["VisitsBelow"];
+            question: components["schemas"]["Gained"] | components["schemas"]["AtLength"] | components["schemas"]["PassesBelow"];
         };
         /** @description How often a supervisor and an image were asked for. Planned: by the plan in force, where that was counted. */
         AskCounts: {
@@ -2852,11 +2852,11 @@ export interface components {
             /** @description The widths narrow towards the orifice somewhere, so load may fall with depth. */
             narrows: boolean;
             natural: components["schemas"]["NaturalCanal"];
-            /** @description None in a technique without a descending series. */
-            passes: components["schemas"]["Passes"] | null;
             /** @description Outline of the canal before the first of the steps, where instruments have been in it; else empty. */
             prepared: components["schemas"]["ProfilePoint"][];
             samples: number;
+            /** @description None in a technique without a descending series. */
+            series_passes: components["schemas"]["SeriesPasses"] | null;
             steps: components["schemas"]["ExpectedStep"][];
         };
         /** @description One insertion of one instrument on the expected path. */
@@ -2876,6 +2876,8 @@ export interface components {
             low_mm: number | null;
             /** @description The step in the run sheet. */
             node: string;
+            /** @description Which time the step is worked, from 1: in the descending series, the pass. */
+            pass_number: number;
             /** @description Share of the samples that reach the stop. */
             reach_share: number | null;
             /** @description What this insertion takes off the wall: its round shape, as far as the canal did not reach there before. */
@@ -2887,8 +2889,6 @@ export interface components {
              *     once recorded, and in plans of before.
              */
             short_below_mm: number | null;
-            /** @description Which time the step is worked, from 1: in the descending series, the pass. */
-            visit: number;
         };
         /** @description One image, and the canals that it shows beside each other. */
         Exposure: {
@@ -3433,7 +3433,7 @@ export interface components {
             high_mm: number;
             low_mm: number;
             node: string;
-            visit: number;
+            pass_number: number;
         };
         /** @description Where a joining canal meets the main one, measured once. */
         Junction: {
@@ -3947,11 +3947,15 @@ export interface components {
             withdrawn_at: string | null;
             withdrawn_by: components["schemas"]["PersonRef"] | null;
         };
-        /** @description How often the descending series is worked until its smallest is at length. */
-        Passes: {
-            expected: number;
-            high: number | null;
-            low: number | null;
+        /** @description The step has been worked fewer than `n` times. Every loop passes through one of these. */
+        PassesBelow: {
+            n: number;
+            node: string;
+            /**
+             * @description discriminator enum property added by openapi-typescript
+             * @enum {string}
+             */
+            test: "passes_below";
         };
         PasswordGivenRequest: {
             password: string;
@@ -4184,14 +4188,14 @@ export interface components {
             data_version: string;
             /** @description None for a training block. */
             difficulty: components["schemas"]["Difficulty"] | null;
-            /** @constant */
-            form: 1;
             irrigant: string;
             kit: string;
             notice: string;
             one_at_a_time: components["schemas"]["TrayOrder"];
             planner_version: string;
             rows_used: components["schemas"]["RowUsed"][];
+            /** @constant */
+            schema_version: 1;
             setting: string;
             stop_table: components["schemas"]["StopRow"][];
             technique: string;
@@ -4218,8 +4222,6 @@ export interface components {
             choices: components["schemas"]["Choices"];
             /** @description Codes of what makes the case difficult, as a person recorded them: factor, colon, level. */
             factors: string[];
-            /** @constant */
-            form: 1;
             /** @description Dam in place and tight: in the clinic nothing opens without it. */
             isolated: boolean;
             kit: components["schemas"]["Kit"];
@@ -4229,6 +4231,8 @@ export interface components {
             roots: components["schemas"]["RootInput"][];
             /** @description How many canals to draw from the published spreads for the bands; 0 for the medians alone. */
             samples: number;
+            /** @constant */
+            schema_version: 1;
             seed: number;
             setting: components["schemas"]["Setting"];
             technique: components["schemas"]["Technique"];
@@ -4251,11 +4255,6 @@ export interface components {
              */
             factors?: string[];
             /**
-             * @default 1
-             * @constant
-             */
-            form?: 1;
-            /**
              * @description Dam in place and tight: in the clinic nothing opens without it.
              * @default false
              */
@@ -4274,6 +4273,11 @@ export interface components {
              * @default 0
              */
             samples?: number;
+            /**
+             * @default 1
+             * @constant
+             */
+            schema_version?: 1;
             /** @default 0 */
             seed?: number;
             setting: components["schemas"]["Setting"];
@@ -4655,8 +4659,6 @@ export interface components {
             case: string;
             cautions: components["schemas"]["CautionRecord"][];
             discarded: components["schemas"]["Discarded"][];
-            /** @constant */
-            form: 1;
             halts: components["schemas"]["HaltRecord"][];
             images: components["schemas"]["ImageListed"][];
             images_put_right: components["schemas"]["ImagePutRight"][];
@@ -4677,6 +4679,8 @@ export interface components {
             /** @description Of the last event; 0 where nothing was recorded. */
             position: number;
             programme: string;
+            /** @constant */
+            schema_version: 1;
             setting: string;
             struck: components["schemas"]["StruckReading"][];
             student: components["schemas"]["RecordPerson"];
@@ -5001,11 +5005,11 @@ export interface components {
         /** @description The step graph of one canal. */
         RunSheet: {
             canal: string;
-            /** @constant */
-            form: 1;
             nodes: {
                 [key: string]: components["schemas"]["Do"] | components["schemas"]["Ask"] | components["schemas"]["End"];
             };
+            /** @constant */
+            schema_version: 1;
             start: string;
             /** @description None for a sheet that starts before anything was done. */
             walked_before: components["schemas"]["Walked"] | null;
@@ -5051,6 +5055,12 @@ export interface components {
          * @enum {string}
          */
         ScaleState: "calibrated" | "estimated" | "at_detector" | "uncalibrated";
+        /** @description How often the descending series is worked until its smallest is at length. */
+        SeriesPasses: {
+            expected: number;
+            high: number | null;
+            low: number | null;
+        };
         SessionPerson: {
             /** Format: uuid */
             id: string;
@@ -5261,9 +5271,9 @@ export interface components {
             /** @description Written size, or empty. */
             instrument: string;
             node: string;
-            phase: string;
             /** @description Which time the step is worked, from 1. */
-            visit: number;
+            pass_number: number;
+            phase: string;
         };
         /** @description A step was left. */
         StepPayload: {
@@ -5348,14 +5358,14 @@ export interface components {
             /** @description The band it was expected in when the plan was made; an estimate, never a target. */
             low_mm: number | null;
             node: string;
+            /** @description Which time the step was worked, from 1. */
+            pass_number: number;
             phase: string;
             /** @description In the timeline, where it was done. */
             position: number | null;
             /** @description The stop that was shown, else the planned one. */
             stop_mm: number | null;
             version: number;
-            /** @description Which time the step was worked, from 1. */
-            visit: number;
         };
         Stop: {
             canal: string;
@@ -5488,7 +5498,6 @@ export interface components {
         Target: "to_length" | "to_resistance";
         /** @description A technique as a programme keeps it. */
         Technique: {
-            form: number;
             key: string;
             know: string;
             /** @description Motions it is written for; an instrument of another motion is refused. */
@@ -5499,6 +5508,7 @@ export interface components {
             /** @description Step-back recapitulates with the final apical size instead of the small one. */
             recapitulate_with_final: boolean;
             says: string;
+            schema_version: number;
             /** @description The smallest of the series lies this many ISO sizes above the last glide-path size. */
             series_above_glide_path: number;
             /** @description The largest of the series lies this many ISO sizes above the smallest. */
@@ -5521,8 +5531,6 @@ export interface components {
         };
         /** @description A technique as a programme keeps it. */
         TechniqueRequest: {
-            /** @default 1 */
-            form?: number;
             key: string;
             know: string;
             /** @description Motions it is written for; an instrument of another motion is refused. */
@@ -5533,6 +5541,8 @@ export interface components {
             /** @description Step-back recapitulates with the final apical size instead of the small one. */
             recapitulate_with_final: boolean;
             says: string;
+            /** @default 1 */
+            schema_version?: number;
             /** @description The smallest of the series lies this many ISO sizes above the last glide-path size. */
             series_above_glide_path: number;
             /** @description The largest of the series lies this many ISO sizes above the smallest. */
@@ -5835,16 +5845,6 @@ export interface components {
             opened_at: string;
             opened_by: components["schemas"]["RecordPerson"];
         };
-        /** @description The node has been visited fewer than `n` times. Every loop passes through one of these. */
-        VisitsBelow: {
-            n: number;
-            node: string;
-            /**
-             * @description discriminator enum property added by openapi-typescript
-             * @enum {string}
-             */
-            test: "visits_below";
-        };
         /** @description Of the canal from orifice to end: an ellipse, and in its middle the round shape that instruments have left. */
         Volumes: {
             /** @description None where the natural widths are not known. */
@@ -5893,19 +5893,19 @@ export interface components {
         };
         /** @description What was walked before the sheet starts: its questions count on from there. */
         Walked: {
-            /** @description Where an instrument stopped at every visit of a step; None where no depth was given. */
+            /** @description Where an instrument stopped at every pass of a step; None where no depth was given. */
             depths_um: {
                 [key: string]: (number | null)[];
             };
             /** @description How often each step was come to. */
-            visits: {
+            passes: {
                 [key: string]: number;
             };
         };
         /** @description What was walked before the sheet starts: its questions count on from there. */
         WalkedRequest: {
             /**
-             * @description Where an instrument stopped at every visit of a step; None where no depth was given.
+             * @description Where an instrument stopped at every pass of a step; None where no depth was given.
              * @default {}
              */
             depths_um?: {
@@ -5915,7 +5915,7 @@ export interface components {
              * @description How often each step was come to.
              * @default {}
              */
-            visits?: {
+            passes?: {
                 [key: string]: number;
             };
         };

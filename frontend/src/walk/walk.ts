@@ -8,7 +8,7 @@ export type Exit = keyof Do['exits'] & string
 /** How a step was left, and which time it was come to, from 1. */
 export interface Left {
   readonly node: string
-  readonly visit: number
+  readonly pass_number: number
   readonly exit: Exit
   /** Where the tip stopped, in micrometres; null where no depth was given. */
   readonly depth_um: number | null
@@ -22,12 +22,12 @@ export class Walk {
   at = ''
   /** What was answered so far. */
   readonly left: Left[] = []
-  private readonly visits = new Map<string, number>()
-  /** Depths at every visit of an instrument step; null where it stopped short and no depth was given. */
+  private readonly passes = new Map<string, number>()
+  /** Depths at every pass of an instrument step; null where it stopped short and no depth was given. */
   private readonly depths = new Map<string, (number | null)[]>()
 
   constructor(readonly sheet: RunSheet) {
-    for (const [node, count] of Object.entries(sheet.walked_before?.visits ?? {})) this.visits.set(node, count)
+    for (const [node, count] of Object.entries(sheet.walked_before?.passes ?? {})) this.passes.set(node, count)
     for (const [node, each] of Object.entries(sheet.walked_before?.depths_um ?? {})) this.depths.set(node, each)
     this.go(sheet.start)
   }
@@ -70,7 +70,7 @@ export class Walk {
     const left = (exit === 'short' && depth !== null && stop !== null && depth >= stop ? 'reached' : exit) as Exit
     const next = node.exits[left]
     if (next === undefined) return false
-    this.left.push({ node: node.id, visit: this.visits.get(node.id) ?? 1, exit: left, depth_um: depth })
+    this.left.push({ node: node.id, pass_number: this.passes.get(node.id) ?? 1, exit: left, depth_um: depth })
     if (left === 'reached' || left === 'short') {
       const before = this.depths.get(node.id) ?? []
       this.depths.set(node.id, [...before, left === 'reached' && depth === null ? stop : depth])
@@ -90,7 +90,7 @@ export class Walk {
   takeBack() {
     const last = this.left.pop()
     if (!last) return
-    this.visits.set(this.at, (this.visits.get(this.at) ?? 1) - 1)
+    this.passes.set(this.at, (this.passes.get(this.at) ?? 1) - 1)
     this.at = last.node
   }
 
@@ -102,7 +102,7 @@ export class Walk {
       node = this.found(next)
     }
     this.at = node.id
-    this.visits.set(node.id, (this.visits.get(node.id) ?? 0) + 1)
+    this.passes.set(node.id, (this.passes.get(node.id) ?? 0) + 1)
   }
 
   private found(id: string): Do | Ask | Ending {
@@ -113,8 +113,8 @@ export class Walk {
 
   private answer({ id, question }: Ask): boolean {
     switch (question.test) {
-      case 'visits_below':
-        return (this.visits.get(question.node) ?? 0) < question.n
+      case 'passes_below':
+        return (this.passes.get(question.node) ?? 0) < question.n
       case 'at_length':
         return question.nodes.every((node) => this.atLength(node))
       case 'gained':
@@ -154,7 +154,7 @@ export function placeOf({ expected_path, run_sheet }: CanalPlan, walk: Walk): { 
 
 /** The step's place on the way, by which time it is come to; the last one where the walk goes round more often. */
 function indexOf(path: readonly string[], walk: Walk): number {
-  const visits = walk.left.filter(({ node }) => node === walk.at).length + 1
+  const passes = walk.left.filter(({ node }) => node === walk.at).length + 1
   const places = path.flatMap((id, i) => (id === walk.at ? [i] : []))
-  return places[Math.min(visits, places.length) - 1] ?? Math.min(walk.left.length, path.length - 1)
+  return places[Math.min(passes, places.length) - 1] ?? Math.min(walk.left.length, path.length - 1)
 }

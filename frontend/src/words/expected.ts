@@ -2,7 +2,7 @@ import type { Expectation, ExpectedStep } from '@/api/shapes'
 
 const FELT = { as_expected: 'as expected', shorter: 'shorter than expected', longer: 'deeper than expected' }
 
-interface More extends Pick<ExpectedStep, 'visit' | 'reach_share' | 'removes_mm3'> {
+interface More extends Pick<ExpectedStep, 'pass_number' | 'reach_share' | 'removes_mm3'> {
   phase: string
 }
 
@@ -14,9 +14,9 @@ function ofHundred(share: number): string {
   return String(hundredths)
 }
 
-function more({ phase, visit, reach_share, removes_mm3 }: More): string {
+function more({ phase, pass_number, reach_share, removes_mm3 }: More): string {
   return [
-    visit > 1 ? `${phase}, pass ${visit}` : phase,
+    pass_number > 1 ? `${phase}, pass ${pass_number}` : phase,
     reach_share == null ? '' : `reaches its stop in ${ofHundred(reach_share)} of 100`,
     removes_mm3 > 0 ? `takes off ${removes_mm3.toFixed(2)} mm³` : 'takes nothing off',
   ]
@@ -24,7 +24,7 @@ function more({ phase, visit, reach_share, removes_mm3 }: More): string {
     .join(' · ')
 }
 
-function series({ passes, makes_room, few_agree }: Expectation): string {
+function series({ series_passes: passes, makes_room, few_agree }: Expectation): string {
   const range = passes?.low != null && passes.high != null && passes.low !== passes.high
   return [
     passes &&

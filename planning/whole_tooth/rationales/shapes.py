@@ -145,7 +145,10 @@ def estimate_rationales(about: RationaleContext) -> Iterator[Rationale]:
         yield rationale(
             "expectation.steps.reach_share", "Share of the canals drawn in which it is at its stop.", drawn, rows
         )
-    if about.plan.expectation.passes is not None:
+    if about.plan.expectation.series_passes is not None:
         yield rationale(
-            "expectation.passes", "Passes of the estimate until the smallest of the series is at length.", entered, rows
+            "expectation.series_passes",
+            "Passes of the estimate until the smallest of the series is at length.",
+            entered,
+            rows,
         )

@@ -42,7 +42,7 @@ export function Expected({ place: { board, index }, steps, now, done }: Expected
     <g class="expected">
       {steps.map((step, i) => (
         <Faint
-          key={`${step.node}${step.visit}`}
+          key={`${step.node}${step.pass_number}`}
           step={step}
           x={left}
           at={(mm) => yOf(board, mm)}
@@ -52,7 +52,7 @@ export function Expected({ place: { board, index }, steps, now, done }: Expected
       {now && now.felt == null && <Bracket step={now} x={right} at={(mm) => yOf(board, mm)} />}
       {recorded.map((step) => (
         <path
-          key={`felt ${step.node}${step.visit}`}
+          key={`felt ${step.node}${step.pass_number}`}
           class="felt"
           d={`M${right} ${yOf(board, step.depth_mm)}l8 -4.5v9z`}
         />

@@ -74,7 +74,7 @@ function Insertion({ moment: { step, index }, canal, instrument, place }: Insert
       <p class="small soft">
         {words.expected.more({
           phase: node?.kind === 'do' ? words.phase(node.phase) : '',
-          visit: step.visit,
+          pass_number: step.pass_number,
           reach_share: step.reach_share,
           removes_mm3: step.removes_mm3,
         })}
@@ -109,7 +109,7 @@ function Whole({ canals, steps }: { canals: readonly CanalPlan[]; steps: number 
           says && (
             <p key={canal} class="small">
               {canals.length > 1 && <b>{canal} </b>}
-              <Tapped canal={canal} of="expectation.passes" title={words.rationale.passes} value={says} />
+              <Tapped canal={canal} of="expectation.series_passes" title={words.rationale.passes} value={says} />
             </p>
           )
         )

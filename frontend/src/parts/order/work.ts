@@ -21,30 +21,30 @@ const FOLLOWS = new Set(['irrigate', 'recapitulate'])
 /** A canal's expected way through its run sheet, by phase; a phase that is walked again is the next pass. */
 export function workOf(canal: CanalPlan): WorkPhase[] {
   const phases: { phase: string; pass: number; steps: (WorkStep & { after: Do[] })[] }[] = []
-  const passes = new Map<string, number>()
-  const visits = new Map<string, number>()
+  const stepPasses = new Map<string, number>()
+  const phasePasses = new Map<string, number>()
   for (const [i, id] of canal.expected_path.entries()) {
     const node = canal.run_sheet.nodes[id]
     if (node?.kind !== 'do') continue
-    const visit = (visits.get(id) ?? 0) + 1
-    visits.set(id, visit)
+    const passNumber = (stepPasses.get(id) ?? 0) + 1
+    stepPasses.set(id, passNumber)
     let last = phases.at(-1)
     if (last?.phase !== node.phase) {
-      const pass = (passes.get(node.phase) ?? 0) + 1
-      passes.set(node.phase, pass)
+      const pass = (phasePasses.get(node.phase) ?? 0) + 1
+      phasePasses.set(node.phase, pass)
       last = { phase: node.phase, pass, steps: [] }
       phases.push(last)
     }
     const before = last.steps.at(-1)
     if (FOLLOWS.has(node.action) && before) before.after.push(node)
-    else last.steps.push({ key: `${i}${id}`, node, expected: expectedAt(canal, id, visit), after: [] })
+    else last.steps.push({ key: `${i}${id}`, node, expected: expectedAt(canal, id, passNumber), after: [] })
   }
   return phases
 }
 
-function expectedAt({ expectation }: CanalPlan, node: string, visit: number): WorkStep['expected'] {
+function expectedAt({ expectation }: CanalPlan, node: string, passNumber: number): WorkStep['expected'] {
   const steps = expectation?.steps ?? []
-  const index = steps.findIndex((step) => step.node === node && step.visit === visit)
+  const index = steps.findIndex((step) => step.node === node && step.pass_number === passNumber)
   const step = steps[index]
   return step && { step, index }
 }

@@ -23,7 +23,8 @@ export function LastDepth({ chair, ahead, canal: { canal } }: Props) {
   const last = ahead.canals.find((rest) => rest.canal === canal)?.last
   const walk = chair.course.canals[canal]?.walk
   const made = walk && insertions(walk).at(-1)
-  if (chair.plan.setting === 'clinic' || !last || last.node !== made?.node || last.visit !== made.visit) return null
+  if (chair.plan.setting === 'clinic' || !last || last.node !== made?.node || last.pass_number !== made.pass_number)
+    return null
   // Taken back and told anew, the server has not judged it yet.
   if (made.depth_um !== null && made.depth_um !== Math.round(last.depth_mm * 1000)) return null
   const node = walk?.sheet.nodes[last.node]

@@ -80,6 +80,6 @@ function Form({ chair, canal, course }: Props) {
 /** Whether the canal has been flared coronally: a length taken since is told apart from one before. */
 function flared({ version }: Chair, { walk }: CanalProgress): boolean {
   const phases = version.given.technique.phases.filter((phase) => phase.kind === 'flare').map((phase) => phase.key)
-  const steps = [...walk.left.map((step) => step.node), ...Object.keys(walk.sheet.walked_before?.visits ?? {})]
+  const steps = [...walk.left.map((step) => step.node), ...Object.keys(walk.sheet.walked_before?.passes ?? {})]
   return steps.some((step) => phases.includes(step.split('/')[0] ?? ''))
 }

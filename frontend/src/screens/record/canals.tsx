@@ -115,7 +115,7 @@ function Work({ of }: { of: CanalRecord }) {
         </thead>
         <tbody>
           {told.map((step) => (
-            <Step key={`${step.version} ${step.node} ${step.visit}`} of={step} />
+            <Step key={`${step.version} ${step.node} ${step.pass_number}`} of={step} />
           ))}
         </tbody>
       </table>
@@ -136,7 +136,9 @@ function isTold(step: StepRecord): boolean {
 function Step({ of }: { of: StepRecord }) {
   const mark = words.record.comparison[of.comparison]
   const action = of.instrument && of.action === 'instrument' ? '' : words.order.action(of.action)
-  const what = [of.instrument, action, of.visit > 1 && words.record.time(of.visit)].filter(Boolean).join(', ')
+  const what = [of.instrument, action, of.pass_number > 1 && words.record.time(of.pass_number)]
+    .filter(Boolean)
+    .join(', ')
   const how = of.how ? words.record.left[of.how] : ''
   return (
     <tr>

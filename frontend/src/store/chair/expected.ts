@@ -52,7 +52,7 @@ const NOTHING_EXPECTED = {
 function laidOver(canal: string, of: Expectation, known: Judged | null, walk: Walk): CanalBands {
   const made = insertions(walk)
   const madeAt = (step: ExpectedStep) =>
-    made.find((insertion) => insertion.node === step.node && insertion.visit === step.visit)
+    made.find((insertion) => insertion.node === step.node && insertion.pass_number === step.pass_number)
   let last = known
   const steps = of.steps.map((step) => {
     const depth_um = madeAt(step)?.depth_um
@@ -60,8 +60,8 @@ function laidOver(canal: string, of: Expectation, known: Judged | null, walk: Wa
     const depth_mm = depth_um / 1000
     const felt = judged(step, depth_mm)
     if (felt && step.low_mm !== null && step.high_mm !== null) {
-      const { node, visit, low_mm, high_mm, as_if_straight } = step
-      last = { node, visit, depth_mm, low_mm, high_mm, felt, as_if_straight }
+      const { node, pass_number, low_mm, high_mm, as_if_straight } = step
+      last = { node, pass_number, depth_mm, low_mm, high_mm, felt, as_if_straight }
     }
     return { ...step, ...NOTHING_EXPECTED, depth_mm, felt }
   })

@@ -3,7 +3,7 @@ import { type IDBPDatabase, openDB } from 'idb'
 import { type Entry, type Local, UPGRADES } from './schema'
 
 /** Raised when screens come to need what earlier answers did not have: an older copy is then no copy. */
-const FORM = 6
+const CACHE_VERSION = 7
 
 /**
  * How this tab stands to the phone's store: `older` where a newer app in another tab has taken it, `waits` where this is
@@ -61,7 +61,7 @@ type Shelf = 'kept' | 'drafts'
 
 export async function read(shelf: Shelf, person: string, name: string): Promise<Entry | undefined> {
   const row = await (await database()).get(shelf, [person, name])
-  return shelf === 'kept' && row?.form !== FORM ? undefined : row
+  return shelf === 'kept' && row?.version !== CACHE_VERSION ? undefined : row
 }
 
 export async function write(shelf: Shelf, person: string, name: string, value: unknown, at?: number): Promise<void> {
@@ -76,7 +76,7 @@ export const entry = (person: string, name: string, value: unknown, at = Date.no
   name,
   value,
   at,
-  form: FORM,
+  version: CACHE_VERSION,
 })
 
 export async function remove(shelf: Shelf, person: string, name: string): Promise<void> {

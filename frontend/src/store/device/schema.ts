@@ -7,8 +7,8 @@ export interface Entry {
   name: string
   value: unknown
   at: number
-  /** In which form of the server's answers it was kept. */
-  form?: number
+  /** For which version of the screens it was kept: `CACHE_VERSION`. */
+  version?: number
 }
 
 /** One event that the server has not acknowledged. It is sealed to the person who recorded it. */
@@ -51,8 +51,8 @@ export interface Local extends DBSchema {
 type Upgrade = (db: IDBPDatabase<Local>) => void
 
 /**
- * What each form of the phone's store added, oldest first. A published step is never changed, and there are no more of
- * them: a server that goes back serves the last release, which opens this very form and no later one. What is new lies in
+ * What each version of the phone's store added, oldest first. A published step is never changed, and there are no more of
+ * them: a server that goes back serves the last release, which opens this very version and no later one. What is new lies in
  * a database of its own.
  */
 export const UPGRADES: readonly Upgrade[] = [
