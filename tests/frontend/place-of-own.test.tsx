@@ -3,12 +3,20 @@ import { useState } from 'preact/hooks'
 import { beforeEach, expect, test, vi } from 'vitest'
 import { Sheet } from '@/parts/rationale/sheet'
 import { address, go, startRouter } from '@/router'
+import { until } from './until'
 
 // A browser turns back some time after it was asked to, and from wherever it stands by then: the HTML standard,
 // 'traverse the history by a delta', https://html.spec.whatwg.org/multipage/nav-history-apis.html#dom-history-back
 const back = history.back.bind(history)
 
 const later = () => new Promise((resolve) => setTimeout(resolve, 60))
+
+/** It comes to that, and a turn back that was still to come does not change it. */
+async function comesTo(look: () => void): Promise<void> {
+  await until(look)
+  await later()
+  look()
+}
 
 /** Two sheets, each with a button that opens it, the second from within the first as well, and a link beside them. */
 function Screen() {
@@ -44,15 +52,14 @@ const name = (role: string, says: string) => screen.getByRole(role, { name: says
 const opened = async () => {
   fireEvent.click(name('button', 'Open'))
   await screen.findByText('Next')
-  expect(history.state).toEqual({ sheet: true })
+  await until(() => expect(history.state).toEqual({ sheet: true }))
 }
 
 test('a link touched while a sheet gives its place back leads where it says', async () => {
   await opened()
   fireEvent.click(name('button', 'Close'))
   fireEvent.click(name('link', 'Elsewhere'))
-  await later()
-  expect([location.pathname, address.value]).toEqual(['/elsewhere', '/elsewhere'])
+  await comesTo(() => expect([location.pathname, address.value]).toEqual(['/elsewhere', '/elsewhere']))
   back()
   expect([location.pathname, history.state]).toEqual(['/here', null])
 })
@@ -60,8 +67,7 @@ test('a link touched while a sheet gives its place back leads where it says', as
 test('a link on a sheet leaves no place of the sheet behind', async () => {
   await opened()
   fireEvent.click(name('link', 'Further'))
-  await later()
-  expect(location.pathname).toBe('/further')
+  await comesTo(() => expect(location.pathname).toBe('/further'))
   back()
   expect([location.pathname, history.state]).toEqual(['/here', null])
 })
@@ -69,8 +75,7 @@ test('a link on a sheet leaves no place of the sheet behind', async () => {
 test('what is put in the place of a screen under a sheet is not put in the place of the sheet', async () => {
   await opened()
   go('/instead', { replace: true })
-  await later()
-  expect(location.pathname).toBe('/instead')
+  await comesTo(() => expect(location.pathname).toBe('/instead'))
   back()
   expect(location.pathname).toBe('/before')
 })
@@ -78,8 +83,7 @@ test('what is put in the place of a screen under a sheet is not put in the place
 test('a sheet that follows another stays, and the way back closes it alone', async () => {
   await opened()
   fireEvent.click(name('button', 'Next'))
-  await later()
-  expect(screen.getByRole('heading', { name: 'two' })).toBeTruthy()
+  await comesTo(() => expect(screen.getByRole('heading', { name: 'two' })).toBeTruthy())
   expect(history.state).toEqual({ sheet: true })
   back()
   await waitFor(() => expect(screen.queryByRole('heading', { name: 'two' })).toBeNull())
@@ -89,8 +93,7 @@ test('a sheet that follows another stays, and the way back closes it alone', asy
 test('the place of a sheet that was open when the app was loaded anew is given back', async () => {
   history.pushState({ sheet: true }, '')
   startRouter()
-  await later()
-  expect([location.pathname, history.state]).toEqual(['/here', null])
+  await comesTo(() => expect([location.pathname, history.state]).toEqual(['/here', null]))
 })
 
 test('a browser that does not turn back holds nobody up', async () => {
