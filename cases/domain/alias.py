@@ -46,6 +46,11 @@ TITLES = frozenset(
         "sra",
     ]
 )
+SMALL = ("and", "at", "by", "for", "from", "in", "no", "nr", "number", "of", "on", "or", "the", "to", "with")
+THINGS = ("bench", "block", "canal", "evening", "exam", "group", "model", "molar", "morning", "phantom", "practice")
+MORE_THINGS = ("premolar", "row", "sample", "slot", "table", "teeth", "tooth", "training", "tray")
+IN_NO_NAME = frozenset([*SMALL, *THINGS, *MORE_THINGS])
+"""Small words, and what a tooth on the bench is called by. Common practice, no source."""
 MONTHS = (
     "jan(uary)?|feb(ruary)?|mar(ch)?|apr(il)?|may|june?|july?|aug(ust)?|"
     "sept?(ember)?|oct(ober)?|nov(ember)?|dec(ember)?"
@@ -127,14 +132,15 @@ def _can_be_date(parts: tuple[str, str, str]) -> bool:
 
 
 def _looks_like_a_name(read: str) -> bool:
-    """A title before a word, or two words beside each other, of letters alone, that begin as names do."""
-    words = [word.strip(".,;") for word in read.split()]
+    """A title before a word, or two words beside each other that may be a person's, in capitals or not."""
+    words = re.findall(r"[^\s,;._]+\.?", read)
     pairs = list(pairwise(words))
-    titled = any(first.casefold() in TITLES and second[:1].isalpha() for first, second in pairs)
+    titled = any(first.strip(".").casefold() in TITLES and second[:1].isalpha() for first, second in pairs)
     return titled or any(_as_a_name(first) and _as_a_name(second) for first, second in pairs)
 
 
 def _as_a_name(word: str) -> bool:
+    """Letters alone; one letter is an initial with its full stop."""
     letters = re.sub(r"['\u2019\-.]", "", word)
-    has_no_case = letters.casefold() == letters == letters.upper()
-    return len(letters) > 1 and letters.isalpha() and (has_no_case or word[0].isupper() or word[0].istitle())
+    as_such = len(letters) > 1 or word.endswith(".")
+    return letters.isalpha() and as_such and letters.casefold() not in IN_NO_NAME

@@ -39,6 +39,11 @@ from cases.domain.errors import AliasLooksLikeAName, AliasRefused
         "Room 4/5",
         "O'Reed 4",
         "Été 2",
+        "Tooth a",
+        "Heron B",
+        "evening tooth 1",
+        "Spare molar, row 2",
+        "Drawn tooth 2 of draw 1",
     ],
 )
 def test_an_alias_is_taken_as_it_is(alias: str) -> None:
@@ -157,6 +162,13 @@ def test_a_long_number_is_refused(number: str) -> None:
         "Анна Келлер",
         "محمد علي",
         "Bench of Anna Keller",
+        "anna keller",
+        "Anna keller",
+        "A. Keller",
+        "Keller A.",
+        "van der Berg",
+        "anna.keller",
+        "anna_keller 7",
     ],
 )
 def test_what_looks_like_a_name_is_asked_about_once(name: str) -> None:
