@@ -83,7 +83,7 @@ describe('what a size means', () => {
   test('is told beside it: wall reached, wall left, strain', () => {
     show()
     const facts = [...document.querySelectorAll('.size-facts dd')].map((dd) => dd.textContent)
-    expect(facts).toEqual(['62 %', '0.58 mm', '3.8 %'])
+    expect(facts).toEqual(['62\u00a0%', '0.58 mm', '3.8\u00a0%'])
   })
 
   test('is compared only in what is known of some size', () => {

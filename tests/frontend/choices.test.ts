@@ -85,10 +85,10 @@ describe('the canals of a new case', () => {
   })
 
   test.each([
-    [null, 0.12, null, '12 %'],
-    [0.1, 0.25, 0.4, '25 % (10–40 %)'],
-    [0.3, null, 0.6, '30–60 %'],
-    [null, 0.004, null, 'under 1 %'],
+    [null, 0.12, null, '12\u00a0%'],
+    [0.1, 0.25, 0.4, '25\u00a0% (10–40\u00a0%)'],
+    [0.3, null, 0.6, '30–60\u00a0%'],
+    [null, 0.004, null, 'under 1\u00a0%'],
     [null, null, null, ''],
   ])('prevalence %s %s %s is said as %s', (low, share, high, says) => {
     expect(percent(low, share, high)).toBe(says)

@@ -104,6 +104,18 @@ describe('what it says', () => {
     expect(coronalStops(canals, [{ stops: [{ ...short, why: '' }] }])).toEqual([{ canal: 'MB', stop_mm: 17.5 }])
   })
 
+  test('the number of a coronal stop stands clear of the canal it lies in', () => {
+    const { canals, stop_table } = plan(4)
+    const { container } = render(<DepthBoard canals={canals} coronal={coronalStops(canals, stop_table)} />)
+    const marks = [...container.querySelectorAll('.coronal')]
+    expect(marks).toHaveLength(4)
+    for (const mark of marks) {
+      const number = mark.querySelector('text')
+      expect(number?.getAttribute('x')).toBe(mark.querySelector('line')?.getAttribute('x2'))
+      expect(number?.classList).toContain('halo')
+    }
+  })
+
   test('a canal that has no final size yet says so', () => {
     const { container } = render(<DepthBoard canals={[canal('MB', 18, { final_size: null })]} />)
     expect(container.querySelector('p.unseen')?.textContent).toBe('MB: ends 18.0 mm from MB cusp, no final size yet.')

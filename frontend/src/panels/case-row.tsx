@@ -23,8 +23,8 @@ export function CaseRow({ of }: { of: CaseListed }) {
     <a class="entry" href={`/cases/${of.id}`}>
       <span class="tooth-number">{of.tooth.iso}</span>
       <span class="grow">
-        <b class="one-line">{of.patient_alias}</b>
-        <span class="small soft one-line">{words.setting[of.setting]}</span>
+        <b class="block">{of.patient_alias}</b>
+        <span class="small soft block">{words.setting[of.setting]}</span>
       </span>
       <StatusPill of={of.status} />
     </a>

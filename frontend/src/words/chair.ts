@@ -122,7 +122,7 @@ export const chair = {
     resume: 'goes on',
     close: 'closed for today',
     reopen: 'opened again',
-    replan: 'new version',
+    replan: 'a plan came into force',
     revoked: 'APPROVAL WITHDRAWN:',
     release: 'supervisor decided on the plan',
     ask: 'asked for a word',

@@ -5,7 +5,7 @@ interface Bounds {
   readonly pixel_most_mm: number
 }
 
-const within = (percent: number | undefined) => (percent === undefined ? 'within' : `${percent} % within`)
+const within = (percent: number | undefined) => (percent === undefined ? 'within' : `${percent}\u00a0% within`)
 
 export const marks = {
   title: 'Marks on an image',
@@ -89,14 +89,14 @@ export const marks = {
     deeper: ['Tip deeper than its stop', 'Tip short of its stop'] as const,
   },
   ends: (percent: number) =>
-    `In ${percent} % of images marked like this the true value lies between the numbers on the right.`,
+    `In ${percent}\u00a0% of images marked like this the true value lies between the numbers on the right.`,
   tooLong: (most_mm: number) => `No canal is longer than ${most_mm} mm: check the scale and the marks.`,
   astray: (said: string, deeper: boolean) =>
     `The tip lies ${said} mm ${deeper ? 'deeper than' : 'short of where'} its stop has it, more than marks are off: check the stop, the reference point and the scale.`,
   scaleNone: 'No scale: only angles and ratios. Mark something of known length under Scale.',
   scaleKnown: (what: string, said: string) => `Scale: ${what}, ${said} mm. Right at its depth in the beam.`,
   scaleOff: (percent: number, off: number) =>
-    `By itself it puts lengths off by up to ${off.toFixed(1)} % (in ${percent} % of images).`,
+    `By itself it puts lengths off by up to ${off.toFixed(1)}\u00a0% (in ${percent}\u00a0% of images).`,
   fault: {
     length: ({ object_least_mm: least, object_most_mm: most }: Bounds) =>
       `No scale: the known object is ${least} to ${most} mm long. Type its length again.`,

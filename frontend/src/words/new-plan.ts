@@ -1,5 +1,6 @@
 /** Words at the chair when another plan has come into force, or a length asks for one. */
 export const newPlan = {
+  came: (number: number) => `plan ${number} came into force`,
   title: (number: number) => `Plan ${number} is in force now`,
   instead: (older: number | undefined, number: number) =>
     `${older === undefined ? 'The plan you worked by' : `Plan ${older}`} is over. Set every rubber stop by plan ${number}.`,

@@ -69,7 +69,7 @@ export const size = {
   size: 'Size',
   take: (canal: string) => `${canal}: take size`,
   notKnown: 'not known',
-  percent: (value: number) => `${value} %`,
+  percent: (value: number) => `${value}\u00a0%`,
   sayWhy: (canal: string, size: number, least: number, most: number) =>
     `${canal}: why ${size}, outside the advised ${least}–${most}`,
   saysWhy: (size: number, least: number, most: number) => `size ${size} is outside the advised ${least}–${most}:`,

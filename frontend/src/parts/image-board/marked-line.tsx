@@ -1,5 +1,5 @@
 import { arcsOf, type Mark } from '@/marks/line'
-import { onScreen, type Size, type Spot, type View } from './view'
+import { onScreen, type Size, type Spot, standingApart, type View } from './view'
 
 /** A place that is shown on a line: where the work ends, another stop, the tip of an instrument and where it is expected. */
 export interface LineSpot {
@@ -31,6 +31,7 @@ const SIGNS: Readonly<Record<LineSpot['kind'], string>> = {
 }
 
 const SAYS_PX = 90 // what the longest word at a spot takes of the width
+const SAYS_HIGH_PX = 15 // and what a word takes of the height
 const NAME_PX = 20 // what a name takes of the height; one at a spot stands below it
 
 export function MarkedLine({ line, view, room }: { line: Marked; view: View; room: Size }) {
@@ -52,31 +53,54 @@ export function MarkedLine({ line, view, room }: { line: Marked; view: View; roo
           {line.active && <path class="cross" d="M-14 0h8M6 0h8M0 -14v8M0 6v8" />}
         </g>
       ))}
-      {line.spots?.map(({ at, says, kind }) => {
-        const { x, y } = onScreen(view, at)
-        // What is marked stands to the left of the line, what is planned to the right where there is room for it: both
-        // lie at nearly one place.
-        const left = kind === 'tip' || x > room.width - SAYS_PX
-        return (
-          <g
-            key={`${kind} ${says}`}
-            class="spot"
-            data-kind={kind}
-            transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}
-          >
-            <path d={SIGNS[kind]} />
-            <text x={left ? -13 : 13} y={kind === 'expected' ? -14 : 4} text-anchor={left ? 'end' : 'start'}>
-              {says}
-            </text>
-          </g>
-        )
-      })}
+      <Spots spots={line.spots ?? []} view={view} room={room} />
       {named && (
         <text class="name" x={named.x + 14} y={named.y + (line.nameFirst ? -8 : below ? NAME_PX : 5)}>
           {line.name}
         </text>
       )}
     </g>
+  )
+}
+
+interface SpotsProps {
+  spots: readonly LineSpot[]
+  view: View
+  room: Size
+}
+
+/** What is marked stands to the left of the line, what is planned to the right where there is room for it: both lie at
+ * nearly one place. What would stand over another moves up, and a thin line leads back to it. */
+function Spots({ spots, view, room }: SpotsProps) {
+  const placed = spots.map((spot) => {
+    const { x, y } = onScreen(view, spot.at)
+    return { ...spot, x, y, left: spot.kind === 'tip' || x > room.width - SAYS_PX }
+  })
+  const says = [true, false].flatMap((left) => {
+    const here = placed.filter((spot) => spot.left === left)
+    const heights = standingApart(
+      here.map(({ y, kind }) => y + (kind === 'expected' ? -14 : 4)),
+      SAYS_HIGH_PX,
+    )
+    return here.map((spot, i) => ({ ...spot, up: (heights[i] ?? 0) - spot.y }))
+  })
+  return (
+    <>
+      {says.map(({ kind, says, x, y, left, up }) => (
+        <g
+          key={`${kind} ${says}`}
+          class="spot"
+          data-kind={kind}
+          transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}
+        >
+          <path d={SIGNS[kind]} />
+          {up < -SAYS_HIGH_PX && <path class="leader" d={`M${left ? -6 : 6} 0L${left ? -24 : 24} ${up - 4}`} />}
+          <text x={(left ? -1 : 1) * (up < -SAYS_HIGH_PX ? 27 : 13)} y={up} text-anchor={left ? 'end' : 'start'}>
+            {says}
+          </text>
+        </g>
+      ))}
+    </>
   )
 }
 

@@ -101,3 +101,15 @@ export function linkOf(view: View, image: Size, pane: Size): Link {
   const { x, y } = onImage(view, { x: pane.width / 2, y: pane.height / 2 })
   return { times: view.zoom / fitted(image, pane).zoom, middle: { x: x / image.width, y: y / image.height } }
 }
+
+/** Heights of labels that stand below each other without touching: as near to their own as those under them allow. */
+export function standingApart(heights: readonly number[], gap: number): number[] {
+  const shown = [...heights]
+  let under = Number.POSITIVE_INFINITY
+  const fromBelow = heights.map((y, i) => ({ y, i })).sort((a, b) => b.y - a.y || b.i - a.i)
+  for (const { y, i } of fromBelow) {
+    under = Math.min(y, under - gap)
+    shown[i] = under
+  }
+  return shown
+}

@@ -33,6 +33,8 @@ export function saidOf(chair: Chair, event: CourseEvent): string {
     case 'resume':
     case 'revoked':
       return [words.chair.kind[kind], event.payload.reason].filter(Boolean).join(' ')
+    case 'replan':
+      return event.plan === chair.version.hash ? words.newPlan.came(chair.version.number) : words.chair.kind.replan
     case 'note':
       return `${words.chair.kind.note} ${event.payload.text}`
     default:

@@ -1,0 +1,15 @@
+import { render } from '@testing-library/preact'
+import { expect, test } from 'vitest'
+import { DoneList } from '@/screens/chair/done-list'
+import { chairAfter } from './sample-chair'
+
+test('which plan came into force is said by its number', () => {
+  const replan = (plan: string, replaces: string) =>
+    ({ kind: 'replan', canal: '', plan, actor: 'v', payload: { replaces } }) as const
+  const { chair } = chairAfter([replan('B', 'A'), replan('C', 'B')])
+  Object.assign(chair, { version: { number: 3, hash: 'C' } })
+  const { container } = render(<DoneList chair={chair} />)
+  const said = [...container.querySelectorAll('li')].map((one) => one.textContent?.trim())
+  expect(said[0]).toContain('plan 3 came into force')
+  expect(said[1]).toContain('a plan came into force')
+})
