@@ -14,7 +14,7 @@ import pytest
 from cases.domain.access.roles import Role
 from cases.domain.access.who_tells import part_of
 from cases.domain.events.kinds import EventKind
-from cases.domain.events.registry import MAY_TELL, OF_WORK, Part
+from cases.domain.events.registry import EVENTS, MAY_TELL, OF_WORK, Part, Undo
 from cases.domain.progress.course import OutOfCourse
 from cases.domain.uuid7 import uuid7
 from cases.models import Image, Membership, Person, ToothPlanVersion, TreatmentEvent
@@ -24,7 +24,9 @@ from tests.api.test_cases_images import PNG, put
 from tests.api.test_cases_treatment import REACHED, at, event, report
 from tests.cast import API, canal_of, client, problem
 
-SHARED = json.loads((Path(__file__).parents[1] / "shared" / "who-tells.json").read_text(encoding="utf-8"))
+FOLDER = Path(__file__).parents[1] / "shared"
+SHARED = json.loads((FOLDER / "who-tells.json").read_text(encoding="utf-8"))
+TAKEN_BACK = json.loads((FOLDER / "taken-back.json").read_text(encoding="utf-8"))
 TOOK_OVER = {"kind": "take_over"}
 GAVE_BACK = {"kind": "give_back"}
 
@@ -83,6 +85,13 @@ def test_server_and_phone_answer_to_one_table() -> None:
         kind: sorted(parts) for kind, parts in SHARED.items()
     }
     assert set(SHARED) == set(EventKind)
+
+
+def test_server_and_phone_take_back_by_one_table() -> None:
+    """By how it is taken back; written by hand too."""
+    assert {undo: set(kinds) for undo, kinds in TAKEN_BACK.items()} == {
+        undo.value: {kind.value for kind, rules in EVENTS.items() if rules.undo is undo} for undo in Undo
+    }
 
 
 @pytest.mark.parametrize("part", Part)

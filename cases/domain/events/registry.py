@@ -1,5 +1,7 @@
 """Every kind of event in one table: what it carries, who may tell it, how it is taken back.
 
+Server and phone are held to `tests/shared/who-tells.json` and `taken-back.json`.
+
 What it does to the work says the fold (`progress/course`), how it reads the record (`record/sentences`); both match on
 the payload's class, and a type checker names a kind that one of them leaves out.
 """

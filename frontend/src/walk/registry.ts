@@ -19,7 +19,10 @@ const ANY_OF_THEM: readonly Part[] = ['own_student', 'looking_in', 'took_over']
 
 const told = (toldBy: readonly Part[], undo: EventRules['undo'] = 'never'): EventRules => ({ toldBy, undo })
 
-/** Every kind of event: the server's table once more. What each carries, the API's types say. */
+/**
+ * Every kind of event: the server's table once more, both held to tests/shared/who-tells.json and taken-back.json. What
+ * each carries, the API's types say.
+ */
 export const EVENTS: Readonly<Record<Kind, EventRules>> = {
   step: told(WORKING, 'last'),
   answer: told(WORKING),
