@@ -9,7 +9,6 @@ Everything is a ratio to the same page left alone in the same run.
 from __future__ import annotations
 
 import json
-import shutil
 import statistics
 import sys
 import tempfile
@@ -22,8 +21,9 @@ import numpy as np
 from PIL import Image
 from playwright.sync_api import Page, sync_playwright
 
-from tests.journeys.conftest import FLAGS, NAMES
 from tests.journeys.hands import nobody_named, send, sign_in
+from tests.journeys.marking import IMAGE, pane
+from tests.journeys.running import FLAGS, chromium
 
 WIDTH, HEIGHT, SLOWER, MOVES = 4000, 3000, 4, 120
 CATEGORIES = ["devtools.timeline", "devtools.timeline.frame", "disabled-by-default-devtools.timeline", "toplevel"]
@@ -49,8 +49,8 @@ def marking(page: Page, path: Path) -> None:
     page.get_by_label("Choose an image").set_input_files(path)
     nobody_named(page)
     page.get_by_role("link", name="Mark and measure").click(timeout=60_000)
-    page.locator(".image-pane > img").wait_for()
-    box = page.locator(".image-pane").bounding_box()
+    page.locator(IMAGE).wait_for()
+    box = pane(page).bounding_box()
     assert box is not None
     for down in (0.3, 0.6):
         page.mouse.click(box["x"] + box["width"] / 2, box["y"] + box["height"] * down)
@@ -70,7 +70,7 @@ def traced(page: Page, work: Callable[[], object]) -> tuple[list[float], float]:
 
 
 def drag(page: Page) -> None:
-    box = page.locator(".image-pane").bounding_box()
+    box = pane(page).bounding_box()
     assert box is not None
     x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] * 0.6
     page.mouse.move(x, y)
@@ -82,8 +82,7 @@ def drag(page: Page) -> None:
 
 def main(address: str, user: str, password: str) -> None:
     with sync_playwright() as driver, tempfile.TemporaryDirectory() as folder:
-        path = next(found for name in NAMES if (found := shutil.which(name)))
-        browser = driver.chromium.launch(executable_path=path, args=FLAGS)
+        browser = driver.chromium.launch(executable_path=chromium(), args=FLAGS)
         page = browser.new_context(
             base_url=address, viewport={"width": 360, "height": 740}, device_scale_factor=2
         ).new_page()

@@ -97,7 +97,7 @@ def confirm(page: Page, *, set_mm: str, short_mm: str) -> None:
 
 def length(page: Page, number: str) -> None:
     """The length the canal's screen shows, read from arm's length."""
-    expect(page.locator(".length-head .length-number")).to_have_text(number)
+    expect(page.get_by_role("status", name="Length", exact=True)).to_have_text(number)
 
 
 def back(page: Page) -> None:
@@ -106,11 +106,12 @@ def back(page: Page) -> None:
 
 def stops(page: Page, row: str) -> list[str]:
     """The stops of one instrument, canal by canal; equal ones of one phase stand once for several instruments."""
-    header = page.locator("table.stop-table th[scope=row]").filter(has_text=re.compile(f"^{re.escape(row)}$")).first
-    expect(header).to_be_visible()
-    group = header.locator("xpath=ancestor::tbody")
-    one_row = header.locator("xpath=ancestor::tr[td]")
-    return (one_row if one_row.count() else group).locator("td").all_inner_texts()
+    header = page.get_by_role("rowheader").filter(has_text=re.compile(f"^{re.escape(row)}$"))
+    expect(header.first).to_be_visible()
+    of_row, of_group = (
+        page.get_by_role(place).filter(has=header).first.get_by_role("cell") for place in ("row", "rowgroup")
+    )
+    return (of_row if of_row.count() else of_group).all_inner_texts()
 
 
 def to_plan(page: Page) -> None:

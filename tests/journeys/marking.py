@@ -17,7 +17,8 @@ from tests.journeys.records import send
 from tests.radiographs import Places, Radiograph, Root, drawn
 
 WITHIN_MM, WITHIN_DEG = 0.3, 3
-PANE = ".image-pane"
+# An image and what is drawn on it have no role: they say by `data-drawn` what they are.
+IMAGE = "[data-drawn=image]"
 
 MB = Root(canal="MB", begins=(6, 4), straight_mm=13, radius_mm=9, bend_deg=40, instrument_mm=18)
 D = Root(canal="D", begins=(14, 4), straight_mm=16, radius_mm=20, bend_deg=-14)
@@ -39,6 +40,17 @@ def programme(page: Page) -> str:
     return str(page.request.get("/api/v1/session").json()["memberships"][0]["programme"]["id"])
 
 
+def pane(page: Page) -> Locator:
+    """What takes the touches and keys."""
+    return page.get_by_role("application", name="Image", exact=True)
+
+
+def a_second_later(page: Page) -> None:
+    """By the page's clock, which stands still from then on: the touch that comes next is another one, and two that come
+    at once are those of a wet glove, on however slow a machine."""
+    page.clock.set_fixed_time(page.evaluate("Date.now() / 1000 + 1"))
+
+
 def add_image(page: Page, path: Path) -> None:
     page.get_by_text("Add an image").click()
     page.get_by_label("Choose an image").set_input_files(path)
@@ -50,22 +62,23 @@ def touch(page: Page, image: Radiograph, places_mm: Places, seed: int) -> None:
     """Touches the image at the places, a pixel of the image off."""
     off = np.random.default_rng(seed).normal(0, 1, places_mm.shape)
     for x, y in image.on_image(places_mm) + off:
-        page.locator(PANE).scroll_into_view_if_needed()
+        pane(page).scroll_into_view_if_needed()
         at = page.wait_for_function(
             """([selector, x, y]) => {
-              const img = document.querySelector(selector + ' > img')
+              const img = document.querySelector(selector)
               // While the phone's own copy gives way to the server's, the image has no size of its own.
               if (!img?.naturalWidth) return false
               const { left, top, width, height } = img.getBoundingClientRect()
               return [left + (x * width) / img.naturalWidth, top + (y * height) / img.naturalHeight]
             }""",
-            arg=[PANE, float(x), float(y)],
+            arg=[IMAGE, float(x), float(y)],
         ).json_value()
         page.touchscreen.tap(*at)
 
 
 def chip(page: Page, name: str) -> Locator:
-    return page.locator(".canal-strip button").filter(has_text=re.compile(f"^{name}"))
+    chips = page.get_by_role("navigation", name="What can be marked").get_by_role("button")
+    return chips.filter(has_text=re.compile(f"^{name}"))
 
 
 def mark_instrument(page: Page, image: Radiograph, root: Root, length_mm: float) -> None:
@@ -109,7 +122,7 @@ def measure(page: Page, image: Radiograph, root: Root) -> None:
 
 
 def interval(page: Page, row: str) -> tuple[float, float]:
-    ends = page.locator(".line-says > div").filter(has_text=row).locator("dd").last.inner_text()
+    ends = page.locator("[data-row]").filter(has_text=row).get_by_role("definition").last.inner_text()
     least, most = (float(end) for end in re.findall(r"[\d.]+", ends))
     return least, most
 

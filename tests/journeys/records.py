@@ -10,6 +10,7 @@ from typing import Any
 from playwright.sync_api import Page
 
 from cases.domain.uuid7 import uuid7
+from tests.journeys import screen
 from tests.journeys.copies import copied
 from tests.journeys.hands import Demo
 from tests.journeys.hands import send as send
@@ -94,13 +95,14 @@ def taken_in(page: Page) -> AbstractContextManager[Any]:
 
 
 def stored_by_now(page: Page, case: str, count: int) -> list[Mapping[str, Any]]:
-    """The server's events once there are as many, within five seconds; never more."""
-    stored = events(page, case)
-    for _ in range(50):
-        if len(stored) >= count:
-            break
-        page.wait_for_timeout(100)
-        stored = events(page, case)
+    """The server's events once there are as many; never more."""
+    stored: list[Mapping[str, Any]] = []
+
+    def enough() -> bool:
+        stored[:] = events(page, case)
+        return len(stored) >= count
+
+    screen.until(page, enough)
     assert len(stored) == count
     return stored
 

@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, Request, Route, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, events, report, stored_by_now
@@ -122,7 +123,7 @@ def test_an_app_that_is_older_than_the_store_says_so_and_shows_no_work(at_work: 
     phone.goto(f"/cases/{case}/chair")
     expect(phone.get_by_text("This app is older than what is kept on this phone.")).to_be_visible()
     expect(phone.get_by_role("heading", name="No work is shown here")).to_be_visible()
-    expect(phone.locator(".now-card")).to_have_count(0)
+    expect(screen.card(phone)).to_have_count(0)
     # An emergency is told all the same, and the server has it.
     before = len(events(phone, case))
     phone.unroute("**/events")
@@ -145,4 +146,4 @@ def test_a_chair_whose_store_was_taken_by_a_newer_app_shows_no_work(at_work: tup
     newer.evaluate(RAISED, TO_COME)
     expect(phone.get_by_text("A newer version of the app is open in another tab.")).to_be_visible()
     expect(phone.get_by_role("heading", name="No work is shown here")).to_be_visible()
-    expect(phone.locator(".now-card")).to_have_count(0)
+    expect(screen.card(phone)).to_have_count(0)

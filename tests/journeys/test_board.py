@@ -34,7 +34,7 @@ def hit(mark: Mapping[str, float], touches: list[Mapping[str, float]]) -> list[M
 
 
 def every_mark_answers(board: Locator, least_px: int) -> None:
-    expect(board.locator(".board-touch").first).to_be_attached()
+    expect(board.get_by_role("button").first).to_be_attached()
     drawn = board.evaluate(DRAWN)
     assert len(drawn["marks"]) >= 2 * len(drawn["numbers"]) > 0
     for mark in drawn["marks"]:
@@ -53,7 +53,7 @@ def every_mark_answers(board: Locator, least_px: int) -> None:
 
 def answers_a_key(page: Page, board: Locator) -> None:
     for key in ("Enter", "Space"):
-        touch = board.locator(".board-touch").last
+        touch = board.get_by_role("button").last
         touch.focus()
         page.keyboard.press(key)
         expect(page.get_by_role("dialog")).to_be_visible()
@@ -85,10 +85,10 @@ def test_every_mark_answers_where_it_stands(
     sign_in(laptop, person(demo, "supervisor"))
     case = approved_case(demo, phone, laptop, f"Bench 41{size['width']}")
     phone.goto(f"/cases/{case}/plan")
-    board = phone.locator(".depth-board-room")
+    board = phone.get_by_role("figure")
     every_mark_answers(board, LEAST_PX)
     answers_a_key(phone, board)
-    touch = board.locator(".board-touch").last
+    touch = board.get_by_role("button").last
     touch.tap()
     expect(phone.get_by_role("dialog")).to_contain_text("What went in")
 
@@ -97,5 +97,5 @@ def test_every_mark_answers_where_it_stands(
     to_what_is_felt(phone, case, "MB")
     phone.goto(f"/cases/{case}/chair")
     phone.get_by_text("How deep so far").click()
-    expect(phone.locator(".depth-board .felt").first).to_be_visible()
-    every_mark_answers(phone.locator(".depth-board-room"), GLOVED_PX)
+    expect(phone.locator("[data-drawn=felt]").first).to_be_visible()
+    every_mark_answers(phone.get_by_role("figure"), GLOVED_PX)

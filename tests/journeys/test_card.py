@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
 from playwright.sync_api import Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.records import events, stored_by_now
 from tests.journeys.test_chair import WORD_MS, answer, approve, at_the_chair, due
@@ -20,23 +22,24 @@ def to_the_first_engine_instrument(phone: Page, laptop: Page, case: str) -> None
     answer(phone, "Image elsewhere")
     expect(phone.get_by_text("Waits for the supervisor: length")).to_be_visible()
     approve(laptop, case)
-    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
+    expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
     while not phone.get_by_role("slider").count():
-        first = phone.locator(".step-answers").get_by_role("button").first
-        before = first.inner_text(), phone.locator(".now-where").inner_text()
+        first = screen.answers(phone).get_by_role("button").first
+        before = first.inner_text(), screen.where(phone).inner_text()
         first.click()
-        phone.wait_for_function(
-            "([button, where]) => document.querySelector('.step-answers button')?.innerText !== button"
-            " || document.querySelector('.now-where')?.innerText !== where",
-            arg=before,
-        )
+        screen.until(phone, lambda: (first.inner_text(), screen.where(phone).inner_text()) != before)  # noqa: B023
 
 
 def everything_can_be_touched(page: Page) -> None:
-    small = page.locator(".dock button, .now-card button").evaluate_all(
-        """(buttons, least) => buttons.map(each => [each.innerText, each.getBoundingClientRect()])
+    small = (
+        screen.dock(page)
+        .get_by_role("button")
+        .or_(screen.card(page).get_by_role("button"))
+        .evaluate_all(
+            """(buttons, least) => buttons.map(each => [each.innerText, each.getBoundingClientRect()])
         .filter(([, box]) => box.width < least || box.height < least).map(([says]) => says)""",
-        LEAST_TOUCH_PX,
+            LEAST_TOUCH_PX,
+        )
     )
     assert small == []
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
@@ -70,11 +73,11 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
     phone.get_by_role("navigation", name="Canals").get_by_role("button").nth(1).tap()
     expect(phone.get_by_role("slider")).to_have_count(0)
     phone.get_by_role("button", name="Discard").tap()
-    discarded = phone.locator(".sheet .ways button").first
+    discarded = phone.get_by_role("dialog").get_by_role("button").first
     name = discarded.inner_text()
     discarded.tap()
     phone.get_by_role("button", name="Bent").tap()
-    expect(phone.locator(".dock")).not_to_contain_text(f"Look at {name},")
+    expect(screen.dock(phone)).not_to_contain_text(f"Look at {name},")
     phone.get_by_role("button", name="Not sure", exact=True).tap()
     phone.get_by_role("button", name="Ask a supervisor").tap()
     expect(phone.get_by_role("dialog").get_by_text("A supervisor is asked.")).to_be_visible()
@@ -107,7 +110,7 @@ def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone
     phone.reload()
     phone.get_by_role("button", name="Problem").tap()
     phone.get_by_role("button", name="A perforation is suspected").tap()
-    alert = phone.locator(".halted")
+    alert = screen.halted(phone)
     expect(alert.get_by_role("heading").first).to_have_text("Call the person in the room now.")
     expect(alert.get_by_text("NOT SENT: call out")).to_be_visible()
     expect(alert.get_by_role("listitem").first).to_have_text("Take the instrument out and leave the canal alone.")
@@ -120,7 +123,7 @@ def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone
     expect(phone.get_by_text("Saline only, in every canal")).to_be_visible(timeout=WORD_MS)
     answer(phone, "At its stop")
     due(phone, "Explore")
-    expect(phone.locator(".now-words")).to_have_text("saline")
+    expect(screen.what(phone)).to_have_text(re.compile("^saline"))
     answer(phone, "Done")
     # The accident, the word, the instrument, and the rinse.
     rinsed = stored_by_now(phone, case, 4)[-1]["payload"]

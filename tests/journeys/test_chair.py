@@ -7,6 +7,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, events, taken_in
@@ -21,16 +22,16 @@ def at_the_chair(phone: Page, laptop: Page, demo: Mapping[str, Any], alias: str)
     case = approved_case(demo, phone, laptop, alias)
     phone.goto(f"/cases/{case}")
     phone.get_by_role("link", name="At the chair").click()
-    expect(phone.get_by_role("region", name="MB", exact=True)).to_be_visible()
+    expect(screen.card(phone, "MB")).to_be_visible()
     return case
 
 
 def answer(page: Page, name: str) -> None:
-    page.locator(".step-answers").get_by_role("button", name=name).click()
+    screen.answers(page).get_by_role("button", name=name).click()
 
 
 def due(page: Page, phase: str) -> None:
-    expect(page.locator(".now-where")).to_contain_text(phase)
+    expect(screen.where(page)).to_contain_text(phase)
 
 
 def approve(supervisor: Page, case: str, canal: str = "MB") -> None:
@@ -79,7 +80,7 @@ def test_no_connection_in_the_middle_and_the_word_from_elsewhere(
     laptop.get_by_role("link", name="Answer this hold point").click()
     with taken_in(laptop):
         answer(laptop, "Approve")
-    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
+    expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
 
 
 def test_an_emergency_halts_the_tooth_and_says_whether_anybody_knows(
@@ -95,10 +96,10 @@ def test_an_emergency_halts_the_tooth_and_says_whether_anybody_knows(
     phone.context.set_offline(False)
     expect(phone.get_by_text("it stands first on the supervisors")).to_be_visible()
     # One thing to read, nothing to answer.
-    expect(phone.locator(".step-answers")).to_have_count(0)
+    expect(screen.answers(phone)).to_have_count(0)
 
     laptop.goto("/worklist")
-    expect(laptop.locator(".running-halted").filter(has_text="Bench 62")).to_contain_text("HALTED", timeout=WORD_MS)
+    expect(laptop.locator("[data-halted]").filter(has_text="Bench 62")).to_contain_text("HALTED", timeout=WORD_MS)
     laptop.goto(f"/cases/{case}/chair")
     laptop.get_by_role("alert").get_by_label("Reason").fill("Piece kept, image taken.")
     with taken_in(laptop):
@@ -124,4 +125,4 @@ def test_the_supervisor_finds_who_waits_without_a_reload(
     row.click()
     with taken_in(laptop):
         answer(laptop, "Approve")
-    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
+    expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)

@@ -7,17 +7,19 @@ import os
 import shutil
 import subprocess
 import sys
-import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 import requests
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, Page, expect
 
-from tests.journeys.conftest import DEMONSTRATION, PHONE, ROOT, free_port
+from tests.bucket import free_port
+from tests.journeys import screen
+from tests.journeys.conftest import PHONE
 from tests.journeys.hands import person, to_canal, type_mm, type_sign_in
+from tests.journeys.running import DEMONSTRATION, ROOT
 
 # Django's watcher looks once a second and loads the program in about three, on a machine that has nothing else to do.
 RELOADED_MS = 60_000
@@ -98,9 +100,9 @@ def test_a_change_of_either_side_is_there_at_once_and_nobody_signs_in_again(
     health = copied / "frontend" / "server" / "health.py"
     alive = f"{reloading['url']}/livez"
     change(health, '"alive")', '"still alive"')
-    by_now(lambda: not requests.get(alive, timeout=10).ok)
+    by_now(page, lambda: not requests.get(alive, timeout=10).ok)
     change(health, '"still alive"', '"still alive")')
-    by_now(lambda: requests.get(alive, timeout=10).text == "still alive")
+    by_now(page, lambda: requests.get(alive, timeout=10).text == "still alive")
     assert page.request.get("/api/v1/session").ok
     context.close()
 
@@ -139,9 +141,5 @@ def test_what_is_committed_is_checked_and_nothing_else(copied: Path) -> None:
     assert git("show", "HEAD:frontend/src/units/new.ts").stdout == "export const STOP_MM = 1\n"
 
 
-def by_now(is_so: Callable[[], bool]) -> None:
-    """Waits until it is so."""
-    give_up_at = time.monotonic() + RELOADED_MS / 1000
-    while not is_so():
-        assert time.monotonic() < give_up_at
-        time.sleep(0.2)
+def by_now(page: Page, is_so: Callable[[], bool]) -> None:
+    screen.until(page, is_so, RELOADED_MS / 1000)

@@ -17,6 +17,7 @@ from typing import Any
 from playwright.sync_api import Page, expect
 
 from planning.instruments.iso_3630 import size_above
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, approves, events, plan_anew, report
@@ -140,11 +141,12 @@ def tap_twice(phone: Page, dice: random.Random, too_large: Sequence[str]) -> Non
     """On one of the buttons in sight."""
     buttons = phone.evaluate(BUTTONS, too_large)
     if not buttons:
-        phone.wait_for_timeout(50)
+        screen.drawn(phone)
         return
     (spot,) = dice.choices(buttons, [each["often"] for each in buttons])
     again = time.monotonic() + GAP_S[0] + (GAP_S[1] - GAP_S[0]) * dice.random() ** 3
     phone.touchscreen.tap(spot["x"], spot["y"])
+    # Time itself: between two fingers it passes for the browser, whose own clock no test sets.
     time.sleep(max(0, again - time.monotonic()))
     phone.touchscreen.tap(spot["x"], spot["y"])
 
@@ -176,7 +178,7 @@ def at_the_chair(demo: Mapping[str, Any], phone: Page, laptop: Page, alias: str)
     case = approved_case(demo, phone, laptop, alias, tooth="14")
     phone.add_init_script(WATCH)
     phone.goto(f"/cases/{case}/chair")
-    expect(phone.locator(".step-answers")).to_be_visible()
+    expect(screen.answers(phone)).to_be_visible()
     return case
 
 
@@ -228,11 +230,11 @@ def test_what_is_written_late_is_of_its_own_touch(
     """A touch that is always taken, on a problem, may come before what the touch before it said is written."""
     phone = open_phone()
     at_the_chair(demo, phone, open_laptop(), "Bench 402")
-    strip = phone.locator(".canal-strip")
-    here, there = (strip.locator(f"[aria-pressed={is_it}] b").inner_text() for is_it in ("true", "false"))
+    strip = screen.canals(phone)
+    here, there = (strip.get_by_role("button", pressed=is_it).inner_text().split()[0] for is_it in (True, False))
     phone.evaluate(KEEP_STORE_BUSY)
-    strip.locator("[aria-pressed=false]").tap()
-    expect(strip.locator("[aria-pressed=true] b")).to_have_text(there)
+    strip.get_by_role("button", pressed=False).tap()
+    expect(strip.get_by_role("button", pressed=True)).to_contain_text(there)
     phone.get_by_role("button", name="Problem", exact=True).tap()
     expect(phone.get_by_role("dialog")).to_be_visible()
     assert phone.evaluate("seen.written") == []

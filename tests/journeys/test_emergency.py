@@ -11,9 +11,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, Route, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
-from tests.journeys import hands
+from tests.journeys import hands, screen
 from tests.journeys.conftest import Opens
 from tests.journeys.records import events, stored_by_now
 from tests.journeys.test_chair import at_the_chair
@@ -27,12 +27,13 @@ EVENTS = re.compile(r"/api/v1/cases/[^/]+/events$")
 SENT = "it stands first on the supervisors"
 
 
-def tell(phone: Page, where: str = ".dock") -> None:
-    phone.locator(where).get_by_role("button", name="Problem").click()
+def tell(phone: Page, place: Callable[[Page], Locator] = screen.dock) -> None:
+    place(phone).get_by_role("button", name="Problem").click()
     phone.get_by_role("dialog").get_by_role("button", name="An instrument has separated").click()
     # On the screen that can be read: over the sign-in form where there is one.
-    halted = phone.locator(".halted").last
-    expect(halted.get_by_role("heading").first).to_have_text("Call the person in the room now.", timeout=500)
+    expect(screen.halted(phone).last.get_by_role("heading").first).to_have_text(
+        "Call the person in the room now.", timeout=500
+    )
 
 
 def tell_with_no_line(phone: Page) -> None:
@@ -87,7 +88,7 @@ def test_it_is_seen_within_five_seconds_behind_an_entry_that_does_not_go_through
     # It was something else, and then not so: whoever was told hears it. Only the supervisor lets the work go on.
     phone.get_by_role("button", name="Correct it").click()
     phone.get_by_role("dialog").get_by_role("button", name="It was not so").click()
-    expect(phone.locator(".halted").get_by_text("It was not so, says")).to_be_visible()
+    expect(screen.halted(phone).get_by_text("It was not so, says")).to_be_visible()
     laptop.goto("/worklist")
     row = laptop.locator("[data-halted]").filter(has_text=alias)
     expect(row).to_contain_text("It was not so, says", timeout=SEEN_MS)
@@ -122,12 +123,12 @@ def test_a_sign_in_that_has_run_out_covers_nothing(
     laptop.goto("/account")
     phone.context.clear_cookies()
     expect(phone.get_by_text("Your sign-in has run out")).to_be_visible()
-    tell(phone, "#sign-in-again")
-    over = phone.locator("#sign-in-again")
+    over = phone.get_by_role("main", name="Sign in again")
+    tell(phone, lambda _: over)
     expect(
         over.get_by_text("NOT SENT: call out. Your sign-in has run out. Sign in: it goes out at once.")
     ).to_be_visible()
-    expect(over.locator(".first-steps li").first).to_be_in_viewport()
+    expect(screen.first_steps(over).first).to_be_in_viewport()
     with phone.expect_response(lambda told: told.url.endswith("/session") and told.request.method == "POST"):
         hands.type_sign_in(phone, hands.person(demo, "student"))
     seen(laptop, "Bench 913")
@@ -173,16 +174,16 @@ def test_a_server_brought_back_from_a_copy_gets_again_what_the_phone_had_told(
     kept = database.with_suffix(".kept")
     copy(database, kept)
     phone.get_by_role("button", name="At its stop").click()
-    expect(phone.locator(".now-where")).to_contain_text("Explore")
+    expect(screen.where(phone)).to_contain_text("Explore")
     expect(phone.get_by_text("not sent yet")).to_be_hidden()
     done = [each["id"] for each in stored_by_now(phone, case, 1)]
-    shown = phone.locator(".now-card").inner_text()
+    shown = screen.card(phone).inner_text()
     copy(kept, database)
     expect(phone.get_by_text("The server was brought back to an earlier state.")).to_be_visible()
     expect(phone.get_by_text("1 entry of yours had got lost there and was sent again.")).to_be_visible()
     # There once, as it was; and the chair stands where it stood.
     assert [each["id"] for each in events(phone, case)] == done
-    assert phone.locator(".now-card").inner_text() == shown
+    assert screen.card(phone).inner_text() == shown
     tell_with_no_line(phone)
     copy(kept, database)
     phone.context.set_offline(False)
@@ -200,11 +201,11 @@ def test_what_to_do_first_is_in_sight_from_wherever_it_was_told(
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
     at_the_chair(phone, laptop, demo, "Bench 919")
-    phone.locator(".close-for-today").scroll_into_view_if_needed()
+    phone.get_by_role("link", name="Close for today").scroll_into_view_if_needed()
     phone.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
     assert phone.evaluate("scrollY") > 200
     tell(phone)
     phone.wait_for_function("() => !history.state?.sheet")
-    phone.wait_for_timeout(300)  # for a browser that scrolls back late
+    screen.drawn(phone)  # the browser scrolls back with the next picture
     expect(phone.get_by_role("heading", name="Call the person in the room now.")).to_be_in_viewport(ratio=1)
-    expect(phone.locator(".first-steps li").first).to_be_in_viewport(ratio=1)
+    expect(screen.first_steps(phone).first).to_be_in_viewport(ratio=1)

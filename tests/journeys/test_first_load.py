@@ -43,12 +43,12 @@ def test_little_is_fetched_and_nothing_twice(
 
     type_sign_in(phone, person(demo, "student"))
     phone.get_by_role("button", name="Understood").click()
-    expect(phone.get_by_role("main").locator(".ledger a").first).to_be_visible()
+    expect(phone.get_by_role("main").get_by_role("listitem").get_by_role("link").first).to_be_visible()
     first_list = _bytes_of(line, asked_by_page)
 
     line.passed.clear()
     phone.reload()
-    expect(phone.get_by_role("main").locator(".ledger a").first).to_be_visible()
+    expect(phone.get_by_role("main").get_by_role("listitem").get_by_role("link").first).to_be_visible()
     phone.wait_for_load_state("networkidle")
     later = [answer.path for answer in line.passed if not answer.path.startswith("/api/")]
 

@@ -10,6 +10,7 @@ from typing import Any
 import pyotp
 from playwright.sync_api import Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import submitted_plan
@@ -47,7 +48,7 @@ def test_asked_on_the_phone_and_answered_from_the_list(open_phone: Opens, open_l
     expect(laptop.get_by_role("heading", level=1, name="MB: length")).to_be_visible()
     expect(laptop.get_by_text("Tip 0.5 short on the image.")).to_be_visible()
     expect(laptop.get_by_text("One reading counts, and nothing else tests it.")).to_be_visible()
-    since = laptop.locator("section").filter(has=laptop.get_by_role("heading", name="Done since the last word"))
+    since = laptop.get_by_role("region", name="Done since the last word")
     expect(since.get_by_role("listitem")).to_have_count(3)
     answer(laptop, "Come to the chair")
     expect(phone.get_by_text("comes to the chair.")).to_be_visible(timeout=WORD_MS)
@@ -62,7 +63,7 @@ def test_asked_on_the_phone_and_answered_from_the_list(open_phone: Opens, open_l
     expect(laptop.get_by_text("Say why, first.")).to_be_visible()
     answer(laptop, "Go back")
     answer(laptop, "Approve")
-    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
+    expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
     expect(laptop.get_by_text(re.compile("Approved by "))).to_be_visible()
 
     # The second supervisor's word comes late: it is told who was first.
@@ -81,7 +82,7 @@ def test_a_word_at_the_bench_with_a_one_time_code(open_phone: Opens, open_laptop
     laptop.get_by_label("Your password, once more").fill(supervisor["password"])
     laptop.get_by_role("button", name="Make codes").click()
     expect(laptop.get_by_role("img", name="Square code for a code app")).to_be_visible()
-    codes = pyotp.TOTP(laptop.locator(".secret").inner_text().replace(" ", ""))
+    codes = pyotp.TOTP(laptop.get_by_role("code").inner_text().replace(" ", ""))
     step = int(time.time()) // STEP_S
     laptop.get_by_label("One-time code").fill(codes.generate_otp(step))
     laptop.get_by_role("button", name="Confirm").click()
@@ -119,7 +120,7 @@ def test_one_canal_is_returned_and_the_others_go_on(open_phone: Opens, open_lapt
     canals = phone.get_by_role("navigation", name="Canals")
     canals.get_by_role("button", name="ML").click()
     expect(phone.get_by_text("The supervisor returned this canal: One size larger.")).to_be_visible()
-    expect(phone.locator(".step-answers")).to_have_count(0)
+    expect(screen.answers(phone)).to_have_count(0)
     canals.get_by_role("button", name="MB").click()
     answer(phone, "At its stop")
     due(phone, "Explore")

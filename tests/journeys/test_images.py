@@ -10,6 +10,7 @@ import pytest
 from playwright.sync_api import FilePayload, Page, expect
 
 from tests.cases.pictures import intra_oral, noise, picture, written
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import nobody_named, person, sign_in
 from tests.journeys.marking import zoom_of
@@ -63,7 +64,7 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
     viewer = laptop.get_by_role("dialog")
     viewer.get_by_text("Brightness and contrast").click()
     viewer.get_by_label("Invert").check()
-    image = viewer.locator(".image-pane > img")
+    image = viewer.locator("[data-drawn=image]")
     before = zoom_of(image)
     viewer.get_by_role("button", name="Nearer").click()
     expect(image).to_have_attribute("style", re.compile(r"invert\(1\)"))
@@ -71,7 +72,7 @@ def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(
     viewer.get_by_role("button", name="Close").click()
     laptop.get_by_role("link", name="Answer this hold point").click()
     answer(laptop, "Approve")
-    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=5000)
+    expect(screen.where(phone)).to_contain_text("Glide path", timeout=5000)
     stored = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"]
     assert [(each["state"], each["canal"], each["purpose"]) for each in stored] == [("stored", "MB", "length")]
 
@@ -92,7 +93,7 @@ SHARE = """(bytes) => {
 
 def test_a_photo_shared_from_another_app_is_put_to_a_case(phone: Page, demo: Mapping[str, Any]) -> None:
     sign_in(phone, person(demo, "student"))
-    expect(phone.get_by_role("main").locator(".ledger a").first).to_be_visible()
+    expect(phone.get_by_role("main").get_by_role("listitem").get_by_role("link").first).to_be_visible()
     phone.wait_for_function("() => navigator.serviceWorker.controller !== null")
     phone.context.set_offline(True)
     phone.evaluate(SHARE, list(picture(60, 40)))
@@ -100,11 +101,11 @@ def test_a_photo_shared_from_another_app_is_put_to_a_case(phone: Page, demo: Map
     expect(phone.get_by_text("One image was shared.")).to_be_visible()
     phone.get_by_role("button", name="Open the image that was shared").click()
     # Drawn, and not a plate that stands for it.
-    drawn = "() => document.querySelector('.image-tile img')?.naturalWidth === 60"
+    drawn = """() => document.querySelector('[data-drawn="small image"]')?.naturalWidth === 60"""
     phone.wait_for_function(drawn)
     phone.get_by_role("dialog").get_by_role("button", name="Close").click()
     phone.context.set_offline(False)
-    phone.locator("main .button.answer").first.click()
+    phone.get_by_role("region", name="To which case?").get_by_role("button").first.click()
     nobody_named(phone)
     expect(phone.get_by_role("button", name=re.compile("^Open before the work"))).to_be_visible()
     phone.goto("/share")
@@ -145,13 +146,13 @@ def test_an_image_with_a_name_in_it_is_flagged_and_removed_in_two_touches(
     viewer.get_by_role("button", name="Yes").tap()
     viewer.get_by_role("button", name="A name or number is written in it").tap()
     gone = "Removed. A name or number is written in it."
-    expect(phone.locator(".image-removed")).to_contain_text(gone)
+    expect(screen.removed(phone)).to_contain_text(gone)
     expect(viewer).to_be_hidden()
     expect(tile).to_be_hidden()
 
     image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]
     laptop.reload()
-    expect(laptop.locator(".image-removed")).to_contain_text(gone)
+    expect(screen.removed(laptop)).to_contain_text(gone)
     expect(seen).to_be_hidden()
     for part in ("content", "thumbnail", "data-set"):
         assert laptop.request.get(f"/api/v1/cases/{case}/images/{image['id']}/{part}").status == 410
@@ -168,15 +169,17 @@ def test_a_removed_image_is_gone_from_the_browser_too(phone: Page, laptop: Page,
     case = to_the_length(phone, laptop, demo, "Bench 235")
     take_photo(phone)
     tile = phone.get_by_role("button", name=re.compile("^Open MB: length"))
-    expect(tile.locator("img")).to_have_attribute("src", re.compile("/thumbnail$"), timeout=30_000)
+    expect(tile.locator("[data-drawn='small image']")).to_have_attribute(
+        "src", re.compile("/thumbnail$"), timeout=30_000
+    )
     tile.tap()
     image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]
     content = f"/api/v1/cases/{case}/images/{image['id']}/content"
-    expect(phone.locator(f"img[src='{content}']")).to_be_visible()
+    expect(phone.locator(f"[data-drawn=image][src='{content}']")).to_be_visible()
     assert phone.evaluate(OF_THE_BROWSER, content) == 200
     phone.get_by_role("button", name="Remove this image").tap()
     phone.get_by_role("button", name="Nothing can be told from it").tap()
-    expect(phone.locator(".image-removed")).to_be_visible()
+    expect(screen.removed(phone)).to_be_visible()
     assert phone.evaluate(OF_THE_BROWSER, content) == 410
 
 
@@ -191,13 +194,13 @@ def test_an_image_thrown_away_in_flight_mode_is_said_to_be_gone(
     viewer = phone.get_by_role("dialog")
     viewer.get_by_role("button", name="Remove this image").tap()
     viewer.get_by_role("button", name="Nothing can be told from it").tap()
-    expect(phone.locator(".image-removed")).to_contain_text("the server is told once there is a connection")
+    expect(screen.removed(phone)).to_contain_text("the server is told once there is a connection")
     phone.context.set_offline(False)
     phone.reload()
-    gone = phone.locator(".image-removed")
+    gone = screen.removed(phone)
     expect(gone).to_contain_text("Removed. Nothing can be told from it.", timeout=30_000)
     expect(gone).not_to_contain_text("once there is a connection", timeout=30_000)
     laptop.goto(f"/cases/{case}")
-    expect(laptop.locator(".image-removed")).to_contain_text("Removed. Nothing can be told from it.")
+    expect(screen.removed(laptop)).to_contain_text("Removed. Nothing can be told from it.")
     stored = laptop.request.get(f"/api/v1/cases/{case}/images").json()["images"]
     assert [each["state"] for each in stored] == ["removed"]

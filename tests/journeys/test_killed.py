@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import os
 import signal
+import time
 from collections.abc import Mapping
 from typing import Any
 
 import pytest
 from playwright.sync_api import CDPSession, Page, Route, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in, type_sign_in
 from tests.journeys.records import approved_case, events, to_the_glide_path
@@ -35,11 +37,11 @@ FULL += " const {add} = IDBObjectStore.prototype; IDBObjectStore.prototype.add =
 FULL += " if (globalThis.full) throw new DOMException('The disk is full.', 'QuotaExceededError');"
 FULL += " return add.apply(this, given) }"
 
-LEFT = """() => new Promise((tell) => {
+NOTHING_LEFT = """() => new Promise((tell) => {
   const open = indexedDB.open('fourth-canal')
   open.onsuccess = () => {
     const left = open.result.transaction('outbox').objectStore('outbox').count()
-    left.onsuccess = () => { open.result.close(); tell(left.result) }
+    left.onsuccess = () => { open.result.close(); tell(left.result === 0) }
   }
 })"""
 
@@ -84,11 +86,11 @@ def chair_at_the_glide_path(phone: Page, laptop: Page, demo: Mapping[str, Any]) 
 
 def open_chair(page: Page, case: str) -> None:
     page.goto(f"/cases/{case}/chair")
-    expect(page.locator(".now-where")).to_contain_text("Glide path")
+    expect(screen.where(page)).to_contain_text("Glide path")
 
 
 def tap(page: Page) -> None:
-    page.locator(".step-answers .button.main").click()
+    screen.answers(page).get_by_role("button").first.click()
 
 
 def no_sending(route: Route) -> None:
@@ -100,13 +102,9 @@ def no_sending(route: Route) -> None:
 
 def settled(page: Page) -> None:
     """Everything was sent and taken out of the store; what the server shows back is hidden a moment before."""
-    expect(page.locator(".now-where")).to_be_visible()
+    expect(screen.where(page)).to_be_visible()
     expect(page.get_by_text("not sent yet")).to_be_hidden()
-    for _ in range(50):
-        if not page.evaluate(LEFT):
-            return
-        page.wait_for_timeout(100)
-    pytest.fail("an entry stays in the store")
+    page.wait_for_function(NOTHING_LEFT)
 
 
 def kill_at(page: Page, hook: str, case: str) -> None:
@@ -118,11 +116,11 @@ def kill_at(page: Page, hook: str, case: str) -> None:
     devtools.on("Debugger.paused", lambda told: stopped.append(told))
     devtools.send("Debugger.enable")
     page.evaluate(ANSWERS)
-    for _ in range(100):
-        if stopped:
-            break
-        page.wait_for_timeout(50)
-    assert stopped, "the page never came by the point"
+    give_up_at = time.monotonic() + screen.PATIENCE_S
+    while not stopped:
+        assert time.monotonic() < give_up_at, "the page never came by the point"
+        # With its answer comes what the browser had to say before.
+        devtools.send("Debugger.enable")
     kill_pages(page)
     page.close()
 
@@ -167,13 +165,13 @@ def test_a_full_phone_says_that_nothing_was_recorded_and_loses_nothing(at_work: 
     expect(phone.get_by_text("This phone is almost full: 12 MB")).to_be_visible()
     tap(phone)
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
-    step = phone.locator(".now-where").inner_text()
+    step = screen.where(phone).inner_text()
     phone.evaluate("globalThis.full = true")
     tap(phone)
     # Said where it is read: the answers lie at the foot of the screen, wherever it stands.
     phone.get_by_text("What was done").scroll_into_view_if_needed()
     expect(phone.get_by_role("alert").filter(has_text="NOT RECORDED")).to_be_in_viewport(ratio=1)
-    assert phone.locator(".now-where").inner_text() == step
+    assert screen.where(phone).inner_text() == step
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
     phone.evaluate("globalThis.full = false")
     phone.get_by_role("button", name="Record again").click()
@@ -198,4 +196,4 @@ def test_a_sign_in_that_runs_out_goes_on_after_signing_in_and_every_tab_shows_th
     settled(phone)
     assert len(events(phone, case)) == before + 1
     # Both tabs show the same, and what one of them does the other has at once.
-    expect(other_tab.locator(".now-card")).to_have_text(phone.locator(".now-card").inner_text(), use_inner_text=True)
+    expect(screen.card(other_tab)).to_have_text(screen.card(phone).inner_text(), use_inner_text=True)

@@ -9,6 +9,7 @@ from uuid import uuid4
 
 from playwright.sync_api import Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import choose, type_mm
 from tests.journeys.records import send, stored_by_now
@@ -39,10 +40,10 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     answer(phone, "Image elsewhere")
     stored_by_now(phone, case, 3)
     gives_the_word(laptop, case, "length/sign-off")
-    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
+    expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
     phone.get_by_role("button", name="As it was").click()
     answer(phone, "At its stop")
-    expect(phone.locator(".now-what")).to_contain_text("water")
+    expect(screen.what(phone)).to_contain_text("water")
 
     # 19.0 so far; by the new image 18.5 less the set-back of 1.0 that the first one had too.
     phone.get_by_text(re.compile("^Length .* · take it again$")).click()
@@ -58,7 +59,7 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     state = {canal["canal"]: (canal["state"], canal["node"]) for canal in told["canals"]}
     assert state["MB"] == ("hold_point", "length-moved/sign-off")
     gives_the_word(laptop, case, "length-moved/sign-off")
-    expect(phone.locator(".now-where")).to_contain_text("Glide path", timeout=WORD_MS)
-    expect(phone.locator(".now-what")).to_contain_text("water")
+    expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
+    expect(screen.what(phone)).to_contain_text("water")
     told = phone.request.get(f"/api/v1/cases/{case}/events").json()
     assert [canal["node"] for canal in told["canals"] if canal["canal"] == "MB"] == ["glide-path/10-02/irrigate"]

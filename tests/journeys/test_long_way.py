@@ -9,6 +9,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens, Reopens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, events, stored_by_now, to_the_glide_path
@@ -29,7 +30,7 @@ def go_on(page: Page, steps: int, unsent: int) -> int:
             page.get_by_role("button", name="half a millimetre less deep").click()
             page.get_by_role("button", name="Stopped at").click()
         else:
-            page.locator(".step-answers").get_by_role("button", name=ANSWERS).first.click()
+            screen.answers(page).get_by_role("button", name=ANSWERS).first.click()
         unsent += 1
         expect(page.get_by_text(re.compile(rf"^{unsent} entr(y|ies) not sent yet"))).to_be_visible()
     return unsent
@@ -51,8 +52,8 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     phone.reload(wait_until="networkidle")
     phone.get_by_role("link", name="At the chair").click()
     phone.get_by_role("navigation", name="Canals").get_by_role("button", name="ML").click()
-    expect(phone.locator(".now-where")).to_contain_text("Glide path")
-    phone.locator(".step-answers .button.main").click()
+    expect(screen.where(phone)).to_contain_text("Glide path")
+    screen.answers(phone).get_by_role("button").first.click()
     # The turn to this canal, and the step.
     before = stored_by_now(phone, case, brought + 2)
 
@@ -87,12 +88,12 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
 
     laptop.goto(f"/cases/{case}/word/ML")
     expect(laptop.get_by_role("button", name="Approve")).to_be_visible()
-    held_at = phone.locator(".now-card").inner_text()
+    held_at = screen.card(phone).inner_text()
     laptop.get_by_role("button", name="Approve").click()
     began = time.monotonic()
     expect(phone.get_by_text(HELD)).to_be_hidden(timeout=GOES_ON_S * 1000)
     assert time.monotonic() - began < GOES_ON_S
-    assert phone.locator(".now-card").inner_text() != held_at
+    assert screen.card(phone).inner_text() != held_at
 
 
 def plans_go_on(page: Page) -> None:

@@ -49,10 +49,10 @@ def by_keys(page: Page) -> None:
     board.focus()
     for key in ("+", "+", "+", "ArrowLeft", "ArrowUp", "Enter", "Enter"):
         page.keyboard.press(key)
-    expect(page.locator(".strokes polyline")).to_have_count(2)
+    expect(page.locator("[data-drawn=stroke]")).to_have_count(2)
     for _ in range(2):
         page.get_by_role("button", name="Take the last one back").click()
-    expect(page.locator(".strokes polyline")).to_have_count(0)
+    expect(page.locator("[data-drawn=stroke]")).to_have_count(0)
     board.press("0")
 
 
@@ -63,11 +63,11 @@ def only_in_sight(page: Page) -> None:
     for _ in range(3):
         page.get_by_role("button", name="Nearer").click()
     keep.click()
-    expect(page.locator(".strokes polyline")).to_have_count(4)
+    expect(page.locator("[data-drawn=stroke]")).to_have_count(4)
     # The whole is shown, so that it is seen what is black.
     expect(keep).to_be_disabled()
     page.get_by_role("button", name="Take the last one back").click()
-    expect(page.locator(".strokes polyline")).to_have_count(0)
+    expect(page.locator("[data-drawn=stroke]")).to_have_count(0)
 
 
 def pixels(data: bytes) -> Any:
@@ -119,7 +119,9 @@ def test_a_name_is_blacked_out_before_it_leaves_the_phone(
     expect(asked).to_contain_text("Is a name or a number of a person written in the picture?", timeout=15_000)
     assert left == []
     nobody_named(phone)
-    expect(tile.locator("img")).to_have_attribute("src", re.compile("/thumbnail$"), timeout=30_000)
+    expect(tile.locator("[data-drawn='small image']")).to_have_attribute(
+        "src", re.compile("/thumbnail$"), timeout=30_000
+    )
 
     image = phone.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]
     # The server's own digest of all that it was sent.

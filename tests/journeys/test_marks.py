@@ -18,17 +18,19 @@ from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in, type_mm
 from tests.journeys.marking import (
     DRAWN,
+    IMAGE,
     MB,
-    PANE,
     WITHIN_DEG,
     WITHIN_MM,
     D,
+    a_second_later,
     add_image,
     charted,
     chip,
     interval,
     mark_instrument,
     measure,
+    pane,
     programme,
     touch,
     zoom_of,
@@ -119,10 +121,12 @@ def what_it_does_to_the_plan(phone: Page) -> None:
     """Plan 1 is set against what the corrected length makes of it: MB ends half a millimetre deeper, D where it did."""
     phone.get_by_role("link", name="What this does to the plan").first.tap()
     phone.get_by_role("button", name=re.compile("against plan 1")).tap(timeout=20_000)
-    ends = phone.locator(".difference li").filter(has_text="ends at")
+    ends = phone.get_by_role("listitem").filter(has_text="ends at")
     expect(ends).to_have_count(1)
-    expect(phone.get_by_role("region", name="MB", exact=True).locator(ends)).to_have_count(1)
-    before, now = (float(re.findall(r"[\d.]+", ends.locator(tag).inner_text())[0]) for tag in ("del", "ins"))
+    of_mb = phone.get_by_role("region", name="MB", exact=True).get_by_role("listitem")
+    expect(of_mb.filter(has_text="ends at")).to_have_count(1)
+    texts = (ends.get_by_role("deletion").inner_text(), ends.get_by_role("insertion").inner_text())
+    before, now = (float(re.findall(r"[\d.]+", text)[0]) for text in texts)
     assert now - before == pytest.approx(0.5, abs=0.15)
 
 
@@ -136,13 +140,13 @@ def test_an_intra_oral_file_is_marked_on_the_scale_it_brings(
     image = drawn(MB, D, row_mm=0.04, column_mm=0.03)
     phone.goto(f"/cases/{case}")
     add_image(phone, image.dicom(tmp_path / "drawn.dcm"))
-    expect(phone.locator(".image-tile img[src*='thumbnail']")).to_be_visible(timeout=30_000)
+    expect(phone.locator("[data-drawn='small image'][src*=thumbnail]")).to_be_visible(timeout=30_000)
     phone.get_by_role("link", name="Mark and measure").tap()
     for root in (MB, D):
         measure(phone, image, root)
         least, most = interval(phone, "Length")
         assert least <= root.length_mm <= most
-    shown = phone.locator(f"{PANE} > img").bounding_box()
+    shown = phone.locator(IMAGE).bounding_box()
     assert shown is not None
     # Pixels of 0.04 by 0.03 mm: the picture is as tall as what it shows.
     rows, columns = image.grey.shape
@@ -158,12 +162,12 @@ def test_an_intra_oral_file_is_marked_on_the_scale_it_brings(
 
 def struck_and_removed(phone: Page, path: str) -> None:
     """While somebody marks it: said at once, and what is marked stays; no length can be taken any more."""
-    ways = phone.locator("[data-active] .ring")
-    box = phone.locator(PANE).bounding_box()
+    ways = phone.locator("[data-drawn=mark]")
+    box = pane(phone).bounding_box()
     assert box is not None
     for share in (0.3, 0.7):
+        a_second_later(phone)
         phone.touchscreen.tap(box["x"] + box["width"] / 2, box["y"] + box["height"] * share)
-        phone.wait_for_timeout(300)  # else the second touch is one of wet gloves
     expect(ways).to_have_count(2)
     takes = phone.get_by_label(re.compile("becomes a reading"))
     expect(takes).to_have_count(1)
@@ -179,9 +183,9 @@ def side_by_side(laptop: Page, case: str) -> None:
     """A second image beside the first: zoomed together until that is switched off; marks come and go."""
     laptop.goto(f"/cases/{case}")
     laptop.get_by_role("link", name="Images side by side").click()
-    images = laptop.locator(f"{PANE} > img")
+    images = laptop.locator(IMAGE)
     expect(images).to_have_count(2)
-    expect(laptop.locator(".marked-line")).to_have_count(4)
+    expect(laptop.locator("[data-drawn=line]")).to_have_count(4)
     laptop.get_by_role("button", name="Nearer").first.click()
     zooms = [zoom_of(images.nth(side)) for side in (0, 1)]
     assert zooms[0] == zooms[1]
@@ -189,7 +193,7 @@ def side_by_side(laptop: Page, case: str) -> None:
     laptop.get_by_role("button", name="Nearer").first.click()
     assert zoom_of(images.nth(0)) > zoom_of(images.nth(1))
     laptop.get_by_label("Show marks").uncheck()
-    expect(laptop.locator(".marked-line")).to_have_count(0)
+    expect(laptop.locator("[data-drawn=line]")).to_have_count(0)
 
 
 def put_right(laptop: Page) -> None:
@@ -198,7 +202,7 @@ def put_right(laptop: Page) -> None:
     before = float(re.findall(r"[\d.]+", chip(laptop, "MB").inner_text())[0])
     # Nothing is picked yet: before the first comes the last.
     laptop.get_by_role("button", name="Pick the mark before").click()
-    laptop.locator(f"{PANE}").focus()
+    pane(laptop).focus()
     for _ in range(60):
         if float(re.findall(r"[\d.]+", chip(laptop, "MB").inner_text())[0]) >= before + 0.5:
             return

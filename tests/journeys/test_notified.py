@@ -6,12 +6,13 @@ The tests' browser has no notifications of its own and refuses every leave: what
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from functools import partial
 from typing import Any
 
 from playwright.sync_api import CDPSession, Page, Worker, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 
@@ -41,15 +42,6 @@ def has_heard(worker: Worker, count: int) -> bool:
     return int(worker.evaluate("self.heard.length")) >= count
 
 
-def until(page: Page, so: Callable[[], bool]) -> None:
-    """Within ten seconds."""
-    for _ in range(200):
-        if so():
-            return
-        page.wait_for_timeout(50)
-    raise AssertionError("it never came to that")
-
-
 def registration(page: Page) -> tuple[CDPSession, str]:
     """A session of the browser's debugging protocol, and its name for the worker's registration."""
     session = page.context.new_cdp_session(page)
@@ -59,7 +51,7 @@ def registration(page: Page) -> tuple[CDPSession, str]:
         lambda told: found.extend(one["registrationId"] for one in told["registrations"]),
     )
     session.send("ServiceWorker.enable")
-    until(page, lambda: bool(found))
+    screen.until(page, lambda: bool(found))
     return session, found[0]
 
 
@@ -72,14 +64,14 @@ def test_the_worker_shows_what_comes_and_a_tap_opens_it(open_phone: Opens, demo:
     for count, message in enumerate(messages, 1):
         given = {"origin": demo["url"].rstrip("/"), "registrationId": name, "data": message}
         session.send("ServiceWorker.deliverPushMessage", given)
-        until(page, partial(has_heard, worker, count))
+        screen.until(page, partial(has_heard, worker, count))
     assert worker.evaluate("self.heard") == [
         ["26 MB2: your word is asked for", "Bench 1, length", "c1 MB2", "/cases/c1/word/MB2", False],
         ["Emergency: tooth 26", "Bench 1, length", "c1 ", "/cases/c1/chair", True],
         ["Something waits for you", "Open Fourth Canal.", "other", "/worklist", False],
     ]
     worker.evaluate(CLICK, "/cases/c1/chair")
-    until(page, lambda: bool(worker.evaluate("self.heard.at(-1)") == "/cases/c1/chair"))
+    screen.until(page, lambda: bool(worker.evaluate("self.heard.at(-1)") == "/cases/c1/chair"))
 
 
 def test_where_notifications_are_forbidden_the_account_says_so(open_phone: Opens, demo: Demo) -> None:

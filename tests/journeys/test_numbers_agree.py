@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import copy
+import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Locator, Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case
@@ -28,10 +30,11 @@ STOPS = """() => {
 }"""
 
 
-def texts(page: Page, all_: str) -> dict[str, str]:
+def texts(all_: Locator) -> dict[str, str]:
     """What each of them says, by the canal that it names first."""
+    expect(all_.first).to_be_visible()
     found = {}
-    for text in page.locator(all_).all_inner_texts():
+    for text in all_.all_inner_texts():
         canal, _, says = " ".join(text.split()).partition(" ")
         found[canal] = says
     return found
@@ -40,26 +43,24 @@ def texts(page: Page, all_: str) -> dict[str, str]:
 def screens(phone: Page, laptop: Page, case: str, version: str) -> Json:
     """What the screens say of the canals."""
     phone.goto(f"/cases/{case}")
-    expect(phone.locator(".canal-row").first).to_be_visible()
-    seen: Json = {"case": texts(phone, ".canal-row")}
+    seen: Json = {"case": texts(phone.get_by_role("list", name="Canals and lengths").get_by_role("link"))}
     phone.goto(f"/cases/{case}/chair")
-    expect(phone.locator(".now-stop").first).to_be_visible()
+    expect(screen.stop(phone)).to_be_visible()
     seen["chair"] = {}
-    for button in phone.locator(".canal-strip button").all():
+    for button in screen.canals(phone).get_by_role("button").all():
+        canal = button.inner_text().split()[0]
+        # The next tap answers what was on the screen for a while: the app says when it takes one.
+        expect(button).to_be_enabled()
         button.tap()
         expect(button).to_have_attribute("aria-pressed", "true")
-        canal = button.locator("b").inner_text()
-        expect(phone.locator(".now-where b")).to_have_text(canal)
-        seen["chair"][canal] = phone.locator(".now-stop").first.inner_text()
-        phone.wait_for_timeout(500)  # the next tap answers what was on the screen for a while
+        expect(screen.card(phone, canal)).to_be_visible()
+        seen["chair"][canal] = screen.stop(phone).inner_text()
     laptop.goto(f"/plans/{version}")
-    expect(laptop.locator(".remark").first).to_be_visible()
-    seen["review"] = texts(laptop, ".remark")
+    seen["review"] = texts(laptop.get_by_role("region", name=re.compile("^Canal ")))
     laptop.get_by_role("tab", name="Stops").click()
     seen["table"] = laptop.evaluate(STOPS)
     laptop.goto(f"/cases/{case}/record")
-    expect(laptop.locator(".record-canal").first).to_be_visible()
-    seen["record"] = texts(laptop, ".record-canal")
+    seen["record"] = texts(laptop.get_by_role("region", name=re.compile("^Canal ")))
     return seen
 
 

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.journeys import hands, marking, records
+from tests.journeys import hands, marking, records, screen
 from tests.journeys.conftest import Opens, Scheme
 
 PICTURES = Path(__file__).resolve().parents[2] / "frontend" / "pictures"
@@ -39,7 +39,7 @@ def test_the_students_screens(demo: dict[str, Any], open_phone: Opens, scheme: S
     page.get_by_role("link", name="See the plan").click()
     expect(page.get_by_role("img", name="Depth board")).to_be_visible()
     page.get_by_role("slider", name="Step through the work").fill("6")
-    page.locator(".moment").evaluate("element => element.scrollIntoView()")
+    page.get_by_role("status", name="What is expected").evaluate("element => element.scrollIntoView()")
     picture(page, f"depths-{scheme}")
     page.get_by_role("tab", name="Stops").click()
     expect(page.get_by_role("table")).to_be_visible()
@@ -60,7 +60,7 @@ def test_the_chairs_screens(
     records.to_the_glide_path(page, laptop, case, "MB")
     page.goto(f"/cases/{case}/chair")
     page.get_by_role("button", name=re.compile("^MB")).first.tap()
-    expect(page.locator(".now-where")).to_contain_text("Glide path")
+    expect(screen.where(page)).to_contain_text("Glide path")
     picture(page, f"chair-{scheme}")
 
     page.goto(f"/cases/{case}")

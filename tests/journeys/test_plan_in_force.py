@@ -8,7 +8,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from tests.journeys import hands
+from tests.journeys import hands, screen
 from tests.journeys.conftest import Opens
 from tests.journeys.records import approves, events, plan_anew, send
 from tests.journeys.test_chair import WORD_MS, answer, at_the_chair
@@ -37,7 +37,7 @@ def test_the_phone_comes_back_to_the_plan_in_force_and_what_it_did_by_the_older_
     phone, laptop, tablet = open_phone(), open_laptop(), open_laptop()
     case = at_the_chair(phone, laptop, demo, "Bench 310")
     hands.sign_in(tablet, hands.person(demo, "student"))
-    expect(phone.locator(".now-stop").first).to_have_text("19.0")
+    expect(screen.stop(phone)).to_have_text("19.0")
     phone.context.set_offline(True)
     answer(phone, "At its stop")
     expect(phone.get_by_text("1 entry not sent yet")).to_be_visible()
@@ -51,7 +51,7 @@ def test_the_phone_comes_back_to_the_plan_in_force_and_what_it_did_by_the_older_
     expect(mb.get_by_role("listitem").filter(has_text="ends at")).to_have_text(re.compile("19.0.*→.*16.0"))
     expect(notice).to_contain_text("MB 10/.02 at its stop")
     # Nothing of either plan is answered before this was read; help is in reach all the same.
-    expect(phone.locator(".step-answers")).to_be_hidden()
+    expect(screen.answers(phone)).to_be_hidden()
     expect(phone.get_by_role("button", name="Problem")).to_be_visible()
     phone.reload()
     expect(notice).to_be_visible()
@@ -65,7 +65,7 @@ def test_the_phone_comes_back_to_the_plan_in_force_and_what_it_did_by_the_older_
     go.click()
 
     # Something has been in MB that plan 2 does not know of: it is worked out anew, to the same stop.
-    expect(phone.locator(".now-stop").first).to_have_text("16.0")
+    expect(screen.stop(phone)).to_have_text("16.0")
     expect(notice).to_be_hidden()
     stored = events(phone, case)
     told = phone.request.get(f"/api/v1/cases/{case}/events").json()
@@ -75,7 +75,7 @@ def test_the_phone_comes_back_to_the_plan_in_force_and_what_it_did_by_the_older_
         ("explore/10-02", 16_000)
     ]
     phone.get_by_text("What was done").click()
-    expect(phone.locator(".done-list")).to_contain_text("recorded on another version of the plan")
+    expect(screen.done(phone)).to_contain_text("recorded on another version of the plan")
 
 
 def test_a_plan_that_is_on_its_way_to_the_phone_leaves_nothing_of_the_older_one_to_answer(
@@ -89,10 +89,11 @@ def test_a_plan_that_is_on_its_way_to_the_phone_leaves_nothing_of_the_older_one_
     expect(phone.get_by_text("Another plan is in force, and is on its way to this phone.")).to_be_visible(
         timeout=WORD_MS
     )
-    expect(phone.locator(".step-answers")).to_be_hidden()
+    expect(screen.answers(phone)).to_be_hidden()
     # Help is there all the while.
-    expect(phone.locator(".emergency-door").get_by_role("button", name="Problem")).to_be_in_viewport(ratio=1)
+    door = phone.get_by_role("region", name="Emergency")
+    expect(door.get_by_role("button", name="Problem")).to_be_in_viewport(ratio=1)
     phone.context.unroute("**/plan-versions/*")
     phone.reload()
     phone.get_by_role("button", name="I work by plan 2 now").click()
-    expect(phone.locator(".now-stop").first).to_have_text("16.0")
+    expect(screen.stop(phone)).to_have_text("16.0")

@@ -8,6 +8,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.test_chair import answer, to_the_length
 from tests.journeys.test_images import take_photo
@@ -36,10 +37,10 @@ def test_put_to_another_canal_and_struck(open_phone: Opens, open_laptop: Opens, 
 
     # At the chair: the hold point has no image any more, what was done says who put it where.
     phone.get_by_text("What was done").click()
-    expect(phone.locator(".done-list")).to_contain_text("put to ML", timeout=SEEN_MS)
+    expect(screen.done(phone)).to_contain_text("put to ML", timeout=SEEN_MS)
     laptop.goto(f"/cases/{case}/word/MB")
-    lacking = laptop.locator("section", has=laptop.get_by_role("heading", name="Images"))
-    expect(lacking.get_by_role("status").or_(lacking.locator(".notice")).first).to_contain_text(
+    lacking = laptop.get_by_role("region", name="Images")
+    expect(lacking.get_by_role("status").or_(lacking.get_by_role("paragraph")).first).to_contain_text(
         "image", timeout=SEEN_MS
     )
 

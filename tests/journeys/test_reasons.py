@@ -60,9 +60,9 @@ def test_a_student_steps_through_and_a_supervisor_lets_a_stop_pass(student: Page
     slider.fill("0")
     student.get_by_role("button", name="One step on").click()
     expect(slider).to_have_attribute("aria-valuetext", re.compile(r"^1 of \d+$"))
-    expect(student.locator(".in-hand")).to_have_count(1)
-    expect(student.locator("output.moment")).to_contain_text("10/.02")
-    expect(student.locator("output.moment")).to_contain_text("expected")
+    expect(student.locator("[data-drawn='in hand']")).to_have_count(1)
+    expect(student.get_by_role("status", name="What is expected")).to_contain_text("10/.02")
+    expect(student.get_by_role("status", name="What is expected")).to_contain_text("expected")
 
     # A number is touched: its rule, its source; the way back closes it and leaves the plan.
     student.get_by_role("tab", name="Stops").click()
@@ -77,7 +77,7 @@ def test_a_student_steps_through_and_a_supervisor_lets_a_stop_pass(student: Page
     student.get_by_role("tab", name="Depths").click()
 
     # A size outside the advised range does not go on without a reason.
-    while student.locator(".size-now .in-or-out").get_attribute("data-inside") == "true":
+    while student.get_by_role("status").locator("[data-inside]").get_attribute("data-inside") == "true":
         student.get_by_role("button", name="P: one size larger").click()
     student.get_by_role("button", name="Ask for approval").click()
     why = student.get_by_label(re.compile(r"^P: why \d+, outside the advised"))
@@ -92,10 +92,10 @@ def test_a_student_steps_through_and_a_supervisor_lets_a_stop_pass(student: Page
     waiting = supervisor.get_by_role("link", name="Dunlin 7 · plan 1")
     expect(waiting).to_contain_text("difficulty high", timeout=ANSWER_MS)
     waiting.click()
-    expect(supervisor.locator(".remark").filter(has_text="The canal gauged wide at its end.")).to_be_visible()
-    expect(supervisor.locator(".level").filter(has_text="difficulty high").first).to_be_visible()
+    expect(supervisor.get_by_role("region", name="Canal P")).to_contain_text("The canal gauged wide at its end.")
+    expect(supervisor.get_by_text("difficulty high").first).to_be_visible()
     supervisor.get_by_role("tab", name="Cautions").click()
-    stop = supervisor.locator(".caution-card[data-severity=stop]").filter(has_text="B curves by 40 degrees")
+    stop = supervisor.locator("[data-severity=stop]").filter(has_text="B curves by 40 degrees")
     stop.get_by_role("button", name="Let the work go on").click()
     stop.get_by_label("Why the work may go on").fill("Seen together; pre-curved hand instruments first.")
     stop.get_by_role("button", name="Let it pass, with this reason").click()
@@ -105,7 +105,7 @@ def test_a_student_steps_through_and_a_supervisor_lets_a_stop_pass(student: Page
     # The student's next plan carries the word, and the canal opens.
     student.reload()
     student.get_by_role("tab", name="Cautions").click()
-    passed = student.locator(".caution-card[data-severity=stop]").filter(has_text="B curves by 40 degrees")
+    passed = student.locator("[data-severity=stop]").filter(has_text="B curves by 40 degrees")
     expect(passed).to_contain_text("Let pass by a supervisor: Seen together; pre-curved hand instruments first.")
     student.get_by_role("tab", name="Stops").click()
     assert hands.stops(student, "10/.02") == ["21.0", "20.5"]

@@ -15,7 +15,7 @@ from typing import Any
 
 import pytest
 
-from tests.journeys.conftest import free_port
+from tests.bucket import free_port
 
 ROOT = Path(__file__).resolve().parents[2]
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from playwright.sync_api import expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.records import stored_by_now
 from tests.journeys.test_chair import WORD_MS, answer, at_the_chair
@@ -35,7 +36,7 @@ def test_a_note_from_elsewhere_stands_in_no_undos_way(
     assert undo["payload"] == {"kind": "undo", "undoes": step["id"]}
     course = phone.request.get(f"/api/v1/cases/{case}/events").json()["course"]
     assert (course["undone"], course["out_of_course"]) == ([step["id"]], {})
-    expect(phone.locator(".now-where")).to_contain_text("Explore")
+    expect(screen.where(phone)).to_contain_text("Explore")
 
 
 def test_a_splash_in_an_eye_says_what_to_do_first(
@@ -44,9 +45,9 @@ def test_a_splash_in_an_eye_says_what_to_do_first(
     phone, laptop = open_phone(), open_laptop()
     at_the_chair(phone, laptop, demo, "Bench 942")
     laptop.goto("/account")
-    phone.locator(".dock").get_by_role("button", name="Problem").click()
+    screen.dock(phone).get_by_role("button", name="Problem").click()
     phone.get_by_role("dialog").get_by_role("button", name=SPLASH).click()
-    first = phone.locator(".first-steps li").filter(has_text="Rinse the open eye at once")
+    first = screen.first_steps(phone).filter(has_text="Rinse the open eye at once")
     expect(first).to_be_in_viewport()
     bar = laptop.get_by_role("alert").filter(has_text="Bench 942")
     expect(bar).to_contain_text(SPLASH, timeout=WORD_MS)

@@ -2,29 +2,32 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
 from playwright.sync_api import Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import Opens
 from tests.journeys.records import events
 from tests.journeys.test_chair import WORD_MS, answer, at_the_chair, due
 
 Demo = Mapping[str, Any]
+UNHARMED = re.compile("^(As it was|All as they were)$")
 
 
 def turn(phone: Page, canal: str) -> None:
     phone.get_by_role("navigation", name="Canals").get_by_role("button").filter(
         has=phone.get_by_text(canal, exact=True)
     ).click()
-    expect(phone.get_by_role("region", name=canal, exact=True)).to_be_visible()
+    expect(screen.card(phone, canal)).to_be_visible()
 
 
 def to_the_image(phone: Page, *, passed_on: bool = False) -> None:
     if passed_on:
         # The instrument comes from another canal: it is looked at.
-        phone.locator(".dock .button.main").click()
+        screen.answers(phone).get_by_role("button", name=UNHARMED).click()
     answer(phone, "At its stop")
     due(phone, "Explore")
     answer(phone, "Done")
@@ -49,7 +52,7 @@ def test_three_canals_take_two_exposures_one_request_and_one_word(
     answer(phone, "On film")
     expect(phone.get_by_text("ML comes to this point too")).to_be_visible()
     turn(phone, "ML")
-    phone.locator(".dock .button.main").click()
+    screen.answers(phone).get_by_role("button", name=UNHARMED).click()
     answer(phone, "On film")
 
     # One request, one word.

@@ -15,12 +15,13 @@ import pytest
 from PIL import Image
 from playwright.sync_api import Page, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import person, sign_in
-from tests.journeys.marking import DRAWN, MB, PANE, add_image, charted, chip, touch, zoom_of
+from tests.journeys.marking import DRAWN, IMAGE, MB, a_second_later, add_image, charted, chip, pane, touch, zoom_of
 from tests.radiographs import Radiograph
 
-RINGS = ".image-pane > svg .marked-line[data-active] .ring"
+MARKS = "[data-drawn=mark]"
 ACROSS_PX = 4000
 
 
@@ -39,7 +40,7 @@ def small(folder: Path) -> tuple[Path, Radiograph]:
 
 
 def middle_of(page: Page, ring: int) -> tuple[float, float]:
-    box = page.locator(RINGS).nth(ring).bounding_box()
+    box = page.locator(MARKS).nth(ring).bounding_box()
     assert box is not None
     return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
 
@@ -77,64 +78,65 @@ def test_touches_on_an_image(
 
 def asked_to_zoom(page: Page, drawn: Radiograph) -> None:
     """Seen whole, a millimetre takes fewer than twelve pixels of the screen, taken to be 40 mm long."""
-    expect(page.locator(RINGS)).to_have_count(2)
+    expect(page.locator(MARKS)).to_have_count(2)
     expect(page.get_by_text(re.compile(r"a finger is off by 0\.\d mm"))).to_be_visible()
-    before = zoom_of(page.locator(f"{PANE} > img"))
+    before = zoom_of(page.locator(IMAGE))
     page.get_by_role("button", name="Zoom in there").tap()
     page.wait_for_function(
-        "([pane, least]) => Number(/scale\\(([\\d.]+)/.exec(document.querySelector(pane).style.transform)[1]) > least",
-        arg=[f"{PANE} > img", 1.5 * before],
+        "([of, least]) => Number(/scale\\(([\\d.]+)/.exec(document.querySelector(of).style.transform)[1]) > least",
+        arg=[IMAGE, 1.5 * before],
     )
     # It asks until the mark was touched again: it lies as it was set.
     expect(page.get_by_text("a finger is off by")).to_be_visible()
     drag(page, middle_of(page, 1), (8, 8))
     expect(page.get_by_text("a finger is off by")).to_have_count(0)
-    marks = page.locator(RINGS)
+    marks = page.locator(MARKS)
     expect(marks).to_have_count(2)
 
 
 def a_touch_beside_a_mark_sets_another(page: Page) -> None:
     """Ten pixels from the last: nearer than any finger is thick."""
     x, y = middle_of(page, 1)
-    page.wait_for_timeout(400)
+    a_second_later(page)
     page.touchscreen.tap(x + 2, y + 10)
-    expect(page.locator(RINGS)).to_have_count(3)
+    expect(page.locator(MARKS)).to_have_count(3)
     # A wet glove touches twice: one mark.
+    a_second_later(page)
     page.touchscreen.tap(x + 2, y + 60)
     page.touchscreen.tap(x + 3, y + 61)
-    expect(page.locator(RINGS)).to_have_count(4)
+    expect(page.locator(MARKS)).to_have_count(4)
     page.get_by_role("button", name="Undo").tap()
     page.get_by_role("button", name="Undo").tap()
-    expect(page.locator(RINGS)).to_have_count(2)
+    expect(page.locator(MARKS)).to_have_count(2)
 
 
 def one_finger_moves_the_image(page: Page) -> None:
     x, y = middle_of(page, 1)
-    box = page.locator(PANE).bounding_box()
+    box = pane(page).bounding_box()
     assert box is not None
     left = x - box["x"] > box["width"] / 2
     drag(page, (x + (-100 if left else 100), y), (30, -40))
     moved = middle_of(page, 1)
     assert moved[0] - x == pytest.approx(30, abs=2)
     assert moved[1] - y == pytest.approx(-40, abs=2)
-    expect(page.locator(RINGS)).to_have_count(2)
+    expect(page.locator(MARKS)).to_have_count(2)
 
 
 def the_magnifier_shows_the_line(page: Page) -> None:
     drag(page, middle_of(page, 1), (12, 12), let_go=False)
-    loupe = page.locator(".loupe")
-    expect(loupe.locator(".marked-line .over")).to_be_attached()
-    view = zoom_of(page.locator(f"{PANE} > img"))
+    loupe = page.locator("[data-drawn=magnifier]")
+    expect(loupe.locator("[data-drawn=line]")).to_be_attached()
+    view = zoom_of(page.locator(IMAGE))
     # Told to six digits.
-    assert zoom_of(loupe.locator("img")) <= max(view, min(4 * view, 4)) + 1e-5
+    assert zoom_of(loupe.locator("[data-drawn=magnified]")) <= max(view, min(4 * view, 4)) + 1e-5
     page.mouse.up()
-    expect(loupe.locator(".marked-line")).to_have_count(0)
+    expect(loupe.locator("[data-drawn=line]")).to_have_count(0)
 
 
 def what_runs_back_is_asked_about(page: Page) -> None:
     """A third mark above the second: nothing is kept before somebody has looked."""
     x, y = middle_of(page, 1)
-    page.wait_for_timeout(400)
+    a_second_later(page)
     page.touchscreen.tap(x + 3, y - 25)
     expect(page.get_by_text("At mark 2 the line runs back")).to_be_visible()
     keep = page.get_by_role("button", name="Keep these marks")
@@ -155,7 +157,7 @@ def test_kept_marks_stay_on_the_board_and_the_supervisor_sees_them(
     page.goto(f"/cases/{case}")
     add_image(page, DRAWN.png(tmp_path / "drawn.png"))
     page.get_by_role("link", name="Mark and measure").tap()
-    drawn = page.locator(".image-pane > svg .marked-line:not([data-active]) .over")
+    drawn = page.locator("[data-drawn=line]:not([data-active])")
     chip(page, "MB").tap()
     touch(page, DRAWN, MB.along(np.array([0.0, 4.0, 13.0, 18.0])), 1)
     page.get_by_role("button", name="Keep these marks").tap()
@@ -163,12 +165,15 @@ def test_kept_marks_stay_on_the_board_and_the_supervisor_sees_them(
     page.reload()
     expect(drawn).to_have_count(1, timeout=15_000)
     image = page.request.get(f"/api/v1/cases/{case}/images").json()["images"][0]["id"]
-    for _ in range(30):
-        if page.request.get(f"/api/v1/cases/{case}/images/{image}/markings").json()["markings"]:
-            break
-        page.wait_for_timeout(500)
-    points = page.request.get(f"/api/v1/cases/{case}/images/{image}/markings").json()["markings"][0]
+    kept: list[Any] = []
+
+    def stored() -> bool:
+        kept[:] = page.request.get(f"/api/v1/cases/{case}/images/{image}/markings").json()["markings"]
+        return bool(kept)
+
+    screen.until(page, stored)
+    points = kept[0]
     assert all(0.1 < point["screen_px_per_px"] < 2 for point in points["marks"]["lines"][0]["points"])
     assert points["measured"]["touch_says"].startswith("How far a mark is off follows")
     laptop.goto(f"/cases/{case}/images/{image}")
-    expect(laptop.locator(".image-pane > svg .marked-line .over")).to_have_count(1, timeout=15_000)
+    expect(laptop.locator("[data-drawn=line]")).to_have_count(1, timeout=15_000)

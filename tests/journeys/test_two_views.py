@@ -67,10 +67,10 @@ def test_two_views_tell_the_side_and_the_bend_in_space(
 
     phone.goto(f"/cases/{case}/images")
     phone.get_by_text("Which canal is which?").tap()
-    choose(phone.locator("fieldset").filter(has_text="The tube moved to the"), "mesial")
-    choose(phone.locator("fieldset").filter(has_text="mesial is to the"), "right")
+    choose(phone.get_by_role("group", name="The tube moved to the"), "mesial")
+    choose(phone.get_by_role("group", name="mesial is to the"), "right")
     expect(phone.get_by_text("MB lies buccal of ML.")).to_be_visible()
-    expect(phone.locator(".two-views [data-line='buccal']")).to_contain_text("MB")
+    expect(phone.get_by_role("img", name="From above").locator("[data-line=buccal]")).to_contain_text("MB")
 
     phone.get_by_text("Bend in space").tap()
     type_mm(phone, "Between them the tube turned by", "5")

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Callable, Mapping
 from typing import Any
 
 import pytest
-from playwright.sync_api import Frame, Page, Request, ViewportSize, expect
+from playwright.sync_api import Frame, Locator, Page, Request, ViewportSize, expect
 
+from tests.journeys import screen
 from tests.journeys.conftest import PHONE, TALL_PHONE, Opens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, report
@@ -15,9 +17,10 @@ from tests.journeys.test_plan_in_force import another_plan
 
 Told = Mapping[str, Any]
 LEAST_TOUCH_PX = 56
-ANSWERS = ".dock .step-answers .button"
-WAYS_OUT = ".dock .ways-out .button"
-WITHHELD = ".now-card .notice"
+# Not one thing that a role finds, but all that is drawn: what is measured is its layout.
+EVERYTHING = "body *"
+OF_SHEETS = "dialog *"
+PRESSED = "main button, main summary"
 
 # What is not wholly on the screen, or lies under something else: the middle of each side and of the whole.
 OUT_OF_SIGHT = """all => all.filter(each => {
@@ -65,17 +68,51 @@ def as_it_stands(page: Page) -> None:
     page.evaluate(STILL)
 
 
-def in_sight(page: Page, *asked: str) -> None:
+def answered_with(page: Page) -> Locator:
+    return screen.answers(page).get_by_role("button")
+
+
+def ways_out(page: Page) -> Locator:
+    return page.get_by_role("group", name="Ways out").get_by_role("button")
+
+
+def withheld(page: Page) -> Locator:
+    return screen.card(page).get_by_role("alert")
+
+
+def causes(page: Page) -> Locator:
+    return screen.answers(screen.card(page)).get_by_role("button")
+
+
+def ruler(page: Page) -> Locator:
+    return page.get_by_role("slider")
+
+
+def looked_at(page: Page) -> Locator:
+    return screen.dock(page).get_by_text(re.compile("^Look at "))
+
+
+def new_plan(page: Page) -> Locator:
+    return page.get_by_role("alert").get_by_role("heading", level=2)
+
+
+def goes_on(page: Page) -> Locator:
+    return screen.dock(page).get_by_role("button", name=re.compile("^I work by plan"))
+
+
+def in_sight(page: Page, *asked: Callable[[Page], Locator]) -> None:
     """All of what is asked and all that it is answered with."""
     as_it_stands(page)
-    for one in asked:
-        expect(page.locator(one).first).to_be_visible()
-        expect(page.locator(one).first).to_be_in_viewport()
-        assert page.locator(one).evaluate_all(OUT_OF_SIGHT) == [], one
-    assert page.locator(".chair button, .chair .button, .chair summary").evaluate_all(TOO_LOW, LEAST_TOUCH_PX) == []
-    assert page.locator("body *").evaluate_all(TOO_WIDE) == []
+    for find in asked:
+        found = find(page)
+        expect(found.first).to_be_visible()
+        expect(found.first).to_be_in_viewport()
+        assert found.evaluate_all(OUT_OF_SIGHT) == [], found
+    close = page.get_by_role("link", name="Close for today")
+    assert page.locator(PRESSED).or_(close).evaluate_all(TOO_LOW, LEAST_TOUCH_PX) == []
+    assert page.locator(EVERYTHING).evaluate_all(TOO_WIDE) == []
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
-    problem = page.locator(".dock").get_by_role("button", name="Problem")
+    problem = screen.dock(page).get_by_role("button", name="Problem")
     box = problem.bounding_box()
     problem.tap()
     expect(page.get_by_role("dialog")).to_be_visible()
@@ -88,13 +125,14 @@ def in_sight(page: Page, *asked: str) -> None:
 
 def sheet_in_sight(page: Page, button: str) -> None:
     """The sheet's question and every answer to it, what it is closed with too."""
-    page.locator(".dock").get_by_role("button", name=button).tap()
+    screen.dock(page).get_by_role("button", name=button).tap()
     sheet = page.get_by_role("dialog")
     expect(sheet.get_by_role("heading").first).to_be_visible()
     page.wait_for_function("() => document.querySelector('dialog').getAnimations({ subtree: true }).length === 0")
-    assert page.locator("dialog h2, dialog .button").evaluate_all(OUT_OF_SIGHT) == []
-    assert page.locator("dialog .button").evaluate_all(TOO_LOW, LEAST_TOUCH_PX) == []
-    assert page.locator("dialog *").evaluate_all(TOO_WIDE) == []
+    buttons = sheet.get_by_role("button")
+    assert sheet.get_by_role("heading", level=2).or_(buttons).evaluate_all(OUT_OF_SIGHT) == []
+    assert buttons.evaluate_all(TOO_LOW, LEAST_TOUCH_PX) == []
+    assert page.locator(OF_SHEETS).evaluate_all(TOO_WIDE) == []
     sheet.get_by_role("button", name="Close").tap()
     expect(sheet).to_be_hidden()
 
@@ -107,7 +145,7 @@ def test_no_emergency_is_told_by_the_second_of_two_touches(
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
     phone.goto(f"/cases/{approved_case(demo, phone, laptop, 'Bench 420')}/chair")
-    phone.locator(".dock").get_by_role("button", name="Problem").tap()
+    screen.dock(phone).get_by_role("button", name="Problem").tap()
     emergency = phone.get_by_role("dialog").get_by_role("button", name="A perforation is suspected")
     expect(emergency).to_be_visible()
     # The animation is its clock: stopped one moment before it is over, and then one after.
@@ -118,12 +156,12 @@ def test_no_emergency_is_told_by_the_second_of_two_touches(
     assert box is not None
     middle = (box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
     phone.touchscreen.tap(*middle)
-    phone.wait_for_timeout(300)
+    screen.drawn(phone)
     expect(phone.get_by_role("dialog")).to_be_visible()
-    expect(phone.locator(".halted")).to_have_count(0)
+    expect(screen.halted(phone)).to_have_count(0)
     phone.evaluate(at_ms, 425)
     phone.touchscreen.tap(*middle)
-    expect(phone.locator(".halted")).to_be_visible()
+    expect(screen.halted(phone)).to_be_visible()
 
 
 @pytest.mark.parametrize("larger", [100, 130])
@@ -146,7 +184,7 @@ def test_each_kind_of_step(
     def word(node: str, told: Told) -> None:
         report(laptop, case, plan, [("MB", node, {**told, "reason": "Seen."})])
 
-    step = (".now-what", ANSWERS, WAYS_OUT)
+    step = (screen.what, answered_with, ways_out)
     phone.goto(f"/cases/{case}/chair")
     in_sight(phone, *step)  # an instrument to its length
     does("explore/10-02", "reached")
@@ -156,21 +194,21 @@ def test_each_kind_of_step(
     does("length/image", "done", no_image="image_elsewhere")
     in_sight(phone, *step)  # a hold point
     report(phone, case, plan, [("MB", "", {"kind": "pause", "what": "not_sure", "reason": ""})])
-    in_sight(phone, WITHHELD, WAYS_OUT)
+    in_sight(phone, withheld, ways_out)
     word("", {"kind": "resume"})
     word("length/sign-off", {"kind": "sign_off", "exit": "approved", "despite_missing": True})
 
     node = to_resistance(phone, case, does)
-    in_sight(phone, *step, ".ruler")
+    in_sight(phone, *step, ruler)
     report(phone, case, plan, [("ML", "", {"kind": "turn"})])
-    in_sight(phone, ".dock-grid .strong", *step)  # what comes from another canal is looked at
+    in_sight(phone, looked_at, *step)  # what comes from another canal is looked at
     sheet_in_sight(phone, "Discard")
     report(phone, case, plan, [("MB", "", {"kind": "turn"})])
     does(node["node"], "short", stop_um=node["stop_um"], depth_um=node["stop_um"] + 1000)
-    in_sight(phone, WITHHELD, ".now-card .step-answers .button", WAYS_OUT)  # past the stop
+    in_sight(phone, withheld, causes, ways_out)  # past the stop
     word("", {"kind": "resume"})
     another_plan(phone, laptop, case, set_mm=16.0)
-    in_sight(phone, ".new-plan h2", ".dock > .button")
+    in_sight(phone, new_plan, goes_on)
 
 
 def to_resistance(phone: Page, case: str, does: Any) -> Mapping[str, Any]:

@@ -28,6 +28,9 @@ export const card = {
   agree: 'they agree',
   apart: (mm: string) => `${mm} mm apart`,
   provisional: 'an estimate',
+  /** Names that are read out alone. */
+  now: (canal: string) => `Now in ${canal}`,
+  what: 'What to do now',
   stop: 'stop',
   needle: 'needle now, at most',
   exit: (exit: string) => EXITS[exit] ?? exit,

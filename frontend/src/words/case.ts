@@ -66,6 +66,8 @@ export const chart = {
   name: 'Name of the canal',
   inRoot: 'Root it lies in',
   lengths: 'Canals and lengths',
+  /** Read out alone. */
+  length: 'Length',
   restsOn: (methods: readonly string[]) => `rests on ${methods.join(' and ')}`,
   estimatedBetween: (least: string, most: string, scale: string) =>
     `The tooth ends between ${least} and ${most} mm; scale: ${scale}.`,

@@ -53,6 +53,10 @@ export const chair = {
   finished: 'This canal is finished.',
   resume: 'Let it go on',
   notSure: 'Not sure',
+  /** Names that are read out alone. */
+  answers: 'Answers',
+  dock: 'Answers and ways out',
+  waysOut: 'Ways out',
   problem: 'Problem',
   undo: 'Undo',
   halted: 'All work on this tooth stands still.',

@@ -76,6 +76,8 @@ export const fields = {
 }
 
 export const signIn = {
+  /** Read out alone. */
+  onceMore: 'Sign in again',
   title: 'Sign in',
   username: 'User name',
   password: 'Password',

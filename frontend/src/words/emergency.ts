@@ -4,6 +4,9 @@ export type Why = 'on the way' | 'no answer' | 'signed out' | 'other person' | '
 /** Words of an emergency: what is told of it, and to whom. */
 export const emergency = {
   title: 'Emergency',
+  /** Names that are read out alone. */
+  halted: 'The tooth is halted',
+  firstSteps: 'What to do first',
   onTheWay: 'It is being sent. Call out meanwhile.',
   notSent: (why: Exclude<Why, 'on the way'>, says: string, online: boolean) =>
     `NOT SENT: call out. ${because(why, says, online)}`,

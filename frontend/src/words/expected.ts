@@ -58,6 +58,8 @@ export const expected = {
   about: 'About this estimate',
   narrows: (canals: readonly string[]) =>
     `${canals.join(', ')}: narrows somewhere towards the orifice; the estimate is weaker there.`,
+  /** Read out alone. */
+  says: 'What is expected',
   hint: 'An estimate for teaching. What the hand feels always wins.',
   recordedAs: (depth: string, felt: string) => `recorded ${depth}, ${felt}`,
   step: (depth: string, low: string | undefined, high: string | undefined) =>

@@ -10,6 +10,8 @@ const within = (percent: number | undefined) => (percent === undefined ? 'within
 export const marks = {
   title: 'Marks on an image',
   mark: 'Mark and measure',
+  /** Read out alone. */
+  canBeMarked: 'What can be marked',
   board: 'Image',
   keys: 'Arrow keys move the mark that is picked, or the image; plus and minus zoom, zero shows the whole.',
   nearer: 'Nearer',

@@ -25,7 +25,7 @@ export function EmergencyDoor({ caseId }: { caseId: string }) {
   return (
     <section class="emergency-door stack" aria-label={words.emergency.title}>
       {told.length > 0 && (
-        <section class="halted stack" role="alert">
+        <section class="halted stack" role="alert" aria-label={words.emergency.halted}>
           <ToldEmergencies
             caseId={caseId}
             emergencies={openOf(told)}

@@ -16,7 +16,7 @@ export function FirstSteps({ advice, about, what }: Props) {
   if (steps.length === 0) return about === 'emergency' ? <p>{words.card.noFirst}</p> : null
   return (
     <>
-      <ol class="first-steps">
+      <ol class="first-steps" aria-label={words.emergency.firstSteps}>
         {steps.map(({ says }) => (
           <li key={says}>{says}</li>
         ))}

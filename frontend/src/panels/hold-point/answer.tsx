@@ -8,6 +8,7 @@ import { lackingAt } from '@/store/chair/lacking'
 import { pick, picked, recordFor, standingWith } from '@/store/chair/together'
 import { words } from '@/words/en'
 import './answer.css'
+import { StepAnswers } from '@/parts/step-answers'
 
 interface Props {
   chair: Chair
@@ -35,7 +36,7 @@ export function Answer({ chair, canal, node }: Props) {
   }
   if (asked) return <WithReason key={asked} of={asked} onGive={give} onBack={() => setAsked(undefined)} />
   return (
-    <div class="step-answers word-answers">
+    <StepAnswers also="word-answers">
       {complete && (
         <>
           <CanalChips
@@ -58,7 +59,7 @@ export function Answer({ chair, canal, node }: Props) {
       <button type="button" class="button" onClick={() => setAsked('despite_missing')}>
         {words.hold.inSpite}
       </button>
-    </div>
+    </StepAnswers>
   )
 }
 
@@ -96,14 +97,14 @@ function WithReason({ of, onGive, onBack }: WithReasonProps) {
           {words.hold.notReadable}
         </button>
       )}
-      <div class="step-answers word-answers">
+      <StepAnswers also="word-answers">
         <button type="button" class="button answer" onClick={onBack}>
           {words.chair.cancel}
         </button>
         <button type="submit" class="button main">
           {words.hold.go[of]}
         </button>
-      </div>
+      </StepAnswers>
     </form>
   )
 }

@@ -17,7 +17,7 @@ export function Tile({ name, small, opened, children }: TileProps) {
     <>
       <button type="button" class="image-tile" aria-label={words.images.open(name)} onClick={() => setOpen(true)}>
         {small && !broken ? (
-          <img src={small} alt="" onError={() => setBroken(true)} />
+          <img data-drawn="small image" src={small} alt="" onError={() => setBroken(true)} />
         ) : (
           <span class="image-plate small">{broken && words.images.noPicture}</span>
         )}

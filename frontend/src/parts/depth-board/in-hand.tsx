@@ -15,7 +15,7 @@ export function InHand({ place, silhouette, tip_mm }: InHandProps) {
   const x = centreOf(board, index)
   const top_mm = widths[0]?.from_reference_mm ?? tip_mm
   return (
-    <g class="in-hand">
+    <g class="in-hand" data-drawn="in hand">
       <line x1={x} x2={x} y1={yOf(board, 0) - 8} y2={yOf(board, top_mm)} />
       <polygon points={profile(place, widths)} />
     </g>
@@ -54,6 +54,7 @@ export function Expected({ place: { board, index }, steps, now, done }: Expected
         <path
           key={`felt ${step.node}${step.pass_number}`}
           class="felt"
+          data-drawn="felt"
           d={`M${right} ${yOf(board, step.depth_mm)}l8 -4.5v9z`}
         />
       ))}

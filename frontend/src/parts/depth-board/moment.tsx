@@ -19,7 +19,7 @@ export function MomentSays({ plan, moments, at }: Props) {
   const canal = plan.canals.find((c) => c.canal === now?.canal)
   const instrument = plan.tray_list.find((item) => item.instrument.key === now?.step.instrument)?.instrument
   return (
-    <output class="moment">
+    <output class="moment" aria-label={words.expected.says}>
       {now && canal ? (
         <Insertion
           moment={now}

@@ -99,6 +99,7 @@ export function ImageBoard(props: Props) {
         {...gestures.on}
       >
         <img
+          data-drawn="image"
           src={src}
           alt=""
           width={image.width}

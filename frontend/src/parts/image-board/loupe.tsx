@@ -25,8 +25,15 @@ export function Loupe({ src, image, at: under, zoom, filter, view, room, line }:
   const half = ACROSS_PX / 2
   const lies: View = { zoom: near, x: half - at.x * near, y: half - at.y * near }
   return (
-    <div class="loupe" data-side={left ? 'left' : 'right'} data-rests={!under || undefined} aria-hidden="true">
+    <div
+      class="loupe"
+      data-drawn="magnifier"
+      data-side={left ? 'left' : 'right'}
+      data-rests={!under || undefined}
+      aria-hidden="true"
+    >
       <img
+        data-drawn="magnified"
         src={src}
         alt=""
         width={image.width}
@@ -37,7 +44,7 @@ export function Loupe({ src, image, at: under, zoom, filter, view, room, line }:
       <svg viewBox={`0 0 ${ACROSS_PX} ${ACROSS_PX}`} aria-hidden="true">
         {under && line && (
           // The line alone: what stands along it is drawn anew with every move, which a slow phone feels.
-          <g class="marked-line" data-active>
+          <g class="marked-line" data-drawn="line" data-active>
             <path class="over" d={drawnPath(line, lies)} />
           </g>
         )}

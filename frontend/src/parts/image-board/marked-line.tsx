@@ -40,7 +40,12 @@ export function MarkedLine({ line, view, room }: { line: Marked; view: View; roo
   const named = line.nameFirst ? places[0] : places.at(-1)
   const below = line.spots?.some(({ at }) => named && Math.abs(onScreen(view, at).y - named.y) < NAME_PX)
   return (
-    <g class="marked-line" data-active={line.active || undefined} data-broken={line.broken || undefined}>
+    <g
+      class="marked-line"
+      data-drawn="line"
+      data-active={line.active || undefined}
+      data-broken={line.broken || undefined}
+    >
       <path class="under" d={drawn} />
       <path class="over" d={drawn} />
       {places.map(({ x, y }, i) => (
@@ -49,7 +54,7 @@ export function MarkedLine({ line, view, room }: { line: Marked; view: View; roo
           transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}
           data-picked={line.picked === i || undefined}
         >
-          <circle class="ring" r={line.active ? 9 : 4} />
+          <circle class="ring" data-drawn={line.active ? 'mark' : 'other mark'} r={line.active ? 9 : 4} />
           {line.active && <path class="cross" d="M-14 0h8M6 0h8M0 -14v8M0 6v8" />}
         </g>
       ))}

@@ -44,7 +44,7 @@ export function Drawn({ strokes, view }: { strokes: readonly Stroke[]; view: Vie
   return (
     <g class="strokes" transform={`translate(${view.x} ${view.y}) scale(${view.zoom})`}>
       {strokes.map((stroke, index) => (
-        <polyline key={index} points={ends(stroke)} stroke-width={stroke.width} />
+        <polyline key={index} data-drawn="stroke" points={ends(stroke)} stroke-width={stroke.width} />
       ))}
     </g>
   )

@@ -46,7 +46,9 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
   return (
     <>
       <div class="length-head">
-        <LengthNumber of={canal.length} />
+        <output aria-label={words.chart.length}>
+          <LengthNumber of={canal.length} />
+        </output>
         <div class="grow">
           <LengthSays of={canal} />
         </div>

@@ -52,7 +52,7 @@ function Charted({ of }: { of: CaseShown }) {
       </div>
       <section class="stack">
         <h2>{words.chart.lengths}</h2>
-        <ul class="ledger">
+        <ul class="ledger" aria-label={words.chart.lengths}>
           {of.canals.map((canal) => (
             <li key={canal.id}>
               <CanalRow of={canal} caseId={of.id} />

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { StepAnswers } from '@/parts/step-answers'
 import { useAsked } from '@/parts/unhurried'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
@@ -34,7 +35,7 @@ export function Answers(props: StepProps) {
           onDepth={setDepth}
         />
       )}
-      <div class="step-answers">
+      <StepAnswers>
         {'reached' in node.exits && (
           <button type="button" class={`button ${main}`} onClick={() => leave('reached', { depth_um: stop })}>
             {node.action === 'recapitulate' ? words.chair.passes : reachedSays(stop)}
@@ -65,7 +66,7 @@ export function Answers(props: StepProps) {
             {words.chair.blocked}
           </button>
         )}
-      </div>
+      </StepAnswers>
     </>
   )
 }

@@ -13,6 +13,7 @@ import { LookFirst, TakeNew } from './look-first'
 import { NotSure } from './not-sure'
 import { UndoBar } from './undo-bar'
 import './dock.css'
+import { words } from '@/words/en'
 
 interface Props {
   chair: Chair
@@ -26,10 +27,10 @@ export function Dock({ chair, canal, course, onTurnedBack }: Props) {
   return (
     <DockFrame above={<UndoBar chair={chair} canal={canal.canal} onTurnedBack={onTurnedBack} />}>
       <Due chair={chair} canal={canal} course={course} />
-      <div class="ways-out">
+      <fieldset class="ways-out" aria-label={words.chair.waysOut}>
         <NotSure chair={chair} canal={canal} course={course} />
         <Trouble chair={chair} canal={canal.canal} pausable={course.held === null} />
-      </div>
+      </fieldset>
     </DockFrame>
   )
 }
@@ -38,9 +39,9 @@ export function Dock({ chair, canal, course, onTurnedBack }: Props) {
 export function ClosedDock({ chair, canal }: Pick<Props, 'chair' | 'canal'>) {
   return (
     <DockFrame>
-      <div class="ways-out">
+      <fieldset class="ways-out" aria-label={words.chair.waysOut}>
         <Trouble chair={chair} canal={canal.canal} pausable={false} />
-      </div>
+      </fieldset>
     </DockFrame>
   )
 }
@@ -60,10 +61,10 @@ function DockFrame({ above, children }: { above?: ComponentChildren; children: C
     }
   }, [])
   return (
-    <div class="dock" data-hand={hand.value} ref={frame}>
+    <section class="dock" aria-label={words.chair.dock} data-hand={hand.value} ref={frame}>
       {above}
       <div class="dock-grid">{children}</div>
-    </div>
+    </section>
   )
 }
 

@@ -10,7 +10,7 @@ export function DoneList({ chair }: { chair: Chair }) {
   if (latest.length === 0) return null
   const unsent = new Set(chair.waiting.map((entry) => entry.event.id))
   return (
-    <details class="done-list">
+    <details class="done-list" aria-label={words.chair.course}>
       <summary>{words.chair.course}</summary>
       <ol>
         {latest.map((event) => (

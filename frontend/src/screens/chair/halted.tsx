@@ -21,7 +21,7 @@ export function Halted({ chair }: { chair: Chair }) {
   const may = mayTell(chair.course, 'emergency')
   useEffect(() => globalThis.scrollTo?.(0, 0), [open.length])
   return (
-    <section class="halted stack" role="alert">
+    <section class="halted stack" role="alert" aria-label={words.emergency.halted}>
       <ToldEmergencies
         caseId={chair.caseId}
         emergencies={open}

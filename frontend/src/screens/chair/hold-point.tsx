@@ -5,6 +5,7 @@ import { Answer } from '@/panels/hold-point/answer'
 import { CanalChips } from '@/parts/canal-chips'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
+import { StepAnswers } from '@/parts/step-answers'
 import type { Chair } from '@/store/chair/chair'
 import { shownEvent } from '@/store/chair/hold'
 import { askedAgain } from '@/store/chair/image-of-step'
@@ -94,7 +95,7 @@ export function AskForWord({ chair, canal, node }: Props) {
     question.value = { at, text: '' }
   }
   return (
-    <div class="step-answers">
+    <StepAnswers>
       {ready[0] === canal && (
         <CanalChips
           label={words.together.asksFor}
@@ -112,6 +113,6 @@ export function AskForWord({ chair, canal, node }: Props) {
         {words.hold.supervisorHere}
       </button>
       {atBench && <Bench chair={chair} canal={canal} node={node} onClose={() => setAtBench(false)} />}
-    </div>
+    </StepAnswers>
   )
 }

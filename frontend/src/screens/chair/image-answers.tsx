@@ -1,6 +1,7 @@
 import { TakeImage } from '@/panels/images/take-image'
 import { CanalChips } from '@/parts/canal-chips'
 import { Notice } from '@/parts/notice'
+import { StepAnswers } from '@/parts/step-answers'
 import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
 import { imageOfStep } from '@/store/chair/image-of-step'
@@ -35,12 +36,12 @@ export function ImageAnswers(props: StepProps) {
   useAsked(image_id)
   if (image_id !== undefined)
     return (
-      <div class="step-answers">
+      <StepAnswers>
         {chips}
         <button type="button" class="button main" onClick={() => leave('done', { image_id })}>
           {words.chair.imageTaken}
         </button>
-      </div>
+      </StepAnswers>
     )
   const [first, second, ...others] = (Object.keys(words.card.noImage) as NoImage[]).map((no_image) => (
     <button key={no_image} type="button" class="button answer" onClick={() => leave('done', { no_image })}>
@@ -48,7 +49,7 @@ export function ImageAnswers(props: StepProps) {
     </button>
   ))
   return (
-    <div class="step-answers">
+    <StepAnswers>
       <div class="answers-above">
         {chips}
         <p class="small">{words.card.noImageYet}</p>
@@ -56,7 +57,7 @@ export function ImageAnswers(props: StepProps) {
       </div>
       {first}
       {second}
-    </div>
+    </StepAnswers>
   )
 }
 

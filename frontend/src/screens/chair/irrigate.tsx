@@ -3,6 +3,7 @@ import type { Plan } from '@/api/shapes'
 import { Choice } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sheet } from '@/parts/rationale/sheet'
+import { StepAnswers } from '@/parts/step-answers'
 import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
 import { contact_s, endContact, startContact } from '@/store/chair/contact-time'
@@ -41,14 +42,14 @@ export function IrrigateAnswers(props: StepProps) {
   const start = () => startContact(place)
   if (seconds !== undefined)
     return (
-      <div class="step-answers">
+      <StepAnswers>
         <button type="button" class="button main" onClick={done}>
           {seconds === null ? words.card.doneUnknown : words.card.doneTimed(seconds)}
         </button>
-      </div>
+      </StepAnswers>
     )
   return (
-    <div class="step-answers">
+    <StepAnswers>
       {contact && (
         <button type="button" class="button main" onClick={start}>
           {words.card.startTime}
@@ -62,7 +63,7 @@ export function IrrigateAnswers(props: StepProps) {
           {words.card.countTime}
         </button>
       )}
-    </div>
+    </StepAnswers>
   )
 }
 

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { adviceOf, nameOf } from '@/panels/emergency/at-hand'
 import { Sheet } from '@/parts/rationale/sheet'
+import { StepAnswers } from '@/parts/step-answers'
 import { useAsked } from '@/parts/unhurried'
 import type { Chair } from '@/store/chair/chair'
 import { words } from '@/words/en'
@@ -27,12 +28,12 @@ export function LookFirst({ chair, instruments }: { chair: Chair; instruments: r
         <p class="strong">{words.card.look(instruments.map((key) => nameOf(chair, key)))}</p>
         <p class="small">{lookFor(chair)}</p>
       </div>
-      <div class="step-answers">
+      <StepAnswers>
         <button type="button" class="button main" onClick={() => void whole()}>
           {words.card.allWhole(instruments.length)}
         </button>
         <Discard chair={chair} instruments={instruments} />
-      </div>
+      </StepAnswers>
     </>
   )
 }
@@ -45,7 +46,7 @@ export function TakeNew({ chair, instrument, why }: { chair: Chair; instrument: 
         <p class="strong">{words.card.takeNew(nameOf(chair, instrument))}</p>
         <p class="small">{words.card.wasDiscarded(why)}</p>
       </div>
-      <div class="step-answers">
+      <StepAnswers>
         <button
           type="button"
           class="button main"
@@ -53,7 +54,7 @@ export function TakeNew({ chair, instrument, why }: { chair: Chair; instrument: 
         >
           {words.card.newTaken}
         </button>
-      </div>
+      </StepAnswers>
     </>
   )
 }

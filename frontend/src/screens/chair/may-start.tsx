@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import type { CanalPlan, EventPayload, PersonRef, Prerequisite } from '@/api/shapes'
 import { InTheRoom } from '@/panels/in-the-room'
 import { Notice } from '@/parts/notice'
+import { StepAnswers } from '@/parts/step-answers'
 import type { Chair } from '@/store/chair/chair'
 import { actorOf, lastOf, useNamedFor, useSupervisors } from '@/store/chair/visits'
 import { mm } from '@/units/millimetres'
@@ -76,14 +77,14 @@ function Room({ chair, line, supervisors }: RoomProps) {
       <summary>{line}</summary>
       <div class="stack">
         {named && named.id !== chair.course.visit.onSite && <p>{words.visit.away(named.name)}</p>}
-        <div class="step-answers two">
+        <StepAnswers also="two">
           <button type="button" class="button" onClick={() => say(chair, { kind: 'dam', state: 'off' })}>
             {words.visit.damOff}
           </button>
           <button type="button" class="button" onClick={() => say(chair, { kind: 'dam', state: 'leaking' })}>
             {words.visit.damLeaking}
           </button>
-        </div>
+        </StepAnswers>
         <InTheRoom
           supervisors={supervisors}
           now={chair.course.visit.onSite}

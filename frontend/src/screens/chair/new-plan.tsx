@@ -44,12 +44,12 @@ export function NewPlan({ chair, older, onAcknowledge }: Props) {
         <Late chair={chair} late={late} />
         <Stops before={before?.plan} after={chair.plan} />
       </section>
-      <div class="dock">
+      <section class="dock" aria-label={words.chair.dock}>
         <button type="button" class="button main" disabled={!ready} onClick={onAcknowledge}>
           {words.newPlan.go(number)}
         </button>
         <Trouble chair={chair} canal="" pausable={false} />
-      </div>
+      </section>
     </div>
   )
 }

@@ -38,7 +38,7 @@ export function NowCard({ chair, canal, course, children }: Props) {
   const instrument = instrumentOf(chair, node.instrument)
   const asPlanned = irrigantAt(chair.course, node) === node.irrigant
   return (
-    <section class="now-card" aria-label={canal.canal}>
+    <section class="now-card" aria-label={words.card.now(canal.canal)}>
       <Where chair={chair} canal={canal} course={course} node={node} />
       <InSpite chair={chair} canal={canal.canal} />
       <What chair={chair} node={node} instrument={instrument} stop={course.walk.stop()} />
@@ -66,10 +66,10 @@ export function Where({ chair, canal, course, node }: Props & { node: Do }) {
   const { step, about } = placeOf(canal, course.walk)
   const number = worked.findIndex((planned) => planned.canal === canal.canal) + 1
   return (
-    <p class="now-where">
+    <h2 class="now-where">
       <b>{canal.canal}</b> {words.phase(node.phase)}
       <span class="small soft block">{words.card.place(number, worked.length, step, about)}</span>
-    </p>
+    </h2>
   )
 }
 
@@ -107,7 +107,7 @@ export function What({ chair, node, instrument, stop }: WhatProps) {
   const action = irrigant ? words.irrigant(irrigant) : words.order.action(node.action)
   const needle = node.needle_at_most_um
   return (
-    <p class="now-what">
+    <fieldset class="now-what" aria-label={words.card.what}>
       {instrument ? (
         <InstrumentLabel name={instrument.name} colour={instrument.colour} />
       ) : (
@@ -115,16 +115,16 @@ export function What({ chair, node, instrument, stop }: WhatProps) {
       )}
       {stop !== null && node.target && <Setting says={words.card.stop} um={stop} />}
       {needle !== null && <Setting says={words.card.needle} um={needle} />}
-    </p>
+    </fieldset>
   )
 }
 
 function Setting({ says, um }: { says: string; um: number }) {
   return (
-    <span class="now-set">
+    <label class="now-set">
       <span class="small soft">{says}</span>
-      <span class="number now-stop">{mm(um / 1000)}</span>
-    </span>
+      <output class="number now-stop">{mm(um / 1000)}</output>
+    </label>
   )
 }
 

@@ -30,9 +30,9 @@ export function SeenCanal({ chair, canal, who }: Props) {
   return (
     <section class="now-card" aria-label={canal.canal}>
       {node.kind === 'end' ? (
-        <p class="now-where">
+        <h2 class="now-where">
           <b>{canal.canal}</b>
-        </p>
+        </h2>
       ) : (
         <Where chair={chair} canal={canal} course={course} node={node} />
       )}

@@ -5,6 +5,7 @@ import { FirstSteps } from '@/panels/emergency/first-steps'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import type { SignName } from '@/parts/signs'
+import { StepAnswers } from '@/parts/step-answers'
 import type { Chair } from '@/store/chair/chair'
 import { membership } from '@/store/session/session'
 import type { CanalProgress } from '@/walk/course'
@@ -35,20 +36,20 @@ export function Withheld({ chair, canal, course }: { chair: Chair; canal: string
   }[course.state]
   const answer = (cause: Cause) => void chair.record(canal, '', { kind: 'answer', asks: course.askedBy ?? '', cause })
   return (
-    <section class="now-card" aria-label={canal}>
-      <p class="now-where">
+    <section class="now-card" aria-label={words.card.now(canal)}>
+      <h2 class="now-where">
         <b>{canal}</b>
-      </p>
+      </h2>
       <Notice sign={SIGNS[course.state] ?? 'stop'}>{says}</Notice>
       {course.held === 'paused' && <FirstSteps advice={adviceIn(chair)} about="pause" what={pausedFor(chair, canal)} />}
       {course.held === 'past_stop' && (
-        <div class="step-answers two">
+        <StepAnswers also="two">
           {(Object.keys(words.chair.causes) as Cause[]).map((cause) => (
             <button key={cause} type="button" class="button answer" onClick={() => answer(cause)}>
               {words.chair.causes[cause]}
             </button>
           ))}
-        </div>
+        </StepAnswers>
       )}
       {course.state === 'to_plan' && <PlanAgain chair={chair} course={course} />}
       {(course.held === 'paused' || course.held === 'to_check') && <Resume chair={chair} canal={canal} />}

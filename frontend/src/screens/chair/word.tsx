@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { TextField } from '@/parts/fields'
+import { StepAnswers } from '@/parts/step-answers'
 import type { Chair } from '@/store/chair/chair'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
@@ -30,14 +31,14 @@ export function Word({ chair, node, yes, no }: Props) {
         rows={2}
         wrong={asked && !reason.trim() ? words.chair.reasonNeeded : undefined}
       />
-      <div class="step-answers">
+      <StepAnswers>
         <button type="button" class="button main" onClick={() => say('approved')}>
           {yes}
         </button>
         <button type="button" class="button answer" onClick={() => say('returned')}>
           {no}
         </button>
-      </div>
+      </StepAnswers>
     </div>
   )
 }

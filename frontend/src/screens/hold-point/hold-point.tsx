@@ -149,7 +149,7 @@ function Images({ chair, canal }: { chair: Chair; canal: string }) {
   )
   const reason = step?.payload.kind === 'step' ? step.payload.no_image : undefined
   return (
-    <section class="stack close">
+    <section class="stack close" aria-label={words.hold.images}>
       <h2>{words.hold.images}</h2>
       {lackingAt(chair, canal).includes('image') ? (
         <Notice sign="caution">{words.hold.lackingSeen.image}</Notice>

@@ -11,7 +11,7 @@ export function Since({ chair, canal }: { chair: Chair; canal: string }) {
     ({ id, payload }) => payload.kind === 'step' && !chair.course.undone.has(id) && !chair.course.outOfCourse[id],
   )
   return (
-    <section class="stack close">
+    <section class="stack close" aria-label={words.hold.since}>
       <h2>{words.hold.since}</h2>
       {done.length === 0 && <p class="soft">{words.hold.nothingSince}</p>}
       <ol class="ledger">

@@ -16,7 +16,7 @@ interface Props {
 export function LineChips({ marks, canals, unit }: Props) {
   const scale = unit.columnMm === undefined ? words.marks.none : unit.byKnown ? words.marks.marked : words.marks.ofFile
   return (
-    <div class="canal-strip">
+    <nav class="canal-strip" aria-label={words.marks.canBeMarked}>
       <Chip marks={marks} of={SCALE} name={words.marks.scale} says={scale} />
       {canals.map(({ name }) => {
         const { lengthMm, angleDeg } = saidOf(lineOf(marks.draft, name), unit)
@@ -32,7 +32,7 @@ export function LineChips({ marks, canals, unit }: Props) {
           />
         )
       })}
-    </div>
+    </nav>
   )
 }
 

@@ -73,7 +73,7 @@ interface RowProps {
 function Row({ of, value, within, says, unit, main }: RowProps) {
   if (value === undefined) return null
   return (
-    <div>
+    <div data-row={of}>
       <dt>{of}</dt>
       <dd class={main ? 'number strong' : 'number'}>
         {says(value)} {unit}

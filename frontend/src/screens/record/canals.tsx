@@ -10,8 +10,10 @@ export function Canals({ of }: { of: RecordValue }) {
       <h2>{words.record.canals}</h2>
       <ul class="ledger">
         {of.canals.map((canal) => (
-          <li key={canal.canal} class="record-canal">
-            <OneCanal of={canal} />
+          <li key={canal.canal}>
+            <section class="record-canal" aria-label={words.chart.canal(canal.canal)}>
+              <OneCanal of={canal} />
+            </section>
           </li>
         ))}
       </ul>

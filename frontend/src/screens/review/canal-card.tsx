@@ -29,7 +29,11 @@ export function CanalCard({ of, canal, changes, remark, onRemark, returned, onRe
   if (!planned) return null
   const { end_mm, length } = planned
   return (
-    <section class="card stack close remark" data-changed={changed(changes, canal)}>
+    <section
+      class="card stack close remark"
+      aria-label={words.chart.canal(canal)}
+      data-changed={changed(changes, canal)}
+    >
       <p>
         <b>{canal}</b> {words.review.facts(sizeOf(planned), end_mm, length.state, length.rests_on)}
       </p>

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Select, TextField } from '@/parts/fields'
 import { Sent } from '@/parts/sent'
+import { StepAnswers } from '@/parts/step-answers'
 import { useDraft } from '@/store/cache/hooks'
 import { uuid7 } from '@/store/device/uuid7'
 import { useSending } from '@/store/forms/sending'
@@ -75,14 +76,14 @@ export function WithReason({ name, says, pick, onSend }: Props) {
         onInput={(text) => draft.set({ reason: text })}
       />
       <Sent sending={sending} fields={pick ? ['reason', pick.field] : ['reason']} again={() => void send()} />
-      <div class="step-answers two">
+      <StepAnswers also="two">
         <button type="button" class="button" onClick={() => setOpened(false)}>
           {says.keep}
         </button>
         <button type="submit" class="button main" disabled={sending.state === 'busy'}>
           {says.go}
         </button>
-      </div>
+      </StepAnswers>
     </form>
   )
 }

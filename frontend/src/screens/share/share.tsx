@@ -40,7 +40,7 @@ type Offer = Pick<Running, 'case' | 'patient_alias' | 'tooth'>
 function Offered({ cases, onPut }: { cases: readonly Offer[]; onPut: (caseId: string) => void }) {
   if (cases.length === 0) return <Notice>{words.share.none}</Notice>
   return (
-    <section class="stack">
+    <section class="stack" aria-label={words.share.which}>
       <h2>{words.share.which}</h2>
       {cases.map((offer) => (
         <button key={offer.case} type="button" class="button answer" onClick={() => onPut(offer.case)}>

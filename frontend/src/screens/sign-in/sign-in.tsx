@@ -38,7 +38,11 @@ export function SignIn({ again = false, above = null }: Props) {
   }
 
   return (
-    <main class={again ? 'sign-in again' : 'sign-in'} id={again ? 'sign-in-again' : 'main'}>
+    <main
+      class={again ? 'sign-in again' : 'sign-in'}
+      id={again ? 'sign-in-again' : 'main'}
+      aria-label={again ? words.signIn.onceMore : undefined}
+    >
       {above}
       <div class="sign-in-head">
         <Mark />

@@ -1,0 +1,96 @@
+"""How journeys find things and what they wait for: by role and name, and for what is to be seen.
+
+What is drawn and has no role says by a `data-` attribute what it is.
+"""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator, Mapping
+
+import pytest
+
+from tests.architecture import tree
+
+WAITS = ("wait_for_timeout", "sleep")
+FINDS = ("locator", "query_selector", "query_selector_all")
+BY_LOOKS = re.compile(r"[.#][A-Za-z]|xpath")
+# Said in the line before, with the reason.
+TIME_ITSELF = "# Time itself:"
+
+
+def _selectors(source: str) -> Mapping[str, str]:
+    """The module's own words, by their names."""
+    return {
+        target.id: statement.value.value
+        for statement in ast.parse(source).body
+        if isinstance(statement, ast.Assign)
+        and isinstance(statement.value, ast.Constant)
+        and isinstance(statement.value.value, str)
+        for target in statement.targets
+        if isinstance(target, ast.Name)
+    }
+
+
+def _selector(given: ast.expr, named: Mapping[str, str]) -> str | None:
+    match given:
+        case ast.Constant(value=str(said)):
+            return said
+        case ast.Name(id=name):
+            return named.get(name)
+        case ast.JoinedStr(values=parts):
+            return "".join(str(part.value) if isinstance(part, ast.Constant) else "x" for part in parts)
+        case _:
+            return None
+
+
+def faults(source: str, elsewhere: Mapping[str, str]) -> Iterator[str]:
+    """Every wait of a fixed time, and everything that is found by how it looks or by where it lies."""
+    lines = source.splitlines()
+    named = {**elsewhere, **_selectors(source)}
+    for node in ast.walk(ast.parse(source)):
+        if not isinstance(node, ast.Call) or not isinstance(node.func, ast.Attribute):
+            continue
+        called = node.func.attr
+        if called in WAITS and TIME_ITSELF not in lines[node.lineno - 2]:
+            yield f"{node.lineno}: {called}"
+        if called in FINDS:
+            selector = _selector(node.args[0], named)
+            if selector is None or BY_LOOKS.search(selector):
+                yield f"{node.lineno}: {selector}"
+
+
+def test_journeys_wait_for_what_is_to_be_seen_and_find_it_by_role_and_name() -> None:
+    files = tree.under("tests/journeys", ".py")
+    assert files
+    named = {name: said for path in files for name, said in _selectors(tree.text(path)).items()}
+    found = {tree.named(path): list(faults(tree.text(path), named)) for path in files}
+    assert {name: each for name, each in found.items() if each} == {}
+
+
+PLANTED = (
+    "page.wait_for_timeout(50)",
+    "time.sleep(1)",
+    'page.locator(".now-card")',
+    'page.locator("#main")',
+    'page.locator(f".{name}")',
+    'page.locator("xpath=..")',
+    'CARD = ".card"\npage.locator(CARD)',
+    "page.locator(name)",
+)
+TAKEN = (
+    "# Time itself: no clock of a test moves it.\ntime.sleep(1)",
+    'page.locator("[data-drawn=mark]")',
+    'page.get_by_role("button", name="Done.")',
+)
+
+
+@pytest.mark.parametrize("source", PLANTED)
+def test_what_is_refused(source: str) -> None:
+    assert list(faults(source, {}))
+
+
+@pytest.mark.parametrize("source", TAKEN)
+def test_what_is_taken(source: str) -> None:
+    assert not list(faults(source, {}))
