@@ -3,7 +3,7 @@ import { type Plugin, parseAst } from 'vite'
 // Every `await` on the way of an entry through the phone's store becomes a place where a test can stop the page for
 // good. Only tests are built with this: the app on a phone knows nothing of it.
 
-const ON_THE_WAY = /\/src\/(store\/(device\/database|outbox\/(record|outbox|pending|sender))|api\/client)\.ts$/
+const ON_THE_WAY = /\/src\/(store\/(device\/database|outbox\/(record|outbox|pending|report|sender))|api\/client)\.ts$/
 
 /** Parts of those files that no entry passes through. Whatever is not named here is stopped at. */
 const OTHER_WAYS = ['closeDatabase', 'read', 'write', 'remove', 'forgetKept', 'readDevice', 'writeDevice', 'done']

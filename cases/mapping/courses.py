@@ -28,14 +28,20 @@ PLANS_KEPT = 64
 
 def fold_case(case_id: UUID, events: Sequence[TreatmentEvent]) -> CaseState | None:
     """The fold of the case's events; None before a plan was in force."""
-    in_force = {row.plan_hash for row in events if row.kind == EventKind.REPLAN}
+    found = fold_events(case_id, [course_event(row) for row in events])
+    return found[0] if found else None
+
+
+def fold_events(case_id: UUID, events: Sequence[CourseEvent]) -> tuple[CaseState, UUID] | None:
+    """The fold of all events of the case, and the version in force; None before one was."""
+    in_force = {event.plan for event in events if event.kind is EventKind.REPLAN}
     if not in_force:
         return None
-    versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in=in_force).defer(*TEXTS)
-    found = {version.hash: plan_facts(version.pk) for version in versions}
+    ids = dict(ToothPlanVersion.objects.filter(case_id=case_id, hash__in=in_force).values_list("hash", "pk"))
+    found = {hash_: plan_facts(id_) for hash_, id_ in ids.items()}
     setting = next(iter(found.values())).setting  # fixed once a length is recorded: every version has the same
-    plans = {hash_: version.sheets for hash_, version in found.items()}
-    return fold(plans, [course_event(row) for row in events], setting=setting)
+    course = fold({hash_: version.sheets for hash_, version in found.items()}, events, setting=setting)
+    return course, ids[course.plan]
 
 
 @dataclass(frozen=True, slots=True)

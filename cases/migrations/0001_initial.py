@@ -2029,4 +2029,38 @@ class Migration(migrations.Migration):
                 on_delete=django.db.models.deletion.PROTECT, related_name="canals", to="cases.root"
             ),
         ),
+        migrations.CreateModel(
+            name="FoldKept",
+            fields=[
+                (
+                    "case",
+                    models.OneToOneField(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        primary_key=True,
+                        related_name="+",
+                        serialize=False,
+                        to="cases.case",
+                    ),
+                ),
+                ("position", models.PositiveIntegerField(help_text="Of the last event in it.")),
+                (
+                    "last_id",
+                    models.UUIDField(help_text="The last event in it: a server that was restored has others."),
+                ),
+                (
+                    "code",
+                    models.CharField(help_text="SHA-256 of the code that folded; no other reads it.", max_length=64),
+                ),
+                ("text", models.TextField(help_text="The fold as JSON whose mappings keep their order.")),
+                (
+                    "version",
+                    models.ForeignKey(
+                        help_text="The plan in force.",
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="+",
+                        to="cases.toothplanversion",
+                    ),
+                ),
+            ],
+        ),
     ]

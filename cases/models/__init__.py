@@ -7,7 +7,7 @@ What is a record is only added to, see `append_only`. Every rule the database ca
 
 from cases.models.bench_codes import BenchCode, WrongCode
 from cases.models.bends_in_space import BendInSpace
-from cases.models.events import InstrumentUse, RunningWork, TreatmentEvent
+from cases.models.events import FoldKept, InstrumentUse, RunningWork, TreatmentEvent
 from cases.models.images import Image, ImagePart, ImagePutRight
 from cases.models.kits import (
     Kit,
@@ -38,6 +38,7 @@ __all__ = [
     "ChangeLog",
     "DemoPatient",
     "FailedSignIn",
+    "FoldKept",
     "Image",
     "ImagePart",
     "ImagePutRight",

@@ -54,6 +54,22 @@ class RunningWork(models.Model):
         return f"work after {self.position}"
 
 
+class FoldKept(models.Model):
+    """What the events of a case come to, so that the next ones are folded on from there; never the truth."""
+
+    case = models.OneToOneField(Case, on_delete=models.CASCADE, primary_key=True, related_name="+")
+    version = models.ForeignKey(
+        ToothPlanVersion, on_delete=models.CASCADE, related_name="+", help_text="The plan in force."
+    )
+    position = models.PositiveIntegerField(help_text="Of the last event in it.")
+    last_id = models.UUIDField(help_text="The last event in it: a server that was restored has others.")
+    code = models.CharField(max_length=HASH_LENGTH, help_text="SHA-256 of the code that folded; no other reads it.")
+    text = models.TextField(help_text="The fold as JSON whose mappings keep their order.")
+
+    def __str__(self) -> str:
+        return f"fold up to {self.position}"
+
+
 class InstrumentUse(models.Model):
     """An instrument of a kit entered a canal, or was discarded; made from the events whenever some come in.
 

@@ -9,13 +9,14 @@ from typing import Any
 from uuid import UUID
 
 from django.db.models import Subquery
+from django.db.models.functions import Coalesce
 
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.progress.course import CanalProgress, CanalState, CaseState
 from cases.domain.progress.lacking import Lacking, lacking
-from cases.mapping import courses
-from cases.mapping.courses import course_event
-from cases.models import Case, Review, ToothPlanVersion, TreatmentEvent
+from cases.mapping import folds
+from cases.mapping.folds import CaseFolded
+from cases.models import Case, Review, TreatmentEvent
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +49,8 @@ class TreatmentShown:
     """None before a plan was in force."""
     canals: Sequence[CanalShown]
     events: Sequence[EventShown]
+    after: UUID | None
+    """The event that they came after; None: they are all."""
 
 
 def tag_of(case_id: UUID) -> str:
@@ -67,28 +70,44 @@ def tag_of(case_id: UUID) -> str:
     return f"{position or 0}.{review or 0}.{str(last or '')[-12:]}"
 
 
-def treatment_of(case_id: UUID) -> TreatmentShown:
-    """The events of the case and their fold."""
-    rows = list(TreatmentEvent.objects.filter(case_id=case_id).select_related("actor").order_by("position"))
-    course = courses.fold_case(case_id, rows)
+def treatment_of(case_id: UUID, *, after: UUID | None = None) -> TreatmentShown:
+    """The fold of the case's events, and those that came after the one named; all of them where the case has not it."""
+    rows = _rows(case_id, after)
+    found = folds.folded(case_id, new=rows, after=after)
+    if found is not None and (not rows or rows[-1].position < found.position):
+        # More came in meanwhile.
+        rows = [row for row in _rows(case_id, after) if row.position <= found.position]
+    # Where nothing is left the case has the event, or none at all.
+    since = rows[0].position - 1 if rows else TreatmentEvent.objects.filter(case_id=case_id).count()
+    shown = [EventShown(row, json.loads(row.text)) for row in rows]
+    course = found.folded.course if found else None
+    if course is not None and since:
+        told = {str(each.row.pk) for each in shown}
+        course.out_of_course = {id_: why for id_, why in course.out_of_course.items() if id_ in told}
     return TreatmentShown(
-        position=rows[-1].position if rows else 0,
+        position=rows[-1].position if rows else since,
+        after=after if since else None,
         course=course,
-        canals=_canals(case_id, course, rows) if course else [],
-        events=[EventShown(row, json.loads(row.text)) for row in rows],
+        canals=_canals(found) if found else [],
+        events=shown,
     )
 
 
-def _canals(case_id: UUID, course: CaseState, rows: Sequence[TreatmentEvent]) -> list[CanalShown]:
-    version = courses.plan_facts(
-        ToothPlanVersion.objects.values_list("pk", flat=True).get(case=case_id, hash=course.plan)
-    )
-    events = [course_event(row) for row in rows]
+def _rows(case_id: UUID, after: UUID | None) -> list[TreatmentEvent]:
+    """The case's events after the one named; all where it has not that one."""
+    events = TreatmentEvent.objects.filter(case_id=case_id)
+    named = Subquery(events.filter(pk=after).values("position"))
+    rows = events.filter(position__gt=Coalesce(named, 0)) if after else events
+    return list(rows.select_related("actor").order_by("position"))
+
+
+def _canals(found: CaseFolded) -> list[CanalShown]:
+    course, version = found.folded.course, found.facts
     return [
         _canal(
             name,
             canal,
-            lacking(name, canal, version.lengths[name], events, version.sheets, set(course.undone)),
+            lacking(name, canal, version.lengths[name], found.folded.events, version.sheets, set(course.undone)),
         )
         for name, canal in course.canals.items()
     ]

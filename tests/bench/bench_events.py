@@ -1,106 +1,113 @@
-"""Batches of events against bare inserts of the same rows, and replay time against the number of events; one run.
+"""Batches of events against bare inserts of the same rows and an empty request (e), by what was done before; one run.
 
     python -m tests.bench.bench_events
 
-Wall time, the least of several, so that other work on the machine counts little; the disk is waited for too.
-DATABASE_URL names an empty database; without it, SQLite.
+Wall time, the least of several taken in turns, so that other work on the machine counts little; the disk is waited for
+too. Cases have histories: notes between the steps. DATABASE_URL names an empty database;
+without it, SQLite.
 """
 
 from __future__ import annotations
 
 import json
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from tests.bench.scratch import scratch
 
 if TYPE_CHECKING:
-    from cases.models import ToothPlanVersion
+    from cases.models import ToothPlanVersion, TreatmentEvent
+    from cases.services.treatment.treatment import ReceivedEvent
+    from tests.bench.chair import Chair
 
-BATCHES, OF = 40, 10
+TIMES, OF = 30, 10
 COUNTS = (100, 1_000, 10_000)
 
 
-def milliseconds(work: Callable[[], object], times: int = 3) -> float:
-    def once() -> float:
-        start = time.perf_counter()
-        work()
-        return (time.perf_counter() - start) * 1000
+def in_turns(works: Mapping[str, Callable[[], object]], times: int) -> dict[str, float]:
+    """The least milliseconds of each, one after the other again and again."""
+    took: dict[str, list[float]] = {name: [] for name in works}
+    for _ in range(times):
+        for name, work in works.items():
+            start = time.perf_counter()
+            work()
+            took[name].append((time.perf_counter() - start) * 1000)
+    return {name: min(each) for name, each in took.items()}
 
-    return min(once() for _ in range(times))
+
+class Worked:
+    """A case with so many events before it, and what is done to it."""
+
+    def __init__(self, chair: Chair, version: ToothPlanVersion, before: int) -> None:
+        from cases.domain.uuid7 import uuid7
+        from tests.cast import API, client
+
+        self.chair, self.version, self.phone, self.seq = chair, version, uuid7(), 1
+        self.browser, self.at = client(chair.student), f"{API}/cases/{version.case_id}/events"
+        self.last = ""
+        while self.seq < before:
+            self.record(chair.quiet(min(200, before - self.seq + 1), self.seq))
+        self.record(chair.batch(1, self.seq))
+        self.rows = self.record(chair.batch(OF, self.seq))
+
+    def record(self, batch: Sequence[ReceivedEvent]) -> Sequence[TreatmentEvent]:
+        from cases.services.treatment import treatment
+
+        self.seq += len(batch)
+        stored = treatment.record(actor=self.chair.student, case=self.version.case, device=self.phone, batch=batch)
+        self.last = str(stored[-1].pk)
+        return stored
+
+    def service(self) -> None:
+        self.record(self.chair.batch(OF, self.seq))
+
+    def request(self) -> int:
+        events = [told(one) for one in self.chair.batch(OF, self.seq)]
+        self.seq += OF
+        given = {"device": str(self.phone), "after": self.last, "events": events}
+        answer = self.browser.post(self.at, given)
+        assert answer.status_code == 200, answer.content
+        self.last = answer.json()["events"][-1]["id"]
+        return len(answer.content)
 
 
 def main() -> None:
+    from django.contrib.auth import get_user_model
     from django.db import connection, transaction
+    from django.test import Client
+    from django.test.utils import override_settings
 
     from cases.domain.uuid7 import uuid7
-    from cases.mapping import courses
     from cases.models import TreatmentEvent
-    from cases.services.treatment import treatment
     from tests.bench.chair import Chair
-    from tests.cast import API, client
     from tests.many import copies
 
     chair = Chair()
-    every = list(copies(chair.version, 3 * BATCHES + len(COUNTS)))
-    browser = client(chair.student)
+    empty_client = Client()
+    empty_client.force_login(get_user_model().objects.create_user(username="bench"))
+    bare_case, *every = copies(chair.version, 1 + len(COUNTS))
+    print(f"{connection.vendor}: a batch of {OF} events, by the events there were")
+    for count, version in zip(COUNTS, every, strict=True):
+        case = Worked(chair, version, count)
+        rows, place = list(case.rows), iter(range(10, 1_000_000))
 
-    def record(version: object, count: int = OF, first_seq: int = 1, device: object = None) -> Sequence[TreatmentEvent]:
-        batch = chair.batch(count, first_seq)
-        return treatment.record(actor=chair.student, case=version.case, device=device or uuid7(), batch=batch)  # type: ignore[attr-defined, arg-type]
+        def bare() -> None:
+            for row in rows:  # noqa: B023
+                row.pk, row.case_id, row.version_id = uuid7(), bare_case.case_id, bare_case.pk
+                row.position = row.device_seq = next(place) + count * 1_000  # noqa: B023
+            with transaction.atomic():
+                TreatmentEvent.objects.bulk_create(rows)  # noqa: B023
 
-    rows = [record(version) for version in every[:BATCHES]]
+        def empty() -> None:
+            with override_settings(ROOT_URLCONF="tests.bench.empty_view", ALLOWED_HOSTS=["testserver"]):
+                assert empty_client.get("/empty").status_code == 200
 
-    copied = zip(rows, every[BATCHES : 2 * BATCHES], strict=True)
-    worked, device = iter(every[2 * BATCHES : 3 * BATCHES] * 2), str(uuid7())
-
-    def bare() -> None:
-        batch, version = next(copied)
-        for row in batch:
-            row.pk, row.case_id, row.version_id = uuid7(), version.case_id, version.pk
-        with transaction.atomic():
-            TreatmentEvent.objects.bulk_create(batch)
-
-    def service() -> None:
-        record(next(worked))
-
-    def request() -> None:
-        events = [told(one) for one in chair.batch(OF)]
-        answer = browser.post(f"{API}/cases/{next(worked).case_id}/events", {"device": device, "events": events})
-        assert answer.status_code == 200, answer.content
-
-    print(f"{connection.vendor}: {BATCHES} batches of {OF} events, each to a case of its own")
-    base = milliseconds(bare, BATCHES)
-    # The plan of a case is read once by each process: here, before anything is measured.
-    for version in every[2 * BATCHES : 3 * BATCHES]:
-        courses.plan_facts(version.pk)
-    for what, work in (("the service", service), ("the whole request", request)):
-        took = milliseconds(work, BATCHES)
+        works = {"bare": bare, "empty": empty, "service": case.service, "request": case.request}
+        took = in_turns(works, TIMES)
         print(
-            f"  {what}: {1000 / took:.0f} batches a second, {took / base:.1f} times the {base:.2f} ms of bare inserts"
-        )
-    replays(record, every[3 * BATCHES :])
-
-
-def replays(record: Callable[..., object], versions: Sequence[ToothPlanVersion]) -> None:
-    """How long the fold of a case takes, and one more batch on it, by the number of its events."""
-    from cases.domain.uuid7 import uuid7
-    from cases.mapping import courses
-
-    first: dict[str, float] = {}
-    for count, version in zip(COUNTS, versions, strict=False):
-        phone = uuid7()
-        for seq in range(1, count, 200):
-            record(version, min(200, count - seq + 1), seq, phone)
-        events = list(version.case.events.order_by("position"))
-        replay = milliseconds(lambda: courses.fold_case(version.case_id, events)) / count  # noqa: B023
-        more = milliseconds(lambda: record(version), 3)  # noqa: B023
-        first.setdefault("replay", replay)
-        first.setdefault("more", more)
-        print(
-            f"  {count} events: replay {replay * count:.1f} ms, each {replay / first['replay']:.2f} times as long as "
-            f"with {COUNTS[0]}; one more batch {more:.1f} ms, {more / first['more']:.1f} times as long"
+            f"  {count:6,d} before: the service {took['service'] / took['bare']:.1f} times bare inserts "
+            f"({took['bare']:.2f} ms); the request {took['request'] / took['empty']:.1f} e, {case.request():,d} bytes"
         )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, datetime
 
 from cases.domain.access.roles import Role
-from cases.domain.events.payloads import StepPayload
+from cases.domain.events.payloads import EventPayload, NotePayload, StepPayload
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.uuid7 import uuid7
 from cases.models import ToothPlanVersion
@@ -39,7 +39,13 @@ class Chair:
 
     def batch(self, count: int, first_seq: int = 1) -> list[ReceivedEvent]:
         """Exploring the palatal canal over and over: the first step fits, the rest is kept out of course."""
-        told = StepPayload(exit=Exit.REACHED, depth_um=21_500, stop_um=21_500)
+        return self._told(StepPayload(exit=Exit.REACHED, depth_um=21_500, stop_um=21_500), count, first_seq)
+
+    def quiet(self, count: int, first_seq: int) -> list[ReceivedEvent]:
+        """What is said between steps."""
+        return self._told(NotePayload(text="Seen under the microscope."), count, first_seq)
+
+    def _told(self, told: EventPayload, count: int, first_seq: int) -> list[ReceivedEvent]:
         return [
             ReceivedEvent(
                 id=uuid7(),

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
-import type { EventGiven, Session } from '@/api/shapes'
+import type { EventGiven, Session, Treatment } from '@/api/shapes'
 import type { NewEvent } from '@/store/outbox/record'
 import { type App, openApp } from './page'
 import { problem, serve } from './server'
@@ -59,6 +59,38 @@ describe('the outbox', () => {
     await sendAll()
     expect(nodes(stored)).toEqual(['a', 'b', 'c'])
     await until(() => expect(shown.value).toEqual([]))
+  })
+
+  test('asks only for what came after what it has, and still shows everything', async () => {
+    const { stored, take } = keeper()
+    const sent = serve(({ body }) => {
+      const { after, events } = body as { after?: string; events: EventGiven[] }
+      const whole = take(events)
+      const from = stored.findIndex((one) => one.id === after) + 1
+      return 'status' in whole ? whole : { body: { ...whole.body, after: after ?? null, events: stored.slice(from) } }
+    })
+    const shown = app.cachedSignal<Treatment>(app.treatmentName(CASE))
+    for (const node of ['a', 'b', 'c']) {
+      await record(node)
+      await sendAll()
+    }
+    expect(sent.map(({ body }) => (body as { after?: string }).after)).toEqual([
+      undefined,
+      stored[0]?.id,
+      stored[1]?.id,
+    ])
+    expect(shown.value.value?.events.map(({ node }) => node)).toEqual(['a', 'b', 'c'])
+  })
+
+  test('a server that was restored has not the event, and its answer takes the place of what was shown', async () => {
+    const { stored, take } = keeper()
+    serve(({ body }) => take((body as { events: EventGiven[] }).events))
+    const shown = app.cachedSignal<Treatment>(app.treatmentName(CASE))
+    app.show('ada', app.treatmentName(CASE), { position: 1, course: null, canals: [], events: [{ id: 'gone' }] })
+    await record('a')
+    await sendAll()
+    expect(shown.value.value?.events.map(({ node }) => node)).toEqual(['a'])
+    expect(stored).toHaveLength(1)
   })
 
   test('keeps everything while there is no answer, and sends it once afterwards', async () => {

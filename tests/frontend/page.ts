@@ -143,17 +143,20 @@ export async function openApp(person: string, stop?: Stop, asleep?: boolean) {
   const page = new Page(stop, asleep)
   vi.stubGlobal('page', page)
   vi.resetModules()
-  const [{ session, sessionState, signIns }, { recordEvent }, { send, sendAgain }, { unsent }, { database }] =
+  const [{ session, sessionState, signIns }, { recordEvent }, { send, sendAgain }, outbox, { database }, cached] =
     await Promise.all([
       import('@/store/session/session'),
       import('@/store/outbox/record'),
       import('@/store/outbox/sender'),
       import('@/store/outbox/outbox'),
       import('@/store/device/database'),
+      import('@/store/cache/cached'),
     ])
   session.value = { person: { id: person, username: person, name: person }, memberships: [] } as unknown as Session
   sessionState.value = 'in'
-  return { page, recordEvent, send, sendAgain, unsent, database, signIns }
+  const { unsent, treatmentName } = outbox
+  const { cachedSignal, show } = cached
+  return { page, recordEvent, send, sendAgain, unsent, database, signIns, treatmentName, cachedSignal, show }
 }
 
 export type App = Awaited<ReturnType<typeof openApp>>

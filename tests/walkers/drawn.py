@@ -50,6 +50,11 @@ class Luck:
     not_checked: float
 
 
+def dice(seed: str) -> Random:
+    """The same draws for the same seed."""
+    return Random(seed)
+
+
 WILD = Luck(0.25, 1.0, 0.05, 0.03)
 CALM = Luck(0.01, 0.03, 0.001, 0.001)
 """Comes to a canal's end."""

@@ -51,6 +51,10 @@ class BatchGiven(Strict):
     actor = Id(
         required=False, help_text="Who did it, as the device knows; nothing is stored where somebody else is signed in."
     )
+    after = Id(
+        required=False,
+        help_text="The last event that the device has seen here: the answer then holds later ones alone.",
+    )
     events = Each(child=EventGiven(), min_length=1, max_length=MOST_EVENTS)
 
 
@@ -106,7 +110,8 @@ class CourseShown(serializers.Serializer[Any]):
     )
     turned_to = serializers.CharField(help_text="The canal in hand, or empty.")
     out_of_course = Value(
-        dict[str, OutOfCourse], help_text="Events that are kept and move nothing, by id, each with the reason."
+        dict[str, OutOfCourse],
+        help_text="Of the events of the answer those that are kept and move nothing, by id, each with the reason.",
     )
     undone = Value(tuple[str, ...], help_text="Events that an undo took out.")
 
@@ -115,6 +120,9 @@ class TreatmentShown(serializers.Serializer[Any]):
     position = serializers.IntegerField(help_text="Of the last event; 0 where there is none.")
     course = CourseShown(allow_null=True, help_text="Null before a plan was approved.")
     canals = CanalCourseShown(many=True)
+    after = serializers.UUIDField(
+        allow_null=True, help_text="The event that those of the answer came after, as asked for; null: they are all."
+    )
     events = EventShown(many=True)
 
 
@@ -153,11 +161,11 @@ class EventsView(View):
         case = seen.case(me(request), case_id)
         batch = [ReceivedEvent(**event) for event in read["events"]]
         treatment.record(actor=me(request), case=case, device=read["device"], batch=batch)
-        return treatment_answer(case.pk)
+        return treatment_answer(case.pk, after=read.get("after"))
 
 
-def treatment_answer(case_id: UUID) -> Response:
-    """What was done, and where the work stands now."""
+def treatment_answer(case_id: UUID, *, after: UUID | None = None) -> Response:
+    """What was done, after an event where one is named, and where the work stands now."""
     # First the tag: an event that comes in between makes the next question answered in full.
     etag = tag_of(case_id)
-    return answer(TreatmentShown, treatment_of(case_id), etag=etag)
+    return answer(TreatmentShown, treatment_of(case_id, after=after), etag=etag)

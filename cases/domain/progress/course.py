@@ -96,13 +96,16 @@ def fold(plans: Mapping[str, Sheets], events: Iterable[CourseEvent], *, setting:
     gone, not_to_undo = taken_back(every)
     course = CaseState(visit=Visit(setting=setting), undone=tuple(sorted(gone)))
     course.out_of_course.update(dict.fromkeys(not_to_undo, OutOfCourse.NOT_TO_UNDO))
-    for event in every:
-        if event.kind is EventKind.UNDO or event.id in gone:
-            continue
+    go_on(course, plans, (event for event in every if event.kind is not EventKind.UNDO and event.id not in gone))
+    return course
+
+
+def go_on(course: CaseState, plans: Mapping[str, Sheets], events: Iterable[CourseEvent]) -> None:
+    """Takes the course further by events among which none takes anything back."""
+    for event in events:
         why = _take(course, plans, event)
         if why is not None:
             course.out_of_course[event.id] = why
-    return course
 
 
 def _begun(sheets: Sheets) -> dict[str, CanalProgress]:

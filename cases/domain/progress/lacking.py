@@ -65,11 +65,13 @@ def _unshown(name: str, events: Iterable[CourseEvent], sheets: Sheets, undone: S
                 unshown = taken = False
             case ImagePayload(image_id=image_id):
                 taken = taken or counts(image_id, name)
-            case StepPayload() as step if _is_image(event, sheets):
+            case StepPayload() as step if is_image_step(event, sheets):
                 unshown = not (counts(step.image_id, name) or step.no_image)
     return unshown and not taken
 
 
-def _is_image(event: CourseEvent, sheets: Sheets) -> bool:
+def is_image_step(event: CourseEvent, sheets: Sheets) -> bool:
+    """Whether the event tells of a step that takes an image."""
     node = sheets[event.canal].nodes.get(event.node) if event.canal in sheets else None
-    return isinstance(node, Do) and node.action is Action.IMAGE
+    is_step = isinstance(event.payload, StepPayload)
+    return is_step and isinstance(node, Do) and node.action is Action.IMAGE

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import InspectedPayload
-from cases.domain.progress.undone import undone
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,18 +21,18 @@ class Use:
     discarded: bool = False
 
 
-def uses(events: Iterable[CourseEvent], instrument_of: Callable[[CourseEvent], str | None]) -> list[Use]:
+def uses(
+    events: Iterable[CourseEvent], undone: Collection[str], instrument_of: Callable[[CourseEvent], str | None]
+) -> list[Use]:
     """Entries and discards in order. `instrument_of` names the instrument of a step or an inspection.
 
     What was taken back does not count; what is out of course does: the instrument was in the canal.
     """
-    every = list(events)
-    gone = undone(every)
     taken: Counter[str] = Counter()
     entered: set[tuple[str, int, str]] = set()
     found: list[Use] = []
-    for event in every:
-        key = instrument_of(event) if event.id not in gone else None
+    for event in events:
+        key = instrument_of(event) if event.id not in undone else None
         if key is None:
             continue
         if isinstance(event.payload, InspectedPayload):

@@ -12,7 +12,7 @@ from cases.domain.events import payloads as p
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.visit_payloads import ClosePayload, OnSitePayload, ReopenPayload
 from cases.domain.plans.lifecycle import Decision
-from cases.domain.progress.undone import past_stop
+from cases.domain.progress.undone import past_stop, undone
 from cases.domain.progress.uses import Use, uses
 from cases.domain.record import words
 from cases.domain.record.sentences import sentence_of
@@ -66,7 +66,8 @@ def instruments(story: CaseHistory) -> tuple[InstrumentUsed, ...]:
         return instrument_of(story, by_event[event.id])
 
     found: dict[str, list[Use]] = {}
-    for use in uses((fact.event for fact in story.facts), named):
+    events = [fact.event for fact in story.facts]
+    for use in uses(events, undone(events), named):
         found.setdefault(use.instrument, []).append(use)
     return tuple(_instrument(story, by_event[each[0].event], each) for each in found.values())
 

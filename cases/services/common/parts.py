@@ -16,9 +16,15 @@ def part_of(person: Person, case: Case) -> Part:
     """What somebody is to a case, for events, which may come late. A supervisor who took over works the case until they
     give it back themselves, whatever else has ended it; the course sets aside what comes after that. Raises NotHere.
     """
+    role = actor_in(person, case.programme_id).role
+    took_over = role is Role.SUPERVISOR and _last_took_over(person, case)
+    return who_tells.part_of(role, own=person.pk == case.student_id, took_over=took_over)
+
+
+def _last_took_over(person: Person, case: Case) -> bool:
     kinds = (EventKind.TAKE_OVER, EventKind.GIVE_BACK)
     own = case.events.filter(actor=person, kind__in=kinds).order_by("-position")
-    return _part(person, case, took_over=own.values_list("kind", flat=True).first() == EventKind.TAKE_OVER)
+    return own.values_list("kind", flat=True).first() == EventKind.TAKE_OVER
 
 
 def after(kind: EventKind, part: Part) -> Part:

@@ -16,7 +16,7 @@ from cases.services.common import audit
 from cases.services.common.guard import guard
 from cases.services.corrections import struck
 from cases.services.images.removal import lock_image
-from cases.services.treatment import running_work, server_events
+from cases.services.treatment import after_events, server_events
 
 
 @transaction.atomic
@@ -74,7 +74,7 @@ def _put_right(actor: Person, row: Image, was: str, why: StruckWhy, moved_to: st
     payload = StruckPayload(what="image", struck=str(row.pk), why=why, moved_to=moved_to)
     version = case.versions.get(hash=course.plan)
     server_events.write(actor=actor, case=case, version=version, payload=payload, canal=was)
-    running_work.keep(case)
+    after_events.keep(case)
 
 
 def _let_go(actor: Person, image: Image, name: str, why: StruckWhy) -> None:

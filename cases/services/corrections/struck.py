@@ -14,7 +14,7 @@ from cases.models.readings import STRUCK
 from cases.services.common import audit
 from cases.services.common.guard import guard
 from cases.services.common.locking import locked, raise_revision
-from cases.services.treatment import running_work, server_events
+from cases.services.treatment import after_events, server_events
 
 Row = LengthReading | JunctionReading
 
@@ -48,4 +48,4 @@ def _tell(actor: Person, case: Case, canal: Canal, reading: Row, why: StruckWhy)
     payload = StruckPayload(what="length" if of_length else "junction", struck=str(reading.pk), why=why)
     version = case.versions.get(hash=course.plan)
     server_events.write(actor=actor, case=case, version=version, payload=payload, canal=canal.name)
-    running_work.keep(case)
+    after_events.keep(case)

@@ -18,7 +18,7 @@ from cases.models import Case, Person, ToothPlanVersion
 from cases.services.common import audit
 from cases.services.common.guard import guard
 from cases.services.planning.plans import lock_version, refuse_stale
-from cases.services.treatment import running_work, server_events
+from cases.services.treatment import after_events, server_events
 
 
 def let_go(*, supervisor: Person, case: Case, version: ToothPlanVersion, returned: Mapping[str, str]) -> None:
@@ -36,7 +36,7 @@ def let_go(*, supervisor: Person, case: Case, version: ToothPlanVersion, returne
     if waits or _some_wait(case):
         payload = ReleasePayload(not_released=waits)
         server_events.write(actor=supervisor, case=case, version=version, payload=payload)
-        running_work.keep(case)
+        after_events.keep(case)
 
 
 @transaction.atomic

@@ -11,7 +11,7 @@ from cases.mapping import courses
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, Person, ToothPlanVersion
 from cases.services.planning import versions
-from cases.services.treatment import running_work, server_events
+from cases.services.treatment import after_events, server_events
 from planning.contract.plan_input import PlanInput, Progress
 from planning.contract.plan_value import Plan
 from planning.whole_tooth.plan import plan
@@ -51,7 +51,7 @@ def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothP
         version = _brought_up_to_date(actor, case, version)
     payload = ReplanPayload(replaces=course.plan if course else version.hash)
     server_events.write(actor=actor, case=case, version=version, payload=payload)
-    running_work.keep(case)
+    after_events.keep(case)
     return version
 
 

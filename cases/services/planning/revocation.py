@@ -17,7 +17,7 @@ from cases.services.common import idempotency
 from cases.services.common.guard import guard
 from cases.services.planning import versions
 from cases.services.planning.plans import lock_version
-from cases.services.treatment import running_work, server_events
+from cases.services.treatment import after_events, server_events
 
 
 @transaction.atomic
@@ -61,4 +61,4 @@ def _approved_by(version: ToothPlanVersion) -> UUID | None:
 
 def _halt(actor: Person, case: Case, version: ToothPlanVersion, reason: str) -> None:
     server_events.write(actor=actor, case=case, version=version, payload=RevokedPayload(reason=reason))
-    running_work.keep(case)
+    after_events.keep(case)

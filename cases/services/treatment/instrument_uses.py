@@ -5,34 +5,67 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from uuid import UUID
 
+from django.db.models import QuerySet
+
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import InspectedPayload, StepPayload
+from cases.domain.progress.undone import undone
 from cases.domain.progress.uses import Use, uses
 from cases.mapping import courses
 from cases.mapping.courses import course_event
+from cases.mapping.folds import CaseFolded
 from cases.models import Case, InstrumentUse, ToothPlanVersion, TreatmentEvent
 from planning.run_sheet.graph import Do
 
-COUNTS = frozenset({EventKind.STEP, EventKind.INSPECTED, EventKind.UNDO})
-"""Kinds after which the uses may be others."""
+COUNTS = frozenset({EventKind.STEP, EventKind.INSPECTED})
+"""Kinds that tell of a use."""
 
 
-def keep(case: Case) -> None:
-    """Makes the uses of the case anew from its events; the caller holds the case. What is right already stays."""
-    events = {str(row.pk): row for row in case.events.filter(kind__in=COUNTS).order_by("position")}
-    by_hash = {row.hash: row for row in case.versions.defer(*courses.TEXTS)}
-    now = uses(_all(case), lambda event: _instrument(event, by_hash))
-    wanted = {UUID(use.event): _row(case, use, events[use.event], by_hash) for use in now}
+def keep(case: Case, found: CaseFolded, versions: Sequence[ToothPlanVersion] | None) -> frozenset[str]:
+    """Keeps the uses that are new, or all of the case anew; the events that tell of one. The caller holds the case."""
+    if not found.whole and not any(row.kind in COUNTS for row in found.new):
+        return found.folded.used
+    by_hash = {row.hash: row for row in (versions if versions is not None else _versions(case))}
+    undone = frozenset(found.folded.course.undone)
+    now = uses(found.folded.events, undone, lambda event: _instrument(event, by_hash))
+    if found.whole:
+        _keep_anew(case, now, found.new, by_hash)
+    else:
+        _add(case, [use for use in now if use.event not in found.folded.used], found.new, by_hash)
+    return frozenset(use.event for use in now)
+
+
+def keep_before_a_plan(case: Case) -> None:
+    """Makes the uses of a case anew that has a plan, and none in force; the caller holds the case."""
+    rows = list(case.events.order_by("position"))
+    events = [course_event(row) for row in rows]
+    by_hash = {row.hash: row for row in _versions(case)}
+    now = uses(events, undone(events), lambda event: _instrument(event, by_hash))
+    _keep_anew(case, now, rows, by_hash)
+
+
+def _versions(case: Case) -> QuerySet[ToothPlanVersion]:
+    return case.versions.defer(*courses.TEXTS)
+
+
+def _keep_anew(
+    case: Case, now: Sequence[Use], rows: Sequence[TreatmentEvent], by_hash: Mapping[str, ToothPlanVersion]
+) -> None:
+    """What is right already stays."""
+    wanted = {UUID(use.event) for use in now}
     there = set(case.instrument_uses.values_list("pk", flat=True))
-    if gone := there - set(wanted):
+    if gone := there - wanted:
         case.instrument_uses.filter(pk__in=gone).delete()
-    InstrumentUse.objects.bulk_create(row for event, row in wanted.items() if event not in there)
+    _add(case, [use for use in now if UUID(use.event) not in there], rows, by_hash)
 
 
-def _all(case: Case) -> Sequence[CourseEvent]:
-    # All kinds: what an undo takes back is one's own last entry, whatever it was.
-    return [course_event(row) for row in case.events.order_by("position")]
+def _add(
+    case: Case, new: Sequence[Use], rows: Sequence[TreatmentEvent], by_hash: Mapping[str, ToothPlanVersion]
+) -> None:
+    by_id = {str(row.pk): row for row in rows}
+    if new:
+        InstrumentUse.objects.bulk_create(_row(case, use, by_id[use.event], by_hash) for use in new)
 
 
 def _instrument(event: CourseEvent, by_hash: Mapping[str, ToothPlanVersion]) -> str | None:

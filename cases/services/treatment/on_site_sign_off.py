@@ -17,7 +17,7 @@ from cases.models import Case, Membership, Person, TreatmentEvent
 from cases.services.common import audit, parts
 from cases.services.common.locking import locked
 from cases.services.people import one_time_codes
-from cases.services.treatment import running_work, server_events
+from cases.services.treatment import after_events, server_events
 from cases.services.treatment.treatment import refuse_unreasoned
 
 
@@ -68,7 +68,7 @@ def _sign_off(actor: Person, case: Case, word: OnSiteSignOff) -> TreatmentEvent 
         for canal in canals
     ]
     audit.changed(actor=actor, verb="take-word", subject=events[0], case=case, after={"supervisor": supervisor})
-    running_work.keep(case)
+    after_events.keep(case)
     return events[0]
 
 

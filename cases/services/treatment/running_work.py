@@ -9,14 +9,13 @@ from uuid import UUID
 
 from django.db import transaction
 
-from cases.domain.events.event import CourseEvent
 from cases.domain.progress import summary
 from cases.domain.progress.course import CanalState, CaseState
 from cases.domain.progress.summary import CanalSummary, StepInHand
 from cases.domain.progress.visit import Prerequisite
 from cases.domain.push import news
-from cases.mapping import courses
-from cases.mapping.courses import course_event
+from cases.mapping import courses, folds
+from cases.mapping.folds import CaseFolded
 from cases.models import Case, RunningWork, TreatmentEvent
 from cases.services.common.locking import locked
 from cases.services.people import push
@@ -27,15 +26,16 @@ WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STO
 """States that only a supervisor ends, or an answer that one will want to see."""
 
 
-def keep(case: Case) -> None:
-    """Folds the events of the case and has supervisors notified of what waits for them; the caller holds the case."""
-    events = list(case.events.select_related("actor").order_by("position"))
-    course = courses.fold_case(case.pk, events)
-    if course is None or not courses.work_has_begun(events):
-        return
-    at = events[-1].server_time
+def keep(case: Case, found: CaseFolded) -> None:
+    """Keeps the case's line and has supervisors notified of what waits for them; the caller holds the case."""
     before = RunningWork.objects.filter(case=case).first()
-    canals, now = _glance(case, course, [course_event(row) for row in events], before.learned if before else "")
+    if before is None and not courses.work_has_begun(found.new):
+        return
+    row = before or RunningWork(case=case)
+    course = found.folded.course
+    at = found.new[-1].server_time if found.new else row.changed_at
+    fresh = {str(event.pk) for event in found.new if before is None or event.position > before.position}
+    canals, now = _glance(case, found, before.learned if before else "")
     halted = course.halted_by is not None
     visit, missing = course.visit, course.missing
     over = visit.closed or all(canal.state is CanalState.FINISHED for canal in canals)
@@ -47,33 +47,29 @@ def keep(case: Case) -> None:
         or visit.check_due
         or bool({Prerequisite.APPROVAL_LAPSED, Prerequisite.REVOKED} & set(missing))
     )
-    RunningWork.objects.update_or_create(
-        case=case,
-        defaults={
-            "programme_id": case.programme_id,
-            "position": events[-1].position,
-            "halted": halted,
-            # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
-            "finished": over and not halted and not visit.check_due,
-            "waiting_since": ((before and before.waiting_since) or at) if waits else None,
-            "step_since": _since(before, now, at),
-            "changed_at": at,
-            "on_site_id": visit.on_site or None,
-            "taken_over_id": course.taken_over.by or None,
-            "text": canonical_text(
-                {
-                    "canals": canals,
-                    "now": now,
-                    "missing": missing,
-                    "check_due": visit.check_due,
-                    "plan": course.plan,
-                    "emergencies": summary.emergencies(course, _told(events)),
-                }
-            ),
-        },
+    waited = _waited(before)
+    row.programme_id = case.programme_id
+    row.position = found.position
+    row.halted = halted
+    # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
+    row.finished = over and not halted and not visit.check_due
+    row.waiting_since = (row.waiting_since or at) if waits else None
+    row.step_since = _since(before, now, at)
+    row.changed_at = at
+    row.on_site_id = visit.on_site or None
+    row.taken_over_id = course.taken_over.by or None
+    row.text = canonical_text(
+        {
+            "canals": canals,
+            "now": now,
+            "missing": missing,
+            "check_due": visit.check_due,
+            "plan": course.plan,
+            "emergencies": summary.emergencies(course, _told(course)),
+        }
     )
-    fresh = {str(event.pk) for event in events if before is None or event.position > before.position}
-    push.tell(case, news(course, canals, _waited(before), fresh))
+    row.save(force_insert=before is None)
+    push.tell(case, news(course, canals, waited, fresh))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,7 +92,8 @@ def learn(*, case_id: UUID, learned: Learned) -> None:
         return
     row.learned = canonical_text(learned)
     row.save(update_fields=["learned"])
-    keep(case)
+    if (found := folds.folded(case_id)) is not None:
+        keep(case, found)
 
 
 def _newer(row: RunningWork | None, learned: Learned) -> bool:
@@ -106,9 +103,11 @@ def _newer(row: RunningWork | None, learned: Learned) -> bool:
     return (known.plan, known.position) != (learned.plan, learned.position) and known.position <= learned.position
 
 
-def _told(events: list[TreatmentEvent]) -> dict[str, tuple[str, datetime]]:
-    """Who told each event, by name, and when the server had it."""
-    return {str(row.pk): (str(row.actor), row.server_time) for row in events}
+def _told(course: CaseState) -> dict[str, tuple[str, datetime]]:
+    """Who told what is said of the emergencies that halt the tooth, by name, and when the server had it."""
+    ids = {id_ for one in course.emergencies.open for id_ in (one.id, one.corrected_by, one.coming_by) if id_}
+    rows = TreatmentEvent.objects.filter(pk__in=ids).select_related("actor") if ids else ()
+    return {str(row.pk): (str(row.actor), row.server_time) for row in rows}
 
 
 def _waited(before: RunningWork | None) -> dict[str, str]:
@@ -117,10 +116,8 @@ def _waited(before: RunningWork | None) -> dict[str, str]:
     return {canal["canal"]: canal["hold_point"] for canal in canals}
 
 
-def _glance(
-    case: Case, course: CaseState, events: list[CourseEvent], learned: str
-) -> tuple[tuple[CanalSummary, ...], StepInHand | None]:
-    version = courses.plan_facts(case.versions.values_list("pk", flat=True).get(hash=course.plan))
+def _glance(case: Case, found: CaseFolded, learned: str) -> tuple[tuple[CanalSummary, ...], StepInHand | None]:
+    course, events, version = found.folded.course, found.folded.events, found.facts
     known = decode(Learned, json.loads(learned)) if learned else None
     return (
         summary.canals(course, events, known.canals if known and known.plan == course.plan else version.ahead),

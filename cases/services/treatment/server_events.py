@@ -20,7 +20,7 @@ def write(
     *, actor: Person, case: Case, version: ToothPlanVersion, payload: EventPayload, canal: str = "", node: str = ""
 ) -> TreatmentEvent:
     """The event at the end of the case's record; the caller holds the case."""
-    position = last_of(case, "position")
+    position, _ = last(case)
     return TreatmentEvent.objects.create(
         id=uuid7(),
         sent_hash=idempotency.fingerprint(actor=actor, to=case.pk, what={"payload": payload}),
@@ -29,7 +29,7 @@ def write(
         position=position + 1,
         actor=actor,
         device=HERE,
-        device_seq=last_of(case, "device_seq", device=HERE) + 1,
+        device_seq=last_seq(case, HERE) + 1,
         device_time=timezone.now(),
         seen_position=position,
         plan_hash=version.hash,
@@ -40,7 +40,12 @@ def write(
     )
 
 
-def last_of(case: Case, column: str, **where: UUID) -> int:
-    """The highest number in the column among the case's events; 0 where there is none."""
-    highest: int | None = case.events.filter(**where).order_by(f"-{column}").values_list(column, flat=True).first()
-    return highest or 0
+def last(case: Case) -> tuple[int, UUID | None]:
+    """Position and id of the case's last event; 0 and None where there is none."""
+    return case.events.order_by("-position").values_list("position", "pk").first() or (0, None)
+
+
+def last_seq(case: Case, device: UUID) -> int:
+    """The highest number of the device among the case's events; 0 where there is none."""
+    highest = case.events.filter(device=device).order_by("-device_seq").values_list("device_seq", flat=True)
+    return highest.first() or 0

@@ -17,7 +17,7 @@ from cases.domain.events.registry import Part
 from cases.models import Case, Person, ToothPlanVersion, TreatmentEvent
 from cases.services.common import idempotency, parts
 from cases.services.common.locking import locked
-from cases.services.treatment import instrument_uses, not_checked, running_work, server_events
+from cases.services.treatment import after_events, not_checked, server_events
 from planning.foundation.encoding import canonical_text
 from planning.foundation.errors import Pointer
 
@@ -65,8 +65,8 @@ def _record(
     case = locked(case.pk)
     part = parts.part_of(actor, case)
     versions = {version.hash: version for version in case.versions.defer("input_text", "output_text")}
-    position = server_events.last_of(case, "position")
-    seq = server_events.last_of(case, "device_seq", device=device)
+    position, last = server_events.last(case)
+    seq = server_events.last_seq(case, device)
     known = TreatmentEvent.objects.in_bulk([one.id for one in batch])
     stored: list[TreatmentEvent] = []
     new: list[TreatmentEvent] = []
@@ -86,10 +86,9 @@ def _record(
         row = known[one.id] = _row(actor, case, device, one, position, versions, sent_hash)
         new.append(row)
         stored.append(row)
-    TreatmentEvent.objects.bulk_create(new)
-    running_work.keep(case)
-    if any(row.kind in instrument_uses.COUNTS for row in new):
-        instrument_uses.keep(case)
+    if new:
+        TreatmentEvent.objects.bulk_create(new)
+        after_events.keep(case, new=new, after=last, versions=list(versions.values()))
     return stored, gap
 
 

@@ -140,7 +140,15 @@ export const getTreatment = (id: string) => told(http.GET('/api/v1/cases/{case_i
 export const getBands = (id: string) =>
   told(http.GET('/api/v1/cases/{case_id}/bands', ofCase(id)), { canals: 'list', position: 'number' })
 
-export const reportEvents = (id: string, body: { device: string; actor: string; events: S.EventGiven[] }) =>
+interface Batch {
+  device: string
+  actor: string
+  /** The last event that this phone has: only later ones come back. */
+  after?: string
+  events: S.EventGiven[]
+}
+
+export const reportEvents = (id: string, body: Batch) =>
   told(http.POST('/api/v1/cases/{case_id}/events', { ...ofCase(id), body }), TREATMENT)
 
 // --- record ---

@@ -1631,6 +1631,11 @@ export interface components {
             actor?: string;
             /**
              * Format: uuid
+             * @description The last event that the device has seen here: the answer then holds later ones alone.
+             */
+            after?: string;
+            /**
+             * Format: uuid
              * @description Made once by the device and kept.
              */
             device: string;
@@ -2517,7 +2522,7 @@ export interface components {
             missing: components["schemas"]["Prerequisite"][];
             /** @description Id of the licensed clinician in the room, or empty. */
             on_site: string;
-            /** @description Events that are kept and move nothing, by id, each with the reason. */
+            /** @description Of the events of the answer those that are kept and move nothing, by id, each with the reason. */
             out_of_course: {
                 [key: string]: components["schemas"]["OutOfCourse"];
             };
@@ -5662,6 +5667,11 @@ export interface components {
             phase: string;
         };
         TreatmentShown: {
+            /**
+             * Format: uuid
+             * @description The event that those of the answer came after, as asked for; null: they are all.
+             */
+            after: string | null;
             canals: components["schemas"]["CanalCourseShown"][];
             /** @description Null before a plan was approved. */
             course: components["schemas"]["CourseShown"] | null;

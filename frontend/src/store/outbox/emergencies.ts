@@ -1,5 +1,4 @@
 import { effect, signal, untracked } from '@preact/signals'
-import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
 import type { EventGiven, Treatment } from '@/api/shapes'
 import { cachedSignal, replace } from '@/store/cache/cached'
@@ -12,6 +11,7 @@ import type { Why } from '@/words/emergency'
 import { keepSent } from './acknowledged-store'
 import { readEmergencies, removeEmergency, type UnsentEmergency, writeEmergency } from './emergency-store'
 import { treatmentName, unsent } from './outbox'
+import { report } from './report'
 
 // An emergency is shown at the touch, before it is written, and sent without waiting for the store. It goes on a lane of
 // its own: each comes from a device of its own, named by its own id, so that nothing else that waits holds it up.
@@ -113,7 +113,7 @@ async function sendFirst(caseId: string): Promise<void> {
   if (performance.now() - (refusedAt.get(one.id) ?? -REFUSED_MS) < REFUSED_MS) return
   flying.set(one.id, (flying.get(one.id) ?? 0) + 1)
   try {
-    acknowledge(one, await calls.reportEvents(caseId, { device: one.id, actor: one.person, events: [one.event] }))
+    acknowledge(one, await report(caseId, { device: one.id, actor: one.person, events: [one.event] }))
     void sendFirst(caseId)
   } catch (error) {
     const way = wayIn(error)

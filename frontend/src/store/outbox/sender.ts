@@ -1,5 +1,4 @@
 import { effect } from '@preact/signals'
-import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
 import type { EventGiven, Treatment } from '@/api/shapes'
 import { show } from '@/store/cache/cached'
@@ -13,6 +12,7 @@ import { keepSent } from './acknowledged-store'
 import { changed, treatmentName } from './outbox'
 import { ofCase, rangeOfPerson } from './pending'
 import { sendTaken } from './pending-readings'
+import { report } from './report'
 import { askTreatment } from './set-back'
 
 // Sends what waits until the server has acknowledged it. The server takes a device's events by their number and knows
@@ -109,7 +109,7 @@ async function sendCase(person: string, caseId: string, gaps = 0): Promise<void>
     if (batch.length === 0) return
     try {
       const events = batch.map(({ seq, event }) => ({ ...event, device_seq: seq - base }))
-      const told = await calls.reportEvents(caseId, { device, actor: person, events })
+      const told = await report(caseId, { device, actor: person, events })
       await acknowledge(person, caseId, batch, told, { device, events })
     } catch (error) {
       const [first] = batch

@@ -6,6 +6,7 @@ import { cachedSignal, show } from '@/store/cache/cached'
 import { personId, sessionState, signIns } from '@/store/session/session'
 import { casesSent, type Sent, sentOf } from './acknowledged-store'
 import { treatmentName } from './outbox'
+import { report } from './report'
 
 // A server that is brought back from a copy has lost what came after it. What this phone had acknowledged is sent to it
 // again, from the same device and with the same numbers, so that each event is there once and as it was.
@@ -81,14 +82,14 @@ function runsOf(gone: readonly Sent[]): Sent[][] {
 async function again(caseId: string, actor: string, run: readonly Sent[]): Promise<Treatment> {
   const events = run.map((one) => one.event)
   try {
-    return await calls.reportEvents(caseId, { device: run[0]?.device ?? '', actor, events })
+    return await report(caseId, { device: run[0]?.device ?? '', actor, events })
   } catch (error) {
     if (!(error instanceof Refused) || error.code !== 'sequence-gap') throw error
   }
   // What stood between was done too long ago to be kept here: each comes as from a device of its own, named by it.
   let told: Treatment | undefined
   for (const event of events)
-    told = await calls.reportEvents(caseId, { device: event.id, actor, events: [{ ...event, device_seq: 1 }] })
+    told = await report(caseId, { device: event.id, actor, events: [{ ...event, device_seq: 1 }] })
   return told as Treatment
 }
 

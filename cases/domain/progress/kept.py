@@ -1,0 +1,144 @@
+"""What a case's events come to, in a form that can be put away and taken up again: what is new is then folded on.
+
+Beside the state itself some events go on speaking: an open question has its words, a step its image, an instrument its
+first use. The few that do are kept with it; every other event has said all it had to say.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, fields
+
+from cases.domain.events.event import CourseEvent
+from cases.domain.events.kinds import EventKind
+from cases.domain.events.payloads import ImagePayload, SignOffPayload, StepPayload, TurnPayload
+from cases.domain.progress.canal_progress import CanalProgress, CanalState, Word
+from cases.domain.progress.course import CaseState, Sheets, go_on
+from cases.domain.progress.emergencies import Emergencies
+from cases.domain.progress.lacking import is_image_step
+from cases.domain.progress.out_of_course import OutOfCourse
+from cases.domain.progress.put_right import of_an_image
+from cases.domain.progress.taken_over import TakenOver
+from cases.domain.progress.visit import Visit
+from planning.run_sheet.walk import Left, Walk
+
+REACHES_BACK = frozenset({EventKind.UNDO, EventKind.STRUCK, EventKind.REPLAN})
+"""Kinds that change what earlier events say: after one of these everything is folded from the start."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Folded:
+    """A case's events, folded."""
+
+    course: CaseState
+    events: Sequence[CourseEvent]
+    """Those that still speak, in order; all of them where everything was folded from the start."""
+    used: frozenset[str] = frozenset()
+    """Events by which an instrument was used for the first time in a canal, or discarded."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeptCanal:
+    """One canal without its run sheet."""
+
+    at: str
+    passes: dict[str, int]
+    depths_um: dict[str, list[int | None]]
+    path: list[str]
+    left: list[Left]
+    held: CanalState | None
+    asked_by: str | None
+    to_plan: bool
+    released: bool
+    asking: str | None
+    coming: str | None
+    images: set[str]
+    word: Word | None
+    reopened: set[str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeptFold:
+    """A `Folded` without the run sheets. Its mappings are in order: which emergency halts the tooth is the first."""
+
+    visit: Visit
+    plan: str
+    canals: dict[str, KeptCanal]
+    revoked_by: str | None
+    emergencies: Emergencies
+    turned_to: str
+    taken_over: TakenOver
+    out_of_course: dict[str, OutOfCourse]
+    undone: tuple[str, ...]
+    events: tuple[CourseEvent, ...]
+    used: tuple[str, ...]
+
+
+OF_WALK = ("at", "passes", "depths_um", "path", "left")
+OF_CANAL = tuple(one.name for one in fields(KeptCanal) if one.name not in OF_WALK)
+OF_CASE = tuple(one.name for one in fields(KeptFold) if one.name not in ("canals", "events", "used"))
+
+
+def put_away(folded: Folded, sheets: Sheets) -> KeptFold:
+    """To be kept; `sheets` are of the plan in force."""
+    course = folded.course
+    return KeptFold(
+        **{name: getattr(course, name) for name in OF_CASE},
+        canals={name: _put_canal_away(canal) for name, canal in course.canals.items()},
+        events=tuple(still_speaking(folded, sheets)),
+        used=tuple(sorted(folded.used)),
+    )
+
+
+def follow(kept: KeptFold, sheets: Sheets, events: Sequence[CourseEvent]) -> Folded | None:
+    """What was kept and the events that came since; None where one of them reaches back. `sheets` are of the plan in
+    force.
+    """
+    if any(event.kind in REACHES_BACK for event in events):
+        return None
+    canals = {name: _take_canal_up(one, Walk(sheets[name])) for name, one in kept.canals.items()}
+    for canal in canals.values():
+        canal.every = canals
+    course = CaseState(**{name: getattr(kept, name) for name in OF_CASE}, canals=canals)
+    go_on(course, {course.plan: sheets}, events)
+    return Folded(course=course, events=[*kept.events, *events], used=frozenset(kept.used))
+
+
+def _put_canal_away(canal: CanalProgress) -> KeptCanal:
+    of_walk = {name: getattr(canal.walk, name) for name in OF_WALK}
+    return KeptCanal(**of_walk, **{name: getattr(canal, name) for name in OF_CANAL})
+
+
+def _take_canal_up(kept: KeptCanal, walk: Walk) -> CanalProgress:
+    for name in OF_WALK:
+        setattr(walk, name, getattr(kept, name))
+    return CanalProgress(walk, **{name: getattr(kept, name) for name in OF_CANAL})
+
+
+def still_speaking(folded: Folded, sheets: Sheets) -> list[CourseEvent]:
+    """The events that lists, hold points and counts of uses can still ask for, as long as nothing reaches back."""
+    course, events = folded.course, folded.events
+    asking = {canal.asking for canal in course.canals.values()}
+    last_touch = {
+        (event.actor, event.canal): event.id for event in events if isinstance(event.payload, StepPayload | TurnPayload)
+    }
+    speaking = {*folded.used, *asking, *last_touch.values(), *_of_images(course, events, sheets)}
+    return [event for event in events if event.id in speaking]
+
+
+def _of_images(course: CaseState, events: Iterable[CourseEvent], sheets: Sheets) -> set[str]:
+    """What says whether a hold point lacks its image: the last word of each canal that counts and what was told of
+    images since; whatever was put right, whenever."""
+    not_counting = set(course.undone).union(*(canal.reopened for canal in course.canals.values()))
+    since: dict[str, list[str]] = {}
+    put_right = set()
+    for event in events:
+        if of_an_image(event.payload):
+            put_right.add(event.id)
+        elif event.id in not_counting:
+            continue
+        elif isinstance(event.payload, SignOffPayload):
+            since[event.canal] = [event.id]
+        elif isinstance(event.payload, ImagePayload) or is_image_step(event, sheets):
+            since.setdefault(event.canal, []).append(event.id)
+    return put_right.union(*since.values())

@@ -1,0 +1,125 @@
+"""A case's events folded from what was kept of their fold, and what of it is kept next."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from itertools import chain
+from pathlib import Path
+from uuid import UUID
+
+import cases.domain as domain
+import planning
+from cases.domain.progress.kept import Folded, KeptFold, follow, put_away
+from cases.mapping import courses
+from cases.mapping.courses import course_event
+from cases.models.events import FoldKept, TreatmentEvent
+from planning.foundation.encoding import Mode, decode, encode
+
+FOLDS = (
+    (domain, ("events", "progress")),
+    (planning, ("run_sheet", "foundation/encoding")),
+)
+"""Packages whose code says what events come to, and how that is written down."""
+
+
+def sources() -> list[Path]:
+    """That code."""
+    folders = (Path(package.__path__[0]) / name for package, names in FOLDS for name in names)
+    return [*chain(*(sorted(folder.glob("*.py")) for folder in folders)), Path(__file__), Path(courses.__file__)]
+
+
+def _code() -> str:
+    found = hashlib.sha256()
+    for source in sources():
+        found.update(source.read_bytes())
+    return found.hexdigest()
+
+
+CODE = _code()
+"""SHA-256 of that code: what another one kept is not read."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CaseFolded:
+    """What a case's events come to by now."""
+
+    folded: Folded
+    version_id: UUID
+    """Of the plan in force."""
+    position: int
+    last_id: UUID
+    """The last event in it."""
+    new: Sequence[TreatmentEvent]
+    """The events that nothing was kept of; all of them where everything was folded from the start."""
+    whole: bool
+    """Everything was folded from the start."""
+
+    @property
+    def facts(self) -> courses.PlanFacts:
+        return courses.plan_facts(self.version_id)
+
+
+def folded(case_id: UUID, *, new: Sequence[TreatmentEvent] = (), after: UUID | None = None) -> CaseFolded | None:
+    """The fold of the case's events; None before a plan was in force.
+
+    `new` are the case's last ones where they are at hand, `after` the one before them: they are not read again then.
+
+    What was kept is gone on from, unless another code kept it, the events are others than they were, or what came
+    since reaches back.
+    """
+    kept = FoldKept.objects.filter(case_id=case_id, code=CODE).first()
+    later = _later(kept, new, after) if kept else None
+    return (_gone_on(kept, later) if kept and later is not None else None) or _from_the_start(case_id)
+
+
+def _gone_on(kept: FoldKept, later: Sequence[TreatmentEvent]) -> CaseFolded | None:
+    sheets = courses.plan_facts(kept.version_id).sheets
+    found = follow(decode(KeptFold, json.loads(kept.text), Mode.KEPT), sheets, [course_event(row) for row in later])
+    if found is None:
+        return None
+    return CaseFolded(
+        folded=found,
+        version_id=kept.version_id,
+        position=later[-1].position if later else kept.position,
+        last_id=later[-1].pk if later else kept.last_id,
+        new=later,
+        whole=False,
+    )
+
+
+def _later(kept: FoldKept, new: Sequence[TreatmentEvent], after: UUID | None) -> Sequence[TreatmentEvent] | None:
+    """The events after the last that is kept; None where that one is not there any more."""
+    if new and kept.last_id == after:
+        return new
+    ids = [row.pk for row in new]
+    if kept.last_id not in ids:
+        rows = TreatmentEvent.objects.filter(case_id=kept.case_id, position__gte=kept.position)
+        new = list(rows.order_by("position"))
+        ids = [row.pk for row in new[:1]]
+    return new[ids.index(kept.last_id) + 1 :] if kept.last_id in ids else None
+
+
+def _from_the_start(case_id: UUID) -> CaseFolded | None:
+    rows = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
+    events = [course_event(row) for row in rows]
+    found = courses.fold_events(case_id, events)
+    if found is None:
+        return None
+    course, version_id = found
+    return CaseFolded(
+        folded=Folded(course=course, events=events),
+        version_id=version_id,
+        position=rows[-1].position,
+        last_id=rows[-1].pk,
+        new=rows,
+        whole=True,
+    )
+
+
+def text_of(of: CaseFolded, used: frozenset[str]) -> str:
+    """The fold to be kept, as JSON whose mappings keep their order."""
+    kept = put_away(replace(of.folded, used=used), of.facts.sheets)
+    return json.dumps(encode(kept), separators=(",", ":"), ensure_ascii=False)

@@ -1,0 +1,60 @@
+"""A device that says what it has is answered with what is new, in as few bytes and queries however much was done."""
+
+from __future__ import annotations
+
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
+
+from cases.domain.uuid7 import uuid7
+from cases.models import Person, ToothPlanVersion
+from tests.api.test_cases_treatment import LAPTOP, PHONE, REACHED, at, event, report
+from tests.cast import client
+
+MOST_QUERIES, MOST_BYTES = 20, 8_000
+
+
+def test_the_answer_holds_what_came_after_what_the_device_has(
+    priya: Person, vale: Person, approved: ToothPlanVersion
+) -> None:
+    first, second = (event(approved, seq, REACHED, node="explore/10-02") for seq in (1, 2))
+    had = report(priya, approved.case, PHONE, first).json()
+    assert had["after"] is None
+    word = event(approved, 1, {"kind": "note", "text": "Seen."}, canal="")
+    report(vale, approved.case, LAPTOP, word)
+    last = had["events"][-1]["id"]
+    given = {"device": PHONE, "after": last, "events": [second]}
+    told = client(priya).post(at(approved.case), given, format="json").json()
+    assert (told["after"], [each["id"] for each in told["events"]]) == (last, [word["id"], second["id"]])
+    assert told["course"]["out_of_course"] == {second["id"]: "other_step"}
+    whole = client(priya).get(at(approved.case)).json()
+    assert whole["events"] == had["events"] + told["events"]
+    assert (whole["position"], whole["canals"]) == (told["position"], told["canals"])
+    # Sent again there is nothing new.
+    again = client(priya).post(at(approved.case), given | {"after": second["id"]}, format="json").json()
+    assert (again["after"], again["events"], again["position"]) == (second["id"], [], told["position"])
+    # An event that is not here, or of another case: the device was told of it by another server.
+    for stranger in (str(uuid7()), str(approved.pk)):
+        again = client(priya).post(at(approved.case), given | {"after": stranger}, format="json").json()
+        assert (again["after"], again["events"]) == (None, whole["events"])
+
+
+def test_an_answer_is_as_short_however_much_was_done(priya: Person, approved: ToothPlanVersion) -> None:
+    """Bytes and queries of a batch of ten, after a hundred events and after a thousand."""
+    note, seq, found = {"kind": "note", "text": "Seen under the microscope."}, 1, []
+    for count in (100, 1_000):
+        last = None
+        while seq < count:
+            batch = [event(approved, n, note, canal="P") for n in range(seq, min(seq + 100, count))]
+            last = report(priya, approved.case, PHONE, *batch).json()["events"][-1]["id"]
+            seq += len(batch)
+        ten = [event(approved, n, REACHED, node="explore/10-02") for n in range(seq, seq + 10)]
+        seq += 10
+        browser = client(priya)
+        with CaptureQueriesContext(connection) as asked:
+            answer = browser.post(at(approved.case), {"device": PHONE, "after": last, "events": ten}, format="json")
+        found.append((len(asked), len(answer.content)))
+    (few_queries, few_bytes), (queries, size) = found
+    assert queries <= few_queries <= MOST_QUERIES
+    # One more digit in each position; the first batch left one step that fits.
+    assert size <= few_bytes + 200
+    assert size < MOST_BYTES, size
