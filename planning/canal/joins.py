@@ -69,7 +69,8 @@ def shares_with(given: PlanInput, canal: CanalInput) -> tuple[str, ...]:
 
 
 def join_of(given: PlanInput, number: int, length: Length) -> Join | None:
-    """How canal `number` joins; None where it runs on its own. Raises JunctionBeyondCanal."""
+    """How canal `number` joins; None where it runs on its own. Raises JunctionBeyondCanal, or CanalsDoNotFit where it
+    would join above its measured orifice."""
     canal = given.canals[number]
     root = root_of(given, canal)
     if root is None or root.pattern not in JOINING or root.main_canal in (None, canal.name):
@@ -87,6 +88,12 @@ def join_of(given: PlanInput, number: int, length: Length) -> Join | None:
             length_mm=mm(then_um),
             at=("canals", number, "junction", "from_terminus_mm"),
         )
+    if canal.orifice_mm is not None and then_um - away_um <= um(canal.orifice_mm):
+        reason = (
+            f"{canal.name}: a junction {junction.from_terminus_mm} mm from the terminus lies above its orifice, "
+            f"{canal.orifice_mm} mm deep. Check both figures."
+        )
+        raise CanalsDoNotFit(reason=reason, at=("canals", number, "junction", "from_terminus_mm"))
     if junction.method == "image_estimate":
         guessed = caution("junction-estimated", canal=canal.name, main=main)
         accepted = override_of(given, guessed.code, canal.name) is not None

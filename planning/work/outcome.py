@@ -57,8 +57,8 @@ class Outcome:
 def outcome(
     canal: Canal, selected: Selection, final: Instrument | None, way: Forecast, sheet: RunSheet, place: CanalFrame
 ) -> Outcome | None:
-    """None for a canal whose order of work has no final size in it."""
-    if final is None or not _goes_to_end(final, way, sheet, place):
+    """None for a canal whose order of work has no final size in it, and for one that would end above its orifice."""
+    if final is None or place.orifice_mm >= place.end_mm or not _goes_to_end(final, way, sheet, place):
         return None
     natural = () if place.natural is None else profile.upto(profile.narrow_line(place.natural), place.end_mm)
     known = profile.upper(natural, canal_work.passed(canal, selected))

@@ -17,6 +17,7 @@ from cases.domain.progress.course import CanalState, CaseState, fold
 from planning.contract.canal_facts import Finding
 from planning.contract.plan_input import Junction, Override, Pattern, PlanInput, RecordedDepth, RootInput
 from planning.contract.plan_value import Plan, Severity
+from planning.foundation.errors import CanalsDoNotFit
 from planning.lengths.readings import DirectSight
 from planning.run_sheet.graph import Action, Do, Exit
 from planning.run_sheet.walk import expected_exit
@@ -211,3 +212,29 @@ def test_canals_on_their_own_wait_for_nobody() -> None:
     made = plan(molar(roots=(RootInput(name="MB", pattern=Pattern.SEPARATE),)))
     nodes = [node for each in made.canals for node in each.run_sheet.nodes.values() if isinstance(node, Do)]
     assert not [node for node in nodes if node.waits_for]
+
+
+HIGH = Junction(from_terminus_mm=13.0, method="cone_mark")
+"""6.5 mm below the top of a canal of 19.5 mm."""
+
+
+def test_a_canal_that_joins_above_its_measured_orifice_is_refused() -> None:
+    given = tooth("26", "step-back", Setting.EXTRACTED)
+    canals = list(given.canals)
+    canals[1] = replace(canals[1], junction=HIGH, orifice_mm=6.5)
+    with pytest.raises(CanalsDoNotFit) as refusal:
+        plan(replace(given, canals=tuple(canals)))
+    assert refusal.value.pointer == ("canals", 1, "junction", "from_terminus_mm")
+    assert "lies above its orifice, 6.5 mm deep" in str(refusal.value)
+    canals[1] = replace(canals[1], orifice_mm=6.0)
+    assert plan(replace(given, canals=tuple(canals))).canals[1].end_mm == 6.5
+
+
+def test_one_that_joins_above_where_its_orifice_is_only_taken_to_be_is_planned_without_a_filling() -> None:
+    given = tooth("26", "step-back", Setting.EXTRACTED)
+    canals = list(given.canals)
+    canals[1] = replace(canals[1], junction=HIGH)
+    main, joining, *_ = plan(replace(given, canals=tuple(canals))).canals
+    assert joining.end_mm == 6.5
+    assert joining.obturation is None
+    assert main.obturation is not None
