@@ -25,7 +25,7 @@ def copies(like: ToothPlanVersion, count: int, *, state: PlanState = PlanState.A
 
 
 def at_work(cases: Iterable[Case], *, waits: bool) -> None:
-    """Four canals of each case are at work and wait for a word, or go on."""
+    """Four canals of each case are at work and wait for a sign-off, or go on."""
     canal = {"canal": "P", "state": "hold_point", "hold_point": "length", "out_of_band": None}
     text = canonical_text({"canals": [canal] * 4, "now": None, "missing": [], "check_due": False})
     now = timezone.now()

@@ -182,7 +182,7 @@ class SettingFixed(Conflict):
 
 class HoldPointAnswered(Conflict):
     code = "hold-point-answered"
-    sentence = "{canal} does not wait for a word at this step. {last}"
+    sentence = "{canal} does not wait for a sign-off at this step. {last}"
 
 
 class OtherPerson(Conflict):

@@ -21,7 +21,7 @@ from planning.foundation.encoding import canonical_text
 STATE = {
     CanalState.OPEN: "open",
     CanalState.NOT_RELEASED: "not released",
-    CanalState.HOLD_POINT: "waits for a word",
+    CanalState.HOLD_POINT: "waits for sign-off",
     CanalState.PAUSED: "paused",
     CanalState.PAST_STOP: "past its stop",
     CanalState.TO_PLAN: "to be planned",
@@ -79,8 +79,8 @@ def _tables(record: Record) -> Iterator[Table]:
     yield "Readings that were struck", _STRUCK, _struck(record)
     yield "Images that were put right", _PUT_RIGHT, _put_right(record)
     yield "Plans and decisions", _VERSIONS, _versions(record)
-    yield "Words of a supervisor and exposures", _ASKED, _asked(record)
-    yield "Sign-offs at hold points", _WORDS, _words(record)
+    yield "Sign-offs by a supervisor and exposures", _ASKED, _asked(record)
+    yield "Sign-offs at hold points", _SIGN_OFFS, _sign_offs(record)
     yield "Cautions", _CAUTIONS, _cautions(record)
     yield "Let pass by a supervisor", _LET_PASS, _let_pass(record)
     yield "Pauses, stops passed, emergencies", _HALTS, _halts(record)
@@ -172,7 +172,7 @@ def _versions(record: Record) -> Iterator[Row]:
         yield Row(cells=(str(one.number), f"{one.technique}, {one.kit}", one.author.name, decisions or "none"))
 
 
-_WORDS = (
+_SIGN_OFFS = (
     Column(head="Entry", width=8, right=True),
     Column(head="Canal", width=9),
     Column(head="Hold point", width=16),
@@ -182,12 +182,12 @@ _WORDS = (
 )
 
 
-def _words(record: Record) -> Iterator[Row]:
-    for one in record.words:
+def _sign_offs(record: Record) -> Iterator[Row]:
+    for one in record.sign_offs:
         marks = [
             "APPROVED" if one.said is Decision.APPROVED else "RETURNED",
             "in spite of what is missing" if one.despite_missing else "",
-            "at the bench" if one.at_bench else "",
+            "on site" if one.on_site else "",
             "" if one.in_course else "out of course",
             "AN IMAGE IT RESTED ON WAS PUT RIGHT SINCE" if one.image_gone else "",
             one.reason,
@@ -262,7 +262,7 @@ _ASKED = (
 def _asked(record: Record) -> Iterator[Row]:
     asked = record.asked
     for what, done, planned in (
-        ("Words of a supervisor", asked.words, asked.planned_words),
+        ("Sign-offs by a supervisor", asked.sign_offs, asked.planned_sign_offs),
         ("Exposures", asked.exposures, asked.planned_exposures),
     ):
         if done or planned:

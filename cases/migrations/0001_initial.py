@@ -82,7 +82,7 @@ class Migration(migrations.Migration):
             },
         ),
         migrations.CreateModel(
-            name="BenchCode",
+            name="OneTimeCode",
             fields=[
                 (
                     "id",
@@ -102,7 +102,7 @@ class Migration(migrations.Migration):
                     "person",
                     models.ForeignKey(
                         on_delete=django.db.models.deletion.CASCADE,
-                        related_name="bench_codes",
+                        related_name="one_time_codes",
                         to=settings.AUTH_USER_MODEL,
                     ),
                 ),
@@ -112,12 +112,12 @@ class Migration(migrations.Migration):
                     models.UniqueConstraint(
                         condition=models.Q(("confirmed_at", None), ("ended_at", None)),
                         fields=("person",),
-                        name="one_bench_code_to_confirm",
+                        name="one_time_code_to_confirm",
                     ),
                     models.UniqueConstraint(
                         condition=models.Q(("confirmed_at__isnull", False), ("ended_at", None)),
                         fields=("person",),
-                        name="one_bench_code_counts",
+                        name="one_time_code_counts",
                     ),
                 ],
             },
@@ -651,7 +651,10 @@ class Migration(migrations.Migration):
                         help_text="Every canal is finished or the visit is closed, and nothing is due."
                     ),
                 ),
-                ("waiting_since", models.DateTimeField(help_text="Since when a supervisor's word is due.", null=True)),
+                (
+                    "waiting_since",
+                    models.DateTimeField(help_text="Since when a supervisor's sign-off is due.", null=True),
+                ),
                 ("step_since", models.DateTimeField(help_text="Since when the present step is in hand.", null=True)),
                 ("changed_at", models.DateTimeField()),
                 ("text", models.TextField(help_text="The canals and the step in hand, as canonical JSON.")),

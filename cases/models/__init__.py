@@ -5,7 +5,6 @@ question to the database asks for lies in one JSON column, written and read by t
 What is a record is only added to, see `append_only`. Every rule the database can hold is a constraint.
 """
 
-from cases.models.bench_codes import BenchCode, WrongCode
 from cases.models.bends_in_space import BendInSpace
 from cases.models.events import FoldKept, InstrumentUse, RunningWork, TreatmentEvent
 from cases.models.images import Image, ImagePart, ImagePutRight
@@ -20,6 +19,7 @@ from cases.models.kits import (
 )
 from cases.models.log import ChangeLog
 from cases.models.markings import Marking
+from cases.models.one_time_codes import OneTimeCode, WrongCode
 from cases.models.overrides import CautionOverride
 from cases.models.people import FailedSignIn, Membership, Person, Programme
 from cases.models.plans import CanalPlan, ToothPlanVersion
@@ -29,7 +29,6 @@ from cases.models.reviews import Review, ReviewRemark, Revocation
 from cases.models.teeth import Canal, Case, DemoPatient, Root, Tooth
 
 __all__ = [
-    "BenchCode",
     "BendInSpace",
     "Canal",
     "CanalPlan",
@@ -51,6 +50,7 @@ __all__ = [
     "LengthReading",
     "Marking",
     "Membership",
+    "OneTimeCode",
     "Person",
     "Programme",
     "ProgrammeWidths",

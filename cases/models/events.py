@@ -28,7 +28,7 @@ class RunningWork(models.Model):
     taken_over = models.ForeignKey(
         Person, on_delete=models.PROTECT, null=True, related_name="+", help_text="The supervisor who works it now."
     )
-    waiting_since = models.DateTimeField(null=True, help_text="Since when a supervisor's word is due.")
+    waiting_since = models.DateTimeField(null=True, help_text="Since when a supervisor's sign-off is due.")
     step_since = models.DateTimeField(null=True, help_text="Since when the present step is in hand.")
     changed_at = models.DateTimeField()
     text = models.TextField(help_text="The canals and the step in hand, as canonical JSON.")

@@ -9,7 +9,7 @@ from cases.domain.access.roles import Role
 from cases.mapping.kits import kit_of, techniques_of, thresholds_of
 from cases.mapping.uses import counted
 from cases.models import Kit, Membership, Person, Programme
-from cases.queries.bench_codes import with_bench_codes
+from cases.queries.one_time_codes import with_one_time_codes
 from planning.contract.plan_input import Kit as KitValue
 from planning.techniques.files import provided_techniques
 from planning.techniques.technique import Technique
@@ -68,7 +68,7 @@ def shown(person: Person, programme: Programme) -> ProgrammeShown:
     return ProgrammeShown(
         row=programme,
         role=role or Role.STUDENT,
-        supervisors=list(with_bench_codes(supervisors).order_by("display_name")),
+        supervisors=list(with_one_time_codes(supervisors).order_by("display_name")),
         thresholds=thresholds_of(programme.pk),
     )
 

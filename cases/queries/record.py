@@ -86,7 +86,7 @@ class _Made:
             cautions=cautions.cautions(sorted(story.versions.values(), key=lambda each: each.number)),
             let_pass=self._let_pass(),
             asked=sums.asked(story, sum(len(row.reviews.all()) for row in self.versions if row.hash in story.versions)),
-            words=sums.words_given(story),
+            sign_offs=sums.sign_offs(story),
             halts=sums.halts(story),
             visits=sums.visits(story),
             irrigants=sums.irrigants(story),

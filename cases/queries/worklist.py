@@ -80,7 +80,7 @@ class Running:
     glance: Mapping[str, Any]
     """The canals and the step in hand, as `services.running_work` keeps them."""
     waiting_s: int | None
-    """Seconds since a supervisor's word is due; none where none is."""
+    """Seconds since a supervisor's sign-off is due; none where none is."""
     step_s: int | None
     """Seconds the present step has been in hand."""
 

@@ -16,7 +16,7 @@ def phases_of(given: PlanInput) -> list[Phase]:
     A phase whose hold point is not asked for keeps what is worked in it. It keeps its image only where that shows a
     length, and the student judges that alone. The hold point of the cone is then about the final size too.
     """
-    more = Figures(given.thresholds)["words.bench_more"] >= 1
+    more = Figures(given.thresholds)["sign_offs.bench_more"] >= 1
     here = [phase for phase in given.technique.phases if given.setting in phase.settings]
     unasked = [phase for phase in here if not (more or given.setting in phase.hold_point_in)]
     return list(_asked(here, unasked))

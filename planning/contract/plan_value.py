@@ -273,19 +273,19 @@ class Stage:
     phase: str
     title: str
     hold_point: str
-    """What a supervisor's word is about; empty where none is asked for."""
+    """What a supervisor's sign-off is about; empty where none is asked for."""
     canals: tuple[str, ...]
     exposures: tuple[Exposure, ...]
-    words: int
+    sign_offs: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskedFor:
-    """How often the expected work asks for a supervisor's word, and for an image."""
+    """How often the expected work asks for a supervisor's sign-off, and for an image."""
 
     stages: tuple[Stage, ...]
     exposures: int
-    words: int
+    sign_offs: int
     """The one on the plan itself as well."""
 
 

@@ -62,7 +62,7 @@ class Phase:
     hold_point: str | None = None
     image: bool = False
     hold_point_in: tuple[Setting, ...] = ALL_SETTINGS
-    """Settings in which a supervisor's word is asked for at it; a programme may ask for it in all."""
+    """Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

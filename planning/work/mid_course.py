@@ -14,7 +14,7 @@ from planning.work import sheet_builder
 from planning.work.sheet_builder import Sheet
 
 LENGTH_MOVED = "length-moved/sign-off"
-"""The word on a length that was taken again after it had been signed off."""
+"""The sign-off on a length that was taken again after it had been signed off."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +35,7 @@ def begun_by(
     last = walk.sheet.nodes[walk.left[-1].node] if walk.left else None
     due = walk.node if isinstance(walk.node, Do) else last
     if isinstance(due, Do) and due.id == LENGTH_MOVED and walk.node.id != due.exits[Exit.APPROVED]:
-        # The word on the length is still due, and after it the step that was come to before.
+        # The sign-off on the length is still due, and after it the step that was come to before.
         at = due.exits[Exit.APPROVED]
         walked_before = replace(walked_before, passes={**walked_before.passes, at: walked_before.passes.get(at, 0) + 1})
         return Progress(at=at, phase=due.phase, walked_before=walked_before, length_mm=None, made=made)
@@ -51,9 +51,9 @@ def begun_by(
     return Progress(at=walk.at, phase="", walked_before=walked_before, length_mm=length_mm, made=made)
 
 
-def _ends_phase(last: Do, word: Left) -> bool:
-    """Whether this answer ends its phase. A word that does not approve sends the phase back to planning."""
-    return (word.node, word.exit) == (f"{last.phase}/sign-off", Exit.APPROVED)
+def _ends_phase(last: Do, sign_off: Left) -> bool:
+    """Whether this answer ends its phase. A sign-off that does not approve sends the phase back to planning."""
+    return (sign_off.node, sign_off.exit) == (f"{last.phase}/sign-off", Exit.APPROVED)
 
 
 def finish(
@@ -111,17 +111,17 @@ def _to_the_new_end(open_phases: Sequence[Phase], progress: Progress) -> _Start 
 
 
 def _signed_before(every: Sequence[Phase], progress: Progress) -> bool:
-    """Whether the work is past a word on the length, and no other one is due at once."""
+    """Whether the work is past a sign-off on the length, and no other one is due at once."""
     keys = _keys(every)
     if progress.phase not in keys:
         return False
     here = keys.index(progress.phase)
     passed = every[: here + 1 if progress.over else here]
-    due = _asks_for_a_word(every[here]) and not progress.over
-    return not due and any(_asks_for_a_word(phase) and phase.image for phase in passed)
+    due = _asks_for_sign_off(every[here]) and not progress.over
+    return not due and any(_asks_for_sign_off(phase) and phase.image for phase in passed)
 
 
-def _asks_for_a_word(phase: Phase) -> bool:
+def _asks_for_sign_off(phase: Phase) -> bool:
     return phase.kind is PhaseKind.SIGN_OFF and bool(phase.hold_point)
 
 

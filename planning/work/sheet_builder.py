@@ -230,8 +230,8 @@ class Sheet:
         shows: str,
         again_from: str | None = None,
     ) -> str:
-        """An image, then the supervisor's word; a returned image is taken again, a few times at most. `shows` is what
-        has to be in the canal for it, `again_from` the step that it takes to make a returned one better."""
+        """An image, then the supervisor's sign-off; a returned image is taken again, a few times at most. `shows` is
+        what has to be in the canal for it, `again_from` the step that it takes to make a returned one better."""
         image = f"{prefix}/image"
         shown = f"{shows}: image for the hold point {hold_point}."
         self.image(phase, image, then=f"{prefix}/sign-off", say=shown[0].upper() + shown[1:])

@@ -35,8 +35,9 @@ def asked_for(
 ) -> AskedFor:
     """Over the whole of the expected work. `joining` are the canals that wait for their main one to be prepared.
 
-    Words: the one on the plan, and one for each group of canals that come to a hold point together; one for each canal
-    where the programme asks for it. Exposures: one, and one from another angle where canals lie one behind the other.
+    Sign-offs: the one on the plan, and one for each group of canals that come to a hold point together; one for each
+    canal where the programme asks for it. Exposures: one, and one from another angle where canals lie one behind
+    the other.
     """
     each = {name: _by_phase(*way) for name, way in walked.items()}
     stages = [
@@ -47,7 +48,7 @@ def asked_for(
     return AskedFor(
         stages=tuple(stages),
         exposures=sum(len(stage.exposures) for stage in stages),
-        words=1 + sum(stage.words for stage in stages),
+        sign_offs=1 + sum(stage.sign_offs for stage in stages),
     )
 
 
@@ -80,8 +81,8 @@ def _stage(
 ) -> Stage:
     asks = [each[name][phase.key] for name in group]
     hold_point = next((ask.hold_point for ask in asks if ask.hold_point), "")
-    alone = figures["words.each_canal"] >= 1
-    words = sum(bool(ask.hold_point) for ask in asks) if alone else int(bool(hold_point))
+    alone = figures["sign_offs.each_canal"] >= 1
+    sign_offs = sum(bool(ask.hold_point) for ask in asks) if alone else int(bool(hold_point))
     shown = [canal for canal in given.canals if canal.name in group and each[canal.name][phase.key].image]
     return Stage(
         phase=phase.key,
@@ -89,7 +90,7 @@ def _stage(
         hold_point=hold_point,
         canals=tuple(group),
         exposures=tuple(_exposures(given, shown, phase.kind in ONE_END, figures)),
-        words=words,
+        sign_offs=sign_offs,
     )
 
 

@@ -22,7 +22,7 @@ def description() -> dict[str, Any]:
 def operations() -> list[tuple[str, dict[str, Any]]]:
     names = (
         "session",
-        "bench-code",
+        "one-time-code",
         "push",
         "programmes",
         "cases",

@@ -1,4 +1,4 @@
-"""A supervisor's word: asked for, given, given back, given in spite of something; canal by canal."""
+"""A supervisor's sign-off: asked for, given, given back, given in spite of something; canal by canal."""
 
 from __future__ import annotations
 
@@ -26,12 +26,12 @@ IN_SPITE = APPROVED | {"despite_missing": True}
 
 @pytest.fixture
 def waiting(priya: Person, approved: ToothPlanVersion) -> ToothPlanVersion:
-    """DB waits for the word on its length."""
+    """DB waits for the sign-off on its length."""
     to_the_length_hold_point(priya, approved)
     return approved
 
 
-def word(supervisor: Person, version: ToothPlanVersion, told: dict[str, Any], device: str = LAPTOP) -> Any:
+def sign_off(supervisor: Person, version: ToothPlanVersion, told: dict[str, Any], device: str = LAPTOP) -> Any:
     return report(supervisor, version.case, device, event(version, 1, told, node=AT))
 
 
@@ -56,7 +56,7 @@ def test_a_supervisor_who_comes_is_told_to_the_chair(vale: Person, waiting: Toot
 
 def test_with_the_word_nothing_is_asked_any_more(priya: Person, vale: Person, waiting: ToothPlanVersion) -> None:
     report(priya, waiting.case, PHONE, event(waiting, 4, {"kind": "ask", "note": "Please."}, node=AT))
-    told = word(vale, waiting, APPROVED).json()
+    told = sign_off(vale, waiting, APPROVED).json()
     assert (canal(told)["state"], canal(told)["asking"]) == ("open", None)
     (work,) = running(vale, waiting.case)
     assert (canal(work)["asked"], canal(work)["note"]) == (False, "")
@@ -70,24 +70,24 @@ def test_a_student_neither_comes_nor_signs_off(priya: Person, waiting: ToothPlan
 
 @pytest.mark.parametrize("told", [IN_SPITE, IN_SPITE | {"reason": "  "}, {"kind": "sign_off", "exit": "returned"}])
 def test_a_word_that_needs_its_reason_has_one(vale: Person, waiting: ToothPlanVersion, told: dict[str, Any]) -> None:
-    assert list(problem(word(vale, waiting, told), 422, "not-usable")) == ["#/events/0/payload/reason"]
+    assert list(problem(sign_off(vale, waiting, told), 422, "not-usable")) == ["#/events/0/payload/reason"]
 
 
 def test_what_is_returned_is_not_let_pass(vale: Person, waiting: ToothPlanVersion) -> None:
     both = {"kind": "sign_off", "exit": "returned", "despite_missing": True, "reason": "Blurred."}
-    assert list(problem(word(vale, waiting, both), 422, "not-usable")) == ["#/events/0/payload/despite_missing"]
+    assert list(problem(sign_off(vale, waiting, both), 422, "not-usable")) == ["#/events/0/payload/despite_missing"]
 
 
 def test_let_pass_in_spite_the_canal_goes_on_and_the_reason_stays(vale: Person, waiting: ToothPlanVersion) -> None:
-    told = word(vale, waiting, IN_SPITE | {"reason": "Sensor broken; locator seen."}).json()
+    told = sign_off(vale, waiting, IN_SPITE | {"reason": "Sensor broken; locator seen."}).json()
     assert canal(told)["state"] == "open"
     kept = told["events"][-1]["payload"]
-    assert (kept["despite_missing"], kept["reason"], kept["at_bench"]) == (True, "Sensor broken; locator seen.", False)
+    assert (kept["despite_missing"], kept["reason"], kept["on_site"]) == (True, "Sensor broken; locator seen.", False)
 
 
-def test_a_device_does_not_say_that_a_word_was_given_at_the_bench(vale: Person, waiting: ToothPlanVersion) -> None:
-    answer = word(vale, waiting, APPROVED | {"at_bench": True})
-    assert list(problem(answer, 403, "not-allowed")) == ["#/events/0/payload/at_bench"]
+def test_a_device_does_not_say_that_a_word_was_given_on_site(vale: Person, waiting: ToothPlanVersion) -> None:
+    answer = sign_off(vale, waiting, APPROVED | {"on_site": True})
+    assert list(problem(answer, 403, "not-allowed")) == ["#/events/0/payload/on_site"]
 
 
 def test_no_device_takes_the_servers_name(priya: Person, approved: ToothPlanVersion) -> None:

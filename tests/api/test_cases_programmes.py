@@ -21,7 +21,7 @@ def at(programme: Programme, more: str = "") -> str:
 def test_a_member_sees_the_programme(programme: Programme, priya: Person, vale: Person, stranger: Person) -> None:
     told = client(priya).get(at(programme)).json()
     assert (told["name"], told["role"]) == ("Check programme", "student")
-    assert told["supervisors"] == [{"id": str(vale.pk), "name": "Vale", "signs_at_bench": False}]
+    assert told["supervisors"] == [{"id": str(vale.pk), "name": "Vale", "signs_on_site": False}]
     for address in ("", "/kits", "/techniques"):
         problem(client(stranger).get(at(programme, address)), 404, "not-found")
 

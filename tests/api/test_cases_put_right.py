@@ -207,7 +207,7 @@ def test_the_list_has_a_tag_that_changes_with_what_it_says(priya: Person, opened
 
 @pytest.fixture
 def at_the_hold_point(priya: Person, approved: ToothPlanVersion) -> str:
-    """DB waits for the word on its length; the image's id."""
+    """DB waits for the sign-off on its length; the image's id."""
     id_ = stored(priya, approved.case)
     report(
         priya,
@@ -244,7 +244,7 @@ def test_moved_away_and_back(priya: Person, approved: ToothPlanVersion, at_the_h
     assert lacks(priya, approved.case) == []
 
 
-def test_a_word_that_rested_on_it_is_asked_for_again_while_nothing_has_gone_on_from_it(
+def test_a_sign_off_that_rested_on_it_is_asked_for_again_while_nothing_has_gone_on_from_it(
     priya: Person, vale: Person, approved: ToothPlanVersion, at_the_hold_point: str
 ) -> None:
     case = approved.case
@@ -255,7 +255,7 @@ def test_a_word_that_rested_on_it_is_asked_for_again_while_nothing_has_gone_on_f
     assert running(vale, case)[0]["waiting_s"] is not None
     told = client(priya).get(chair(case)).json()
     assert (canal(told)["state"], canal(told)["lacking"]) == ("hold_point", ["image"])
-    # Another image, the word once more, and a step: from there on it stays, and is marked.
+    # Another image, the sign-off once more, and a step: from there on it stays, and is marked.
     other = stored(priya, case)
     image_again = event(approved, 5, {"kind": "image", "image_id": other, "purpose": "length"}, node="length/image")
     report(priya, case, PHONE, image_again)
@@ -263,15 +263,15 @@ def test_a_word_that_rested_on_it_is_asked_for_again_while_nothing_has_gone_on_f
     report(priya, case, PHONE, event(approved, 6, REACHED, node="glide-path/10-02"))
     strike(vale, case, other)
     assert canal(running(vale, case)[0])["state"] == "open"
-    assert [word.image_gone for word in record_of(case.pk).record.words] == [True, True]
+    assert [sign_off.image_gone for sign_off in record_of(case.pk).record.sign_offs] == [True, True]
 
 
-def test_the_record_says_so_on_the_word_that_rested_on_it(
+def test_the_record_says_so_on_the_sign_off_that_rested_on_it(
     priya: Person, vale: Person, approved: ToothPlanVersion, at_the_hold_point: str
 ) -> None:
     case = approved.case
     report(vale, case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off"))
-    assert [word.image_gone for word in record_of(case.pk).record.words] == [False]
+    assert [sign_off.image_gone for sign_off in record_of(case.pk).record.sign_offs] == [False]
     move(vale, case, at_the_hold_point, "P")
     strike(vale, case, at_the_hold_point, {"why": "not_so"})
     shown = record_of(case.pk)
@@ -279,7 +279,7 @@ def test_the_record_says_so_on_the_word_that_rested_on_it(
         ("DB", "P", "Vale"),
         ("P", None, "Vale"),
     ]
-    assert [word.image_gone for word in shown.record.words] == [True]
+    assert [sign_off.image_gone for sign_off in shown.record.sign_offs] == [True]
     assert [one.counts for one in shown.record.images] == [False]
     pages = PdfReader(BytesIO(record_pdf(shown.record, shown.hash))).pages
     paper = " ".join(" ".join(page.extract_text().split()) for page in pages)

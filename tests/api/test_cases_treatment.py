@@ -56,7 +56,7 @@ def canal(told: dict[str, Any], name: str = "DB") -> dict[str, Any]:
 
 
 def to_the_length_hold_point(priya: Person, approved: ToothPlanVersion) -> dict[str, Any]:
-    """Explore DB to its stop, irrigate, take the image: the length waits for its word."""
+    """Explore DB to its stop, irrigate, take the image: the length waits for its sign-off."""
     explored = event(approved, 1, REACHED | {"depth_um": 18_000, "stop_um": 18_000}, node="explore/10-02")
     rinsed = event(approved, 2, DONE, node="explore/10-02/irrigate")
     image = event(approved, 3, DONE, node="length/image")
@@ -80,7 +80,7 @@ def test_the_answer_says_where_the_work_stands(priya: Person, approved: ToothPla
     assert [each["position"] for each in told["events"]] == [1, 2, 3, 4]
 
 
-def test_a_supervisor_elsewhere_gives_the_word_and_the_canal_goes_on(
+def test_a_supervisor_elsewhere_signs_off_and_the_canal_goes_on(
     priya: Person, vale: Person, approved: ToothPlanVersion
 ) -> None:
     to_the_length_hold_point(priya, approved)

@@ -14,6 +14,7 @@ GIVEN_UP = {
     "About",
     "Begun",
     "Behind",
+    "BenchCode",
     "Felt",
     "Fixed",
     "Happened",
@@ -31,6 +32,8 @@ GIVEN_UP = {
     "VisitsBelow",
     "What",
     "Why",
+    "Word",
+    "WordRecord",
     "Worked",
 }
 

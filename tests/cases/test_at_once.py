@@ -249,9 +249,11 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
     def signing(name: str) -> Callable[[], Any]:
         waits = treatment_of(scene.case.pk)
         node = next(canal.node for canal in waits.canals if canal.canal == name)
-        told = SignOffPayload(exit="approved", at_bench=True)
-        word = OnSiteSignOff(supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=told)
-        return lambda: on_site_sign_off.sign_off(actor=scene.student, case=scene.case, word=word)
+        told = SignOffPayload(exit="approved", on_site=True)
+        entry = OnSiteSignOff(
+            supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=told
+        )
+        return lambda: on_site_sign_off.sign_off(actor=scene.student, case=scene.case, entry=entry)
 
     came = at_once(*(signing(name) for name in canals))
     assert sorted(type(each).__name__ for each in came) == ["CodeRefused", "TreatmentEvent"]

@@ -142,7 +142,7 @@ def test_a_canal_that_a_supervisor_spoke_of_stays(wide: Case, vale: Person, priy
         canals.remove_canal(actor=priya, canal=canal_of(wide, "P2"))
 
 
-# --- a wide canal: the supervisor's word is a size ---
+# --- a wide canal: the supervisor's sign-off is a size ---
 
 
 WIDE: dict[str, Any] = {"code": "wide-canal", "reason": "Own cone, I look at the fit."}

@@ -113,7 +113,7 @@ def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
     ]
     assert [(one.irrigant, one.volume_ml) for one in made.irrigants] == [("water", 2.5)]
     assert [(one.instrument, one.canals, one.uses) for one in made.instruments] == [("10/.02", ("DB",), 1)]
-    assert [(one.hold_point, one.said, one.who.name, one.who.role) for one in made.words] == [
+    assert [(one.hold_point, one.said, one.who.name, one.who.role) for one in made.sign_offs] == [
         ("length", "approved", "Vale", "supervisor")
     ]
     assert [(one.image, one.purpose) for one in made.images] == [("0190-abc", "length")]

@@ -107,8 +107,8 @@ def unshown(why: NoImage, together: str = "") -> StepPayload:
 
 
 def test_what_was_one_act_counts_once() -> None:
-    """By hand: two decisions on plans, one word for three canals and one alone: 4. One image for two canals, one more,
-    a film for two and one taken elsewhere: 4; without a sensor none was taken."""
+    """By hand: two decisions on plans, one sign-off for three canals and one alone: 4. One image for two canals, one
+    more, a film for two and one taken elsewhere: 4; without a sensor none was taken."""
     found = sums.asked(
         told(
             *(
@@ -124,5 +124,5 @@ def test_what_was_one_act_counts_once() -> None:
         ),
         decisions=2,
     )
-    assert (found.words, found.exposures) == (4, 4)
-    assert (found.planned_words, found.planned_exposures) == (None, None)
+    assert (found.sign_offs, found.exposures) == (4, 4)
+    assert (found.planned_sign_offs, found.planned_exposures) == (None, None)

@@ -203,7 +203,7 @@ describe('ways out', () => {
     expect(undoes([SHAPED, irrigated])).toEqual(undo('MB', 'e2'))
   })
 
-  test('a note, on this phone or another, stands in no undo’s way; a discard and a supervisor’s word do', () => {
+  test('a note, on this phone or another, stands in no undo’s way; a discard and a supervisor’s sign-off do', () => {
     const note = { kind: 'note' as const, payload: { text: 'Firm.' } }
     expect(undoes([SHAPED, note, { ...note, canal: '' }])).toEqual(undo('MB', 'e1'))
     expect(undoes([SHAPED, { ...note, actor: 'v' }])).toEqual(undo('MB', 'e1'))

@@ -6,11 +6,11 @@ import type { Do, EventPayload, EventShown, Running, RunSheet, Treatment, Versio
 import { Answer } from '@/panels/hold-point/answer'
 import { Answered } from '@/panels/hold-point/answered'
 import { SquareCode } from '@/screens/account/codes'
-import { Bench } from '@/screens/chair/bench'
+import { OnSiteSignOff } from '@/screens/chair/on-site-sign-off'
 import { partners } from '@/screens/review/release'
 import { whereTo } from '@/screens/worklist/waits-for'
 import type { Chair } from '@/store/chair/chair'
-import { approvedDespiteMissing, lastWord, sinceLastWord, wasFirst } from '@/store/chair/hold'
+import { approvedDespiteMissing, lastSignOff, sinceLastSignOff, wasFirst } from '@/store/chair/hold'
 import { CaseState } from '@/walk/course'
 import { signedIn } from './people'
 import { eventOf, inForce } from './sample-events'
@@ -21,8 +21,8 @@ const sheet = shared.sheets.hold as RunSheet
 const NODE = sheet.nodes.word as Do
 
 const image = { payload: { kind: 'step', exit: 'done' }, node: 'image' } as const
-const word = (exit: 'approved' | 'returned', by: string, more: object = {}) => ({
-  payload: { kind: 'sign_off', exit, reason: '', despite_missing: false, at_bench: false, ...more } as EventPayload,
+const signedOff = (exit: 'approved' | 'returned', by: string, more: object = {}) => ({
+  payload: { kind: 'sign_off', exit, reason: '', despite_missing: false, on_site: false, ...more } as EventPayload,
   node: 'word',
   by,
 })
@@ -108,40 +108,44 @@ describe('a supervisor’s answer', () => {
   })
 })
 
-describe('words on a canal', () => {
+describe('sign-offs of a canal', () => {
   test('the last that counted, what was done since, and what was let pass', () => {
-    const { chair } = chairWith([image, word('returned', 'Dr Vale', { reason: 'Again.' }), image])
-    expect(lastWord(chair, 'MB1')?.payload.exit).toBe('returned')
-    expect(sinceLastWord(chair, 'MB1').map(({ id }) => id)).toEqual(['e3'])
+    const { chair } = chairWith([image, signedOff('returned', 'Dr Vale', { reason: 'Again.' }), image])
+    expect(lastSignOff(chair, 'MB1')?.payload.exit).toBe('returned')
+    expect(sinceLastSignOff(chair, 'MB1').map(({ id }) => id)).toEqual(['e3'])
     expect(approvedDespiteMissing(chair, 'MB1')).toEqual([])
-    const passed = chairWith([image, word('approved', 'Dr Vale', { despite_missing: true, reason: 'Seen.' })])
+    const passed = chairWith([image, signedOff('approved', 'Dr Vale', { despite_missing: true, reason: 'Seen.' })])
     expect(approvedDespiteMissing(passed.chair, 'MB1').map(({ payload }) => payload.reason)).toEqual(['Seen.'])
   })
 
   test('who came second is payload who was first, and what they said', () => {
     const { chair } = chairWith([
       image,
-      word('returned', 'Dr Amari', { reason: 'Blurred.' }),
-      word('approved', 'Dr Vale'),
+      signedOff('returned', 'Dr Amari', { reason: 'Blurred.' }),
+      signedOff('approved', 'Dr Vale'),
     ])
     expect(wasFirst(chair, 'MB1')?.name).toBe('Dr Amari')
     render(<Answered chair={chair} canal="MB1" waits={false} />)
     expect(
-      screen.getByText(/^Dr Amari was first, .* Your word is kept in the record and moved nothing\.$/),
+      screen.getByText(/^Dr Amari was first, .* Your sign-off is kept in the record and moved nothing\.$/),
     ).toBeTruthy()
     expect(screen.getAllByText(/Returned by Dr Amari.*Blurred\./).length).toBeGreaterThan(0)
   })
 
   test('who was first is not payload so', () => {
-    const { chair } = chairWith([image, word('approved', 'Dr Vale'), word('returned', 'Dr Amari', { reason: 'No.' })])
+    const { chair } = chairWith([
+      image,
+      signedOff('approved', 'Dr Vale'),
+      signedOff('returned', 'Dr Amari', { reason: 'No.' }),
+    ])
     expect(wasFirst(chair, 'MB1')).toBeUndefined()
   })
 })
 
-describe('a word at the bench', () => {
+describe('an on-site sign-off', () => {
   const supervisors = [
-    { id: 's1', name: 'Dr Vale', signs_at_bench: true },
-    { id: 's2', name: 'Dr Amari', signs_at_bench: false },
+    { id: 's1', name: 'Dr Vale', signs_on_site: true },
+    { id: 's2', name: 'Dr Amari', signs_on_site: false },
   ]
 
   test('names the supervisor, the code, and the hold point and plan on the screen', async () => {
@@ -159,14 +163,14 @@ describe('a word at the bench', () => {
             },
           },
     )
-    render(<Bench chair={chair} canal="MB1" node={NODE} onClose={() => undefined} />)
+    render(<OnSiteSignOff chair={chair} canal="MB1" node={NODE} onClose={() => undefined} />)
     const who = await screen.findByLabelText('Supervisor')
     // Who has no codes is not on offer.
     expect([...who.querySelectorAll('option')].map((one) => one.textContent)).toEqual(['Who are you?', 'Dr Vale'])
     fireEvent.change(who, { target: { value: 's1' } })
     fireEvent.input(screen.getByLabelText('One-time code'), { target: { value: '123 456' } })
-    fireEvent.click(screen.getByRole('button', { name: 'Give this word', hidden: true }))
-    await waitFor(() => expect(sent.at(-1)?.path).toBe('cases/c1/bench-sign-offs'))
+    fireEvent.click(screen.getByRole('button', { name: 'Give this answer', hidden: true }))
+    await waitFor(() => expect(sent.at(-1)?.path).toBe('cases/c1/on-site-sign-offs'))
     expect(sent.at(-1)?.body).toMatchObject({
       supervisor: 's1',
       code: '123 456',
@@ -210,8 +214,8 @@ describe('canals that wait with a returned one', () => {
 test('from the list one goes to the hold point that was asked for', () => {
   const canal = (name: string, hold_point: string, asked: boolean) => ({ canal: name, hold_point, asked })
   const running = (halted: boolean, ...canals: object[]) => ({ case: 'c1', halted, canals }) as unknown as Running
-  expect(whereTo(running(false, canal('MB', 'length', false), canal('D', 'cone', true)))).toBe('/cases/c1/word/D')
-  expect(whereTo(running(false, canal('MB', 'length', false), canal('D', '', false)))).toBe('/cases/c1/word/MB')
+  expect(whereTo(running(false, canal('MB', 'length', false), canal('D', 'cone', true)))).toBe('/cases/c1/sign-off/D')
+  expect(whereTo(running(false, canal('MB', 'length', false), canal('D', '', false)))).toBe('/cases/c1/sign-off/MB')
   expect(whereTo(running(true, canal('MB', 'length', true)))).toBe('/cases/c1/chair')
   expect(whereTo(running(false, canal('D', '', false)))).toBe('/cases/c1/chair')
 })

@@ -1,7 +1,7 @@
 import { fireEvent, render, screen } from '@testing-library/preact'
 import { beforeEach, expect, test, vi } from 'vitest'
 import type { CanalPlan, Do } from '@/api/shapes'
-import { AskForWord } from '@/screens/chair/hold-point'
+import { AskForSignOff } from '@/screens/chair/hold-point'
 import { ImageAnswers } from '@/screens/chair/image-answers'
 import type { Chair } from '@/store/chair/chair'
 import { imageOfStep } from '@/store/chair/image-of-step'
@@ -57,7 +57,7 @@ test.each([
 test.each([
   ['estimated', false],
   ['settled', true],
-] as const)('at a hold point on a length that is %s the word is asked for: %s', (state, offered) => {
+] as const)('at a hold point on a length that is %s the sign-off is asked for: %s', (state, offered) => {
   const node = { kind: 'do', id: 'word', action: 'sign_off', hold_point: 'length', exits: {} } as unknown as Do
   const canal = { state: 'hold_point', walk: { node }, asking: null, coming: null, reopened: new Set() }
   const chair = {
@@ -68,8 +68,8 @@ test.each([
     treatment: { events: [] },
     record: vi.fn(),
   } as unknown as Chair
-  render(<AskForWord chair={chair} canal="MB1" node={node} />)
-  expect(screen.queryByRole('button', { name: 'Ask for the word' }) !== null).toBe(offered)
+  render(<AskForSignOff chair={chair} canal="MB1" node={node} />)
+  expect(screen.queryByRole('button', { name: 'Ask for sign-off' }) !== null).toBe(offered)
   // A supervisor at the chair may let it pass in spite.
   expect(screen.getByRole('button', { name: 'The supervisor is here' })).toBeTruthy()
 })

@@ -27,7 +27,7 @@ const OF_THE_STUDENT = [
   /close for today/i,
   /open again/i,
   /irrigate/i,
-  /ask for the word/i,
+  /ask for sign-off/i,
   /take a photo/i,
   /^problem$/i,
 ]
@@ -171,7 +171,7 @@ describe('an image that a supervisor asks for', () => {
     ['one of another canal', [wanted, { ...image, canal: 'MB2' }], ['MB1']],
     ['one that was taken back', [wanted, image, { kind: 'undo', canal: 'MB1', payload: { undoes: '2' } }], ['MB1']],
     ['asked again', [wanted, image, wanted], ['MB1']],
-    ['a word that did not wait for it', [wanted, { kind: 'sign_off', canal: 'MB1', node: 'x' }], []],
+    ['a sign-off that did not wait for it', [wanted, { kind: 'sign_off', canal: 'MB1', node: 'x' }], []],
     ['why there is none', [wanted, { ...STEP, payload: { exit: 'done', no_image: 'film' } }], []],
   ] as const)('%s', (_, events, open) => {
     const { chair } = chairAfter(events as readonly Written[], 'extracted')

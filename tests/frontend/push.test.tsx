@@ -131,10 +131,10 @@ describe('notifications on this device', () => {
 describe('a notice', () => {
   const message = { case: 'c1', alias: 'Bench 1', tooth: '26', canal: 'MB2', what: 'asked', hold_point: 'length' }
 
-  test('says tooth, canal and alias, and leads to where the word is given', () => {
+  test('says tooth, canal and alias, and leads to where the sign-off is given', () => {
     const notice = noticeOf(message)
-    expect(notice).toMatchObject({ title: '26 MB2: your word is asked for', body: 'Bench 1, length' })
-    expect(notice).toMatchObject({ to: '/cases/c1/word/MB2', urgent: false })
+    expect(notice).toMatchObject({ title: '26 MB2: your sign-off is asked for', body: 'Bench 1, length' })
+    expect(notice).toMatchObject({ to: '/cases/c1/sign-off/MB2', urgent: false })
     expect(noticeOf({ ...message, what: 'hold_point' }).title).toBe('26 MB2 has come to a hold point')
   })
 
@@ -162,6 +162,8 @@ describe('a notice', () => {
   )
 
   test('never leads out of the app', () => {
-    expect(noticeOf({ ...message, case: '//elsewhere.example/' }).to).toBe('/cases/%2F%2Felsewhere.example%2F/word/MB2')
+    expect(noticeOf({ ...message, case: '//elsewhere.example/' }).to).toBe(
+      '/cases/%2F%2Felsewhere.example%2F/sign-off/MB2',
+    )
   })
 })

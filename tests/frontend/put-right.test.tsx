@@ -95,8 +95,8 @@ describe('at the chair', () => {
   const moved = (id: string, from: string, moved_to: string) =>
     event('struck', from, { what: 'image', struck: id, why: 'wrong_canal', moved_to })
   const at = (...events: CourseEvent[]) => of(events, () => true)
-  const of = (events: CourseEvent[], wordCounts: () => boolean) =>
-    ({ events, course: { undone: new Set(), outOfCourse: {}, wordCounts } }) as unknown as Pick<
+  const of = (events: CourseEvent[], signOffCounts: () => boolean) =>
+    ({ events, course: { undone: new Set(), outOfCourse: {}, signOffCounts } }) as unknown as Pick<
       Chair,
       'events' | 'course'
     >
@@ -122,7 +122,7 @@ describe('at the chair', () => {
     expect(wantedImages(at(wanted, taken('i', 'DB'), moved('i', 'DB', 'MB')))).toEqual([])
   })
 
-  test('a word that is asked for again is none: what was taken before it is looked at once more', () => {
+  test('a sign-off that is asked for again is none: what was taken before it is looked at once more', () => {
     const events = [taken('i'), event('sign_off', 'MB', { exit: 'approved' }), struck('i'), taken('j')]
     expect([imagesSince(at(...events), 'MB'), askedAgain(at(...events), 'MB')]).toEqual([['j'], false])
     const again = of(events, () => false)

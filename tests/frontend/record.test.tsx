@@ -71,7 +71,7 @@ test('work stands against the plan; what went as planned and is on every step st
 
 test('a sign-off says in spite of what and where it was given', async () => {
   await shown()
-  expect(screen.getByText(/final size: approved, in spite of what is missing, at the bench/)).toBeTruthy()
+  expect(screen.getByText(/final size: approved, in spite of what is missing, on site/)).toBeTruthy()
 })
 
 test('a halt says what ended it, an instrument used too often says so', async () => {

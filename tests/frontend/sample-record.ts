@@ -92,15 +92,15 @@ export const record: RecordValue = {
   ],
   cautions: [{ code: 'x', severity: 'caution', canal: null, says: 'Wall is thin.', version: 1, settled: 'let_pass' }],
   let_pass: [],
-  asked: { words: 2, exposures: 1, planned_words: 4, planned_exposures: 6 },
-  words: [
+  asked: { sign_offs: 2, exposures: 1, planned_sign_offs: 4, planned_exposures: 6 },
+  sign_offs: [
     {
       position: 4,
       canal: 'DB',
       hold_point: 'final-size',
       said: 'approved',
       despite_missing: true,
-      at_bench: true,
+      on_site: true,
       reason: 'Clear.',
       who: vale,
       at,

@@ -5,7 +5,7 @@ import { beforeEach, expect, test, vi } from 'vitest'
 import type { CanalPlan, Do, EventPayload, Plan, RunSheet } from '@/api/shapes'
 import { Answer } from '@/panels/hold-point/answer'
 import { AskedFor } from '@/parts/order/order-view'
-import { AskForWord } from '@/screens/chair/hold-point'
+import { AskForSignOff } from '@/screens/chair/hold-point'
 import { ImageAnswers } from '@/screens/chair/image-answers'
 import type { Chair } from '@/store/chair/chair'
 import { shownWith, standingWith, stillComing } from '@/store/chair/together'
@@ -33,10 +33,10 @@ function chairAfter(events: readonly Written[], walked_before = '') {
     ...(walked_before ? [{ canals: [walked_before], turned: true }] : []),
   ]
   const { phase } = sheet.nodes.image as Do
-  const stage = { phase, title: 'Length', hold_point: 'length', canals: CANALS, exposures, words: 1 }
+  const stage = { phase, title: 'Length', hold_point: 'length', canals: CANALS, exposures, sign_offs: 1 }
   const plan = {
     canals: CANALS.map((canal) => ({ canal, length: { state: 'settled' }, run_sheet: sheet })),
-    asks: { stages: [stage], words: 2, exposures: exposures.length },
+    asks: { stages: [stage], sign_offs: 2, exposures: exposures.length },
   } as unknown as Plan
   const sheets = Object.fromEntries(CANALS.map((canal) => [canal, sheet]))
   const record = vi.fn(async (_canal: string, _node: string, _told: EventPayload) => true)
@@ -57,7 +57,7 @@ function chairAfter(events: readonly Written[], walked_before = '') {
 const told = (record: ReturnType<typeof chairAfter>['record']) =>
   record.mock.calls.map(([canal, node, { kind, ...body }]) => ({ canal, node, kind, ...body }))
 const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }))
-const WORD = sheet.nodes.word as Do
+const SIGN_OFF = sheet.nodes.word as Do
 const later = () => new Promise((resolve) => setTimeout(resolve))
 
 beforeEach(() => signedIn('Ines'))
@@ -70,7 +70,7 @@ test('canals that stand at one point, and those still on their way to it', () =>
 
 test('one request asks for all canals that wait, as one act', async () => {
   const { chair, record } = chairAfter(imaged(IMAGED))
-  render(<AskForWord chair={chair} canal="MB1" node={WORD} />)
+  render(<AskForSignOff chair={chair} canal="MB1" node={SIGN_OFF} />)
   press('Ask for MB1 and DB')
   await later()
   expect(told(record)).toMatchObject(IMAGED.map((canal) => ({ canal, node: 'word', kind: 'ask' })))
@@ -81,9 +81,9 @@ test('one request asks for all canals that wait, as one act', async () => {
 
 test('a canal may be left out of it', async () => {
   const { chair, record } = chairAfter(imaged(IMAGED))
-  render(<AskForWord chair={chair} canal="MB1" node={WORD} />)
+  render(<AskForSignOff chair={chair} canal="MB1" node={SIGN_OFF} />)
   press('DB')
-  press('Ask for the word')
+  press('Ask for sign-off')
   await later()
   expect(told(record)).toMatchObject([{ canal: 'MB1', together: '' }])
 })
@@ -91,7 +91,7 @@ test('a canal may be left out of it', async () => {
 test('a supervisor answers for all of them in one touch', async () => {
   signedIn('Dr Vale', 'supervisor')
   const { chair, record } = chairAfter(imaged(CANALS))
-  render(<Answer chair={chair} canal="MB1" node={WORD} />)
+  render(<Answer chair={chair} canal="MB1" node={SIGN_OFF} />)
   press('Approve MB1, DB and P')
   await later()
   expect(told(record).map(({ canal, kind }) => [canal, kind])).toEqual(CANALS.map((canal) => [canal, 'sign_off']))
@@ -100,7 +100,7 @@ test('a supervisor answers for all of them in one touch', async () => {
 test('says that they come for each of them, with nothing that the server would not take', async () => {
   signedIn('Dr Vale', 'supervisor')
   const { chair, record } = chairAfter(imaged(CANALS))
-  render(<Answer chair={chair} canal="MB1" node={WORD} />)
+  render(<Answer chair={chair} canal="MB1" node={SIGN_OFF} />)
   press('Come to the chair')
   await later()
   expect(record.mock.calls).toEqual(CANALS.map((canal) => [canal, 'word', { kind: 'come', note: '' }]))
@@ -109,7 +109,7 @@ test('says that they come for each of them, with nothing that the server would n
 test('returns one of them with its reason, the others untouched', async () => {
   signedIn('Dr Vale', 'supervisor')
   const { chair, record } = chairAfter(imaged(IMAGED))
-  render(<Answer chair={chair} canal="MB1" node={WORD} />)
+  render(<Answer chair={chair} canal="MB1" node={SIGN_OFF} />)
   press('DB')
   press('Return')
   fireEvent.input(screen.getByRole('textbox'), { target: { value: 'Not readable.' } })
@@ -145,9 +145,9 @@ test('what lies behind another canal has an exposure of its own', async () => {
   expect(told(record).map(({ canal }) => canal)).toEqual(['P'])
 })
 
-test('the plan says how many words and exposures, and of which canals', () => {
+test('the plan says how many sign-offs and exposures, and of which canals', () => {
   const { chair } = chairAfter([], 'P')
   render(<AskedFor plan={chair.plan} />)
-  expect(screen.getByText('2 words of a supervisor, 2 exposures')).toBeTruthy()
-  expect(screen.getByText('one word · one exposure: MB1 and DB · from another angle: P')).toBeTruthy()
+  expect(screen.getByText('2 sign-offs by a supervisor, 2 exposures')).toBeTruthy()
+  expect(screen.getByText('one sign-off · one exposure: MB1 and DB · from another angle: P')).toBeTruthy()
 })

@@ -76,7 +76,7 @@ describe('may I start?', () => {
   test('a leaking dam is told by one touch, and only the dam ends it', () => {
     const { told } = start([DAM, ROOM, { kind: 'dam', payload: { state: 'leaking' } }])
     expect(screen.getByText('Not yet: dam leaking.')).toBeTruthy()
-    expect(screen.getByRole('alert').textContent).toContain('Nobody’s word takes its place')
+    expect(screen.getByRole('alert').textContent).toContain('No sign-off takes its place')
     fireEvent.click(screen.getByRole('button', { name: 'The dam is on again' }))
     expect(told).toEqual([{ kind: 'dam', state: 'on' }])
   })
@@ -84,13 +84,13 @@ describe('may I start?', () => {
   test.each([
     ['on', true],
     ['leaking', false],
-  ] as const)('at a hold point with the dam %s the word is asked for: %s', (state, offered) => {
+  ] as const)('at a hold point with the dam %s the sign-off is asked for: %s', (state, offered) => {
     const { chair } = chairAfter([DAM, ROOM, ...BLOCKED, { kind: 'dam', payload: { state } }])
     const [canal] = chair.plan.canals
     const course = chair.course.canals.MB1
     if (!canal || course?.state !== 'hold_point') throw new Error('not at a hold point')
     render(<Dock chair={chair} canal={canal} course={course} onTurnedBack={() => undefined} />)
-    expect(screen.queryByRole('button', { name: 'Ask for the word' }) !== null).toBe(offered)
+    expect(screen.queryByRole('button', { name: 'Ask for sign-off' }) !== null).toBe(offered)
     expect(screen.getByRole('button', { name: 'Problem' })).toBeTruthy()
   })
 
@@ -136,7 +136,7 @@ describe('a closed visit', () => {
 describe('from the supervisors’ list', () => {
   const work = { case: 'k1', halted: false, canals: [{ canal: 'MB1', hold_point: 'length', asked: false }] }
   test.each([
-    ['a word that is due on one canal is given there', {}, '/cases/k1/word/MB1'],
+    ['a sign-off that is due on one canal is given there', {}, '/cases/k1/sign-off/MB1'],
     ['a check of the closed visit comes first', { check_due: true, missing: ['closed'] }, '/cases/k1/chair'],
     ['and so does an approval that lapsed', { missing: ['approval_lapsed'] }, '/cases/k1/chair'],
   ])('%s', (_, more, to) => {

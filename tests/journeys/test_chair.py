@@ -1,4 +1,4 @@
-"""At the chair: one step at a time, also with no connection; a supervisor elsewhere gives the word."""
+"""At the chair: one step at a time, also with no connection; a supervisor elsewhere signs off."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ def due(page: Page, phase: str) -> None:
 
 def approve(supervisor: Page, case: str, canal: str = "MB") -> None:
     """At the hold point that the canal waits at, on its own screen."""
-    supervisor.goto(f"/cases/{case}/word/{canal}")
+    supervisor.goto(f"/cases/{case}/sign-off/{canal}")
     with taken_in(supervisor):
         answer(supervisor, "Approve")
 

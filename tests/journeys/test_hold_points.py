@@ -1,4 +1,4 @@
-"""A supervisor's word: asked for on a phone, given on a laptop or on the phone itself; canal by canal."""
+"""A supervisor's sign-off: asked for on a phone, given on a laptop or on the phone itself; canal by canal."""
 
 from __future__ import annotations
 
@@ -38,24 +38,24 @@ def test_asked_on_the_phone_and_answered_from_the_list(open_phone: Opens, open_l
     expect(row).to_contain_text("waits: length · not asked yet", timeout=WORD_MS)
 
     phone.get_by_label("What to look at, if you like").fill("Tip 0.5 short on the image.")
-    answer(phone, "Ask for the word")
+    answer(phone, "Ask for sign-off")
     expect(row).to_contain_text("asked", timeout=WORD_MS)
     expect(row).to_contain_text("Tip 0.5 short on the image.")
     expect(phone.get_by_text(re.compile(r"Asked \d\d:\d\d"))).to_be_visible()
 
-    # What the word rests on is on one screen; the supervisor comes first, then decides.
+    # What the sign-off rests on is on one screen; the supervisor comes first, then decides.
     row.click()
     expect(laptop.get_by_role("heading", level=1, name="MB: length")).to_be_visible()
     expect(laptop.get_by_text("Tip 0.5 short on the image.")).to_be_visible()
     expect(laptop.get_by_text("One reading counts, and nothing else tests it.")).to_be_visible()
-    since = laptop.get_by_role("region", name="Done since the last word")
+    since = laptop.get_by_role("region", name="Done since the last sign-off")
     expect(since.get_by_role("listitem")).to_have_count(3)
     answer(laptop, "Come to the chair")
     expect(phone.get_by_text("comes to the chair.")).to_be_visible(timeout=WORD_MS)
 
     # Two look at once; what is returned needs its reason.
     sign_in(other, person(demo, "supervisor", 1))
-    other.goto(f"/cases/{case}/word/MB")
+    other.goto(f"/cases/{case}/sign-off/MB")
     expect(other.get_by_role("button", name="Approve")).to_be_visible()
     other.context.set_offline(True)
     answer(laptop, "Return")
@@ -66,13 +66,13 @@ def test_asked_on_the_phone_and_answered_from_the_list(open_phone: Opens, open_l
     expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
     expect(laptop.get_by_text(re.compile("Approved by "))).to_be_visible()
 
-    # The second supervisor's word comes late: it is told who was first.
+    # The second supervisor's sign-off comes late: it is told who was first.
     answer(other, "Approve")
     other.context.set_offline(False)
-    expect(other.get_by_text(re.compile(r"was first, .* Your word is kept"))).to_be_visible(timeout=WORD_MS)
+    expect(other.get_by_text(re.compile(r"was first, .* Your sign-off is kept"))).to_be_visible(timeout=WORD_MS)
 
 
-def test_a_word_at_the_bench_with_a_one_time_code(open_phone: Opens, open_laptop: Opens, demo: Demo) -> None:
+def test_an_on_site_sign_off_with_a_one_time_code(open_phone: Opens, open_laptop: Opens, demo: Demo) -> None:
     phone, laptop = open_phone(), open_laptop()
     at_the_chair(phone, laptop, demo, "Bench 172")
     supervisor = person(demo, "supervisor")
@@ -94,11 +94,11 @@ def test_a_word_at_the_bench_with_a_one_time_code(open_phone: Opens, open_laptop
     sheet.get_by_label("Supervisor").select_option(label=supervisor["name"])
     # A code counts once: the one that confirmed is refused.
     sheet.get_by_label("One-time code").fill(codes.generate_otp(step))
-    sheet.get_by_role("button", name="Give this word").click()
+    sheet.get_by_role("button", name="Give this answer").click()
     expect(sheet.get_by_text("This code is wrong, too old, or was used before.")).to_be_visible()
     # The next one counts already: a window of one step.
     sheet.get_by_label("One-time code").fill(codes.generate_otp(step + 1))
-    sheet.get_by_role("button", name="Give this word").click()
+    sheet.get_by_role("button", name="Give this answer").click()
     due(phone, "Glide path")
     expect(sheet).to_be_hidden()
 

@@ -16,7 +16,7 @@ from tests.journeys.records import send, stored_by_now
 from tests.journeys.test_chair import WORD_MS, answer, to_the_length
 
 
-def gives_the_word(supervisor: Page, case: str, node: str) -> None:
+def signs_off(supervisor: Page, case: str, node: str) -> None:
     """The supervisor signs off what MB waits for, by the plan that is worked now."""
     now = supervisor.request.get(f"/api/v1/cases/{case}/events").json()
     word = {
@@ -39,7 +39,7 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     case = to_the_length(phone, laptop, demo, "Bench 211")
     answer(phone, "Image elsewhere")
     stored_by_now(phone, case, 3)
-    gives_the_word(laptop, case, "length/sign-off")
+    signs_off(laptop, case, "length/sign-off")
     expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
     phone.get_by_role("button", name="As it was").click()
     answer(phone, "At its stop")
@@ -58,7 +58,7 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     told = phone.request.get(f"/api/v1/cases/{case}/events").json()
     state = {canal["canal"]: (canal["state"], canal["node"]) for canal in told["canals"]}
     assert state["MB"] == ("hold_point", "length-moved/sign-off")
-    gives_the_word(laptop, case, "length-moved/sign-off")
+    signs_off(laptop, case, "length-moved/sign-off")
     expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
     expect(screen.what(phone)).to_contain_text("water")
     told = phone.request.get(f"/api/v1/cases/{case}/events").json()

@@ -14,7 +14,7 @@ from tests.journeys.conftest import Opens, Reopens
 from tests.journeys.hands import person, sign_in
 from tests.journeys.records import approved_case, events, stored_by_now, to_the_glide_path
 
-GOES_ON_S = 5.0  # how soon the student goes on after the word is given
+GOES_ON_S = 5.0  # how soon the student goes on after the sign-off is given
 FIRST_TO_BIND = "First binder"
 HELD = re.compile("Waits for the supervisor")
 ANSWERS = re.compile("^(At its stop|Passes|Done|Image elsewhere)")
@@ -86,7 +86,7 @@ def test_offline_from_the_middle_of_canal_two_to_the_hold_point_killed_and_back(
     assert len({each["id"] for each in stored}) == len(stored)
     assert not laptop.request.get(f"/api/v1/cases/{case}/events").json()["course"]["out_of_course"]
 
-    laptop.goto(f"/cases/{case}/word/ML")
+    laptop.goto(f"/cases/{case}/sign-off/ML")
     expect(laptop.get_by_role("button", name="Approve")).to_be_visible()
     held_at = screen.card(phone).inner_text()
     laptop.get_by_role("button", name="Approve").click()

@@ -66,7 +66,7 @@ def test_the_worker_shows_what_comes_and_a_tap_opens_it(open_phone: Opens, demo:
         session.send("ServiceWorker.deliverPushMessage", given)
         screen.until(page, partial(has_heard, worker, count))
     assert worker.evaluate("self.heard") == [
-        ["26 MB2: your word is asked for", "Bench 1, length", "c1 MB2", "/cases/c1/word/MB2", False],
+        ["26 MB2: your sign-off is asked for", "Bench 1, length", "c1 MB2", "/cases/c1/sign-off/MB2", False],
         ["Emergency: tooth 26", "Bench 1, length", "c1 ", "/cases/c1/chair", True],
         ["Something waits for you", "Open Fourth Canal.", "other", "/worklist", False],
     ]

@@ -38,7 +38,7 @@ def test_put_to_another_canal_and_struck(open_phone: Opens, open_laptop: Opens, 
     # At the chair: the hold point has no image any more, what was done says who put it where.
     phone.get_by_text("What was done").click()
     expect(screen.done(phone)).to_contain_text("put to ML", timeout=SEEN_MS)
-    laptop.goto(f"/cases/{case}/word/MB")
+    laptop.goto(f"/cases/{case}/sign-off/MB")
     lacking = laptop.get_by_role("region", name="Images")
     expect(lacking.get_by_role("status").or_(lacking.get_by_role("paragraph")).first).to_contain_text(
         "image", timeout=SEEN_MS

@@ -1,4 +1,4 @@
-"""What is expected, why, and in spite of what: a student's reason and a supervisor's word travel with the plan."""
+"""What is expected, why, and in spite of what: a student's reason and a supervisor's sign-off travel with the plan."""
 
 from __future__ import annotations
 

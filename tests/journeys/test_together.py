@@ -1,4 +1,4 @@
-"""Canals that are ready together: one exposure, one request, one word; a canal that is not there yet is said."""
+"""Canals that are ready together: one exposure, one request, one sign-off; a canal that is not there yet is said."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ def to_the_image(phone: Page, *, passed_on: bool = False) -> None:
     due(phone, "Length")
 
 
-def test_three_canals_take_two_exposures_one_request_and_one_word(
+def test_three_canals_take_two_exposures_one_request_and_one_sign_off(
     open_phone: Opens, open_laptop: Opens, demo: Demo
 ) -> None:
     phone, laptop = open_phone(), open_laptop()
@@ -55,9 +55,9 @@ def test_three_canals_take_two_exposures_one_request_and_one_word(
     screen.answers(phone).get_by_role("button", name=UNHARMED).click()
     answer(phone, "On film")
 
-    # One request, one word.
+    # One request, one sign-off.
     answer(phone, "Ask for ML, MB and D")
-    laptop.goto(f"/cases/{case}/word/ML")
+    laptop.goto(f"/cases/{case}/sign-off/ML")
     expect(laptop.get_by_role("button", name="Approve ML, MB and D")).to_be_visible()
     for canal in ("MB", "D"):
         expect(laptop.get_by_role("heading", level=2, name=canal, exact=True)).to_be_visible()
@@ -69,5 +69,5 @@ def test_three_canals_take_two_exposures_one_request_and_one_word(
     assert len({one["payload"]["together"] for one in told if one["payload"]["kind"] == "sign_off"}) == 1
     record = phone.request.get(f"/api/v1/cases/{case}/record").json()
     asked = record.get("record", record)["asked"]
-    # The plan's decision and one word; MB and D on one film, ML on another.
-    assert (asked["words"], asked["exposures"]) == (2, 2)
+    # The plan's decision and one sign-off; MB and D on one film, ML on another.
+    assert (asked["sign_offs"], asked["exposures"]) == (2, 2)

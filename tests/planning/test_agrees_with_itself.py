@@ -50,20 +50,21 @@ class Drawn:
     technique: str
     curve_deg: float | None
     settled: bool
-    every_word: bool = False
+    every_sign_off: bool = False
     """The programme asks for each of the technique's hold points on the bench too, the final size's among them."""
 
     def __str__(self) -> str:
         known = "settled" if self.settled else "estimated"
-        return f"{self.tooth.iso} {self.technique} {self.curve_deg} {known}{' every word' if self.every_word else ''}"
+        asked = " every sign-off" if self.every_sign_off else ""
+        return f"{self.tooth.iso} {self.technique} {self.curve_deg} {known}{asked}"
 
 
 ALL = [
-    Drawn(tooth, key, deg, settled, every_word)
+    Drawn(tooth, key, deg, settled, every_sign_off)
     for tooth in PERMANENT
     for key in provided_techniques()
     for deg in (None, 25.0, 40.0)
-    for settled, every_word in ((False, False), (True, False), (True, True))
+    for settled, every_sign_off in ((False, False), (True, False), (True, True))
 ]
 SHARE = random.Random(3).sample(ALL, draws(len(ALL)))  # noqa: S311  # nothing secret
 
@@ -95,7 +96,7 @@ def charted(drawn: Drawn) -> PlanInput:
         canals=tuple(canals),
         kit=KIT,
         technique=technique(drawn.technique),
-        thresholds={"words.bench_more": 1} if drawn.every_word else {},
+        thresholds={"sign_offs.bench_more": 1} if drawn.every_sign_off else {},
         choices=Choices(needle=OPEN_30),
         anatomy=Anatomy.CHARTED_BY_SUPERVISOR,
         overrides=tuple(Override(code=code, canal=c.name, reason="seen") for c in canals for code in bars),
@@ -204,8 +205,8 @@ def test_way_gauging_size_and_cone_say_the_same(drawn: tuple[Drawn, Plan]) -> No
         larger = ISO_SIZES[ISO_SIZES.index(size) + 1]
         assert size / 100 <= wide_mm < larger / 100
         if drawn[0].settled:
-            word = ["confirm/image", "confirm/sign-off"] if drawn[0].every_word else []
-            confirmed = [f"confirm/{size}-02", "confirm/larger", *word]
+            sign_off = ["confirm/image", "confirm/sign-off"] if drawn[0].every_sign_off else []
+            confirmed = [f"confirm/{size}-02", "confirm/larger", *sign_off]
             assert [node.id for node in walked(canal) if node.phase == "confirm"] == confirmed
             after = walked(canal)[[node.phase for node in walked(canal)].index("confirm") + len(confirmed)]
             assert after.phase == "rinse"

@@ -149,7 +149,7 @@ def test_a_word_that_was_not_given_yet_is_asked_for_again() -> None:
 
 
 def test_a_length_taken_where_its_own_word_is_due_needs_no_other() -> None:
-    given = molar(thresholds={"words.bench_more": 1})
+    given = molar(thresholds={"sign_offs.bench_more": 1})
     walk = to(Walk(sheet_of(given, "DB")), "length-again/sign-off")
     taken = ConfirmingImage(set_mm=17.5, tip_short_mm=1.0, reference_point="DB cusp", after_flaring=True)
     before = next(one for one in given.canals if one.name == "DB").readings
@@ -157,7 +157,7 @@ def test_a_length_taken_where_its_own_word_is_due_needs_no_other() -> None:
 
 
 def test_on_the_bench_a_length_that_moved_after_flaring_is_asked_for_itself() -> None:
-    """There the image after flaring has no word of its own."""
+    """There the image after flaring has no sign-off of its own."""
     given = molar()
     walk = to(Walk(sheet_of(given, "DB")), "length-again/image")
     taken = ConfirmingImage(set_mm=17.5, tip_short_mm=1.0, reference_point="DB cusp", after_flaring=True)

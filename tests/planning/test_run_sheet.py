@@ -107,7 +107,7 @@ def test_passes_are_compared_by_half_a_millimetre_and_bounded() -> None:
 
 
 def test_the_final_size_is_confirmed_by_hand_and_by_an_image() -> None:
-    canal = only_canal(block(choices=chosen(30), thresholds={"words.bench_more": 1}))
+    canal = only_canal(block(choices=chosen(30), thresholds={"sign_offs.bench_more": 1}))
     end = [id_ for id_ in canal.expected_path if id_.startswith("confirm/")]
     assert end == ["confirm/30-02", "confirm/larger", "confirm/image", "confirm/sign-off"]
     larger = canal.run_sheet.nodes["confirm/larger"]
@@ -126,7 +126,7 @@ def test_a_cone_that_is_returned_is_fitted_anew_before_the_next_image() -> None:
 
 def test_an_image_says_what_has_to_be_in_the_canal_for_it() -> None:
     """Small, after the glide path its largest, the final size; a cone; what blocks. Common practice, no source."""
-    crown_down = plan(molar(thresholds={"words.bench_more": 1})).canals[0].run_sheet.nodes
+    crown_down = plan(molar(thresholds={"sign_offs.bench_more": 1})).canals[0].run_sheet.nodes
     shown = {
         "length": "10/.02",
         "length-again": "20/.02",
@@ -149,7 +149,7 @@ def says(node: Node) -> str:
 def test_hold_points_in_a_block_in_order() -> None:
     canal = only_canal(block())
     assert held(canal) == ["length", "cone and final size", "final image"]
-    asked_everywhere = only_canal(block(thresholds={"words.bench_more": 1}))
+    asked_everywhere = only_canal(block(thresholds={"sign_offs.bench_more": 1}))
     assert held(asked_everywhere) == ["length", "final size", "cone", "final image"]
 
 

@@ -56,22 +56,22 @@ COUNTED = [
 ]
 
 
-@pytest.mark.parametrize(("name", "setting", "words", "exposures"), COUNTED)
-def test_counts_of_a_crown_down(name: str, setting: Setting, words: int, exposures: int) -> None:
+@pytest.mark.parametrize(("name", "setting", "sign_offs", "exposures"), COUNTED)
+def test_counts_of_a_crown_down(name: str, setting: Setting, sign_offs: int, exposures: int) -> None:
     found = asks(teeth(name, setting=setting))
-    assert (found.words, found.exposures) == (words, exposures)
+    assert (found.sign_offs, found.exposures) == (sign_offs, exposures)
 
 
 @pytest.mark.parametrize("key", ["crown-down", "step-back"])
 @pytest.mark.parametrize(("setting", "most"), [(Setting.EXTRACTED, 5), (Setting.CLINIC, 10)])
 def test_a_molar_of_four_canals_asks_for_no_more_than_is_meant(key: str, setting: Setting, most: int) -> None:
-    assert asks(teeth("molar", setting=setting, technique=technique(key))).words <= most
+    assert asks(teeth("molar", setting=setting, technique=technique(key))).sign_offs <= most
 
 
-def test_a_block_of_one_canal_asks_for_four_words_and_three_images() -> None:
+def test_a_block_of_one_canal_asks_for_four_sign_offs_and_three_images() -> None:
     """Plan, length, cone and final size, final image."""
     found = asks(block())
-    assert (found.words, found.exposures) == (4, 3)
+    assert (found.sign_offs, found.exposures) == (4, 3)
     assert [stage.hold_point for stage in found.stages] == ["length", "cone and final size", "final image"]
 
 
@@ -98,13 +98,13 @@ def test_roots_that_lie_one_behind_the_other_need_a_second_angle_too() -> None:
 def test_a_programme_may_ask_for_more() -> None:
     """On the bench at every hold point: length after flaring 2 (MB2 later) and final size 1 more. Canal by canal: four
     canals at length, at cone and final size and at the end, and the plan: 13."""
-    more = asks(teeth("molar", thresholds={"words.bench_more": 1}))
-    assert more.words == 4 + 3
-    assert asks(teeth("molar", thresholds={"words.each_canal": 1})).words == 1 + 3 * 4
+    more = asks(teeth("molar", thresholds={"sign_offs.bench_more": 1}))
+    assert more.sign_offs == 4 + 3
+    assert asks(teeth("molar", thresholds={"sign_offs.each_canal": 1})).sign_offs == 1 + 3 * 4
 
 
 def test_what_is_counted_is_what_the_orders_of_work_ask_for() -> None:
-    """A slow twin: every image and word on the expected ways, those of canals that come together told once."""
+    """A slow twin: every image and sign-off on the expected ways, those of canals that come together told once."""
     for setting in Setting:
         made = plan(teeth("molar", setting=setting))
         assert made.asks is not None
@@ -114,7 +114,9 @@ def test_what_is_counted_is_what_the_orders_of_work_ask_for() -> None:
             for node in (canal_.run_sheet.nodes[id_] for id_ in canal_.expected_path)
             if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF)
         }
-        told = {(one.phase, Action.SIGN_OFF, name) for one in made.asks.stages if one.words for name in one.canals} | {
+        told = {
+            (one.phase, Action.SIGN_OFF, name) for one in made.asks.stages if one.sign_offs for name in one.canals
+        } | {
             (one.phase, Action.IMAGE, name)
             for one in made.asks.stages
             for exposure in one.exposures
@@ -142,7 +144,7 @@ def silent(crown_down: Technique) -> Technique:
 
 
 def test_work_that_stands_at_a_hold_point_not_asked_for_any_more_goes_on_after_it() -> None:
-    asked = molar(technique=silent(technique("crown-down")), thresholds={"words.bench_more": 1})
+    asked = molar(technique=silent(technique("crown-down")), thresholds={"sign_offs.bench_more": 1})
     walk = Walk(plan(asked).canals[0].run_sheet)
     while isinstance(node := walk.node, Do) and node.phase != "length-again":
         walk.leave(expected_exit(node))

@@ -20,14 +20,14 @@ from planning.whole_tooth.plan import plan
 from tests.planning.ten_cases import CASES, chosen, on_a_patient
 
 BENCH, CLINIC = "bench", "clinic"
-MOST_WORDS = {BENCH: 5, CLINIC: 10}
+MOST_SIGN_OFFS = {BENCH: 5, CLINIC: 10}
 """Of a supervisor, in a molar of four canals: a programme rule; no case here asks for more."""
 
 
 class Counts(NamedTuple):
-    """Words and exposures by hand, as in `test_stages`; steps as they were when they were last read line by line."""
+    """Sign-offs and exposures by hand, as in `test_stages`; steps as they were when last read line by line."""
 
-    words: int
+    sign_offs: int
     exposures: int
     most_steps: int
     cautions: tuple[str, ...] = ()
@@ -92,8 +92,12 @@ def test_what_it_asks_for(name: str, where: str) -> None:
     made, counted = planned(name, where), COUNTED[name, where]
     assert made.asks is not None
     warned = tuple(one.code for one in made.cautions if one.severity is not Severity.NOTE)
-    assert (made.asks.words, made.asks.exposures, warned) == (counted.words, counted.exposures, counted.cautions)
-    assert counted.words <= MOST_WORDS[where]
+    assert (made.asks.sign_offs, made.asks.exposures, warned) == (
+        counted.sign_offs,
+        counted.exposures,
+        counted.cautions,
+    )
+    assert counted.sign_offs <= MOST_SIGN_OFFS[where]
     assert sum(len(steps(canal)) for canal in made.canals) <= counted.most_steps
 
 
@@ -147,7 +151,7 @@ def done(step: Do) -> tuple[object, ...]:
     return step.action, step.instrument, step.stop_um, step.irrigant
 
 
-# Shaped, rinsed, dried, cone, its image, a word, filled: textbooks, from memory.
+# Shaped, rinsed, dried, cone, its image, a sign-off, filled: textbooks, from memory.
 @every_case
 def test_a_canal_is_finished_in_order(name: str, where: str) -> None:
     for canal in planned(name, where).canals:
@@ -164,7 +168,7 @@ def test_a_canal_is_finished_in_order(name: str, where: str) -> None:
         assert canal.obturation.master_cone == canal.final_name
 
 
-# Before a word the image that it is about; what has to be in the canal for it is said: common practice, no source.
+# Before a sign-off the image that it is about; what has to be in the canal for it is said: common practice, no source.
 @every_case
 def test_every_image_says_what_it_is_to_show(name: str, where: str) -> None:
     for canal, step in every_step(planned(name, where)):
@@ -185,7 +189,7 @@ def test_every_canal_is_rinsed_with_what_its_setting_asks_for(name: str, where: 
             assert set(used[:-2]) == {"sodium_hypochlorite"}
 
 
-# One exposure shows several canals and one word is about them: all have to have come there. A programme rule.
+# One exposure shows several canals and one sign-off is about them: all have to have come there. A programme rule.
 @every_case
 def test_at_the_tray_all_canals_are_explored_before_their_lengths_are_taken(name: str, where: str) -> None:
     phases = [step.phase for step in planned(name, where).tray.steps]

@@ -28,7 +28,7 @@ SHORT_OF_UM = 1_500
 PAST_UM = 100
 IMAGES = ("i1", "i2")
 PUT_RIGHT_SHARE = 0.3
-"""So often an image is put right just after the word on it; more often no canal would come to its end."""
+"""So often an image is put right just after the sign-off on it; more often no canal would come to its end."""
 WHAT: tuple[p.WhatHappened, ...] = ("sudden_bleeding", "instrument_separated", "hypochlorite_accident")
 
 ONE_IN_THREE = 1 / 3
@@ -126,7 +126,7 @@ def _asked_for(course: CaseState, dice: Random) -> EventKind:
     due = [EventKind.STEP] * 6
     if course.visit.closed:
         due += [EventKind.REOPEN] * 12
-    if course.visit.words_due or CanalState.HOLD_POINT in states:
+    if course.visit.sign_offs_due or CanalState.HOLD_POINT in states:
         due += [EventKind.SIGN_OFF] * 4
     if course.halted_by or {CanalState.PAUSED, CanalState.TO_CHECK} & states:
         due += [EventKind.RESUME] * 6
@@ -134,7 +134,7 @@ def _asked_for(course: CaseState, dice: Random) -> EventKind:
         due += [EventKind.ANSWER] * 6
     if course.revoked_by or CanalState.TO_PLAN in states:
         due += [EventKind.REPLAN] * 4
-    if any(canal.word for canal in course.canals.values()):
+    if any(canal.sign_off for canal in course.canals.values()):
         due += [EventKind.STRUCK] * (dice.random() < PUT_RIGHT_SHARE)
     if course.visit.clinic and course.visit.dam != "on":
         due += [EventKind.DAM] * 6
@@ -174,7 +174,7 @@ def _sign_off(drawn: Drawn, course: CaseState) -> Told:
     exit_: p.SignOffExit = "approved"
     if not as_hoped and drawn.chance(ONE_IN_THREE):
         exit_ = "returned"
-    due = course.visit.words_due
+    due = course.visit.sign_offs_due
     if due and drawn.chance(0.5):
         return "", drawn.dice.choice([*due, CHECK, RENEW]), p.SignOffPayload(exit=exit_)
     name = drawn.sometimes(course, CanalState.HOLD_POINT)
@@ -215,7 +215,7 @@ def _struck(drawn: Drawn, course: CaseState) -> Told:
     """By turns a reading, an image, an image that belongs to another canal."""
     number = len(drawn.events) % 3
     moved_to = drawn.dice.choice([NO_CANAL, drawn.canal(course)]) if number == 0 else None
-    given = sorted(name for name, canal in course.canals.items() if canal.word)
+    given = sorted(name for name, canal in course.canals.items() if canal.sign_off)
     name = drawn.dice.choice(given) if given and drawn.chance(0.5) else drawn.canal(course)
     payload = p.StruckPayload(
         what="length" if number == 1 else "image",

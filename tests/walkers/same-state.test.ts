@@ -18,7 +18,7 @@ function told(course: CaseState): Record<string, unknown> {
   const canals = Object.entries(course.canals)
   return {
     canals: Object.fromEntries(canals.map(([name, { walk, state }]) => [name, [walk.at, state, walk.stop()]])),
-    words: Object.fromEntries(
+    sign_offs: Object.fromEntries(
       canals.map(([name, { asking, coming, askedBy, reopened }]) => [
         name,
         [asking, coming, askedBy, inOrder(reopened)],

@@ -24,7 +24,7 @@ def state_of(course: CaseState) -> State:
     canals = course.canals.items()
     return {
         "canals": {name: [one.walk.at, one.state, one.walk.stop_um()] for name, one in canals},
-        "words": {name: [one.asking, one.coming, one.asked_by, sorted(one.reopened)] for name, one in canals},
+        "sign_offs": {name: [one.asking, one.coming, one.asked_by, sorted(one.reopened)] for name, one in canals},
         "out_of_course": course.out_of_course,
         "undone": sorted(course.undone),
         "halted_by": course.halted_by,

@@ -131,10 +131,10 @@ REVIEW = _given(
         "remarks": [{"canal": "L", "text": "Gauge it again before you settle on the size."}],
     },
 )
-BENCH_PASSWORD = _given("One's own password once more", {"password": "quay-lantern-41"})
-BENCH_CODE = _given("The code that the app shows now", {"code": "287 082"})
-BENCH_SIGN_OFF = _given(
-    "A length signed off at the bench",
+PASSWORD_AGAIN = _given("One's own password once more", {"password": "quay-lantern-41"})
+ONE_TIME_CODE = _given("The code that the app shows now", {"code": "287 082"})
+ON_SITE_SIGN_OFF = _given(
+    "A length signed off on site",
     {
         "supervisor": example_id(11),
         "code": "287 082",

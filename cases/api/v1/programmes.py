@@ -27,7 +27,7 @@ from planning.techniques.technique import Technique
 
 
 class SupervisorShown(PersonRef):
-    signs_at_bench = serializers.BooleanField(help_text="One-time codes of theirs count on a student's phone.")
+    signs_on_site = serializers.BooleanField(help_text="One-time codes of theirs count on a student's phone.")
 
 
 class ProgrammeShown(serializers.Serializer[Any]):

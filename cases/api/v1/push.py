@@ -49,10 +49,10 @@ class PushSubscriptionView(View):
         operation_id="push_subscription_update",
         tags=TAGS,
         summary="Notify this browser",
-        description="For supervisors, of the programmes where they supervise: of an emergency, of a word that is asked "
-        "for, and of a canal that comes to a hold point. A browser has one owner: who says so last. A message is JSON "
-        "with `case`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, sealed "
-        "by RFC 8291.",
+        description="For supervisors, of the programmes where they supervise: of an emergency, of a sign-off that is "
+        "asked for, and of a canal that comes to a hold point. A browser has one owner: who says so last. A message is "
+        "JSON with `case`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, "
+        "sealed by RFC 8291.",
         request=PushSubscriptionGiven,
         examples=[examples.PUSH_SUBSCRIPTION],
         responses={204: None},

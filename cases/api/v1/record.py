@@ -38,8 +38,8 @@ class RecordView(View):
         tags=TAGS,
         summary="The record of a case",
         description="The whole course as a timeline, and what it comes to: lengths and what they rest on, work done "
-        "against work planned, irrigants, instruments, words at hold points, halts, visits. A training record. ETag: "
-        "the hash.",
+        "against work planned, irrigants, instruments, sign-offs at hold points, halts, visits. A training record. "
+        "ETag: the hash.",
         parameters=[IF_NONE_MATCH],
         responses={200: RecordAnswered, 304: None},
     )

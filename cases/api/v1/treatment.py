@@ -83,7 +83,7 @@ class CanalCourseShown(serializers.Serializer[Any]):
     node = serializers.CharField(help_text="The present step.")
     stop_um = serializers.IntegerField(allow_null=True)
     asked_by = serializers.CharField(allow_null=True, help_text="The event whose question is open.")
-    asking = serializers.CharField(allow_null=True, help_text="The event by which the student asked for a word.")
+    asking = serializers.CharField(allow_null=True, help_text="The event by which the student asked for a sign-off.")
     coming = serializers.CharField(allow_null=True, help_text="The event by which a supervisor said that they come.")
     lacking = Value(
         tuple[Lacking, ...], help_text="What the hold point is about and is not there; it may be let pass in spite."

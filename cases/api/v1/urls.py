@@ -6,7 +6,6 @@ from django.urls import path
 
 from cases.api.v1 import (
     bands,
-    bench,
     bends_in_space,
     canals,
     cases,
@@ -14,6 +13,7 @@ from cases.api.v1 import (
     images,
     kept_images,
     markings,
+    on_site,
     overrides,
     plans,
     programmes,
@@ -27,8 +27,8 @@ from cases.api.v1 import (
 
 urlpatterns = [
     path("session", sessions.SessionView.as_view()),
-    path("bench-code", bench.BenchCodeView.as_view()),
-    path("bench-code/confirm", bench.BenchCodeConfirmView.as_view()),
+    path("one-time-code", on_site.OneTimeCodeView.as_view()),
+    path("one-time-code/confirm", on_site.OneTimeCodeConfirmView.as_view()),
     path("push-key", push.PushKeyView.as_view()),
     path("push-subscription", push.PushSubscriptionView.as_view()),
     path("programmes/<uuid:programme_id>", programmes.ProgrammeView.as_view()),
@@ -46,7 +46,7 @@ urlpatterns = [
     path("cases/<uuid:case_id>/roots/<str:name>", canals.RootView.as_view()),
     path("cases/<uuid:case_id>/preview", plans.PreviewView.as_view()),
     path("cases/<uuid:case_id>/preview/changes", plans.PreviewChangesView.as_view()),
-    path("cases/<uuid:case_id>/bench-sign-offs", bench.BenchSignOffsView.as_view()),
+    path("cases/<uuid:case_id>/on-site-sign-offs", on_site.OnSiteSignOffsView.as_view()),
     path("cases/<uuid:case_id>/events", treatment.EventsView.as_view()),
     path("cases/<uuid:case_id>/record", record.RecordView.as_view()),
     path("cases/<uuid:case_id>/bands", bands.BandsView.as_view()),

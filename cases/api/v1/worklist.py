@@ -82,7 +82,7 @@ class RunningShown(serializers.Serializer[Any]):
     canals = Value(tuple[CanalSummary, ...], source="glance.canals")
     now = Value(StepInHand, source="glance.now", allow_null=True, help_text="The step in the student's hand.")
     step_s = serializers.IntegerField(allow_null=True, help_text="Seconds it has been in hand.")
-    waiting_s = serializers.IntegerField(allow_null=True, help_text="Seconds since a supervisor's word is due.")
+    waiting_s = serializers.IntegerField(allow_null=True, help_text="Seconds since a supervisor's sign-off is due.")
     changed_at = serializers.DateTimeField(source="row.changed_at")
 
 

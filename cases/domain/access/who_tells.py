@@ -14,7 +14,7 @@ from cases.domain.events.kinds import EventKind
 from cases.domain.events.registry import MAY_TELL, WORKING, Part
 
 _INSTEAD: Mapping[Part, str] = {
-    Part.OWN_STUDENT: "A supervisor says this. Ask for their word.",
+    Part.OWN_STUDENT: "A supervisor says this. Ask one of them.",
     Part.LOOKING_IN: (
         "You look in on this case and do not work it: what is done is told by its student. "
         "Say 'I take over' first if you work it yourself."

@@ -37,7 +37,7 @@ class EventKind(StrEnum):
     RELEASE = "release"
     """A supervisor decided on a plan: which of its canals may not be worked yet."""
     ASK = "ask"
-    """The student asks for a supervisor's word."""
+    """The student asks for a supervisor's sign-off."""
     COME = "come"
     """A supervisor answers: to the chair."""
     WANTED = "wanted"

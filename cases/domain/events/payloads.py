@@ -78,16 +78,16 @@ class ReadingPayload:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SignOffPayload:
-    """A supervisor's word at a hold point."""
+    """A supervisor's sign-off at a hold point."""
 
     exit: SignOffExit
     despite_missing: bool = False
     """Approved although what the hold point asks for is not there; the reason says why."""
     reason: str = ""
-    at_bench: bool = False
+    on_site: bool = False
     """Given on the student's phone with a one-time code; recorded by the server alone."""
     together: str = ""
-    """Id shared by the words that were given in one, canal by canal."""
+    """Id shared by the sign-offs that were given in one, canal by canal."""
     kind: Literal["sign_off"] = "sign_off"
 
 
@@ -192,7 +192,7 @@ class ReleasePayload:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskPayload:
-    """The student asks for a supervisor's word."""
+    """The student asks for a supervisor's sign-off."""
 
     note: str = ""
     together: str = ""

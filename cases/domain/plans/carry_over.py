@@ -10,9 +10,9 @@ from planning.foundation.tables import Figures
 from planning.lengths.readings import LengthState
 
 SIGNED_FOR = frozenset({LengthState.SETTLED, LengthState.TO_SETTLE})
-"""The supervisor's word at the length's own hold point is still to come, for either."""
+"""The supervisor's sign-off at the length's own hold point is still to come, for either."""
 SIGNED_APART = frozenset({"CanalInput.readings", "CanalInput.felt", "CanalInput.progress", "Instrument.uses"})
-"""What the approval does not rest on: lengths have a word of their own, the rest is counted while the work goes on."""
+"""What the approval does not rest on: lengths have a sign-off of their own, the rest is counted during the work."""
 
 
 def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan) -> bool:

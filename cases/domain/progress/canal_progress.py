@@ -15,7 +15,7 @@ class CanalState(StrEnum):
     NOT_RELEASED = "not_released"
     """A supervisor's decision on the plan leaves this canal out for now."""
     HOLD_POINT = "hold_point"
-    """Waits for a supervisor's word."""
+    """Waits for a supervisor's sign-off."""
     PAUSED = "paused"
     PAST_STOP = "past_stop"
     """An instrument went past its stop and why has not been answered."""
@@ -29,13 +29,13 @@ class CanalState(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Word:
+class SignOff:
     """A supervisor's approval at a hold point, beyond which nothing has been done."""
 
     by: str
     """The event."""
     images: frozenset[str]
-    """What it rested on: the images told of the canal since the word before."""
+    """What it rested on: the images told of the canal since the sign-off before."""
 
 
 @dataclass(slots=True)
@@ -50,15 +50,15 @@ class CanalProgress:
     """A length was taken, or something was done by an earlier plan: its stops are to be computed anew."""
     released: bool = True
     asking: str | None = None
-    """The event by which the student asked for a supervisor's word; none once it was given."""
+    """The event by which the student asked for a supervisor's sign-off; none once it was given."""
     coming: str | None = None
     """The event by which a supervisor said that they come."""
     images: set[str] = field(default_factory=set)
-    """Told of the canal since its last word."""
-    word: Word | None = None
+    """Told of the canal since its last sign-off."""
+    sign_off: SignOff | None = None
     """None as soon as the canal has gone on from it."""
     reopened: set[str] = field(default_factory=set)
-    """Words that count no more: an image that they rested on was put right before anything went on from them."""
+    """Sign-offs that count no more: an image that they rested on was put right before anything went on from them."""
     every: Mapping[str, CanalProgress] = field(default_factory=dict, repr=False)
     """All canals of the tooth."""
 
@@ -79,19 +79,19 @@ class CanalProgress:
             self.images.add(image_id)
 
     def signed(self, event: str, *, approved: bool) -> None:
-        """A supervisor's word was given."""
-        self.word = Word(event, frozenset(self.images)) if approved else None
+        """A supervisor's sign-off was given."""
+        self.sign_off = SignOff(event, frozenset(self.images)) if approved else None
         self.images = set()
 
     def reopen(self, image_id: str) -> None:
-        """The image counts no more in the canal. A word that rested on it is asked for again, where nothing has gone
-        on from it; else it stays, and is marked."""
-        if self.word is None or image_id not in self.word.images:
+        """The image counts no more in the canal. A sign-off that rested on it is asked for again, where nothing has
+        gone on from it; else it stays, and is marked."""
+        if self.sign_off is None or image_id not in self.sign_off.images:
             return
         self.walk.take_back()
-        self.reopened.add(self.word.by)
-        self.images |= self.word.images
-        self.word = None
+        self.reopened.add(self.sign_off.by)
+        self.images |= self.sign_off.images
+        self.sign_off = None
 
     @property
     def state(self) -> CanalState:

@@ -250,7 +250,7 @@ def _release(course: CaseState, payload: p.ReleasePayload) -> None:
 
 def _struck(course: CaseState, event: CourseEvent, payload: p.StruckPayload) -> OutOfCourse | None:
     """Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone: a length that was
-    taken from it is struck for itself. A word that rested on it is asked for again."""
+    taken from it is struck for itself. A sign-off that rested on it is asked for again."""
     if image := of_an_image(payload):
         _image_put_right(course, event.canal, image)
         return None
@@ -284,7 +284,7 @@ def _step(course: CaseState, canal: CanalProgress, event: CourseEvent, step: p.S
     stop_um = canal.walk.stop_um()
     if why := _leave(canal, step.exit, step.depth_um):
         return why
-    canal.word = None
+    canal.sign_off = None
     if isinstance(node, Do) and node.action is Action.IMAGE:
         canal.add_image(step.image_id)
     if step.depth_um is not None and stop_um is not None and step.depth_um > stop_um:
@@ -312,7 +312,7 @@ def _leave(canal: CanalProgress, exit_: Exit, depth_um: int | None = None) -> Ou
 
 
 def _sign_off(canal: CanalProgress, event: CourseEvent, payload: p.SignOffPayload) -> OutOfCourse | None:
-    """Answers the hold point it names; a halt does not stop a supervisor's word."""
+    """Answers the hold point it names; a halt does not stop a supervisor's sign-off."""
     node = canal.walk.node
     if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
         return OutOfCourse.OTHER_STEP
@@ -338,7 +338,7 @@ def _resume(canal: CanalProgress, event: CourseEvent) -> OutOfCourse | None:
     if event.node and not canal.walk.go_to(event.node):
         return OutOfCourse.OTHER_STEP
     if event.node:
-        canal.word = None
+        canal.sign_off = None
     canal.held = canal.asked_by = canal.asking = canal.coming = None
     return None
 

@@ -28,7 +28,7 @@ class Emergency:
 
 @dataclass(slots=True)
 class Emergencies:
-    """All of a tooth. Only a supervisor's word ends a halt, and only of what the supervisor had seen."""
+    """All of a tooth. Only a supervisor ends a halt, and only of what the supervisor had seen."""
 
     told: dict[str, Emergency] = field(default_factory=dict)
     halting: dict[str, str] = field(default_factory=dict)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, fields
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import ImagePayload, SignOffPayload, StepPayload, TurnPayload
-from cases.domain.progress.canal_progress import CanalProgress, CanalState, Word
+from cases.domain.progress.canal_progress import CanalProgress, CanalState, SignOff
 from cases.domain.progress.course import CaseState, Sheets, go_on
 from cases.domain.progress.emergencies import Emergencies
 from cases.domain.progress.lacking import is_image_step
@@ -53,7 +53,7 @@ class KeptCanal:
     asking: str | None
     coming: str | None
     images: set[str]
-    word: Word | None
+    sign_off: SignOff | None
     reopened: set[str]
 
 

@@ -46,8 +46,8 @@ def lacking(
 
 
 def _unshown(name: str, events: Iterable[CourseEvent], sheets: Sheets, undone: Set[str]) -> bool:
-    """Whether an image step since the last word that counts names no image and no reason, and none was recorded beside
-    it; `undone` are events that count no more.
+    """Whether an image step since the last sign-off that counts names no image and no reason, and none was recorded
+    beside it; `undone` are events that count no more.
 
     An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
     """

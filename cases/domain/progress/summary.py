@@ -35,7 +35,7 @@ class CanalSummary:
     hold_point: str
     """What it waits for, or empty."""
     asked: bool
-    """The student asked for a supervisor's word."""
+    """The student asked for a supervisor's sign-off."""
     note: str
     """What is asked."""
     coming: bool

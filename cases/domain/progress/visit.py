@@ -1,4 +1,4 @@
-"""The visit within a course: opened and closed, who is in the room, the dam, and the word that counts for one session.
+"""The visit within a course: opened and closed, who is in the room, the dam, the sign-off that counts for one session.
 
 A bench needs nobody in the room and no dam; there only closing and opening again count.
 """
@@ -13,9 +13,9 @@ from cases.domain.events.visit_payloads import Dam
 from planning.techniques.technique import Setting
 
 CHECK = "visit/check"
-"""Node of the word on a visit that was closed."""
+"""Node of the sign-off on a visit that was closed."""
 RENEW = "visit/renew"
-"""Node of the word that lets the approval count for another session."""
+"""Node of the sign-off that lets the approval count for another session."""
 
 
 class Prerequisite(StrEnum):
@@ -26,7 +26,7 @@ class Prerequisite(StrEnum):
     REVOKED = "revoked"
     """The approval of the plan in force was withdrawn."""
     DAM_OFF = "dam_off"
-    """Not said to be on in this visit, off, or leaking. Nobody's word takes its place."""
+    """Not said to be on in this visit, off, or leaking. No sign-off takes its place."""
     NOBODY_ON_SITE = "nobody_on_site"
     APPROVAL_LAPSED = "approval_lapsed"
 
@@ -65,8 +65,8 @@ class Visit:
         return (*stopped, *(what for what, is_absent in absent.items() if is_absent))
 
     @property
-    def words_due(self) -> tuple[str, ...]:
-        """Nodes of the words that a supervisor still has to give."""
+    def sign_offs_due(self) -> tuple[str, ...]:
+        """Nodes of the sign-offs that a supervisor still has to give."""
         return (CHECK,) if self.check_due else (RENEW,) if self.lapsed and not self.closed else ()
 
     def close(self) -> bool:
@@ -98,8 +98,8 @@ class Visit:
         return True
 
     def sign_off(self, node: str, exit_: SignOffExit) -> bool:
-        """A supervisor's word on the visit. Returned, it stays due."""
-        if node not in self.words_due:
+        """A supervisor's sign-off of the visit. Returned, it stays due."""
+        if node not in self.sign_offs_due:
             return False
         if node == CHECK:
             self.check_due = exit_ != "approved"

@@ -166,14 +166,14 @@ def _corrected(corrected: p.CorrectedPayload, fact: RecordedEvent, story: CaseHi
 
 
 @sentence.register
-def _sign_off(word: p.SignOffPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _sign_off(sign_off: p.SignOffPayload, fact: RecordedEvent, story: CaseHistory) -> str:
     step = story.step(fact)
     point = (step.hold_point or "") if step else _VISIT_POINTS.get(fact.event.node, "")
-    verb = "Approved" if word.exit == "approved" else "Returned"
-    spite = "in spite of what is missing" if word.despite_missing else ""
-    bench = "at the bench" if word.at_bench else ""
-    start = " ".join(each for each in (verb, bench, spite) if each)
-    return _with(f"{start}, {plain(point)}" if point else start, word.reason)
+    verb = "Approved" if sign_off.exit == "approved" else "Returned"
+    spite = "in spite of what is missing" if sign_off.despite_missing else ""
+    place = "on site" if sign_off.on_site else ""
+    start = " ".join(each for each in (verb, place, spite) if each)
+    return _with(f"{start}, {plain(point)}" if point else start, sign_off.reason)
 
 
 @sentence.register
@@ -183,7 +183,7 @@ def _resume(resume: p.ResumePayload, fact: RecordedEvent, story: CaseHistory) ->
 
 @sentence.register
 def _ask(ask: p.AskPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    return _with("Asked for a supervisor's word", ask.note)
+    return _with("Asked for a supervisor's sign-off", ask.note)
 
 
 @sentence.register
@@ -247,7 +247,7 @@ _LEFT_IN = {
 }
 _DAM = {"on": "Dam on", "off": "Dam off", "leaking": "Dam leaking"}
 _VISIT_POINTS = {CHECK: "closed visit", RENEW: "approval for this visit"}
-"""What a supervisor's word on the visit is about, by its node."""
+"""What a supervisor's sign-off of the visit is about, by its node."""
 
 
 @sentence.register

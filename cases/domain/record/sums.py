@@ -1,4 +1,4 @@
-"""What the events of a case come to: irrigants, instruments, images, words, halts, visits."""
+"""What the events of a case come to: irrigants, instruments, images, sign-offs, halts, visits."""
 
 from __future__ import annotations
 
@@ -27,8 +27,8 @@ from cases.domain.record.value import (
     ImageListed,
     InstrumentUsed,
     IrrigantUsed,
+    SignOffRecord,
     VisitRecord,
-    WordRecord,
 )
 from planning.foundation.tables import published
 from planning.techniques.technique import Setting
@@ -127,31 +127,31 @@ def images(story: CaseHistory) -> tuple[ImageListed, ...]:
     )
 
 
-def words_given(story: CaseHistory) -> tuple[WordRecord, ...]:
-    """Every word of a supervisor at a hold point."""
+def sign_offs(story: CaseHistory) -> tuple[SignOffRecord, ...]:
+    """Every sign-off of a supervisor at a hold point."""
     return tuple(
-        WordRecord(
+        SignOffRecord(
             position=fact.position,
             canal=fact.canal,
             hold_point=(step.hold_point or "") if (step := story.step(fact)) else "",
-            said=Decision(word.exit),
-            despite_missing=word.despite_missing,
-            at_bench=word.at_bench,
-            reason=word.reason,
+            said=Decision(sign_off.exit),
+            despite_missing=sign_off.despite_missing,
+            on_site=sign_off.on_site,
+            reason=sign_off.reason,
             who=fact.who,
             at=fact.at,
             in_course=story.in_course(fact),
             image_gone=any(not story.put_right.counts(image, fact.canal) for image in _images_for(story, fact)),
         )
-        for fact, word in _of(story, p.SignOffPayload)
+        for fact, sign_off in _of(story, p.SignOffPayload)
     )
 
 
-def _images_for(story: CaseHistory, word: RecordedEvent) -> set[str]:
-    """Images that were told of in the word's canal since the word before it."""
+def _images_for(story: CaseHistory, sign_off: RecordedEvent) -> set[str]:
+    """Images that were recorded in the canal since the sign-off before it."""
     found: set[str] = set()
     for fact in story.counting:
-        if fact.canal != word.canal or fact.position >= word.position:
+        if fact.canal != sign_off.canal or fact.position >= sign_off.position:
             continue
         match fact.payload:
             case p.SignOffPayload():
@@ -163,11 +163,11 @@ def _images_for(story: CaseHistory, word: RecordedEvent) -> set[str]:
 
 def asked(story: CaseHistory, decisions: int) -> AskCounts:
     """`decisions` were taken on plans."""
-    words, exposures = set[str](), set[str]()
+    sign_offs, exposures = set[str](), set[str]()
     for fact in story.counting:
         match fact.payload:
             case p.SignOffPayload(together=together) if story.in_course(fact):
-                words.add(together or fact.event.id)
+                sign_offs.add(together or fact.event.id)
             case p.ImagePayload(image_id=image):
                 exposures.add(image)
             case p.StepPayload(together=together, no_image=no_image) if no_image in ON_NO_SENSOR:
@@ -175,9 +175,9 @@ def asked(story: CaseHistory, decisions: int) -> AskCounts:
     version = story.versions.get(story.course.plan) if story.course else None
     asks = version.plan.asks if version else None
     return AskCounts(
-        words=decisions + len(words),
+        sign_offs=decisions + len(sign_offs),
         exposures=len(exposures),
-        planned_words=asks.words if asks else None,
+        planned_sign_offs=asks.sign_offs if asks else None,
         planned_exposures=asks.exposures if asks else None,
     )
 

@@ -219,8 +219,8 @@ class OverrideRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WordRecord:
-    """A supervisor's word at a hold point."""
+class SignOffRecord:
+    """A supervisor's sign-off at a hold point."""
 
     position: int
     canal: str
@@ -228,7 +228,7 @@ class WordRecord:
     said: Decision
     despite_missing: bool
     """Approved although what the hold point asks for was not there."""
-    at_bench: bool
+    on_site: bool
     """Given on the student's own phone, by a code of the supervisor's."""
     reason: str
     who: RecordPerson
@@ -242,11 +242,11 @@ class WordRecord:
 class AskCounts:
     """How often a supervisor and an image were asked for. Planned: by the plan in force, where that was counted."""
 
-    words: int
-    """Decisions on plans, and words at hold points; what was given in one counts once."""
+    sign_offs: int
+    """Decisions on plans, and sign-offs at hold points; what was given in one counts once."""
     exposures: int
     """Images, also on film or kept elsewhere; one that shows several canals counts once."""
-    planned_words: int | None
+    planned_sign_offs: int | None
     planned_exposures: int | None
 
 
@@ -389,7 +389,7 @@ class Record:
     cautions: tuple[CautionRecord, ...]
     let_pass: tuple[OverrideRecord, ...]
     asked: AskCounts
-    words: tuple[WordRecord, ...]
+    sign_offs: tuple[SignOffRecord, ...]
     halts: tuple[HaltRecord, ...]
     visits: tuple[VisitRecord, ...]
     irrigants: tuple[IrrigantUsed, ...]

@@ -15,7 +15,7 @@ from django.utils.crypto import salted_hmac
 from cases.domain.access import one_time_code
 from cases.domain.access.roles import Role
 from cases.domain.errors import CaseError, CodeRefused, Conflict, NotAllowed, TooManyTries
-from cases.models import BenchCode, Case, Membership, Person, WrongCode
+from cases.models import Case, Membership, OneTimeCode, Person, WrongCode
 from cases.services.common import audit
 from cases.services.people import sign_in
 
@@ -46,7 +46,7 @@ def make(*, actor: Person, password: str) -> CodeSecret:
 @transaction.atomic
 def _make(actor: Person) -> CodeSecret:
     _held(actor).filter(confirmed_at=None).update(ended_at=timezone.now())
-    row = BenchCode.objects.create(person=actor, seed=secrets.token_hex(32))
+    row = OneTimeCode.objects.create(person=actor, seed=secrets.token_hex(32))
     secret = _secret(row)
     return CodeSecret(
         secret=one_time_code.secret_text(secret),
@@ -54,7 +54,7 @@ def _make(actor: Person) -> CodeSecret:
     )
 
 
-def confirm(*, actor: Person, code: str) -> BenchCode:
+def confirm(*, actor: Person, code: str) -> OneTimeCode:
     """The new secret counts from now on, the earlier one no more. Raises Conflict where none was made, and as `use`."""
     came = _confirm(actor, code)
     if isinstance(came, CaseError):
@@ -63,7 +63,7 @@ def confirm(*, actor: Person, code: str) -> BenchCode:
 
 
 @transaction.atomic
-def _confirm(actor: Person, code: str) -> BenchCode | CaseError:
+def _confirm(actor: Person, code: str) -> OneTimeCode | CaseError:
     row = _held(actor).filter(confirmed_at=None).first()
     if row is None:
         raise Conflict(reason="There is no new code to confirm. Make one first.")
@@ -98,7 +98,7 @@ def use(*, supervisor: Person, code: str, by: Person, case: Case) -> CaseError |
     return _refusal(row, code, by=by, case=case)
 
 
-def _refusal(row: BenchCode, code: str, *, by: Person, case: Case | None) -> CaseError | None:
+def _refusal(row: OneTimeCode, code: str, *, by: Person, case: Case | None) -> CaseError | None:
     now = timezone.now()
     wrong = WrongCode.objects.filter(supervisor=row.person, at__gt=now - LOCKED_FOR).order_by("-at")[:MOST_TRIES]
     tries = list(wrong)
@@ -120,13 +120,13 @@ def _wrong(left: int) -> str:
     return f"This code is wrong, too old, or was used before. Type the one that is shown now. {more}"
 
 
-def _held(person: Person) -> QuerySet[BenchCode]:
+def _held(person: Person) -> QuerySet[OneTimeCode]:
     """The person's enrolments that are not over; their person is held until the transaction ends."""
     Person.objects.select_for_update(no_key=True).get(pk=person.pk)
-    return BenchCode.objects.filter(person=person, ended_at=None)
+    return OneTimeCode.objects.filter(person=person, ended_at=None)
 
 
-def _secret(row: BenchCode) -> bytes:
+def _secret(row: OneTimeCode) -> bytes:
     return salted_hmac("fourth-canal bench code", row.seed, algorithm="sha256").digest()[: one_time_code.SECRET_BYTES]
 
 
@@ -135,6 +135,6 @@ def _refuse_others(actor: Person) -> None:
         raise NotAllowed(reason="Codes for the bench are for supervisors.")
 
 
-def _log(actor: Person, verb: str, row: BenchCode) -> None:
+def _log(actor: Person, verb: str, row: OneTimeCode) -> None:
     for membership in actor.memberships.filter(role=Role.SUPERVISOR):
         audit.changed(actor=actor, verb=verb, subject=row, programme_id=membership.programme_id)

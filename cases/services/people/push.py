@@ -129,6 +129,6 @@ def _payload(case: Case, item: News) -> dict[str, str]:
 
 
 def _topic(case: Case, item: News) -> str:
-    """A later word on the same canal replaces one still on its way (RFC 8030, 5.4: at most 32 characters)."""
+    """Later news of the same canal replaces one still on its way (RFC 8030, 5.4: at most 32 characters)."""
     about = f"{case.pk} {item.canal}".encode()
     return quoted(hashlib.sha256(about).digest()[:24])

@@ -35,7 +35,7 @@ def let_pass(
     final_size: int | None = None,
     id: UUID | None = None,
 ) -> tuple[CautionOverride, bool]:
-    """A supervisor's word that the work may go on, and True; False where it was sent before.
+    """A supervisor lets the work go on, and True; False where it was sent before.
 
     It is about a caution of the version that stands; of a wide canal it brings the size. Raises NotAllowed,
     OverrideNotPossible, NotUsable, TakenAlready.

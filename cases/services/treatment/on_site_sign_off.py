@@ -1,4 +1,4 @@
-"""A supervisor's word on the student's phone: with a one-time code, and only while the server can be reached."""
+"""A supervisor's sign-off on the student's phone: with a one-time code, and only while the server can be reached."""
 
 from __future__ import annotations
 
@@ -31,43 +31,43 @@ class OnSiteSignOff:
     node: str
     payload: SignOffPayload
     canal: str = ""
-    """Empty for a word on the visit."""
+    """Empty for a sign-off of the visit."""
     also: tuple[str, ...] = ()
-    """Other canals that wait at the same step: the word holds for them too."""
+    """Other canals that wait at the same step: the sign-off holds for them too."""
 
 
-def sign_off(*, actor: Person, case: Case, word: OnSiteSignOff) -> TreatmentEvent:
+def sign_off(*, actor: Person, case: Case, entry: OnSiteSignOff) -> TreatmentEvent:
     """The event of the canal, in the supervisor's name, and one for each other. One code is used up by all of them.
 
     Raises NotAllowed, NotUsable, HoldPointAnswered where the canal does not wait at this step of this plan, or the
-    visit for no such word, CodeRefused, TooManyTries.
+    visit for no such sign-off, CodeRefused, TooManyTries.
     """
-    came = _sign_off(actor, case, word)
+    came = _sign_off(actor, case, entry)
     if isinstance(came, CaseError):
         raise came
     return came
 
 
 @transaction.atomic
-def _sign_off(actor: Person, case: Case, word: OnSiteSignOff) -> TreatmentEvent | CaseError:
-    parts.refuse_unless_works_now(actor, case, "A word at the bench is taken on the phone")
-    refuse_unreasoned(word.payload)
-    supervisor = _supervisor(case, word.supervisor)
+def _sign_off(actor: Person, case: Case, entry: OnSiteSignOff) -> TreatmentEvent | CaseError:
+    parts.refuse_unless_works_now(actor, case, "An on-site sign-off is taken on the phone")
+    refuse_unreasoned(entry.payload)
+    supervisor = _supervisor(case, entry.supervisor)
     case = locked(case.pk)
-    version = case.versions.filter(hash=word.plan_hash).first()
+    version = case.versions.filter(hash=entry.plan_hash).first()
     if version is None:
         raise NotUsable(reason="This case never had that plan.", at=("plan_hash",))
-    canals = tuple(dict.fromkeys((word.canal, *word.also)))
-    _refuse_elsewhere(case, word, canals)
+    canals = tuple(dict.fromkeys((entry.canal, *entry.also)))
+    _refuse_elsewhere(case, entry, canals)
     # A wrong try is kept, so the transaction ends well and the refusal is raised after it.
-    if refusal := one_time_codes.use(supervisor=supervisor, code=word.code, by=actor, case=case):
+    if refusal := one_time_codes.use(supervisor=supervisor, code=entry.code, by=actor, case=case):
         return refusal
-    payload = replace(word.payload, together=str(uuid7())) if len(canals) > 1 else word.payload
+    payload = replace(entry.payload, together=str(uuid7())) if len(canals) > 1 else entry.payload
     events = [
-        server_events.write(actor=supervisor, case=case, version=version, payload=payload, canal=canal, node=word.node)
+        server_events.write(actor=supervisor, case=case, version=version, payload=payload, canal=canal, node=entry.node)
         for canal in canals
     ]
-    audit.changed(actor=actor, verb="take-word", subject=events[0], case=case, after={"supervisor": supervisor})
+    audit.changed(actor=actor, verb="take-sign-off", subject=events[0], case=case, after={"supervisor": supervisor})
     after_events.keep(case)
     return events[0]
 
@@ -81,16 +81,16 @@ def _supervisor(case: Case, id_: UUID) -> Person:
     return membership.person
 
 
-def _refuse_elsewhere(case: Case, word: OnSiteSignOff, canals: tuple[str, ...]) -> None:
-    """Raises HoldPointAnswered unless each canal waits at just this step of this plan, or the visit for this word."""
+def _refuse_elsewhere(case: Case, entry: OnSiteSignOff, canals: tuple[str, ...]) -> None:
+    """Raises HoldPointAnswered unless each canal waits at just this step of this plan, or the visit for this answer."""
     events = list(case.events.select_related("actor").order_by("position"))
     course = courses.fold_case(case.pk, events)
-    if course and canals == ("",) and word.node in course.visit.words_due:
+    if course and canals == ("",) and entry.node in course.visit.sign_offs_due:
         return
     for name in canals:
-        canal = course.canals.get(name) if course and course.plan == word.plan_hash else None
-        if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == word.node:
+        canal = course.canals.get(name) if course and course.plan == entry.plan_hash else None
+        if canal is not None and canal.state is CanalState.HOLD_POINT and canal.walk.at == entry.node:
             continue
         of_canal = [(event.actor, courses.payload_of(event)) for event in events if event.canal == name]
-        words = [f"{who}: {payload.exit}." for who, payload in of_canal if isinstance(payload, SignOffPayload)]
-        raise HoldPointAnswered(canal=name or "The visit", last=words[-1] if words else "")
+        given = [f"{who}: {payload.exit}." for who, payload in of_canal if isinstance(payload, SignOffPayload)]
+        raise HoldPointAnswered(canal=name or "The visit", last=given[-1] if given else "")

@@ -112,22 +112,22 @@ def _refuse(one: ReceivedEvent, number: int, part: Part, versions: Mapping[str, 
         raise NotUsable(reason="This case never had a plan.", at=(*at, "plan_hash"))
     refuse_unless_tells(one.kind, part, at=(*at, "payload", "kind"))
     if isinstance(one.payload, SignOffPayload):
-        _refuse_word(one.payload, (*at, "payload"))
+        _refuse_sign_off(one.payload, (*at, "payload"))
 
 
-def _refuse_word(word: SignOffPayload, at: Pointer) -> None:
-    if word.at_bench:
-        raise NotAllowed(reason="A word at the bench is given with a supervisor's code.", at=(*at, "at_bench"))
-    refuse_unreasoned(word, at)
+def _refuse_sign_off(sign_off: SignOffPayload, at: Pointer) -> None:
+    if sign_off.on_site:
+        raise NotAllowed(reason="An on-site sign-off is given with a supervisor's code.", at=(*at, "on_site"))
+    refuse_unreasoned(sign_off, at)
 
 
-def refuse_unreasoned(word: SignOffPayload, at: Pointer = ()) -> None:
-    """Raises NotUsable where a word lacks the reason that it needs."""
-    if word.despite_missing and word.exit != "approved":
+def refuse_unreasoned(sign_off: SignOffPayload, at: Pointer = ()) -> None:
+    """Raises NotUsable where a sign-off lacks the reason that it needs."""
+    if sign_off.despite_missing and sign_off.exit != "approved":
         raise NotUsable(
             reason="Only what is approved can be let pass in spite of something.", at=(*at, "despite_missing")
         )
-    if (word.despite_missing or word.exit == "returned") and not word.reason.strip():
+    if (sign_off.despite_missing or sign_off.exit == "returned") and not sign_off.reason.strip():
         raise NotUsable(
             reason="Give the reason: the student works by it, and it stays in the record.", at=(*at, "reason")
         )

@@ -156,20 +156,20 @@ export const reportEvents = (id: string, body: Batch) =>
 export const getRecord = (id: string) =>
   told(http.GET('/api/v1/cases/{case_id}/record', ofCase(id)), { record: 'object' })
 
-// --- words of supervisors ---
+// --- sign-offs of supervisors ---
 
-export const signOffAtBench = (id: string, body: S.OnSiteSignOff) =>
-  told(http.POST('/api/v1/cases/{case_id}/bench-sign-offs', { ...ofCase(id), body }), TREATMENT)
+export const signOffOnSite = (id: string, body: S.OnSiteSignOff) =>
+  told(http.POST('/api/v1/cases/{case_id}/on-site-sign-offs', { ...ofCase(id), body }), TREATMENT)
 
-export const getBenchCode = () => told(http.GET('/api/v1/bench-code'), { state: 'string' })
+export const getOneTimeCode = () => told(http.GET('/api/v1/one-time-code'), { state: 'string' })
 
-export const makeBenchCode = (password: string) =>
-  told(http.POST('/api/v1/bench-code', { body: { password } }), { secret: 'string' })
+export const makeOneTimeCode = (password: string) =>
+  told(http.POST('/api/v1/one-time-code', { body: { password } }), { secret: 'string' })
 
-export const confirmBenchCode = (code: string) =>
-  told(http.POST('/api/v1/bench-code/confirm', { body: { code } }), { state: 'string' })
+export const confirmOneTimeCode = (code: string) =>
+  told(http.POST('/api/v1/one-time-code/confirm', { body: { code } }), { state: 'string' })
 
-export const removeBenchCode = () => done(http.DELETE('/api/v1/bench-code'))
+export const removeOneTimeCode = () => done(http.DELETE('/api/v1/one-time-code'))
 
 export const revoke = (version_id: string, hash: string, body: { id: string; reason: string }) =>
   told(

@@ -1,54 +1,6 @@
 // Made from the OpenAPI description by `npm run api-types`. Not edited by hand.
 
 export interface paths {
-    "/api/v1/bench-code": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /**
-         * Whether codes of yours count
-         * @description A view for people who are signed in.
-         */
-        get: operations["bench_code_retrieve"];
-        put?: never;
-        /**
-         * Make a new secret for one-time codes
-         * @description For supervisors. RFC 6238 with its usual choices: SHA-1, 30 seconds, six digits. Shown this once and kept nowhere. It counts once a first code was confirmed; until then an earlier one goes on to count. The password is asked for once more.
-         */
-        post: operations["bench_code_create"];
-        /**
-         * Let no code count any more
-         * @description Harmless where none did.
-         */
-        delete: operations["bench_code_destroy"];
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/bench-code/confirm": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /**
-         * Confirm a new secret by its first code
-         * @description 422 for a code that does not count, 429 after five of them.
-         */
-        post: operations["bench_code_confirm"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/v1/canals/{canal_id}": {
         parameters: {
             query?: never;
@@ -199,26 +151,6 @@ export interface paths {
         get: operations["bands_retrieve"];
         put?: never;
         post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/cases/{case_id}/bench-sign-offs": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /**
-         * A supervisor's word on the student's phone
-         * @description Online only. The code is the named supervisor's, counts once, and only for the hold point at which the canal waits on this plan: 409, `hold-point-answered`, where it waits there no more. The event is the supervisor's, with `at_bench`. 422 for a code that does not count; after five wrong ones, 429 for fifteen minutes.
-         */
-        post: operations["bench_sign_offs_create"];
         delete?: never;
         options?: never;
         head?: never;
@@ -505,6 +437,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cases/{case_id}/on-site-sign-offs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * A supervisor's sign-off on the student's phone
+         * @description Online only. The code is the named supervisor's, counts once, and only for the hold point at which the canal waits on this plan: 409, `hold-point-answered`, where it waits there no more. The event is the supervisor's, with `on_site`. 422 for a code that does not count; after five wrong ones, 429 for fifteen minutes.
+         */
+        post: operations["on_site_sign_offs_create"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/cases/{case_id}/overrides": {
         parameters: {
             query?: never;
@@ -602,7 +554,7 @@ export interface paths {
         };
         /**
          * The record of a case
-         * @description The whole course as a timeline, and what it comes to: lengths and what they rest on, work done against work planned, irrigants, instruments, words at hold points, halts, visits. A training record. ETag: the hash.
+         * @description The whole course as a timeline, and what it comes to: lengths and what they rest on, work done against work planned, irrigants, instruments, sign-offs at hold points, halts, visits. A training record. ETag: the hash.
          */
         get: operations["record_retrieve"];
         put?: never;
@@ -867,6 +819,54 @@ export interface paths {
          * @description It stays, with who struck it, when and why, and counts for nothing. Work on its canal waits for a new plan.
          */
         post: operations["junction_strike"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/one-time-code": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Whether codes of yours count
+         * @description A view for people who are signed in.
+         */
+        get: operations["one_time_code_retrieve"];
+        put?: never;
+        /**
+         * Make a new secret for one-time codes
+         * @description For supervisors. RFC 6238 with its usual choices: SHA-1, 30 seconds, six digits. Shown this once and kept nowhere. It counts once a first code was confirmed; until then an earlier one goes on to count. The password is asked for once more.
+         */
+        post: operations["one_time_code_create"];
+        /**
+         * Let no code count any more
+         * @description Harmless where none did.
+         */
+        delete: operations["one_time_code_destroy"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/one-time-code/confirm": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Confirm a new secret by its first code
+         * @description 422 for a code that does not count, 429 after five of them.
+         */
+        post: operations["one_time_code_confirm"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1283,7 +1283,7 @@ export interface paths {
         get?: never;
         /**
          * Notify this browser
-         * @description For supervisors, of the programmes where they supervise: of an emergency, of a word that is asked for, and of a canal that comes to a hold point. A browser has one owner: who says so last. A message is JSON with `case`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, sealed by RFC 8291.
+         * @description For supervisors, of the programmes where they supervise: of an emergency, of a sign-off that is asked for, and of a canal that comes to a hold point. A browser has one owner: who says so last. A message is JSON with `case`, `alias`, `tooth`, `canal`, `what` (`emergency`, `asked`, `hold_point`) and `hold_point`, sealed by RFC 8291.
          */
         put: operations["push_subscription_update"];
         post?: never;
@@ -1550,16 +1550,16 @@ export interface components {
             /** @description Images, also on film or kept elsewhere; one that shows several canals counts once. */
             exposures: number;
             planned_exposures: number | null;
-            planned_words: number | null;
-            /** @description Decisions on plans, and words at hold points; what was given in one counts once. */
-            words: number;
+            planned_sign_offs: number | null;
+            /** @description Decisions on plans, and sign-offs at hold points; what was given in one counts once. */
+            sign_offs: number;
         };
-        /** @description How often the expected work asks for a supervisor's word, and for an image. */
+        /** @description How often the expected work asks for a supervisor's sign-off, and for an image. */
         AskedFor: {
             exposures: number;
-            stages: components["schemas"]["Stage"][];
             /** @description The one on the plan itself as well. */
-            words: number;
+            sign_offs: number;
+            stages: components["schemas"]["Stage"][];
         };
         AskedGivenRequest: {
             choices: components["schemas"]["ChoicesRequest"];
@@ -1568,7 +1568,7 @@ export interface components {
             /** @description Key of a technique of the programme's list. */
             technique: string;
         };
-        /** @description The student asks for a supervisor's word. */
+        /** @description The student asks for a supervisor's sign-off. */
         AskPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
@@ -1579,7 +1579,7 @@ export interface components {
             /** @description Id shared by what was asked in one, canal by canal. */
             together: string;
         };
-        /** @description The student asks for a supervisor's word. */
+        /** @description The student asks for a supervisor's sign-off. */
         AskPayloadRequest: {
             /**
              * @description discriminator enum property added by openapi-typescript
@@ -1651,47 +1651,6 @@ export interface components {
          * @enum {string}
          */
         Bears: "depth" | "safety" | "shape" | "means" | "progress";
-        BenchCodeMade: {
-            /** @description `otpauth://totp/...`: the same for a code app on this phone. */
-            address: string;
-            /** @description Base 32 (RFC 4648), to be typed into a code app. */
-            secret: string;
-            /** @description The address as a QR code (ISO/IEC 18004): rows of 0 and 1. */
-            square: string[];
-        };
-        BenchCodeShown: {
-            /**
-             * Format: date-time
-             * @description Since when it counts.
-             */
-            since: string | null;
-            state: components["schemas"]["BenchCodeState"];
-        };
-        /**
-         * @description * `to_confirm`: Made, and no code of it was typed in yet.
-         * @enum {string}
-         */
-        BenchCodeState: "none" | "to_confirm" | "counts";
-        BenchSignOffGivenRequest: {
-            /** @description Other canals at the same step: the word holds for them too. */
-            also?: string[];
-            /** @description Empty for a word on the visit. */
-            canal?: string;
-            code: string;
-            /** @description Approved although what is asked for is not there. */
-            despite_missing?: boolean;
-            exit: components["schemas"]["ExitEnum"];
-            /** @description The hold point in the run sheet, or `visit/check`, `visit/renew`. */
-            node: string;
-            /** @description Of the plan on the screen. */
-            plan_hash: string;
-            reason?: string;
-            /**
-             * Format: uuid
-             * @description Who types the code.
-             */
-            supervisor: string;
-        };
         BendInSpaceGivenRequest: {
             /**
              * Format: double
@@ -1819,7 +1778,7 @@ export interface components {
         CanalCourseShown: {
             /** @description The event whose question is open. */
             asked_by: string | null;
-            /** @description The event by which the student asked for a word. */
+            /** @description The event by which the student asked for a sign-off. */
             asking: string | null;
             canal: string;
             /** @description The event by which a supervisor said that they come. */
@@ -2134,7 +2093,7 @@ export interface components {
         };
         /**
          * @description * `not_released`: A supervisor's decision on the plan leaves this canal out for now.
-         *     * `hold_point`: Waits for a supervisor's word.
+         *     * `hold_point`: Waits for a supervisor's sign-off.
          *     * `past_stop`: An instrument went past its stop and why has not been answered.
          *     * `to_plan`: Waits for a new version: a length was taken, something came late, or the plan no longer fits.
          *     * `to_check`: Not found as it was left at the last visit: nothing engine-driven enters it.
@@ -2143,7 +2102,7 @@ export interface components {
          */
         CanalState: "open" | "not_released" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "waits" | "finished";
         CanalSummary: {
-            /** @description The student asked for a supervisor's word. */
+            /** @description The student asked for a supervisor's sign-off. */
             asked: boolean;
             canal: string;
             /** @description A supervisor comes to the chair. */
@@ -2379,6 +2338,14 @@ export interface components {
         };
         CodeGivenRequest: {
             code: string;
+        };
+        CodeSecretShown: {
+            /** @description `otpauth://totp/...`: the same for a code app on this phone. */
+            address: string;
+            /** @description Base 32 (RFC 4648), to be typed into a code app. */
+            secret: string;
+            /** @description The address as a QR code (ISO/IEC 18004): rows of 0 and 1. */
+            square: string[];
         };
         /** @description A supervisor comes to the chair before deciding. */
         ComePayload: {
@@ -2796,7 +2763,7 @@ export interface components {
          *     * `replan`: A plan is in force from here on, the first one too: it takes over where the work stands.
          *     * `revoked`: The approval of the plan in force was withdrawn: nothing is worked until a plan is approved again.
          *     * `release`: A supervisor decided on a plan: which of its canals may not be worked yet.
-         *     * `ask`: The student asks for a supervisor's word.
+         *     * `ask`: The student asks for a supervisor's sign-off.
          *     * `come`: A supervisor answers: to the chair.
          *     * `wanted`: A supervisor asks to be shown something: an image of a canal.
          *     * `take_over`: A supervisor works the case from here on, beside or instead of its student.
@@ -3858,6 +3825,19 @@ export interface components {
             /** @description From the way the canal runs where this bend begins to where it ends: half the arc's. */
             schneider_deg: number;
         };
+        OneTimeCodeShown: {
+            /**
+             * Format: date-time
+             * @description Since when it counts.
+             */
+            since: string | null;
+            state: components["schemas"]["OneTimeCodeState"];
+        };
+        /**
+         * @description * `to_confirm`: Made, and no code of it was typed in yet.
+         * @enum {string}
+         */
+        OneTimeCodeState: "none" | "to_confirm" | "counts";
         /** @description The licensed clinician who is in the room for this visit. */
         OnSitePayload: {
             /**
@@ -3866,6 +3846,26 @@ export interface components {
              */
             kind: "on_site";
             supervisor_id: string;
+        };
+        OnSiteSignOffGivenRequest: {
+            /** @description Other canals at the same step: the sign-off holds for them too. */
+            also?: string[];
+            /** @description Empty for a sign-off of the visit. */
+            canal?: string;
+            code: string;
+            /** @description Approved although what is asked for is not there. */
+            despite_missing?: boolean;
+            exit: components["schemas"]["ExitEnum"];
+            /** @description The hold point in the run sheet, or `visit/check`, `visit/renew`. */
+            node: string;
+            /** @description Of the plan on the screen. */
+            plan_hash: string;
+            reason?: string;
+            /**
+             * Format: uuid
+             * @description Who types the code.
+             */
+            supervisor: string;
         };
         /** @enum {string} */
         OutcomeEnum: "finished" | "plan_again";
@@ -4076,7 +4076,7 @@ export interface components {
             expected_passes: number | null;
             from_size: number | null;
             hold_point: string | null;
-            /** @description Settings in which a supervisor's word is asked for at it; a programme may ask for it in all. */
+            /** @description Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all. */
             hold_point_in: components["schemas"]["Setting"][];
             image: boolean;
             key: string;
@@ -4114,7 +4114,7 @@ export interface components {
             /** @default null */
             hold_point?: string | null;
             /**
-             * @description Settings in which a supervisor's word is asked for at it; a programme may ask for it in all.
+             * @description Settings in which a supervisor's sign-off is asked for at it; a programme may ask for it in all.
              * @default [
              *       "block",
              *       "extracted",
@@ -4385,7 +4385,7 @@ export interface components {
         /**
          * @description What has to be there before any canal is worked.
          *     * `revoked`: The approval of the plan in force was withdrawn.
-         *     * `dam_off`: Not said to be on in this visit, off, or leaking. Nobody's word takes its place.
+         *     * `dam_off`: Not said to be on in this visit, off, or leaking. No sign-off takes its place.
          * @enum {string}
          */
         Prerequisite: "closed" | "halted" | "revoked" | "dam_off" | "nobody_on_site" | "approval_lapsed";
@@ -4687,6 +4687,7 @@ export interface components {
             /** @constant */
             schema_version: 1;
             setting: string;
+            sign_offs: components["schemas"]["SignOffRecord"][];
             struck: components["schemas"]["StruckReading"][];
             student: components["schemas"]["RecordPerson"];
             supervisor: components["schemas"]["RecordPerson"] | null;
@@ -4694,7 +4695,6 @@ export interface components {
             tooth: components["schemas"]["ToothNames"];
             versions: components["schemas"]["VersionRecord"][];
             visits: components["schemas"]["VisitRecord"][];
-            words: components["schemas"]["WordRecord"][];
         };
         RecordAnswered: {
             /** @description SHA-256 of the record's canonical text; a printed record carries it. */
@@ -5004,7 +5004,7 @@ export interface components {
             /** @description The supervisor who took over and works it now. */
             taken_over: components["schemas"]["PersonRef"] | null;
             tooth: components["schemas"]["ToothNames"];
-            /** @description Seconds since a supervisor's word is due. */
+            /** @description Seconds since a supervisor's sign-off is due. */
             waiting_s: number | null;
         };
         /** @description The step graph of one canal. */
@@ -5115,10 +5115,8 @@ export interface components {
             password: string;
             username: string;
         };
-        /** @description A supervisor's word at a hold point. */
+        /** @description A supervisor's sign-off at a hold point. */
         SignOffPayload: {
-            /** @description Given on the student's phone with a one-time code; recorded by the server alone. */
-            at_bench: boolean;
             /** @description Approved although what the hold point asks for is not there; the reason says why. */
             despite_missing: boolean;
             exit: components["schemas"]["ExitEnum"];
@@ -5127,17 +5125,14 @@ export interface components {
              * @enum {string}
              */
             kind: "sign_off";
+            /** @description Given on the student's phone with a one-time code; recorded by the server alone. */
+            on_site: boolean;
             reason: string;
-            /** @description Id shared by the words that were given in one, canal by canal. */
+            /** @description Id shared by the sign-offs that were given in one, canal by canal. */
             together: string;
         };
-        /** @description A supervisor's word at a hold point. */
+        /** @description A supervisor's sign-off at a hold point. */
         SignOffPayloadRequest: {
-            /**
-             * @description Given on the student's phone with a one-time code; recorded by the server alone.
-             * @default false
-             */
-            at_bench?: boolean;
             /**
              * @description Approved although what the hold point asks for is not there; the reason says why.
              * @default false
@@ -5149,13 +5144,36 @@ export interface components {
              * @enum {string}
              */
             kind: "sign_off";
+            /**
+             * @description Given on the student's phone with a one-time code; recorded by the server alone.
+             * @default false
+             */
+            on_site?: boolean;
             /** @default  */
             reason?: string;
             /**
-             * @description Id shared by the words that were given in one, canal by canal.
+             * @description Id shared by the sign-offs that were given in one, canal by canal.
              * @default
              */
             together?: string;
+        };
+        /** @description A supervisor's sign-off at a hold point. */
+        SignOffRecord: {
+            /** Format: date-time */
+            at: string;
+            canal: string;
+            /** @description Approved although what the hold point asks for was not there. */
+            despite_missing: boolean;
+            hold_point: string;
+            /** @description An image that was there when it was given was struck since, or put to another canal. */
+            image_gone: boolean;
+            in_course: boolean;
+            /** @description Given on the student's own phone, by a code of the supervisor's. */
+            on_site: boolean;
+            position: number;
+            reason: string;
+            said: components["schemas"]["Decision"];
+            who: components["schemas"]["RecordPerson"];
         };
         /** @description One final size that may be chosen, and what it would mean. */
         SizeOption: {
@@ -5247,11 +5265,11 @@ export interface components {
         Stage: {
             canals: string[];
             exposures: components["schemas"]["Exposure"][];
-            /** @description What a supervisor's word is about; empty where none is asked for. */
+            /** @description What a supervisor's sign-off is about; empty where none is asked for. */
             hold_point: string;
             phase: string;
+            sign_offs: number;
             title: string;
-            words: number;
         };
         /**
          * @description * `none`: Not planned yet.
@@ -5465,7 +5483,7 @@ export interface components {
             id: string;
             name: string;
             /** @description One-time codes of theirs count on a student's phone. */
-            signs_at_bench: boolean;
+            signs_on_site: boolean;
         };
         /** @description A supervisor works the case from here on. */
         TakeOverPayload: {
@@ -6015,24 +6033,6 @@ export interface components {
             from_phase: string;
             says: string;
         };
-        /** @description A supervisor's word at a hold point. */
-        WordRecord: {
-            /** Format: date-time */
-            at: string;
-            /** @description Given on the student's own phone, by a code of the supervisor's. */
-            at_bench: boolean;
-            canal: string;
-            /** @description Approved although what the hold point asks for was not there. */
-            despite_missing: boolean;
-            hold_point: string;
-            /** @description An image that was there when it was given was struck since, or put to another canal. */
-            image_gone: boolean;
-            in_course: boolean;
-            position: number;
-            reason: string;
-            said: components["schemas"]["Decision"];
-            who: components["schemas"]["RecordPerson"];
-        };
         WorkList: {
             /** @description There is more than is listed here. */
             more: boolean;
@@ -6047,125 +6047,6 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
-    bench_code_retrieve: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["BenchCodeShown"];
-                };
-            };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-        };
-    };
-    bench_code_create: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["PasswordGivenRequest"];
-            };
-        };
-        responses: {
-            201: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["BenchCodeMade"];
-                };
-            };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-        };
-    };
-    bench_code_destroy: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description No response body */
-            204: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content?: never;
-            };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-        };
-    };
-    bench_code_confirm: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["CodeGivenRequest"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["BenchCodeShown"];
-                };
-            };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-        };
-    };
     canal_retrieve: {
         parameters: {
             query?: never;
@@ -6547,40 +6428,6 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content?: never;
-            };
-            /** @description Refused, with the reason and the way out. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-        };
-    };
-    bench_sign_offs_create: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                case_id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["BenchSignOffGivenRequest"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["TreatmentShown"];
-                };
             };
             /** @description Refused, with the reason and the way out. */
             default: {
@@ -7234,6 +7081,40 @@ export interface operations {
                 };
                 content: {
                     "image/jpeg": string;
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    on_site_sign_offs_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                case_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OnSiteSignOffGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TreatmentShown"];
                 };
             };
             /** @description Refused, with the reason and the way out. */
@@ -7910,6 +7791,125 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["CanalShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    one_time_code_retrieve: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OneTimeCodeShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    one_time_code_create: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PasswordGivenRequest"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CodeSecretShown"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    one_time_code_destroy: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description No response body */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    one_time_code_confirm: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CodeGivenRequest"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OneTimeCodeShown"];
                 };
             };
             /** @description Refused, with the reason and the way out. */

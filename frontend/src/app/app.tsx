@@ -12,7 +12,7 @@ import { chair, images, noWork, screenAt, supervision } from './routes'
 const OF_WORK = /^\/(?:share|cases\/(?:new$|(?<id>[^/?]+)))/
 
 /** Where a case is worked: there an emergency may have to be told at any moment. */
-const AT_CHAIR = /^\/cases\/([^/?]+)\/(?:chair|word)\b/
+const AT_CHAIR = /^\/cases\/([^/?]+)\/(?:chair|sign-off)\b/
 
 /** The screen of the present address, behind sign-in and the first notice. */
 export function App() {

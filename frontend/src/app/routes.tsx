@@ -28,7 +28,7 @@ const SCREENS: readonly (readonly [string, Screen])[] = [
   ['/cases/:id/chair/close', of(chair, ({ CloseVisit }, { id = '' }) => <CloseVisit id={id} key={id} />)],
   ['/cases/:id/chair/reopen', of(chair, ({ ReopenVisit }, { id = '' }) => <ReopenVisit id={id} key={id} />)],
   [
-    '/cases/:id/word/:canal',
+    '/cases/:id/sign-off/:canal',
     of(chair, ({ HoldPointPage }, { id = '', canal = '' }) => (
       <HoldPointPage caseId={id} canal={canal} key={`${id} ${canal}`} />
     )),

@@ -6,7 +6,7 @@ import { Walk } from './walk'
 type CanalHold = Extract<CanalState, 'paused' | 'past_stop' | 'to_check'>
 
 /** A supervisor's approval at a hold point, beyond which nothing has been done, and the images that it rested on. */
-interface Word {
+interface SignOff {
   readonly by: string
   readonly images: ReadonlySet<string>
 }
@@ -21,15 +21,15 @@ export class CanalProgress {
   toPlan = false
   /** False where a supervisor's decision on the plan leaves this canal out for now. */
   released = true
-  /** The event by which the student asked for a supervisor's word; null once it was given. */
+  /** The event by which the student asked for a supervisor's sign-off; null once it was given. */
   asking: string | null = null
   /** The event by which a supervisor said that they come. */
   coming: string | null = null
-  /** Told of the canal since its last word. */
+  /** Told of the canal since its last sign-off. */
   private images = new Set<string>()
   /** Null as soon as the canal has gone on from it. */
-  word: Word | null = null
-  /** Words that count no more: an image that they rested on was put right before anything went on from them. */
+  signOff: SignOff | null = null
+  /** Sign-offs that count no more: an image that they rested on was put right before anything went on from them. */
   readonly reopened = new Set<string>()
 
   constructor(
@@ -55,22 +55,22 @@ export class CanalProgress {
     if (imageId) this.images.add(imageId)
   }
 
-  /** A supervisor's word was given. */
+  /** A supervisor's sign-off was given. */
   signed(by: string, approved: boolean) {
-    this.word = approved ? { by, images: this.images } : null
+    this.signOff = approved ? { by, images: this.images } : null
     this.images = new Set()
   }
 
   /**
-   * The image counts no more in the canal. A word that rested on it is asked for again, where nothing has gone on from
+   * The image counts no more in the canal. A sign-off that rested on it is asked for again, where nothing has gone on from
    * it; else it stays, and is marked.
    */
   reopen(imageId: string) {
-    if (!this.word?.images.has(imageId)) return
+    if (!this.signOff?.images.has(imageId)) return
     this.walk.takeBack()
-    this.reopened.add(this.word.by)
-    this.images = new Set([...this.images, ...this.word.images])
-    this.word = null
+    this.reopened.add(this.signOff.by)
+    this.images = new Set([...this.images, ...this.signOff.images])
+    this.signOff = null
   }
 
   get state(): CanalState {
@@ -118,7 +118,7 @@ export function byAnotherPlan(event: EventOf<OfPlan>, canal: CanalProgress | und
   return 'other_plan'
 }
 
-/** Answers the hold point it names; a halt does not stop a supervisor's word. */
+/** Answers the hold point it names; a halt does not stop a supervisor's sign-off. */
 export function signOff({ id, node: at, payload }: EventOf<'sign_off'>, canal: CanalProgress): OutOfCourse | null {
   const { node } = canal.walk
   if (node.kind === 'end' || node.action !== 'sign_off' || node.id !== at) return 'other_step'
@@ -147,7 +147,7 @@ export function answer({ asks, cause }: PayloadOf<'answer'>, canal: CanalProgres
 export function resume({ node }: EventOf<'resume'>, canal: CanalProgress): OutOfCourse | null {
   if (!canal.held && canal.toPlan) return 'withheld'
   if (node && !canal.walk.goTo(node)) return 'other_step'
-  if (node) canal.word = null
+  if (node) canal.signOff = null
   canal.held = null
   canal.askedBy = null
   canal.asking = null

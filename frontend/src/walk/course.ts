@@ -53,8 +53,8 @@ export class CaseState {
     }
   }
 
-  /** Whether a supervisor's word on the canal counts: it came where it was asked for, and is not asked for again. */
-  wordCounts(canal: string, id: string): boolean {
+  /** Whether a supervisor's sign-off on the canal counts: it came where it was asked for, and is not asked for again. */
+  signOffCounts(canal: string, id: string): boolean {
     return !this.outOfCourse[id] && !this.canals[canal]?.reopened.has(id)
   }
 
@@ -131,7 +131,7 @@ export class CaseState {
     return canal ? this.takeCanal(event, canal) : 'no_canal'
   }
 
-  /** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone, but a word may. */
+  /** Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone, but a sign-off may. */
   private struck(event: EventOf<'struck'>): OutOfCourse | null {
     if (event.payload.what === 'image') return this.imagePutRight(event)
     const course = this.canals[event.canal]
@@ -225,7 +225,7 @@ export class CaseState {
     const { exit, depth_um = null, image_id } = payload
     const { node } = walk
     if (!leave(canal, exit, depth_um)) return 'no_such_exit'
-    canal.word = null
+    canal.signOff = null
     if (node.kind === 'do' && node.action === 'image') canal.addImage(image_id)
     if (depth_um !== null && stop !== null && depth_um > stop) {
       canal.held = 'past_stop'

@@ -19,7 +19,7 @@ export interface Emergency {
   readonly comingBy: string
 }
 
-/** All of a tooth. Only a supervisor's word ends a halt, and only of what the supervisor had seen. */
+/** All of a tooth. Only a supervisor ends a halt, and only of what the supervisor had seen. */
 export class Emergencies {
   readonly told = new Map<string, Emergency>()
   /** The emergency by each event that halts the tooth: by telling it, or by saying that it was something else. */

@@ -23,7 +23,7 @@ export function lacking(
 }
 
 /**
- * Whether an image step since the last word that counts names no image and no reason, and none was recorded beside it.
+ * Whether an image step since the last sign-off that counts names no image and no reason, and none was recorded beside it.
  * An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
  */
 function unshown(name: string, events: readonly CourseEvent[], sheet: RunSheet, undone: ReadonlySet<string>): boolean {

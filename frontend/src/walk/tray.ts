@@ -44,7 +44,7 @@ function instrumentAhead(course: CanalProgress, path: readonly string[]) {
   const from = start[Math.min(made, start.length - 1)] ?? path.length
   for (const id of [walk.at, ...path.slice(from + 1)]) {
     const node = walk.sheet.nodes[id]
-    // What follows a supervisor's word is not taken up before it.
+    // What follows a supervisor's sign-off is not taken up before it.
     if (node?.kind === 'end' || (node?.kind === 'do' && node.action === 'sign_off')) return undefined
     if (course.unmet(waitsOf(node)).length > 0) return undefined
     if (node?.kind === 'do' && node.action === 'instrument' && node.instrument) {

@@ -3,7 +3,7 @@ import type { PayloadOf } from './course-event'
 
 type Dam = PayloadOf<'dam'>['state']
 
-/** Nodes of a supervisor's word on a visit: that it was closed well; that the approval counts for another session. */
+/** Nodes of a supervisor's sign-off of a visit: that it was closed well; that the approval counts for another session. */
 export const CHECK = 'visit/check'
 export const RENEW = 'visit/renew'
 
@@ -71,7 +71,7 @@ export class Visit {
     return true
   }
 
-  /** A supervisor's word on the visit. Returned, it stays due. */
+  /** A supervisor's sign-off of the visit. Returned, it stays due. */
   signOff(node: string, exit: PayloadOf<'sign_off'>['exit']): boolean {
     if (node === CHECK && this.checkDue) this.checkDue = exit !== 'approved'
     else if (node === RENEW && this.lapsed && !this.closed) this.lapsed = exit !== 'approved'

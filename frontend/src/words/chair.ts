@@ -129,7 +129,7 @@ export const chair = {
     replan: 'a plan came into force',
     revoked: 'APPROVAL WITHDRAWN:',
     release: 'supervisor decided on the plan',
-    ask: 'asked for a word',
+    ask: 'asked for sign-off',
     come: 'supervisor comes to the chair',
     struck: 'a reading was struck',
     wanted: 'supervisor asks for an image',

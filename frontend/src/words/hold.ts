@@ -1,13 +1,13 @@
 const EXITS = { approved: 'Approved', returned: 'Returned' } as Record<string, string>
 
-/** Words at hold points, at the bench, and of what a supervisor's decision leaves out. */
+/** Words at hold points, of signing off on site, and of what a supervisor's decision leaves out. */
 export const hold = {
   returned: (remark: string) => `The supervisor returned this canal: ${remark}`,
   partnerReturned: (canal: string) => `Ends in one with ${canal}, which the supervisor returned: both wait.`,
 
   // The student's side.
   question: 'What to look at, if you like',
-  ask: 'Ask for the word',
+  ask: 'Ask for sign-off',
   askAgain: 'Ask again',
   asked: (at: string) => `Asked ${at}.`,
   askedUnsent: 'Asked. Not sent yet: no connection.',
@@ -34,8 +34,8 @@ export const hold = {
   counts: 'counts',
   countsNot: 'does not count',
   images: 'Images of this hold point',
-  noImages: 'No image was recorded since the last word.',
-  since: 'Done since the last word',
+  noImages: 'No image was recorded since the last sign-off.',
+  since: 'Done since the last sign-off',
   nothingSince: 'Nothing was recorded in this canal since then.',
   exits: { reached: 'at its stop', short: 'short', blocked: 'does not pass', done: 'done' } as Record<string, string>,
   cautions: 'Cautions of this canal',
@@ -51,8 +51,9 @@ export const hold = {
   go: { returned: 'Return, with this reason', despite_missing: 'Let pass, with this reason' },
   given: (exit: string, name: string, at: string) => `${EXITS[exit] ?? exit} by ${name}, ${at}.`,
   inSpiteOf: (reason: string) => `Let pass in spite: ${reason}`,
-  atBench: 'at the bench',
-  late: (name: string, at: string) => `${name} was first, ${at}. Your word is kept in the record and moved nothing.`,
+  onSite: 'on site',
+  late: (name: string, at: string) =>
+    `${name} was first, ${at}. Your sign-off is kept in the record and moved nothing.`,
   lacking: {
     length: 'No length was taken: record a reading, then ask.',
     image: 'No image, no reason: the image step named neither. Take the image, or say in a note why there is none.',
@@ -65,21 +66,21 @@ export const hold = {
     film: 'No image here: it is on film.',
     image_elsewhere: 'No image here: it is kept elsewhere.',
   },
-  notWaiting: 'This canal waits for no word now.',
+  notWaiting: 'This canal waits for no sign-off now.',
   toList: 'To the list',
-  unsent: 'Your word is not sent yet: no connection.',
+  unsent: 'Your sign-off is not sent yet: no connection.',
 
-  // At the bench.
-  bench: {
-    title: 'A word at the bench',
+  // On the student’s phone.
+  onSiteSignOff: {
+    title: 'Sign off on this phone',
     who: 'Supervisor',
     pick: 'Who are you?',
     none: 'No supervisor of the programme has a code yet. Codes are made on their own account screen.',
     code: 'One-time code',
     codeHint: 'Six digits from the supervisor’s code app. Each counts once.',
-    word: 'Word',
-    words: { approved: 'Approve', returned: 'Return', despite_missing: 'Let pass in spite' },
-    go: 'Give this word',
+    answer: 'Answer',
+    answers: { approved: 'Approve', returned: 'Return', despite_missing: 'Let pass in spite' },
+    go: 'Give this answer',
     busy: 'Sending …',
     offline: 'This needs the connection: the server checks the code. Nothing was kept.',
     first: 'First everything that was recorded must be sent.',
@@ -87,7 +88,7 @@ export const hold = {
 }
 
 export const codes = {
-  title: 'Your word at the bench',
+  title: 'Signing off on a student’s phone',
   says: 'On a student’s phone you sign off with a one-time code from a code app of yours.',
   none: 'You have no codes yet.',
   toConfirm: 'Made, and not confirmed yet. Make it anew if the square below is gone.',

@@ -112,7 +112,7 @@ export const images = {
     tile: 'struck',
     rested: 'An image that this rested on was struck since, or put to another canal.',
     again:
-      'The word given here rested on an image that was struck since, or put to another canal: it is asked for again.',
+      'The sign-off given here rested on an image that was struck since, or put to another canal: it is asked for again.',
   },
   close: 'Close',
   noPicture: 'No preview of this kind of file here',

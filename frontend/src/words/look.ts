@@ -23,7 +23,7 @@ export const look = {
     to_plan: 'Its stops are to be worked out anew before it goes on.',
     to_check: (who: string) => `${who} did not find it as it was left. A supervisor decides.`,
     finished: 'Finished.',
-    waits: (what: string) => `Waits for a supervisor’s word: ${what}`,
+    waits: (what: string) => `Waits for a supervisor’s sign-off: ${what}`,
   },
   missing: (who: string, what: string) => `${who} may not work yet: ${what}.`,
   emergency: (who: string) => `EMERGENCY, told by ${who}. Go there, or send somebody.`,

@@ -1,7 +1,7 @@
 /** Words of notifications, on the account screen and in the notification itself. */
 export const push = {
   title: 'Notifications',
-  says: 'An emergency, a word that is asked for and a canal that comes to a hold point can be told on this device, also while the app is closed.',
+  says: 'An emergency, a sign-off that is asked for and a canal that comes to a hold point can be told on this device, also while the app is closed.',
   on: 'On, on this device.',
   off: 'Off, on this device.',
   allow: 'Notify me on this device',
@@ -15,7 +15,7 @@ export const push = {
     emergency: (tooth: string) => `Emergency: tooth ${tooth}`,
     corrected: (tooth: string, by: string) => `Tooth ${tooth}, emergency corrected by ${by}`,
     notSo: (tooth: string, by: string) => `Tooth ${tooth}: it was not so, says ${by}`,
-    asked: (tooth: string, canal: string) => `${tooth} ${canal}: your word is asked for`,
+    asked: (tooth: string, canal: string) => `${tooth} ${canal}: your sign-off is asked for`,
     hold_point: (tooth: string, canal: string) => `${tooth} ${canal} has come to a hold point`,
     other: 'Something waits for you',
   },

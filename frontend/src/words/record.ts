@@ -45,7 +45,7 @@ export const record = {
   point: (name: string) => name.replace(/[-_]/g, ' '),
   said: { approved: 'approved', returned: 'returned' },
   inSpite: 'in spite of what is missing',
-  atBench: 'at the bench',
+  onSite: 'on site',
   outOfCourse: (why: string) => `Kept out of course: ${why}.`,
   notChecked: (what: string) => `Not checked: ${what}.`,
   notInCourse: 'kept out of course',

@@ -25,7 +25,7 @@ export const visit = {
   damOnAgain: 'The dam is on again',
   damOff: 'Dam is off',
   damLeaking: 'Dam leaks',
-  damStops: 'Work stands still until the dam is on again. Nobody’s word takes its place.',
+  damStops: 'Work stands still until the dam is on again. No sign-off takes its place.',
   lapsed: 'The approval counted for the last visit. A supervisor renews it for this one.',
   notRenewed: (name: string, reason: string) => `${name} did not renew it: ${reason}`,
   revoked: (name: string, reason: string) =>

@@ -22,7 +22,7 @@ export function noticeOf(message: unknown): Notice {
   const [id, tooth, canal, what] = [text('case'), text('tooth'), text('canal'), text('what')]
   const body = [text('alias'), text('hold_point')].filter(Boolean).join(', ')
   const at = `/cases/${encodeURIComponent(id)}`
-  const common = { body, tag: `${id} ${canal}`, urgent: false, to: `${at}/word/${encodeURIComponent(canal)}` }
+  const common = { body, tag: `${id} ${canal}`, urgent: false, to: `${at}/sign-off/${encodeURIComponent(canal)}` }
   const ofEmergency = {
     ...common,
     to: `${at}/chair`,

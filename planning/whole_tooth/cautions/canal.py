@@ -145,7 +145,7 @@ def _bend(canal: Canal) -> Iterator[Caution]:
 
 
 def _asks_length_again(given: PlanInput) -> bool:
-    """Whether the technique itself has an image and a supervisor's word once something has widened the canal."""
+    """Whether the technique itself has an image and a supervisor's sign-off once something has widened the canal."""
     phases = [phase for phase in given.technique.phases if given.setting in phase.settings]
     widened = dropwhile(lambda phase: phase.kind not in (PhaseKind.FLARE, PhaseKind.STEP_BACK), phases)
     return any(phase.kind is PhaseKind.SIGN_OFF and phase.image for phase in widened)

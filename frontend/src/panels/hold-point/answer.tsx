@@ -16,7 +16,7 @@ interface Props {
   node: Do
 }
 
-/** Words that need a reason. */
+/** Answers that need a reason. */
 type Reasoned = 'returned' | 'despite_missing'
 
 /** A supervisor's answer at a hold point, on exactly the plan that is on the screen. */
@@ -28,15 +28,15 @@ export function Answer({ chair, canal, node }: Props) {
   const complete = !lackingAt(chair, canal).includes('length')
   const all = standingWith(chair, canal).filter((name) => name === canal || !lackingAt(chair, name).includes('length'))
   const canals = picked(chair, node.id, complete ? all : [canal])
-  const approve = () => void recordFor(chair, canals, node.id, { ...WORD, exit: 'approved' })
+  const approve = () => void recordFor(chair, canals, node.id, { ...SIGN_OFF, exit: 'approved' })
   const come = () => void recordFor(chair, canals, node.id, { kind: 'come', note: '' })
   const give = (reason: string) => {
     const exit = asked === 'returned' ? 'returned' : 'approved'
-    void recordFor(chair, canals, node.id, { ...WORD, exit, despite_missing: asked === 'despite_missing', reason })
+    void recordFor(chair, canals, node.id, { ...SIGN_OFF, exit, despite_missing: asked === 'despite_missing', reason })
   }
   if (asked) return <WithReason key={asked} of={asked} onGive={give} onBack={() => setAsked(undefined)} />
   return (
-    <StepAnswers also="word-answers">
+    <StepAnswers also="sign-off-answers">
       {complete && (
         <>
           <CanalChips
@@ -63,7 +63,7 @@ export function Answer({ chair, canal, node }: Props) {
   )
 }
 
-const WORD = { kind: 'sign_off', despite_missing: false, reason: '', at_bench: false, together: '' } as const
+const SIGN_OFF = { kind: 'sign_off', despite_missing: false, reason: '', on_site: false, together: '' } as const
 
 interface WithReasonProps {
   of: Reasoned
@@ -71,7 +71,7 @@ interface WithReasonProps {
   onBack: () => void
 }
 
-/** The student works by the reason, and it stays in the record: there is no such word without one. */
+/** The student works by the reason, and it stays in the record: there is no such sign-off without one. */
 function WithReason({ of, onGive, onBack }: WithReasonProps) {
   const [reason, setReason] = useState('')
   const [tried, setTried] = useState(false)
@@ -97,7 +97,7 @@ function WithReason({ of, onGive, onBack }: WithReasonProps) {
           {words.hold.notReadable}
         </button>
       )}
-      <StepAnswers also="word-answers">
+      <StepAnswers also="sign-off-answers">
         <button type="button" class="button answer" onClick={onBack}>
           {words.chair.cancel}
         </button>

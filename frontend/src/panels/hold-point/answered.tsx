@@ -1,20 +1,20 @@
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
-import { approvedDespiteMissing, lastWord, type WordGiven, wasFirst } from '@/store/chair/hold'
+import { approvedDespiteMissing, lastSignOff, type SignOffGiven, wasFirst } from '@/store/chair/hold'
 import { askedAgain, restedOnGone } from '@/store/chair/image-of-step'
 import { words } from '@/words/en'
 
 interface Props {
   chair: Chair
   canal: string
-  /** Whether the canal waits for a word now. */
+  /** Whether the canal waits for a sign-off now. */
   waits: boolean
 }
 
 /** What was decided on the canal: who, when and why; plainly, where somebody else was first. */
 export function Answered({ chair, canal, waits }: Props) {
   const first = wasFirst(chair, canal)
-  const last = lastWord(chair, canal)
+  const last = lastSignOff(chair, canal)
   const unsent = chair.waiting.some(({ event }) => event.canal === canal && event.payload.kind === 'sign_off')
   return (
     <>
@@ -41,10 +41,10 @@ export function Answered({ chair, canal, waits }: Props) {
   )
 }
 
-function GivenAnswer({ of: { name, at, payload } }: { of: WordGiven }) {
+function GivenAnswer({ of: { name, at, payload } }: { of: SignOffGiven }) {
   return (
     <p>
-      {words.hold.given(payload.exit, name, words.when(at))} {payload.at_bench && `(${words.hold.atBench}) `}
+      {words.hold.given(payload.exit, name, words.when(at))} {payload.on_site && `(${words.hold.onSite}) `}
       {!payload.despite_missing && payload.reason}
     </p>
   )

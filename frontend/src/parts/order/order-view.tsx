@@ -69,13 +69,13 @@ export function OrderView({ plan, picked, onPick, expected }: Props) {
   )
 }
 
-/** How often the plan asks for a supervisor's word and for an image, and of which canals at once. */
+/** How often the plan asks for a supervisor's sign-off and for an image, and of which canals at once. */
 export function AskedFor({ plan }: { plan: Plan }) {
   const { asks } = plan
   if (!asks) return null
   return (
     <details class="asked-for">
-      <summary>{words.together.asks(asks.words, asks.exposures)}</summary>
+      <summary>{words.together.asks(asks.sign_offs, asks.exposures)}</summary>
       <ul class="ledger">
         <li>{words.together.onThePlan}</li>
         {asks.stages.map((stage) => (
@@ -83,7 +83,7 @@ export function AskedFor({ plan }: { plan: Plan }) {
             <b>{words.together.stage(stage.hold_point || stage.title, stage.canals)}</b>
             <span class="small soft">
               {[
-                words.together.wordsAt(stage.words),
+                words.together.signOffsAt(stage.sign_offs),
                 ...stage.exposures.map((exposure) => words.together.exposure(exposure.canals, exposure.turned)),
               ].join(' · ')}
             </span>

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { BenchCodeMade } from '@/api/shapes'
+import type { CodeSecretShown } from '@/api/shapes'
 import { TextField } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Seen } from '@/parts/seen'
@@ -13,7 +13,7 @@ import './codes.css'
 /** A supervisor's one-time codes: make them, take them into a code app, confirm, renew, remove. */
 export function Codes() {
   const codes = useCodes()
-  const [made, setMade] = useState<BenchCodeMade>()
+  const [made, setMade] = useState<CodeSecretShown>()
   const [sending, run] = useSending()
   return (
     <section class="card stack">
@@ -45,7 +45,7 @@ export function Codes() {
   )
 }
 
-function Make({ renew, onMade }: { renew: boolean; onMade: (made: BenchCodeMade) => void }) {
+function Make({ renew, onMade }: { renew: boolean; onMade: (made: CodeSecretShown) => void }) {
   const [password, setPassword] = useState('')
   const [sending, run] = useSending()
   const submit = (event: Event) => {
@@ -71,7 +71,7 @@ function Make({ renew, onMade }: { renew: boolean; onMade: (made: BenchCodeMade)
 }
 
 /** The secret, this once, and the first code of it. */
-function Made({ of, onDone }: { of: BenchCodeMade; onDone: () => void }) {
+function Made({ of, onDone }: { of: CodeSecretShown; onDone: () => void }) {
   const [code, setCode] = useState('')
   const [sending, run] = useSending()
   const submit = (event: Event) => {
@@ -89,7 +89,7 @@ function Made({ of, onDone }: { of: BenchCodeMade; onDone: () => void }) {
         {words.codes.typed} <code class="secret">{of.secret.match(/.{1,4}/g)?.join(' ')}</code>
       </p>
       <TextField
-        label={words.hold.bench.code}
+        label={words.hold.onSiteSignOff.code}
         value={code}
         onInput={setCode}
         inputMode="numeric"

@@ -39,7 +39,7 @@ import './may-start.css'
 
 /** What is asked: of a step what is to be done, else all of what stands in its way. */
 const ASKED = '.now-what, .now-card:not(:has(.now-what)), .may-start[data-missing]'
-const SECONDS_3 = 3000 // a supervisor's word must reach the chair within five seconds
+const SECONDS_3 = 3000 // a supervisor's sign-off must reach the chair within five seconds
 
 /** The work on a tooth, one step at a time; with no connection as with one. */
 export function Chair({ id }: { id: string }) {

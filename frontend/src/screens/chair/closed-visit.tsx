@@ -5,7 +5,7 @@ import { timeOf } from '@/store/chair/undo'
 import { actorOf, lastOf } from '@/store/chair/visits'
 import { CHECK } from '@/walk/visit'
 import { words } from '@/words/en'
-import { Word } from './word'
+import { VisitSignOff } from './visit-sign-off'
 
 /** A visit that was closed: what was left in the tooth, whether a supervisor has looked at it, and the way back in. */
 export function ClosedVisit({ chair, caseId }: { chair: Chair; caseId: string }) {
@@ -35,16 +35,16 @@ export function ClosedVisit({ chair, caseId }: { chair: Chair; caseId: string })
   )
 }
 
-/** The supervisor's word on the closed visit. */
+/** The supervisor's sign-off of the closed visit. */
 function Check({ chair, since }: { chair: Chair; since: number }) {
-  const word = lastOf(chair, 'sign_off', (event) => event.node === CHECK && chair.events.indexOf(event) > since)
-  const by = word && actorOf(chair, word)
-  if (word && !chair.course.visit.checkDue) return <Notice sign="approved">{words.visit.checked(by ?? '')}</Notice>
+  const signOff = lastOf(chair, 'sign_off', (event) => event.node === CHECK && chair.events.indexOf(event) > since)
+  const by = signOff && actorOf(chair, signOff)
+  if (signOff && !chair.course.visit.checkDue) return <Notice sign="approved">{words.visit.checked(by ?? '')}</Notice>
   return (
     <>
       <Notice sign="waiting">{words.visit.checkDue}</Notice>
-      {word && <Notice sign="returned">{words.visit.notYetGood(by ?? '', word.payload.reason ?? '')}</Notice>}
-      <Word chair={chair} node={CHECK} yes={words.visit.check} no={words.visit.checkNot} />
+      {signOff && <Notice sign="returned">{words.visit.notYetGood(by ?? '', signOff.payload.reason ?? '')}</Notice>}
+      <VisitSignOff chair={chair} node={CHECK} yes={words.visit.check} no={words.visit.checkNot} />
     </>
   )
 }

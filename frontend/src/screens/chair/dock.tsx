@@ -8,7 +8,7 @@ import { hand } from '@/store/device/preferences'
 import { membership } from '@/store/session/session'
 import type { CanalProgress } from '@/walk/course'
 import { Answers } from './answers'
-import { AskForWord } from './hold-point'
+import { AskForSignOff } from './hold-point'
 import { LookFirst, TakeNew } from './look-first'
 import { NotSure } from './not-sure'
 import { UndoBar } from './undo-bar'
@@ -71,10 +71,10 @@ function DockFrame({ above, children }: { above?: ComponentChildren; children: C
 /** What this step wants now: an instrument looked at, a new one, or its answers. */
 function Due({ chair, canal, course }: Omit<Props, 'onTurnedBack'>) {
   const { node } = course.walk
-  // The card of the step is not shown: a word would be asked for on what nobody sees.
+  // The card of the step is not shown: a sign-off would be asked for on what nobody sees.
   if (chair.course.missing.length > 0) return null
   const asks = course.state === 'hold_point' && membership.value?.role !== 'supervisor'
-  if (asks && node.kind === 'do') return <AskForWord chair={chair} canal={canal.canal} node={node} />
+  if (asks && node.kind === 'do') return <AskForSignOff chair={chair} canal={canal.canal} node={node} />
   if (course.state !== 'open' || node.kind === 'end') return null
   const before = beforeStep(chair, canal.canal, course)
   switch (before?.what) {

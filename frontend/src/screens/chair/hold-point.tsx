@@ -13,7 +13,7 @@ import { lackingAt } from '@/store/chair/lacking'
 import { pick, picked, recordFor, standingWith, stillComing } from '@/store/chair/together'
 import { membership } from '@/store/session/session'
 import { words } from '@/words/en'
-import { Bench } from './bench'
+import { OnSiteSignOff } from './on-site-sign-off'
 
 interface Props {
   chair: Chair
@@ -21,13 +21,13 @@ interface Props {
   node: Do
 }
 
-/** A point where the supervisor's word is due: the student asks for it here, the supervisor answers here. */
+/** A point where the supervisor's sign-off is due: the student asks for it here, the supervisor answers here. */
 export function HoldPoint(props: Props) {
   const { chair, canal, node } = props
   if (membership.value?.role !== 'supervisor') return <Asking {...props} />
   return (
     <div class="stack">
-      <a class="button" href={`/cases/${chair.version.case}/word/${canal}`}>
+      <a class="button" href={`/cases/${chair.version.case}/sign-off/${canal}`}>
         {words.hold.look}
       </a>
       <Answer chair={chair} canal={canal} node={node} />
@@ -53,7 +53,7 @@ function Asking({ chair, canal, node }: Props) {
         {words.chair.waitsFor(node.hold_point ?? '')}. {words.chair.goOn}
       </Notice>
       {askedAgain(chair, canal) && <Notice sign="caution">{words.images.putRight.again}</Notice>}
-      {coming.length > 0 && !asking && <Notice>{words.together.wordToCome(coming)}</Notice>}
+      {coming.length > 0 && !asking && <Notice>{words.together.signOffToCome(coming)}</Notice>}
       {asking && (
         <Notice sign={asked ? 'approved' : 'caution'}>
           {asked ? words.hold.asked(words.when(asked.server_time)) : words.hold.askedUnsent}{' '}
@@ -84,8 +84,8 @@ function Asking({ chair, canal, node }: Props) {
 const placeOf = (chair: Chair, canal: string, node: Do) => `${chair.caseId} ${canal} ${node.id}`
 
 /** The answers at a hold point: ask, or the supervisor is at the chair. */
-export function AskForWord({ chair, canal, node }: Props) {
-  const [atBench, setAtBench] = useState(false)
+export function AskForSignOff({ chair, canal, node }: Props) {
+  const [onSite, setOnSite] = useState(false)
   const { asking = null } = chair.course.canals[canal] ?? {}
   const at = placeOf(chair, canal, node)
   const ready = standingWith(chair, canal).filter((name) => !lackingAt(chair, name).includes('length'))
@@ -109,10 +109,10 @@ export function AskForWord({ chair, canal, node }: Props) {
           {asking ? words.hold.askAgain : asked.length > 1 ? words.together.askFor(asked) : words.hold.ask}
         </button>
       )}
-      <button type="button" class="button answer" onClick={() => setAtBench(true)}>
+      <button type="button" class="button answer" onClick={() => setOnSite(true)}>
         {words.hold.supervisorHere}
       </button>
-      {atBench && <Bench chair={chair} canal={canal} node={node} onClose={() => setAtBench(false)} />}
+      {onSite && <OnSiteSignOff chair={chair} canal={canal} node={node} onClose={() => setOnSite(false)} />}
     </StepAnswers>
   )
 }

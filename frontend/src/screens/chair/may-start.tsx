@@ -9,7 +9,7 @@ import { mm } from '@/units/millimetres'
 import { workHasBegun } from '@/walk/registry'
 import { RENEW } from '@/walk/visit'
 import { words } from '@/words/en'
-import { Word } from './word'
+import { VisitSignOff } from './visit-sign-off'
 
 /** May I start? One line of what is there and what is missing; what is missing can be told right under it. */
 export function MayStart({ chair, canal }: { chair: Chair; canal: CanalPlan | undefined }) {
@@ -151,16 +151,16 @@ function lengthOf({ canal, length }: CanalPlan): string {
 
 /** A supervisor lets the approval count for this visit too, or says why not. */
 export function Lapsed({ chair }: { chair: Chair }) {
-  const word = lastOf(chair, 'sign_off', (event) => event.node === RENEW)
+  const signOff = lastOf(chair, 'sign_off', (event) => event.node === RENEW)
   const opened = lastOf(chair, 'reopen')
-  const since = word && opened && chair.events.indexOf(word) > chair.events.indexOf(opened)
+  const since = signOff && opened && chair.events.indexOf(signOff) > chair.events.indexOf(opened)
   return (
     <>
       <Notice sign="waiting">{words.visit.lapsed}</Notice>
       {since && (
-        <Notice sign="returned">{words.visit.notRenewed(actorOf(chair, word), word.payload.reason ?? '')}</Notice>
+        <Notice sign="returned">{words.visit.notRenewed(actorOf(chair, signOff), signOff.payload.reason ?? '')}</Notice>
       )}
-      <Word chair={chair} node={RENEW} yes={words.visit.renew} no={words.chair.giveBack} />
+      <VisitSignOff chair={chair} node={RENEW} yes={words.visit.renew} no={words.chair.giveBack} />
     </>
   )
 }

@@ -42,7 +42,7 @@ export function SeenCanal({ chair, canal, who }: Props) {
         <What chair={chair} node={node} instrument={instrumentOf(chair, node.instrument)} stop={course.walk.stop()} />
       )}
       <p class="small soft">{restsOn(canal)}</p>
-      {course.state === 'hold_point' && node.kind !== 'end' && <WaitsForWord {...{ chair, canal, node }} />}
+      {course.state === 'hold_point' && node.kind !== 'end' && <WaitsForSignOff {...{ chair, canal, node }} />}
       {course.held === 'paused' && (
         <FirstSteps advice={adviceIn(chair)} about="pause" what={pausedFor(chair, canal.canal)} />
       )}
@@ -53,12 +53,12 @@ export function SeenCanal({ chair, canal, who }: Props) {
   )
 }
 
-function WaitsForWord({ chair, canal, node }: Omit<Props, 'who'> & { node: { hold_point: string | null } }) {
+function WaitsForSignOff({ chair, canal, node }: Omit<Props, 'who'> & { node: { hold_point: string | null } }) {
   return (
     <>
       <Notice sign="waiting">{words.look.canal.waits(node.hold_point ?? '')}</Notice>
       {mayTell(chair.course, 'sign_off') && (
-        <a class="button main" href={`/cases/${chair.caseId}/word/${canal.canal}`}>
+        <a class="button main" href={`/cases/${chair.caseId}/sign-off/${canal.canal}`}>
           {words.look.answer}
         </a>
       )}

@@ -10,7 +10,7 @@ import { Sign } from '@/parts/signs'
 import { useCase } from '@/store/cache/cases'
 import { usePolling } from '@/store/cache/hooks'
 import { type Chair, useChair, useTreatment } from '@/store/chair/chair'
-import { shownEvent, sinceLastWord } from '@/store/chair/hold'
+import { shownEvent, sinceLastSignOff } from '@/store/chair/hold'
 import { imagesSince } from '@/store/chair/image-of-step'
 import { lackingAt } from '@/store/chair/lacking'
 import { mayTell } from '@/store/chair/part'
@@ -91,7 +91,7 @@ function Facts({ chair, canal, waits }: { chair: Chair; canal: CanalPlan; waits:
   )
 }
 
-/** The other canals at the same point: what is judged of them stands on the same screen, the word may hold for all. */
+/** The other canals at the same point: what is judged of them stands on the same screen, the sign-off may hold for all. */
 function AnsweredWith({ chair, canal }: { chair: Chair; canal: string }) {
   const [, ...others] = standingWith(chair, canal)
   return chair.plan.canals
@@ -122,7 +122,7 @@ function Asking({ chair, canal }: { chair: Chair; canal: string }) {
   )
 }
 
-/** The other canals of the tooth that wait for a word. */
+/** The other canals of the tooth that wait for a sign-off. */
 function WaitingToo({ chair, canal }: { chair: Chair; canal: string }) {
   const others = Object.entries(chair.course.canals).filter(
     ([name, course]) => name !== canal && course.state === 'hold_point',
@@ -132,7 +132,7 @@ function WaitingToo({ chair, canal }: { chair: Chair; canal: string }) {
     <nav class="row wrap" aria-label={words.hold.others}>
       <span class="small soft">{words.hold.others}</span>
       {others.map(([name]) => (
-        <a key={name} class="button" href={`/cases/${chair.version.case}/word/${name}`}>
+        <a key={name} class="button" href={`/cases/${chair.version.case}/sign-off/${name}`}>
           {name}
         </a>
       ))}
@@ -140,9 +140,9 @@ function WaitingToo({ chair, canal }: { chair: Chair; canal: string }) {
   )
 }
 
-/** The images that were taken of the canal since the last word on it, each opening larger. */
+/** The images that were taken of the canal since the last sign-off on it, each opening larger. */
 function Images({ chair, canal }: { chair: Chair; canal: string }) {
-  const since = sinceLastWord(chair, canal)
+  const since = sinceLastSignOff(chair, canal)
   const ids = imagesSince(chair, canal)
   const step = since.findLast(
     ({ id, payload }) => payload.kind === 'step' && payload.no_image && !chair.course.undone.has(id),

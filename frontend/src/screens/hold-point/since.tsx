@@ -1,13 +1,13 @@
 import type { EventShown } from '@/api/shapes'
 import type { Chair } from '@/store/chair/chair'
-import { sinceLastWord } from '@/store/chair/hold'
+import { sinceLastSignOff } from '@/store/chair/hold'
 import { mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import '@/parts/list.css'
 
-/** What was done in the canal since the last word on it: each step with its depth against the stop. */
+/** What was done in the canal since the last sign-off on it: each step with its depth against the stop. */
 export function Since({ chair, canal }: { chair: Chair; canal: string }) {
-  const done = sinceLastWord(chair, canal).filter(
+  const done = sinceLastSignOff(chair, canal).filter(
     ({ id, payload }) => payload.kind === 'step' && !chair.course.undone.has(id) && !chair.course.outOfCourse[id],
   )
   return (

@@ -40,7 +40,7 @@ export function MarksScreen({ caseId, imageId }: { caseId: string; imageId: stri
       title={words.marks.title}
       under={found.value && `${found.value.tooth.iso} · ${found.value.patient_alias}`}
       back={{
-        to: cameFrom(`/cases/${caseId}/chair`, `/cases/${caseId}/word/`) ?? `/cases/${caseId}`,
+        to: cameFrom(`/cases/${caseId}/chair`, `/cases/${caseId}/sign-off/`) ?? `/cases/${caseId}`,
         says: words.back,
       }}
       wide

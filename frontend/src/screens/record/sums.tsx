@@ -104,11 +104,15 @@ function Line({ says, more = [] }: LineProps) {
 /** A record that was kept from before this was counted does not say. */
 function Asked({ of: { asked } }: { of: RecordValue }) {
   if (!asked) return null
-  const { words: given, planned_words, exposures, planned_exposures } = asked
+  const { sign_offs: given, planned_sign_offs, exposures, planned_exposures } = asked
   return (
     <Part title={words.together.title}>
       {[
-        <Line key="w" says={`${words.together.words}: ${words.together.counted(given, planned_words)}`} more={[]} />,
+        <Line
+          key="w"
+          says={`${words.together.signOffs}: ${words.together.counted(given, planned_sign_offs)}`}
+          more={[]}
+        />,
         <Line
           key="e"
           says={`${words.together.exposures}: ${words.together.counted(exposures, planned_exposures)}`}
@@ -122,10 +126,10 @@ function Asked({ of: { asked } }: { of: RecordValue }) {
 function SignOffs({ of }: { of: RecordValue }) {
   return (
     <Part title={said.signOffs}>
-      {of.words.map((one) => {
+      {of.sign_offs.map((one) => {
         const marks = [
           one.despite_missing && said.inSpite,
-          one.at_bench && said.atBench,
+          one.on_site && said.onSite,
           !one.in_course && said.notInCourse,
         ]
         return (

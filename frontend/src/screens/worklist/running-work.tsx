@@ -12,7 +12,7 @@ const BELONGS: Record<Group, (one: Running) => boolean> = {
   going: (work) => !work.halted && work.waiting_s === null,
 }
 
-/** The chairs of one group: those that stand still after an emergency, those that wait for a word, those that go on. */
+/** The chairs of one group: those that stand still after an emergency, those that wait for a sign-off, those that go on. */
 export function RunningWork({ of: page, group }: { of: RunningList | undefined; group: Group }) {
   const results = page?.results ?? []
   const list = results.filter(BELONGS[group])

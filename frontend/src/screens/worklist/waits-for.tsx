@@ -11,7 +11,7 @@ export function whereTo({ case: id, halted, check_due, missing = [], canals }: R
   const whole = halted || check_due || missing.includes('approval_lapsed') || missing.includes('revoked')
   const waiting = canals.filter((canal) => canal.hold_point !== '')
   const first = waiting.find((canal) => canal.asked) ?? waiting[0]
-  return whole || !first ? `/cases/${id}/chair` : `/cases/${id}/word/${first.canal}`
+  return whole || !first ? `/cases/${id}/chair` : `/cases/${id}/sign-off/${first.canal}`
 }
 
 /** One canal in the list: what it waits for, and what is asked in one line. */

@@ -8,7 +8,7 @@ import { words } from '@/words/en'
 import { RunningWork } from './running-work'
 import './worklist.css'
 
-/** What waits for a supervisor, the most urgent first: emergencies, words at the chair, plans; then the work that goes on. */
+/** What waits for a supervisor, the most urgent first: emergencies, sign-offs at the chair, plans; then the work that goes on. */
 export function Worklist() {
   const running = useRunning()
   const waiting = useWaiting()

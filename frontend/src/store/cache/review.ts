@@ -59,19 +59,19 @@ const CODES = 'codes for the bench'
 
 /** Whether one-time codes of the reader's count at the bench. */
 export function useCodes() {
-  return useCached(CODES, calls.getBenchCode)
+  return useCached(CODES, calls.getOneTimeCode)
 }
 
 /** A new secret, shown once: it is given to the screen and kept nowhere. */
-export const makeCodes = calls.makeBenchCode
+export const makeCodes = calls.makeOneTimeCode
 
 export async function confirmCodes(code: string): Promise<void> {
-  await replace(CODES, await calls.confirmBenchCode(code))
+  await replace(CODES, await calls.confirmOneTimeCode(code))
 }
 
 export async function removeCodes(): Promise<void> {
-  await calls.removeBenchCode()
-  await replace(CODES, await calls.getBenchCode())
+  await calls.removeOneTimeCode()
+  await replace(CODES, await calls.getOneTimeCode())
 }
 
 interface Version {

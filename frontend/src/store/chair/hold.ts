@@ -7,15 +7,15 @@ import { membership, personId } from '@/store/session/session'
 import type { PayloadOf } from '@/walk/course-event'
 import type { Chair } from './chair'
 
-/** A supervisor's word as the server has it. */
-export interface WordGiven {
+/** A supervisor's sign-off as the server has it. */
+export interface SignOffGiven {
   readonly name: string
   readonly at: string
   readonly node: string
   readonly payload: PayloadOf<'sign_off'>
 }
 
-const given = ({ actor, server_time, node, payload }: EventShown): WordGiven => ({
+const given = ({ actor, server_time, node, payload }: EventShown): SignOffGiven => ({
   name: actor.name,
   at: server_time,
   node,
@@ -23,38 +23,40 @@ const given = ({ actor, server_time, node, payload }: EventShown): WordGiven => 
 })
 
 /** Those that the server has, in their order. */
-function wordsOf(chair: Chair, canal: string): readonly EventShown[] {
-  const words = chair.events.filter((event) => event.kind === 'sign_off' && event.canal === canal)
-  return words.flatMap(({ id }) => shownEvent(chair, id) ?? [])
+function signOffsOf(chair: Chair, canal: string): readonly EventShown[] {
+  const signOffs = chair.events.filter((event) => event.kind === 'sign_off' && event.canal === canal)
+  return signOffs.flatMap(({ id }) => shownEvent(chair, id) ?? [])
 }
 
-/** The last word on the canal that counted. */
-export function lastWord(chair: Chair, canal: string): WordGiven | undefined {
-  const last = wordsOf(chair, canal).findLast(({ id }) => chair.course.wordCounts(canal, id))
+/** The last sign-off of  that counted. */
+export function lastSignOff(chair: Chair, canal: string): SignOffGiven | undefined {
+  const last = signOffsOf(chair, canal).findLast(({ id }) => chair.course.signOffCounts(canal, id))
   return last && given(last)
 }
 
-/** The word of somebody who was first, where the reader's own came after it at the same hold point. */
-export function wasFirst(chair: Chair, canal: string): WordGiven | undefined {
-  const mine = wordsOf(chair, canal).findLast((event) => event.actor.id === personId())
+/** The sign-off of somebody who was first, where the reader's own came after it at the same hold point. */
+export function wasFirst(chair: Chair, canal: string): SignOffGiven | undefined {
+  const mine = signOffsOf(chair, canal).findLast((event) => event.actor.id === personId())
   if (!mine || chair.course.outOfCourse[mine.id] !== 'other_step') return undefined
-  const first = wordsOf(chair, canal).findLast(
+  const first = signOffsOf(chair, canal).findLast(
     (event) => event.node === mine.node && event.position < mine.position && !chair.course.outOfCourse[event.id],
   )
   return first && given(first)
 }
 
-/** Words by which canals went on in spite of something; they are shown for ever. */
-export function approvedDespiteMissing(chair: Chair, canal: string): readonly WordGiven[] {
-  return wordsOf(chair, canal)
+/** Sign-offs by which canals went on in spite of something; they are shown for ever. */
+export function approvedDespiteMissing(chair: Chair, canal: string): readonly SignOffGiven[] {
+  return signOffsOf(chair, canal)
     .map(given)
     .filter(({ payload }) => payload.despite_missing)
 }
 
-/** What was recorded in the canal since the last word on it that counted. */
-export function sinceLastWord({ treatment, course }: Chair, canal: string): readonly EventShown[] {
+/** What was recorded in the canal since the last sign-off on it that counted. */
+export function sinceLastSignOff({ treatment, course }: Chair, canal: string): readonly EventShown[] {
   const ofCanal = treatment.events.filter((event) => event.canal === canal)
-  const last = ofCanal.findLastIndex(({ id, payload }) => payload.kind === 'sign_off' && course.wordCounts(canal, id))
+  const last = ofCanal.findLastIndex(
+    ({ id, payload }) => payload.kind === 'sign_off' && course.signOffCounts(canal, id),
+  )
   return ofCanal.slice(last + 1)
 }
 
@@ -63,12 +65,12 @@ export function shownEvent({ treatment }: Chair, id: string | null): EventShown 
   return treatment.events.find((event) => event.id === id)
 }
 
-/** A supervisor's word with a one-time code; the server checks it, so it needs the connection. */
-export async function signOffAtBench(caseId: string, body: OnSiteSignOff): Promise<void> {
-  await replace(treatmentName(caseId), await calls.signOffAtBench(caseId, body))
+/** A supervisor's sign-off with a one-time code; the server checks it, so it needs the connection. */
+export async function signOffOnSite(caseId: string, body: OnSiteSignOff): Promise<void> {
+  await replace(treatmentName(caseId), await calls.signOffOnSite(caseId, body))
 }
 
-/** The programme's supervisors, and whose codes count at the bench. */
+/** The programme's supervisors, and whose codes count. */
 export function useSigners() {
   const id = membership.value?.programme.id
   return useCached(id && `supervisors of ${id}`, async () => [...(await calls.getProgramme(id ?? '')).supervisors])

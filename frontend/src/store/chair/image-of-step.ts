@@ -2,7 +2,7 @@ import type { CourseEvent } from '@/walk/course-event'
 import { concernsImage, movedTo, putRight } from '@/walk/put-right'
 import type { Chair } from './chair'
 
-/** The image that the step due in a canal took: the last one that counts since the step or the word before it. */
+/** The image that the step due in a canal took: the last one that counts since the step or the sign-off before it. */
 export function imageOfStep({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string | undefined {
   const counts = putRight(events)
   const last = events.findLast(
@@ -22,10 +22,10 @@ export function imagesTaken({ events, course }: Pick<Chair, 'events' | 'course'>
   return imagesIn(events, course.undone, canal)
 }
 
-/** Those since the last word on it that counted. */
+/** Those since the last sign-off on it that counted. */
 export function imagesSince({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): string[] {
   const last = events.findLastIndex(
-    ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && course.wordCounts(canal, id),
+    ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && course.signOffCounts(canal, id),
   )
   return imagesIn(events.slice(last + 1), course.undone, canal)
 }
@@ -41,7 +41,7 @@ function imageFor(event: CourseEvent, canal: string): string | undefined {
   return concernsImage(event) && movedTo(event) === canal ? event.payload.struck : undefined
 }
 
-/** Whether the last word on the canal rested on an image that counts there no more. */
+/** Whether the last sign-off of the canal rested on an image that counts there no more. */
 export function restedOnGone({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): boolean {
   const words = events.flatMap(({ id, kind, canal: of }, at) =>
     kind === 'sign_off' && of === canal && !course.outOfCourse[id] ? [at] : [],
@@ -52,10 +52,10 @@ export function restedOnGone({ events, course }: Pick<Chair, 'events' | 'course'
   return imagesIn(events.slice(before + 1, last), course.undone, canal).some((id) => !counts(id, canal))
 }
 
-/** Whether the last word on the canal, which had come where it was asked for, is asked for again. */
+/** Whether the last sign-off of the canal, which had come where it was asked for, is asked for again. */
 export function askedAgain({ events, course }: Pick<Chair, 'events' | 'course'>, canal: string): boolean {
   const last = events.findLast(
     ({ id, kind, canal: of }) => kind === 'sign_off' && of === canal && !course.outOfCourse[id],
   )
-  return last !== undefined && !course.wordCounts(canal, last.id)
+  return last !== undefined && !course.signOffCounts(canal, last.id)
 }

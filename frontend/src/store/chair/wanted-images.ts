@@ -17,7 +17,7 @@ export function wantedImages({ events, course }: Pick<Chair, 'events' | 'course'
   return [...open.values()]
 }
 
-/** Why there is none, or a word that did not wait for it. */
+/** Why there is none, or a sign-off that did not wait for it. */
 function answersIt(event: CourseEvent): boolean {
   return event.kind === 'sign_off' || (event.kind === 'step' && event.payload.no_image != null)
 }

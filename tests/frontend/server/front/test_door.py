@@ -275,7 +275,7 @@ def _is_problem(sent: Sent, status: int, code: str) -> None:
         ("GET", "/api/v1/cases/1", "reads"),
         ("GET", "/api/v1/cases/1/events", "reads"),
         ("POST", "/api/v1/cases/1/events", "events"),
-        ("POST", "/api/v1/cases/1/bench-sign-offs", "events"),
+        ("POST", "/api/v1/cases/1/on-site-sign-offs", "events"),
         ("POST", "/api/v1/plan-versions/1/reviews", "reads"),
         ("POST", "/api/v1/session", "sign-in"),
         ("DELETE", "/api/v1/session", "reads"),

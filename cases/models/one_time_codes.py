@@ -1,4 +1,4 @@
-"""A supervisor's one-time codes for words at the bench, and wrong tries at them."""
+"""A supervisor's one-time codes for on-site sign-offs, and wrong tries at them."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ from cases.models.people import Person
 from cases.models.teeth import Case
 
 
-class BenchCode(Identified):
+class OneTimeCode(Identified):
     """One enrolment. The secret is kept nowhere: it is made of `seed` and the server's key, so that neither the
     database nor a copy of it gives codes."""
 
-    person = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="bench_codes")
+    person = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="one_time_codes")
     seed = models.CharField(max_length=HASH_LENGTH, editable=False)
     made_at = models.DateTimeField(auto_now_add=True)
     confirmed_at = models.DateTimeField(null=True, blank=True, help_text="It counts from then on.")
@@ -24,10 +24,10 @@ class BenchCode(Identified):
     class Meta:
         constraints = [
             models.UniqueConstraint(
-                fields=["person"], condition=Q(ended_at=None, confirmed_at=None), name="one_bench_code_to_confirm"
+                fields=["person"], condition=Q(ended_at=None, confirmed_at=None), name="one_time_code_to_confirm"
             ),
             models.UniqueConstraint(
-                fields=["person"], condition=Q(ended_at=None, confirmed_at__isnull=False), name="one_bench_code_counts"
+                fields=["person"], condition=Q(ended_at=None, confirmed_at__isnull=False), name="one_time_code_counts"
             ),
         ]
 

@@ -1,4 +1,4 @@
-"""A word at the bench: a supervisor's one-time code on the student's phone."""
+"""An on-site sign-off: a supervisor's one-time code on the student's phone."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ import pyotp
 import pytest
 from django.test import override_settings
 
-from cases.models import BenchCode, ChangeLog, Person, Programme, ToothPlanVersion, TreatmentEvent, WrongCode
+from cases.models import ChangeLog, OneTimeCode, Person, Programme, ToothPlanVersion, TreatmentEvent, WrongCode
 from tests.api.test_cases_treatment import APPROVED, LAPTOP, PHONE, canal, event, report, to_the_length_hold_point
 from tests.cast import API, client, problem
 from tests.factories import PASSWORD
@@ -56,15 +56,15 @@ class App:
 
 
 def make(person: Person, password: str = PASSWORD) -> Any:
-    return client(person).post(f"{API}/bench-code", {"password": password}, format="json")
+    return client(person).post(f"{API}/one-time-code", {"password": password}, format="json")
 
 
 def confirm(person: Person, code: str) -> Any:
-    return client(person).post(f"{API}/bench-code/confirm", {"code": code}, format="json")
+    return client(person).post(f"{API}/one-time-code/confirm", {"code": code}, format="json")
 
 
 def state(person: Person) -> str:
-    return str(client(person).get(f"{API}/bench-code").json()["state"])
+    return str(client(person).get(f"{API}/one-time-code").json()["state"])
 
 
 def enrolled(person: Person, clock: Clock) -> App:
@@ -89,7 +89,7 @@ def sign_off(phone: Person, version: ToothPlanVersion, supervisor: Person, code:
         "node": AT,
         "exit": "approved",
     }
-    return client(phone).post(f"{API}/cases/{version.case_id}/bench-sign-offs", body | more, format="json")
+    return client(phone).post(f"{API}/cases/{version.case_id}/on-site-sign-offs", body | more, format="json")
 
 
 # --- the secret ---
@@ -105,7 +105,7 @@ def test_the_secret_is_shown_once_and_confirmed_by_a_code(vale: Person, clock: C
     assert {len(row) for row in told["square"]} == {len(told["square"])}
     assert state(vale) == "to_confirm"
     assert confirm(vale, App(told["secret"], clock).code()).json()["state"] == "counts"
-    assert told["secret"] not in client(vale).get(f"{API}/bench-code").content.decode()
+    assert told["secret"] not in client(vale).get(f"{API}/one-time-code").content.decode()
 
 
 def test_the_database_alone_does_not_give_the_secret(
@@ -127,7 +127,7 @@ def test_the_password_is_asked_for_once_more(vale: Person) -> None:
 
 def test_students_and_strangers_have_no_codes(priya: Person) -> None:
     problem(make(priya), 403, "not-allowed")
-    assert client(None).get(f"{API}/bench-code").status_code == 401
+    assert client(None).get(f"{API}/one-time-code").status_code == 401
 
 
 def test_a_renewed_secret_takes_over_when_it_is_confirmed(
@@ -144,8 +144,8 @@ def test_a_renewed_secret_takes_over_when_it_is_confirmed(
 
 def test_a_removed_secret_counts_no_more(priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock) -> None:
     app = enrolled(vale, clock)
-    assert client(vale).delete(f"{API}/bench-code").status_code == 204
-    assert client(vale).delete(f"{API}/bench-code").status_code == 204
+    assert client(vale).delete(f"{API}/one-time-code").status_code == 204
+    assert client(vale).delete(f"{API}/one-time-code").status_code == 204
     assert state(vale) == "none"
     assert list(problem(sign_off(priya, waiting, vale, app.code()), 422, "code-refused")) == ["#/supervisor"]
     problem(confirm(vale, app.code()), 409, "conflict")
@@ -157,13 +157,13 @@ def test_the_programme_says_who_signs_at_the_bench(
     make(amari)
     enrolled(vale, clock)
     told = client(priya).get(f"{API}/programmes/{programme.pk}").json()["supervisors"]
-    assert [(one["name"], one["signs_at_bench"]) for one in told] == [("Amari", False), ("Vale", True)]
+    assert [(one["name"], one["signs_on_site"]) for one in told] == [("Amari", False), ("Vale", True)]
 
 
-# --- the word ---
+# --- the sign-off ---
 
 
-def test_the_word_is_the_supervisors_and_says_that_it_was_given_at_the_bench(
+def test_the_sign_off_is_the_supervisors_and_says_that_it_was_given_on_site(
     priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock
 ) -> None:
     app = enrolled(vale, clock)
@@ -177,10 +177,10 @@ def test_the_word_is_the_supervisors_and_says_that_it_was_given_at_the_bench(
         "exit": "approved",
         "despite_missing": False,
         "reason": "",
-        "at_bench": True,
+        "on_site": True,
         "together": "",
     }
-    logged = ChangeLog.objects.get(verb="take-word")
+    logged = ChangeLog.objects.get(verb="take-sign-off")
     assert (logged.actor, str(vale.pk) in logged.after) == (priya, True)
 
 
@@ -192,17 +192,17 @@ def p_too(priya: Person, waiting: ToothPlanVersion) -> None:
     assert report(priya, waiting.case, PHONE, explored, rinsed, image).status_code == 200
 
 
-def test_one_code_gives_one_word_for_several_canals(
+def test_one_code_gives_one_sign_off_for_several_canals(
     priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock
 ) -> None:
     p_too(priya, waiting)
     app = enrolled(vale, clock)
     told = sign_off(priya, waiting, vale, app.code(), also=["P", "P"]).json()
     assert (canal(told)["state"], canal(told, "P")["state"]) == ("open", "open")
-    words = [one for one in told["events"] if one["payload"]["kind"] == "sign_off"]
-    assert [one["canal"] for one in words] == ["DB", "P"]
-    assert len({one["payload"]["together"] for one in words}) == 1
-    assert words[0]["payload"]["together"]
+    sign_offs = [one for one in told["events"] if one["payload"]["kind"] == "sign_off"]
+    assert [one["canal"] for one in sign_offs] == ["DB", "P"]
+    assert len({one["payload"]["together"] for one in sign_offs}) == 1
+    assert sign_offs[0]["payload"]["together"]
 
 
 def test_where_one_of_them_does_not_wait_there_nothing_is_signed_and_the_code_still_counts(
@@ -263,7 +263,7 @@ def test_where_the_canal_waits_no_more_the_code_is_not_used_up(
     late = sign_off(priya, waiting, vale, app.code())
     assert "Amari: approved" in late.json()["detail"]
     problem(late, 409, "hold-point-answered")
-    assert BenchCode.objects.get().last_step < int(clock.now.timestamp()) // 30
+    assert OneTimeCode.objects.get().last_step < int(clock.now.timestamp()) // 30
 
 
 @pytest.mark.parametrize("elsewhere", [{"canal": "P"}, {"canal": "X"}, {"node": "final-size/sign-off"}])
@@ -292,7 +292,7 @@ def test_who_may_and_for_whom(
 @pytest.mark.parametrize(
     "wrong", [{"exit": "returned"}, {"despite_missing": True}, {"despite_missing": True, "reason": " "}]
 )
-def test_a_word_that_needs_its_reason_has_one(
+def test_a_sign_off_that_needs_its_reason_has_one(
     priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock, wrong: dict[str, Any]
 ) -> None:
     app = enrolled(vale, clock)
@@ -312,7 +312,7 @@ def test_a_code_may_be_typed_with_its_gap(priya: Person, vale: Person, waiting: 
     assert sign_off(priya, waiting, vale, f"{code[:3]} {code[3:]}").status_code == 200
 
 
-def test_an_approval_is_renewed_at_the_bench_only_where_it_lapsed(
+def test_an_approval_is_renewed_on_site_only_where_it_lapsed(
     priya: Person, vale: Person, clinic: ToothPlanVersion, clock: Clock
 ) -> None:
     app = enrolled(vale, clock)

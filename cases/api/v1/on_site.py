@@ -1,4 +1,4 @@
-"""Words at the bench: a supervisor's one-time codes, and signing off with one on the student's phone."""
+"""On-site sign-offs: a supervisor's one-time codes, and signing off with one on the student's phone."""
 
 from __future__ import annotations
 
@@ -18,12 +18,12 @@ from cases.api.v1 import examples
 from cases.api.v1.treatment import HASH_DIGITS, TreatmentShown, treatment_answer
 from cases.domain.events.payloads import SignOffExit, SignOffPayload
 from cases.queries import seen
-from cases.queries.bench_codes import BenchCodeState, bench_code_shown
+from cases.queries.one_time_codes import OneTimeCodeState, one_time_code_shown
 from cases.services.people import one_time_codes
 from cases.services.treatment import on_site_sign_off
 from cases.services.treatment.on_site_sign_off import OnSiteSignOff
 
-TAGS = ["bench"]
+TAGS = ["on site"]
 CODE_DIGITS = 6
 
 
@@ -37,8 +37,8 @@ class Code(Text):
         return read
 
 
-class BenchCodeShown(serializers.Serializer[Any]):
-    state = Value(BenchCodeState)
+class OneTimeCodeShown(serializers.Serializer[Any]):
+    state = Value(OneTimeCodeState)
     since = serializers.DateTimeField(allow_null=True, help_text="Since when it counts.")
 
 
@@ -46,7 +46,7 @@ class PasswordGiven(Strict):
     password = Text(max_length=200, trim_whitespace=False)
 
 
-class BenchCodeMade(serializers.Serializer[Any]):
+class CodeSecretShown(serializers.Serializer[Any]):
     secret = serializers.CharField(help_text="Base 32 (RFC 4648), to be typed into a code app.")
     address = serializers.CharField(help_text="`otpauth://totp/...`: the same for a code app on this phone.")
     square = serializers.ListField(
@@ -58,15 +58,15 @@ class CodeGiven(Strict):
     code = Code(max_length=7)
 
 
-class BenchSignOffGiven(Strict):
+class OnSiteSignOffGiven(Strict):
     supervisor = Id(help_text="Who types the code.")
     code = Code(max_length=7)
     plan_hash = Text(max_length=HASH_DIGITS, help_text="Of the plan on the screen.")
-    canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty for a word on the visit.")
+    canal = Text(max_length=12, required=False, allow_blank=True, help_text="Empty for a sign-off of the visit.")
     also = Value(
         tuple[str, ...],
         required=False,
-        help_text="Other canals at the same step: the word holds for them too.",
+        help_text="Other canals at the same step: the sign-off holds for them too.",
     )
     node = Text(max_length=120, help_text="The hold point in the run sheet, or `visit/check`, `visit/renew`.")
     exit = Value(SignOffExit)
@@ -74,33 +74,36 @@ class BenchSignOffGiven(Strict):
     reason = Text(required=False, allow_blank=True)
 
 
-class BenchCodeView(View):
+class OneTimeCodeView(View):
     @extend_schema(
-        operation_id="bench_code_retrieve", tags=TAGS, summary="Whether codes of yours count", responses=BenchCodeShown
+        operation_id="one_time_code_retrieve",
+        tags=TAGS,
+        summary="Whether codes of yours count",
+        responses=OneTimeCodeShown,
     )
     def get(self, request: Request) -> Response:
-        return answer(BenchCodeShown, bench_code_shown(me(request)))
+        return answer(OneTimeCodeShown, one_time_code_shown(me(request)))
 
     @extend_schema(
-        operation_id="bench_code_create",
+        operation_id="one_time_code_create",
         tags=TAGS,
         summary="Make a new secret for one-time codes",
         description="For supervisors. RFC 6238 with its usual choices: SHA-1, 30 seconds, six digits. Shown this once "
         "and kept nowhere. It counts once a first code was confirmed; until then an earlier one goes on to count. "
         "The password is asked for once more.",
         request=PasswordGiven,
-        examples=[examples.BENCH_PASSWORD],
-        responses={201: BenchCodeMade},
+        examples=[examples.PASSWORD_AGAIN],
+        responses={201: CodeSecretShown},
     )
     def post(self, request: Request) -> Response:
         made = one_time_codes.make(actor=me(request), **given(PasswordGiven, request))
         rows = ["".join(map(str, row)) for row in segno.make_qr(made.address, error="m").matrix]
-        told = answer(BenchCodeMade, {"secret": made.secret, "address": made.address, "square": rows}, created=True)
+        told = answer(CodeSecretShown, {"secret": made.secret, "address": made.address, "square": rows}, created=True)
         add_never_cache_headers(told)
         return told
 
     @extend_schema(
-        operation_id="bench_code_destroy",
+        operation_id="one_time_code_destroy",
         tags=TAGS,
         summary="Let no code count any more",
         description="Harmless where none did.",
@@ -111,39 +114,39 @@ class BenchCodeView(View):
         return Response(status=status.HTTP_204_NO_CONTENT)
 
 
-class BenchCodeConfirmView(View):
+class OneTimeCodeConfirmView(View):
     @extend_schema(
-        operation_id="bench_code_confirm",
+        operation_id="one_time_code_confirm",
         tags=TAGS,
         summary="Confirm a new secret by its first code",
         description="422 for a code that does not count, 429 after five of them.",
         request=CodeGiven,
-        examples=[examples.BENCH_CODE],
-        responses=BenchCodeShown,
+        examples=[examples.ONE_TIME_CODE],
+        responses=OneTimeCodeShown,
     )
     def post(self, request: Request) -> Response:
         one_time_codes.confirm(actor=me(request), **given(CodeGiven, request))
-        return answer(BenchCodeShown, bench_code_shown(me(request)))
+        return answer(OneTimeCodeShown, one_time_code_shown(me(request)))
 
 
-class BenchSignOffsView(View):
+class OnSiteSignOffsView(View):
     @extend_schema(
-        operation_id="bench_sign_offs_create",
+        operation_id="on_site_sign_offs_create",
         tags=TAGS,
-        summary="A supervisor's word on the student's phone",
+        summary="A supervisor's sign-off on the student's phone",
         description="Online only. The code is the named supervisor's, counts once, and only for the hold point at "
         "which the canal waits on this plan: 409, `hold-point-answered`, where it waits there no more. The event is "
-        "the supervisor's, with `at_bench`. 422 for a code that does not count; after five wrong ones, 429 for "
+        "the supervisor's, with `on_site`. 422 for a code that does not count; after five wrong ones, 429 for "
         "fifteen minutes.",
-        request=BenchSignOffGiven,
+        request=OnSiteSignOffGiven,
         responses=TreatmentShown,
-        examples=[examples.BENCH_SIGN_OFF],
+        examples=[examples.ON_SITE_SIGN_OFF],
     )
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        read = given(BenchSignOffGiven, request)
+        read = given(OnSiteSignOffGiven, request)
         payload = SignOffPayload(
-            **{key: read.pop(key) for key in ("exit", "despite_missing", "reason") if key in read}, at_bench=True
+            **{key: read.pop(key) for key in ("exit", "despite_missing", "reason") if key in read}, on_site=True
         )
-        on_site_sign_off.sign_off(actor=me(request), case=case, word=OnSiteSignOff(payload=payload, **read))
+        on_site_sign_off.sign_off(actor=me(request), case=case, entry=OnSiteSignOff(payload=payload, **read))
         return treatment_answer(case.pk)

@@ -6,7 +6,7 @@ import { Notice } from '@/parts/notice'
 import { Sheet } from '@/parts/rationale/sheet'
 import { Seen } from '@/parts/seen'
 import type { Chair } from '@/store/chair/chair'
-import { signOffAtBench, useSigners } from '@/store/chair/hold'
+import { signOffOnSite, useSigners } from '@/store/chair/hold'
 import { pick, picked, standingWith } from '@/store/chair/together'
 import { useSending } from '@/store/forms/sending'
 import { words } from '@/words/en'
@@ -17,19 +17,22 @@ interface Props {
   node: Do
 }
 
-type Word = keyof typeof words.hold.bench.words
-const WORDS = Object.keys(words.hold.bench.words) as Word[]
+type Answer = keyof typeof words.hold.onSiteSignOff.answers
+const ANSWERS = Object.keys(words.hold.onSiteSignOff.answers) as Answer[]
 
-/** The supervisor is at the chair and gives the word on the student's phone, with a one-time code of their own. */
-export function Bench({ chair, canal, node, onClose }: Props & { onClose: () => void }) {
+/** The supervisor is at the chair and answers on the student's phone, with a one-time code of their own. */
+export function OnSiteSignOff({ chair, canal, node, onClose }: Props & { onClose: () => void }) {
   const supervisors = useSigners()
   return (
-    <Sheet title={`${words.hold.bench.title}: ${words.hold.title(canal, node.hold_point ?? '')}`} onClose={onClose}>
+    <Sheet
+      title={`${words.hold.onSiteSignOff.title}: ${words.hold.title(canal, node.hold_point ?? '')}`}
+      onClose={onClose}
+    >
       <Seen of={supervisors} rows={2}>
         {(all) => {
-          const sign = all.filter((supervisor) => supervisor.signs_at_bench)
-          if (chair.waiting.length > 0) return <Notice sign="caution">{words.hold.bench.first}</Notice>
-          if (sign.length === 0) return <Notice>{words.hold.bench.none}</Notice>
+          const sign = all.filter((supervisor) => supervisor.signs_on_site)
+          if (chair.waiting.length > 0) return <Notice sign="caution">{words.hold.onSiteSignOff.first}</Notice>
+          if (sign.length === 0) return <Notice>{words.hold.onSiteSignOff.none}</Notice>
           return <Form chair={chair} canal={canal} node={node} supervisors={sign} />
         }}
       </Seen>
@@ -40,11 +43,11 @@ export function Bench({ chair, canal, node, onClose }: Props & { onClose: () => 
 function Form({ chair, canal, node, supervisors }: Props & { supervisors: readonly { id: string; name: string }[] }) {
   const [supervisor, setSupervisor] = useState('')
   const [code, setCode] = useState('')
-  const [word, setWord] = useState<Word>('approved')
+  const [answer, setAnswer] = useState<Answer>('approved')
   const [reason, setReason] = useState('')
   const [tried, setTried] = useState(false)
   const [sending, run] = useSending()
-  const lacksReason = word !== 'approved' && !reason.trim()
+  const lacksReason = answer !== 'approved' && !reason.trim()
   const wrong = (lacks: boolean, field: string) =>
     sending.problem?.at(field) ?? (tried && lacks ? words.required : undefined)
   const all = standingWith(chair, canal)
@@ -54,15 +57,15 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
     setTried(true)
     if (!supervisor || !code || lacksReason) return
     void run(() =>
-      signOffAtBench(chair.version.case, {
+      signOffOnSite(chair.version.case, {
         supervisor,
         code,
         plan_hash: chair.version.hash,
         canal,
         also: canals.filter((name) => name !== canal),
         node: node.id,
-        exit: word === 'returned' ? 'returned' : 'approved',
-        despite_missing: word === 'despite_missing',
+        exit: answer === 'returned' ? 'returned' : 'approved',
+        despite_missing: answer === 'despite_missing',
         reason: reason.trim(),
       }),
     ).finally(() => setCode(''))
@@ -76,22 +79,22 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
         onPick={(name) => pick(chair, node.id, name)}
       />
       <Select
-        label={words.hold.bench.who}
+        label={words.hold.onSiteSignOff.who}
         value={supervisor}
         options={[
-          { value: '', says: words.hold.bench.pick },
+          { value: '', says: words.hold.onSiteSignOff.pick },
           ...supervisors.map((s) => ({ value: s.id, says: s.name })),
         ]}
         onChoose={setSupervisor}
         wrong={wrong(!supervisor, 'supervisor')}
       />
       <Choice
-        label={words.hold.bench.word}
-        value={word}
-        options={WORDS.map((value) => ({ value, says: words.hold.bench.words[value] }))}
-        onChoose={setWord}
+        label={words.hold.onSiteSignOff.answer}
+        value={answer}
+        options={ANSWERS.map((value) => ({ value, says: words.hold.onSiteSignOff.answers[value] }))}
+        onChoose={setAnswer}
       />
-      {word !== 'approved' && (
+      {answer !== 'approved' && (
         <TextField
           label={words.hold.reason}
           value={reason}
@@ -102,8 +105,8 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
         />
       )}
       <TextField
-        label={words.hold.bench.code}
-        hint={words.hold.bench.codeHint}
+        label={words.hold.onSiteSignOff.code}
+        hint={words.hold.onSiteSignOff.codeHint}
         value={code}
         onInput={setCode}
         inputMode="numeric"
@@ -111,14 +114,14 @@ function Form({ chair, canal, node, supervisors }: Props & { supervisors: readon
         maxLength={7}
         wrong={wrong(!code, 'code')}
       />
-      {sending.state === 'unsent' && <Notice sign="stop">{words.hold.bench.offline}</Notice>}
+      {sending.state === 'unsent' && <Notice sign="stop">{words.hold.onSiteSignOff.offline}</Notice>}
       {sending.problem?.besides(['supervisor', 'code', 'reason']).map((sentence) => (
         <Notice key={sentence} sign="stop">
           {sentence}
         </Notice>
       ))}
       <button type="submit" class="button main" disabled={sending.state === 'busy'}>
-        {sending.state === 'busy' ? words.hold.bench.busy : words.hold.bench.go}
+        {sending.state === 'busy' ? words.hold.onSiteSignOff.busy : words.hold.onSiteSignOff.go}
       </button>
     </form>
   )

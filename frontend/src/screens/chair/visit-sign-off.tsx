@@ -7,14 +7,14 @@ import { words } from '@/words/en'
 
 interface Props {
   chair: Chair
-  /** What the word is on. */
+  /** What is signed off. */
   node: string
   yes: string
   no: string
 }
 
-/** A supervisor's word on the visit: yes, or no with a reason. Nobody else sees it. */
-export function Word({ chair, node, yes, no }: Props) {
+/** A supervisor's sign-off of the visit: yes, or no with a reason. Nobody else sees it. */
+export function VisitSignOff({ chair, node, yes, no }: Props) {
   const [reason, setReason] = useState('')
   const [asked, setAsked] = useState(false)
   if (membership.value?.role !== 'supervisor') return null
