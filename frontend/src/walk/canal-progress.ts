@@ -47,7 +47,7 @@ export class CanalProgress {
 
   /** Of what a step waits for, all that has not come so far. */
   unmet(waits: readonly WaitsFor[]): readonly WaitsFor[] {
-    return waits.filter((one) => !this.every()[one.canal]?.walk.meets(one))
+    return waits.filter((wait) => !this.every()[wait.canal]?.walk.meets(wait))
   }
 
   /** An image was told of the canal. */

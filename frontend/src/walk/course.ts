@@ -259,7 +259,7 @@ export class CaseState {
 
   /** The last decision says which canals may not be worked; all others may. */
   private release({ not_released }: PayloadOf<'release'>): null {
-    const leftOut = not_released.map((one) => one.canal)
+    const leftOut = not_released.map(({ canal }) => canal)
     for (const [name, canal] of Object.entries(this.canals)) canal.released = !leftOut.includes(name)
     return null
   }
@@ -271,7 +271,7 @@ export class CaseState {
   private reopen({ payload, notChecked }: EventOf<'reopen'>): OutOfCourse | null {
     const { as_left, found = [], supervisor_id = '' } = payload
     const unfinished = Object.entries(this.canals).filter(([, canal]) => canal.state !== 'finished')
-    const gone = found.filter((one) => one.reference_point).map((one) => one.canal)
+    const gone = found.filter((canal) => canal.reference_point).map(({ canal }) => canal)
     const moved = unfinished.filter(([name]) => gone.includes(name))
     for (const [, canal] of moved) canal.toPlan = true
     // The visit opens all the same where nobody knows who was in the room: then nobody was named.

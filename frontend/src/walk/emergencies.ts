@@ -36,7 +36,7 @@ export class Emergencies {
   /** Those that halt the tooth, in the order they were told. */
   get open(): readonly Emergency[] {
     const halting = [...this.halting.values()]
-    return [...this.told.values()].filter((one) => halting.includes(one.id))
+    return [...this.told.values()].filter((emergency) => halting.includes(emergency.id))
   }
 
   /** Whether what this event tells was done in spite of an emergency. */
@@ -68,7 +68,7 @@ export class Emergencies {
 
   /** A supervisor goes to all that halts the tooth now. */
   come(by: string): void {
-    for (const one of this.open) this.told.set(one.id, { ...one, comingBy: by })
+    for (const emergency of this.open) this.told.set(emergency.id, { ...emergency, comingBy: by })
   }
 
   /** Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends. */
@@ -76,7 +76,7 @@ export class Emergencies {
     const ended = [...this.halting.keys()].filter((event) => named.length === 0 || named.includes(event))
     for (const event of ended) this.halting.delete(event)
     const lifts = this.salineBy !== null && !keep_saline
-    if (lifts) this.salineBy = this.open.find((one) => SALINE_AFTER.includes(one.what))?.id ?? null
+    if (lifts) this.salineBy = this.open.find((emergency) => SALINE_AFTER.includes(emergency.what))?.id ?? null
     return ended.length > 0 || lifts
   }
 

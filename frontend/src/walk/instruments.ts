@@ -19,22 +19,22 @@ export function instrumentsOf(
   events: readonly CourseEvent[],
   { undone, plans }: Pick<CaseState, 'undone' | 'plans'>,
 ): ReadonlyMap<string, Readonly<InUse>> {
-  const found = new Map<string, InUse>()
+  const inUse = new Map<string, InUse>()
   for (const event of events) {
     const { id, kind, plan, canal, node } = event
     if (undone.has(id)) continue
     const step = plans[plan]?.[canal]?.nodes[node]
     if (kind === 'step' && step?.kind === 'do' && step.instrument && GOES_IN.includes(step.action)) {
-      const before = found.get(step.instrument)
-      found.set(step.instrument, { canal, looked: false, discarded: before?.discarded ?? null })
+      const before = inUse.get(step.instrument)
+      inUse.set(step.instrument, { canal, looked: false, discarded: before?.discarded ?? null })
     }
     if (event.kind === 'inspected') {
       const { instrument: key, why = '' } = event.payload
       const discarded = event.payload.found === 'discarded' ? why : null
-      found.set(key, { canal: found.get(key)?.canal ?? '', looked: true, discarded })
+      inUse.set(key, { canal: inUse.get(key)?.canal ?? '', looked: true, discarded })
     }
   }
-  return found
+  return inUse
 }
 
 /**
@@ -42,9 +42,9 @@ export function instrumentsOf(
  * before it cuts once more. The small instrument that passes again and again in one canal is looked at when it leaves it.
  */
 export function toLookAt(inUse: ReadonlyMap<string, Readonly<InUse>>, canal: string, node: Do): string[] {
-  return [...inUse].flatMap(([key, one]) => {
-    if (one.looked || one.discarded !== null) return []
+  return [...inUse].flatMap(([key, use]) => {
+    if (use.looked || use.discarded !== null) return []
     const again = key === node.instrument && node.action === 'instrument'
-    return one.canal !== canal || again ? [key] : []
+    return use.canal !== canal || again ? [key] : []
   })
 }

@@ -16,10 +16,10 @@ export function lacking(
 ): Lacking[] {
   const { node } = canal.walk
   if (canal.state !== 'hold_point' || node.kind === 'end') return []
-  const found: Lacking[] = []
-  if (node.hold_point?.startsWith('length') && NO_LENGTH.includes(length)) found.push('length')
-  if (unshown(name, events, sheet, new Set([...undone, ...canal.reopened]))) found.push('image')
-  return found
+  const lacking: Lacking[] = []
+  if (node.hold_point?.startsWith('length') && NO_LENGTH.includes(length)) lacking.push('length')
+  if (unshown(name, events, sheet, new Set([...undone, ...canal.reopened]))) lacking.push('image')
+  return lacking
 }
 
 /**

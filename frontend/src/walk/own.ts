@@ -8,7 +8,7 @@ export function own<T>(of: Readonly<Record<string, T>>, name: string): T | undef
 
 /** Things by name, and nothing under any other name. */
 export function byName<T>(entries: Iterable<readonly [string, T]>): Record<string, T> {
-  const found: Record<string, T> = Object.create(null)
-  for (const [name, one] of entries) found[name] = one
-  return found
+  const things: Record<string, T> = Object.create(null)
+  for (const [name, thing] of entries) things[name] = thing
+  return things
 }

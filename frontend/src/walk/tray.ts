@@ -20,17 +20,17 @@ export function nextAtTray(
   const ahead = canals.flatMap(({ canal, expected_path }) => {
     const course = courses[canal]
     if (course?.state !== 'open') return []
-    const found = instrumentAhead(course, expected_path)
-    if (!found) return []
+    const next = instrumentAhead(course, expected_path)
+    if (!next) return []
     const served = tray.steps.flatMap((step, i) =>
-      step.instrument === found.instrument && step.canals.includes(canal) ? [i] : [],
+      step.instrument === next.instrument && step.canals.includes(canal) ? [i] : [],
     )
     // A step that several canals share is listed under the phase of the first of them.
-    const own = served.filter((i) => tray.steps[i]?.phase === found.phase)
+    const own = served.filter((i) => tray.steps[i]?.phase === next.phase)
     const places = own.length > 0 ? own : served
     // Gone round more often than expected: it still comes where the order had it last.
-    const place = places[Math.min(found.time, places.length) - 1]
-    return place === undefined ? [] : [{ canal, instrument: found.instrument, place }]
+    const place = places[Math.min(next.time, places.length) - 1]
+    return place === undefined ? [] : [{ canal, instrument: next.instrument, place }]
   })
   const [first] = ahead.sort((a, b) => a.place - b.place)
   return first && { canal: first.canal, instrument: first.instrument }
@@ -49,8 +49,8 @@ function instrumentAhead(course: CanalProgress, path: readonly string[]) {
     if (course.unmet(waitsOf(node)).length > 0) return undefined
     if (node?.kind === 'do' && node.action === 'instrument' && node.instrument) {
       const { phase, instrument } = node
-      const before = walk.left.filter((one) => {
-        const step = walk.sheet.nodes[one.node]
+      const before = walk.left.filter((left) => {
+        const step = walk.sheet.nodes[left.node]
         return (
           step?.kind === 'do' && step.action === 'instrument' && step.instrument === instrument && step.phase === phase
         )

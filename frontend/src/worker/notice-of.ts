@@ -17,8 +17,8 @@ interface Notice {
 
 /** What a message of the server says. A browser must show something for each, so what is not understood is told too. */
 export function noticeOf(message: unknown): Notice {
-  const told = (typeof message === 'object' && message) || {}
-  const text = (name: string) => String((told as Record<string, unknown>)[name] ?? '')
+  const fields = (typeof message === 'object' && message) || {}
+  const text = (name: string) => String((fields as Record<string, unknown>)[name] ?? '')
   const [id, tooth, canal, what] = [text('case'), text('tooth'), text('canal'), text('what')]
   const body = [text('alias'), text('hold_point')].filter(Boolean).join(', ')
   const at = `/cases/${encodeURIComponent(id)}`

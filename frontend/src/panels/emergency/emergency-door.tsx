@@ -15,7 +15,7 @@ const NOT_KNOWN = '0'.repeat(64) // the server keeps an emergency on a plan that
  */
 export function EmergencyDoor({ caseId }: { caseId: string }) {
   const ready = useReady(caseId)
-  const told = emergenciesTold(caseId)
+  const unsent = emergenciesTold(caseId)
   const tell = (payload: OfEmergency) =>
     recordEmergency(caseId, {
       plan_hash: ready?.planHash ?? NOT_KNOWN,
@@ -24,11 +24,11 @@ export function EmergencyDoor({ caseId }: { caseId: string }) {
     })
   return (
     <section class="emergency-door stack" aria-label={words.emergency.title}>
-      {told.length > 0 && (
+      {unsent.length > 0 && (
         <section class="halted stack" role="alert" aria-label={words.emergency.halted}>
           <ToldEmergencies
             caseId={caseId}
-            emergencies={openOf(told)}
+            emergencies={openOf(unsent)}
             advice={ready?.advice ?? []}
             by={() => session.value?.person.name ?? ''}
             there
@@ -36,14 +36,14 @@ export function EmergencyDoor({ caseId }: { caseId: string }) {
           />
         </section>
       )}
-      <Problem says={told.length > 0 ? words.emergency.another : words.chair.problem} onTell={tell} />
+      <Problem says={unsent.length > 0 ? words.emergency.another : words.chair.problem} onTell={tell} />
     </section>
   )
 }
 
-function openOf(told: ReturnType<typeof emergenciesTold>) {
+function openOf(unsent: ReturnType<typeof emergenciesTold>) {
   const emergencies = new Emergencies()
-  for (const { id, event } of told) {
+  for (const { id, event } of unsent) {
     const payload = event.payload
     if (payload.kind === 'emergency') emergencies.tell(id, payload)
     else if (payload.kind === 'corrected') emergencies.correct(id, payload)

@@ -32,10 +32,10 @@ export function ToldEmergencies({ caseId, emergencies, advice, by, there, onTell
       <h2>{there ? words.chair.callNow : words.look.emergency(by(emergencies[0]?.id ?? '') || words.look.somebody)}</h2>
       {(there || way) && <HowSent way={way} />}
       {coming.length > 0 && <Notice sign="approved">{words.emergency.comes(coming.join(', '))}</Notice>}
-      {emergencies.map((one) => (
-        <div key={one.id} class="row apart wrap">
-          <SaidOf of={one} by={by} />
-          {onTell && <Correct of={one} onTell={onTell} />}
+      {emergencies.map((emergency) => (
+        <div key={emergency.id} class="row apart wrap">
+          <SaidOf of={emergency} by={by} />
+          {onTell && <Correct of={emergency} onTell={onTell} />}
         </div>
       ))}
       <p>{words.chair.halted}</p>

@@ -26,7 +26,7 @@ export function Trouble({ chair, canal, pausable, says = words.chair.problem }: 
     <Problem
       says={says}
       canHappen={(about, what) => canHappen(chair, about, what)}
-      onTell={(told) => void chair.record('', '', told)}
+      onTell={(payload) => void chair.record('', '', payload)}
       onPause={pausable ? (what) => void pause(what) : undefined}
     />
   )

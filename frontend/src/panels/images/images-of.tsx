@@ -27,8 +27,8 @@ const SECONDS_10 = 10_000
 
 /** Images in a row, each opening in the viewer; one that is not here says where it is, or who removed it. */
 export function ImagesOf({ caseId, ids }: Props) {
-  const found = useImages(caseId)
-  const all = found.value?.images ?? []
+  const list = useImages(caseId)
+  const all = list.value?.images ?? []
   const ofCase = (images: readonly WaitingImage[]) => images.filter((image) => image.caseId === caseId)
   const here = ofCase(waitingImages().value)
   const thrown = ofCase(thrownImages().value)
@@ -37,7 +37,7 @@ export function ImagesOf({ caseId, ids }: Props) {
   const gone = (id: string) => byId(all, id)?.state === 'removed' || byId(thrown, id) !== undefined
   const coming = meant.some((id) => ['awaited', undefined].includes(byId(all, id)?.state))
   // Of the case's whole list others may add what this phone has never heard of; unchanged it is a few bytes.
-  usePolling(coming || ids === undefined, found, coming ? SECONDS_3 : SECONDS_10)
+  usePolling(coming || ids === undefined, list, coming ? SECONDS_3 : SECONDS_10)
   if (meant.length === 0) return null
   return (
     <>

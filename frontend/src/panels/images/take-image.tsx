@@ -54,11 +54,11 @@ export function TakeImage({ caseId, canal, purpose, onTaken }: Props) {
 
 /** How many more photos the programme has room for, those that wait on this phone taken off; undefined: not known. */
 function useImagesLeft(caseId: string): number | undefined {
-  const found = useImages(caseId).value
-  if (!found) return undefined
-  const known = new Set(found.images.map(({ id }) => id))
+  const list = useImages(caseId).value
+  if (!list) return undefined
+  const known = new Set(list.images.map(({ id }) => id))
   const coming = waitingImages().value.filter(({ id }) => !known.has(id))
-  const left_bytes = found.room.left_bytes - coming.reduce((sum, { length }) => sum + length, 0)
+  const left_bytes = list.room.left_bytes - coming.reduce((sum, { length }) => sum + length, 0)
   return Math.max(0, Math.floor(left_bytes / LARGE_BYTES))
 }
 

@@ -21,7 +21,7 @@ export function MarkedList({ caseId, markings, below }: ListProps) {
     <ul class="marks-made">
       {[...markings].reverse().map((marking) => (
         <li key={marking.id}>
-          <MarkedSays one={marking} markings={markings} percent={percent} />
+          <MarkedSays marking={marking} markings={markings} percent={percent} />
           {below?.(marking)}
         </li>
       ))}
@@ -36,27 +36,27 @@ export function usePercent(caseId: string): number | undefined {
 }
 
 interface SaysProps {
-  one: MarkingShown
+  marking: MarkingShown
   markings: readonly MarkingShown[]
   percent: number | undefined
 }
 
 /** One marking: whose it is, what its scale rests on, what it measures. */
-function MarkedSays({ one, markings, percent }: SaysProps) {
-  const corrected = markings.find(({ id }) => id === one.corrects)
+function MarkedSays({ marking, markings, percent }: SaysProps) {
+  const corrected = markings.find(({ id }) => id === marking.corrects)
   return (
     <>
       <p>
-        <b>{words.marks.by(one.number, one.made_by.name, words.when(one.at))}</b>
+        <b>{words.marks.by(marking.number, marking.made_by.name, words.when(marking.at))}</b>
         {corrected && ` · ${words.marks.corrects(corrected.number)}`}
       </p>
       <p class="small soft">
-        {one.measured.scale.says} {one.measured.touch_says}
+        {marking.measured.scale.says} {marking.measured.touch_says}
       </p>
       <ul>
-        {one.measured.lines.map((line) => (
+        {marking.measured.lines.map((line) => (
           <li key={line.canal}>
-            {saysOf(line, one, corrected, percent)}
+            {saysOf(line, marking, corrected, percent)}
             {line.bend?.caution && <Notice sign="caution">{line.bend.caution}</Notice>}
             {(line.doubts ?? []).map(({ point, kind }) => (
               <Notice key={point} sign="caution">
@@ -72,12 +72,12 @@ function MarkedSays({ one, markings, percent }: SaysProps) {
 
 function saysOf(
   line: LineMeasured,
-  one: MarkingShown,
+  marking: MarkingShown,
   corrected: MarkingShown | undefined,
   percent: number | undefined,
 ): string {
   const { length_mm: length, bend, tip_short_mm: tip } = line
-  const apart = corrected && endsApartMm(one, corrected, line.canal)
+  const apart = corrected && endsApartMm(marking, corrected, line.canal)
   const before = corrected?.measured.lines.find(({ canal }) => canal === line.canal)?.length_mm
   return [
     length
@@ -88,7 +88,7 @@ function saysOf(
     tip && words.marks.tipShort(tenth(Math.abs(tip.value)), tip.value >= 0),
     bend && words.marks.angle(Math.round(bend.schneider_deg.value)),
     bend?.radius_mm && words.marks.radius(tenth(bend.radius_mm.value)),
-    one.readings.includes(line.canal) && words.marks.taken,
+    marking.readings.includes(line.canal) && words.marks.taken,
   ]
     .filter(Boolean)
     .join(' · ')

@@ -26,16 +26,16 @@ export function bendsRight(on: MarkingShown, canal: string): boolean | undefined
 }
 
 /** How far to the right one canal lies of another, both in the middle of their lengths; undefined without a scale. */
-export function rightOfMm(on: MarkingShown, one: string, other: string): number | undefined {
+export function rightOfMm(on: MarkingShown, canal: string, other: string): number | undefined {
   const { column_mm } = on.measured.scale
-  const [a, b] = [middleOf(on, one), middleOf(on, other)]
+  const [a, b] = [middleOf(on, canal), middleOf(on, other)]
   return column_mm !== null && a && b ? (a[0] - b[0]) * column_mm : undefined
 }
 
 /** How far apart two people marked the end of a canal on one image; undefined without a scale. */
-export function endsApartMm(one: MarkingShown, other: MarkingShown, canal: string): number | undefined {
-  const { column_mm } = one.measured.scale
-  const [a, b] = [endOf(one, canal), endOf(other, canal)]
+export function endsApartMm(marking: MarkingShown, other: MarkingShown, canal: string): number | undefined {
+  const { column_mm } = marking.measured.scale
+  const [a, b] = [endOf(marking, canal), endOf(other, canal)]
   return column_mm !== null && a && b ? Math.hypot(a[0] - b[0], a[1] - b[1]) * column_mm : undefined
 }
 

@@ -37,7 +37,7 @@ export function marksOf({ board, canal, coronal, signs, progress, nameOf }: Draw
   const now = progress?.now?.canal === canal.canal
   const done = progress?.done.get(canal.canal)
   const at = (depth_mm: number) => yOf(board, depth_mm)
-  const found: Mark[] = signs.map(({ severity, says, ...sign }) => ({
+  const marks: Mark[] = signs.map(({ severity, says, ...sign }) => ({
     y: SIGN_Y,
     title: words.state[severity],
     value: says,
@@ -45,7 +45,7 @@ export function marksOf({ board, canal, coronal, signs, progress, nameOf }: Draw
     of: [],
   }))
   if (coronal && !now)
-    found.push({
+    marks.push({
       y: at(coronal.stop_mm) - NUMBER_ABOVE,
       title: words.rationale.coronal,
       value: mm(coronal.stop_mm),
@@ -57,20 +57,20 @@ export function marksOf({ board, canal, coronal, signs, progress, nameOf }: Draw
     const recorded = felt != null && (done === undefined || i < done)
     const depths = low_mm != null && high_mm != null ? `${about(low_mm)}–${about(high_mm)}` : about(depth_mm)
     const band = step.as_if_straight ? `${depths}, ${words.expected.asIfStraight}` : depths
-    found.push(
+    marks.push(
       recorded
         ? { y: at(depth_mm), title: words.rationale.recorded(name), value: mm(depth_mm), of: [] }
         : { y: at(depth_mm), title: words.rationale.expected(name), value: band, of: [depthPath(i), bandPath(i)] },
     )
   }
   if (canal.end_mm !== null)
-    found.push({
+    marks.push({
       y: at(canal.end_mm) + NUMBER_BELOW,
       title: canal.joins !== null && canal.junction_mm !== null ? words.board.joins(canal.joins) : words.rationale.end,
       value: mm(canal.end_mm),
       of: ['end_mm'],
     })
-  return found.sort((a, b) => a.y - b.y)
+  return marks.sort((a, b) => a.y - b.y)
 }
 
 /** A place on the board that answers a touch, and what is drawn there. */

@@ -85,9 +85,9 @@ function stops(before: Plan, after: Plan, canal: string): [string, string, strin
 }
 
 function stopsOf(plan: Plan, canal: string): Map<string, string> {
-  const found = plan.stop_table.flatMap(({ instrument, phase, stops: all }) => {
+  const stops = plan.stop_table.flatMap(({ instrument, phase, stops: all }) => {
     const stop = all.find((s) => s.canal === canal)
     return stop ? [[words.difference.stop(instrument.name, words.phase(phase)), mm(stop.stop_mm)] as const] : []
   })
-  return new Map(found)
+  return new Map(stops)
 }

@@ -186,14 +186,14 @@ const middle = (a: Spot, b: Spot): Spot => ({ x: (a.x + b.x) / 2, y: (a.y + b.y)
 
 /** Taking hold of the mark that a finger is on: the nearest of those in reach. */
 function holdAt({ view, edit }: Pick<Given, 'view' | 'edit'>, at: Spot) {
-  let found: Extract<Doing, { kind: 'hold' }> | undefined
+  let hold: Extract<Doing, { kind: 'hold' }> | undefined
   let least = Number.POSITIVE_INFINITY
   edit?.marks.forEach((mark, number) => {
     const place = onScreen(view, mark)
     const far = apart(place, at)
     if (far > (number === edit.picked ? PICKED_PX : OTHER_PX) || far >= least) return
     least = far
-    found = { kind: 'hold', number, beside: { x: place.x - at.x, y: place.y - at.y }, moving: false }
+    hold = { kind: 'hold', number, beside: { x: place.x - at.x, y: place.y - at.y }, moving: false }
   })
-  return found
+  return hold
 }

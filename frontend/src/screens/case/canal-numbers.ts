@@ -23,8 +23,8 @@ export function chartedNumbers(canal: CanalShown): Typed {
 type Part = Record<string, unknown> | null
 
 function valueAt(canal: CanalShown, name: FactName): number | null {
-  const found = name.split('.').reduce<unknown>((at, part) => (at as Part)?.[part], canal)
-  return typeof found === 'number' ? found : null
+  const value = name.split('.').reduce<unknown>((at, part) => (at as Part)?.[part], canal)
+  return typeof value === 'number' ? value : null
 }
 
 /** The other numbers of the same fact: they go together. */

@@ -19,15 +19,15 @@ import { dropTaken } from '@/store/outbox/pending-readings'
 
 /** One canal: its length and what it rests on, a further reading, and what was charted. */
 export function Canal({ caseId, canalId }: { caseId: string; canalId: string }) {
-  const found = useCase(caseId)
-  const canal = found.value?.canals.find((c) => c.id === canalId)
+  const cached = useCase(caseId)
+  const canal = cached.value?.canals.find((c) => c.id === canalId)
   return (
     <Page
       title={canal ? words.chart.canal(canal.name) : words.chart.lengths}
-      under={found.value && canal && words.chart.from(found.value.tooth.iso, canal.reference_point)}
+      under={cached.value && canal && words.chart.from(cached.value.tooth.iso, canal.reference_point)}
       back={{ to: `/cases/${caseId}`, says: words.back }}
     >
-      <Seen of={found} rows={4}>
+      <Seen of={cached} rows={4}>
         {(it) => (canal ? <Charted canal={canal} of={it} /> : <p>{words.notFound.says}</p>)}
       </Seen>
     </Page>

@@ -20,17 +20,17 @@ import { useEarlier, useTreatment } from '@/store/chair/chair'
 
 /** A case: where its plan stands, its canals with their lengths, how roots run, and what else was charted. */
 export function Case({ id }: { id: string }) {
-  const found = useCase(id)
-  const one = found.value
+  const cached = useCase(id)
+  const shown = cached.value
   return (
     <Page
-      title={one ? words.chart.title(one.tooth.iso, one.patient_alias) : words.cases.title}
-      under={one && words.chart.under(one.tooth.name, words.setting[one.setting])}
+      title={shown ? words.chart.title(shown.tooth.iso, shown.patient_alias) : words.cases.title}
+      under={shown && words.chart.under(shown.tooth.name, words.setting[shown.setting])}
       back={{ to: '/cases', says: words.back }}
-      aside={one?.version && <RecordLink caseId={id} />}
-      foot={one && <PlanLink of={one} />}
+      aside={shown?.version && <RecordLink caseId={id} />}
+      foot={shown && <PlanLink of={shown} />}
     >
-      <Seen of={found} rows={5}>
+      <Seen of={cached} rows={5}>
         {(it) => <Charted of={it} />}
       </Seen>
     </Page>

@@ -75,9 +75,9 @@ export function Readings({ canal, caseId }: Props) {
 }
 
 /** What was read, in a few words. */
-function readSays(one: ReadingShown | JunctionShown): string {
-  if ('junction' in one) return `${words.reading.short.junction} ${mm(one.junction.from_terminus_mm)}`
-  const { reading } = one
+function readSays(taken: ReadingShown | JunctionShown): string {
+  if ('junction' in taken) return `${words.reading.short.junction} ${mm(taken.junction.from_terminus_mm)}`
+  const { reading } = taken
   const read = Object.entries(reading).find(([name, value]) => name.endsWith('_mm') && typeof value === 'number')
   return [words.reading.short[reading.method] ?? reading.method, read && mm(Number(read[1]))].filter(Boolean).join(' ')
 }

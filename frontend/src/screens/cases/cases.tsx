@@ -38,9 +38,9 @@ function List({ first }: { first: CasePage }) {
       <ul class="ledger">
         {pages
           .flatMap((page) => page.results)
-          .map((one) => (
-            <li key={one.id}>
-              <CaseRow of={one} />
+          .map((row) => (
+            <li key={row.id}>
+              <CaseRow of={row} />
             </li>
           ))}
       </ul>

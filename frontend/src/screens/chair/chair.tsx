@@ -43,10 +43,10 @@ const SECONDS_3 = 3000 // a supervisor's sign-off must reach the chair within fi
 
 /** The work on a tooth, one step at a time; with no connection as with one. */
 export function Chair({ id }: { id: string }) {
-  const found = useCase(id)
+  const cached = useCase(id)
   const treatment = useTreatment(id)
   usePolling(true, treatment, SECONDS_3)
-  const of = found.value
+  const of = cached.value
   return (
     <Page
       title={words.chair.title(of?.tooth.iso ?? '')}
@@ -110,10 +110,10 @@ function AtTheChair({ caseId, chair }: Omit<Props, 'canals'>) {
   return <Standing caseId={caseId} chair={chair} canals={canals} />
 }
 
-function Standing({ caseId, chair: found, canals }: Props) {
+function Standing({ caseId, chair: given, canals }: Props) {
   const [picked, setPicked] = useState<string>()
-  const current = picked ?? (found.course.turnedTo || canals[0]?.canal) ?? ''
-  const [over, chair] = useUnhurriedChair(found, current)
+  const current = picked ?? (given.course.turnedTo || canals[0]?.canal) ?? ''
+  const [over, chair] = useUnhurriedChair(given, current)
   const ahead = useExpectedRest(caseId, chair)
   const canal = canals.find((c) => c.canal === current) ?? canals[0]
   const course = canal && chair.course.canals[canal.canal]

@@ -14,10 +14,10 @@ import { words } from '@/words/en'
 export function Halted({ chair }: { chair: Chair }) {
   const { open } = chair.course.emergencies
   const by = (id: string) => {
-    const told = chair.treatment.events.find((event) => event.id === id)
-    return told?.actor.name ?? session.value?.person.name ?? ''
+    const event = chair.treatment.events.find((event) => event.id === id)
+    return event?.actor.name ?? session.value?.person.name ?? ''
   }
-  const tell = (told: OfEmergency) => void chair.record('', '', told)
+  const tell = (payload: OfEmergency) => void chair.record('', '', payload)
   const may = mayTell(chair.course, 'emergency')
   useEffect(() => globalThis.scrollTo?.(0, 0), [open.length])
   return (

@@ -155,8 +155,8 @@ function More({ chair, canal, course, onDone }: MoreProps) {
 /** How deep the needle may go now: as the present step says, else as the last irrigation here did. */
 function needleAt({ walk }: CanalProgress): number | undefined {
   const steps = [walk.at, ...walk.left.map(({ node }) => node).reverse()]
-  const found = steps
+  const step = steps
     .map((id) => walk.sheet.nodes[id])
     .find((step) => step?.kind === 'do' && step.needle_at_most_um !== null)
-  return found?.kind === 'do' ? (found.needle_at_most_um ?? undefined) : undefined
+  return step?.kind === 'do' ? (step.needle_at_most_um ?? undefined) : undefined
 }

@@ -86,8 +86,8 @@ function Help({ chair, canal, course, onDone }: Props & { onDone: () => void }) 
 function Why({ chair, canal, node }: Pick<Props, 'chair' | 'canal'> & { node: Do }) {
   const row = chair.plan.stop_table.find(({ instrument }) => instrument.key === node.instrument)
   const stop = row?.stops.find((stop) => stop.canal === canal.canal && stop.stop_mm * 1000 === node.stop_um)
-  const found = stop && pathsOf(stop.why).map((path) => canal.rationales.find(({ of }) => of === path))
-  const rule = found?.find(Boolean)?.rule
+  const rationales = stop && pathsOf(stop.why).map((path) => canal.rationales.find(({ of }) => of === path))
+  const rule = rationales?.find(Boolean)?.rule
   if (!node.say && !rule) return null
   return (
     <section class="stack close">

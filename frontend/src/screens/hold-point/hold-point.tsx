@@ -44,7 +44,7 @@ function Loaded({ of, caseId, canal, treatment }: Props & { treatment: Treatment
   const chair = useChair(caseId, treatment)
   const course = chair?.course.canals[canal]
   const node = course?.state === 'hold_point' ? (course.walk.node as Do) : undefined
-  const planned = chair?.plan.canals.find((one) => one.canal === canal)
+  const planned = chair?.plan.canals.find((candidate) => candidate.canal === canal)
   return (
     <Page
       title={words.hold.title(canal, node?.hold_point ?? '')}
@@ -65,7 +65,7 @@ function Loaded({ of, caseId, canal, treatment }: Props & { treatment: Treatment
 }
 
 function Facts({ chair, canal, waits }: { chair: Chair; canal: CanalPlan; waits: boolean }) {
-  const cautions = byWeight(chair.plan.cautions.filter((one) => one.canal === canal.canal))
+  const cautions = byWeight(chair.plan.cautions.filter((caution) => caution.canal === canal.canal))
   return (
     <>
       <WaitingToo chair={chair} canal={canal.canal} />
@@ -95,13 +95,13 @@ function Facts({ chair, canal, waits }: { chair: Chair; canal: CanalPlan; waits:
 function AnsweredWith({ chair, canal }: { chair: Chair; canal: string }) {
   const [, ...others] = standingWith(chair, canal)
   return chair.plan.canals
-    .filter((one) => others.includes(one.canal))
-    .map((one) => (
-      <section key={one.canal} class="card stack close">
-        <h2>{one.canal}</h2>
-        <LengthFacts canal={one} />
-        <Images chair={chair} canal={one.canal} />
-        <Since chair={chair} canal={one.canal} />
+    .filter((otherCanal) => others.includes(otherCanal.canal))
+    .map((otherCanal) => (
+      <section key={otherCanal.canal} class="card stack close">
+        <h2>{otherCanal.canal}</h2>
+        <LengthFacts canal={otherCanal} />
+        <Images chair={chair} canal={otherCanal.canal} />
+        <Since chair={chair} canal={otherCanal.canal} />
       </section>
     ))
 }

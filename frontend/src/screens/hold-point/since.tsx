@@ -29,7 +29,7 @@ export function Since({ chair, canal }: { chair: Chair; canal: string }) {
 }
 
 function whatOf({ plan }: Chair, { canal, node }: EventShown): string {
-  const step = plan.canals.find((one) => one.canal === canal)?.run_sheet.nodes[node]
+  const step = plan.canals.find((planned) => planned.canal === canal)?.run_sheet.nodes[node]
   if (step?.kind !== 'do') return node
   const named = plan.tray_list.find((item) => item.instrument.key === step.instrument)?.instrument.name
   return named ?? step.instrument ?? words.order.action(step.action)

@@ -22,15 +22,15 @@ import { WhichSide } from './which-side'
 
 /** Two images of a case side by side, with what was marked on each. */
 export function Compare({ caseId }: { caseId: string }) {
-  const found = useCase(caseId)
+  const cached = useCase(caseId)
   return (
     <Page
       title={words.marks.sideBySide}
-      under={found.value && `${found.value.tooth.iso} · ${found.value.patient_alias}`}
+      under={cached.value && `${cached.value.tooth.iso} · ${cached.value.patient_alias}`}
       back={{ to: `/cases/${caseId}`, says: words.back }}
       wide
     >
-      <Seen of={found} rows={5}>
+      <Seen of={cached} rows={5}>
         {(it) => <Both of={it} />}
       </Seen>
     </Page>

@@ -33,19 +33,19 @@ const SECONDS_3 = 3000 // whoever marks must soon see that the image was struck,
 
 /** An image with marks along its canals: lengths and bends come out; also with no connection. */
 export function MarksScreen({ caseId, imageId }: { caseId: string; imageId: string }) {
-  const found = useCase(caseId)
+  const cached = useCase(caseId)
   const markings = useMarkings(caseId, imageId)
   return (
     <Page
       title={words.marks.title}
-      under={found.value && `${found.value.tooth.iso} · ${found.value.patient_alias}`}
+      under={cached.value && `${cached.value.tooth.iso} · ${cached.value.patient_alias}`}
       back={{
         to: cameFrom(`/cases/${caseId}/chair`, `/cases/${caseId}/sign-off/`) ?? `/cases/${caseId}`,
         says: words.back,
       }}
       wide
     >
-      <Seen of={found} rows={5}>
+      <Seen of={cached} rows={5}>
         {(it) => <Shown of={it} imageId={imageId} markings={markings.value} />}
       </Seen>
     </Page>

@@ -8,17 +8,17 @@ const PAUSE_MS = 300 // between one touch of a stepper and the next
 
 /** The server's answer to what is asked, or why there is none; neither while something is missing or on its way. */
 export function useTwoViews(views: Views | undefined): readonly [TwoViewsRead | undefined, string | undefined] {
-  const [found, setFound] = useState<TwoViewsRead>()
+  const [answer, setAnswer] = useState<TwoViewsRead>()
   const [problem, setProblem] = useState<string>()
   const key = JSON.stringify(views)
   useEffect(() => {
-    setFound(undefined)
+    setAnswer(undefined)
     setProblem(undefined)
     if (!views) return
     let over = false
     const timer = setTimeout(() => {
       readTwoViews(views).then(
-        (read) => over || setFound(read),
+        (read) => over || setAnswer(read),
         (error: Error) => over || setProblem(saidOf(error)),
       )
     }, PAUSE_MS)
@@ -27,7 +27,7 @@ export function useTwoViews(views: Views | undefined): readonly [TwoViewsRead | 
       clearTimeout(timer)
     }
   }, [key])
-  return [found, problem]
+  return [answer, problem]
 }
 
 const saidOf = (error: Error): string =>

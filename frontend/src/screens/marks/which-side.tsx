@@ -35,16 +35,16 @@ export function WhichSide({ left, right }: Props) {
   const [answers, setAnswers] = useState<Answers>({})
   const answer = (more: Answers) => setAnswers({ ...answers, ...more })
   const canals = left && right ? onBoth(left, right).filter((canal) => scaled(left, right, canal)) : []
-  const one = answers.one ?? canals[0]
-  const others = canals.filter((canal) => canal !== one)
+  const asked = answers.one ?? canals[0]
+  const others = canals.filter((canal) => canal !== asked)
   const other = others.find((canal) => canal === answers.other) ?? others[0]
-  const pair = one !== undefined && other !== undefined
+  const pair = asked !== undefined && other !== undefined
   const moves =
-    pair && left && right ? ([rightOfMm(left, one, other), rightOfMm(right, one, other)] as const) : undefined
+    pair && left && right ? ([rightOfMm(left, asked, other), rightOfMm(right, asked, other)] as const) : undefined
   const shift = shiftOf(answers, moves)
   const [twoViews, problem] = useTwoViews(shift && { shift, bends: null })
   const says =
-    twoViews?.one_is && (pair ? words.marks.liesOf(one, other)[twoViews.one_is] : words.marks.lies[twoViews.one_is])
+    twoViews?.one_is && (pair ? words.marks.liesOf(asked, other)[twoViews.one_is] : words.marks.lies[twoViews.one_is])
   return (
     <details class="which-side">
       <summary>{words.marks.whichSide}</summary>
@@ -55,13 +55,13 @@ export function WhichSide({ left, right }: Props) {
             <Pick
               label={words.marks.canal}
               of={canals}
-              value={one}
+              value={asked}
               onPick={(to) => setAnswers({ ...answers, one: to })}
             />
             <Pick label={words.marks.against} of={others} value={other} onPick={(to) => answer({ other: to })} />
           </div>
         )}
-        <TwoViewsDrawing tube={answers.tube} one={pair ? one : undefined} other={other} lies={twoViews?.one_is} />
+        <TwoViewsDrawing tube={answers.tube} one={pair ? asked : undefined} other={other} lies={twoViews?.one_is} />
         <Choice
           label={words.marks.tubeMoved}
           options={WAYS.map((value) => ({ value, says: words.marks.way[value] }))}
@@ -70,7 +70,7 @@ export function WhichSide({ left, right }: Props) {
         />
         {moves ? (
           <>
-            <p class="small soft">{words.marks.liesRight(one ?? '', other ?? '', said(moves[0]), said(moves[1]))}</p>
+            <p class="small soft">{words.marks.liesRight(asked ?? '', other ?? '', said(moves[0]), said(moves[1]))}</p>
             <Choice
               label={words.marks.mesialIs}
               options={HANDS.map((value) => ({ value, says: words.marks.hand[value] }))}

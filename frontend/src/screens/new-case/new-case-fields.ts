@@ -25,10 +25,10 @@ export function chosenCanals(fields: NewCaseFields, tooth: Tooth): string[] {
 
 /** A share for a sentence: 12 %, 12–30 %, under 1 %. */
 export function percent(low: number | null, share: number | null, high: number | null): string {
-  const one = (x: number) => (x > 0 && x < 0.01 ? 'under 1' : String(Math.round(x * 100)))
-  if (share === null && low !== null && high !== null) return `${one(low)}–${one(high)}\u00a0%`
+  const rounded = (x: number) => (x > 0 && x < 0.01 ? 'under 1' : String(Math.round(x * 100)))
+  if (share === null && low !== null && high !== null) return `${rounded(low)}–${rounded(high)}\u00a0%`
   if (share === null) return ''
   return low !== null && high !== null
-    ? `${one(share)}\u00a0% (${one(low)}–${one(high)}\u00a0%)`
-    : `${one(share)}\u00a0%`
+    ? `${rounded(share)}\u00a0% (${rounded(low)}–${rounded(high)}\u00a0%)`
+    : `${rounded(share)}\u00a0%`
 }

@@ -133,20 +133,20 @@ function lacking(fields: NewCaseFields, tooth: Tooth | undefined): Partial<Recor
 
 /** The tooth that the designation means, looked up while it is typed. */
 function useToothSearch({ notation, designation }: NewCaseFields): ToothSearch {
-  const [found, setFound] = useState<ToothSearch>({})
+  const [search, setSearch] = useState<ToothSearch>({})
   useEffect(() => {
-    setFound({})
+    setSearch({})
     const typed = designation.trim()
     if (!typed) return
     let current = true
     const timer = setTimeout(async () => {
       const answer = await findTooth({ notation, designation: typed })
-      if (current) setFound(answer)
+      if (current) setSearch(answer)
     }, 250)
     return () => {
       current = false
       clearTimeout(timer)
     }
   }, [notation, designation])
-  return found
+  return search
 }

@@ -23,14 +23,14 @@ import './plan.css'
 
 /** Kit, technique, needle, irrigant and final sizes, and at once what each choice does to the plan. */
 export function Planning({ id }: { id: string }) {
-  const found = useCase(id)
+  const cached = useCase(id)
   const versions = useVersions(id)
-  const last = useVersion(found.value?.version?.id)
-  const kits = useKits(found.value?.programme)
-  const techniques = useTechniques(found.value?.programme)
-  const of = found.value
+  const last = useVersion(cached.value?.version?.id)
+  const kits = useKits(cached.value?.programme)
+  const techniques = useTechniques(cached.value?.programme)
+  const of = cached.value
   const waiting = of?.status.state === 'waiting'
-  usePolling(waiting, found)
+  usePolling(waiting, cached)
   usePolling(waiting, versions)
   if (of && versions.value && kits.value && techniques.value && (last.value || !of.version)) {
     return (
@@ -46,7 +46,7 @@ export function Planning({ id }: { id: string }) {
   const missing = of ? [versions, kits, techniques, last].find((part) => part.value === undefined) : undefined
   return (
     <Page title={words.chart.plan} back={{ to: `/cases/${id}`, says: words.back }}>
-      <Seen<unknown> of={missing ?? found} rows={4}>
+      <Seen<unknown> of={missing ?? cached} rows={4}>
         {() => null}
       </Seen>
     </Page>

@@ -33,14 +33,14 @@ function PutRight({ of }: { of: RecordValue }) {
     <>
       <h3>{says.title}</h3>
       <ul class="ledger">
-        {rows.map((one) => (
-          <li key={`${one.image}${one.at}`} class="small">
-            <b>{one.canal || says.tooth}</b> {words.images.purpose[one.purpose as ImagePurpose]}:{' '}
-            {one.moved_to === null
-              ? says.struck(says.why[one.why] ?? '')
-              : says.moved(one.canal || says.tooth, one.moved_to || says.tooth)}{' '}
+        {rows.map((row) => (
+          <li key={`${row.image}${row.at}`} class="small">
+            <b>{row.canal || says.tooth}</b> {words.images.purpose[row.purpose as ImagePurpose]}:{' '}
+            {row.moved_to === null
+              ? says.struck(says.why[row.why] ?? '')
+              : says.moved(row.canal || says.tooth, row.moved_to || says.tooth)}{' '}
             <span class="block soft">
-              {one.who.name}, {words.record.at(one.at)}
+              {row.who.name}, {words.record.at(row.at)}
             </span>
           </li>
         ))}
@@ -56,11 +56,11 @@ function Struck({ of: { struck } }: { of: RecordValue }) {
     <>
       <h3>{words.struck.title}</h3>
       <ul class="ledger">
-        {struck.map((one) => (
-          <li key={`${one.canal}${one.taken_at}`} class="small">
-            <b>{one.canal}</b> <del>{one.says}</del>{' '}
+        {struck.map((reading) => (
+          <li key={`${reading.canal}${reading.taken_at}`} class="small">
+            <b>{reading.canal}</b> <del>{reading.says}</del>{' '}
             <span class="block soft">
-              {words.struck.by(one.who.name, words.record.at(one.at), words.struck.why[one.why])}
+              {words.struck.by(reading.who.name, words.record.at(reading.at), words.struck.why[reading.why])}
             </span>
           </li>
         ))}
@@ -100,12 +100,12 @@ function methodsOf(methods: readonly string[]): string {
 
 /** What was done and what was passed over; what is ahead only as a number. Irrigating and recapitulating only where left out or added. */
 function Work({ of }: { of: CanalRecord }) {
-  const told = of.steps.filter(isTold)
+  const steps = of.steps.filter(isTold)
   const ahead = of.steps.filter((step) => step.comparison === 'not_yet').length
-  if (told.length === 0) return null
+  if (steps.length === 0) return null
   return (
     <details class="record-work">
-      <summary>{words.record.work(told.length)}</summary>
+      <summary>{words.record.work(steps.length)}</summary>
       <table>
         <thead>
           <tr>
@@ -116,7 +116,7 @@ function Work({ of }: { of: CanalRecord }) {
           </tr>
         </thead>
         <tbody>
-          {told.map((step) => (
+          {steps.map((step) => (
             <Step key={`${step.version} ${step.node} ${step.pass_number}`} of={step} />
           ))}
         </tbody>

@@ -12,8 +12,8 @@ import './record.css'
 
 /** Everything that was planned, done and decided in a case; from the copy on the phone where there is no connection. */
 export function Record({ id }: { id: string }) {
-  const found = useRecord(id)
-  const of = found.value?.record
+  const cached = useRecord(id)
+  const of = cached.value?.record
   return (
     <Page
       title={words.record.title(of?.tooth.iso ?? '')}
@@ -28,7 +28,7 @@ export function Record({ id }: { id: string }) {
         )
       }
     >
-      <Seen of={found} rows={6}>
+      <Seen of={cached} rows={6}>
         {(value) => <Whole of={value} waiting={unsent(id).value.length} />}
       </Seen>
     </Page>

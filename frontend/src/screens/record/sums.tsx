@@ -31,12 +31,12 @@ export function Sums({ of }: { of: RecordValue }) {
         ))}
       </Part>
       <Part title={said.irrigants}>
-        {of.irrigants.map((one) => (
+        {of.irrigants.map((given) => (
           <Line
-            key={one.irrigant}
-            says={`${words.irrigant(one.irrigant)}: ${words.chair.millilitres(one.volume_ml)}`}
+            key={given.irrigant}
+            says={`${words.irrigant(given.irrigant)}: ${words.chair.millilitres(given.volume_ml)}`}
             more={[
-              one.canals
+              given.canals
                 .map((each) => `${each.canal || said.tooth} ${words.chair.millilitres(each.volume_ml)}`)
                 .join(' · '),
             ]}
@@ -45,11 +45,11 @@ export function Sums({ of }: { of: RecordValue }) {
       </Part>
       <Instruments of={of} />
       <Part title={said.images}>
-        {of.images.map((one) => (
+        {of.images.map((image) => (
           <Line
-            key={one.position}
-            says={`${one.canal || said.tooth}: ${one.purpose}`}
-            more={[by(one), countsNot(one), removal(one)]}
+            key={image.position}
+            says={`${image.canal || said.tooth}: ${image.purpose}`}
+            more={[by(image), countsNot(image), removal(image)]}
           />
         ))}
       </Part>
@@ -152,20 +152,20 @@ function SignOffs({ of }: { of: RecordValue }) {
 function Halts({ of }: { of: RecordValue }) {
   return (
     <Part title={said.halts}>
-      {of.halts.map((one) => (
+      {of.halts.map((halt) => (
         <Line
-          key={one.position}
+          key={halt.position}
           says={
             <>
-              <Sign name={one.kind === 'pause' ? 'caution' : 'stop'} /> <b>{one.canal || said.tooth}</b> {one.says}
+              <Sign name={halt.kind === 'pause' ? 'caution' : 'stop'} /> <b>{halt.canal || said.tooth}</b> {halt.says}
             </>
           }
           more={[
-            one.cause && said.cause(one.cause),
-            by(one),
-            one.review_by &&
-              `${words.together.review(said.at(one.review_by))}: ${one.seen_again ? words.together.seenAgain(said.at(one.seen_again)) : words.together.notSeenAgain}`,
-            one.ended ? said.ended(one.ended.who.name, said.at(one.ended.at), one.ended.reason) : said.stands,
+            halt.cause && said.cause(halt.cause),
+            by(halt),
+            halt.review_by &&
+              `${words.together.review(said.at(halt.review_by))}: ${halt.seen_again ? words.together.seenAgain(said.at(halt.seen_again)) : words.together.notSeenAgain}`,
+            halt.ended ? said.ended(halt.ended.who.name, said.at(halt.ended.at), halt.ended.reason) : said.stands,
           ]}
         />
       ))}
@@ -176,14 +176,14 @@ function Halts({ of }: { of: RecordValue }) {
 function Decisions({ of }: { of: RecordValue }) {
   return (
     <Part title={said.plans}>
-      {of.versions.map((one) => (
+      {of.versions.map((version) => (
         <Line
-          key={one.number}
-          says={said.version(one.number, one.technique, one.kit)}
+          key={version.number}
+          says={said.version(version.number, version.technique, version.kit)}
           more={
-            one.decisions.length === 0
+            version.decisions.length === 0
               ? [said.undecided]
-              : one.decisions.flatMap((each) => [
+              : version.decisions.flatMap((each) => [
                   [said.said[each.decision], by(each), each.note].filter(Boolean).join(' · '),
                   ...each.acknowledged.map((bar) => said.acknowledged(bar.canal, bar.says)),
                 ])
@@ -198,28 +198,28 @@ function Cautions({ of }: { of: RecordValue }) {
   return (
     <>
       <Part title={said.cautions}>
-        {of.cautions.map((one, number) => (
+        {of.cautions.map((caution, number) => (
           <Line
             key={number}
             says={
               <>
-                <Sign name={one.severity} /> {one.says}
+                <Sign name={caution.severity} /> {caution.says}
               </>
             }
-            more={[said.settled[one.settled]]}
+            more={[said.settled[caution.settled]]}
           />
         ))}
       </Part>
       <Part title={said.letPass}>
-        {of.let_pass.map((one) => (
+        {of.let_pass.map((override) => (
           <Line
-            key={one.at}
-            says={`${one.canal ?? said.tooth}: ${one.code}. ${one.final_size == null ? '' : `${words.letPass.size(one.final_size)} `}${one.reason}`}
+            key={override.at}
+            says={`${override.canal ?? said.tooth}: ${override.code}. ${override.final_size == null ? '' : `${words.letPass.size(override.final_size)} `}${override.reason}`}
             more={[
-              by(one),
-              one.withdrawn_by &&
-                one.withdrawn_at &&
-                said.takenBackBy(one.withdrawn_by.name, said.at(one.withdrawn_at)),
+              by(override),
+              override.withdrawn_by &&
+                override.withdrawn_at &&
+                said.takenBackBy(override.withdrawn_by.name, said.at(override.withdrawn_at)),
             ]}
           />
         ))}
@@ -232,30 +232,30 @@ function Instruments({ of }: { of: RecordValue }) {
   return (
     <>
       <Part title={said.instruments}>
-        {of.instruments.map((one) => (
+        {of.instruments.map((instrument) => (
           <Line
-            key={one.key}
+            key={instrument.key}
             says={
               <span class="row apart">
                 <span>
-                  {one.key}: {one.canals.join(', ')}
+                  {instrument.key}: {instrument.canals.join(', ')}
                 </span>
                 <span class="number">
-                  {said.uses(one.uses, one.most_uses)}
-                  {one.most_uses !== null && one.uses > one.most_uses && ` ${said.tooMany}`}
+                  {said.uses(instrument.uses, instrument.most_uses)}
+                  {instrument.most_uses !== null && instrument.uses > instrument.most_uses && ` ${said.tooMany}`}
                 </span>
               </span>
             }
-            more={[one.discarded > 0 && said.discardedTimes(one.discarded)]}
+            more={[instrument.discarded > 0 && said.discardedTimes(instrument.discarded)]}
           />
         ))}
       </Part>
       <Part title={said.discarded}>
-        {of.discarded.map((one) => (
+        {of.discarded.map((discard) => (
           <Line
-            key={one.position}
-            says={[one.instrument, one.canal, one.why].filter(Boolean).join(', ')}
-            more={[by(one)]}
+            key={discard.position}
+            says={[discard.instrument, discard.canal, discard.why].filter(Boolean).join(', ')}
+            more={[by(discard)]}
           />
         ))}
       </Part>

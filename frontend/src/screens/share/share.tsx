@@ -57,9 +57,9 @@ function useShared(): readonly string[] | undefined {
   useEffect(() => {
     let made: readonly string[] = []
     let gone = false
-    void sharedImages().then((found) => {
+    void sharedImages().then((images) => {
       if (gone) return
-      made = found.map((image) => URL.createObjectURL(image))
+      made = images.map((image) => URL.createObjectURL(image))
       setImages(made)
     })
     return () => {

@@ -33,11 +33,11 @@ export function toFind(chair: Chair): CanalPlan[] {
 
 /** Canals by the reference point they are measured from. */
 export function byPoint(canals: readonly CanalPlan[]): Map<string, string[]> {
-  const found = new Map<string, string[]>()
+  const names = new Map<string, string[]>()
   for (const { canal, reference_point } of canals) {
-    found.set(reference_point, [...(found.get(reference_point) ?? []), canal])
+    names.set(reference_point, [...(names.get(reference_point) ?? []), canal])
   }
-  return found
+  return names
 }
 
 function pointNamed(point: string, { there, newPoint }: Answers): boolean {
@@ -72,20 +72,20 @@ export function foundOf(chair: Chair, answers: Answers): Found[] | undefined {
   return found
 }
 
-const asLeft = (one: Found) => one.reference_there && one.small_as_deep !== false && one.length_agrees !== false
+const asLeft = (canal: Found) => canal.reference_there && canal.small_as_deep !== false && canal.length_agrees !== false
 
 /** Canals by what follows from how they were found. */
 export function followsFrom(found: readonly Found[]): { toCheck: string[]; toPlan: string[] } {
   return {
-    toCheck: found.filter((one) => one.reference_there && !asLeft(one)).map((one) => one.canal),
-    toPlan: found.filter((one) => !one.reference_there).map((one) => one.canal),
+    toCheck: found.filter((canal) => canal.reference_there && !asLeft(canal)).map(({ canal }) => canal),
+    toPlan: found.filter((canal) => !canal.reference_there).map(({ canal }) => canal),
   }
 }
 
 export function reopening(answers: Answers, found: Found[]): EventPayload {
   return {
     kind: 'reopen',
-    as_left: found.filter(asLeft).map((one) => one.canal),
+    as_left: found.filter(asLeft).map(({ canal }) => canal),
     protected: answers.protected,
     supervisor_id: answers.supervisor_id,
     found,

@@ -47,15 +47,15 @@ const keyOf = (person: string, name: string) => JSON.stringify([person, name])
 
 function shelfOf(person: string, name: string): Shelf {
   const key = keyOf(person, name)
-  const found = shelves.get(key) ?? {
+  const shelf = shelves.get(key) ?? {
     person,
     name,
     signal: signal<Cached<unknown>>({ state: 'asking' }),
     turn: 0,
     shown: 0,
   }
-  shelves.set(key, found)
-  return found
+  shelves.set(key, shelf)
+  return shelf
 }
 
 /** The signal of a thing by its name, for the person who is signed in; the same one wherever it is asked for. */

@@ -9,8 +9,8 @@ type Seen = string | null
 const shown = new Map<string, Signal<Seen | undefined>>()
 
 function seenOf(name: string): Signal<Seen | undefined> {
-  const found = shown.get(name)
-  if (found) return found
+  const seen = shown.get(name)
+  if (seen) return seen
   const made = signal<Seen | undefined>(undefined)
   shown.set(name, made)
   // A store that cannot be read knows of none: then the plan in force is the first one seen.

@@ -28,8 +28,8 @@ const keyOf = (person: string, name: string) => JSON.stringify([person, name])
 
 function watchOf(name: string): Watch {
   const key = keyOf(personId(), name)
-  const found = watches.get(key)
-  if (found) return found
+  const watched = watches.get(key)
+  if (watched) return watched
   const made: Watch = { name, hows: [], paces: [], retry: retrying(() => look(made)), asked_ms: 0 }
   watches.set(key, made)
   return made
@@ -40,68 +40,69 @@ function watchOf(name: string): Watch {
  * Returns what ends that.
  */
 export function watch(name: string, how: How): () => void {
-  const one = watchOf(name)
-  one.hows.push(how)
-  one.end ??= whenLookedAt(() => lookAgain(one))
+  const watched = watchOf(name)
+  watched.hows.push(how)
+  watched.end ??= whenLookedAt(() => lookAgain(watched))
   ask(name, how)
   return () => {
-    one.hows.splice(one.hows.indexOf(how), 1)
-    if (one.hows.length > 0) return
-    one.end?.()
-    one.end = undefined
-    clearTimeout(one.timer)
-    one.retry.over()
+    watched.hows.splice(watched.hows.indexOf(how), 1)
+    if (watched.hows.length > 0) return
+    watched.end?.()
+    watched.end = undefined
+    clearTimeout(watched.timer)
+    watched.retry.over()
   }
 }
 
 /** It is wanted anew that often while it is looked at. Returns what ends that. */
 export function pace(name: string, every_ms: number): () => void {
-  const one = watchOf(name)
-  one.paces.push(every_ms)
-  plan(one)
+  const watched = watchOf(name)
+  watched.paces.push(every_ms)
+  plan(watched)
   return () => {
-    one.paces.splice(one.paces.indexOf(every_ms), 1)
-    plan(one)
+    watched.paces.splice(watched.paces.indexOf(every_ms), 1)
+    plan(watched)
   }
 }
 
 const paceOf = ({ paces }: Watch) => Math.min(...paces)
 
 /** A page that is not looked at asks nothing; coming into sight it asks at once. */
-function look(one: Watch): void {
-  const how = one.hows.at(-1)
-  if (how && document.visibilityState === 'visible') ask(one.name, how)
+function look(watched: Watch): void {
+  const how = watched.hows.at(-1)
+  if (how && document.visibilityState === 'visible') ask(watched.name, how)
 }
 
 /** What is still under way from before was asked over a line that may be no more. */
-function lookAgain(one: Watch): void {
-  const how = one.hows.at(-1)
-  const just = performance.now() - one.asked_ms < JUST_MS
-  if (how) (just ? ask : askAnew)(one.name, how)
+function lookAgain(watched: Watch): void {
+  const how = watched.hows.at(-1)
+  const just = performance.now() - watched.asked_ms < JUST_MS
+  if (how) (just ? ask : askAnew)(watched.name, how)
 }
 
 onAsking((person, name, asking) => {
-  const one = watches.get(keyOf(person, name))
-  if (!one) return
-  one.asking = asking
-  one.asked_ms = performance.now()
+  const watched = watches.get(keyOf(person, name))
+  if (!watched) return
+  watched.asking = asking
+  watched.asked_ms = performance.now()
   void asking.over.then((went) => {
-    if (one.asking === asking) next(one, went)
+    if (watched.asking === asking) next(watched, went)
   })
 })
 
 /** When it is asked for again. */
-function next(one: Watch, went: Went): void {
-  clearTimeout(one.timer)
-  if (one.hows.length === 0) return
-  if (went === 'no answer') one.retry.later(Math.min(LONGEST_MS, paceOf(one)))
-  else one.retry.over()
+function next(watched: Watch, went: Went): void {
+  clearTimeout(watched.timer)
+  if (watched.hows.length === 0) return
+  if (went === 'no answer') watched.retry.later(Math.min(LONGEST_MS, paceOf(watched)))
+  else watched.retry.over()
   // Signed out: the next sign-in asks.
-  if (went === 'answered' || went === 'refused') plan(one)
+  if (went === 'answered' || went === 'refused') plan(watched)
 }
 
-function plan(one: Watch): void {
-  clearTimeout(one.timer)
-  const wait_ms = one.asked_ms + paceOf(one) - performance.now()
-  if (one.hows.length > 0 && Number.isFinite(wait_ms)) one.timer = setTimeout(() => look(one), Math.max(0, wait_ms))
+function plan(watched: Watch): void {
+  clearTimeout(watched.timer)
+  const wait_ms = watched.asked_ms + paceOf(watched) - performance.now()
+  if (watched.hows.length > 0 && Number.isFinite(wait_ms))
+    watched.timer = setTimeout(() => look(watched), Math.max(0, wait_ms))
 }

@@ -64,18 +64,18 @@ function counted_ms({ steady_ms, clock_ms, before_ms }: Counting): number | null
 /** Seconds that the irrigant of this step has been in; null where that is not known, undefined where it was not started. */
 export function contact_s(place: readonly string[]): number | null | undefined {
   const key = keyOf(...place)
-  const one = since.value[key]
-  if (!one) return undefined
-  const now_ms = counted_ms(one)
-  if (Math.abs(Date.now() - one.seenClock_ms) >= BEAT_MS) look(key, now_ms)
+  const counting = since.value[key]
+  if (!counting) return undefined
+  const now_ms = counted_ms(counting)
+  if (Math.abs(Date.now() - counting.seenClock_ms) >= BEAT_MS) look(key, now_ms)
   return now_ms === null ? null : Math.round(now_ms / 1000)
 }
 
 /** Keeps how far it has come, for a page that comes after this one; what was ended in another tab stays ended. */
 function look(key: string, seen_ms: number | null): void {
   const kept = remembered()
-  const one = since.peek()[key]
-  if (one && kept[key]) write({ ...kept, [key]: { ...one, seen_ms, seenClock_ms: Date.now() } })
+  const counting = since.peek()[key]
+  if (counting && kept[key]) write({ ...kept, [key]: { ...counting, seen_ms, seenClock_ms: Date.now() } })
 }
 
 export function startContact(place: readonly string[]): void {

@@ -26,8 +26,8 @@ export function useExpectedRest(caseId: string, chair: Chair): ExpectedRest {
 }
 
 /** The bands told, where they are of the plan that is worked, with what was recorded since laid over them. */
-export function expectedRest(chair: Chair, told: Bands | undefined, at: number | undefined): ExpectedRest {
-  const of = told && told.plan_hash === chair.version.hash ? told : undefined
+export function expectedRest(chair: Chair, bands: Bands | undefined, at: number | undefined): ExpectedRest {
+  const of = bands && bands.plan_hash === chair.version.hash ? bands : undefined
   const fresh = of?.position === chair.treatment.position && chair.waiting.length === 0
   const canals = chair.plan.canals.flatMap(({ canal, expectation }) => {
     const walk = chair.course.canals[canal]?.walk

@@ -68,6 +68,6 @@ export async function recordFor(
   payload: PayloadOf<'step' | 'sign_off' | 'ask' | 'come'>,
 ): Promise<void> {
   const isOne = canals.length > 1 && payload.kind !== 'come' // who comes, comes to each
-  const told = isOne ? { ...payload, together: uuid7() } : payload
-  for (const canal of canals) await chair.record(canal, node, told)
+  const shared = isOne ? { ...payload, together: uuid7() } : payload
+  for (const canal of canals) await chair.record(canal, node, shared)
 }

@@ -63,18 +63,18 @@ export async function bytesOf(id: string): Promise<ArrayBuffer | undefined> {
 /** Says what became of it; only an image that still waits is written. */
 export async function noteRefusal(id: string, refused: string | undefined): Promise<void> {
   const tx = (await images()).transaction('waiting', 'readwrite')
-  const found = await tx.store.get(id)
-  const { refused: _, ...facts } = found ?? ({} as WaitingImage)
-  if (found && found.thrown === undefined) await tx.store.put(refused === undefined ? facts : { ...facts, refused })
+  const image = await tx.store.get(id)
+  const { refused: _, ...facts } = image ?? ({} as WaitingImage)
+  if (image && image.thrown === undefined) await tx.store.put(refused === undefined ? facts : { ...facts, refused })
   await tx.done
 }
 
 /** Says what came of looking for a name. */
 export async function noteLook(id: string, look: WaitingImage['look']): Promise<void> {
   const tx = (await images()).transaction('waiting', 'readwrite', { durability: 'strict' })
-  const found = await tx.store.get(id)
-  const { look: _, ...facts } = found ?? ({} as WaitingImage)
-  if (found) await tx.store.put(look === undefined ? facts : { ...facts, look })
+  const image = await tx.store.get(id)
+  const { look: _, ...facts } = image ?? ({} as WaitingImage)
+  if (image) await tx.store.put(look === undefined ? facts : { ...facts, look })
   await tx.done
 }
 
@@ -83,9 +83,9 @@ type OfBytes = Pick<WaitingImage, 'type' | 'length' | 'sha256'>
 /** Other bytes in the place of those of an image that is still held back. */
 export async function putInstead(id: string, of: OfBytes, bytes: ArrayBuffer): Promise<void> {
   const tx = (await images()).transaction(['waiting', 'bytes'], 'readwrite', { durability: 'strict' })
-  const found = await tx.objectStore('waiting').get(id)
-  if (found?.look === 'open' && found.thrown === undefined) {
-    void tx.objectStore('waiting').put({ ...found, ...of })
+  const image = await tx.objectStore('waiting').get(id)
+  if (image?.look === 'open' && image.thrown === undefined) {
+    void tx.objectStore('waiting').put({ ...image, ...of })
     void tx.objectStore('bytes').put(bytes, id)
   }
   await tx.done
@@ -94,9 +94,9 @@ export async function putInstead(id: string, of: OfBytes, bytes: ArrayBuffer): P
 /** The bytes go at once, with no connection too; that it was thrown away stays until the server knows. */
 export async function throwOut(id: string, thrown: RemovalReason): Promise<void> {
   const tx = (await images()).transaction(['waiting', 'bytes'], 'readwrite', { durability: 'strict' })
-  const found = await tx.objectStore('waiting').get(id)
-  const { refused: _, ...facts } = found ?? ({} as WaitingImage)
-  if (found) void tx.objectStore('waiting').put({ ...facts, thrown })
+  const image = await tx.objectStore('waiting').get(id)
+  const { refused: _, ...facts } = image ?? ({} as WaitingImage)
+  if (image) void tx.objectStore('waiting').put({ ...facts, thrown })
   void tx.objectStore('bytes').delete(id)
   await tx.done
 }

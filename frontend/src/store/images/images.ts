@@ -129,15 +129,15 @@ async function sendOne(image: WaitingImage): Promise<void> {
   if (!bytes) return // thrown away just now
   let from = (await begunAt(image)) ?? 0
   for (;;) {
-    const told = await calls.sendPart(image, from, bytes.slice(from, from + PART_BYTES))
-    if (told.state !== 'awaited') return tellLooked(image, told)
-    from = told.received_bytes
+    const shown = await calls.sendPart(image, from, bytes.slice(from, from + PART_BYTES))
+    if (shown.state !== 'awaited') return tellLooked(image, shown)
+    from = shown.received_bytes
   }
 }
 
 /** Who looked on the phone looked: nobody is asked again. */
-async function tellLooked({ look, caseId, id }: WaitingImage, told: ImageShown): Promise<void> {
-  if (look === 'nobody' && told.name_check === 'open') await calls.checkNames(caseId, id)
+async function tellLooked({ look, caseId, id }: WaitingImage, shown: ImageShown): Promise<void> {
+  if (look === 'nobody' && shown.name_check === 'open') await calls.checkNames(caseId, id)
 }
 
 /** From which byte the server goes on; undefined where it has not heard of the image. */

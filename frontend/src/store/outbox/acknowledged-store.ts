@@ -50,7 +50,7 @@ export async function closeSentStore(): Promise<void> {
 export async function keepSent(entries: readonly Sent[]): Promise<void> {
   try {
     const tx = (await database()).transaction('sent', 'readwrite')
-    await Promise.all([...entries.map((one) => tx.store.put(one)), tx.done])
+    await Promise.all([...entries.map((entry) => tx.store.put(entry)), tx.done])
   } catch {
     // Said above.
   }
@@ -64,16 +64,16 @@ export async function sentOf(person: string, caseId: string): Promise<readonly S
 /** Ids are in the order of time, but for those of one millisecond: within a device its numbers say the order. */
 function inOrder(sent: readonly Sent[]): readonly Sent[] {
   const byDevice = new Map<string, Sent[]>()
-  for (const one of sent) byDevice.set(one.device, [...(byDevice.get(one.device) ?? []), one])
+  for (const entry of sent) byDevice.set(entry.device, [...(byDevice.get(entry.device) ?? []), entry])
   for (const of of byDevice.values()) of.sort((a, b) => a.event.device_seq - b.event.device_seq)
-  return sent.flatMap((one) => byDevice.get(one.device)?.shift() ?? [])
+  return sent.flatMap((entry) => byDevice.get(entry.device)?.shift() ?? [])
 }
 
 /** The cases of a person of which something was acknowledged in the last days; what is older is taken out. */
 export async function casesSent(person: string, now = Date.now()): Promise<readonly string[]> {
   const db = await database()
   const every = await db.getAll('sent')
-  const old = every.filter((one) => now - one.at > KEPT_DAYS * DAY_MS)
+  const old = every.filter((entry) => now - entry.at > KEPT_DAYS * DAY_MS)
   for (const { id } of old) await db.delete('sent', id)
-  return [...new Set(every.flatMap((one) => (one.person === person && !old.includes(one) ? [one.caseId] : [])))]
+  return [...new Set(every.flatMap((entry) => (entry.person === person && !old.includes(entry) ? [entry.caseId] : [])))]
 }

@@ -45,7 +45,7 @@ const refusedAt = new Map<string, number>()
 let timer: ReturnType<typeof setTimeout> | undefined
 
 const set = (id: string, over: Partial<Kept>) => {
-  every.value = every.value.map((one) => (one.entry.id === id ? { ...one, ...over } : one))
+  every.value = every.value.map((emergency) => (emergency.entry.id === id ? { ...emergency, ...over } : emergency))
 }
 
 const mine = (caseId?: string) =>
@@ -53,17 +53,18 @@ const mine = (caseId?: string) =>
 
 /** What this person told of the case and the server has not shown back, in order. */
 export const emergenciesWaiting = (caseId: string): readonly UnsentEmergency[] =>
-  mine(caseId).flatMap((one) => (one.sent ? [] : [one.entry]))
+  mine(caseId).flatMap((emergency) => (emergency.sent ? [] : [emergency.entry]))
 
 /** All that this person told of the case since the app was opened, or that still waits; sent or not. */
-export const emergenciesTold = (caseId: string): readonly UnsentEmergency[] => mine(caseId).map((one) => one.entry)
+export const emergenciesTold = (caseId: string): readonly UnsentEmergency[] =>
+  mine(caseId).map((emergency) => emergency.entry)
 
 /** Why the first of the case is not with the server; undefined where nothing waits. */
-export const wayOf = (caseId: string): Way | undefined => mine(caseId).find((one) => !one.sent)?.way
+export const wayOf = (caseId: string): Way | undefined => mine(caseId).find((emergency) => !emergency.sent)?.way
 
 /** How many of each case wait, of the person who is signed in. */
 export const emergenciesByCase = (): readonly UnsentEmergency[] =>
-  mine().flatMap((one) => (one.sent ? [] : [one.entry]))
+  mine().flatMap((emergency) => (emergency.sent ? [] : [emergency.entry]))
 
 /** Shows it at once; then it is sent and written, each until it succeeds, whichever is first. */
 export function recordEmergency(caseId: string, given: Given): void {
@@ -79,8 +80,8 @@ export function recordEmergency(caseId: string, given: Given): void {
     device_seq: 1,
     device_time: new Date().toISOString(),
   }
-  const one: UnsentEmergency = { id, person: personId(), caseId, event }
-  every.value = [...every.value, { entry: one, written: false, sent: false, way: ON_THE_WAY }]
+  const entry: UnsentEmergency = { id, person: personId(), caseId, event }
+  every.value = [...every.value, { entry, written: false, sent: false, way: ON_THE_WAY }]
   attend()
 }
 
@@ -88,8 +89,8 @@ export function recordEmergency(caseId: string, given: Given): void {
 function attend(): void {
   clearTimeout(timer)
   for (const { entry, written, sent } of every.value) if (!written && !sent) void keep(entry)
-  for (const caseId of new Set(emergenciesByCase().map((one) => one.caseId))) void sendFirst(caseId)
-  if (every.value.some((one) => !one.sent)) timer = setTimeout(attend, EVERY_MS)
+  for (const caseId of new Set(emergenciesByCase().map((entry) => entry.caseId))) void sendFirst(caseId)
+  if (every.value.some((emergency) => !emergency.sent)) timer = setTimeout(attend, EVERY_MS)
 }
 
 async function keep(entry: UnsentEmergency): Promise<void> {
@@ -98,7 +99,7 @@ async function keep(entry: UnsentEmergency): Promise<void> {
     set(entry.id, { written: true })
     postToTabs({ kind: 'emergency' })
     // Sent while it was being written.
-    if (every.value.some((one) => one.entry.id === entry.id && one.sent)) await removeEmergency(entry.id)
+    if (every.value.some((known) => known.entry.id === entry.id && known.sent)) await removeEmergency(entry.id)
   } catch {
     // A full or broken store: tried again.
   }
@@ -106,36 +107,36 @@ async function keep(entry: UnsentEmergency): Promise<void> {
 
 /** Those of one case in their order; one case never waits for another. */
 async function sendFirst(caseId: string): Promise<void> {
-  const [one] = emergenciesWaiting(caseId)
-  if (!one || (flying.get(one.id) ?? 0) >= AT_ONCE) return
+  const [entry] = emergenciesWaiting(caseId)
+  if (!entry || (flying.get(entry.id) ?? 0) >= AT_ONCE) return
   // The next sign-in sends it.
-  if (sessionState.value === 'expired' || sessionState.value === 'out') return set(one.id, { way: SIGNED_OUT })
-  if (performance.now() - (refusedAt.get(one.id) ?? -REFUSED_MS) < REFUSED_MS) return
-  flying.set(one.id, (flying.get(one.id) ?? 0) + 1)
+  if (sessionState.value === 'expired' || sessionState.value === 'out') return set(entry.id, { way: SIGNED_OUT })
+  if (performance.now() - (refusedAt.get(entry.id) ?? -REFUSED_MS) < REFUSED_MS) return
+  flying.set(entry.id, (flying.get(entry.id) ?? 0) + 1)
   try {
-    acknowledge(one, await report(caseId, { device: one.id, actor: one.person, events: [one.event] }))
+    acknowledge(entry, await report(caseId, { device: entry.id, actor: entry.person, events: [entry.event] }))
     void sendFirst(caseId)
   } catch (error) {
     const way = wayIn(error)
-    if (way.why === 'refused') refusedAt.set(one.id, performance.now())
+    if (way.why === 'refused') refusedAt.set(entry.id, performance.now())
     if (way.why === 'other person') void findSessionAgain()
-    set(one.id, { way })
+    set(entry.id, { way })
   } finally {
-    flying.set(one.id, (flying.get(one.id) ?? 1) - 1)
+    flying.set(entry.id, (flying.get(entry.id) ?? 1) - 1)
   }
 }
 
-function acknowledge(one: UnsentEmergency, treatment: Treatment): void {
+function acknowledge(entry: UnsentEmergency, treatment: Treatment): void {
   // An answer that does not show it back is no answer.
-  if (!treatment.events.some((event) => event.id === one.id)) throw new Unreachable()
-  const name = treatmentName(one.caseId)
+  if (!treatment.events.some((event) => event.id === entry.id)) throw new Unreachable()
+  const name = treatmentName(entry.caseId)
   const shown = cachedSignal<Treatment>(name).value.value
   // A slow answer must not take away what a quicker one has shown since.
-  if (one.person === personId() && treatment.position >= (shown?.position ?? 0)) void replace(name, treatment)
-  const { id, person, caseId, event } = one
+  if (entry.person === personId() && treatment.position >= (shown?.position ?? 0)) void replace(name, treatment)
+  const { id, person, caseId, event } = entry
   void keepSent([{ id, person, caseId, device: id, event, at: Date.now() }])
-  set(one.id, { sent: true })
-  void removeEmergency(one.id).catch(() => undefined)
+  set(entry.id, { sent: true })
+  void removeEmergency(entry.id).catch(() => undefined)
 }
 
 function wayIn(error: unknown): Way {
@@ -147,9 +148,9 @@ function wayIn(error: unknown): Way {
 
 /** What was told before the app was closed, or in another tab. */
 async function load(): Promise<void> {
-  const found = await readEmergencies().catch((): readonly UnsentEmergency[] => [])
-  const known = new Set(every.value.map((one) => one.entry.id))
-  const unknown = found.filter((entry) => !known.has(entry.id))
+  const entries = await readEmergencies().catch((): readonly UnsentEmergency[] => [])
+  const known = new Set(every.value.map((emergency) => emergency.entry.id))
+  const unknown = entries.filter((entry) => !known.has(entry.id))
   if (unknown.length === 0) return
   every.value = [...every.value, ...unknown.map((entry) => ({ entry, written: true, sent: false, way: ON_THE_WAY }))]
   attend()

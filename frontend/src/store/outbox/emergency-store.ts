@@ -52,9 +52,9 @@ export async function closeEmergencyStore(): Promise<void> {
   db?.close()
 }
 
-export async function writeEmergency(one: UnsentEmergency): Promise<void> {
+export async function writeEmergency(entry: UnsentEmergency): Promise<void> {
   const tx = (await database()).transaction('emergencies', 'readwrite', { durability: 'strict' })
-  await Promise.all([tx.store.put(one), tx.done])
+  await Promise.all([tx.store.put(entry), tx.done])
 }
 
 /** In the order they were told: ids are made in the order of time (RFC 9562, version 7). */

@@ -26,7 +26,7 @@ export const countOf = ({ work, readings, emergencies }: LeftOver) => work.lengt
 
 /** The server's sentence on the first entry that it would not take; undefined where nothing was refused. */
 export const refusedOf = ({ caseId, work, readings }: LeftOver): string | undefined =>
-  [...work, ...readings].find((one) => one.refused !== undefined)?.refused ?? (wayOf(caseId)?.says || undefined)
+  [...work, ...readings].find((entry) => entry.refused !== undefined)?.refused ?? (wayOf(caseId)?.says || undefined)
 
 /** Ids begin with the milliseconds at which they were made (RFC 9562, version 7). */
 const madeAt = (id: string) => Number.parseInt(id.replace(/-/g, '').slice(0, 12), 16)
@@ -36,9 +36,9 @@ export async function leftOver(): Promise<readonly LeftOver[]> {
   const mine = rangeOfPerson(personId())
   const [work, readings] = await Promise.all([db.getAll('outbox', mine), db.getAll('taken', mine)])
   const emergencies = emergenciesByCase()
-  const cases = [...new Set([...emergencies, ...work, ...readings].map((one) => one.caseId))]
+  const cases = [...new Set([...emergencies, ...work, ...readings].map((entry) => entry.caseId))]
   return cases.map((caseId) => {
-    const of = <T extends { caseId: string }>(every: readonly T[]) => every.filter((one) => one.caseId === caseId)
+    const of = <T extends { caseId: string }>(every: readonly T[]) => every.filter((entry) => entry.caseId === caseId)
     const here = { work: of(work), readings: of(readings), emergencies: of(emergencies) }
     const ids = [
       ...here.work.map(({ event }) => event.id),
@@ -50,20 +50,20 @@ export async function leftOver(): Promise<readonly LeftOver[]> {
 
 /** The same for a screen, looked at again every few seconds. */
 export function useLeftOver(): readonly LeftOver[] {
-  const [found, setFound] = useState<readonly LeftOver[]>([])
+  const [entries, setEntries] = useState<readonly LeftOver[]>([])
   // A store that cannot be read says so itself.
-  const look = () => void leftOver().then(setFound, () => undefined)
+  const look = () => void leftOver().then(setEntries, () => undefined)
   useEffect(() => {
     look()
     const timer = setInterval(() => document.visibilityState === 'visible' && look(), LOOK_MS)
     return () => clearInterval(timer)
   }, [personId()])
-  return found
+  return entries
 }
 
 /** All of it as a file in plain form: what it is, whose, and each entry as it would be sent. */
 export function fileOf(left: readonly LeftOver[], now = new Date()): File {
-  const told = {
+  const content = {
     what: 'Entries of Fourth Canal that the server has not taken yet. They are still on the phone and are sent when they can be.',
     saved_at: now.toISOString(),
     person: session.value?.person,
@@ -81,7 +81,7 @@ export function fileOf(left: readonly LeftOver[], now = new Date()): File {
     })),
   }
   const name = `not-sent-${now.toISOString().slice(0, 10)}.json`
-  return new File([JSON.stringify(told, null, 2)], name, { type: 'application/json' })
+  return new File([JSON.stringify(content, null, 2)], name, { type: 'application/json' })
 }
 
 /** Hands the file to another app where the phone can, else saves it. */
@@ -105,16 +105,16 @@ export const asideName = (person: string) => `set aside of ${person}`
  */
 export async function setAside({ person, caseId, seq }: Unsent, noteOf: (one: Unsent) => string): Promise<void> {
   const tx = (await database()).transaction(['outbox', 'device'], 'readwrite', { durability: 'strict' })
-  const [found, before] = await Promise.all([
+  const [entry, before] = await Promise.all([
     tx.objectStore('outbox').get([person, caseId, seq]),
     tx.objectStore('device').get(asideName(person)) as Promise<readonly Unsent[] | undefined>,
   ])
   // Another tab may have seen it acknowledged, or set it aside.
-  if (found?.refused !== undefined) {
-    const payload = { kind: 'note' as const, text: noteOf(found) }
-    const event = { ...found.event, id: uuid7(), node: '', payload }
+  if (entry?.refused !== undefined) {
+    const payload = { kind: 'note' as const, text: noteOf(entry) }
+    const event = { ...entry.event, id: uuid7(), node: '', payload }
     await tx.objectStore('outbox').put({ person, caseId, seq, event })
-    await tx.objectStore('device').put([...(before ?? []), found], asideName(person))
+    await tx.objectStore('device').put([...(before ?? []), entry], asideName(person))
   }
   await tx.done
   await changed(person, caseId)

@@ -17,42 +17,42 @@ export const takenOf = waitingOf
 /** A reading goes to the server; where that cannot be reached, or earlier ones wait, it is kept on the phone. */
 export async function take(
   caseId: string,
-  one: Omit<PendingReading, 'person' | 'caseId' | 'seq'>,
+  taken: Omit<PendingReading, 'person' | 'caseId' | 'seq'>,
 ): Promise<'sent' | 'kept'> {
-  const before = takenOf(caseId).value.some((other) => other.canal === one.canal && other.refused === undefined)
+  const before = takenOf(caseId).value.some((other) => other.canal === taken.canal && other.refused === undefined)
   try {
     if (before) throw new Unreachable()
-    await sendOne(one)
+    await sendOne(taken)
   } catch (error) {
     if (!(error instanceof Unreachable)) throw error
-    await keepTaken(caseId, one)
+    await keepTaken(caseId, taken)
     return 'kept'
   }
   await refreshCase(caseId)
   return 'sent'
 }
 
-async function keepTaken(caseId: string, one: Omit<PendingReading, 'person' | 'caseId' | 'seq'>): Promise<void> {
+async function keepTaken(caseId: string, taken: Omit<PendingReading, 'person' | 'caseId' | 'seq'>): Promise<void> {
   const person = personId()
   const tx = (await database()).transaction('taken', 'readwrite', { durability: 'strict' })
   const last = (await tx.store.getAllKeys(ofCase(person, caseId))).at(-1)
-  await Promise.all([tx.store.put({ ...one, person, caseId, seq: (last?.[2] ?? 0) + 1 }), tx.done])
+  await Promise.all([tx.store.put({ ...taken, person, caseId, seq: (last?.[2] ?? 0) + 1 }), tx.done])
   await changed(person, caseId)
 }
 
 /** Sends what waits of a person; what is refused stays with the server's sentence. Raises Unreachable, Refused by 401. */
 export async function sendTaken(person: string): Promise<void> {
   const sent = new Set<string>()
-  for (const one of await (await database()).getAll('taken', rangeOfPerson(person))) {
-    if (one.refused !== undefined || person !== personId()) continue
+  for (const pending of await (await database()).getAll('taken', rangeOfPerson(person))) {
+    if (pending.refused !== undefined || person !== personId()) continue
     try {
-      await sendOne(one)
-      await dropTaken(one)
+      await sendOne(pending)
+      await dropTaken(pending)
     } catch (error) {
       if (!(error instanceof Refused) || !error.forGood) throw error
-      await keepSentence(one, error.fields[0]?.detail ?? error.message)
+      await keepSentence(pending, error.fields[0]?.detail ?? error.message)
     }
-    sent.add(one.caseId)
+    sent.add(pending.caseId)
   }
   for (const caseId of sent) await refreshCase(caseId)
 }
@@ -74,9 +74,9 @@ export async function dropTaken({ person, caseId, seq }: PendingReading): Promis
   await changed(person, caseId)
 }
 
-async function keepSentence(one: PendingReading, refused: string): Promise<void> {
-  await (await database()).put('taken', { ...one, refused })
-  await changed(one.person, one.caseId)
+async function keepSentence(pending: PendingReading, refused: string): Promise<void> {
+  await (await database()).put('taken', { ...pending, refused })
+  await changed(pending.person, pending.caseId)
 }
 
 /** How much waits on this phone of the person who is signed in: work done and readings, of all cases. */

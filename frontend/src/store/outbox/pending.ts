@@ -38,8 +38,8 @@ export function waitingIn<S extends Store>(store: S) {
   /** What waits of the case for the person who is signed in. */
   function waitingOf(caseId: string): Signal<readonly Local[S]['value'][]> {
     const person = personId()
-    const found = shown.get(keyOf(person, caseId))
-    if (found) return found
+    const pending = shown.get(keyOf(person, caseId))
+    if (pending) return pending
     const made = signal<readonly Local[S]['value'][]>([])
     shown.set(keyOf(person, caseId), made)
     lookUntilKnown(person, caseId)

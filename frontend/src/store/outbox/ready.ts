@@ -6,13 +6,13 @@ import { type Ready, readReady, writeReady } from './emergency-store'
 // What an emergency needs of a case lies apart from the case, so that it can be told and its first steps be read where
 // the case itself is not on the screen.
 
-const found = signal<readonly Ready[]>([])
+const everyReady = signal<readonly Ready[]>([])
 
-const of = (caseId: string) => found.value.find((one) => one.person === personId() && one.caseId === caseId)
+const of = (caseId: string) => everyReady.value.find((ready) => ready.person === personId() && ready.caseId === caseId)
 
 const put = (ready: Ready) => {
-  const others = found.value.filter((one) => one.person !== ready.person || one.caseId !== ready.caseId)
-  found.value = [...others, ready]
+  const others = everyReady.value.filter((other) => other.person !== ready.person || other.caseId !== ready.caseId)
+  everyReady.value = [...others, ready]
 }
 
 /** Keeps what an emergency of this case would need, whenever the plan or the position is another. */

@@ -104,13 +104,13 @@ async function sendCase(person: string, caseId: string, gaps = 0): Promise<void>
   const { device, base } = await deviceOf(person, caseId)
   while (person === personId()) {
     const next = await (await database()).getAll('outbox', ofCase(person, caseId), BATCH)
-    const refused = next.findIndex((one) => one.refused !== undefined)
+    const refused = next.findIndex((entry) => entry.refused !== undefined)
     const batch = refused < 0 ? next : next.slice(0, refused)
     if (batch.length === 0) return
     try {
       const events = batch.map(({ seq, event }) => ({ ...event, device_seq: seq - base }))
-      const told = await report(caseId, { device, actor: person, events })
-      await acknowledge(person, caseId, batch, told, { device, events })
+      const treatment = await report(caseId, { device, actor: person, events })
+      await acknowledge(person, caseId, batch, treatment, { device, events })
     } catch (error) {
       const [first] = batch
       if (first && gaps < MOST_GAPS && error instanceof Refused && error.code === GAP)
@@ -128,20 +128,20 @@ async function acknowledge(
   person: string,
   caseId: string,
   batch: readonly Unsent[],
-  told: Treatment,
+  treatment: Treatment,
   { device, events }: { readonly device: string; readonly events: readonly EventGiven[] },
 ): Promise<void> {
-  const stored = new Set(told.events.map((event) => event.id))
-  const taken = batch.filter((one) => stored.has(one.event.id))
+  const stored = new Set(treatment.events.map((event) => event.id))
+  const taken = batch.filter((unsent) => stored.has(unsent.event.id))
   // An answer that acknowledges nothing is no answer.
   if (taken.length === 0) throw new Unreachable()
   const shown = events.filter((event) => stored.has(event.id))
   await keepSent(shown.map((event) => ({ id: event.id, person, caseId, device, event, at: Date.now() })))
   const name = treatmentName(caseId)
-  show(person, name, told)
+  show(person, name, treatment)
   const tx = (await database()).transaction(['outbox', 'kept'], 'readwrite', { durability: 'strict' })
   await Promise.all([
-    tx.objectStore('kept').put(entry(person, name, told)),
+    tx.objectStore('kept').put(entry(person, name, treatment)),
     ...taken.map(({ seq }) => tx.objectStore('outbox').delete([person, caseId, seq])),
     tx.done,
   ])
@@ -158,21 +158,21 @@ async function refuse(batch: readonly Unsent[], problem: Refused): Promise<void>
 }
 
 /** Tries again what the server would not take. */
-export async function sendAgain(one: Unsent): Promise<void> {
-  await mark(one, undefined)
-  await changed(one.person, one.caseId)
+export async function sendAgain(unsent: Unsent): Promise<void> {
+  await mark(unsent, undefined)
+  await changed(unsent.person, unsent.caseId)
   await send()
 }
 
 /** Only what is still there: another tab may have seen it acknowledged. */
 async function mark({ person, caseId, seq }: Unsent, refused: string | undefined): Promise<void> {
   const tx = (await database()).transaction('outbox', 'readwrite', { durability: 'strict' })
-  const found = await tx.store.get([person, caseId, seq])
-  await Promise.all([found && tx.store.put(withSentence(found, refused)), tx.done])
+  const unsent = await tx.store.get([person, caseId, seq])
+  await Promise.all([unsent && tx.store.put(withSentence(unsent, refused)), tx.done])
 }
 
-function withSentence({ refused: _, ...one }: Unsent, refused: string | undefined): Unsent {
-  return refused === undefined ? one : { ...one, refused }
+function withSentence({ refused: _, ...unsent }: Unsent, refused: string | undefined): Unsent {
+  return refused === undefined ? unsent : { ...unsent, refused }
 }
 
 /** Where the events of a case are counted from: a device's name, and the number after which its own begin. */
@@ -201,7 +201,7 @@ async function deviceOf(person: string, caseId: string): Promise<Counted> {
  * that does not close the gap, a device of another name begins with what waits.
  */
 function closeGap(caseId: string, gaps: number, { person, seq }: Unsent, base: number): Promise<unknown> {
-  if (gaps === 0) return askTreatment(caseId).then((told) => show(person, treatmentName(caseId), told))
+  if (gaps === 0) return askTreatment(caseId).then((treatment) => show(person, treatmentName(caseId), treatment))
   const anew: Counted = { device: uuid7(), base: Math.max(base, seq - 1) }
   return writeDevice(begunAnew(person, caseId), anew)
 }

@@ -28,26 +28,26 @@ const lost = signal<readonly Sent[]>([])
 
 /** What the server has lost of this person's and does not show yet, in the order of doing. */
 export const lostOf = (caseId: string): readonly Sent[] =>
-  lost.value.filter((one) => one.person === personId() && one.caseId === caseId)
+  lost.value.filter((entry) => entry.person === personId() && entry.caseId === caseId)
 
 /** What was done in the case as the server has it now, what it had lost brought back. */
 export async function askTreatment(caseId: string): Promise<Treatment> {
   const person = personId()
   const asked = Date.now()
-  const told = await calls.getTreatment(caseId)
+  const treatment = await calls.getTreatment(caseId)
   // A store that cannot be read says nothing of what was sent.
   const sent = await sentOf(person, caseId).catch((): readonly Sent[] => [])
-  const there = new Set(told.events.map(({ id }) => id))
+  const there = new Set(treatment.events.map(({ id }) => id))
   // What was acknowledged after the question was asked may not be in its answer.
-  const gone = sent.filter((one) => one.at < asked && !there.has(one.id))
-  if (gone.length === 0) return told
-  note(caseId, told, gone)
-  lost.value = [...lost.value.filter((one) => one.caseId !== caseId), ...gone]
-  return bringBack(person, caseId, gone, told)
+  const gone = sent.filter((entry) => entry.at < asked && !there.has(entry.id))
+  if (gone.length === 0) return treatment
+  note(caseId, treatment, gone)
+  lost.value = [...lost.value.filter((entry) => entry.caseId !== caseId), ...gone]
+  return bringBack(person, caseId, gone, treatment)
 }
 
-function note(caseId: string, told: Treatment, gone: readonly Sent[]): void {
-  const there = new Set([...told.events.map(({ id }) => id), ...gone.map(({ id }) => id)])
+function note(caseId: string, treatment: Treatment, gone: readonly Sent[]): void {
+  const there = new Set([...treatment.events.map(({ id }) => id), ...gone.map(({ id }) => id)])
   const before = cachedSignal<Treatment>(treatmentName(caseId)).value.value?.events ?? []
   const others = before.filter(({ id }) => !there.has(id)).length
   const known = setBack.value.get(caseId)
@@ -56,41 +56,46 @@ function note(caseId: string, told: Treatment, gone: readonly Sent[]): void {
 }
 
 /** Sends what is gone, in the order of doing. What cannot be sent now is tried with the next question. */
-async function bringBack(person: string, caseId: string, gone: readonly Sent[], told: Treatment): Promise<Treatment> {
-  let latest = told
+async function bringBack(
+  person: string,
+  caseId: string,
+  gone: readonly Sent[],
+  treatment: Treatment,
+): Promise<Treatment> {
+  let latest = treatment
   try {
     for (const run of runsOf(gone)) latest = await again(caseId, person, run)
   } catch {
     // No answer, or a refusal: they stay on the screen as not sent.
   }
   const there = new Set(latest.events.map(({ id }) => id))
-  lost.value = lost.value.filter((one) => one.caseId !== caseId || !there.has(one.id))
+  lost.value = lost.value.filter((entry) => entry.caseId !== caseId || !there.has(entry.id))
   return latest
 }
 
 /** Entries of one device that follow each other, a batch at most: an emergency keeps its place among the work. */
 function runsOf(gone: readonly Sent[]): Sent[][] {
   const runs: Sent[][] = []
-  for (const one of gone) {
+  for (const entry of gone) {
     const run = runs.at(-1)
-    if (run && run[0]?.device === one.device && run.length < BATCH) run.push(one)
-    else runs.push([one])
+    if (run && run[0]?.device === entry.device && run.length < BATCH) run.push(entry)
+    else runs.push([entry])
   }
   return runs
 }
 
 async function again(caseId: string, actor: string, run: readonly Sent[]): Promise<Treatment> {
-  const events = run.map((one) => one.event)
+  const events = run.map((entry) => entry.event)
   try {
     return await report(caseId, { device: run[0]?.device ?? '', actor, events })
   } catch (error) {
     if (!(error instanceof Refused) || error.code !== 'sequence-gap') throw error
   }
   // What stood between was done too long ago to be kept here: each comes as from a device of its own, named by it.
-  let told: Treatment | undefined
+  let treatment: Treatment | undefined
   for (const event of events)
-    told = await report(caseId, { device: event.id, actor, events: [{ ...event, device_seq: 1 }] })
-  return told as Treatment
+    treatment = await report(caseId, { device: event.id, actor, events: [{ ...event, device_seq: 1 }] })
+  return treatment as Treatment
 }
 
 /** After each sign-in the cases of the last days are compared, those worked last first. */
@@ -105,8 +110,8 @@ async function compare(person: string): Promise<void> {
   for (const caseId of cases.slice(-MOST_CASES).reverse()) {
     if (person !== personId()) return
     try {
-      const told = await askTreatment(caseId)
-      if (setBack.value.has(caseId)) show(person, treatmentName(caseId), told)
+      const treatment = await askTreatment(caseId)
+      if (setBack.value.has(caseId)) show(person, treatmentName(caseId), treatment)
     } catch {
       // Looked at when the case is opened.
     }

@@ -15,19 +15,19 @@ async function present(): Promise<PushState> {
   const push = await manager()
   if (!push) return 'unsupported'
   if (Notification.permission === 'denied') return 'denied'
-  const found = await push.getSubscription()
-  return found && (await stillHolds(found)) ? 'on' : 'off'
+  const subscription = await push.getSubscription()
+  return subscription && (await stillHolds(subscription)) ? 'on' : 'off'
 }
 
 /**
  * Whether the server still tells this browser: it is told again, for the server may have let the subscription go. One
  * made for another key is of a server that is no more, and ends.
  */
-async function stillHolds(found: PushSubscription): Promise<boolean> {
+async function stillHolds(subscription: PushSubscription): Promise<boolean> {
   try {
     const { key } = await calls.getPushKey()
-    if (keyOf(found) !== key) return !(await found.unsubscribe())
-    await give(found)
+    if (keyOf(subscription) !== key) return !(await subscription.unsubscribe())
+    await give(subscription)
   } catch (error) {
     if (!(error instanceof Unreachable)) return false
   }
@@ -65,10 +65,10 @@ async function allow(): Promise<PushState> {
 
 /** This browser is told nothing more. Its push service then refuses the server, should that not hear of it now. */
 export async function stopPush(): Promise<PushState> {
-  const found = await (await manager())?.getSubscription()
-  if (found) {
-    await found.unsubscribe()
-    await calls.removeSubscription(found.endpoint).catch(() => undefined)
+  const subscription = await (await manager())?.getSubscription()
+  if (subscription) {
+    await subscription.unsubscribe()
+    await calls.removeSubscription(subscription.endpoint).catch(() => undefined)
   }
   return present()
 }

@@ -59,10 +59,10 @@ export async function signIn(username: string, password: string): Promise<void> 
   postToTabs({ kind: 'session' })
 }
 
-async function take(found: Session): Promise<void> {
-  session.value = found
+async function take(signedIn: Session): Promise<void> {
+  session.value = signedIn
   sessionState.value = 'in'
-  await writeDevice(SESSION, found).catch(() => undefined)
+  await writeDevice(SESSION, signedIn).catch(() => undefined)
 }
 
 /** Ends the session; copies of the server's things leave this phone, what was typed stays for the next sign-in. */
