@@ -72,7 +72,7 @@ function Laid({ items }: { items: Plan['tray_list'] }) {
             colour={instrument.colour}
             note={words.order.motion(instrument.motion)}
           />
-          <span class="small soft">{canals.join(' · ')}</span>
+          <span class="small soft wide">{canals.join(' · ')}</span>
           {instrument.motion !== 'hand' && <span class="small soft wide">{instrument.setting_says}</span>}
         </li>
       ))}
