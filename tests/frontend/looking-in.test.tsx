@@ -1,5 +1,5 @@
 import { act, createEvent, fireEvent, render, screen } from '@testing-library/preact'
-import { beforeEach, describe, expect, test } from 'vitest'
+import { beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest'
 import { WantedImages } from '@/screens/chair/image-answers'
 import { LookingIn } from '@/screens/chair/looking-in'
 import { TakenOver } from '@/screens/chair/take-over'
@@ -91,6 +91,9 @@ describe('a supervisor who looks in', () => {
   })
 
   test('answers nothing that was not on the screen for 400 ms; an emergency is never held up', async () => {
+    // However long the machine takes from drawing to touching.
+    const clock = vi.spyOn(performance, 'now').mockReturnValue(5000)
+    onTestFinished(() => clock.mockRestore())
     const { record } = looks([STEP, { kind: 'pause', canal: 'MB1', payload: { what: 'sensitivity' } }])
     fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'Numb now.' } })
     await touch('Let it go on', 350)
