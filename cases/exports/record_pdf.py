@@ -29,7 +29,7 @@ STATE = {
     CanalState.WAITS: "waits for a canal that it joins",
     CanalState.FINISHED: "finished",
 }
-_ENDED = {CautionEnd.STANDS: "stands", CautionEnd.LET_PASS: "let pass", CautionEnd.GONE: "gone in a later version"}
+_ENDED = {CautionEnd.STANDS: "stands", CautionEnd.OVERRIDDEN: "let pass", CautionEnd.GONE: "gone in a later version"}
 _LETTERS = string.ascii_letters + string.digits + string.punctuation + " ·"
 
 
@@ -82,7 +82,7 @@ def _tables(record: Record) -> Iterator[Table]:
     yield "Sign-offs by a supervisor and exposures", _ASKED, _asked(record)
     yield "Sign-offs at hold points", _SIGN_OFFS, _sign_offs(record)
     yield "Cautions", _CAUTIONS, _cautions(record)
-    yield "Let pass by a supervisor", _LET_PASS, _let_pass(record)
+    yield "Let pass by a supervisor", _OVERRIDES, _overrides(record)
     yield "Pauses, stops passed, emergencies", _HALTS, _halts(record)
     yield "Visits", _VISITS, _visits(record)
     yield "Irrigants", _IRRIGANTS, _irrigants(record)
@@ -212,7 +212,7 @@ def _cautions(record: Record) -> Iterator[Row]:
         yield Row(cells=(one.canal or "tooth", severity, one.says, str(one.version), _ENDED[one.settled]))
 
 
-_LET_PASS = (
+_OVERRIDES = (
     Column(head="Caution", width=24),
     Column(head="Canal", width=9),
     Column(head="Reason", width=44),
@@ -221,8 +221,8 @@ _LET_PASS = (
 )
 
 
-def _let_pass(record: Record) -> Iterator[Row]:
-    for one in record.let_pass:
+def _overrides(record: Record) -> Iterator[Row]:
+    for one in record.overrides:
         by = cells.by(one.who, one.at)
         back = cells.by(one.withdrawn_by, one.withdrawn_at) if one.withdrawn_by else ""
         size = "" if one.final_size is None else f"Final size {one.final_size}. "

@@ -36,12 +36,12 @@ def with_chart(cases: QuerySet[Case]) -> QuerySet[Case]:
 
 
 def reading_of(row: LengthReading) -> Reading:
-    found: Reading = decode(Reading, row.told, Mode.KEPT)
+    found: Reading = decode(Reading, row.payload, Mode.KEPT)
     return found
 
 
 def junction_of(row: JunctionReading) -> Junction:
-    return decode(Junction, row.told, Mode.KEPT)
+    return decode(Junction, row.payload, Mode.KEPT)
 
 
 def counting_readings(row: Canal) -> list[LengthReading]:

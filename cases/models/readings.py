@@ -49,7 +49,7 @@ class ReadingRow(ClientCreated, AppendOnly):
         abstract = True
 
     @property
-    def told(self) -> Any:
+    def payload(self) -> Any:
         """What was read, as JSON data."""
         return json.loads(self.text)
 

@@ -84,7 +84,7 @@ class _Made:
             struck=self._struck(),
             images_put_right=self._images_put_right(),
             cautions=cautions.cautions(sorted(story.versions.values(), key=lambda each: each.number)),
-            let_pass=self._let_pass(),
+            overrides=self._overrides(),
             asked=sums.asked(story, sum(len(row.reviews.all()) for row in self.versions if row.hash in story.versions)),
             sign_offs=sums.sign_offs(story),
             halts=sums.halts(story),
@@ -183,7 +183,7 @@ class _Made:
         return tuple(
             StruckReading(
                 canal=canal,
-                says=", ".join(each for each in words.read(row.told) if each),
+                says=", ".join(each for each in words.read(row.payload) if each),
                 taken_by=self._person(row.actor),
                 taken_at=row.at,
                 why=StruckWhy(row.struck_why),
@@ -212,7 +212,7 @@ class _Made:
             for row in rows.order_by("at", "pk")
         )
 
-    def _let_pass(self) -> tuple[OverrideRecord, ...]:
+    def _overrides(self) -> tuple[OverrideRecord, ...]:
         return tuple(
             OverrideRecord(
                 code=row.code,

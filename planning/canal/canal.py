@@ -8,11 +8,11 @@ from planning import anatomy
 from planning.anatomy import Notation, Tooth, ToothName
 from planning.canal import apical_size, final_size, prepared_shape
 from planning.canal.apical_size import SizeRequest
-from planning.canal.initial_shape import Widths, natural_canal, widths_of
+from planning.canal.initial_shape import Widths, initial_shape_of, widths_of
 from planning.canal.joins import Join, join_of
 from planning.canal.kit_sizes import kit_sizes
 from planning.canal.setting_phases import phases_of
-from planning.contract.expected import NaturalCanal
+from planning.contract.expected import InitialShape
 from planning.contract.plan_input import WIDE_CANAL, CanalInput, PlanInput
 from planning.contract.plan_value import Caution, SizeRange
 from planning.foundation.errors import ChoiceNotPossible, PlanningError, UnknownTooth
@@ -70,11 +70,11 @@ class Canal:
         return None if end_um is None else mm(end_um)
 
     @property
-    def natural(self) -> NaturalCanal | None:
+    def initial_shape(self) -> InitialShape | None:
         """The canal before anything has been in it; None without a length or without known widths."""
         if self.widths is None or self.length.working_length_mm is None:
             return None
-        return natural_canal(self.widths, self.orifice_mm, self.length.working_length_mm)
+        return initial_shape_of(self.widths, self.orifice_mm, self.length.working_length_mm)
 
 
 def tooth_of(given: PlanInput) -> Tooth:

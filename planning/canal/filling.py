@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from planning.canal.profile import Line, volume_mm3
-from planning.contract.expected import NaturalCanal
+from planning.contract.expected import InitialShape
 from planning.contract.obturation import FillingItem, Obturation, Rest, Volumes
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import HUNDREDTH_MM
@@ -21,14 +21,14 @@ DIGITS = 2  # decimals of depths and volumes: a hundredth of a millimetre
 class Filled:
     """A canal ready to be filled, depths from the reference point."""
 
-    natural: Line
+    initial_shape: Line
     """Before anything was in it; empty where its widths are not known."""
     prepared: Line
     """Reference point side first, down to the end of the preparation."""
     size: int
     taper: int
     """Of the final instrument."""
-    oval: NaturalCanal | None = None
+    oval: InitialShape | None = None
     """The canal's widths to both sides; None where they are not known, or it is round."""
     held: bool = True
     """False where the end is wider than the final size: then it holds no cone of it."""
@@ -176,7 +176,7 @@ def _volumes(master: FillingItem | None, canal: Filled, figures: Figures) -> Vol
     prepared = volume_mm3(canal.prepared, canal.oval)
     cone = None if master is None else _inside_mm3(master, canal, figures)
     return Volumes(
-        before_mm3=round(volume_mm3(canal.natural, canal.oval), DIGITS) if canal.natural else None,
+        before_mm3=round(volume_mm3(canal.initial_shape, canal.oval), DIGITS) if canal.initial_shape else None,
         prepared_mm3=round(prepared, DIGITS),
         cone_mm3=None if cone is None else round(cone, DIGITS),
         to_fill_mm3=max(0.0, round(prepared - (cone or 0.0), DIGITS)),

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from planning.anatomy import Tooth
 from planning.canal import gauging, prepared_shape
 from planning.canal.apical_size import ApicalEnd, SizeRequest
-from planning.canal.initial_shape import Widths, natural_canal
+from planning.canal.initial_shape import Widths, initial_shape_of
 from planning.canal.joins import Join
 from planning.canal.prepared_shape import CanalFrame
 from planning.canal.profile import narrow_line, wide_line
@@ -55,10 +55,10 @@ def asked(charted: Charted, taper: int, figures: Figures) -> SizeRequest:
 def _place(charted: Charted, end_mm: float) -> CanalFrame:
     orifice = prepared_shape.orifice_mm(charted.canal, charted.given.setting, charted.tooth.crown_mm or 0.0)
     length = charted.length.working_length_mm
-    natural = None
+    initial_shape = None
     if charted.widths is not None and length is not None:
-        natural = natural_canal(charted.widths, orifice, length)
-    return CanalFrame(orifice_mm=orifice, end_mm=end_mm, natural=natural)
+        initial_shape = initial_shape_of(charted.widths, orifice, length)
+    return CanalFrame(orifice_mm=orifice, end_mm=end_mm, initial_shape=initial_shape)
 
 
 def end_um(length: Length, join: Join | None) -> int | None:
@@ -73,9 +73,9 @@ def _end(widths: Widths, place: CanalFrame | None) -> ApicalEnd:
     """How wide the canal is where its preparation ends; at the lowest level that is known while there is no length."""
     lowest = widths.levels[0]
     narrow_mm, wide_mm = lowest.narrow_mm, lowest.narrow_mm if lowest.wide_mm is None else lowest.wide_mm
-    if place is not None and place.natural is not None:
-        narrow_mm = prepared_shape.width_at(narrow_line(place.natural), place.end_mm) or narrow_mm
-        wide_mm = prepared_shape.width_at(wide_line(place.natural), place.end_mm) or wide_mm
+    if place is not None and place.initial_shape is not None:
+        narrow_mm = prepared_shape.width_at(narrow_line(place.initial_shape), place.end_mm) or narrow_mm
+        wide_mm = prepared_shape.width_at(wide_line(place.initial_shape), place.end_mm) or wide_mm
     if not widths.end_rows[0]:
         return ApicalEnd(narrow_mm=narrow_mm, wide_mm=wide_mm)
     return ApicalEnd(narrow_mm=narrow_mm, wide_mm=wide_mm, source=widths.source, know=widths.know, rows=widths.end_rows)

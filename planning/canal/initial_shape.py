@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from planning.anatomy import like
 from planning.contract.canal_facts import WidthInput
-from planning.contract.expected import CanalWidth, NaturalCanal
+from planning.contract.expected import CanalWidth, InitialShape
 from planning.contract.plan_input import PlanInput
 from planning.foundation import tables
 from planning.foundation.bounds import refuse_outside
@@ -76,7 +76,7 @@ def widths_of(given: PlanInput, number: int, figures: Figures, *, beyond_mm: flo
     return _published(given, canal.name, beyond_mm, figures)
 
 
-def natural_canal(widths: Widths, orifice_mm: float, end_mm: float) -> NaturalCanal | None:
+def initial_shape_of(widths: Widths, orifice_mm: float, end_mm: float) -> InitialShape | None:
     """The canal in depths from the reference point, orifice first; None where its orifice is no higher than its end."""
     if orifice_mm >= end_mm:
         return None
@@ -91,7 +91,7 @@ def natural_canal(widths: Widths, orifice_mm: float, end_mm: float) -> NaturalCa
         CanalWidth(from_reference_mm=round(end_mm - up, 2), narrow_mm=round(narrow, 3), wide_mm=round(wide, 3))
         for up, narrow, wide in reversed(inside)
     )
-    return NaturalCanal(points=points, source=widths.source, know=widths.know)
+    return InitialShape(points=points, source=widths.source, know=widths.know)
 
 
 def _at_orifice(levels: Sequence[_Level], height: float, widths: Widths) -> _Level:

@@ -12,7 +12,7 @@ from planning.anatomy.walls import ThinWall, WallLeft
 from planning.canal import apical_size
 from planning.canal.apical_size import SizeRequest, WallAbove
 from planning.canal.profile import Line, narrow_line
-from planning.contract.expected import NaturalCanal
+from planning.contract.expected import InitialShape
 from planning.contract.plan_input import CanalInput
 from planning.contract.plan_value import SizeOption, SizeRange
 from planning.foundation.tables import Figures
@@ -27,7 +27,7 @@ class CanalFrame:
 
     orifice_mm: float
     end_mm: float
-    natural: NaturalCanal | None
+    initial_shape: InitialShape | None
     """None where its widths are not known."""
 
 
@@ -134,9 +134,9 @@ def with_options(
 
 def natural_mm(place: CanalFrame, at_mm: float) -> float | None:
     """Narrow width of the canal at a depth before anything has been in it; None where it is not known."""
-    if place.natural is None:
+    if place.initial_shape is None:
         return None
-    return width_at(narrow_line(place.natural), at_mm)
+    return width_at(narrow_line(place.initial_shape), at_mm)
 
 
 def width_at(line: Line, at_mm: float) -> float | None:

@@ -14,7 +14,7 @@ from itertools import pairwise
 import numpy as np
 
 from planning.anatomy import ovals
-from planning.contract.expected import NaturalCanal
+from planning.contract.expected import InitialShape
 from planning.instruments.iso_3630 import Instrument, corners, diameter_mm
 
 STRAIGHT_MM2 = 1e-12  # rounding error of doubles over a canal's length, far below any instrument's tolerance
@@ -123,9 +123,9 @@ def _without_needless(points: Sequence[tuple[float, float]]) -> Line:
     return tuple(kept)
 
 
-def narrow_line(natural: NaturalCanal) -> Line:
+def narrow_line(initial_shape: InitialShape) -> Line:
     """The outline that binds an instrument."""
-    return tuple((point.from_reference_mm, point.narrow_mm) for point in natural.points)
+    return tuple((point.from_reference_mm, point.narrow_mm) for point in initial_shape.points)
 
 
 def narrows_upwards(line: Line) -> bool:
@@ -133,17 +133,17 @@ def narrows_upwards(line: Line) -> bool:
     return any(deeper > above for (_, above), (_, deeper) in pairwise(line))
 
 
-def wide_line(natural: NaturalCanal) -> Line:
+def wide_line(initial_shape: InitialShape) -> Line:
     """The outline across."""
-    return tuple((point.from_reference_mm, point.wide_mm) for point in natural.points)
+    return tuple((point.from_reference_mm, point.wide_mm) for point in initial_shape.points)
 
 
-def volume_mm3(line: Line, natural: NaturalCanal | None = None) -> float:
+def volume_mm3(line: Line, initial_shape: InitialShape | None = None) -> float:
     """Volume [mm³] of a round canal of this outline, exactly; of an oval one that has been made as wide as that, of
     the oval and the round shape in its middle together."""
-    if natural is None:
+    if initial_shape is None:
         return FRUSTUM * math.fsum((x1 - x0) * (d0 * d0 + d0 * d1 + d1 * d1) for (x0, d0), (x1, d1) in pairwise(line))
-    narrow, wide = narrow_line(natural), wide_line(natural)
+    narrow, wide = narrow_line(initial_shape), wide_line(initial_shape)
     # Where the round shape leaves one side of the oval behind is a corner of the two laid over each other.
     sides = (line, narrow, wide, upper(line, narrow), upper(line, wide))
     depths = sorted({x for side in sides for x, _ in side if line[0][0] <= x <= line[-1][0]})

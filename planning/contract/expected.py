@@ -32,7 +32,7 @@ class CanalWidth:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class NaturalCanal:
+class InitialShape:
     """The canal's widths from the orifice down to its end, and where they are from."""
 
     points: tuple[CanalWidth, ...]
@@ -111,7 +111,7 @@ class SeriesPasses:
 class Expectation:
     """The contact-depth estimate of one canal."""
 
-    natural: NaturalCanal
+    initial_shape: InitialShape
     steps: tuple[ExpectedStep, ...]
     series_passes: SeriesPasses | None
     """None in a technique without a descending series."""

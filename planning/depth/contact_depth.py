@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from planning.canal.profile import Line, Stand, narrows_upwards, upper, volume_mm3
-from planning.contract.expected import NaturalCanal
+from planning.contract.expected import InitialShape
 from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Corners, Instrument, corners
 
@@ -72,12 +72,12 @@ def insert(instrument: Instrument, canal: Line, stop_mm: float, by: LightTouch) 
 
 
 def stand(
-    instrument: Instrument, canal: Line, tip_mm: float, by: LightTouch, natural: NaturalCanal | None = None
+    instrument: Instrument, canal: Line, tip_mm: float, by: LightTouch, initial_shape: InitialShape | None = None
 ) -> Insertion:
     """The instrument having stood with its tip at a depth, however it came there; in a round canal, or in `natural`."""
     shape = Stand(instrument=instrument, tip_mm=min(tip_mm, canal[-1][0]))
     after = upper(canal, shape.line(canal[0][0], by.overcut_mm))
-    removes_mm3 = volume_mm3(after, natural) - volume_mm3(canal, natural)
+    removes_mm3 = volume_mm3(after, initial_shape) - volume_mm3(canal, initial_shape)
     return Insertion(depth_mm=tip_mm, canal=after, removes_mm3=removes_mm3)
 
 

@@ -14,8 +14,8 @@ from planning.contract.expected import (
     Against,
     Expectation,
     ExpectedStep,
+    InitialShape,
     Judged,
-    NaturalCanal,
     ProfilePoint,
     SeriesPasses,
     against,
@@ -35,7 +35,7 @@ from planning.run_sheet.walk import Left, Walk, expected_exit
 class Working:
     """What a forecast of one canal starts from."""
 
-    natural: NaturalCanal
+    initial_shape: InitialShape
     kit: Mapping[str, Instrument]
     touch: LightTouch
     felt: Sequence[RecordedDepth]
@@ -77,7 +77,7 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
 
     With a walk so far the way begins as that one went, whatever was expected, and goes on from where it stands.
     """
-    canal = upper(narrow_line(working.natural), working.passed)
+    canal = upper(narrow_line(working.initial_shape), working.passed)
     walk = Walk(sheet)
     descent = Descent(belief, _series(sheet, working)) if belief and working.descending else None
     course = _Course(working=working, walk=walk, canal=canal, belief=belief, descent=descent)
@@ -90,7 +90,7 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
     return Forecast(
         path=tuple(walk.path),
         expectation=Expectation(
-            natural=working.natural,
+            initial_shape=working.initial_shape,
             prepared=before,
             steps=tuple(course.steps),
             series_passes=course.series_passes(),
@@ -268,7 +268,7 @@ class _Course:
 
     def _stands(self, instrument: Instrument, depth_mm: float) -> float:
         """The instrument has stood there; what it took off the wall [mm³]."""
-        insertion = stand(instrument, self.canal, depth_mm, self.working.touch, self.working.natural)
+        insertion = stand(instrument, self.canal, depth_mm, self.working.touch, self.working.initial_shape)
         self.canal = insertion.canal
         self.stood.append(Stand(instrument=instrument, tip_mm=min(depth_mm, self.canal[-1][0])))
         return insertion.removes_mm3

@@ -62,7 +62,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
     final = _final_instrument(canal, selected)
     steps = _walked(tabled, table_path)
     outline = canal_work.outline(canal, tabled, table_path)
-    place = CanalFrame(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), natural=canal.natural)
+    place = CanalFrame(orifice_mm=canal.orifice_mm, end_mm=mm(work.end_um), initial_shape=canal.initial_shape)
     bend = prepared_shape.bend_of(canal.input, place, figures) if known else None
     comes_to = outcome(canal, selected, final, way, ahead, place) if known else None
     plan = CanalPlan(

@@ -69,9 +69,9 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
 def _wide_at_least(canal: Canal, figures: Figures) -> Line:
     """How wide the canal is at least: on its low side as it was found, and all that has surely been in it."""
     shape: Line = ()
-    if canal.natural is not None and canal.widths is not None:
+    if canal.initial_shape is not None and canal.widths is not None:
         spread = samples.spread(canal.widths, canal.given.setting is Setting.BLOCK, figures)
-        shape = samples.low_side(profile.narrow_line(canal.natural), spread, figures["needle.low_share"])
+        shape = samples.low_side(profile.narrow_line(canal.initial_shape), spread, figures["needle.low_share"])
     kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
     made = canal.input.progress.made if canal.input.progress else ()
     stood = sure.surely_stood(made, kit, shape, contact_depth.light_touch(figures)) if made else ()
@@ -156,15 +156,15 @@ def expected(
 
     With a walk so far it begins as that one went.
     """
-    natural = canal.natural
-    if natural is None or canal.widths is None:
+    initial_shape = canal.initial_shape
+    if initial_shape is None or canal.widths is None:
         path = as_written(canal, selected, sheet)
         return Forecast(path=path, expectation=None, stood=_at_known_stops(canal, sheet, path))
     progress = canal.input.progress
     descend = _descend(canal)
     flaring = [p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE]
     working = Working(
-        natural=natural,
+        initial_shape=initial_shape,
         kit={instrument.key: instrument for instrument in canal.given.kit.instruments},
         touch=contact_depth.light_touch(figures),
         # What was felt before this order of work begins is in what has been made.
@@ -232,7 +232,7 @@ def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *,
         count = max(count, more)
     spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
     drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)
-    line, told = profile.narrow_line(working.natural), reading.reading(figures)
+    line, told = profile.narrow_line(working.initial_shape), reading.reading(figures)
     shallow_mm = figures["depth.bend_shallow"] if working.as_if_straight else 0.0
     return Belief(drawn, line, working.touch, told, shallow_mm=shallow_mm, most_work=most_work)
 

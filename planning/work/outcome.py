@@ -30,7 +30,7 @@ class Outcome:
     """What comes of the final size of a canal whose order of work has one."""
 
     final: Instrument
-    natural: Line
+    initial_shape: Line
     """Before anything was in it; empty where its widths are not known."""
     prepared: Line | None
     """None where the walk does not get the final size to the end."""
@@ -44,11 +44,11 @@ class Outcome:
         if self.prepared is None:
             return None
         filled = Filled(
-            natural=self.natural,
+            initial_shape=self.initial_shape,
             prepared=self.prepared,
             size=self.final.size,
             taper=self.final.taper,
-            oval=canal.natural,
+            oval=canal.initial_shape,
             held=not self.wider,
         )
         return filling.obturation(canal.given.kit.filling, filled, figures)
@@ -60,14 +60,15 @@ def outcome(
     """None for a canal whose order of work has no final size in it, and for one that would end above its orifice."""
     if final is None or place.orifice_mm >= place.end_mm or not _goes_to_end(final, way, sheet, place):
         return None
-    natural = () if place.natural is None else profile.upto(profile.narrow_line(place.natural), place.end_mm)
-    known = profile.upper(natural, canal_work.passed(canal, selected))
+    whole = place.initial_shape
+    initial_shape = () if whole is None else profile.upto(profile.narrow_line(whole), place.end_mm)
+    known = profile.upper(initial_shape, canal_work.passed(canal, selected))
     stood = profile.upper(known, profile.outline(way.stood, from_mm=place.orifice_mm))
     line = Stand(instrument=final, tip_mm=place.end_mm).line(place.orifice_mm)
     at_end = any(stand.instrument.key == final.key and _is_at(stand.tip_mm, place.end_mm) for stand in way.stood)
     return Outcome(
         final=final,
-        natural=natural,
+        initial_shape=initial_shape,
         prepared=profile.upto(stood, place.end_mm) if at_end else None,
         cuts=wider_mm(line, known) > APART_MM if known else None,
         wider=_wider(canal, final, way, sheet),

@@ -52,7 +52,7 @@ records = schema.include(path_regex=f"^{API}/(programmes|cases|canals|plan-versi
 @pytest.fixture
 def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
     case = submitted.case
-    let_pass = CautionOverride.objects.create(
+    override = CautionOverride.objects.create(
         sent_hash="", case=case, code="apex-wide", reason="Seen.", supervisor=vale, version=submitted
     )
     told = Announced(
@@ -64,7 +64,7 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
         "case_id": str(case.pk),
         "canal_id": str(canal_of(case, "P").pk),
         "version_id": str(submitted.pk),
-        "override_id": str(let_pass.pk),
+        "override_id": str(override.pk),
         "image_id": str(image.pk),
         "marking_id": str(uuid7()),
         "bend_id": str(uuid7()),

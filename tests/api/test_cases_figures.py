@@ -91,7 +91,7 @@ def widths_at(programme: Programme, place: str = "") -> str:
 def narrow_mm(plan: Any, canal: str) -> float:
     """At the canal's end."""
     one = next(each for each in plan["canals"] if each["canal"] == canal)
-    return float(one["expectation"]["natural"]["points"][-1]["narrow_mm"])
+    return float(one["expectation"]["initial_shape"]["points"][-1]["narrow_mm"])
 
 
 def preview(case: Case, student: Person, asked: Asked) -> Any:

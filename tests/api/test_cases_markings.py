@@ -75,7 +75,7 @@ def test_a_length_is_taken_from_an_image(priya: Person, opened: Case, image: Ima
     assert line["length_mm"]["value"] == pytest.approx(ROOT.length_mm, abs=0.1)
     assert answer.json()["readings"] == ["P"]
     reading = LengthReading.objects.get(canal=canal_of(opened, "P"))
-    assert reading.told["tooth_mm"] == pytest.approx(ROOT.length_mm, abs=0.1)
+    assert reading.payload["tooth_mm"] == pytest.approx(ROOT.length_mm, abs=0.1)
     assert str(reading.marking_id) == answer.json()["id"]
     charted = facts_of(canal_of(opened, "P"))
     assert charted.curvature_deg == pytest.approx(20, abs=1)
@@ -226,7 +226,7 @@ def test_a_supervisor_puts_a_length_right_and_both_stay(
     ]
     lengths = [each["measured"]["lines"][0]["length_mm"]["value"] for each in (first, second)]
     assert lengths[1] - lengths[0] == pytest.approx(0.5, abs=0.05)
-    told = [reading.told["tooth_mm"] for reading in LengthReading.objects.order_by("number")]
+    told = [reading.payload["tooth_mm"] for reading in LengthReading.objects.order_by("number")]
     assert told == [pytest.approx(lengths[0], abs=0.01), pytest.approx(lengths[1], abs=0.01)]
 
 

@@ -118,4 +118,4 @@ def test_a_wide_canal_is_let_pass_with_a_size(molar: Case, vale: Person, priya: 
     made = client(vale).post(at(molar), {**body, "final_size": 50}, format="json")
     assert (made.status_code, made.json()["final_size"]) == (201, 50)
     record = client(priya).get(f"{API}/cases/{molar.pk}/record").json()["record"]
-    assert [one["final_size"] for one in record["let_pass"]] == [50]
+    assert [one["final_size"] for one in record["overrides"]] == [50]

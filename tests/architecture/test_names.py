@@ -22,6 +22,7 @@ GIVEN_UP = {
     "LetPassRecord",
     "Made",
     "Missing",
+    "NaturalCanal",
     "NaturalShape",
     "Place",
     "Reported",

@@ -99,7 +99,7 @@ def slow_twin(given: PlanInput) -> float:
     cases = []
     for one in plan(given).canals:
         assert one.expectation is not None
-        before = [(p.from_reference_mm, p.narrow_mm) for p in one.expectation.natural.points]
+        before = [(p.from_reference_mm, p.narrow_mm) for p in one.expectation.initial_shape.points]
         for step in one.expectation.steps:
             node = one.run_sheet.nodes[step.node]
             if isinstance(node, Do) and node.target == "to_resistance":

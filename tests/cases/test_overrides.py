@@ -42,7 +42,7 @@ def too_wide(molar: Case, priya: Person, asked: Asked) -> Case:
 
 def let_pass(actor: Person, case: Case, **more: Any) -> CautionOverride:
     given: dict[str, Any] = {"code": "apex-wide", "canal": "P", "reason": REASON}
-    return overrides.let_pass(actor=actor, case=case, **(given | more))[0]
+    return overrides.add(actor=actor, case=case, **(given | more))[0]
 
 
 def status(case: Case) -> ToothPlanVersion:

@@ -34,7 +34,7 @@ describe('scales', () => {
     const board = layOut(360, 300, canals, [], [steep])
     for (const [index, one] of canals.entries()) {
       const place = { board, index, canal: one, side: 0 } as const
-      const wide = one.expectation.natural.points.map((p) => ({ ...p, diameter_mm: p.wide_mm }))
+      const wide = one.expectation.initial_shape.points.map((p) => ({ ...p, diameter_mm: p.wide_mm }))
       for (const outline of [wide, standing(steep, 9)]) {
         const x = widths(profile(place, outline))
         const left = board.gutter + board.column * index

@@ -92,8 +92,8 @@ describe('on the screen', () => {
 
   test('the wide diameter of an oval canal is a second outline', () => {
     const { container } = render(<Screen plan={forecast()} />)
-    expect(container.querySelectorAll('.natural')).toHaveLength(4)
-    expect(container.querySelectorAll('.natural.wide')).toHaveLength(2)
+    expect(container.querySelectorAll('.initial-shape')).toHaveLength(4)
+    expect(container.querySelectorAll('.initial-shape.wide')).toHaveLength(2)
     expect(screen.getByText(/dashed: wide diameter/)).toBeTruthy()
   })
 

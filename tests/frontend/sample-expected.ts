@@ -6,7 +6,7 @@ type Given = Pick<ExpectedStep, 'node' | 'instrument' | 'depth_mm'> & Partial<Ex
 
 export function expectation(end_mm: number, steps: readonly Given[], over: Partial<Expectation> = {}): Expectation {
   return {
-    natural: {
+    initial_shape: {
       points: [
         { from_reference_mm: 6, narrow_mm: 0.9, wide_mm: 1.4 },
         { from_reference_mm: end_mm, narrow_mm: 0.2, wide_mm: 0.3 },

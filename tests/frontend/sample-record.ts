@@ -90,8 +90,8 @@ export const record: RecordValue = {
       at: '2026-03-05T09:14:00Z',
     },
   ],
-  cautions: [{ code: 'x', severity: 'caution', canal: null, says: 'Wall is thin.', version: 1, settled: 'let_pass' }],
-  let_pass: [],
+  cautions: [{ code: 'x', severity: 'caution', canal: null, says: 'Wall is thin.', version: 1, settled: 'overridden' }],
+  overrides: [],
   asked: { sign_offs: 2, exposures: 1, planned_sign_offs: 4, planned_exposures: 6 },
   sign_offs: [
     {

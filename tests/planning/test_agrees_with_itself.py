@@ -146,7 +146,7 @@ def test_a_size_is_proposed_that_cuts_or_none_is(drawn: tuple[Drawn, Plan]) -> N
         assert canal.final_size == advised.proposed
         if canal.final_size is None or canal.expectation is None or canal.end_mm is None:
             continue
-        natural_mm = width_mm(canal.expectation.natural.points, canal.end_mm)
+        natural_mm = width_mm(canal.expectation.initial_shape.points, canal.end_mm)
         assert canal.final_size / 100 > natural_mm
         # By the width, not by what it takes off, which is told to a thousandth of a cubic millimetre: where a canal
         # 0.29 mm wide flares at once, 30/.02 cuts over the last 0.2 mm alone, and less than that.
@@ -227,7 +227,7 @@ def test_the_needle_is_free_where_it_says_and_is_never_taken_back(drawn: tuple[D
     for canal in each(drawn):
         if canal.expectation is None or canal.needle is None:
             continue
-        natural, stood, last_mm = canal.expectation.natural.points, list[tuple[Instrument, float]](), 0.0
+        natural, stood, last_mm = canal.expectation.initial_shape.points, list[tuple[Instrument, float]](), 0.0
         orifice_mm = natural[0].from_reference_mm
         for node in walked(canal):
             if node.action is Action.INSTRUMENT and node.instrument and node.stop_um:

@@ -13,7 +13,7 @@ from planning.canal.apical_size import SizeRequest, advise
 from planning.canal.canal import Canal
 from planning.canal.initial_shape import widths_of
 from planning.canal.joins import join_of
-from planning.contract.expected import Expectation, ExpectedStep, NaturalCanal
+from planning.contract.expected import Expectation, ExpectedStep, InitialShape
 from planning.contract.plan_value import CanalPlan, Severity
 from planning.foundation.tables import Figures
 from planning.instruments.strain import Strain
@@ -85,9 +85,15 @@ def judged(*felt: str | None) -> Callable[[CanalPlan], CanalPlan]:
         )
         for number, each in enumerate(felt)
     )
-    natural = NaturalCanal(points=(), source="made by hand", know="common practice")
+    initial_shape = InitialShape(points=(), source="made by hand", know="common practice")
     expectation = Expectation(
-        natural=natural, steps=steps, series_passes=None, makes_room=False, samples=0, few_agree=False, narrows=False
+        initial_shape=initial_shape,
+        steps=steps,
+        series_passes=None,
+        makes_room=False,
+        samples=0,
+        few_agree=False,
+        narrows=False,
     )
     return lambda plan: replace(plan, expectation=expectation)
 

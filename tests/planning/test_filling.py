@@ -22,7 +22,7 @@ SHAPE: Line = ((8.0, 0.78), (20.0, 0.30))
 
 
 def canal(prepared: Line = SHAPE, natural: Line = ()) -> Filled:
-    return Filled(natural=natural, prepared=prepared, size=30, taper=4)
+    return Filled(initial_shape=natural, prepared=prepared, size=30, taper=4)
 
 
 def at(item: FillingItem, prepared: Line = SHAPE) -> Rest:
@@ -172,7 +172,7 @@ def test_volumes_by_hand() -> None:
     25/.06 fills all of it, one of 25/.02 pi/12 x 16 x (0.57² + 0.57 x 0.25 + 0.25²) = 2.22."""
     shape: Line = ((4.0, 1.21), (20.0, 0.25))
     before: Line = ((4.0, 0.52), (20.0, 0.20))
-    own = Filled(natural=before, prepared=shape, size=25, taper=6)
+    own = Filled(initial_shape=before, prepared=shape, size=25, taper=6)
     filled = obturation([cone(25, 6)], own, Figures()).volumes
     assert filled.before_mm3 is not None
     assert filled.prepared_mm3 - filled.before_mm3 == pytest.approx(5.93, abs=0.011)

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from planning.anatomy.curvature import BendShape
-from planning.contract.expected import Expectation, ExpectedStep, NaturalCanal, ProfilePoint
+from planning.contract.expected import Expectation, ExpectedStep, InitialShape, ProfilePoint
 from planning.contract.plan_input import CanalChoice, Choices, PlanInput, RecordedDepth
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.encoding import canonical_text
@@ -55,7 +55,7 @@ def test_every_worked_step_of_the_expected_path_has_an_expectation() -> None:
         assert [step.node for step in canal.expectation.steps] == worked
 
 
-def volume_mm3(points: tuple[ProfilePoint, ...], natural: NaturalCanal) -> float:
+def volume_mm3(points: tuple[ProfilePoint, ...], natural: InitialShape) -> float:
     """Sum over thin slices of what ellipse and circle cover together, by their larger radius in every direction."""
     depths = np.arange(points[0].from_reference_mm, points[-1].from_reference_mm, 0.01)
     sides = np.array([(p.from_reference_mm, p.narrow_mm, p.wide_mm) for p in natural.points]).T
@@ -72,11 +72,11 @@ def test_what_is_removed_is_the_difference_of_the_shapes() -> None:
         assert expected is not None
         natural = tuple(
             ProfilePoint(from_reference_mm=p.from_reference_mm, diameter_mm=p.narrow_mm)
-            for p in expected.natural.points
+            for p in expected.initial_shape.points
         )
-        before = volume_mm3(natural, expected.natural)
+        before = volume_mm3(natural, expected.initial_shape)
         for step in expected.steps:
-            after = volume_mm3(step.shape, expected.natural)
+            after = volume_mm3(step.shape, expected.initial_shape)
             # Shapes are told to 0.001 mm and 0.01 mm along the canal.
             assert after - before == pytest.approx(step.removes_mm3, abs=0.04)
             before = after

@@ -273,7 +273,7 @@ def test_the_canal_is_expected_as_the_work_so_far_has_left_it() -> None:
     assert whole is not None
     assert ahead.steps[0].node == "descending/40-04"
     assert ahead.prepared != ()
-    assert ahead.natural == whole.natural
+    assert ahead.initial_shape == whole.initial_shape
     assert ahead.steps[0].depth_mm > whole.steps[len(done)].depth_mm  # flared to 16.5 here, to resistance there
 
 

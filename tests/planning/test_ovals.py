@@ -16,7 +16,7 @@ from scipy.special import ellipe, ellipeinc
 
 from planning.anatomy.ovals import area_mm2, reached_share
 from planning.canal.profile import Line, narrow_line, upto, volume_mm3
-from planning.contract.expected import CanalWidth, NaturalCanal
+from planning.contract.expected import CanalWidth, InitialShape
 from planning.whole_tooth.plan import plan
 from tests.planning import ten_cases
 
@@ -72,9 +72,9 @@ def test_area_as_shapely_unites_the_two(narrow: float, flatter: float, share: fl
     assert found[0] == pytest.approx(covered_mm2(narrow, wide, narrow + share * (wide - narrow)), rel=1e-5)
 
 
-def oval(*levels: tuple[float, float, float]) -> NaturalCanal:
+def oval(*levels: tuple[float, float, float]) -> InitialShape:
     points = tuple(CanalWidth(from_reference_mm=x, narrow_mm=n, wide_mm=w) for x, n, w in levels)
-    return NaturalCanal(points=points, source="", know="")
+    return InitialShape(points=points, source="", know="")
 
 
 # By hand, over 10 mm: an elliptic cylinder 0.3 by 1.2 wide is pi/4 x 0.3 x 1.2 x 10 = 2.827 mm³ where a round one of
@@ -88,7 +88,7 @@ def oval(*levels: tuple[float, float, float]) -> NaturalCanal:
         (oval((0.0, 0.4, 1.0), (10.0, 0.2, 0.2)), ((0.0, 2.0), (10.0, 1.0)), math.pi / 12 * 10 * (4 + 2 + 1)),
     ],
 )
-def test_volumes_of_oval_canals_by_hand(canal: NaturalCanal, prepared: Line, mm3: float) -> None:
+def test_volumes_of_oval_canals_by_hand(canal: InitialShape, prepared: Line, mm3: float) -> None:
     assert volume_mm3(prepared, canal) == pytest.approx(mm3, abs=5e-4)
 
 

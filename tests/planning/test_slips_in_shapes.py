@@ -63,7 +63,7 @@ def in_a_narrow_canal_mm(name: str, size: int, end_mm: float, foramen_share: flo
     low, end = (
         math.exp(NormalDist().inv_cdf(0.1) * math.sqrt(math.log1p(share**2))) for share in (0.32, foramen_share)
     )
-    points = plain.natural.points
+    points = plain.initial_shape.points
     narrow = [(p.from_reference_mm, p.narrow_mm * (end if p is points[-1] else low)) for p in points]
     tip = size / 100
     # A second stroke goes overcut / taper deeper.

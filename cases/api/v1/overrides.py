@@ -61,7 +61,7 @@ class OverridesView(View):
     )
     def post(self, request: Request, case_id: UUID) -> Response:
         case = seen.case(me(request), case_id)
-        row, created = overrides.let_pass(actor=me(request), case=case, **given(OverrideGiven, request))
+        row, created = overrides.add(actor=me(request), case=case, **given(OverrideGiven, request))
         return answer(OverrideShown, row, created=created)
 
 

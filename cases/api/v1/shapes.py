@@ -54,7 +54,7 @@ class ReadingShown(MayBeStruck):
     number = serializers.IntegerField(help_text="Counts within the canal.")
     at = serializers.DateTimeField()
     actor = PersonRef()
-    reading = Value(Reading, source="told")
+    reading = Value(Reading, source="payload")
 
 
 class JunctionShown(MayBeStruck):
@@ -62,7 +62,7 @@ class JunctionShown(MayBeStruck):
     number = serializers.IntegerField()
     at = serializers.DateTimeField()
     actor = PersonRef()
-    junction = Value(Junction, source="told")
+    junction = Value(Junction, source="payload")
 
 
 class CanalShown(FieldsOf):

@@ -37,5 +37,5 @@ def _recorded(version: Version, caution: Caution, stands: bool) -> CautionRecord
         canal=caution.canal,
         says=caution.says,
         version=version.number,
-        settled=CautionEnd.LET_PASS if stands and caution.overridden is not None else end,
+        settled=CautionEnd.OVERRIDDEN if stands and caution.overridden is not None else end,
     )

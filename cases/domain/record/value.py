@@ -184,7 +184,7 @@ class VersionRecord:
 class CautionEnd(StrEnum):
     STANDS = "stands"
     """Nobody did anything about it that the plan knows of."""
-    LET_PASS = "let_pass"  # noqa: S105 - a word on a caution, no password
+    OVERRIDDEN = "overridden"
     """A supervisor let the work go on in spite of it, with a reason."""
     GONE = "gone"
     """A later version of the plan does not have it any more."""
@@ -387,7 +387,7 @@ class Record:
     struck: tuple[StruckReading, ...]
     images_put_right: tuple[ImagePutRight, ...]
     cautions: tuple[CautionRecord, ...]
-    let_pass: tuple[OverrideRecord, ...]
+    overrides: tuple[OverrideRecord, ...]
     asked: AskCounts
     sign_offs: tuple[SignOffRecord, ...]
     halts: tuple[HaltRecord, ...]

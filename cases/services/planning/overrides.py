@@ -25,7 +25,7 @@ from planning.whole_tooth.plan import plan
 
 
 @transaction.atomic
-def let_pass(
+def add(
     *,
     actor: Person,
     case: Case,

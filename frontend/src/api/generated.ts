@@ -2226,11 +2226,11 @@ export interface components {
         };
         /**
          * @description * `stands`: Nobody did anything about it that the plan knows of.
-         *     * `let_pass`: A supervisor let the work go on in spite of it, with a reason.
+         *     * `overridden`: A supervisor let the work go on in spite of it, with a reason.
          *     * `gone`: A later version of the plan does not have it any more.
          * @enum {string}
          */
-        CautionEnd: "stands" | "let_pass" | "gone";
+        CautionEnd: "stands" | "overridden" | "gone";
         /** @description What a plan warned of, and how that ended. */
         CautionRecord: {
             canal: string | null;
@@ -2819,11 +2819,11 @@ export interface components {
         Expectation: {
             /** @description The recorded depths fit hardly any sample: take the bands lightly. */
             few_agree: boolean;
+            initial_shape: components["schemas"]["InitialShape"];
             /** @description A larger size is expected to be needed to make room. */
             makes_room: boolean;
             /** @description The widths narrow towards the orifice somewhere, so load may fall with depth. */
             narrows: boolean;
-            natural: components["schemas"]["NaturalCanal"];
             /** @description Outline of the canal before the first of the steps, where instruments have been in it; else empty. */
             prepared: components["schemas"]["ProfilePoint"][];
             samples: number;
@@ -3230,6 +3230,12 @@ export interface components {
         ImageStrikeGivenRequest: {
             /** @description `not_so`: it does not show what it was taken for. */
             why: components["schemas"]["WhyEnum"];
+        };
+        /** @description The canal's widths from the orifice down to its end, and where they are from. */
+        InitialShape: {
+            know: string;
+            points: components["schemas"]["CanalWidth"][];
+            source: string;
         };
         /** @description An instrument was looked at. What is found whole after a discard is a new one. */
         InspectedPayload: {
@@ -3737,12 +3743,6 @@ export interface components {
             /** @default null */
             canal?: string | null;
             code: string;
-        };
-        /** @description The canal's widths from the orifice down to its end, and where they are from. */
-        NaturalCanal: {
-            know: string;
-            points: components["schemas"]["CanalWidth"][];
-            source: string;
         };
         /** @description An irrigation needle. */
         Needle: {
@@ -4676,10 +4676,10 @@ export interface components {
              * @description When the server had the last event; before there was one, when the case was opened.
              */
             last_at: string;
-            let_pass: components["schemas"]["OverrideRecord"][];
             notice: string;
             /** Format: date-time */
             opened_at: string;
+            overrides: components["schemas"]["OverrideRecord"][];
             patient_alias: string;
             /** @description Of the last event; 0 where nothing was recorded. */
             position: number;

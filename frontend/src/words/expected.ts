@@ -52,7 +52,7 @@ export const expected = {
   more,
   series,
   before: 'Before anything: canals as expected.',
-  natural: (source: string) => `Widths: ${source}.`,
+  initialShape: (source: string) => `Widths: ${source}.`,
   whole: (steps: number) => `The whole plan: ${steps} insertions`,
   show: 'Show expected depths',
   about: 'About this estimate',

@@ -23,7 +23,7 @@ export const figures = {
   restOf: (kind: Kind, name: string) => `${KINDS[kind].toLowerCase()} ${name}`,
   restsAt: (depth: string) => `rests at ${depth}`,
   passesEnd: 'would pass the end',
-  natural: 'Canal before preparation',
+  initialShape: 'Canal before preparation',
   prepared: 'Prepared canal',
   cone: 'The cone’s part of it',
   toFill: 'Left to fill',

@@ -54,7 +54,7 @@ export const record = {
   ended: (who: string, at: string, why: string) => `Went on: ${who}, ${at}${why && `: ${why}`}`,
   cause: (says: string) => `Cause: ${says}.`,
   cautions: 'Cautions',
-  settled: { stands: 'stands', let_pass: 'let pass', gone: 'gone in a later version' },
+  settled: { stands: 'stands', overridden: 'let pass', gone: 'gone in a later version' },
   letPass: 'Let pass',
   takenBackBy: (who: string, at: string) => `Taken back by ${who}, ${at}`,
   plans: 'Plans and decisions',

@@ -131,12 +131,12 @@ def estimate_rationales(about: RationaleContext) -> Iterator[Rationale]:
         "An estimate for teaching: light touch stops where the cross-section that is cut reaches a limit; "
         "each stroke leaves a little more room. What the hand feels wins."
     )
-    if any(point.wide_mm > point.narrow_mm for point in about.plan.expectation.natural.points):
+    if any(point.wide_mm > point.narrow_mm for point in about.plan.expectation.initial_shape.points):
         rule += OVAL
     yield rationale("expectation.steps", rule, entered, rows)
     widths = about.canal.widths
-    rule = f"Widths from {about.plan.expectation.natural.source}; straight between the levels that are known."
-    yield rationale("expectation.natural", rule, (), () if widths is None else widths.rows)
+    rule = f"Widths from {about.plan.expectation.initial_shape.source}; straight between the levels that are known."
+    yield rationale("expectation.initial_shape", rule, (), () if widths is None else widths.rows)
     if about.plan.expectation.samples:
         rule = "A tenth of the canals drawn from the published spreads rests higher, a tenth deeper."
         drawn = (("canals drawn", float(about.plan.expectation.samples), ""),)

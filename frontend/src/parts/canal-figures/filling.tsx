@@ -8,7 +8,7 @@ import { words } from '@/words/en'
 export function Filling({ canal, obturation }: { canal: string; obturation: Obturation }) {
   const { master_cone, rests, volumes } = obturation
   const filled = [
-    ['before_mm3', words.figures.natural, volumes.before_mm3],
+    ['before_mm3', words.figures.initialShape, volumes.before_mm3],
     ['prepared_mm3', words.figures.prepared, volumes.prepared_mm3],
     ['cone_mm3', words.figures.cone, volumes.cone_mm3],
     ['to_fill_mm3', words.figures.toFill, volumes.to_fill_mm3],

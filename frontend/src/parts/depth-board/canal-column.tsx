@@ -17,7 +17,7 @@ interface Props {
   silhouettes: ReadonlyMap<string, Silhouette>
 }
 
-/** One canal: access, what is natural and what is prepared, the instrument in hand, coronal stop, end and its label. */
+/** One canal: access, its initial shape and what is prepared, the instrument in hand, coronal stop, end and its label. */
 export function CanalColumn({ place, canal, before, coronal, hatch, picked, progress, silhouettes }: Props) {
   const now = progress?.now?.canal === canal.canal ? progress.now.step : undefined
   const instrument = now && silhouettes.get(now.instrument)
@@ -53,17 +53,17 @@ interface PreparedProps extends Pick<Props, 'place' | 'canal' | 'before'> {
 }
 
 function Prepared({ place, canal, before, prepared }: PreparedProps) {
-  const natural = canal.expectation?.natural.points ?? []
-  const narrow = natural.map((p) => ({ from_reference_mm: p.from_reference_mm, diameter_mm: p.narrow_mm }))
-  const wide = natural.map((p) => ({ from_reference_mm: p.from_reference_mm, diameter_mm: p.wide_mm }))
-  const oval = natural.some((p) => p.wide_mm > p.narrow_mm)
+  const initialShape = canal.expectation?.initial_shape.points ?? []
+  const narrow = initialShape.map((p) => ({ from_reference_mm: p.from_reference_mm, diameter_mm: p.narrow_mm }))
+  const wide = initialShape.map((p) => ({ from_reference_mm: p.from_reference_mm, diameter_mm: p.wide_mm }))
+  const oval = initialShape.some((p) => p.wide_mm > p.narrow_mm)
   const drawn = profile(place, prepared)
   const old = before && profile(place, before.outline)
   return (
     <>
       {drawn && <polygon class="shape" points={drawn} />}
-      {natural.length > 0 && <polygon class="natural" points={profile(place, narrow)} />}
-      {oval && <polygon class="natural wide" points={profile(place, wide)} />}
+      {initialShape.length > 0 && <polygon class="initial-shape" points={profile(place, narrow)} />}
+      {oval && <polygon class="initial-shape wide" points={profile(place, wide)} />}
       {old && old !== profile(place, canal.outline) && <polygon class="shape-before" points={old} />}
     </>
   )

@@ -99,7 +99,7 @@ export function DepthBoard(props: Props) {
 }
 
 const oval = (canals: readonly BoardCanal[]) =>
-  canals.some((c) => c.expectation?.natural.points.some((p) => p.wide_mm > p.narrow_mm) ?? false)
+  canals.some((c) => c.expectation?.initial_shape.points.some((p) => p.wide_mm > p.narrow_mm) ?? false)
 
 /** What still stands in a canal's way, or is to be borne in mind. */
 function standingIn(canal: string, cautions: readonly Sign[]): Sign[] {

@@ -81,7 +81,7 @@ export function DepthsView({ plan, before, picked, onPick, beside, expected, onE
 /** What the estimate is worth: that the hand wins, where the widths are from, and where it is weak. */
 function AboutEstimate({ canals }: { canals: readonly BoardCanal[] }) {
   const estimated = canals.flatMap(({ canal, expectation }) => (expectation ? [{ canal, ...expectation }] : []))
-  const natural = new Map(estimated.map((estimate) => [estimate.natural.source, estimate.natural]))
+  const initialShape = new Map(estimated.map((estimate) => [estimate.initial_shape.source, estimate.initial_shape]))
   const narrow = estimated.filter((estimate) => estimate.narrows).map((estimate) => estimate.canal)
   const bent = estimated
     .filter((estimate) => estimate.steps.some((step) => step.as_if_straight))
@@ -93,9 +93,9 @@ function AboutEstimate({ canals }: { canals: readonly BoardCanal[] }) {
       <details>
         <summary class="small">{words.expected.about}</summary>
         <div class="stack close small">
-          {[...natural.values()].map(({ source, know }) => (
+          {[...initialShape.values()].map(({ source, know }) => (
             <div key={source}>
-              <p class="soft">{words.expected.natural(source)}</p>
+              <p class="soft">{words.expected.initialShape(source)}</p>
               <Known know={know} />
             </div>
           ))}

@@ -39,9 +39,9 @@ export function layOut(
   const depths = [10, ...open, ...drawn.map((c) => c.end_mm ?? 0), ...points.map((p) => p.from_reference_mm)]
   const deepest_mm = Math.max(...depths)
   const px_per_mm = Math.max(4, (height - top - bottom) / deepest_mm)
-  const natural = canals.flatMap((c) => c.expectation?.natural.points ?? [])
+  const initialShape = canals.flatMap((c) => c.expectation?.initial_shape.points ?? [])
   const goesIn = [...instruments].flat()
-  const widths_mm = [...points.map((p) => p.diameter_mm), ...natural.map((p) => p.wide_mm)]
+  const widths_mm = [...points.map((p) => p.diameter_mm), ...initialShape.map((p) => p.wide_mm)]
   const widest_mm = Math.max(0.5, ...widths_mm, ...goesIn.map((p) => p.diameter_mm))
   const widened = Math.max(1, Math.floor((2 * FILLED_SHARE * column) / (widest_mm * px_per_mm)) / 2)
   return { width, height, gutter, top, bottom, column, px_per_mm, deepest_mm, widened }

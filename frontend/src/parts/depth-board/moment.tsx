@@ -90,11 +90,11 @@ function bandOf({ low_mm, high_mm }: ExpectedStep): string | undefined {
 }
 
 function Before({ canals }: { canals: readonly CanalPlan[] }) {
-  const natural = canals[0]?.expectation?.natural
+  const initialShape = canals[0]?.expectation?.initial_shape
   return (
     <>
       <p class="strong">{words.expected.before}</p>
-      {natural && <Known know={natural.know} />}
+      {initialShape && <Known know={initialShape.know} />}
     </>
   )
 }

@@ -211,7 +211,7 @@ function Cautions({ of }: { of: RecordValue }) {
         ))}
       </Part>
       <Part title={said.letPass}>
-        {of.let_pass.map((override) => (
+        {of.overrides.map((override) => (
           <Line
             key={override.at}
             says={`${override.canal ?? said.tooth}: ${override.code}. ${override.final_size == null ? '' : `${words.letPass.size(override.final_size)} `}${override.reason}`}

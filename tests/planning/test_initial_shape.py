@@ -9,7 +9,7 @@ from statistics import mean
 import pytest
 
 from planning.anatomy import all_teeth, like
-from planning.canal.initial_shape import Widths, natural_canal, widths_of
+from planning.canal.initial_shape import Widths, initial_shape_of, widths_of
 from planning.contract.canal_facts import WidthInput
 from planning.contract.plan_input import PlanInput
 from planning.foundation import tables
@@ -40,7 +40,7 @@ def test_published_widths_of_a_palatal_canal() -> None:
 # Length 21.5, orifice at 7.5: ten millimetres above the last level, each wider by 0.034 and by 0.1 across: 0.55 + 0.34,
 # 0.74 + 1.0.
 def test_the_canal_from_orifice_to_end() -> None:
-    found = natural_canal(widths(molar(), 3), 7.5, 21.5)
+    found = initial_shape_of(widths(molar(), 3), 7.5, 21.5)
     assert found is not None
     points = [(p.from_reference_mm, p.narrow_mm, p.wide_mm) for p in found.points]
     assert points[0] == (7.5, 0.89, 1.74)
@@ -64,7 +64,7 @@ def test_a_width_lies_as_far_from_the_apex_as_it_was_measured(
     one = canal("single", "single", *readings, point="incisal edge", resorption=resorption)
     planned = plan(molar(tooth="11", canals=(one,), roots=(), kit=LONG_KIT)).canals[0]
     assert planned.expectation is not None
-    points = planned.expectation.natural.points
+    points = planned.expectation.initial_shape.points
     assert points[-1].from_reference_mm == planned.length.working_length_mm == tooth_mm - set_back_mm
     for up_mm, narrow_mm in ((2.0, 0.36), (5.0, 0.54)):
         if up_mm > set_back_mm:
@@ -79,7 +79,7 @@ def test_what_is_seen_at_the_foramen_counts_from_there() -> None:
     seen = canal("single", "single", DirectSight(seen_mm=22.0, reference_point="edge"), point="edge")
     planned = plan(molar(tooth="11", canals=(seen,), roots=(), thresholds={"set_back.seen_at_foramen": 0.5})).canals[0]
     assert planned.expectation is not None
-    found = [(p.from_reference_mm, p.narrow_mm) for p in planned.expectation.natural.points]
+    found = [(p.from_reference_mm, p.narrow_mm) for p in planned.expectation.initial_shape.points]
     assert found[-3:] == [(20.0, 0.36), (21.0, 0.3), (21.5, 0.3)]
 
 
@@ -100,14 +100,16 @@ def test_how_a_canal_widens_is_the_mean_of_the_table() -> None:
 @pytest.mark.parametrize(("wide_mm", "across_mm"), [(0.5, 1.4), (None, 0.606)])
 def test_the_wide_side_widens_by_its_own_table_where_there_is_one(wide_mm: float | None, across_mm: float) -> None:
     own = (WidthInput(from_end_mm=3.0, narrow_mm=0.3, wide_mm=wide_mm),)
-    found = natural_canal(widths(molar(canals=(replace(four_canals()[0], widths=own), *four_canals()[1:]))), 7.5, 19.5)
+    found = initial_shape_of(
+        widths(molar(canals=(replace(four_canals()[0], widths=own), *four_canals()[1:]))), 7.5, 19.5
+    )
     assert found is not None
     assert (found.points[0].narrow_mm, found.points[0].wide_mm) == (0.606, across_mm)
 
 
 # Common description of training blocks: ISO 15 at the end, taper .02: 0.15 + 16.5 x 0.02 = 0.48 at the top.
 def test_a_training_block() -> None:
-    found = natural_canal(widths(block()), 0.0, 16.5)
+    found = initial_shape_of(widths(block()), 0.0, 16.5)
     assert found is not None
     assert [(p.from_reference_mm, p.narrow_mm) for p in found.points] == [(0.0, 0.48), (16.5, 0.15)]
 
@@ -120,11 +122,11 @@ def test_an_upper_molar_canal_without_its_partner_has_widths_of_its_own() -> Non
 
 # 3.5 mm of canal: the orifice lies between the levels 1 and 4 mm above its end, 0.4 + 2.5/3 x 0.15 = 0.525.
 def test_a_short_canal_ends_between_two_levels() -> None:
-    found = natural_canal(widths(molar(), 3), 18.0, 21.5)
+    found = initial_shape_of(widths(molar(), 3), 18.0, 21.5)
     assert found is not None
     assert found.points[0].from_reference_mm == 18.0
     assert found.points[0].narrow_mm == pytest.approx(0.525)
-    assert natural_canal(widths(molar(), 3), 21.5, 21.5) is None
+    assert initial_shape_of(widths(molar(), 3), 21.5, 21.5) is None
 
 
 OWN = (WidthInput(from_end_mm=0.5, narrow_mm=0.2), WidthInput(from_end_mm=3.0, narrow_mm=0.3, wide_mm=0.5))
@@ -134,10 +136,10 @@ def test_entered_widths_take_the_place_of_published_ones() -> None:
     canals = (replace(four_canals()[0], widths=OWN), *four_canals()[1:])
     expectation = plan(molar(canals=canals)).canals[0].expectation
     assert expectation is not None
-    points = [(p.from_reference_mm, p.narrow_mm, p.wide_mm) for p in expectation.natural.points]
+    points = [(p.from_reference_mm, p.narrow_mm, p.wide_mm) for p in expectation.initial_shape.points]
     # As wide below the lowest level as there.
     assert points[1:] == [(16.5, 0.3, 0.5), (19.0, 0.2, 0.2), (19.5, 0.2, 0.2)]
-    assert expectation.natural.know == "programme rule"
+    assert expectation.initial_shape.know == "programme rule"
 
 
 @pytest.mark.parametrize(
