@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 
-from cases.domain.record.value import RecordPerson
+from cases.domain.record.values.timeline import RecordPerson
 
 
 def person(person: RecordPerson) -> str:

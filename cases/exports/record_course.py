@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from datetime import UTC
 
-from cases.domain.record.value import CanalRecord, Record, StepComparison, StepRecord, TimelineEntry
+from cases.domain.record.values.record import Record
+from cases.domain.record.values.timeline import TimelineEntry
+from cases.domain.record.values.work import CanalRecord, StepComparison, StepRecord
 from cases.domain.record.words import plain
 from cases.exports import cells
 from cases.exports.paper import Paper

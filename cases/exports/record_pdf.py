@@ -9,7 +9,9 @@ from tempfile import TemporaryDirectory
 
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.progress.course import CanalState
-from cases.domain.record.value import CanalRecord, CautionEnd, Record
+from cases.domain.record.values.plans import CautionEnd
+from cases.domain.record.values.record import Record
+from cases.domain.record.values.work import CanalRecord
 from cases.domain.record.words import STRUCK_WHY, irrigant, plain, put_right
 from cases.exports import cells
 from cases.exports.paper import Paper

@@ -16,18 +16,11 @@ from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.telling import whole
 from cases.domain.record import cautions, steps, sums, timeline, words
 from cases.domain.record.story import CaseHistory, RecordedEvent, Version
-from cases.domain.record.value import (
-    AcknowledgedRecord,
-    CanalRecord,
-    DecisionRecord,
-    ImagePutRight,
-    ImageRemoval,
-    OverrideRecord,
-    Record,
-    RecordPerson,
-    StruckReading,
-    VersionRecord,
-)
+from cases.domain.record.values.evidence import ImagePutRight, ImageRemoval, StruckReading
+from cases.domain.record.values.plans import AcknowledgedRecord, DecisionRecord, OverrideRecord, VersionRecord
+from cases.domain.record.values.record import Record
+from cases.domain.record.values.timeline import RecordPerson
+from cases.domain.record.values.work import CanalRecord
 from cases.domain.struck import StruckWhy
 from cases.mapping import courses
 from cases.mapping.courses import course_event

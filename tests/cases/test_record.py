@@ -29,7 +29,8 @@ from cases.domain.events.visit_payloads import ClosePayload, OnSitePayload, Reop
 from cases.domain.images import RemovalReason
 from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.record import words
-from cases.domain.record.value import Record, StepComparison
+from cases.domain.record.values.record import Record
+from cases.domain.record.values.work import StepComparison
 from cases.domain.uuid7 import uuid7
 from cases.exports import record_pdf
 from cases.models import Image, Person, ToothPlanVersion, TreatmentEvent

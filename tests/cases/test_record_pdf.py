@@ -12,7 +12,8 @@ from pypdf import PdfReader
 
 from cases.domain.access.roles import Role
 from cases.domain.events.kinds import EventKind
-from cases.domain.record.value import Record, RecordPerson, TimelineEntry
+from cases.domain.record.values.record import Record
+from cases.domain.record.values.timeline import RecordPerson, TimelineEntry
 from cases.exports.record_pdf import record_pdf
 from cases.models import ToothPlanVersion
 from cases.queries.record import record_of

@@ -22,7 +22,7 @@ from cases.domain.progress.course import CaseState
 from cases.domain.progress.visit import Visit
 from cases.domain.record import sums
 from cases.domain.record.story import CaseHistory, RecordedEvent
-from cases.domain.record.value import RecordPerson
+from cases.domain.record.values.timeline import RecordPerson
 from planning.run_sheet.graph import Exit
 from planning.techniques.technique import Setting
 

@@ -14,7 +14,7 @@ from rest_framework.request import Request
 from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import tag
 from cases.api.fields import Value
-from cases.domain.record.value import Record
+from cases.domain.record.values.record import Record
 from cases.exports.record_pdf import record_pdf
 from cases.queries import seen
 from cases.queries.record import record_of

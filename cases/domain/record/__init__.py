@@ -1,11 +1,11 @@
 """The record of a case, made from what was charted, planned, decided and done. Values in, one value out.
 
-value      what a record is
+values     what a record is, by what each part is about
 story      what it is made from
 words      what has a short name in the program, in plain words
 sentences  events as a person would tell them
 steps      done against planned, canal by canal
-sums       irrigants, instruments, images, words, halts, visits
+sums       irrigants, instruments, images, sign-offs, halts, visits
 cautions   what was warned of, and how that ended
 """
 
@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from cases.domain.record.sentences import sentence_of
 from cases.domain.record.story import CaseHistory, RecordedEvent
-from cases.domain.record.value import TimelineEntry
+from cases.domain.record.values.timeline import TimelineEntry
 from cases.domain.record.words import NOT_CHECKED, WHY
 
 

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from cases.domain.record.story import Version
-from cases.domain.record.value import CautionEnd, CautionRecord
+from cases.domain.record.values.plans import CautionEnd, CautionRecord
 from planning.contract.plan_value import Caution, Plan
 
 Key = tuple[str, str | None, int]

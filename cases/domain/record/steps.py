@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from cases.domain.events.payloads import SignOffPayload, StepPayload
 from cases.domain.progress.course import CanalState
 from cases.domain.record.story import CaseHistory, RecordedEvent, Version
-from cases.domain.record.value import StepComparison, StepRecord
+from cases.domain.record.values.work import StepComparison, StepRecord
 from planning.contract.expected import Against, ExpectedStep, against
 from planning.contract.plan_value import CanalPlan
 from planning.foundation.quantities import mm, um

@@ -11,7 +11,8 @@ from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import EventPayload
 from cases.domain.progress.course import CaseState
 from cases.domain.progress.put_right import PutRight, put_right
-from cases.domain.record.value import ImageRemoval, RecordPerson
+from cases.domain.record.values.evidence import ImageRemoval
+from cases.domain.record.values.timeline import RecordPerson
 from planning.contract.plan_input import Kit
 from planning.contract.plan_value import CanalPlan, Plan
 from planning.run_sheet.graph import Do

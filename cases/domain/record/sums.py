@@ -17,19 +17,10 @@ from cases.domain.progress.uses import Use, uses
 from cases.domain.record import words
 from cases.domain.record.sentences import sentence_of
 from cases.domain.record.story import CaseHistory, RecordedEvent
-from cases.domain.record.value import (
-    AskCounts,
-    CanalVolume,
-    Discarded,
-    HaltEnd,
-    HaltKind,
-    HaltRecord,
-    ImageListed,
-    InstrumentUsed,
-    IrrigantUsed,
-    SignOffRecord,
-    VisitRecord,
-)
+from cases.domain.record.values.evidence import ImageListed
+from cases.domain.record.values.materials import CanalVolume, Discarded, InstrumentUsed, IrrigantUsed
+from cases.domain.record.values.sign_offs import AskCounts, SignOffRecord
+from cases.domain.record.values.times import HaltEnd, HaltKind, HaltRecord, VisitRecord
 from planning.foundation.tables import published
 from planning.techniques.technique import Setting
 

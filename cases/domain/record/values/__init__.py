@@ -1,0 +1,1 @@
+"""The record as frozen values, by what each part is about."""

@@ -1,0 +1,57 @@
+"""When the work went on and when it stood still: visits and halts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from cases.domain.record.values.timeline import RecordPerson
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HaltEnd:
+    position: int
+    who: RecordPerson
+    at: datetime
+    reason: str
+
+
+class HaltKind(StrEnum):
+    PAUSE = "pause"
+    """One canal."""
+    PAST_STOP = "past_stop"
+    """An instrument went past its stop: one canal."""
+    EMERGENCY = "emergency"
+    """The whole tooth."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HaltRecord:
+    """Work stood still, and what let it go on."""
+
+    position: int
+    kind: HaltKind
+    canal: str
+    says: str
+    cause: str
+    """Of an instrument past its stop: what was answered."""
+    who: RecordPerson
+    at: datetime
+    ended: HaltEnd | None
+    review_by: datetime | None = None
+    """Of an emergency with a patient: to be seen again until then; and when the next visit was opened."""
+    seen_again: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VisitRecord:
+    number: int
+    opened_at: datetime
+    opened_by: RecordPerson
+    on_site: tuple[RecordPerson, ...]
+    """Licensed clinicians who were named as in the room."""
+    closed_at: datetime | None
+    closed_by: RecordPerson | None
+    access_sealed: bool | None
+    note: str

@@ -1,0 +1,73 @@
+"""One canal as the record has it: what was planned of its work, and what was done."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from cases.domain.progress.course import CanalState
+from planning.contract.expected import Against
+from planning.lengths.readings import Length
+from planning.run_sheet.graph import Action, Exit
+
+
+class StepComparison(StrEnum):
+    """How a step of the work lies against the plan."""
+
+    AS_PLANNED = "as_planned"
+    ADDED = "added"
+    """Done beside what was expected: once more, to make room, to open the way again."""
+    LEFT_OUT = "left_out"
+    """Expected and passed over."""
+    NOT_YET = "not_yet"
+    """Expected and not done so far."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepRecord:
+    """One step: as planned, as done, or both."""
+
+    version: int
+    node: str
+    pass_number: int
+    """Which time the step was worked, from 1."""
+    phase: str
+    action: Action
+    instrument: str | None
+    """Its name: size and taper."""
+    comparison: StepComparison
+    stop_mm: float | None
+    """The stop that was shown, else the planned one."""
+    position: int | None = None
+    """In the timeline, where it was done."""
+    how: Exit | None = None
+    """How it was left."""
+    depth_mm: float | None = None
+    """Where the tip stopped, as recorded."""
+    low_mm: float | None = None
+    """The band it was expected in when the plan was made; an estimate, never a target."""
+    high_mm: float | None = None
+    against_band: Against | None = None
+    as_if_straight: bool = False
+    """The canal is bent, and the estimate knows nothing of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CanalRecord:
+    """One canal: what its length rests on, what was planned, what was done."""
+
+    canal: str
+    root: str
+    reference_point: str
+    state: CanalState | None
+    """Where it stands; none before the work began or where no plan has it."""
+    length: Length | None
+    length_problem: str
+    """Why no length can be worked out from the readings, or empty."""
+    planned_size: str | None
+    """Final size and taper of the plan that stands."""
+    largest_at_length: str | None
+    """The largest shaping instrument that stood at the canal's end."""
+    charted: str
+    """What was seen and measured of it beside its length, or empty."""
+    steps: tuple[StepRecord, ...]
