@@ -15,6 +15,7 @@ from django.db import connection
 from cases.domain.errors import AliasLooksLikeAName, AliasRefused, ChangedSince, NotAllowed, NotHere
 from cases.models import Case, ChangeLog, DemoPatient, Person, Programme, ToothPlanVersion
 from cases.services.charting import cases
+from cases.services.images import gone
 from cases.services.people import push_sender
 from tests.api.test_cases_treatment import PHONE, event, report
 from tests.cast import API, client, open_case, problem
@@ -58,6 +59,18 @@ def test_the_old_text_is_nowhere_any_more(approved: ToothPlanVersion, priya: Per
     correct(priya, Case.objects.get(pk=case.pk), "Reed 12")
     assert OLD not in everything()
     assert "Reed 12" in everything()
+
+
+@pytest.mark.skipif(connection.vendor != "sqlite", reason="PostgreSQL's files are not written anew at once")
+def test_what_it_was_is_left_in_no_file_of_sqlite(
+    mistyped: Case, priya: Person, django_capture_on_commit_callbacks: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """That working off the log does so is a test of its own."""
+    worked_off: list[object] = []
+    monkeypatch.setattr(gone, "work_off_the_log", worked_off.append)
+    with django_capture_on_commit_callbacks(execute=True):
+        correct(priya, mistyped, "Reed 12")
+    assert worked_off
 
 
 def test_that_it_was_changed_is_logged_and_neither_text_is(mistyped: Case, priya: Person) -> None:

@@ -10,7 +10,7 @@ import { chairAfter } from './sample-chair'
 import type { Written } from './sample-events'
 
 const IMAGE: Written = { kind: 'image', canal: 'MB1', payload: { image_id: 'i1' } }
-const NODE = { id: 'image', action: 'image', exits: { done: 'word' } } as unknown as Do
+const NODE = { id: 'image', phase: 'length', action: 'image', exits: { done: 'word' } } as unknown as Do
 
 function answers(events: readonly Written[]) {
   const { chair, record } = chairAfter(events, 'extracted')
@@ -28,6 +28,13 @@ test('with its image the step names it', () => {
   fireEvent.click(screen.getByRole('button', { name: 'Image taken' }))
   expect(record.mock.lastCall?.[2]).toMatchObject({ kind: 'step', exit: 'done', image_id: 'i1' })
   expect(screen.queryByRole('button', { name: 'On film' })).toBeNull()
+})
+
+test('the camera lies where a step is answered, and what a second touch hits records nothing', () => {
+  answers([])
+  const camera = screen.getByLabelText('Take a photo').closest('label')
+  expect(camera?.parentElement?.classList).toContain('step-answers')
+  expect(document.querySelectorAll('.step-answers > button')).toHaveLength(0)
 })
 
 test.each([

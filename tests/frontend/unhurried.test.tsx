@@ -23,6 +23,10 @@ function Screen() {
         Answer
       </button>
       <Part />
+      <label class="button">
+        <input type="file" class="unseen" onClick={() => taken.push('file')} />
+        Choose
+      </label>
       <button type="button" data-at-once onClick={() => taken.push('emergency')}>
         Emergency
       </button>
@@ -70,6 +74,14 @@ describe('a touch counts', () => {
     expect(button().hasAttribute('aria-disabled')).toBe(false)
     tap()
     expect(taken).toEqual(['first'])
+  })
+
+  test('for a file too: no camera opens for the second of two', async () => {
+    fireEvent.click(screen.getByText('Choose'))
+    expect(taken).toEqual([])
+    await pass(SHOWN_MS)
+    fireEvent.click(screen.getByText('Choose'))
+    expect(taken).toEqual(['file'])
   })
 
   test('once: the second of two is no answer to what came in between', async () => {

@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Plan } from '@/api/shapes'
 import { adviceIn } from '@/panels/emergency/at-hand'
 import { Trouble } from '@/panels/emergency/trouble'
+import { Halted } from '@/screens/chair/halted'
 import { signedIn } from './people'
 import { chairAfter } from './sample-work'
 
@@ -35,6 +36,16 @@ describe('what cannot happen in a setting', () => {
         expect.arrayContaining(['An instrument has separated', 'Sudden bleeding', 'Something else']),
       )
     }
+  })
+
+  test.each(['Correct it', 'Something else has happened'])('nor where one was told, under %s', (button) => {
+    const told = { kind: 'emergency' as const, canal: '', payload: { what: 'perforation_suspected' } }
+    const { chair } = chairAfter([told], { setting: 'extracted', at_the_chair: { advice, contacts: [] } })
+    render(<Halted chair={chair} />)
+    fireEvent.click(screen.getByRole('button', { name: button }))
+    const found = [...document.querySelectorAll('.ways button')].map((one) => one.textContent)
+    expect(found).toContain('An instrument has separated')
+    expect(found).not.toContain('The patient collapses')
   })
 
   test('has no first steps there; what was told all the same has its own', () => {

@@ -88,7 +88,8 @@ const OFTEN = [
   ...(larger ? [['.dock .step-answers > .button:nth-of-type(2)', 60], ['.depth-ruler > .button:first-child', 30],
     ['.dock .step-answers > .button', 0.1]] : []),
   ['.depth-ruler ~ .step-answers > .button:first-child', 60], ['.depth-ruler ~ .step-answers > .main', 6],
-  ['.dock .step-answers > .main', 60], ['.step-answers:not(:has(.main)) > :nth-child(-n + 2)', 20],
+  ['.dock .step-answers > .main', 60], ['.no-image > .button', 20],
+  ['.step-answers:not(:has(.main)) > :nth-child(-n + 2)', 20],
   ['.sheet-in > .button:last-child', 6], ['.new-plan + .dock .main', 40],
   ['.chair:not(:has(.dock .main, .dock .step-answers p)) .canal-strip [aria-pressed="false"]', 20]]
 seen.double++

@@ -13,6 +13,7 @@ from cases.models import Case, DemoPatient, Person, Programme
 from cases.services.common import audit
 from cases.services.common.guard import actor_in, guard
 from cases.services.common.locking import locked, refuse_changed
+from cases.services.images import gone
 
 
 @transaction.atomic
@@ -40,6 +41,7 @@ def correct(*, actor: Person, case: Case, seen_revision: int, alias: str, is_no_
         old.delete()
     for other in cases:
         audit.changed(actor=actor, verb="correct_alias", subject=other, case=other)
+    gone.from_the_file()
     return Case.objects.get(pk=case.pk)
 
 

@@ -1,6 +1,8 @@
 // On the screen for 400 ms, longer than the two touches of a double tap are apart; before that a frame to draw it.
 export const SHOWN_MS = 400 + 20
 const PRESSING = ['Enter', ' ']
+// A label is a button too where it stands for choosing a file.
+const BUTTONS = 'button, label.button'
 const heldUp = (button: Element | null) => button !== null && !button.closest('[data-at-once]')
 
 /**
@@ -69,7 +71,7 @@ export class Unhurry {
     const began = this.pressed ?? event.timeStamp
     this.release()
     if (this.writing === 0 && began - this.since >= SHOWN_MS) return
-    if (!heldUp((event.target as Element).closest('button'))) return
+    if (!heldUp((event.target as Element).closest(BUTTONS))) return
     event.preventDefault()
     event.stopPropagation()
   }
@@ -78,7 +80,7 @@ export class Unhurry {
     // What comes onto the screen meanwhile waits too.
     if (waits && this.root) this.coming.observe(this.root, { childList: true, subtree: true })
     else this.coming.disconnect()
-    for (const button of this.root?.querySelectorAll('button') ?? []) {
+    for (const button of this.root?.querySelectorAll(BUTTONS) ?? []) {
       if (!heldUp(button)) continue
       if (waits) button.setAttribute('aria-disabled', 'true')
       else button.removeAttribute('aria-disabled')

@@ -83,7 +83,7 @@ export const card = {
   timeEnough: 'Long enough. Flush it out before the next irrigant.',
   timeOver: (most: number) => `Over ${clock(most)}: it harms dentine. Flush it out now.`,
   next: (instrument: string, canal: string) => `Next at the tray: ${instrument} in ${canal}`,
-  noImageYet: 'Take the image above, or say why there is none here:',
+  noImageYet: 'Take the image, or say why there is none here:',
   noImage: { no_sensor: 'No sensor', film: 'On film', image_elsewhere: 'Image elsewhere' },
   look: (instruments: readonly string[]) => `Look at ${listed(instruments)} first`,
   lookAfter: (instrument: string) => `Out: look at ${instrument}.`,

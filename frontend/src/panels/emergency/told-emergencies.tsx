@@ -19,11 +19,13 @@ interface Props {
   by: (event: string) => string
   /** Whoever reads it stands at the chair; else they are told to go there. */
   there: boolean
+  /** What cannot happen here is not offered. */
+  canHappen?: ((what: string) => boolean) | undefined
   onTell: ((told: OfEmergency) => void) | undefined
 }
 
 /** What halts the tooth: first the person in the room, then whether anybody elsewhere knows, then what to do. */
-export function ToldEmergencies({ caseId, emergencies, advice, by, there, onTell }: Props) {
+export function ToldEmergencies({ caseId, emergencies, advice, by, there, canHappen, onTell }: Props) {
   const way = wayOf(caseId)
   const whats = [...new Set(emergencies.flatMap(({ what }) => (what === '' ? [] : [what])))]
   const coming = [...new Set(emergencies.flatMap(({ comingBy }) => (comingBy === '' ? [] : [by(comingBy)])))]
@@ -35,7 +37,7 @@ export function ToldEmergencies({ caseId, emergencies, advice, by, there, onTell
       {emergencies.map((emergency) => (
         <div key={emergency.id} class="row apart wrap">
           <SaidOf of={emergency} by={by} />
-          {onTell && <Correct of={emergency} onTell={onTell} />}
+          {onTell && <Correct of={emergency} canHappen={canHappen} onTell={onTell} />}
         </div>
       ))}
       <p>{words.chair.halted}</p>
@@ -69,8 +71,13 @@ function SaidOf({ of, by }: { of: Emergency; by: (event: string) => string }) {
   )
 }
 
+interface CorrectProps extends Pick<Props, 'canHappen'> {
+  of: Emergency
+  onTell: (told: OfEmergency) => void
+}
+
 /** It was something else, or it was not so: said to everybody it was told to. The tooth stands still all the same. */
-function Correct({ of, onTell }: { of: Emergency; onTell: (told: OfEmergency) => void }) {
+function Correct({ of, canHappen, onTell }: CorrectProps) {
   const [open, setOpen] = useState(false)
   const correct = (what: string | null) => {
     setOpen(false)
@@ -84,7 +91,7 @@ function Correct({ of, onTell }: { of: Emergency; onTell: (told: OfEmergency) =>
       </button>
       {open && (
         <Sheet title={words.emergency.wasSomethingElse} onClose={() => setOpen(false)}>
-          <Ways says={others} sign="stop" onChoose={correct} />
+          <Ways says={others} canHappen={canHappen} sign="stop" onChoose={correct} />
           {of.what !== '' && (
             <div class="ways">
               <button type="button" class="button answer" onClick={() => correct(null)}>

@@ -1,6 +1,6 @@
 interface WaysProps {
   says: Record<string, string>
-  canHappen?: (what: string) => boolean
+  canHappen?: ((what: string) => boolean) | undefined
   sign: 'stop' | 'caution'
   onChoose: (what: string) => void
 }

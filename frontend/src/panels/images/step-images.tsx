@@ -1,11 +1,11 @@
 import type { Do, ImagePurpose, RunSheet } from '@/api/shapes'
 import { Notice } from '@/parts/notice'
 import type { Chair } from '@/store/chair/chair'
-import { imagesTaken } from '@/store/chair/image-of-step'
+import { imageOfStep, imagesTaken } from '@/store/chair/image-of-step'
 import { picked, shownWith, stillComing, turned } from '@/store/chair/together'
 import { words } from '@/words/en'
 import { ImagesOf } from './images-of'
-import { TakeImage } from './take-image'
+import { RoomFor, TakeImage, useImagesLeft } from './take-image'
 
 interface Props {
   chair: Chair
@@ -15,24 +15,32 @@ interface Props {
 
 /** Images at a step that asks for one and at its hold point: those taken of the canal, and more. */
 export function StepImages({ chair, canal, node }: Props) {
-  const sheet = chair.plan.canals.find((planned) => planned.canal === canal)?.run_sheet
-  const purpose = showsOf(node, sheet)
   const atImage = node.action === 'image'
   const coming = atImage ? stillComing(chair, canal) : []
-  const taken = (image_id: string) => {
-    const shown = atImage ? picked(chair, node.id, shownWith(chair, canal)) : [canal]
-    void (async () => {
-      for (const name of shown) await chair.record(name, node.id, { kind: 'image', image_id, purpose })
-    })()
-  }
+  const fit = useImagesLeft(chair.version.case)
+  // Until there is one, it is taken where the step is answered.
+  const asked = atImage && imageOfStep(chair, canal) === undefined
   return (
     <div class="stack">
       {coming.length > 0 && <Notice>{words.together.imageToCome(coming)}</Notice>}
       {atImage && turned(chair, canal) && <Notice>{words.together.turned}</Notice>}
       <ImagesOf caseId={chair.version.case} ids={imagesTaken(chair, canal)} />
-      <TakeImage caseId={chair.version.case} canal={canal} purpose={purpose} onTaken={taken} />
+      {asked ? <RoomFor fit={fit} /> : <TakeImage {...imageOf({ chair, canal, node })} />}
     </div>
   )
+}
+
+/** Whose image it is, what it shows, and that it is told of for every canal it shows. */
+export function imageOf({ chair, canal, node }: Props) {
+  const sheet = chair.plan.canals.find((planned) => planned.canal === canal)?.run_sheet
+  const purpose = showsOf(node, sheet)
+  const onTaken = (image_id: string) => {
+    const shown = node.action === 'image' ? picked(chair, node.id, shownWith(chair, canal)) : [canal]
+    void (async () => {
+      for (const name of shown) await chair.record(name, node.id, { kind: 'image', image_id, purpose })
+    })()
+  }
+  return { caseId: chair.caseId, canal, purpose, onTaken }
 }
 
 /** What an image at this step shows: what its hold point is about. */

@@ -17,8 +17,8 @@ const KINDS = 'image/*,.heic,.tif,.tiff,.dcm,application/dicom'
 const LARGE_BYTES = 4_000_000 // of a photo; where less than this is left, a camera is not opened in vain
 const FEW = 25 // a teaching session's images: time to ask for more before they are used up
 
-/** Takes a photo, or an image from the phone; kept here first, also with no connection. */
-export function TakeImage({ caseId, canal, purpose, onTaken }: Props) {
+/** Taking a photo, or an image from the phone; kept here first, also with no connection. */
+export function useTaking({ caseId, canal, purpose, onTaken }: Props) {
   const [busy, setBusy] = useState(false)
   const [wrong, setWrong] = useState<string>()
   const room = useImages(caseId).value?.room
@@ -37,23 +37,54 @@ export function TakeImage({ caseId, canal, purpose, onTaken }: Props) {
     input.value = ''
     setBusy(false)
   }
-  if (fit === 0) return <Notice sign="caution">{words.images.full}</Notice>
+  return { busy, wrong, fit, take }
+}
+
+type Taking = ReturnType<typeof useTaking>
+
+export function TakeImage(props: Props) {
+  const taking = useTaking(props)
+  if (taking.fit === 0) return <RoomFor fit={0} />
   return (
     <div class="take-image">
-      {fit !== undefined && fit < FEW && <Notice sign="caution">{words.images.few(fit)}</Notice>}
-      <Pick says={words.images.camera} busy={busy} accept="image/*" capture="environment" onPick={take} />
-      <Pick says={words.images.choose} busy={busy} accept={KINDS} multiple onPick={take} />
-      <p class="small soft" role="status">
-        {busy ? words.images.taking : words.images.noNames}{' '}
-        {!busy && fit !== undefined && fit >= FEW && words.images.room(fit)}
-      </p>
-      {wrong && <Notice sign="stop">{wrong}</Notice>}
+      <Picks taking={taking} />
+      <RoomFor fit={taking.fit} busy={taking.busy} />
+      <NotTaken taking={taking} />
     </div>
   )
 }
 
+/** The camera, which is usually wanted, and what is already on the phone. */
+export function Picks({ taking: { busy, take }, main = false }: { taking: Taking; main?: boolean }) {
+  const camera = main ? 'main' : 'answer'
+  return (
+    <>
+      <Pick as={camera} says={words.images.camera} busy={busy} accept="image/*" capture="environment" onPick={take} />
+      <Pick as="answer" says={words.images.choose} busy={busy} accept={KINDS} multiple onPick={take} />
+    </>
+  )
+}
+
+/** What an image may show, and how many more there is room for. */
+export function RoomFor({ fit, busy = false }: { fit: number | undefined; busy?: boolean }) {
+  if (fit === 0) return <Notice sign="caution">{words.images.full}</Notice>
+  return (
+    <>
+      {fit !== undefined && fit < FEW && <Notice sign="caution">{words.images.few(fit)}</Notice>}
+      <p class="small soft" role="status">
+        {busy ? words.images.taking : words.images.noNames}{' '}
+        {!busy && fit !== undefined && fit >= FEW && words.images.room(fit)}
+      </p>
+    </>
+  )
+}
+
+export function NotTaken({ taking: { wrong } }: { taking: Taking }) {
+  return wrong ? <Notice sign="stop">{wrong}</Notice> : null
+}
+
 /** How many more photos the programme has room for, those that wait on this phone taken off; undefined: not known. */
-function useImagesLeft(caseId: string): number | undefined {
+export function useImagesLeft(caseId: string): number | undefined {
   const list = useImages(caseId).value
   if (!list) return undefined
   const known = new Set(list.images.map(({ id }) => id))
@@ -63,6 +94,7 @@ function useImagesLeft(caseId: string): number | undefined {
 }
 
 interface PickProps {
+  as: 'main' | 'answer'
   says: string
   busy: boolean
   accept: string
@@ -71,9 +103,9 @@ interface PickProps {
   onPick: (input: HTMLInputElement) => void
 }
 
-function Pick({ says, busy, onPick, ...input }: PickProps) {
+function Pick({ as, says, busy, onPick, ...input }: PickProps) {
   return (
-    <label class="button answer" aria-disabled={busy}>
+    <label class={`button ${as}`} aria-disabled={busy}>
       <input type="file" class="unseen" disabled={busy} {...input} onChange={(event) => onPick(event.currentTarget)} />
       <span>{says}</span>
     </label>

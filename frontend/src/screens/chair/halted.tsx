@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { adviceIn } from '@/panels/emergency/at-hand'
+import { adviceIn, canHappen } from '@/panels/emergency/at-hand'
 import { ToldEmergencies } from '@/panels/emergency/told-emergencies'
 import { Problem } from '@/panels/emergency/trouble'
 import { TextField, Tick } from '@/parts/fields'
@@ -28,9 +28,16 @@ export function Halted({ chair }: { chair: Chair }) {
         advice={adviceIn(chair)}
         by={by}
         there={works(chair.course)}
+        canHappen={(what) => canHappen(chair, 'emergency', what)}
         onTell={may ? tell : undefined}
       />
-      {may && <Problem says={words.emergency.another} onTell={tell} />}
+      {may && (
+        <Problem
+          says={words.emergency.another}
+          canHappen={(about, what) => canHappen(chair, about, what)}
+          onTell={tell}
+        />
+      )}
       <ResumeTooth chair={chair} says={words.chair.resume} />
     </section>
   )

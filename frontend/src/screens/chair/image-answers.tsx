@@ -1,4 +1,5 @@
-import { TakeImage } from '@/panels/images/take-image'
+import { imageOf } from '@/panels/images/step-images'
+import { NotTaken, Picks, TakeImage, useTaking } from '@/panels/images/take-image'
 import { CanalChips } from '@/parts/canal-chips'
 import { Notice } from '@/parts/notice'
 import { StepAnswers } from '@/parts/step-answers'
@@ -32,6 +33,7 @@ export function ImageAnswers(props: StepProps) {
     const given = { depth_um: null, stop_um: null, irrigant: null, volume_ml: null, together: '' }
     void recordFor(chair, shown, node.id, { kind: 'step', exit: 'done', ...given, ...more })
   }
+  const taking = useTaking(imageOf({ chair, canal, node }))
   const image_id = imageOfStep(props.chair, props.canal.canal)
   useAsked(image_id)
   if (image_id !== undefined)
@@ -43,20 +45,21 @@ export function ImageAnswers(props: StepProps) {
         </button>
       </StepAnswers>
     )
-  const [first, second, ...others] = (Object.keys(words.card.noImage) as NoImage[]).map((no_image) => (
-    <button key={no_image} type="button" class="button answer" onClick={() => leave('done', { no_image })}>
-      {words.card.noImage[no_image]}
-    </button>
-  ))
   return (
     <StepAnswers>
       <div class="answers-above">
         {chips}
         <p class="small">{words.card.noImageYet}</p>
-        {others}
+        <div class="no-image">
+          {(Object.keys(words.card.noImage) as NoImage[]).map((no_image) => (
+            <button key={no_image} type="button" class="button answer" onClick={() => leave('done', { no_image })}>
+              {words.card.noImage[no_image]}
+            </button>
+          ))}
+        </div>
+        <NotTaken taking={taking} />
       </div>
-      {first}
-      {second}
+      {taking.fit !== 0 && <Picks taking={taking} main />}
     </StepAnswers>
   )
 }
