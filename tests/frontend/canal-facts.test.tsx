@@ -91,6 +91,18 @@ describe('the form', () => {
     expect(sent[0]?.body).toMatchObject({ curve_radius_mm: 7.5, wall: { thickness_mm: 0.79, from_end_mm: 10 } })
   })
 
+  test('what was opened stays open while a number is deleted and typed anew', () => {
+    const bare = { ...canal, curve_radius_mm: null, curve_from_end_mm: null, wall: null } as CanalShown
+    render(<CanalFacts canal={bare} of={{ ...of, canals: [bare] } as CaseShown} />)
+    const radius = screen.getByRole('textbox', { name: /Radius of the curve/, hidden: true })
+    const more = radius.closest('details')
+    expect(more?.open).toBe(false)
+    fireEvent.input(radius, { target: { value: '7' } })
+    expect(more?.open).toBe(true)
+    fireEvent.input(radius, { target: { value: '' } })
+    expect(more?.open).toBe(true)
+  })
+
   test('every number that the server declares has its field, in its words', () => {
     render(<CanalFacts canal={canal} of={of} />)
     for (const { label } of Object.values(FACTS)) {

@@ -18,7 +18,7 @@ export const lengthAgain = {
   none: 'Take the length',
   save: 'Record this length',
   from: (point: string) => `Measured from the ${point}.`,
-  due: 'A length was taken, or work came in late: the stops of this canal are worked out anew.',
+  due: 'A length was taken or struck, or work came in late: the stops of this canal are worked out anew.',
   says: 'The canal waits until the server has worked out its stops from it. Other canals go on.',
   notSent:
     'A length was taken and the server does not have it yet: its stops cannot be worked out here. Other canals go on.',

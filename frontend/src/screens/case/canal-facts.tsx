@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import type { CanalShown, CaseShown, Finding, Resorption } from '@/api/shapes'
 import { BOUNDS, FACTS, type FactName } from '@/parts/bounds'
 import { Choice, Stepper, TextField } from '@/parts/fields'
@@ -30,6 +30,9 @@ export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) 
   const [sending, run] = useSending()
   const [tried, setTried] = useState(false)
   const fields = draft.fields.value
+  // Once it is open it is not shut under somebody who deletes a number to type another.
+  const further = useRef(false)
+  further.current ||= FURTHER.some((name) => fields[name] !== '')
   const supervisor = membership.value?.role === 'supervisor'
   const wrong = (field: keyof Fields) => sending.problem?.at(field)
   const send = () =>
@@ -85,7 +88,7 @@ export function CanalFacts({ canal, of }: { canal: CanalShown; of: CaseShown }) 
           onInput={(reference_point) => draft.set({ reference_point })}
         />
         {USUAL.map(number)}
-        <details open={FURTHER.some((name) => fields[name] !== '')}>
+        <details open={further.current}>
           <summary>{words.chart.further}</summary>
           <div class="stack">{FURTHER.map(number)}</div>
         </details>
