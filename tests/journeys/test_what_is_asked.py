@@ -21,6 +21,8 @@ LEAST_TOUCH_PX = 56
 EVERYTHING = "body *"
 OF_SHEETS = "dialog *"
 PRESSED = "main button, main summary"
+# A file is chosen by a label; its input, a button too, is not drawn.
+SHOWN = ":not(input)"
 
 # What is not wholly on the screen, or lies under something else: the middle of each side and of the whole.
 OUT_OF_SIGHT = """all => all.filter(each => {
@@ -69,7 +71,7 @@ def as_it_stands(page: Page) -> None:
 
 
 def answered_with(page: Page) -> Locator:
-    return screen.answers(page).get_by_role("button")
+    return screen.answers(page).get_by_role("button").and_(page.locator(SHOWN))
 
 
 def ways_out(page: Page) -> Locator:
@@ -77,7 +79,6 @@ def ways_out(page: Page) -> Locator:
 
 
 def takes_image(page: Page) -> Locator:
-    """Labels: a file is chosen by them, and they are no buttons to who looks for roles."""
     return page.get_by_text(re.compile("^(Take a photo|Choose an image)$"))
 
 
