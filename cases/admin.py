@@ -130,6 +130,7 @@ admin.site.register(
         models.Root,
         models.TechniqueRecord,
         models.Tooth,
+        models.PlanTexts,
         models.ToothPlanVersion,
         models.TreatmentEvent,
     ],

@@ -11,7 +11,17 @@ from cases.domain.events.kinds import EventKind
 from cases.domain.events.payloads import ReplanPayload
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.uuid7 import uuid7
-from cases.models import CanalPlan, Case, DemoPatient, Review, RunningWork, Tooth, ToothPlanVersion, TreatmentEvent
+from cases.models import (
+    CanalPlan,
+    Case,
+    DemoPatient,
+    PlanTexts,
+    Review,
+    RunningWork,
+    Tooth,
+    ToothPlanVersion,
+    TreatmentEvent,
+)
 from cases.services.treatment.server_events import HERE
 from planning.foundation.encoding import canonical_text
 
@@ -56,6 +66,7 @@ def _copies(like: ToothPlanVersion, count: int, state: PlanState) -> list[ToothP
     Case.objects.bulk_create(cases)
     Tooth.objects.bulk_create(Tooth(case=case, iso="26", notation="iso_3950", designation="26") for case in cases)
     ToothPlanVersion.objects.bulk_create(versions)
+    PlanTexts.objects.bulk_create(_texts(like.texts, version) for version in versions)
     CanalPlan.objects.bulk_create(_canal(canal, version) for version in versions for canal in canals)
     if state is PlanState.APPROVED:
         decision = like.reviews.get(decision=Decision.APPROVED)
@@ -86,11 +97,15 @@ def _in_force(version: ToothPlanVersion, by: Any, now: Any) -> TreatmentEvent:
 
 
 def _version(like: ToothPlanVersion, case: Case, state: PlanState, now: Any) -> ToothPlanVersion:
-    kept = ("number", "author_id", "kit_id", "technique_key", "input_text", "output_text", "hash", "intent_hash")
+    kept = ("number", "author_id", "kit_id", "technique_key", "hash", "intent_hash")
     also = ("programme_id", "planner_version", "stops", "cautions", "difficulty")
     same = {name: getattr(like, name) for name in (*kept, *also)}
     times = {"submitted_at": now, "decided_at": now}
     return ToothPlanVersion(sent_hash="", case=case, case_revision=1, asked=1, state=state, **same, **times)
+
+
+def _texts(like: PlanTexts, version: ToothPlanVersion) -> PlanTexts:
+    return PlanTexts(version=version, packed=like.packed, given_length=like.given_length)
 
 
 def _canal(like: CanalPlan, version: ToothPlanVersion) -> CanalPlan:

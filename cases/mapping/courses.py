@@ -21,7 +21,6 @@ from planning.foundation.encoding import Mode, decode
 from planning.lengths.readings import LengthState
 from planning.techniques.technique import Setting
 
-TEXTS = ("input_text", "output_text")
 # Reading a plan takes longer than folding a visit; so many are worked on in one clinic.
 PLANS_KEPT = 64
 
@@ -61,7 +60,7 @@ def ongoing_work(case_id: UUID) -> OngoingWork | None:
     if found is None:
         return None
     versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in={event.plan_hash for event in events})
-    plans = {version.hash: plan_facts(version.pk).sheets for version in versions.defer(*TEXTS)}
+    plans = {version.hash: plan_facts(version.pk).sheets for version in versions}
     return OngoingWork(found, plans, [course_event(event) for event in events])
 
 

@@ -315,8 +315,6 @@ class Migration(migrations.Migration):
                 ("number", models.PositiveIntegerField()),
                 ("created_at", models.DateTimeField(auto_now_add=True)),
                 ("technique_key", models.CharField(max_length=60)),
-                ("input_text", models.TextField()),
-                ("output_text", models.TextField()),
                 ("hash", models.CharField(max_length=64)),
                 ("intent_hash", models.CharField(max_length=64)),
                 ("planner_version", models.CharField(max_length=40)),
@@ -2031,6 +2029,29 @@ class Migration(migrations.Migration):
             field=models.ForeignKey(
                 on_delete=django.db.models.deletion.PROTECT, related_name="canals", to="cases.root"
             ),
+        ),
+        migrations.CreateModel(
+            name="PlanTexts",
+            fields=[
+                (
+                    "version",
+                    models.OneToOneField(
+                        on_delete=django.db.models.deletion.PROTECT,
+                        primary_key=True,
+                        related_name="texts",
+                        serialize=False,
+                        to="cases.toothplanversion",
+                    ),
+                ),
+                ("packed", models.BinaryField(help_text="The object in gzip (RFC 1952).")),
+                (
+                    "given_length",
+                    models.PositiveIntegerField(help_text="Characters of what the planner was given."),
+                ),
+            ],
+            options={
+                "abstract": False,
+            },
         ),
         migrations.CreateModel(
             name="FoldKept",

@@ -22,7 +22,7 @@ from cases.models.markings import Marking
 from cases.models.one_time_codes import OneTimeCode, WrongCode
 from cases.models.overrides import CautionOverride
 from cases.models.people import FailedSignIn, Membership, Person, Programme
-from cases.models.plans import CanalPlan, ToothPlanVersion
+from cases.models.plans import CanalPlan, PlanTexts, ToothPlanVersion
 from cases.models.push import PushKey, PushSubscription
 from cases.models.readings import JunctionReading, LengthReading
 from cases.models.reviews import Review, ReviewRemark, Revocation
@@ -52,6 +52,7 @@ __all__ = [
     "Membership",
     "OneTimeCode",
     "Person",
+    "PlanTexts",
     "Programme",
     "ProgrammeWidths",
     "PushKey",

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+import gzip
+from typing import ClassVar, Self
 
 from django.db import models
 from django.db.models import Q
@@ -14,12 +15,15 @@ from cases.models.people import Person, Programme
 from cases.models.teeth import Case
 from planning.lengths.readings import LengthState
 
+BEFORE_GIVEN, BEFORE_PLAN, AFTER_PLAN = '{"given":', ',"plan":', "}"
+
 
 class ToothPlanVersion(ClientCreated, AppendOnly):
     """One version of a case's plan. Content never changes, whoever asks: save, update and delete refuse it.
 
-    `hash` is SHA-256 over both texts as they are stored. Only the columns of `moving` change: where the version
-    stands in its life, and which revision of the case it was last found to fit.
+    `hash` is SHA-256 over both texts, which lie in `PlanTexts` so that no list reads past them. Only
+    the columns of `moving` change: where the version stands in its life, and which revision of the case it was last
+    found to fit.
     """
 
     moving: ClassVar[frozenset[str]] = frozenset(
@@ -35,8 +39,6 @@ class ToothPlanVersion(ClientCreated, AppendOnly):
     # Where the kit came from, for the screen that changes the plan; the copy in the input is what counts.
     kit = models.ForeignKey(Kit, on_delete=models.PROTECT, related_name="+")
     technique_key = models.CharField(max_length=60)
-    input_text = models.TextField()
-    output_text = models.TextField()
     hash = models.CharField(max_length=HASH_LENGTH)
     intent_hash = models.CharField(max_length=HASH_LENGTH)
     planner_version = models.CharField(max_length=40)
@@ -89,6 +91,41 @@ class ToothPlanVersion(ClientCreated, AppendOnly):
 
     def __str__(self) -> str:
         return f"version {self.number}, {self.state}"
+
+    @property
+    def input_text(self) -> str:
+        """What the planner was given, as its canonical text."""
+        return self.texts.both()[0]
+
+    @property
+    def output_text(self) -> str:
+        """What the planner said."""
+        return self.texts.both()[1]
+
+
+class PlanTexts(AppendOnly):
+    """Both texts of a version as one JSON object, `given` and `plan`, compressed as it is sent."""
+
+    version = models.OneToOneField(ToothPlanVersion, on_delete=models.PROTECT, primary_key=True, related_name="texts")
+    packed = models.BinaryField(help_text="The object in gzip (RFC 1952).")
+    given_length = models.PositiveIntegerField(help_text="Characters of what the planner was given.")
+
+    def __str__(self) -> str:
+        return f"texts of {self.version_id}"
+
+    @classmethod
+    def of(cls, version: ToothPlanVersion, *, given: str, plan: str) -> Self:
+        """Not saved. Equal texts have equal bytes: no time is in them."""
+        whole = f"{BEFORE_GIVEN}{given}{BEFORE_PLAN}{plan}{AFTER_PLAN}"
+        packed = gzip.compress(whole.encode(), mtime=0)
+        return cls(version=version, packed=packed, given_length=len(given))
+
+    def both(self) -> tuple[str, str]:
+        """What the planner was given, and what it said, each to the character."""
+        whole = gzip.decompress(self.packed).decode()
+        start = len(BEFORE_GIVEN)
+        end = start + self.given_length
+        return whole[start:end], whole[end + len(BEFORE_PLAN) : -len(AFTER_PLAN)]
 
 
 class CanalPlan(AppendOnly):

@@ -48,7 +48,7 @@ def bands_of(case_id: UUID) -> BandsShown:
     kept = cache.get_many(keys.values())
     missing = {name: walk for name, walk in walks.items() if keys[name] not in kept}
     if missing:
-        version = ToothPlanVersion.objects.only("input_text").get(case_id=case_id, hash=course.plan)
+        version = ToothPlanVersion.objects.select_related("texts").get(case_id=case_id, hash=course.plan)
         by_canal = {
             each.canal: [encode(each), encode(ahead(each.expectation, each.last))]
             for each in bands(plan_input_of(version), missing)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import gzip
 import json
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 from uuid import UUID
 
@@ -15,17 +16,15 @@ from cases.domain.plans.changes import PlanChanges, Planned, compare
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.status import PlanStatus, VersionFacts, status
 from cases.mapping.plans import plan_input_of, plan_of
-from cases.models import Case, Review, ReviewRemark, Revocation, ToothPlanVersion
-
-TEXTS = ("input_text", "output_text")
+from cases.models import Case, PlanTexts, Review, ReviewRemark, Revocation, ToothPlanVersion
 
 
 def with_decisions(versions: QuerySet[ToothPlanVersion]) -> QuerySet[ToothPlanVersion]:
-    """Versions with `was_approved`, without their long texts."""
+    """Versions with `was_approved`."""
     approved = Q(Exists(Review.objects.filter(version=OuterRef("pk"), decision=Decision.APPROVED)))
     was_approved = ExpressionWrapper(approved | Q(carried_from__isnull=False), output_field=BooleanField())
     carried = F("carried_from__number")
-    return versions.defer(*TEXTS).annotate(was_approved=was_approved, carried_number=carried).order_by("number")
+    return versions.annotate(was_approved=was_approved, carried_number=carried).order_by("number")
 
 
 def with_status() -> Prefetch[str, QuerySet[ToothPlanVersion], str]:
@@ -93,21 +92,29 @@ class VersionShown:
 
 
 def versions_listed(case: Case) -> list[VersionShown]:
-    """All versions of a case, the latest first, without their texts."""
-    rows = reviewed(case.versions.defer(*TEXTS)).order_by("-number")
+    """All versions of a case, the latest first."""
+    rows = reviewed(case.versions.all()).order_by("-number")
     return [VersionShown(row, row.case_revision != case.revision) for row in rows]
+
+
+def version_summary(version_id: UUID) -> VersionShown:
+    """One version without its texts."""
+    return _version(reviewed(ToothPlanVersion.objects.select_related("case")).get(pk=version_id))
+
+
+def packed_texts(version_id: UUID) -> bytes:
+    """What the version was made from and what it says, as one JSON object in gzip."""
+    return bytes(PlanTexts.objects.get(pk=version_id).packed)
 
 
 def version_shown(version_id: UUID) -> VersionShown:
     """One version with all that is shown of it."""
-    row = reviewed(ToothPlanVersion.objects.select_related("case")).get(pk=version_id)
-    return VersionShown(
-        row=row,
-        stale=row.case_revision != row.case.revision,
-        status=status_of(row.case),
-        given=json.loads(row.input_text),
-        plan=json.loads(row.output_text),
-    )
+    row = reviewed(ToothPlanVersion.objects.select_related("case", "texts")).get(pk=version_id)
+    return replace(_version(row), **json.loads(gzip.decompress(row.texts.packed)))
+
+
+def _version(row: ToothPlanVersion) -> VersionShown:
+    return VersionShown(row, row.case_revision != row.case.revision, status_of(row.case))
 
 
 def last_decided(version: ToothPlanVersion) -> ToothPlanVersion | None:

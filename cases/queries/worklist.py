@@ -7,23 +7,30 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from functools import cached_property
 from typing import Any
 from uuid import UUID
 
-from django.db.models import OuterRef, Subquery
+from django.db.models import OuterRef, QuerySet, Subquery
 
 from cases.domain.access.permissions import Actor, May, refuse_unless
 from cases.domain.errors import NotHere
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.models import Membership, Person, Review, RunningWork, ToothPlanVersion
 from cases.queries.charts import names_of
-from cases.queries.plans import TEXTS
 from planning.contract.plan_value import ToothNames
 from planning.foundation.encoding import digest
 
 MOST_WAITING = 200  # more plans than one supervisor can decide on in a day
 MOST_RUNNING = 200  # more chairs than one supervisor can look at
 SECONDS_A_MINUTE = 60
+PERSON = ("pk", "display_name", "username")
+SHOWN = (
+    *("pk", "asked", "case_revision", "case__revision", "case__setting", "case__tooth__iso", "case__patient__alias"),
+    *(f"case__student__{part}" for part in PERSON),
+    *(f"case__supervisor__{part}" for part in PERSON),
+)
+"""What is shown of a waiting version and can change."""
 
 
 class Asks(StrEnum):
@@ -49,26 +56,54 @@ class Waiting:
     """Level; None where none is counted."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class WaitingPage:
-    results: Sequence[Waiting]
-    more: bool
-    """There is more than is listed."""
+    """The waiting plans of a programme as they are asked for: who has them already reads no more than the tag."""
+
+    programme_id: UUID
+    now: datetime
+
+    @cached_property
+    def tag(self) -> str:
+        """Changes with all that is shown, times told in whole minutes. A version never changes: of what is shown of
+        it alone nothing is read.
+        """
+        rows = _waiting_rows(self.programme_id).values_list("submitted_at", *SHOWN, "last_decision")
+        told = [(_whole_minutes(_seconds(at, self.now)), row) for at, *row in rows[: MOST_WAITING + 1]]
+        return digest(repr(told))
+
+    @property
+    def results(self) -> Sequence[Waiting]:
+        return [_waiting(row, self.now) for row in self._rows[:MOST_WAITING]]
+
+    @property
+    def more(self) -> bool:
+        """There is more than is listed."""
+        return len(self._rows) > MOST_WAITING
+
+    @cached_property
+    def _rows(self) -> list[ToothPlanVersion]:
+        return list(
+            _waiting_rows(self.programme_id)
+            .select_related("case__tooth", "case__patient", "case__student", "case__supervisor")
+            .prefetch_related("canal_plans")[: MOST_WAITING + 1]
+        )
 
 
 def waiting(person: Person, programme_id: UUID, now: datetime) -> WaitingPage:
     """The waiting plans of the programme, the riskiest and then the oldest first. Raises NotHere and NotAllowed."""
     _refuse_strangers(person, programme_id)
+    return WaitingPage(programme_id, now)
+
+
+def _waiting_rows(programme_id: UUID) -> QuerySet[ToothPlanVersion]:
     decided = Review.objects.filter(version__case=OuterRef("case")).order_by("-at", "-asked").values("decision")[:1]
-    rows = list(
+    rows: QuerySet[ToothPlanVersion] = (
         ToothPlanVersion.objects.filter(programme_id=programme_id, state=PlanState.WAITING)
-        .select_related("case__tooth", "case__patient", "case__student", "case__supervisor")
-        .prefetch_related("canal_plans")
-        .defer(*TEXTS)
         .annotate(last_decision=Subquery(decided))
-        .order_by("-stops", "-cautions", "submitted_at", "pk")[: MOST_WAITING + 1]
+        .order_by("-stops", "-cautions", "submitted_at", "pk")
     )
-    return WaitingPage([_waiting(row, now) for row in rows[:MOST_WAITING]], more=len(rows) > MOST_WAITING)
+    return rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,7 +168,11 @@ def _seconds(since: datetime | None, now: datetime) -> int | None:
 
 
 def _minutes(work: Running) -> list[int | None]:
-    return [None if seconds is None else seconds // SECONDS_A_MINUTE for seconds in (work.waiting_s, work.step_s)]
+    return [_whole_minutes(seconds) for seconds in (work.waiting_s, work.step_s)]
+
+
+def _whole_minutes(seconds: int | None) -> int | None:
+    return None if seconds is None else seconds // SECONDS_A_MINUTE
 
 
 def _refuse_strangers(person: Person, programme_id: UUID) -> None:

@@ -351,6 +351,6 @@ def test_the_worklist_asks_the_database_as_often_however_long_it_is(
         case = measured(programme, tom, name)
         plans.submit(actor=tom, version=plans.propose(actor=tom, case=case, asked=asked)[0])
     browser = client(vale)
-    # Session, person, role, versions with what they refer to, canals.
-    with django_assert_num_queries(5):
+    # Session, person, role, what the tag is of, versions with what they refer to, canals.
+    with django_assert_num_queries(6):
         assert len(browser.get(f"{API}/programmes/{programme.pk}/worklist").json()["results"]) == 4

@@ -53,10 +53,11 @@ class Lists:
 def main() -> None:
     from django.db import connection
 
+    from cases.models import PlanTexts
     from tests.bench.chair import Chair
 
     chair = Chair()
-    chair.version.input_text = chair.version.output_text = "{}"
+    chair.version.texts = PlanTexts.of(chair.version, given="{}", plan="{}")
     print(f"{connection.vendor}: {BUSY} plans wait and {BUSY} chairs are at work, whatever else there is")
     _few_wait(chair, Lists(chair.supervisor, chair.programme))
     print(f"{connection.vendor}: everything waits and is at work")

@@ -19,7 +19,7 @@ from cases.domain.plans.differences import KEYS, differences
 from cases.domain.plans.field_words import LABELS, NOT_TOLD
 from cases.domain.plans.telling import WHAT, Change, told
 from cases.mapping.plans import plan_input_of
-from cases.models import ToothPlanVersion
+from cases.models import PlanTexts, ToothPlanVersion
 from planning.contract.canal_facts import CanalFacts, WallInput
 from planning.contract.plan_input import CanalInput, PlanInput
 from planning.foundation.encoding import canonical_text
@@ -206,7 +206,8 @@ def test_no_two_changes_are_told_alike() -> None:
 
 def test_a_plan_of_before_a_figure_went_is_read_without_it() -> None:
     thresholds = {"set_back.none": 0.5, "length.most": 30.0}
-    kept = ToothPlanVersion(input_text=canonical_text(molar(thresholds=thresholds)))
+    kept = ToothPlanVersion()
+    kept.texts = PlanTexts.of(kept, given=canonical_text(molar(thresholds=thresholds)), plan="{}")
     assert plan_input_of(kept) == molar(thresholds={"set_back.none": 0.5})
 
 

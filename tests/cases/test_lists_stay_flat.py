@@ -16,7 +16,7 @@ from django.test.utils import CaptureQueriesContext
 from django.utils import timezone
 
 from cases.domain.plans.lifecycle import PlanState
-from cases.models import Person, RunningWork, ToothPlanVersion
+from cases.models import Person, PlanTexts, RunningWork, ToothPlanVersion
 from cases.queries import worklist
 from tests.many import at_work, copies
 
@@ -56,13 +56,18 @@ def whole_tables_are_dear(db: None) -> None:
 @pytest.fixture(autouse=True)
 def no_texts(approved: ToothPlanVersion) -> None:
     """Copies carry none: the lists never read them, and they are long."""
-    approved.input_text = approved.output_text = "{}"
+    approved.texts = PlanTexts.of(approved, given="{}", plan="{}")
 
 
 @pytest.fixture
 def waiting(vale: Person, approved: ToothPlanVersion) -> Ask:
     programme = approved.case.programme_id
-    return lambda: worklist.waiting(vale, programme, timezone.now())
+
+    def both() -> object:
+        page = worklist.waiting(vale, programme, timezone.now())
+        return page.tag, page.results
+
+    return both
 
 
 @pytest.fixture

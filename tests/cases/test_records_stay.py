@@ -17,6 +17,7 @@ from cases.models import (
     JunctionReading,
     LengthReading,
     Person,
+    PlanTexts,
     Review,
     ReviewRemark,
     Revocation,
@@ -32,6 +33,7 @@ RECORDS = [
     ChangeLog,
     JunctionReading,
     LengthReading,
+    PlanTexts,
     Review,
     ReviewRemark,
     Revocation,
@@ -41,13 +43,19 @@ RECORDS = [
 
 
 def test_a_version_keeps_its_content(approved: ToothPlanVersion) -> None:
-    approved.output_text = "{}"
+    texts, before = approved.texts, approved.output_text
+    texts.packed = PlanTexts.of(approved, given="{}", plan="{}").packed
+    with pytest.raises(RecordFixed):
+        texts.save()
+    with pytest.raises(RecordFixed):
+        texts.delete()
+    approved.hash = "0" * 64
     with pytest.raises(RecordFixed):
         approved.save()
     with pytest.raises(RecordFixed):
-        approved.save(update_fields=["output_text", "state"])
-    approved.refresh_from_db()
-    assert approved.output_text != "{}"
+        approved.save(update_fields=["hash", "state"])
+    approved = ToothPlanVersion.objects.get(pk=approved.pk)
+    assert (approved.hash == "0" * 64, approved.output_text) == (False, before)
 
 
 def test_a_reading_keeps_what_was_read(molar: Case) -> None:

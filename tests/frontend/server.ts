@@ -5,6 +5,8 @@ export interface Sent {
   path: string
   headers: Headers
   body: unknown
+  /** How far the browser may answer by itself. */
+  cache?: string | undefined
 }
 
 /** `html`: a page of something that stands between the phone and the server. */
@@ -13,10 +15,16 @@ type Answer = { status?: number; body?: unknown; html?: string } | 'nothing'
 /** A server that answers by what `answers` says for `GET /path`, and tells what it was sent. */
 export function serve(answers: (sent: Sent) => Answer | Promise<Answer>): Sent[] {
   const seen: Sent[] = []
-  vi.stubGlobal('fetch', async (request: Request) => {
+  vi.stubGlobal('fetch', async (request: Request, how?: RequestInit) => {
     const text = await request.text()
     const path = new URL(request.url).pathname.replace('/api/v1/', '')
-    const sent = { method: request.method, path, headers: request.headers, body: text ? JSON.parse(text) : undefined }
+    const sent = {
+      method: request.method,
+      path,
+      headers: request.headers,
+      body: text ? JSON.parse(text) : undefined,
+      cache: how?.cache,
+    }
     seen.push(sent)
     const answer = await answers(sent)
     if (answer === 'nothing') throw new TypeError('Failed to fetch')

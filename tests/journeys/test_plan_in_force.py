@@ -84,7 +84,7 @@ def test_a_plan_that_is_on_its_way_to_the_phone_leaves_nothing_of_the_older_one_
     phone, laptop, tablet = open_phone(), open_laptop(), open_laptop()
     case = at_the_chair(phone, laptop, demo, "Bench 311")
     hands.sign_in(tablet, hands.person(demo, "student"))
-    phone.context.route("**/plan-versions/*", lambda route: route.abort())
+    phone.context.route("**/plan-versions/**", lambda route: route.abort())
     another_plan(tablet, laptop, case, set_mm=16.0)
     expect(phone.get_by_text("Another plan is in force, and is on its way to this phone.")).to_be_visible(
         timeout=WORD_MS
@@ -93,7 +93,7 @@ def test_a_plan_that_is_on_its_way_to_the_phone_leaves_nothing_of_the_older_one_
     # Help is there all the while.
     door = phone.get_by_role("region", name="Emergency")
     expect(door.get_by_role("button", name="Problem")).to_be_in_viewport(ratio=1)
-    phone.context.unroute("**/plan-versions/*")
+    phone.context.unroute("**/plan-versions/**")
     phone.reload()
     phone.get_by_role("button", name="I work by plan 2 now").click()
     expect(screen.stop(phone)).to_have_text("16.0")

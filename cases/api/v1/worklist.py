@@ -10,7 +10,6 @@ from django.utils import timezone
 from drf_spectacular.utils import extend_schema
 from rest_framework import serializers
 from rest_framework.request import Request
-from rest_framework.response import Response
 
 from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import IF_NONE_MATCH
@@ -110,8 +109,12 @@ class WorklistView(View):
         operation_id="worklist",
         tags=["plan"],
         summary="Plans that wait, the riskiest and then the oldest first",
-        responses=WorkList,
+        description="ETag: changes with all that is shown, times told in whole minutes.",
+        parameters=[IF_NONE_MATCH],
+        responses={200: WorkList, 304: None},
         examples=[example_answers.WORKLIST],
     )
-    def get(self, request: Request, programme_id: UUID) -> Response:
-        return answer(WorkList, worklist.waiting(me(request), programme_id, timezone.now()))
+    def get(self, request: Request, programme_id: UUID) -> HttpResponse:
+        page = worklist.waiting(me(request), programme_id, timezone.now())
+        # First the tag: a plan that comes in between makes the next question answered in full.
+        return unchanged(request, page.tag) or answer(WorkList, page, etag=page.tag)

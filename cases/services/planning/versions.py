@@ -11,7 +11,7 @@ from django.utils import timezone
 from cases.domain.plans.lifecycle import PlanState, Verb, after
 from cases.domain.uuid7 import uuid7
 from cases.mapping.charts import micrometres
-from cases.models import CanalPlan, Case, Person, ToothPlanVersion
+from cases.models import CanalPlan, Case, Person, PlanTexts, ToothPlanVersion
 from cases.services.common import audit
 from cases.services.planning.plan_input import intent_hash
 from planning.contract.plan_input import PlanInput
@@ -61,8 +61,6 @@ def create(
         author=author,
         kit_id=made.kit_id,
         technique_key=made.technique_key,
-        input_text=made.input_text,
-        output_text=made.output_text,
         hash=made.hash,
         intent_hash=intent_hash(made.given, made.plan),
         planner_version=made.plan.planner_version,
@@ -71,6 +69,7 @@ def create(
         difficulty=made.plan.difficulty.level if made.plan.difficulty else "",
         case_revision=case.revision,
     )
+    PlanTexts.of(version, given=made.input_text, plan=made.output_text).save(force_insert=True)
     _list_canals(version, made.plan)
     audit.changed(actor=actor, verb="propose", subject=version, case=case, after={"number": version.number})
     return version

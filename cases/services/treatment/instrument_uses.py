@@ -46,7 +46,7 @@ def keep_before_a_plan(case: Case) -> None:
 
 
 def _versions(case: Case) -> QuerySet[ToothPlanVersion]:
-    return case.versions.defer(*courses.TEXTS)
+    return case.versions.all()
 
 
 def _keep_anew(

@@ -64,7 +64,7 @@ def _record(
         raise NotUsable(reason="A device makes its own identifier: this one names no device.", at=("device",))
     case = locked(case.pk)
     part = parts.part_of(actor, case)
-    versions = {version.hash: version for version in case.versions.defer("input_text", "output_text")}
+    versions = {version.hash: version for version in case.versions.all()}
     position, last = server_events.last(case)
     seq = server_events.last_seq(case, device)
     known = TreatmentEvent.objects.in_bulk([one.id for one in batch])

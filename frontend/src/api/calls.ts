@@ -107,7 +107,27 @@ export const listVersions = (id: string) => told(http.GET('/api/v1/cases/{case_i
 export const proposePlan = (id: string, body: S.Asked & { id: string }) =>
   told(http.POST('/api/v1/cases/{case_id}/plan-versions', { ...ofCase(id), body }), NAMED)
 
-export const getVersion = (id: string) => told(http.GET('/api/v1/plan-versions/{version_id}', ofVersion(id)), VERSION)
+const getSummary = (id: string) =>
+  told(http.GET('/api/v1/plan-versions/{version_id}/summary', ofVersion(id)), { ...NAMED, hash: 'string' })
+
+/** What lies at the address of a hash never changes: a copy that the browser has is taken as it is. */
+const getTexts = (version_id: string, hash_: string) =>
+  told(
+    http.GET('/api/v1/plan-versions/{version_id}/texts/{hash_}', {
+      params: { path: { version_id, hash_ } },
+      cache: 'force-cache',
+    }),
+    { plan: 'object', given: 'object' },
+  )
+
+type Texts = Pick<S.VersionShown, 'hash' | 'plan' | 'given'>
+
+/** The version as it stands now; `had` is what is known of it: its texts are not asked for again. */
+export async function getVersion(id: string, had?: Texts): Promise<S.VersionShown> {
+  const summary = await getSummary(id)
+  const { plan, given } = had?.hash === summary.hash ? had : await getTexts(id, summary.hash)
+  return { ...summary, plan, given, choices: given.choices }
+}
 
 export const submitPlan = (id: string) =>
   told(http.POST('/api/v1/plan-versions/{version_id}/submit', ofVersion(id)), NAMED)

@@ -65,7 +65,9 @@ async function heard(request: Request): Promise<Response> {
 /** No redirect is followed: the API has none, and a sign-in page of a network is no answer. */
 async function whole(request: Request): Promise<Response> {
   const signal = AbortSignal.timeout(TIMEOUT_MS)
-  const answer = await fetch(request, { signal, cache: 'no-cache', redirect: 'error' })
+  // The one address whose content never changes says so itself.
+  const cache = request.cache === 'force-cache' ? request.cache : 'no-cache'
+  const answer = await fetch(request, { signal, cache, redirect: 'error' })
   const { status, headers } = answer
   const body = await answer.arrayBuffer()
   // An answer without content has an empty body in some browsers, and none may be given to it.

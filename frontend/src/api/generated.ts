@@ -1013,6 +1013,46 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/plan-versions/{version_id}/summary": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * A version without what it was made from and what it says
+         * @description Both lie at an address of their own, by its hash.
+         */
+        get: operations["plan_version_summary"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/plan-versions/{version_id}/texts/{hash_}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * What a version was made from and what it says
+         * @description By the version's hash: what lies there never changes, and a browser may keep it for a year, for who is signed in. Sent compressed as it is stored to whoever takes gzip.
+         */
+        get: operations["plan_version_texts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/plan-versions/{version_id}/withdraw": {
         parameters: {
             query?: never;
@@ -1242,7 +1282,7 @@ export interface paths {
         };
         /**
          * Plans that wait, the riskiest and then the oldest first
-         * @description A view for people who are signed in.
+         * @description ETag: changes with all that is shown, times told in whole minutes.
          */
         get: operations["worklist"];
         put?: never;
@@ -5597,6 +5637,11 @@ export interface components {
         Teeth: {
             teeth: components["schemas"]["Tooth"][];
         };
+        TextsShown: {
+            /** @description All the plan rests on, as it was then. */
+            given: components["schemas"]["PlanInput"];
+            plan: components["schemas"]["Plan"];
+        };
         /** @description One event, said plainly. What was taken back stays, marked. */
         TimelineEntry: {
             /**
@@ -5839,6 +5884,44 @@ export interface components {
             not_released: string[];
             number: number;
             plan: components["schemas"]["Plan"];
+            planner_version: string;
+            reviews: components["schemas"]["ReviewShown"][];
+            /** @description Approvals of this version that were withdrawn. */
+            revocations: components["schemas"]["RevocationShown"][];
+            /** @description The case has changed since this version was made. */
+            stale: boolean;
+            state: components["schemas"]["PlanState"];
+            /** @description Where the case's plan stands as a whole. */
+            status: components["schemas"]["PlanStatus"];
+            /** @description Cautions that withhold steps. */
+            stops: number;
+            /** Format: date-time */
+            submitted_at: string | null;
+            technique: string;
+        };
+        VersionSummary: {
+            author: components["schemas"]["PersonRef"];
+            /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
+            carried_from: number | null;
+            /** Format: uuid */
+            case: string;
+            /** @description Cautions that do not. */
+            cautions: number;
+            /** Format: date-time */
+            created_at: string;
+            /** Format: date-time */
+            decided_at: string | null;
+            /** @description SHA-256 of what was given and what came out. */
+            hash: string;
+            /** Format: uuid */
+            id: string;
+            /** @description Of kit, technique, choices, final sizes and limits alone. */
+            intent_hash: string;
+            /** Format: uuid */
+            kit: string;
+            /** @description Canals that the approval leaves out: those returned, and those that end in one with them. */
+            not_released: string[];
+            number: number;
             planner_version: string;
             reviews: components["schemas"]["ReviewShown"][];
             /** @description Approvals of this version that were withdrawn. */
@@ -8176,6 +8259,77 @@ export interface operations {
             };
         };
     };
+    plan_version_summary: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VersionSummary"];
+                };
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    plan_version_texts: {
+        parameters: {
+            query?: never;
+            header?: {
+                /** @description The ETag seen last: 304 where nothing has changed. */
+                "If-None-Match"?: string;
+            };
+            path: {
+                hash_: string;
+                version_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TextsShown"];
+                };
+            };
+            /** @description No response body */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description Refused, with the reason and the way out. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     plan_version_withdraw: {
         parameters: {
             query?: never;
@@ -8700,7 +8854,10 @@ export interface operations {
     worklist: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The ETag seen last: 304 where nothing has changed. */
+                "If-None-Match"?: string;
+            };
             path: {
                 programme_id: string;
             };
@@ -8715,6 +8872,13 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["WorkList"];
                 };
+            };
+            /** @description No response body */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             /** @description Refused, with the reason and the way out. */
             default: {

@@ -2,10 +2,10 @@ import { type Signal, signal } from '@preact/signals'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import * as calls from '@/api/calls'
 import { Refused, Unreachable } from '@/api/problem'
-import type { Asked, CaseShown, GivenChanges, Plan, VersionListed } from '@/api/shapes'
+import type { Asked, CaseShown, GivenChanges, Plan, VersionListed, VersionShown } from '@/api/shapes'
 import { read, write } from '@/store/device/database'
 import { personId } from '@/store/session/session'
-import { refresh } from './cached'
+import { cachedSignal, refresh } from './cached'
 import { refreshCase } from './cases'
 import { useCached } from './hooks'
 
@@ -19,8 +19,11 @@ export function useVersions(caseId: string | undefined) {
 }
 
 export function useVersion(id: string | undefined) {
-  return useCached(id && versionName(id), () => calls.getVersion(id ?? ''))
+  return useCached(id && versionName(id), () => askVersion(id ?? ''))
 }
+
+/** What it is made from and says never changes: what this phone has of that is not asked for again. */
+export const askVersion = (id: string) => calls.getVersion(id, cachedSignal<VersionShown>(versionName(id)).peek().value)
 
 /** What changed in a version since the one that was last decided on. */
 export function useChanges(id: string | undefined) {

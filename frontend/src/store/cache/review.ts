@@ -5,7 +5,7 @@ import { membership } from '@/store/session/session'
 import { refresh, replace } from './cached'
 import { refreshCase } from './cases'
 import { useCached, usePolling } from './hooks'
-import { useChanges, useVersion, useVersions, versionName } from './plans'
+import { askVersion, useChanges, useVersion, useVersions, versionName } from './plans'
 
 const LIVE_MS = 4000 // a supervisor knows within five seconds of what waits
 
@@ -45,7 +45,7 @@ export function useReview(id: string) {
 
 /** A supervisor decides on the version whose hash was on the screen. Where somebody was first, it is shown as it is now. */
 export async function decide(version: VersionShown, body: NewReview): Promise<void> {
-  const again = () => refresh(versionName(version.id), () => calls.getVersion(version.id))
+  const again = () => refresh(versionName(version.id), () => askVersion(version.id))
   try {
     await calls.review(version.id, version.hash, body)
   } catch (error) {
@@ -93,5 +93,5 @@ export async function withdrawOverride(version: Version, override: Override): Pr
 
 async function again(version: Version): Promise<void> {
   await refreshCase(version.case)
-  await refresh(versionName(version.id), () => calls.getVersion(version.id))
+  await refresh(versionName(version.id), () => askVersion(version.id))
 }

@@ -95,7 +95,7 @@ export function useEarlier(
   const complete = ids.length === hashes.length
   const name = hashes.length > 0 && complete ? `plans worked in ${caseId} before ${ids.join(' ')}` : undefined
   const kept = useCached(name, async (): Promise<Earlier> => {
-    const fetched = await Promise.all(ids.map(calls.getVersion))
+    const fetched = await Promise.all(ids.map((id) => calls.getVersion(id)))
     return fetched.map(({ hash, plan }) => ({ hash, sheets: sheetsOf(plan) }))
   })
   return hashes.length === 0 ? NONE : kept.value

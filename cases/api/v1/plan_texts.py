@@ -1,0 +1,75 @@
+"""A version without its long texts, and the texts at an address whose content never changes."""
+
+from __future__ import annotations
+
+import gzip
+from typing import Any
+from uuid import UUID
+
+from django.http import HttpResponse
+from drf_spectacular.utils import extend_schema
+from rest_framework import serializers
+from rest_framework.request import Request
+from rest_framework.response import Response
+
+from cases.api.base import View, answer, me, unchanged
+from cases.api.etags import IF_NONE_MATCH, tag
+from cases.api.fields import Value
+from cases.api.v1.shapes import VersionListed
+from cases.domain.errors import NotHere
+from cases.domain.plans.status import PlanStatus
+from cases.queries import seen
+from cases.queries.plans import packed_texts, version_summary
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import Plan
+
+A_YEAR_S = 365 * 24 * 60 * 60
+
+
+class VersionSummary(VersionListed):
+    status = Value(PlanStatus, help_text="Where the case's plan stands as a whole.")
+
+
+class TextsShown(serializers.Serializer[Any]):
+    given = Value(PlanInput, help_text="All the plan rests on, as it was then.")
+    plan = Value(Plan)
+
+
+class VersionSummaryView(View):
+    @extend_schema(
+        operation_id="plan_version_summary",
+        tags=["plan"],
+        summary="A version without what it was made from and what it says",
+        description="Both lie at an address of their own, by its hash.",
+        responses=VersionSummary,
+    )
+    def get(self, request: Request, version_id: UUID) -> Response:
+        return answer(VersionSummary, version_summary(seen.version(me(request), version_id).pk))
+
+
+class TextsView(View):
+    @extend_schema(
+        operation_id="plan_version_texts",
+        tags=["plan"],
+        summary="What a version was made from and what it says",
+        description="By the version's hash: what lies there never changes, and a browser may keep it for a year, for "
+        "who is signed in. Sent compressed as it is stored to whoever takes gzip.",
+        parameters=[IF_NONE_MATCH],
+        responses={200: TextsShown, 304: None},
+    )
+    def get(self, request: Request, version_id: UUID, hash_: str) -> HttpResponse:
+        version = seen.version(me(request), version_id)
+        if hash_ != version.hash:
+            raise NotHere(what="text of a plan version")
+        told = unchanged(request, hash_) or _as_it_lies(request, packed_texts(version.pk))
+        told["ETag"] = tag(hash_)
+        # Another person at the same browser has other cookies, and gets nothing from its store.
+        told["Vary"] = "Accept-Encoding, Cookie"
+        told["Cache-Control"] = f"private, max-age={A_YEAR_S}, immutable"
+        return told
+
+
+def _as_it_lies(request: Request, packed: bytes) -> HttpResponse:
+    if "gzip" not in request.headers.get("Accept-Encoding", ""):
+        return HttpResponse(gzip.decompress(packed), content_type="application/json")
+    return HttpResponse(packed, content_type="application/json", headers={"Content-Encoding": "gzip"})
