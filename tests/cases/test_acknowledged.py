@@ -57,6 +57,14 @@ def test_only_what_the_plan_carries_is_acknowledged(curved: ToothPlanVersion, va
             decide(vale, curved, Decision.APPROVED, acknowledged=(CURVED, wrong))
 
 
+@pytest.mark.parametrize("canal", [None, ""])
+def test_a_name_without_a_canal_is_of_the_whole_tooth(
+    canal: str | None, curved: ToothPlanVersion, vale: Person
+) -> None:
+    with pytest.raises(NotUsable, match="no 'no-such' of the whole tooth"):
+        decide(vale, curved, Decision.APPROVED, acknowledged=(CURVED, Named(code="no-such", canal=canal)))
+
+
 def test_the_answer_names_what_is_missing_and_where(curved: ToothPlanVersion, vale: Person) -> None:
     assert list(problem(approve(vale, curved), 422, "not-acknowledged")) == ["#/acknowledged"]
     named = {"code": "curve-supervisor", "canal": "DB"}

@@ -31,7 +31,7 @@ def refuse_unacknowledged(cautions: Iterable[Caution], acknowledged: Sequence[Na
     standing = to_acknowledge(cautions)
     for number, named in enumerate(acknowledged):
         if named not in standing:
-            of = "the whole tooth" if named.canal is None else named.canal
+            of = named.canal or "the whole tooth"
             reason = f"The plan carries no '{named.code}' of {of} that has to be acknowledged."
             raise NotUsable(reason=reason, at=("acknowledged", number))
     missing = [caution for name, caution in standing.items() if name not in acknowledged]
