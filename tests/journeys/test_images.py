@@ -33,7 +33,9 @@ NAMED = FilePayload(
 
 def drawn(page: Page) -> None:
     """The image is not only named: its pixels are on the screen."""
-    page.wait_for_function("() => [...document.querySelectorAll('.image-tile img')].some((i) => i.naturalWidth > 1)")
+    page.wait_for_function(
+        "() => [...document.querySelectorAll('[data-drawn=\"small image\"]')].some((i) => i.naturalWidth > 1)"
+    )
 
 
 def test_a_photo_taken_in_flight_mode_reaches_the_supervisor(

@@ -104,7 +104,7 @@ def settled(page: Page) -> None:
     """Everything was sent and taken out of the store; what the server shows back is hidden a moment before."""
     expect(screen.where(page)).to_be_visible()
     expect(page.get_by_text("not sent yet")).to_be_hidden()
-    page.wait_for_function(NOTHING_LEFT)
+    screen.until(page, lambda: bool(page.evaluate(NOTHING_LEFT)))
 
 
 def kill_at(page: Page, hook: str, case: str) -> None:

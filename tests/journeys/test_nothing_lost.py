@@ -20,7 +20,7 @@ def student(demo: dict[str, Any], phone: Page) -> Page:
 
 def kept_by_worker(page: Page) -> None:
     """The worker has the app and answers for this page."""
-    page.wait_for_function("() => navigator.serviceWorker.ready.then(() => true)")
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
     page.reload()
     page.wait_for_function("() => navigator.serviceWorker.controller !== null")
 
