@@ -21,7 +21,9 @@ test('another alias is sent alone, with the revision that was seen', async () =>
   const sent = serve(() => 'nothing')
   typed(' Reed 12 ')
   expect(await screen.findByText(/Not sent/)).toBeTruthy()
-  expect(sent.filter((one) => one.method === 'PATCH').map((one) => one.body)).toEqual([{ patient_alias: 'Reed 12' }])
+  expect(sent.filter((request) => request.method === 'PATCH').map((request) => request.body)).toEqual([
+    { patient_alias: 'Reed 12' },
+  ])
 })
 
 test('why one is refused stands at the field', async () => {

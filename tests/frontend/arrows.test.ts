@@ -120,7 +120,9 @@ function takenBy(text: string): string[] {
     ([, module, words]) => module ?? words ?? '',
   )
   return [
-    ...braces.flatMap(([, one, other]) => (one ?? other ?? '').split(',').map((name) => name.replace(/^\s*type /, ''))),
+    ...braces.flatMap(([, inner, other]) =>
+      (inner ?? other ?? '').split(',').map((name) => name.replace(/^\s*type /, '')),
+    ),
     ...modules.flatMap((module) =>
       [...text.matchAll(new RegExp(`\\b${module}\\.(\\w+)`, 'g'))].map(([, name = '']) => name),
     ),

@@ -90,8 +90,8 @@ function toldOf(chair: Chair, position: number): Bands {
 describe('what is expected of the rest of the work', () => {
   test('is what the server says once it knows everything', () => {
     const chair = chairAt([18_500])
-    const told = toldOf(chair, 1)
-    expect(expectedRest(chair, told, 5)).toEqual({ canals: told.canals, from: 'server' })
+    const bands = toldOf(chair, 1)
+    expect(expectedRest(chair, bands, 5)).toEqual({ canals: bands.canals, from: 'server' })
   })
 
   test('is the plan’s, with what was recorded laid over it, while the server has said nothing', () => {
@@ -125,10 +125,10 @@ describe('a recorded depth', () => {
   test('is judged once: what came after it and what the server says of the others change nothing', () => {
     const first = expectedRest(chairAt([18_500, 13_000], 1), undefined, undefined)
     const chair = chairAt([18_500, 13_000, 18_000], 1)
-    const told = { ...toldOf(chair, 2), canals: [...first.canals] }
+    const bands = { ...toldOf(chair, 2), canals: [...first.canals] }
     const felt = (ahead: typeof first) => ahead.canals[0]?.expectation.steps.map((step) => step.felt)
     expect(felt(first)).toEqual([null, 'shorter', null])
-    expect(felt(expectedRest(chair, told, 5))).toEqual([null, 'shorter', 'as_expected'])
+    expect(felt(expectedRest(chair, bands, 5))).toEqual([null, 'shorter', 'as_expected'])
   })
 })
 

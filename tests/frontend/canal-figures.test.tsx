@@ -4,7 +4,7 @@ import { CanalFigures } from '@/parts/canal-figures/canal-figures'
 import { words } from '@/words/en'
 import { canal } from './sample-plan'
 
-const told = canal('ML', 20, {
+const planned = canal('ML', 20, {
   irrigants: [{ irrigant: 'sodium_hypochlorite', volume_ml: 26 }],
   strain: [
     { instrument: '25/.03', diameter_mm: 0.4, strain_pct: 2.1, strain_class: 'low', radius_mm: 6, taken: false },
@@ -43,7 +43,7 @@ const lines = (container: Element) =>
   [...container.querySelectorAll('.figure-line')].map((line) => line.textContent?.replace(/\s+/g, ' ').trim())
 
 test('irrigant, wall, strain by class in words, cone, rests and volumes; what is not known is left out', () => {
-  const { container } = render(<CanalFigures canal={told} />)
+  const { container } = render(<CanalFigures canal={planned} />)
   expect(lines(container)).toEqual([
     'sodium hypochlorite26 mL',
     'before0.79 mm',
@@ -64,11 +64,13 @@ test('irrigant, wall, strain by class in words, cone, rests and volumes; what is
 })
 
 test('a curve that is not charted whole says what is counted with', () => {
-  render(<CanalFigures canal={told} />)
+  render(<CanalFigures canal={planned} />)
   expect(screen.queryByText(/Not all of this curve/)).toBeNull()
   cleanup()
   render(
-    <CanalFigures canal={{ ...told, strain: told.strain.map((one) => ({ ...one, radius_mm: 5, taken: true })) }} />,
+    <CanalFigures
+      canal={{ ...planned, strain: planned.strain.map((strain) => ({ ...strain, radius_mm: 5, taken: true })) }}
+    />,
   )
   expect(screen.getByText(/Not all of this curve is charted: a radius of 5.0 mm is counted with/)).toBeTruthy()
 })

@@ -73,10 +73,10 @@ describe('what a size means', () => {
     { ...option, size: 45, inside: false },
     { ...option, size: 50, inside: false },
   ]
-  const told = canal('MB', 18, { final_size: 35, size_range: { ...planned.size_range, options } })
+  const sized = canal('MB', 18, { final_size: 35, size_range: { ...planned.size_range, options } })
   const show = (choice?: CanalChoice) => {
     const onChoose = vi.fn()
-    render(<CanalSize canal={told} kit={kit as unknown as Kit} choice={choice} decided={false} onChoose={onChoose} />)
+    render(<CanalSize canal={sized} kit={kit as unknown as Kit} choice={choice} decided={false} onChoose={onChoose} />)
     return onChoose
   }
 
@@ -88,8 +88,8 @@ describe('what a size means', () => {
 
   test('is compared only in what is known of some size', () => {
     const bare = {
-      ...told,
-      size_range: { ...told.size_range, options: options.map((o) => ({ ...o, strain_pct: null })) },
+      ...sized,
+      size_range: { ...sized.size_range, options: options.map((o) => ({ ...o, strain_pct: null })) },
     }
     render(<CanalSize canal={bare} kit={kit as unknown as Kit} choice={undefined} decided={false} onChoose={vi.fn()} />)
     const heads = screen.getAllByRole('columnheader', { hidden: true }).map((th) => th.textContent)

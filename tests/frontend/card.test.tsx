@@ -16,7 +16,7 @@ type Events = Parameters<typeof chairAfter>[0]
 /** The card and the dock of one canal after these events; what is answered lands in `recorded`. */
 function at(events: Events, name = 'MB', over: Partial<Plan> = {}) {
   const made = chairAfter(events, over)
-  const canal = made.chair.plan.canals.find((one) => one.canal === name)
+  const canal = made.chair.plan.canals.find((planned) => planned.canal === name)
   const course = made.chair.course.canals[name]
   if (!canal || !course) throw new Error(name)
   const props = { chair: made.chair, canal, course }
@@ -214,9 +214,9 @@ describe('ways out', () => {
   test('each answer keeps its place, whether a depth is asked for or not', () => {
     const places = (events: Events) => {
       const { container, unmount } = at(events)
-      const found = [...container.querySelectorAll('.step-answers > button')].map((button) => button.textContent)
+      const answers = [...container.querySelectorAll('.step-answers > button')].map((button) => button.textContent)
       unmount()
-      return found
+      return answers
     }
     expect(places([])).toEqual(['At its stop, 18.5', 'Stopped at —'])
     const toLength = [...WORKED, left('edta', 'done')]

@@ -57,10 +57,10 @@ describe('instruments', () => {
     const { chair } = chairAfter(events)
     return toLookAt(instrumentsOf(chair.events, chair.course), canal, nodeOf(chair, canal))
   }
-  const inspected = (instrument: string, found: string) => ({
+  const inspected = (instrument: string, state: string) => ({
     kind: 'inspected' as const,
     canal: '',
-    payload: { instrument, found, why: 'Bent' },
+    payload: { instrument, found: state, why: 'Bent' },
   })
   test('what comes from another canal is looked at, all of it', () =>
     expect(due(DONE_IN_MB, 'DB')).toEqual([ROTARY, HAND]))
@@ -73,13 +73,13 @@ describe('instruments', () => {
   test('an undone use is none', () =>
     expect(due([...DONE_IN_MB.slice(0, 1), { kind: 'undo', payload: { undoes: 'e1' } }], 'DB')).toEqual([]))
   test('a discard lasts until a new one is found whole', () => {
-    const found = (events: Parameters<typeof chairAfter>[0]) => {
+    const inUse = (events: Parameters<typeof chairAfter>[0]) => {
       const { chair } = chairAfter(events)
       return instrumentsOf(chair.events, chair.course).get(ROTARY)?.discarded
     }
     const discarded = [...DONE_IN_MB, inspected(ROTARY, 'discarded')]
-    expect(found(discarded)).toBe('Bent')
-    expect(found([...discarded, inspected(ROTARY, 'whole')])).toBeNull()
+    expect(inUse(discarded)).toBe('Bent')
+    expect(inUse([...discarded, inspected(ROTARY, 'whole')])).toBeNull()
   })
 })
 

@@ -4,7 +4,7 @@ import { firstAsked, seriesTapers, sizesOf, withCanal, withKit } from '@/panels/
 import { chosenCanals, emptyCase, percent } from '@/screens/new-case/new-case-fields'
 import { emptyReview, saysSomething, toReview, unsaid } from '@/screens/review/review-fields'
 
-const one = {
+const choice = {
   length_mm: 25,
   cutting_part_mm: 16,
   largest_flute_mm: null,
@@ -23,10 +23,10 @@ const kit: Kit = {
     { gauge: 31, tip: 'side_vented' },
   ],
   instruments: [
-    { ...one, size: 40, taper: 3, motion: 'continuous', use: 'shaping' },
-    { ...one, size: 25, taper: 5, motion: 'continuous', use: 'shaping' },
-    { ...one, size: 25, taper: 2, motion: 'hand', use: 'hand' },
-    { ...one, size: 70, taper: 9, motion: 'continuous', use: 'coronal' },
+    { ...choice, size: 40, taper: 3, motion: 'continuous', use: 'shaping' },
+    { ...choice, size: 25, taper: 5, motion: 'continuous', use: 'shaping' },
+    { ...choice, size: 25, taper: 2, motion: 'hand', use: 'hand' },
+    { ...choice, size: 70, taper: 9, motion: 'continuous', use: 'coronal' },
   ],
 }
 const technique = { key: 'crown-down' } as Technique

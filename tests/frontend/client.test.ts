@@ -138,7 +138,7 @@ describe('what comes back', () => {
     vi.stubGlobal('fetch', fetched)
     await expect(getSession()).rejects.toBeInstanceOf(Unreachable)
     expect(fetched.mock.calls[0]).toMatchObject([{}, { redirect: 'error' }])
-    const cut = new ReadableStream({ start: (told) => told.error(new DOMException('too long', 'TimeoutError')) })
+    const cut = new ReadableStream({ start: (stream) => stream.error(new DOMException('too long', 'TimeoutError')) })
     vi.stubGlobal('fetch', async () => new Response(cut, { headers: { 'Content-Type': 'application/json' } }))
     await expect(getSession()).rejects.toBeInstanceOf(Unreachable)
   })

@@ -63,8 +63,8 @@ function idsOf(course: CaseState, what: 'asking' | 'coming'): Record<string, str
 }
 
 describe('the course of a tooth', () => {
-  test.each(shared.cases.map((one) => [one.name, one] as const))('%s', (_, one) => {
-    const course = courseOf(one)
+  test.each(shared.cases.map((sample) => [sample.name, sample] as const))('%s', (_, sample) => {
+    const course = courseOf(sample)
     const canals = Object.entries(course.canals).map(([name, { walk, state }]) => [
       name,
       { at: walk.at, state, stop_um: walk.stop() },
@@ -82,7 +82,7 @@ describe('the course of a tooth', () => {
       missing: course.missing,
       taken_over: course.takenOver.by,
       turned_to: course.turnedTo,
-      ...(one.expect.emergencies && { emergencies: course.emergencies.open }),
+      ...(sample.expect.emergencies && { emergencies: course.emergencies.open }),
       asking: idsOf(course, 'asking'),
       coming: idsOf(course, 'coming'),
       plan: course.plan,
@@ -101,7 +101,7 @@ describe('the course of a tooth', () => {
       asking: {},
       coming: {},
       plan: 'A',
-      ...one.expect,
+      ...sample.expect,
     })
   })
 })

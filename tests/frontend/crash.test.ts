@@ -51,7 +51,7 @@ function keeper({ first }: Way) {
   const state = { first, app: undefined as App | undefined }
   const take = (events: readonly EventGiven[]) => {
     for (const event of events) {
-      if (stored.some((one) => one.id === event.id)) continue
+      if (stored.some((known) => known.id === event.id)) continue
       if (event.device_seq !== stored.length + 1) return problem(409, 'sequence-gap')
       stored.push(event)
     }
@@ -73,7 +73,7 @@ function keeper({ first }: Way) {
       take(events)
       return 'nothing'
     }
-    const b = events.findIndex((one) => one.node === 'b')
+    const b = events.findIndex((entry) => entry.node === 'b')
     if (state.first === 'refuses b' && b >= 0)
       return problem(422, 'not-usable', [{ pointer: `#/events/${b}`, detail: '?' }])
     return take(events)
@@ -84,17 +84,17 @@ function keeper({ first }: Way) {
 /** Sends until nothing waits; what was refused is tried again. */
 async function sendAll(app: App): Promise<void> {
   await app.send()
-  for (const one of await waiting(app)) if (one.refused !== undefined) await app.sendAgain(one)
+  for (const entry of await waiting(app)) if (entry.refused !== undefined) await app.sendAgain(entry)
 }
 
 const waiting = async (app: App) => (await app.database()).getAll('outbox')
 
 /** What a student does: records, with a server that is not well at first. Tells what was recorded. */
-async function work(app: App, server: ReturnType<typeof keeper>, told: string[]): Promise<void> {
+async function work(app: App, server: ReturnType<typeof keeper>, recorded: string[]): Promise<void> {
   app.unsent(CASE)
   for (const node of NODES) {
     await app.recordEvent(CASE, done(node))
-    told.push(node)
+    recorded.push(node)
   }
   await app.send()
   server.state.first = undefined
@@ -105,10 +105,10 @@ async function work(app: App, server: ReturnType<typeof keeper>, told: string[])
 async function run(way: Way, stop?: Stop) {
   globalThis.indexedDB = new IDBFactory()
   const server = keeper(way)
-  const told: string[] = []
+  const recorded: string[] = []
   const app = await openApp('ada', stop, way.asleep)
   server.state.app = app
-  void work(app, server, told)
+  void work(app, server, recorded)
   await app.page.killed
   server.state.first = undefined
   const again = await openApp('ada')
@@ -117,16 +117,21 @@ async function run(way: Way, stop?: Stop) {
   await sendAll(again)
   const left = await waiting(again)
   again.page.kill()
-  return { app, told, stored: server.stored.map((one) => one.node ?? ''), left: left.map((one) => one.event.node) }
+  return {
+    app,
+    told: recorded,
+    stored: server.stored.map((event) => event.node ?? ''),
+    left: left.map((event) => event.event.node),
+  }
 }
 
 /** Whatever was recorded is there, in the order of doing, once; what was not told as recorded may be there. */
-function check({ told, stored, left }: Awaited<ReturnType<typeof run>>, where: string): void {
+function check({ told: recorded, stored, left }: Awaited<ReturnType<typeof run>>, where: string): void {
   const possible = [...NODES, 'z'].filter((node) => stored.includes(node))
   expect({ where, stored, left }).toEqual({ where, stored: possible, left: [] })
-  expect(stored, where).toEqual(expect.arrayContaining([...told, 'z']))
+  expect(stored, where).toEqual(expect.arrayContaining([...recorded, 'z']))
   // One entry at most was being written when the page was killed.
-  expect(stored.length - 1 - told.length, where).toBeLessThanOrEqual(1)
+  expect(stored.length - 1 - recorded.length, where).toBeLessThanOrEqual(1)
 }
 
 test.each(Object.entries(WAYS))('%s: killed at every await', async (_, way) => {
@@ -167,7 +172,7 @@ test.each([1, 2, 3])('seed %i: killed again and again at any await, with any ser
   globalThis.indexedDB = new IDBFactory()
   const server = keeper({})
   const tried: string[] = []
-  const told: string[] = []
+  const recorded: string[] = []
   let finished = 0
   const first = await openApp('ada')
   first.page.kill()
@@ -184,7 +189,7 @@ test.each([1, 2, 3])('seed %i: killed again and again at any await, with any ser
         const node = `${opening}.${n}`
         tried.push(node)
         await app.recordEvent(CASE, done(node))
-        told.push(node)
+        recorded.push(node)
       }
       await sendAll(app)
       finished += 1
@@ -197,10 +202,10 @@ test.each([1, 2, 3])('seed %i: killed again and again at any await, with any ser
   const last = await openApp('ada')
   server.state.app = last
   await sendAll(last)
-  const stored = server.stored.map((one) => one.node ?? '')
+  const stored = server.stored.map((event) => event.node ?? '')
   expect(await waiting(last)).toEqual([])
   expect(stored).toEqual(tried.filter((node) => stored.includes(node)))
-  expect(stored).toEqual(expect.arrayContaining(told))
+  expect(stored).toEqual(expect.arrayContaining(recorded))
   // Most openings were cut short, or this shows nothing.
   expect(finished).toBeLessThan(18)
   last.page.kill()

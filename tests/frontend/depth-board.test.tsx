@@ -18,12 +18,12 @@ describe('scales', () => {
   ])('%i px wide with %i canals: nothing leaves the room or its column', (width, n) => {
     const { canals } = plan(n)
     const board = layOut(width, 480, canals)
-    for (const [i, one] of canals.entries()) {
-      const x = widths(profile({ board, index: i, canal: one, side: 0 }, one.outline))
+    for (const [i, column] of canals.entries()) {
+      const x = widths(profile({ board, index: i, canal: column, side: 0 }, column.outline))
       const left = board.gutter + board.column * i
       expect(Math.min(...x)).toBeGreaterThanOrEqual(left)
       expect(Math.max(...x)).toBeLessThanOrEqual(left + board.column)
-      expect(yOf(board, one.end_mm ?? 0)).toBeLessThanOrEqual(480)
+      expect(yOf(board, column.end_mm ?? 0)).toBeLessThanOrEqual(480)
     }
   })
 
@@ -32,9 +32,9 @@ describe('scales', () => {
     const canals = plan(n).canals.map((c) => ({ ...c, expectation: expectation(c.end_mm ?? 18, steps) }))
     const steep = drawn(35, 11)
     const board = layOut(360, 300, canals, [], [steep])
-    for (const [index, one] of canals.entries()) {
-      const place = { board, index, canal: one, side: 0 } as const
-      const wide = one.expectation.initial_shape.points.map((p) => ({ ...p, diameter_mm: p.wide_mm }))
+    for (const [index, column] of canals.entries()) {
+      const place = { board, index, canal: column, side: 0 } as const
+      const wide = column.expectation.initial_shape.points.map((p) => ({ ...p, diameter_mm: p.wide_mm }))
       for (const outline of [wide, standing(steep, 9)]) {
         const x = widths(profile(place, outline))
         const left = board.gutter + board.column * index
@@ -52,16 +52,16 @@ describe('scales', () => {
   })
 
   test('width is drawn at true taper times the factor that is printed', () => {
-    const one = canal('DB', 17)
-    const board = layOut(360, 480, [one])
-    const place = { board, index: 0, canal: one, side: 0 } as const
-    const x = widths(profile(place, one.outline))
+    const alone = canal('DB', 17)
+    const board = layOut(360, 480, [alone])
+    const place = { board, index: 0, canal: alone, side: 0 } as const
+    const x = widths(profile(place, alone.outline))
     const scale = board.widened * board.px_per_mm
     // Right side from the top down, then the left one from the bottom up: the first and last point are the orifice's.
     expect((x[0] ?? 0) - (x.at(-1) ?? 0)).toBeCloseTo(1.3 * scale, 0)
     expect(Math.min(...x)).toBeCloseTo(x.at(-1) ?? 0, 6)
-    expect((orifice(place, one.outline)?.half ?? 0) * 2).toBeCloseTo(1.3 * scale, 6)
-    render(<DepthBoard canals={[one]} />)
+    expect((orifice(place, alone.outline)?.half ?? 0) * 2).toBeCloseTo(1.3 * scale, 6)
+    render(<DepthBoard canals={[alone]} />)
     expect(screen.getByText(/width ×\d/)).toBeTruthy()
   })
 
@@ -205,14 +205,14 @@ describe('what answers a touch', () => {
   test('end, coronal stop, what was recorded and expected, and what stands in the way: each is named', () => {
     board()
     const said = screen.getAllByRole('button').map((button) => button.getAttribute('aria-label'))
-    for (const one of [
+    for (const sentence of [
       'MB, must be put right, It curves.',
       'coronal instruments, never past, 6.0',
       'expected depth of name of shaper, 11.0–13.0',
       'name of ten stopped at, 18.5',
       'ends at, 18.5',
     ])
-      expect(said.join(' ')).toContain(one)
+      expect(said.join(' ')).toContain(sentence)
     expect(said.join(' ')).not.toContain('Let pass')
   })
 

@@ -27,8 +27,8 @@ beforeEach(() => signedIn('Priya'))
 test('each factor shows what was recorded; choosing another sends all that is recorded', async () => {
   const sent = serve(({ method }) => ({ body: method === 'GET' ? { factors } : of }))
   render(<DifficultyFactors of={of} />)
-  const one = (await screen.findByLabelText('Invented one')) as HTMLSelectElement
-  expect(one.value).toBe('one:moderate')
+  const factor = (await screen.findByLabelText('Invented one')) as HTMLSelectElement
+  expect(factor.value).toBe('one:moderate')
   expect(screen.getByText('Difficulty of the case: 1 recorded')).toBeTruthy()
   expect(screen.getByText('Worked out from the plan too; the higher level counts.')).toBeTruthy()
   fireEvent.change(screen.getByLabelText('Invented two'), { target: { value: 'two:high' } })

@@ -9,7 +9,7 @@ test('which plan came into force is said by its number', () => {
   const { chair } = chairAfter([replan('B', 'A'), replan('C', 'B')])
   Object.assign(chair, { version: { number: 3, hash: 'C' } })
   const { container } = render(<DoneList chair={chair} />)
-  const said = [...container.querySelectorAll('li')].map((one) => one.textContent?.trim())
+  const said = [...container.querySelectorAll('li')].map((element) => element.textContent?.trim())
   expect(said[0]).toContain('plan 3 came into force')
   expect(said[1]).toContain('a plan came into force')
 })

@@ -45,7 +45,7 @@ function keeper(fails: (batch: Batch) => ReturnType<typeof problem> | 'nothing' 
     const failed = fails(batch)
     if (failed) return failed
     if (!stored.some(({ events }) => events[0]?.id === batch.events[0]?.id)) stored.push(batch)
-    const events = stored.flatMap((one) => one.events)
+    const events = stored.flatMap((batch) => batch.events)
     return { body: { position: events.length, course: null, canals: [], events } }
   })
   return stored
@@ -191,8 +191,8 @@ test('it was not so: said on the same lane, after what it is about', async () =>
   const stored = keeper()
   render(<EmergencyDoor caseId={at} />)
   recordEmergency(at, HAPPENED)
-  const [told] = emergenciesWaiting(at)
-  recordEmergency(at, { ...HAPPENED, payload: { kind: 'corrected', corrects: told?.id ?? '', what: null, note: '' } })
+  const [unsent] = emergenciesWaiting(at)
+  recordEmergency(at, { ...HAPPENED, payload: { kind: 'corrected', corrects: unsent?.id ?? '', what: null, note: '' } })
   await waitFor(() => expect(screen.getByText(/It was not so, says Priya/)).toBeTruthy())
   await waitFor(() => expect(emergenciesWaiting(at)).toEqual([]))
   expect(stored.map(({ events }) => events[0]?.payload.kind)).toEqual(['emergency', 'corrected'])

@@ -36,8 +36,8 @@ test('what went in is told where nothing that came out has moved', () => {
 test.each([
   ['how far the work has come', change('depth felt', { bears_on: 'progress' })],
   ['what is told by the same name already', change('kit', { what: 'kit' })],
-])('%s is no change of its own', (_, one) => {
-  foot({ from_number: 3, tooth: [one], canals: [] })
+])('%s is no change of its own', (_, choices) => {
+  foot({ from_number: 3, tooth: [choices], canals: [] })
   expect(strip()).toBeNull()
 })
 

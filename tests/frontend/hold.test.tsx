@@ -166,7 +166,7 @@ describe('an on-site sign-off', () => {
     render(<OnSiteSignOff chair={chair} canal="MB1" node={NODE} onClose={() => undefined} />)
     const who = await screen.findByLabelText('Supervisor')
     // Who has no codes is not on offer.
-    expect([...who.querySelectorAll('option')].map((one) => one.textContent)).toEqual(['Who are you?', 'Dr Vale'])
+    expect([...who.querySelectorAll('option')].map((option) => option.textContent)).toEqual(['Who are you?', 'Dr Vale'])
     fireEvent.change(who, { target: { value: 's1' } })
     fireEvent.input(screen.getByLabelText('One-time code'), { target: { value: '123 456' } })
     fireEvent.click(screen.getByRole('button', { name: 'Give this answer', hidden: true }))

@@ -63,7 +63,7 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
     if (!line('before', request.method)) throw new TypeError('Failed to fetch')
     const id = /images\/([^/?]+)/.exec(request.url)?.[1]
     const upload = id === undefined ? undefined : uploads.get(id)
-    const told = await (id === undefined
+    const image = await (id === undefined
       ? answer(200, EMPTY)
       : request.method === 'POST'
         ? remove(request, id)
@@ -73,7 +73,7 @@ function receiver(line: (when: 'before' | 'after', method: string) => boolean = 
             ? answer(200, shown(id, upload))
             : answer(404, { type: 'urn:fourth-canal:problem:not-found' }))
     if (!line('after', request.method)) throw new TypeError('Failed to fetch')
-    return told
+    return image
   })
   return { uploads, removed, refuse }
 }
@@ -204,8 +204,8 @@ describe('images on the phone', () => {
     // The answer to the last part is lost; meanwhile a supervisor removes the image.
     vi.stubGlobal('fetch', async (request: Request) => {
       if (request.method === 'PATCH') tries += 1
-      const told = await real(request)
-      if (request.method !== 'PATCH' || !lost) return told
+      const answer = await real(request)
+      if (request.method !== 'PATCH' || !lost) return answer
       lost = false
       removed.set(/images\/([^/?]+)/.exec(request.url)?.[1] ?? '', 'names_somebody')
       throw new TypeError('Failed to fetch')

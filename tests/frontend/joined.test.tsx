@@ -10,7 +10,7 @@ const SAYS = 'MB goes to the common end: it is prepared first.'
 /** The card of the canal that joins, after these events in the main one. */
 function cardAfter(events: Parameters<typeof chairAfter>[0]) {
   const { chair } = chairAfter(events, { canals: joinedCanals() })
-  const canal = chair.plan.canals.find((one) => one.canal === 'DB')
+  const canal = chair.plan.canals.find((planned) => planned.canal === 'DB')
   const course = chair.course.canals.DB
   if (!canal || !course) throw new Error('DB')
   render(<NowCard chair={chair} canal={canal} course={course} />)

@@ -16,10 +16,10 @@ interface Case {
 const read = (name: string) => JSON.parse(readFileSync(join(import.meta.dirname, `../shared/${name}.json`), 'utf8'))
 const sheet = read('courses').sheets.hold as RunSheet
 
-test.each((read('lacking').cases as Case[]).map((one) => [one.name, one] as const))('%s', (_, one) => {
-  const events = eventsOf(one.events, { canal: 'MB1' })
+test.each((read('lacking').cases as Case[]).map((sample) => [sample.name, sample] as const))('%s', (_, sample) => {
+  const events = eventsOf(sample.events, { canal: 'MB1' })
   const course = new CaseState({ A: { MB1: sheet } }, [inForce('A'), ...events], 'extracted')
   const canal = course.canals.MB1
   if (!canal) throw new Error('no canal')
-  expect(lacking('MB1', canal, one.length, events, sheet, course.undone)).toEqual(one.lacking)
+  expect(lacking('MB1', canal, sample.length, events, sheet, course.undone)).toEqual(sample.lacking)
 })

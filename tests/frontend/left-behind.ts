@@ -7,13 +7,13 @@ export function globals(): Found {
 
 /** What every class does: happy-dom's windows have most of their prototypes in common. */
 export function deeds(): Found {
-  const found: Found = new Map()
+  const leftBehind: Found = new Map()
   for (const [name, value] of globals()) {
     if (typeof value !== 'function' || !value.prototype) continue
     const own: Record<string, PropertyDescriptor> = Object.getOwnPropertyDescriptors(value.prototype)
-    for (const key of Object.keys(own)) found.set(`${name}.prototype.${key}`, own[key]?.value ?? own[key]?.get)
+    for (const key of Object.keys(own)) leftBehind.set(`${name}.prototype.${key}`, own[key]?.value ?? own[key]?.get)
   }
-  return found
+  return leftBehind
 }
 
 /** Throws an error that names whatever came, went or was put in another's place. */

@@ -40,7 +40,7 @@ function keeper() {
     const bad = events.findIndex((event) => event.node === 'bad')
     if (bad >= 0) return problem(422, 'not-usable', [{ pointer: `#/events/${bad}`, detail: 'A slip.' }])
     for (const event of events) {
-      if (stored.some((one) => one.id === event.id)) continue
+      if (stored.some((known) => known.id === event.id)) continue
       if (event.device_seq !== stored.length + 1) return problem(409, 'sequence-gap')
       stored.push(event)
     }
@@ -53,7 +53,7 @@ async function work(stored: readonly EventGiven[], ...nodes: string[]) {
   for (const node of nodes) await writeEvent('case-1', done(node))
   await until(async () => {
     await send()
-    expect(stored.map((one) => one.node)).toEqual(['a'])
+    expect(stored.map((event) => event.node)).toEqual(['a'])
     expect((await leftOver())[0]?.work[0]?.refused).toBe('A slip.')
   })
 }
@@ -97,11 +97,11 @@ test('what is saved says what it is and holds each entry as it would be sent, an
   const stored = keeper()
   await work(stored, 'a', 'bad', 'c')
   const left = await leftOver()
-  const told = JSON.parse(await fileOf(left, new Date('2026-03-05T12:00:00Z')).text())
-  expect(told).toMatchObject({ saved_at: '2026-03-05T12:00:00.000Z', person: { id: me } })
-  expect(told.what).toContain('not taken')
-  expect(told.cases).toHaveLength(1)
-  expect(told.cases[0]).toMatchObject({ case: 'case-1', work: [{ node: 'bad', refused: 'A slip.' }, { node: 'c' }] })
+  const content = JSON.parse(await fileOf(left, new Date('2026-03-05T12:00:00Z')).text())
+  expect(content).toMatchObject({ saved_at: '2026-03-05T12:00:00.000Z', person: { id: me } })
+  expect(content.what).toContain('not taken')
+  expect(content.cases).toHaveLength(1)
+  expect(content.cases[0]).toMatchObject({ case: 'case-1', work: [{ node: 'bad', refused: 'A slip.' }, { node: 'c' }] })
   signedIn('Somebody else')
   expect(await leftOver()).toEqual([])
 })

@@ -49,7 +49,7 @@ async function touch(name: string | RegExp, shown_ms = 1000) {
   })
 }
 
-const buttons = () => screen.queryAllByRole('button').map((one) => one.textContent ?? '')
+const buttons = () => screen.queryAllByRole('button').map((element) => element.textContent ?? '')
 
 beforeEach(() => {
   serve(() => ({ status: 404, body: {} }))
@@ -72,8 +72,8 @@ describe('a supervisor who looks in', () => {
     ['nothing said of dam and room', [], 'clinic'],
   ] as const)('is offered no answer of the student, not even one that cannot be touched: %s', (_, events, setting) => {
     looks(events as readonly Written[], setting)
-    for (const says of OF_THE_STUDENT) expect(buttons().filter((one) => says.test(one))).toEqual([])
-    const links = screen.queryAllByRole('link').map((one) => one.getAttribute('href'))
+    for (const says of OF_THE_STUDENT) expect(buttons().filter((name) => says.test(name))).toEqual([])
+    const links = screen.queryAllByRole('link').map((link) => link.getAttribute('href'))
     expect(links.filter((to) => to?.includes('/chair/'))).toEqual([])
   })
 
@@ -123,7 +123,7 @@ test('a coordinator looks and decides nothing', async () => {
   signedIn('Rosa', 'coordinator')
   looks([STEP, { kind: 'pause', canal: 'MB2', payload: { what: 'other' } }])
   await touch(/^MB2/)
-  expect(buttons().every((one) => /^MB[12]/.test(one))).toBe(true)
+  expect(buttons().every((name) => /^MB[12]/.test(name))).toBe(true)
   expect(screen.queryAllByRole('textbox')).toEqual([])
 })
 
@@ -178,6 +178,6 @@ describe('an image that a supervisor asks for', () => {
     ['why there is none', [wanted, { ...STEP, payload: { exit: 'done', no_image: 'film' } }], []],
   ] as const)('%s', (_, events, open) => {
     const { chair } = chairAfter(events as readonly Written[], 'extracted')
-    expect(wantedImages(chair).map((one) => one.canal)).toEqual(open)
+    expect(wantedImages(chair).map((wanted) => wanted.canal)).toEqual(open)
   })
 })

@@ -21,9 +21,9 @@ const { cases } = JSON.parse(readFileSync(join(import.meta.dirname, '../shared/m
 test.each(cases)('$name', ({ marks, straight_to, length, places, axis, schneider_deg }) => {
   if (length !== undefined) expect(lengthOf(marks, straight_to)).toBeCloseTo(length, 5)
   for (const { along, at } of places) {
-    const found = placeOf(marks, along, straight_to)
-    if (at === null) expect(found).toBeUndefined()
-    else for (const i of [0, 1] as const) expect(found?.[i]).toBeCloseTo(at[i], 5)
+    const place = placeOf(marks, along, straight_to)
+    if (at === null) expect(place).toBeUndefined()
+    else for (const i of [0, 1] as const) expect(place?.[i]).toBeCloseTo(at[i], 5)
   }
   if (axis !== undefined)
     expect(Math.abs(toSideDeg(marks.slice(0, axis), marks.at(-1) as Mark))).toBeCloseTo(schneider_deg ?? 0, 5)

@@ -44,7 +44,7 @@ function draftOf({ lines, known }: ImageMarks): Draft {
   }
 }
 
-test.each(sure)('$name', ({ marks, facts, share, ...told }) => {
+test.each(sure)('$name', ({ marks, facts, share, ...expected }) => {
   const draft = draftOf(marks)
   const file = facts && ({ row_per_column: facts.at_detector.row_mm / facts.at_detector.column_mm } as Scale)
   const unit = unitOf(draft, file, figures)
@@ -53,17 +53,17 @@ test.each(sure)('$name', ({ marks, facts, share, ...told }) => {
   const said = saidOf(lineOf(draft, 'P'), unit)
   const within = intervalsOf(lineOf(draft, 'P'), unit)
   const pairs = [
-    [told.length_mm, said.lengthMm, within.lengthMm],
-    [told.schneider_deg, said.angleDeg, within.angleDeg],
-    [told.tip_short_mm, said.tipShortMm, within.tipShortMm],
-    [told.tip_deeper_mm, said.tipDeeperMm, within.tipDeeperMm],
+    [expected.length_mm, said.lengthMm, within.lengthMm],
+    [expected.schneider_deg, said.angleDeg, within.angleDeg],
+    [expected.tip_short_mm, said.tipShortMm, within.tipShortMm],
+    [expected.tip_deeper_mm, said.tipDeeperMm, within.tipDeeperMm],
   ] as const
   for (const [known, value, ends] of pairs) {
     if (!known) {
       expect([value, ends]).toEqual([undefined, undefined])
       continue
     }
-    for (const [i, found] of [value, ...(ends ?? [])].entries()) expect(found).toBeCloseTo(known[i] ?? Number.NaN, 2)
+    for (const [i, number] of [value, ...(ends ?? [])].entries()) expect(number).toBeCloseTo(known[i] ?? Number.NaN, 2)
     expect(ends).toHaveLength(2)
   }
 })

@@ -7,14 +7,14 @@ import { atTray, ofCanal, progressAt } from '@/parts/depth-board/moments'
 import { WithReasons } from '@/parts/rationale/reasons'
 import { forecast } from './sample-expected'
 
-const told = (moments: ReturnType<typeof ofCanal>) =>
+const numbers = (moments: ReturnType<typeof ofCanal>) =>
   moments.map((m) => `${m.canal} ${m.step.instrument} ${m.step.pass_number}`)
 
 describe('stepping through the work', () => {
   const { canals, tray } = forecast()
 
   test('of one canal is its own order', () => {
-    expect(told(canals.slice(0, 1).flatMap(ofCanal))).toEqual([
+    expect(numbers(canals.slice(0, 1).flatMap(ofCanal))).toEqual([
       'MB 10/.02 hand 1',
       'MB 35/.03 continuous 1',
       'MB 35/.03 continuous 2',
@@ -22,7 +22,7 @@ describe('stepping through the work', () => {
   })
 
   test('at the tray follows each taking-up of an instrument, canal by canal', () => {
-    expect(told(atTray(canals, tray))).toEqual([
+    expect(numbers(atTray(canals, tray))).toEqual([
       'MB 10/.02 hand 1',
       'DB 10/.02 hand 1',
       'MB 35/.03 continuous 1',

@@ -29,7 +29,7 @@ function keeper() {
   const stored: EventGiven[] = []
   const take = (events: EventGiven[]) => {
     for (const event of events) {
-      if (stored.some((one) => one.id === event.id)) continue
+      if (stored.some((known) => known.id === event.id)) continue
       if (event.device_seq !== stored.length + 1) return problem(409, 'sequence-gap')
       stored.push(event)
     }
@@ -66,7 +66,7 @@ describe('the outbox', () => {
     const sent = serve(({ body }) => {
       const { after, events } = body as { after?: string; events: EventGiven[] }
       const whole = take(events)
-      const from = stored.findIndex((one) => one.id === after) + 1
+      const from = stored.findIndex((event) => event.id === after) + 1
       return 'status' in whole ? whole : { body: { ...whole.body, after: after ?? null, events: stored.slice(from) } }
     })
     const shown = app.cachedSignal<Treatment>(app.treatmentName(CASE))

@@ -36,8 +36,8 @@ globalThis.BroadcastChannel = class extends Channel {
     super(name)
     channels.push(this)
   }
-  override postMessage(told: unknown): void {
-    if (channels.includes(this)) super.postMessage(told)
+  override postMessage(message: unknown): void {
+    if (channels.includes(this)) super.postMessage(message)
   }
 }
 
@@ -85,7 +85,7 @@ export class Page {
   private comesBy(name: string): void {
     if (this.dead) return
     this.passed.push(name)
-    const time = this.passed.filter((one) => one === name).length
+    const time = this.passed.filter((passed) => passed === name).length
     if (this.stop?.at === name && this.stop.time === time) this.kill(this.stop.fate)
   }
 
@@ -93,12 +93,12 @@ export class Page {
     if (this.dead) return
     this.dead = true
     holders.clear()
-    for (const one of channels.splice(0)) one.close()
-    for (const one of timers.splice(0)) clearTimeout(one)
+    for (const channel of channels.splice(0)) channel.close()
+    for (const timer of timers.splice(0)) clearTimeout(timer)
     if (fate === 'undone') {
-      for (const one of open) {
+      for (const opened of open) {
         try {
-          one.abort()
+          opened.abort()
         } catch {
           // It had just finished.
         }

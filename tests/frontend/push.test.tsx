@@ -144,20 +144,20 @@ describe('a notice', () => {
   })
 
   test('of an emergency says of what, and whoever was told hears that it was something else or not so', () => {
-    const told = { ...message, canal: '', hold_point: '', happened: 'collapse', by: 'Priya' }
-    expect(noticeOf({ ...told, what: 'emergency' }).body).toBe('The patient collapses, Bench 1')
-    const corrected = noticeOf({ ...told, what: 'corrected' })
+    const news = { ...message, canal: '', hold_point: '', happened: 'collapse', by: 'Priya' }
+    expect(noticeOf({ ...news, what: 'emergency' }).body).toBe('The patient collapses, Bench 1')
+    const corrected = noticeOf({ ...news, what: 'corrected' })
     expect(corrected).toMatchObject({ title: 'Tooth 26, emergency corrected by Priya', to: '/cases/c1/chair' })
-    const notSo = noticeOf({ ...told, what: 'not_so', happened: '' })
+    const notSo = noticeOf({ ...news, what: 'not_so', happened: '' })
     expect(notSo).toMatchObject({ title: 'Tooth 26: it was not so, says Priya', body: 'Bench 1', urgent: true })
     // It takes the place of the first one.
-    expect(notSo.tag).toBe(noticeOf({ ...told, what: 'emergency' }).tag)
+    expect(notSo.tag).toBe(noticeOf({ ...news, what: 'emergency' }).tag)
   })
 
   test.each([undefined, null, 'text', {}, { what: 'something new' }])(
     'of %o still says that something waits',
-    (told) => {
-      expect(noticeOf(told)).toMatchObject({ title: 'Something waits for you', to: '/worklist' })
+    (news) => {
+      expect(noticeOf(news)).toMatchObject({ title: 'Something waits for you', to: '/worklist' })
     },
   )
 

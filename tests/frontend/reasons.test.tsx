@@ -26,11 +26,11 @@ test.each([
 
 describe('a number that can be touched', () => {
   const why = rationale('needle.ceiling_mm', { inputs: [{ name: 'working length', value: 18.5, unit: 'mm' }] })
-  const one = { ...plan(1), canals: [canal('MB', 18.5, { rationales: [why] })] }
+  const version = { ...plan(1), canals: [canal('MB', 18.5, { rationales: [why] })] }
   const open = () => {
     render(
-      <WithReasons plan={one}>
-        <StopTable rows={one.stop_table} canals={one.canals} />
+      <WithReasons plan={version}>
+        <StopTable rows={version.stop_table} canals={version.canals} />
       </WithReasons>,
     )
     const button = screen.getByRole('button', { name: /MB, needle, never past, 16\.5, reference value, check: why/ })

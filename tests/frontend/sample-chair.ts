@@ -24,8 +24,8 @@ export function chairAfter(events: readonly Written[], setting: Setting = 'clini
     tray_list: [{ instrument: { ...instrument(10, 2, 'hand', 'purple'), key: '10' } }],
   } as unknown as Plan
   const course = new CaseState({ A: { MB1: small, MB2: second } }, [inForce('A'), ...happened], setting)
-  const told: EventPayload[] = []
-  const record = vi.fn(async (_canal: string, _node: string, one: EventPayload) => void told.push(one))
+  const payloads: EventPayload[] = []
+  const record = vi.fn(async (_canal: string, _node: string, payload: EventPayload) => void payloads.push(payload))
   const chair = {
     caseId: 'k1',
     plan,
@@ -35,5 +35,5 @@ export function chairAfter(events: readonly Written[], setting: Setting = 'clini
     treatment: { events: [] },
     record,
   } as unknown as Chair
-  return { chair, told, record }
+  return { chair, told: payloads, record }
 }

@@ -141,7 +141,7 @@ export const NOON = Date.parse('2026-03-05T12:00:00Z')
 export function chairAfter(events: readonly Written[], over: Partial<Plan> = {}, me = 'id of ines') {
   const made = chairPlan(over)
   const happened = events.map((event, i) => eventOf({ id: `e${i + 1}`, actor: me, canal: 'MB', ...event }))
-  const sheets = Object.fromEntries(made.canals.map((one) => [one.canal, one.run_sheet]))
+  const sheets = Object.fromEntries(made.canals.map((planned) => [planned.canal, planned.run_sheet]))
   const recorded: Recorded[] = []
   const times = happened.map(({ id, actor }) => ({
     id,
@@ -175,12 +175,15 @@ const WAITS = { canal: 'MB', phases: [], nodes: ['again'], says: 'MB goes to the
 
 /** DB is not worked before MB has come to its last step. */
 export function joinedCanals(): Plan['canals'] {
-  return chairPlan().canals.map((one) => {
-    const { shape } = one.run_sheet.nodes
-    if (one.canal !== 'DB' || shape?.kind !== 'do') return one
+  return chairPlan().canals.map((planned) => {
+    const { shape } = planned.run_sheet.nodes
+    if (planned.canal !== 'DB' || shape?.kind !== 'do') return planned
     return {
-      ...one,
-      run_sheet: { ...one.run_sheet, nodes: { ...one.run_sheet.nodes, shape: { ...shape, waits_for: [WAITS] } } },
+      ...planned,
+      run_sheet: {
+        ...planned.run_sheet,
+        nodes: { ...planned.run_sheet.nodes, shape: { ...shape, waits_for: [WAITS] } },
+      },
     }
   })
 }

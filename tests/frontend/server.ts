@@ -37,9 +37,9 @@ export function serve(answers: (sent: Sent) => Answer | Promise<Answer>): Sent[]
 }
 
 export function problem(status: number, code: string, errors: { pointer: string; detail: string }[] = []) {
-  const told = errors.map((e) => ({ code, ...e }))
+  const fields = errors.map((e) => ({ code, ...e }))
   return {
     status,
-    body: { type: `urn:fourth-canal:problem:${code}`, status, detail: `Refused: ${code}.`, errors: told },
+    body: { type: `urn:fourth-canal:problem:${code}`, status, detail: `Refused: ${code}.`, errors: fields },
   }
 }

@@ -34,15 +34,15 @@ function keeper() {
     if (method === 'GET') return answer()
     const { device, events } = body as { device: string; events: EventGiven[] }
     for (const event of events) {
-      if (stored.some((one) => one.id === event.id)) continue
-      const last = stored.filter((one) => one.device === device).at(-1)?.device_seq ?? 0
+      if (stored.some((known) => known.id === event.id)) continue
+      const last = stored.filter((event) => event.device === device).at(-1)?.device_seq ?? 0
       if (event.device_seq !== last + 1) return problem(409, 'sequence-gap')
       stored.push({ ...event, device })
     }
     return answer()
   })
   return {
-    nodes: () => stored.map((one) => one.node),
+    nodes: () => stored.map((event) => event.node),
     stored: () => stored,
     /** As it was after so many events. */
     restore: (position: number) => {
@@ -77,10 +77,10 @@ test('what was acknowledged is sent again by the next question, as it was, and e
   const before = server.stored()
   await later()
   server.restore(2)
-  const told = await askTreatment(at)
+  const treatment = await askTreatment(at)
   expect(server.nodes()).toEqual(['a', 'b', 'c', 'd'])
   expect(server.stored()).toEqual(before)
-  expect(told.events.map((one) => one.node)).toEqual(['a', 'b', 'c', 'd'])
+  expect(treatment.events.map((event) => event.node)).toEqual(['a', 'b', 'c', 'd'])
   expect(setBack.value.get(at)).toEqual({ mine: 2, others: 0 })
   expect(lostOf(at)).toEqual([])
 })
@@ -125,7 +125,7 @@ test('where the phone does not have all of what stands between, a device of anot
   await casesSent(`id of Priya of ${number}`)
   await work('d', 'e')
   expect(server.nodes()).toEqual(['b', 'c', 'd', 'e'])
-  expect(new Set(server.stored().map((one) => one.id)).size).toBe(4)
+  expect(new Set(server.stored().map((event) => event.id)).size).toBe(4)
   await work('f')
   expect(server.nodes().at(-1)).toBe('f')
 })
@@ -138,10 +138,10 @@ test('an emergency keeps its place among the work', async () => {
   await until(() => expect(server.stored()).toHaveLength(2))
   await work('b')
   await later()
-  const before = server.stored().map((one) => one.id)
+  const before = server.stored().map((event) => event.id)
   server.restore(0)
   await askTreatment(at)
-  expect(server.stored().map((one) => one.id)).toEqual(before)
+  expect(server.stored().map((event) => event.id)).toEqual(before)
 })
 
 test('a server that has everything is asked nothing more', async () => {

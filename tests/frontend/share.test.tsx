@@ -7,7 +7,7 @@ import { signedIn } from './people'
 import { serve } from './server'
 
 const tooth = { iso: '26' }
-const one = (id: string, patient_alias: string, more: object = {}) => ({ id, case: id, patient_alias, tooth, ...more })
+const row = (id: string, patient_alias: string, more: object = {}) => ({ id, case: id, patient_alias, tooth, ...more })
 
 /** One photo was shared, and waits where the worker has put it. */
 beforeEach(() => {
@@ -17,7 +17,7 @@ beforeEach(() => {
 
 test('a student puts it to one of their own cases', async () => {
   await signedIn('Ines')
-  serve(({ path }) => ({ body: path.endsWith('/cases') ? { results: [one('c1', 'Reed 12')], next: null } : {} }))
+  serve(({ path }) => ({ body: path.endsWith('/cases') ? { results: [row('c1', 'Reed 12')], next: null } : {} }))
   render(<Share />)
   expect(await screen.findByRole('button', { name: '26 · Reed 12' })).toBeTruthy()
 })
@@ -30,13 +30,13 @@ test.each(['supervisor', 'coordinator'] as const)(
       body: path.endsWith('/running-work')
         ? {
             results: [
-              one('c1', 'Mine', { taken_over: { id: personId(), name: 'Vale' } }),
-              one('c2', 'Taken by another', { taken_over: { id: 'x', name: 'Amari' } }),
-              one('c3', 'Nobody’s', { taken_over: null }),
+              row('c1', 'Mine', { taken_over: { id: personId(), name: 'Vale' } }),
+              row('c2', 'Taken by another', { taken_over: { id: 'x', name: 'Amari' } }),
+              row('c3', 'Nobody’s', { taken_over: null }),
             ],
             more: false,
           }
-        : { results: [one('c4', 'Every case')], next: null },
+        : { results: [row('c4', 'Every case')], next: null },
     }))
     render(<Share />)
     expect(await screen.findByRole('button', { name: '26 · Mine' })).toBeTruthy()
@@ -47,7 +47,7 @@ test.each(['supervisor', 'coordinator'] as const)(
 
 test('what was shared is shown, and opens to be looked at before it is put anywhere', async () => {
   await signedIn('Ines')
-  serve(({ path }) => ({ body: path.endsWith('/cases') ? { results: [one('c1', 'Reed 12')], next: null } : {} }))
+  serve(({ path }) => ({ body: path.endsWith('/cases') ? { results: [row('c1', 'Reed 12')], next: null } : {} }))
   const { container, unmount } = render(<Share />)
   const shown = await screen.findByRole('button', { name: 'Open the image that was shared' })
   const address = container.querySelector('.image-tile img')?.getAttribute('src')

@@ -15,14 +15,14 @@ test('an image and what is marked on it are as tall as they are', () => {
 })
 
 test('a mark that is set or moved is told in pixels', () => {
-  const told: unknown[] = []
+  const edits: unknown[] = []
   const edit: Edit = {
     marks: [{ x: 1, y: 3 }],
     picked: 0,
-    onPick: (number) => told.push(number),
-    onMove: (number, to) => told.push([number, to]),
+    onPick: (number) => edits.push(number),
+    onMove: (number, to) => edits.push([number, to]),
     onMoved: () => undefined,
-    onPlace: (at) => told.push(at),
+    onPlace: (at) => edits.push(at),
     onOutside: () => undefined,
   }
   const square = squareEdit(edit, 2)
@@ -30,5 +30,5 @@ test('a mark that is set or moved is told in pixels', () => {
   square.onMove(0, { x: 2, y: 8, zoom: 0.5 })
   square.onPlace({ x: 3, y: 10, zoom: 2 })
   square.onPick(0)
-  expect(told).toEqual([[0, { x: 2, y: 4, zoom: 0.5 }], { x: 3, y: 5, zoom: 2 }, 0])
+  expect(edits).toEqual([[0, { x: 2, y: 4, zoom: 0.5 }], { x: 3, y: 5, zoom: 2 }, 0])
 })

@@ -36,7 +36,7 @@ function answer({ method, body }: Sent) {
 
 const reading = (id: string, canal = 'mb') =>
   take(CASE, { canal, id, reading: { method: 'direct_sight' } as unknown as Reading })
-const ids = () => takenOf(CASE).value.map((one) => one.id)
+const ids = () => takenOf(CASE).value.map((taken) => taken.id)
 
 /** As often as it needs: what is asked for while a try is just failing is not sent by it. */
 const sendUntil = (look: () => void) =>
@@ -72,9 +72,9 @@ test('what the server will not take stays with its sentence until it is thrown a
   refusing = 'a'
   online = true
   await sendUntil(() => expect(stored).toEqual(['b']))
-  const [one] = takenOf(CASE).value
-  expect(one?.refused).toBe('No tooth is as long.')
-  if (one) await dropTaken(one)
+  const [taken] = takenOf(CASE).value
+  expect(taken?.refused).toBe('No tooth is as long.')
+  if (taken) await dropTaken(taken)
   expect(ids()).toEqual([])
 })
 

@@ -54,7 +54,7 @@ function chairAfter(events: readonly Written[], walked_before = '') {
   return { chair, record }
 }
 
-const told = (record: ReturnType<typeof chairAfter>['record']) =>
+const payloads = (record: ReturnType<typeof chairAfter>['record']) =>
   record.mock.calls.map(([canal, node, { kind, ...body }]) => ({ canal, node, kind, ...body }))
 const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }))
 const SIGN_OFF = sheet.nodes.word as Do
@@ -73,10 +73,10 @@ test('one request asks for all canals that wait, as one act', async () => {
   render(<AskForSignOff chair={chair} canal="MB1" node={SIGN_OFF} />)
   press('Ask for MB1 and DB')
   await later()
-  expect(told(record)).toMatchObject(IMAGED.map((canal) => ({ canal, node: 'word', kind: 'ask' })))
-  const [one, two] = told(record) as unknown as { together: string }[]
-  expect(one?.together).toBeTruthy()
-  expect(one?.together).toBe(two?.together)
+  expect(payloads(record)).toMatchObject(IMAGED.map((canal) => ({ canal, node: 'word', kind: 'ask' })))
+  const [first, two] = payloads(record) as unknown as { together: string }[]
+  expect(first?.together).toBeTruthy()
+  expect(first?.together).toBe(two?.together)
 })
 
 test('a canal may be left out of it', async () => {
@@ -85,7 +85,7 @@ test('a canal may be left out of it', async () => {
   press('DB')
   press('Ask for sign-off')
   await later()
-  expect(told(record)).toMatchObject([{ canal: 'MB1', together: '' }])
+  expect(payloads(record)).toMatchObject([{ canal: 'MB1', together: '' }])
 })
 
 test('a supervisor answers for all of them in one touch', async () => {
@@ -94,7 +94,7 @@ test('a supervisor answers for all of them in one touch', async () => {
   render(<Answer chair={chair} canal="MB1" node={SIGN_OFF} />)
   press('Approve MB1, DB and P')
   await later()
-  expect(told(record).map(({ canal, kind }) => [canal, kind])).toEqual(CANALS.map((canal) => [canal, 'sign_off']))
+  expect(payloads(record).map(({ canal, kind }) => [canal, kind])).toEqual(CANALS.map((canal) => [canal, 'sign_off']))
 })
 
 test('says that they come for each of them, with nothing that the server would not take', async () => {
@@ -115,12 +115,12 @@ test('returns one of them with its reason, the others untouched', async () => {
   fireEvent.input(screen.getByRole('textbox'), { target: { value: 'Not readable.' } })
   press('Return, with this reason')
   await later()
-  expect(told(record)).toMatchObject([{ canal: 'MB1', exit: 'returned', reason: 'Not readable.' }])
+  expect(payloads(record)).toMatchObject([{ canal: 'MB1', exit: 'returned', reason: 'Not readable.' }])
 })
 
 function image(walked_before: string, at: string) {
   const { chair, record } = chairAfter([], walked_before)
-  const canal = chair.plan.canals.find((one) => one.canal === at) as CanalPlan
+  const canal = chair.plan.canals.find((planned) => planned.canal === at) as CanalPlan
   const course = chair.course.canals[at]
   if (!course) throw new Error(at)
   render(<ImageAnswers chair={chair} canal={canal} course={course} node={sheet.nodes.image as Do} />)
@@ -132,7 +132,7 @@ test('one exposure is told of every canal that stands on it', async () => {
   expect(shownWith(chair, 'DB')).toEqual(['DB', 'MB1'])
   press('On film')
   await later()
-  expect(told(record).map(({ canal, kind }) => [canal, kind])).toEqual([
+  expect(payloads(record).map(({ canal, kind }) => [canal, kind])).toEqual([
     ['DB', 'step'],
     ['MB1', 'step'],
   ])
@@ -142,7 +142,7 @@ test('what lies behind another canal has an exposure of its own', async () => {
   const { record } = image('P', 'P')
   press('On film')
   await later()
-  expect(told(record).map(({ canal }) => canal)).toEqual(['P'])
+  expect(payloads(record).map(({ canal }) => canal)).toEqual(['P'])
 })
 
 test('the plan says how many sign-offs and exposures, and of which canals', () => {

@@ -17,7 +17,7 @@ beforeEach(() => vi.stubGlobal('Image', Loading))
 
 /** What the viewer's places are taken by, from above. */
 const places = (container: Element) =>
-  [...(container.querySelector('.viewer')?.children ?? [])].map((one) => one.className)
+  [...(container.querySelector('.viewer')?.children ?? [])].map((child) => child.className)
 
 test.each(['onload', 'onerror'] as const)('what is asked below keeps its place: %s', async (comes) => {
   const { container } = render(
@@ -29,5 +29,5 @@ test.each(['onload', 'onerror'] as const)('what is asked below keeps its place: 
   expect(before).toEqual(['row apart', 'image-board', 'viewer-tools'])
   await act(() => Loading.last?.[comes]?.())
   expect(container.querySelectorAll('.image-pane').length).toBe(comes === 'onload' ? 1 : 0)
-  expect(places(container).filter((one) => !one.includes('viewer-note'))).toEqual(before)
+  expect(places(container).filter((place) => !place.includes('viewer-note'))).toEqual(before)
 })

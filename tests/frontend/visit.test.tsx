@@ -128,8 +128,8 @@ describe('a closed visit', () => {
     expect(record).not.toHaveBeenCalled()
     fireEvent.input(screen.getByLabelText('Reason'), { target: { value: 'The filling is high.' } })
     fireEvent.click(screen.getByRole('button', { name: 'Not good yet' }))
-    const told = { kind: 'sign_off', exit: 'returned', reason: 'The filling is high.' }
-    expect(record).toHaveBeenCalledWith('', 'visit/check', told)
+    const signOff = { kind: 'sign_off', exit: 'returned', reason: 'The filling is high.' }
+    expect(record).toHaveBeenCalledWith('', 'visit/check', signOff)
   })
 })
 

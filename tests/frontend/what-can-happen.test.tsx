@@ -21,18 +21,18 @@ describe('what cannot happen in a setting', () => {
     const { chair } = chairAfter([], { setting, at_the_chair: { advice, contacts: [] } })
     const { unmount } = render(<Trouble chair={chair} canal="MB" pausable />)
     fireEvent.click(screen.getByRole('button', { name: 'Problem' }))
-    const found = [...document.querySelectorAll('.ways button')].map((button) => button.textContent)
+    const offered = [...document.querySelectorAll('.ways button')].map((button) => button.textContent)
     unmount()
-    return found
+    return offered
   }
 
   test('is not offered without a patient; what the plan says nothing of is', () => {
     expect(under('clinic')).toEqual(expect.arrayContaining(['The patient collapses', 'It hurts']))
     for (const setting of ['extracted', 'block'] as const) {
-      const found = under(setting)
-      expect(found).not.toContain('The patient collapses')
-      expect(found).not.toContain('It hurts')
-      expect(found).toEqual(
+      const offered = under(setting)
+      expect(offered).not.toContain('The patient collapses')
+      expect(offered).not.toContain('It hurts')
+      expect(offered).toEqual(
         expect.arrayContaining(['An instrument has separated', 'Sudden bleeding', 'Something else']),
       )
     }
@@ -50,9 +50,9 @@ describe('what cannot happen in a setting', () => {
 
   test('has no first steps there; what was told all the same has its own', () => {
     const stepsOf = (what: string) => {
-      const told = { kind: 'emergency' as const, canal: '', payload: { what } }
-      const { chair } = chairAfter([told], { at_the_chair: { advice, contacts: [] } })
-      return adviceIn(chair).flatMap((one) => (one.key === what ? [one.says] : []))
+      const emergency = { kind: 'emergency' as const, canal: '', payload: { what } }
+      const { chair } = chairAfter([emergency], { at_the_chair: { advice, contacts: [] } })
+      return adviceIn(chair).flatMap((sentence) => (sentence.key === what ? [sentence.says] : []))
     }
     expect(stepsOf('instrument_separated')).toEqual(['Measure the piece.'])
     expect(stepsOf('collapse')).toEqual(['First of all.'])

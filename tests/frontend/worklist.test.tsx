@@ -19,14 +19,17 @@ function shown({ plans = false, chairs = false }) {
   render(<Worklist />)
 }
 
-const found = async () => [await screen.findByText('Plans to decide on'), await screen.findByText('Waits at the chair')]
+const headings = async () => [
+  await screen.findByText('Plans to decide on'),
+  await screen.findByText('Waits at the chair'),
+]
 
 // Somebody else each time: what one test was shown is not there in the next.
 beforeEach(({ task }) => signedIn(task.name, 'supervisor'))
 
 test('all that waits is listed: nothing is said of more', async () => {
   shown({})
-  await found()
+  await headings()
   expect(screen.queryByText(LEFT_OUT)).toBeNull()
 })
 

@@ -28,7 +28,12 @@ function told(course: CaseState): Record<string, unknown> {
     undone: inOrder(course.undone),
     halted_by: course.haltedBy,
     saline_by: course.salineBy,
-    emergencies: course.emergencies.open.map((one) => [one.id, one.what, one.correctedBy, one.comingBy]),
+    emergencies: course.emergencies.open.map((emergency) => [
+      emergency.id,
+      emergency.what,
+      emergency.correctedBy,
+      emergency.comingBy,
+    ]),
     missing: course.missing,
     visit: [course.visit.closed, course.visit.onSite, course.visit.dam],
     check_due: course.visit.checkDue,
