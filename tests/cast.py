@@ -21,7 +21,7 @@ from cases.imaging import reading as image_reading
 from cases.mapping.plans import plan_of
 from cases.models import Canal, Case, Kit, Person, Programme, ToothPlanVersion
 from cases.services.charting import canals, cases, readings
-from cases.services.planning import plans, replan, reviews
+from cases.services.planning import plans, remembered, reviews
 from cases.services.planning.plan_input import Asked
 from planning.anatomy import Notation, ToothName
 from planning.contract.canal_facts import Finding
@@ -80,8 +80,7 @@ def few_samples(monkeypatch: pytest.MonkeyPatch) -> None:
     The same input is planned once in a process: that it gives the same plan is tested with the planner, too.
     """
     monkeypatch.setattr(plans, "SAMPLES", 10)
-    for module in (plans, replan):
-        monkeypatch.setattr(module, "plan", planned_once)
+    monkeypatch.setattr(remembered, "plan", planned_once)
 
 
 @pytest.fixture

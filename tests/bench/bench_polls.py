@@ -1,4 +1,4 @@
-"""What a supervisor's list costs that is asked for again with nothing new, and what a plan takes to keep and to fetch.
+"""What a list, a plan and a preview cost that are asked for again with nothing new, and what a plan takes to keep.
 
     python -m tests.bench.bench_polls
 
@@ -12,7 +12,8 @@ from tests.bench.bench_events import in_turns
 from tests.bench.scratch import scratch
 
 WAITING = 20
-TIMES = 60
+TIMES, FEWER_TIMES = 60, 5
+SAMPLES = 500
 
 
 def main() -> None:
@@ -22,6 +23,7 @@ def main() -> None:
     from django.test.utils import override_settings
 
     from cases.domain.plans.lifecycle import PlanState
+    from cases.services.planning import plans, remembered
     from tests.bench.chair import Chair
     from tests.cast import API, client
     from tests.many import copies
@@ -33,10 +35,22 @@ def main() -> None:
     worklist, version = f"{API}/programmes/{chair.programme.pk}/worklist", f"{API}/plan-versions/{chair.version.pk}"
     known = {"If-None-Match": browser.get(worklist)["ETag"]}
 
+    kit, student = chair.version.kit_id, client(chair.student)
+    asked = {"kit": str(kit), "technique": "crown-down", "choices": browser.get(version).json()["choices"]}
+
+    def preview() -> None:
+        answer = student.post(f"{API}/cases/{chair.version.case_id}/preview", asked, format="json")
+        assert answer.status_code == 200, answer.content
+
+    def first_preview() -> None:
+        remembered.kept.clear()
+        preview()
+
     def empty() -> None:
         with override_settings(ROOT_URLCONF="tests.bench.empty_view", ALLOWED_HOSTS=["testserver"]):
             assert empty_client.get("/empty").status_code == 200
 
+    plans.SAMPLES = SAMPLES
     works = {
         "empty": empty,
         f"the worklist of {WAITING}": lambda: browser.get(worklist),
@@ -45,7 +59,7 @@ def main() -> None:
         "its summary": lambda: browser.get(f"{version}/summary"),
         "its texts": lambda: browser.get(f"{version}/texts/{chair.version.hash}", headers={"Accept-Encoding": "gzip"}),
     }
-    took = in_turns(works, TIMES)
+    took = in_turns(works, TIMES) | in_turns({"a preview": first_preview, "the same again": preview}, FEWER_TIMES)
     texts = chair.version.texts
     print(f"{connection.vendor}: in empty requests of {took['empty']:.2f} ms")
     for name, took_ms in took.items():

@@ -11,10 +11,10 @@ from cases.mapping import courses
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, Person, ToothPlanVersion
 from cases.services.planning import versions
+from cases.services.planning.remembered import planned
 from cases.services.treatment import after_events, server_events
 from planning.contract.plan_input import PlanInput, Progress
 from planning.contract.plan_value import Plan
-from planning.whole_tooth.plan import plan
 
 
 def progress(case: Case) -> dict[str, Progress]:
@@ -61,7 +61,7 @@ def _brought_up_to_date(actor: Person, case: Case, version: ToothPlanVersion) ->
     if current == given:
         return version
     again = versions.CreatedVersion.of(
-        current, plan(current), kit_id=version.kit_id, technique_key=version.technique_key
+        current, planned(current), kit_id=version.kit_id, technique_key=version.technique_key
     )
     later = versions.create(actor=actor, author=version.author, case=case, made=again)
     versions.carry_over(version=later, approved=version, actor=actor)

@@ -1,0 +1,76 @@
+"""The same question is computed once; another one is computed, and no more is kept than may be. Counted, not timed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import pytest
+
+from cases.domain.errors import NotUsable
+from cases.models import Case, Person
+from cases.services.planning import plans, remembered
+from cases.services.planning.plan_input import Asked
+from planning.contract.plan_input import PlanInput
+from planning.contract.plan_value import Plan
+from planning.foundation.encoding import canonical_text
+from planning.whole_tooth.plan import plan
+from tests.planning.given import molar
+
+
+@pytest.fixture(autouse=True)
+def nothing_remembered() -> Iterator[None]:
+    remembered.kept.clear()
+    yield
+    remembered.kept.clear()
+
+
+@pytest.fixture
+def computed(monkeypatch: pytest.MonkeyPatch) -> list[PlanInput]:
+    """What was computed so far."""
+    found: list[PlanInput] = []
+
+    def counted(given: PlanInput) -> Plan:
+        found.append(given)
+        return plan(given)
+
+    monkeypatch.setattr(remembered, "plan", counted)
+    return found
+
+
+def test_a_preview_asked_for_again_and_its_version_are_computed_once(
+    priya: Person, molar: Case, asked: Asked, computed: list[PlanInput]
+) -> None:
+    first = plans.preview(actor=priya, case=molar, asked=asked)
+    assert canonical_text(plans.preview(actor=priya, case=molar, asked=asked)) == canonical_text(first)
+    version, _ = plans.propose(actor=priya, case=molar, asked=asked)
+    assert (version.output_text, len(computed)) == (canonical_text(first), 1)
+
+
+def test_whatever_is_other_in_the_input_is_computed(computed: list[PlanInput]) -> None:
+    given = molar(samples=0)
+    others = [given, replace(given, seed=given.seed + 1), replace(given, samples=given.samples + 1)]
+    made = [remembered.planned(each) for each in (*others, *others)]
+    assert computed == others
+    assert [canonical_text(each) for each in made[:3]] == [canonical_text(plan(each)) for each in others]
+    assert made[:3] == made[3:]
+
+
+def test_the_one_asked_for_longest_ago_is_forgotten(computed: list[PlanInput], monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(remembered, "MOST", 2)
+    one, two, three = (replace(molar(samples=0), seed=seed) for seed in (1, 2, 3))
+    for given in (one, two, one, three, one, two):
+        remembered.planned(given)
+    assert computed == [one, two, three, two]
+
+
+def test_a_refusal_is_not_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
+    def refuses(given: PlanInput) -> Plan:
+        raise NotUsable(reason="No.")
+
+    given = molar(samples=0)
+    with monkeypatch.context() as patched:
+        patched.setattr(remembered, "plan", refuses)
+        with pytest.raises(NotUsable):
+            remembered.planned(given)
+    assert canonical_text(remembered.planned(given)) == canonical_text(plan(given))
