@@ -58,13 +58,13 @@ def unchanged(request: Request, etag: object) -> HttpResponse | None:
 
     Raises ChangedSince where If-Match names another state.
     """
-    told = get_conditional_response(request._request, etag=tag(etag))
-    if told is None:
+    not_modified = get_conditional_response(request._request, etag=tag(etag))
+    if not_modified is None:
         return None
-    if told.status_code == status.HTTP_412_PRECONDITION_FAILED:
+    if not_modified.status_code == status.HTTP_412_PRECONDITION_FAILED:
         raise ChangedSince(what="This")
-    told["ETag"] = tag(etag)
-    return told
+    not_modified["ETag"] = tag(etag)
+    return not_modified
 
 
 class NewestFirst(CursorPagination):

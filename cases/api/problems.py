@@ -78,8 +78,8 @@ def body(
     status: HTTPStatus, code: str, detail: str, errors: list[dict[str, Any]] | None = None, **more: Any
 ) -> dict[str, Any]:
     """The problem as data."""
-    told = {"type": TYPE_PREFIX + code, "title": status.phrase, "status": status.value, "detail": detail, **more}
-    return {**told, "errors": errors or []}
+    problem = {"type": TYPE_PREFIX + code, "title": status.phrase, "status": status.value, "detail": detail, **more}
+    return {**problem, "errors": errors or []}
 
 
 def handler(error: Exception, context: dict[str, Any]) -> Response | None:
@@ -105,8 +105,8 @@ def handler(error: Exception, context: dict[str, Any]) -> Response | None:
 
 
 def _answer(data: dict[str, Any], headers: dict[str, str] | None = None) -> Response:
-    told = headers or HEADERS.get(data["status"])
-    return Response(data, status=data["status"], headers=told, content_type=MEDIA_TYPE)
+    sent_headers = headers or HEADERS.get(data["status"])
+    return Response(data, status=data["status"], headers=sent_headers, content_type=MEDIA_TYPE)
 
 
 def _of_case_error(error: CaseError) -> dict[str, Any]:

@@ -37,17 +37,17 @@ _WORK = (
 
 def work(paper: Paper, canal: CanalRecord) -> None:
     """Everything done, and what was passed over; what is still ahead only as a number."""
-    told = [step for step in canal.steps if _is_told(step)]
+    shown_steps = [step for step in canal.steps if _is_told(step)]
     ahead = sum(step.comparison is StepComparison.NOT_YET for step in canal.steps)
-    if not told:
+    if not shown_steps:
         return
     paper.heading(f"Work on {canal.canal}")
     quiet = "Irrigating and recapitulating stand here only where left out or added."
     estimate = "Expected is the estimate of the plan, for teaching, and never a target."
-    if any(step.as_if_straight for step in told):
+    if any(step.as_if_straight for step in shown_steps):
         estimate += " The canal is bent, and its expected depths are computed as if straight."
     paper.paragraph(f"{quiet} {estimate} {ahead} planned steps are ahead." if ahead else f"{quiet} {estimate}")
-    paper.table_of(_WORK, [_step(step) for step in told])
+    paper.table_of(_WORK, [_step(step) for step in shown_steps])
 
 
 def _is_told(step: StepRecord) -> bool:

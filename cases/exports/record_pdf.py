@@ -40,10 +40,10 @@ def record_pdf(record: Record, record_hash: str) -> bytes:
     with TemporaryDirectory() as folder:
         # The glyph of the Palmer notation is not printed, and only one large typeface has it.
         text = canonical_text(record).replace(record.tooth.palmer_glyph, "")
-        found = faces(text + _LETTERS, Path(folder))
+        typefaces = faces(text + _LETTERS, Path(folder))
         top = f"Training record · {record.patient_alias} · tooth {record.tooth.iso} · case {record.case}"
         below = f"{record.notice} SHA-256 {record_hash}"
-        paper = Paper(top=top, below=below, seal=record_hash, at=record.last_at, faces=found)
+        paper = Paper(top=top, below=below, seal=record_hash, at=record.last_at, faces=typefaces)
         paper.set_title(f"Record, {record.patient_alias}, tooth {record.tooth.iso}")
         paper.add_page()
         _head(paper, record, record_hash)
@@ -132,10 +132,10 @@ _STRUCK = (
 
 
 def _struck(record: Record) -> Iterator[Row]:
-    for one in record.struck:
-        taken = cells.by(one.taken_by, one.taken_at)
-        struck = f"{cells.by(one.who, one.at)}: {STRUCK_WHY[one.why]}"
-        yield Row(cells=(one.canal, one.says, taken, struck), struck=True)
+    for reading in record.struck:
+        taken = cells.by(reading.taken_by, reading.taken_at)
+        struck = f"{cells.by(reading.who, reading.at)}: {STRUCK_WHY[reading.why]}"
+        yield Row(cells=(reading.canal, reading.says, taken, struck), struck=True)
 
 
 _PUT_RIGHT = (
@@ -148,11 +148,11 @@ _PUT_RIGHT = (
 
 
 def _put_right(record: Record) -> Iterator[Row]:
-    for one in record.images_put_right:
-        taken = cells.by(one.taken_by, one.taken_at)
-        by = cells.by(one.who, one.at)
-        done = put_right(one.why, one.moved_to)
-        yield Row(cells=(plain(one.purpose), one.canal or "tooth", taken, done, by), struck=one.moved_to is None)
+    for image in record.images_put_right:
+        taken = cells.by(image.taken_by, image.taken_at)
+        by = cells.by(image.who, image.at)
+        done = put_right(image.why, image.moved_to)
+        yield Row(cells=(plain(image.purpose), image.canal or "tooth", taken, done, by), struck=image.moved_to is None)
 
 
 _VERSIONS = (
@@ -164,14 +164,18 @@ _VERSIONS = (
 
 
 def _versions(record: Record) -> Iterator[Row]:
-    for one in record.versions:
+    for version in record.versions:
         decisions = "\n".join(
             f"{plain(each.decision)} by {cells.by(each.who, each.at)}"
             + (f": {each.note}" if each.note else "")
-            + "".join(f"\nAcknowledged, {one.canal or 'whole tooth'}: {one.says}" for one in each.acknowledged)
-            for each in one.decisions
+            + "".join(
+                f"\nAcknowledged, {caution.canal or 'whole tooth'}: {caution.says}" for caution in each.acknowledged
+            )
+            for each in version.decisions
         )
-        yield Row(cells=(str(one.number), f"{one.technique}, {one.kit}", one.author.name, decisions or "none"))
+        yield Row(
+            cells=(str(version.number), f"{version.technique}, {version.kit}", version.author.name, decisions or "none")
+        )
 
 
 _SIGN_OFFS = (
@@ -185,18 +189,27 @@ _SIGN_OFFS = (
 
 
 def _sign_offs(record: Record) -> Iterator[Row]:
-    for one in record.sign_offs:
+    for sign_off in record.sign_offs:
         marks = [
-            "APPROVED" if one.said is Decision.APPROVED else "RETURNED",
-            "in spite of what is missing" if one.despite_missing else "",
-            "on site" if one.on_site else "",
-            "" if one.in_course else "out of course",
-            "AN IMAGE IT RESTED ON WAS PUT RIGHT SINCE" if one.image_gone else "",
-            one.reason,
+            "APPROVED" if sign_off.said is Decision.APPROVED else "RETURNED",
+            "in spite of what is missing" if sign_off.despite_missing else "",
+            "on site" if sign_off.on_site else "",
+            "" if sign_off.in_course else "out of course",
+            "AN IMAGE IT RESTED ON WAS PUT RIGHT SINCE" if sign_off.image_gone else "",
+            sign_off.reason,
         ]
         said = ", ".join(mark for mark in marks if mark)
-        who = cells.person(one.who)
-        yield Row(cells=(str(one.position), one.canal, plain(one.hold_point), said, who, cells.time(one.at)))
+        who = cells.person(sign_off.who)
+        yield Row(
+            cells=(
+                str(sign_off.position),
+                sign_off.canal,
+                plain(sign_off.hold_point),
+                said,
+                who,
+                cells.time(sign_off.at),
+            )
+        )
 
 
 _CAUTIONS = (
@@ -209,9 +222,11 @@ _CAUTIONS = (
 
 
 def _cautions(record: Record) -> Iterator[Row]:
-    for one in record.cautions:
-        severity = "PUT RIGHT" if one.severity == "stop" else one.severity
-        yield Row(cells=(one.canal or "tooth", severity, one.says, str(one.version), _ENDED[one.settled]))
+    for caution in record.cautions:
+        severity = "PUT RIGHT" if caution.severity == "stop" else caution.severity
+        yield Row(
+            cells=(caution.canal or "tooth", severity, caution.says, str(caution.version), _ENDED[caution.settled])
+        )
 
 
 _OVERRIDES = (
@@ -224,11 +239,11 @@ _OVERRIDES = (
 
 
 def _overrides(record: Record) -> Iterator[Row]:
-    for one in record.overrides:
-        by = cells.by(one.who, one.at)
-        back = cells.by(one.withdrawn_by, one.withdrawn_at) if one.withdrawn_by else ""
-        size = "" if one.final_size is None else f"Final size {one.final_size}. "
-        yield Row(cells=(one.code, one.canal or "tooth", f"{size}{one.reason}", by, back))
+    for override in record.overrides:
+        by = cells.by(override.who, override.at)
+        back = cells.by(override.withdrawn_by, override.withdrawn_at) if override.withdrawn_by else ""
+        size = "" if override.final_size is None else f"Final size {override.final_size}. "
+        yield Row(cells=(override.code, override.canal or "tooth", f"{size}{override.reason}", by, back))
 
 
 _HALTS = (
@@ -241,17 +256,17 @@ _HALTS = (
 
 
 def _halts(record: Record) -> Iterator[Row]:
-    for one in record.halts:
+    for halt in record.halts:
         ended = "STILL STANDS"
-        if one.ended:
-            by, at = cells.person(one.ended.who), cells.time(one.ended.at)
-            ended = f"entry {one.ended.position}, {by}, {at}: {one.ended.reason}"
-        says = f"{one.says}. Cause: {one.cause}" if one.cause else one.says
-        if one.review_by:
-            seen = f"SEEN {cells.time(one.seen_again)}" if one.seen_again else "NO VISIT SINCE"
-            says = f"{says}. Patient to be seen again by {cells.time(one.review_by)}: {seen}"
-        by = cells.by(one.who, one.at)
-        yield Row(cells=(str(one.position), one.canal or "tooth", says, by, ended))
+        if halt.ended:
+            by, at = cells.person(halt.ended.who), cells.time(halt.ended.at)
+            ended = f"entry {halt.ended.position}, {by}, {at}: {halt.ended.reason}"
+        says = f"{halt.says}. Cause: {halt.cause}" if halt.cause else halt.says
+        if halt.review_by:
+            seen = f"SEEN {cells.time(halt.seen_again)}" if halt.seen_again else "NO VISIT SINCE"
+            says = f"{says}. Patient to be seen again by {cells.time(halt.review_by)}: {seen}"
+        by = cells.by(halt.who, halt.at)
+        yield Row(cells=(str(halt.position), halt.canal or "tooth", says, by, ended))
 
 
 _ASKED = (
@@ -280,16 +295,16 @@ _VISITS = (
 
 
 def _visits(record: Record) -> Iterator[Row]:
-    for one in record.visits:
+    for visit in record.visits:
         closed = "still open"
-        if one.closed_by:
-            sealed = "access sealed" if one.access_sealed else "access open"
-            closed = f"{cells.time(one.closed_at)}, {one.closed_by.name}, {sealed}" + (
-                f": {one.note}" if one.note else ""
+        if visit.closed_by:
+            sealed = "access sealed" if visit.access_sealed else "access open"
+            closed = f"{cells.time(visit.closed_at)}, {visit.closed_by.name}, {sealed}" + (
+                f": {visit.note}" if visit.note else ""
             )
-        opened = f"{cells.time(one.opened_at)}, {one.opened_by.name}"
-        here = ", ".join(cells.person(who) for who in one.on_site) or "nobody named"
-        yield Row(cells=(str(one.number), opened, here, closed))
+        opened = f"{cells.time(visit.opened_at)}, {visit.opened_by.name}"
+        here = ", ".join(cells.person(who) for who in visit.on_site) or "nobody named"
+        yield Row(cells=(str(visit.number), opened, here, closed))
 
 
 _IRRIGANTS = (
@@ -300,9 +315,9 @@ _IRRIGANTS = (
 
 
 def _irrigants(record: Record) -> Iterator[Row]:
-    for one in record.irrigants:
-        canals = ", ".join(f"{each.canal or 'no canal named'} {each.volume_ml:g} ml" for each in one.canals)
-        yield Row(cells=(irrigant(one.irrigant), f"{one.volume_ml:g}", canals))
+    for used in record.irrigants:
+        canals = ", ".join(f"{each.canal or 'no canal named'} {each.volume_ml:g} ml" for each in used.canals)
+        yield Row(cells=(irrigant(used.irrigant), f"{used.volume_ml:g}", canals))
 
 
 _INSTRUMENTS = (
@@ -315,11 +330,11 @@ _INSTRUMENTS = (
 
 
 def _instruments(record: Record) -> Iterator[Row]:
-    for one in record.instruments:
-        allowed = "not stated" if one.most_uses is None else str(one.most_uses)
-        over = one.most_uses is not None and one.uses > one.most_uses
-        uses = f"{one.uses} TOO MANY" if over else str(one.uses)
-        yield Row(cells=(one.key, ", ".join(one.canals), str(one.discarded), uses, allowed))
+    for used in record.instruments:
+        allowed = "not stated" if used.most_uses is None else str(used.most_uses)
+        over = used.most_uses is not None and used.uses > used.most_uses
+        uses = f"{used.uses} TOO MANY" if over else str(used.uses)
+        yield Row(cells=(used.key, ", ".join(used.canals), str(used.discarded), uses, allowed))
 
 
 _DISCARDED = (
@@ -332,9 +347,9 @@ _DISCARDED = (
 
 
 def _discarded(record: Record) -> Iterator[Row]:
-    for one in record.discarded:
-        by = cells.by(one.who, one.at)
-        yield Row(cells=(str(one.position), one.instrument, one.canal, one.why, by))
+    for discard in record.discarded:
+        by = cells.by(discard.who, discard.at)
+        yield Row(cells=(str(discard.position), discard.instrument, discard.canal, discard.why, by))
 
 
 _IMAGES = (
@@ -347,9 +362,9 @@ _IMAGES = (
 
 
 def _images(record: Record) -> Iterator[Row]:
-    for one in record.images:
-        by = cells.by(one.who, one.at)
-        image = one.image if one.counts else f"{one.image} COUNTS HERE NO MORE"
-        if gone := one.removed:
+    for listed in record.images:
+        by = cells.by(listed.who, listed.at)
+        image = listed.image if listed.counts else f"{listed.image} COUNTS HERE NO MORE"
+        if gone := listed.removed:
             image += f" REMOVED: {gone.reason.says}. {cells.by(gone.who, gone.at)}"
-        yield Row(cells=(str(one.position), plain(one.purpose), one.canal, image, by))
+        yield Row(cells=(str(listed.position), plain(listed.purpose), listed.canal, image, by))

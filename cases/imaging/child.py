@@ -49,14 +49,14 @@ def _answer(read: Callable[[], Clean]) -> Iterator[bytes]:
         # Decoders raise whatever their authors thought of.
         yield _line({"refused": sentence_for(error)})
         return
-    told = asdict(clean)
-    files = [(name, told.pop(name)) for name in ("view", "thumbnail", "data_set")]
-    yield _line({"clean": told, "files": [(name, len(content)) for name, content in files]})
+    facts = asdict(clean)
+    files = [(name, facts.pop(name)) for name in ("view", "thumbnail", "data_set")]
+    yield _line({"clean": facts, "files": [(name, len(content)) for name, content in files]})
     yield from (content for _, content in files)
 
 
-def _line(told: object) -> bytes:
-    return json.dumps(told, allow_nan=False).encode() + b"\n"
+def _line(facts: object) -> bytes:
+    return json.dumps(facts, allow_nan=False).encode() + b"\n"
 
 
 if __name__ == "__main__":

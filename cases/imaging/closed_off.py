@@ -62,10 +62,10 @@ def _filtered(machine: str) -> bool:
     program = b"".join(_program(machine))
     steps = ctypes.create_string_buffer(program, len(program))
     # struct sock_fprog: how many steps, and where they are.
-    told = ctypes.create_string_buffer(struct.pack("@HP", len(program) // 8, ctypes.addressof(steps)))
+    filter_program = ctypes.create_string_buffer(struct.pack("@HP", len(program) // 8, ctypes.addressof(steps)))
     prctl = ctypes.CDLL(None, use_errno=True).prctl
     prctl.argtypes = [ctypes.c_int, *[ctypes.c_ulong] * 4]
-    return not prctl(NO_NEW_RIGHTS, 1, 0, 0, 0) and not prctl(SECCOMP, FILTER, ctypes.addressof(told), 0, 0)
+    return not prctl(NO_NEW_RIGHTS, 1, 0, 0, 0) and not prctl(SECCOMP, FILTER, ctypes.addressof(filter_program), 0, 0)
 
 
 def _program(machine: str) -> list[bytes]:

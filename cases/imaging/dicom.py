@@ -45,16 +45,16 @@ SHOWN_BY = ("WindowCenter", "WindowWidth", "RescaleIntercept", "RescaleSlope")
 def clean(data: bytes, limits: Limits, study: str = "") -> Clean:
     """The image for screens and the de-identified data set, in that study. Raises Unreadable."""
     try:
-        told = dcmread(BytesIO(data))
+        sent = dcmread(BytesIO(data))
     except InvalidDicomError:
         raise Unreadable("The DICOM file has no readable head. Export it again from where it was taken.") from None
-    _refuse(told, limits)
+    _refuse(sent, limits)
     for keyword in SHOWN_BY:
-        if told.get(keyword) is None:
-            told.pop(keyword, None)  # there and empty: not said
-    values = _values(told)
-    grey = told.PhotometricInterpretation in GREY
-    picture = Image.fromarray(_shown(told, values) if grey else eight_bits_of_colour(values))
+        if sent.get(keyword) is None:
+            sent.pop(keyword, None)  # there and empty: not said
+    values = _values(sent)
+    grey = sent.PhotometricInterpretation in GREY
+    picture = Image.fromarray(_shown(sent, values) if grey else eight_bits_of_colour(values))
     view, view_type = png(picture)
     return Clean(
         kind=ImageKind.DICOM,
@@ -63,91 +63,91 @@ def clean(data: bytes, limits: Limits, study: str = "") -> Clean:
         view=view,
         view_type=view_type,
         thumbnail=thumbnail(picture),
-        data_set=_written(_data_set(told, values if grey else np.asarray(picture), study)),
-        spacing=spacing_of(told),
-        burnt_in_text=BURNT_IN.get(told.get("BurnedInAnnotation", ""), BurntInText.UNKNOWN),
+        data_set=_written(_data_set(sent, values if grey else np.asarray(picture), study)),
+        spacing=spacing_of(sent),
+        burnt_in_text=BURNT_IN.get(sent.get("BurnedInAnnotation", ""), BurntInText.UNKNOWN),
     )
 
 
-def _refuse(told: Dataset, limits: Limits) -> None:
-    if told.get("SOPClassUID") not in SOP_CLASSES:
+def _refuse(sent: Dataset, limits: Limits) -> None:
+    if sent.get("SOPClassUID") not in SOP_CLASSES:
         raise Unreadable(
             "This kind of DICOM file is not taken. Send an intra-oral, digital or computed radiograph, a secondary "
             "capture or a photograph."
         )
-    if int(told.get("NumberOfFrames") or 1) != 1:
+    if int(sent.get("NumberOfFrames") or 1) != 1:
         raise Unreadable("The DICOM file holds several images. Send one at a time.")
-    if told.get("Rows") is None or told.get("Columns") is None or "PixelData" not in told:
+    if sent.get("Rows") is None or sent.get("Columns") is None or "PixelData" not in sent:
         raise Unreadable("The DICOM file holds no image. Export the image and not its report.")
-    limits.refuse_size(int(told.Columns), int(told.Rows))
+    limits.refuse_size(int(sent.Columns), int(sent.Rows))
     # Nothing that stands in the file is said again: whatever it says there could be a name.
-    if told.get("PhotometricInterpretation") not in (*GREY, *COLOUR, "PALETTE COLOR"):
+    if sent.get("PhotometricInterpretation") not in (*GREY, *COLOUR, "PALETTE COLOR"):
         raise Unreadable("The DICOM image is of colours that are not taken. Export it in grey or RGB.")
-    if told.get("BitsAllocated") not in DEPTHS_BITS:
+    if sent.get("BitsAllocated") not in DEPTHS_BITS:
         raise Unreadable("The DICOM image is neither of 8 nor of 16 bits. Export it as one of them.")
 
 
-def _values(told: Dataset) -> Values:
+def _values(sent: Dataset) -> Values:
     """Stored values of grey, red green and blue of colour. Raises Unreadable for what no decoder here reads."""
-    syntax = told.file_meta.get("TransferSyntaxUID")
+    syntax = sent.file_meta.get("TransferSyntaxUID")
     if syntax is None:
         raise Unreadable("The DICOM file does not say how it is encoded. Export it again uncompressed.")
     try:
-        values: Values = pixel_array(told, decoding_plugin=decoder_of(syntax))
+        values: Values = pixel_array(sent, decoding_plugin=decoder_of(syntax))
     except (RuntimeError, NotImplementedError):
         known = uid.UID(syntax)
         encoding = f" ({known.name})" if known.type == "Transfer Syntax" else ""
         raise Unreadable(f"The DICOM image could not be decoded{encoding}. Export it uncompressed.") from None
-    if told.PhotometricInterpretation == "PALETTE COLOR":
-        return np.asarray(apply_color_lut(values, told))
-    stored = int(told.get("BitsStored") or told.BitsAllocated)
+    if sent.PhotometricInterpretation == "PALETTE COLOR":
+        return np.asarray(apply_color_lut(values, sent))
+    stored = int(sent.get("BitsStored") or sent.BitsAllocated)
     # Older files draw words into the bits above the picture.
     return values & ((1 << stored) - 1) if values.dtype.kind == "u" else values
 
 
-def _shown(told: Dataset, values: Values) -> npt.NDArray[np.uint8]:
+def _shown(sent: Dataset, values: Values) -> npt.NDArray[np.uint8]:
     """As the file wants it shown: rescaled, within its window, dark where it says so."""
-    windowed = "WindowWidth" in told or "VOILUTSequence" in told
+    windowed = "WindowWidth" in sent or "VOILUTSequence" in sent
 
     def shown_as(levels: Values) -> Values:
-        return np.asarray(apply_voi_lut(apply_modality_lut(levels, told), told))
+        return np.asarray(apply_voi_lut(apply_modality_lut(levels, sent), sent))
 
     # A window leaves out what it leaves out. Of eight bits nothing stands out.
-    eight = by_level(values, shown_as, 0 if windowed or told.BitsAllocated == 8 else LEFT_OUT)
-    return 255 - eight if told.PhotometricInterpretation == "MONOCHROME1" else eight
+    eight = by_level(values, shown_as, 0 if windowed or sent.BitsAllocated == 8 else LEFT_OUT)
+    return 255 - eight if sent.PhotometricInterpretation == "MONOCHROME1" else eight
 
 
-def _data_set(told: Dataset, values: Values, study: str) -> Dataset:
+def _data_set(sent: Dataset, values: Values, study: str) -> Dataset:
     kept = Dataset()
     kept.SOPInstanceUID = uid.generate_uid(prefix=None)
     kept.StudyInstanceUID = study or uid.generate_uid(prefix=None)
     kept.SeriesInstanceUID = uid.generate_uid(prefix=None)
-    kept.Modality = told.get("Modality") if told.get("Modality") in MODALITIES else "OT"
+    kept.Modality = sent.get("Modality") if sent.get("Modality") in MODALITIES else "OT"
     # Required by the standard and empty: there is no patient here.
     for keyword in ("PatientName", "PatientID", "PatientBirthDate", "PatientSex", "StudyDate", "StudyTime", "StudyID"):
         setattr(kept, keyword, "")
     kept.PatientIdentityRemoved = "YES"
     kept.DeidentificationMethod = "Built anew from pixels and spacing"
-    if told.get("BurnedInAnnotation") in BURNT_IN:
-        kept.BurnedInAnnotation = told.BurnedInAnnotation
-    write_spacing(kept, spacing_of(told))
-    _write_pixels(kept, told, values)
-    write_class(kept, told)
+    if sent.get("BurnedInAnnotation") in BURNT_IN:
+        kept.BurnedInAnnotation = sent.BurnedInAnnotation
+    write_spacing(kept, spacing_of(sent))
+    _write_pixels(kept, sent, values)
+    write_class(kept, sent)
     return kept
 
 
-def _write_pixels(kept: Dataset, told: Dataset, values: Values) -> None:
+def _write_pixels(kept: Dataset, sent: Dataset, values: Values) -> None:
     kept.Rows, kept.Columns = values.shape[:2]
     grey = values.ndim == 2
     kept.SamplesPerPixel = 1 if grey else values.shape[2]
-    kept.PhotometricInterpretation = told.PhotometricInterpretation if grey else "RGB"
+    kept.PhotometricInterpretation = sent.PhotometricInterpretation if grey else "RGB"
     kept.BitsAllocated = values.dtype.itemsize * 8
-    kept.BitsStored = int(told.BitsStored) if grey else kept.BitsAllocated
+    kept.BitsStored = int(sent.BitsStored) if grey else kept.BitsAllocated
     kept.HighBit = kept.BitsStored - 1
     kept.PixelRepresentation = int(values.dtype.kind == "i")
     if grey:
         for keyword in SHOWN_BY:
-            if isinstance(number := told.get(keyword), float | int):
+            if isinstance(number := sent.get(keyword), float | int):
                 setattr(kept, keyword, number)
     else:
         kept.PlanarConfiguration = 0

@@ -54,14 +54,14 @@ REGIONS, TEETH = "cid4016", "cid4018"
 DETECTORS = ("DIRECT", "SCINTILLATOR", "STORAGE", "FILM")
 
 
-def write_class(kept: Dataset, told: Dataset) -> None:
+def write_class(kept: Dataset, sent: Dataset) -> None:
     """Writes the class that is kept and what it asks for. The pixels stand in `kept` already."""
     _complete(kept)
-    of_class = OWN[told.SOPClassUID](told, kept) if told.SOPClassUID in OWN else None
-    kept.SOPClassUID = uid.SecondaryCaptureImageStorage if of_class is None else told.SOPClassUID
+    of_class = OWN[sent.SOPClassUID](sent, kept) if sent.SOPClassUID in OWN else None
+    kept.SOPClassUID = uid.SecondaryCaptureImageStorage if of_class is None else sent.SOPClassUID
     for keyword, value in (OF_EVERY_IMAGE | (SECONDARY_CAPTURE if of_class is None else of_class)).items():
         setattr(kept, keyword, value)
-    if _was_lossy(told):
+    if _was_lossy(sent):
         kept.LossyImageCompression = "01"
 
 
@@ -80,23 +80,23 @@ def _without_window(kept: Dataset) -> None:
         kept.pop(keyword, None)
 
 
-def _was_lossy(told: Dataset) -> bool:
+def _was_lossy(sent: Dataset) -> bool:
     """C.7.6.1.1.5: whatever became of it since."""
-    return told.get("LossyImageCompression") == "01" or told.file_meta.TransferSyntaxUID in LOSSY
+    return sent.get("LossyImageCompression") == "01" or sent.file_meta.TransferSyntaxUID in LOSSY
 
 
-def _computed(told: Dataset, kept: Dataset) -> Told:
+def _computed(sent: Dataset, kept: Dataset) -> Told:
     return COMPUTED
 
 
-def _digital(told: Dataset, kept: Dataset) -> Told | None:
+def _digital(sent: Dataset, kept: Dataset) -> Told | None:
     """None where the file does not say what a digital radiograph must."""
-    said: Told = {keyword: told.get(keyword) for keyword in LISTED}
-    orientation = told.get("PatientOrientation")
+    said: Told = {keyword: sent.get(keyword) for keyword in LISTED}
+    orientation = sent.get("PatientOrientation")
     whole = all(value in LISTED[keyword] for keyword, value in said.items())
     if not whole or kept.PixelRepresentation or not _directions(orientation):
         return None
-    presented = PRESENTED[told.SOPClassUID]
+    presented = PRESENTED[sent.SOPClassUID]
     if presented == "FOR PROCESSING":
         _without_window(kept)  # C.8.11.3: only an image for presentation has one
     return said | {
@@ -107,16 +107,16 @@ def _digital(told: Dataset, kept: Dataset) -> Told | None:
         "RescaleIntercept": kept.get("RescaleIntercept", 0),
         "RescaleSlope": kept.get("RescaleSlope", 1),
         "RescaleType": "US",
-        "DetectorType": _one_of(DETECTORS, told.get("DetectorType")),
-        "PositionerType": _one_of(POSITIONERS, told.get("PositionerType")),
-        "AnatomicRegionSequence": _coded(told, "AnatomicRegionSequence", REGIONS),
+        "DetectorType": _one_of(DETECTORS, sent.get("DetectorType")),
+        "PositionerType": _one_of(POSITIONERS, sent.get("PositionerType")),
+        "AnatomicRegionSequence": _coded(sent, "AnatomicRegionSequence", REGIONS),
         "AcquisitionContextSequence": [],
     }
 
 
-def _intra_oral(told: Dataset, kept: Dataset) -> Told | None:
-    of_class = _digital(told, kept)
-    tooth = _coded(told, "PrimaryAnatomicStructureSequence", TEETH)
+def _intra_oral(sent: Dataset, kept: Dataset) -> Told | None:
+    of_class = _digital(sent, kept)
+    tooth = _coded(sent, "PrimaryAnatomicStructureSequence", TEETH)
     if of_class is None or not of_class["PositionerType"] or not of_class["AnatomicRegionSequence"] or not tooth:
         return None
     return of_class | {"PrimaryAnatomicStructureSequence": tooth}
@@ -137,9 +137,9 @@ def _directions(said: Any) -> bool:
     return isinstance(said, MultiValue) and len(said) == 2 and all(each and set(each) <= set("APRLHF") for each in said)
 
 
-def _coded(told: Dataset, keyword: str, listed: str) -> list[Dataset]:
+def _coded(sent: Dataset, keyword: str, listed: str) -> list[Dataset]:
     """What the file says by a code, in the standard's own words; empty where the code is none of those listed."""
-    said = told.get(keyword)
+    said = sent.get(keyword)
     if not isinstance(said, Sequence) or not said:
         return []
     concepts = getattr(codes, listed)

@@ -28,11 +28,11 @@ MOST = 1_000_000
 KNOWN_CALIBRATION = ("GEOMETRY", "FIDUCIAL")
 
 
-def spacing_of(told: Dataset) -> Spacing | None:
+def spacing_of(sent: Dataset) -> Spacing | None:
     """What the file says; None where it says nothing of it."""
-    read: dict[str, Any] = {name: _pair(told.get(keyword)) for name, keyword in PAIRS.items()}
-    read |= {name: _number(told.get(keyword)) for name, keyword in NUMBERS.items()}
-    if calibration := told.get(CALIBRATION):
+    read: dict[str, Any] = {name: _pair(sent.get(keyword)) for name, keyword in PAIRS.items()}
+    read |= {name: _number(sent.get(keyword)) for name, keyword in NUMBERS.items()}
+    if calibration := sent.get(CALIBRATION):
         # A free word could be somebody's name: only that there was one is kept.
         read["pixel_spacing_calibration_type"] = calibration if calibration in KNOWN_CALIBRATION else "other"
     spacing = Spacing(**read)

@@ -45,17 +45,17 @@ def read(data: bytes, limits: Limits, study: str = "") -> Clean:
     if not json.loads(ready)["closed_off"]:
         logger.warning("images are read within bounds, but this system does not close the reader off from its calls")
     head, _, rest = answer.partition(b"\n")
-    told: dict[str, Any] = json.loads(head)
-    if "refused" in told:
-        raise Unreadable(told["refused"])
+    about: dict[str, Any] = json.loads(head)
+    if "refused" in about:
+        raise Unreadable(about["refused"])
     files: dict[str, Any] = {}
-    for name, length in told["files"]:
+    for name, length in about["files"]:
         files[name], rest = rest[:length], rest[length:]
-    return _clean(told["clean"], files)
+    return _clean(about["clean"], files)
 
 
-def _run(data: bytes, told: list[str], seconds: int) -> subprocess.CompletedProcess[bytes]:
-    command = [sys.executable, "-B", "-E", "-s", "-m", "cases.imaging.child", *told]
+def _run(data: bytes, arguments: list[str], seconds: int) -> subprocess.CompletedProcess[bytes]:
+    command = [sys.executable, "-B", "-E", "-s", "-m", "cases.imaging.child", *arguments]
     with a_turn() as place:
         try:
             return subprocess.run(  # noqa: S603 - our own module, nothing of the sender's in the command
@@ -74,12 +74,12 @@ def _run(data: bytes, told: list[str], seconds: int) -> subprocess.CompletedProc
             raise ReaderBusy from None
 
 
-def _clean(told: dict[str, Any], files: dict[str, Any]) -> Clean:
-    spacing = told.pop("spacing")
+def _clean(about: dict[str, Any], files: dict[str, Any]) -> Clean:
+    spacing = about.pop("spacing")
     return Clean(
-        kind=ImageKind(told.pop("kind")),
-        burnt_in_text=BurntInText(told.pop("burnt_in_text")),
+        kind=ImageKind(about.pop("kind")),
+        burnt_in_text=BurntInText(about.pop("burnt_in_text")),
         spacing=None if spacing is None else decode(Spacing, spacing),
-        **told,
+        **about,
         **files,
     )

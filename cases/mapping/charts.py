@@ -36,8 +36,8 @@ def with_chart(cases: QuerySet[Case]) -> QuerySet[Case]:
 
 
 def reading_of(row: LengthReading) -> Reading:
-    found: Reading = decode(Reading, row.payload, Mode.KEPT)
-    return found
+    reading: Reading = decode(Reading, row.payload, Mode.KEPT)
+    return reading
 
 
 def junction_of(row: JunctionReading) -> Junction:

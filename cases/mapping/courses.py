@@ -27,8 +27,8 @@ PLANS_KEPT = 64
 
 def fold_case(case_id: UUID, events: Sequence[TreatmentEvent]) -> CaseState | None:
     """The fold of the case's events; None before a plan was in force."""
-    found = fold_events(case_id, [course_event(row) for row in events])
-    return found[0] if found else None
+    folded = fold_events(case_id, [course_event(row) for row in events])
+    return folded[0] if folded else None
 
 
 def fold_events(case_id: UUID, events: Sequence[CourseEvent]) -> tuple[CaseState, UUID] | None:
@@ -37,9 +37,9 @@ def fold_events(case_id: UUID, events: Sequence[CourseEvent]) -> tuple[CaseState
     if not in_force:
         return None
     ids = dict(ToothPlanVersion.objects.filter(case_id=case_id, hash__in=in_force).values_list("hash", "pk"))
-    found = {hash_: plan_facts(id_) for hash_, id_ in ids.items()}
-    setting = next(iter(found.values())).setting  # fixed once a length is recorded: every version has the same
-    course = fold({hash_: version.sheets for hash_, version in found.items()}, events, setting=setting)
+    versions = {hash_: plan_facts(id_) for hash_, id_ in ids.items()}
+    setting = next(iter(versions.values())).setting  # fixed once a length is recorded: every version has the same
+    course = fold({hash_: version.sheets for hash_, version in versions.items()}, events, setting=setting)
     return course, ids[course.plan]
 
 
@@ -56,12 +56,12 @@ class OngoingWork:
 def ongoing_work(case_id: UUID) -> OngoingWork | None:
     """The work on the case; None before anything was done."""
     events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
-    found = fold_case(case_id, events) if work_has_begun(events) else None
-    if found is None:
+    course = fold_case(case_id, events) if work_has_begun(events) else None
+    if course is None:
         return None
     versions = ToothPlanVersion.objects.filter(case_id=case_id, hash__in={event.plan_hash for event in events})
     plans = {version.hash: plan_facts(version.pk).sheets for version in versions}
-    return OngoingWork(found, plans, [course_event(event) for event in events])
+    return OngoingWork(course, plans, [course_event(event) for event in events])
 
 
 def work_has_begun(events: Iterable[TreatmentEvent]) -> bool:

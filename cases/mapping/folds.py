@@ -32,10 +32,10 @@ def sources() -> list[Path]:
 
 
 def _code() -> str:
-    found = hashlib.sha256()
+    digest = hashlib.sha256()
     for source in sources():
-        found.update(source.read_bytes())
-    return found.hexdigest()
+        digest.update(source.read_bytes())
+    return digest.hexdigest()
 
 
 CODE = _code()
@@ -77,11 +77,11 @@ def folded(case_id: UUID, *, new: Sequence[TreatmentEvent] = (), after: UUID | N
 
 def _gone_on(kept: FoldKept, later: Sequence[TreatmentEvent]) -> CaseFolded | None:
     sheets = courses.plan_facts(kept.version_id).sheets
-    found = follow(decode(KeptFold, json.loads(kept.text), Mode.KEPT), sheets, [course_event(row) for row in later])
-    if found is None:
+    folded = follow(decode(KeptFold, json.loads(kept.text), Mode.KEPT), sheets, [course_event(row) for row in later])
+    if folded is None:
         return None
     return CaseFolded(
-        folded=found,
+        folded=folded,
         version_id=kept.version_id,
         position=later[-1].position if later else kept.position,
         last_id=later[-1].pk if later else kept.last_id,
@@ -105,10 +105,10 @@ def _later(kept: FoldKept, new: Sequence[TreatmentEvent], after: UUID | None) ->
 def _from_the_start(case_id: UUID) -> CaseFolded | None:
     rows = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
     events = [course_event(row) for row in rows]
-    found = courses.fold_events(case_id, events)
-    if found is None:
+    folded = courses.fold_events(case_id, events)
+    if folded is None:
         return None
-    course, version_id = found
+    course, version_id = folded
     return CaseFolded(
         folded=Folded(course=course, events=events),
         version_id=version_id,

@@ -73,22 +73,22 @@ def tag_of(case_id: UUID) -> str:
 def treatment_of(case_id: UUID, *, after: UUID | None = None) -> TreatmentShown:
     """The fold of the case's events, and those that came after the one named; all of them where the case has not it."""
     rows = _rows(case_id, after)
-    found = folds.folded(case_id, new=rows, after=after)
-    if found is not None and (not rows or rows[-1].position < found.position):
+    work = folds.folded(case_id, new=rows, after=after)
+    if work is not None and (not rows or rows[-1].position < work.position):
         # More came in meanwhile.
-        rows = [row for row in _rows(case_id, after) if row.position <= found.position]
+        rows = [row for row in _rows(case_id, after) if row.position <= work.position]
     # Where nothing is left the case has the event, or none at all.
     since = rows[0].position - 1 if rows else TreatmentEvent.objects.filter(case_id=case_id).count()
     shown = [EventShown(row, json.loads(row.text)) for row in rows]
-    course = found.folded.course if found else None
+    course = work.folded.course if work else None
     if course is not None and since:
-        told = {str(each.row.pk) for each in shown}
-        course.out_of_course = {id_: why for id_, why in course.out_of_course.items() if id_ in told}
+        shown_ids = {str(each.row.pk) for each in shown}
+        course.out_of_course = {id_: why for id_, why in course.out_of_course.items() if id_ in shown_ids}
     return TreatmentShown(
         position=rows[-1].position if rows else since,
         after=after if since else None,
         course=course,
-        canals=_canals(found) if found else [],
+        canals=_canals(work) if work else [],
         events=shown,
     )
 
@@ -101,13 +101,13 @@ def _rows(case_id: UUID, after: UUID | None) -> list[TreatmentEvent]:
     return list(rows.select_related("actor").order_by("position"))
 
 
-def _canals(found: CaseFolded) -> list[CanalShown]:
-    course, version = found.folded.course, found.facts
+def _canals(work: CaseFolded) -> list[CanalShown]:
+    course, version = work.folded.course, work.facts
     return [
         _canal(
             name,
             canal,
-            lacking(name, canal, version.lengths[name], found.folded.events, version.sheets, set(course.undone)),
+            lacking(name, canal, version.lengths[name], work.folded.events, version.sheets, set(course.undone)),
         )
         for name, canal in course.canals.items()
     ]

@@ -90,13 +90,13 @@ class _Made:
         )
 
     def _story(self) -> CaseHistory:
-        told = {str(person.pk): self._person(person) for person in self._members()}
-        told |= {str(row.actor_id): self._person(row.actor) for row in self.rows}
+        people = {str(person.pk): self._person(person) for person in self._members()}
+        people |= {str(row.actor_id): self._person(row.actor) for row in self.rows}
         return CaseHistory(
             facts=tuple(self._fact(row) for row in self.rows),
             versions={row.hash: _version(row) for row in self.versions if self._matters(row)},
             course=courses.fold_case(self.case.pk, self.rows),
-            people=told,
+            people=people,
             removed=self._removed(),
         )
 
@@ -243,9 +243,9 @@ def _note(review: Review) -> str:
 def _acknowledged(review: Review, version: Version) -> tuple[AcknowledgedRecord, ...]:
     """In the words of the plan that was approved."""
     said = to_acknowledge(version.plan.cautions)
-    named = [Named(**one) for one in review.acknowledged]
+    named = [Named(**name) for name in review.acknowledged]
     return tuple(
-        AcknowledgedRecord(code=one.code, canal=one.canal, says=said[one].says) for one in named if one in said
+        AcknowledgedRecord(code=name.code, canal=name.canal, says=said[name].says) for name in named if name in said
     )
 
 

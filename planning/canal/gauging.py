@@ -25,6 +25,7 @@ def first_binder(given: PlanInput, number: int, end_um: int | None) -> int | Non
         return canal.first_binder_size
     if end_um is None:
         return None
+    # What ran loose at length before flaring was widened there by itself: that it is loose now says nothing.
     loose = loosened(given) or 0
     felt = [
         (phase, size, depth_um)

@@ -60,7 +60,7 @@ class KitSizes:
             f"The kit has no {' and no '.join(self.lacking(wanted))} for {wanted}: {within[0]} is proposed, the "
             f"smallest from {advised.least} to {advised.most} that it can make."
         )
-        told = SizeReason(
+        reason = SizeReason(
             code="kit",
             bound="tells",
             size=within[0],
@@ -69,7 +69,7 @@ class KitSizes:
             source="the kit of this plan",
             know="programme rule",
         )
-        return replace(advised, proposed=within[0], reasons=(*advised.reasons, told))
+        return replace(advised, proposed=within[0], reasons=(*advised.reasons, reason))
 
 
 def kit_sizes(selected: Selection, phases: Sequence[Phase], figures: Figures) -> KitSizes:

@@ -51,16 +51,16 @@ def outline(stands: Sequence[Stand], *, from_mm: float) -> Line:
     return reduce(upper, (stand.line(from_mm) for stand in stands), ())
 
 
-def upper(one: Line, other: Line) -> Line:
+def upper(first: Line, second: Line) -> Line:
     """The wider of the two at every depth that either covers; both start at one depth.
 
     A tip inside the shape gives a step.
     """
-    if not one or not other:
-        return one or other
-    depths = sorted({x for x, _ in one} | {x for x, _ in other})
+    if not first or not second:
+        return first or second
+    depths = sorted({x for x, _ in first} | {x for x, _ in second})
     points: list[tuple[float, float]] = []
-    widths = zip(pairwise(depths), _pieces(one, depths), _pieces(other, depths), strict=True)
+    widths = zip(pairwise(depths), _pieces(first, depths), _pieces(second, depths), strict=True)
     for (a, b), (one_a, one_b), (other_a, other_b) in widths:
         points.append((a, max(one_a, other_a)))
         at_a, at_b = one_a - other_a, one_b - other_b
@@ -71,14 +71,14 @@ def upper(one: Line, other: Line) -> Line:
     return _without_needless(points)
 
 
-def wider_mm(one: Line, other: Line) -> float:
+def wider_mm(first: Line, second: Line) -> float:
     """By how much `one` is wider than the other where that is most, at depths that both cover; below 0 where it is
     narrower all the way, or covers none of them. Both start at one depth."""
-    if not one or not other:
+    if not first or not second:
         return -math.inf
-    depths = sorted({x for x, _ in one} | {x for x, _ in other})
+    depths = sorted({x for x, _ in first} | {x for x, _ in second})
     most_mm = -math.inf
-    for mine, its in zip(_pieces(one, depths), _pieces(other, depths), strict=True):
+    for mine, its in zip(_pieces(first, depths), _pieces(second, depths), strict=True):
         if any(mine) and any(its):
             most_mm = max(most_mm, mine[0] - its[0], mine[1] - its[1])
     return most_mm

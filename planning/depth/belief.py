@@ -97,7 +97,8 @@ class Belief:
 
     @property
     def worth(self) -> float:
-        """How many equal samples the weighted ones are worth."""
+        """How many equal samples the weighted ones are worth: the effective sample size (Kong, Liu & Wong
+        1994, from memory)."""
         return float(1 / (self._weight**2).sum())
 
     @property
@@ -128,17 +129,17 @@ class Belief:
 
     def band(self, step: str, depths_mm: Floats, stops_mm: Floats) -> Band:
         """The band for a depth that is recorded there and is no slip."""
-        weight, at_stop, told = self._weight, depths_mm >= stops_mm - AT_MM, self._reading
+        weight, at_stop, reading = self._weight, depths_mm >= stops_mm - AT_MM, self._reading
         normal = self._samples.normal(f"reading {step}")
 
         def read(sd_mm: float, tail: float) -> list[float]:
             depths = np.where(at_stop, stops_mm, np.minimum(depths_mm + sd_mm * normal, stops_mm))
             return quantiles(depths, weight, (tail, 1 - tail))
 
-        low_mm, high_mm = read(told.sd_mm, TENTH)
+        low_mm, high_mm = read(reading.sd_mm, TENTH)
         # The depth that was rounded to what is typed has to lie outside, so half a step more at either side.
-        half_mm = told.step_mm / 2
-        least_mm, most_mm = read(told.more_sd_mm, told.unusual_share / 2)
+        half_mm = reading.step_mm / 2
+        least_mm, most_mm = read(reading.more_sd_mm, reading.unusual_share / 2)
         return Band(
             median_mm=_rounded(quantile(depths_mm, weight, 1 / 2)),
             low_mm=_rounded(self._higher(low_mm)),
@@ -162,14 +163,16 @@ class Belief:
         Where a sample takes the depth for a slip, its simulated depth stays. "Reached" says only how far the instrument
         went at least.
         """
-        told = self._reading
-        likely = self._noted(told.likely(read_mm, depths_mm, stops_mm, self._orifice_mm))
+        reading = self._reading
+        likely = self._noted(reading.likely(read_mm, depths_mm, stops_mm, self._orifice_mm))
+        # By the odds of Bayes: how much likelier this depth is as a slip than as a right reading in this sample.
         slipped = self._samples.uniform(f"slip {step}") * (likely.right + likely.slip) < likely.slip
         stood_mm = every(read_mm, self.count)
         if read_mm < stops_mm.min() - AT_MM:
-            stood_mm = stood_mm + told.more_sd_mm * self._samples.normal(f"stood {step}")
-            if told.to_step(read_mm):
-                stood_mm = stood_mm + told.step_mm * (self._samples.uniform(f"rounded {step}") - 1 / 2)
+            stood_mm = stood_mm + reading.more_sd_mm * self._samples.normal(f"stood {step}")
+            # What was rounded may be anything that rounds to it, each as likely.
+            if reading.to_step(read_mm):
+                stood_mm = stood_mm + reading.step_mm * (self._samples.uniform(f"rounded {step}") - 1 / 2)
             stood_mm = np.clip(stood_mm, self._orifice_mm, mm(um(float(stops_mm.max()))))
         return self._weigh(likely, np.where(slipped, depths_mm, stood_mm))
 
@@ -178,6 +181,7 @@ class Belief:
 
         One that is held says only that it was held somewhere, and teaches nothing.
         """
+        # The tip alone: it is the part that has to go through what is narrowest.
         tip_mm = self.tools(instrument).wide_mm[:, 0]
         fits = wide_at(self.canals, every(depth_mm, self.count)[:, None])[:, 0] >= tip_mm - AT_MM
         slip = self._reading.wrong_share
@@ -194,11 +198,12 @@ class Belief:
         """Weighs every sample by how likely what was recorded is in it. Gives `kept`, resampled as the samples are."""
         weight = self._weight * (likely.right + likely.slip)
         self._weight = weight / weight.sum()
+        # Not at every depth: each time, samples are lost to copies of others. At half their worth: common practice.
         return kept[self._drawn_anew()] if self.worth < self.count / 2 else kept
 
     def _drawn_anew(self) -> Picked:
-        """Systematic resampling: even steps through the weights take every sample about as often as it counts for.
-        Gives which sample each one now is.
+        """Systematic resampling (Kitagawa 1996, from memory): even steps through the weights take every sample about as
+        often as it counts for. Gives which sample each one now is.
         """
         steps = (np.arange(self.count) + 1 / 2) / self.count
         chosen = np.minimum(np.searchsorted(np.cumsum(self._weight), steps), self.count - 1)
@@ -230,6 +235,7 @@ def quantile(values: Floats, weight: Floats, share: float) -> float:
 
 def quantiles(values: Floats, weight: Floats, shares: Sequence[float]) -> list[float]:
     order = np.argsort(values, kind="stable")
+    # The inverse of the weighted distribution function: a value of the samples, never one between two.
     upto = np.cumsum(weight[order])
     at = np.searchsorted(upto, np.array(shares) - AT_MM)
     return [float(value) for value in values[order][np.minimum(at, len(values) - 1)]]

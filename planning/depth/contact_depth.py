@@ -138,7 +138,8 @@ def _leaves_limit(a_mm: float, b_mm: float, over: Callable[[float], float]) -> f
     curve = (before - 2 * at + after) / (2 * step * step)
     if at - slope * half + curve * half * half > OVER_MM2:
         return a_mm
-    # at + slope·v + curve·v² = 0: the root where it rises, in the form that does not lose digits.
+    # at + slope·v + curve·v² = 0: the root where it rises, in the form that does not lose digits
+    # where slope² is much larger than 4 · curve · at (a textbook way with quadratics, from memory).
     inside = slope * slope / 2 / 2 - curve * at
     rises = slope / 2 + math.sqrt(inside) if inside > 0 else 0.0
     if rises <= 0:

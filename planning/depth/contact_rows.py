@@ -184,18 +184,18 @@ def _shape(tools: Tools, from_tip_mm: Floats, overcut_mm: Floats) -> Floats:
     return np.asarray(wide * beyond, dtype=np.float64)
 
 
-def _crossed(depth: Floats, one: Floats, other: Floats) -> tuple[Floats, Floats]:
+def _crossed(depth: Floats, first: Floats, second: Floats) -> tuple[Floats, Floats]:
     """The wider of two outlines over the same depths, a corner between every two: where they cross, or half way."""
-    apart = one - other
+    apart = first - second
     span = apart[:, :-1] - apart[:, 1:]
     crosses = apart[:, :-1] * apart[:, 1:] < 0
     share = np.where(crosses, apart[:, :-1] / np.where(crosses, span, 1.0), 1 / 2)
     rows, corners = depth.shape
     both = np.empty((rows, 2 * corners - 1)), np.empty((rows, 2 * corners - 1))
-    both[0][:, ::2], both[1][:, ::2] = depth, np.maximum(one, other)
+    both[0][:, ::2], both[1][:, ::2] = depth, np.maximum(first, second)
     both[0][:, 1::2] = depth[:, :-1] + share * np.diff(depth, axis=1)
     both[1][:, 1::2] = np.maximum(
-        one[:, :-1] + share * np.diff(one, axis=1), other[:, :-1] + share * np.diff(other, axis=1)
+        first[:, :-1] + share * np.diff(first, axis=1), second[:, :-1] + share * np.diff(second, axis=1)
     )
     return both
 

@@ -243,21 +243,21 @@ class _Course:
         came = self._came(node, instrument, felt_mm)
         removes_mm3 = self._stands(instrument, came.depth_mm if came.believed_mm is None else came.believed_mm)
         self.makes_room = self.makes_room or node.shorter_than is not None
-        told = came.band if felt_mm is None else None
+        band = came.band if felt_mm is None else None
         self.steps.append(
             ExpectedStep(
                 node=node.id,
                 pass_number=self.walk.passes[node.id],
                 instrument=instrument.key,
                 depth_mm=mm(um(came.depth_mm)),
-                low_mm=told.low_mm if told else None,
-                high_mm=told.high_mm if told else None,
-                reach_share=told.reach_share if told else None,
+                low_mm=band.low_mm if band else None,
+                high_mm=band.high_mm if band else None,
+                reach_share=band.reach_share if band else None,
                 removes_mm3=round(removes_mm3, 3),
                 shape=self.outline(),
                 felt=came.felt,
-                short_below_mm=told.short_below_mm if told else None,
-                deep_above_mm=told.deep_above_mm if told else None,
+                short_below_mm=band.short_below_mm if band else None,
+                deep_above_mm=band.deep_above_mm if band else None,
                 as_if_straight=self.working.as_if_straight,
             )
         )

@@ -1,7 +1,7 @@
 """What is not known of a canal, drawn many times: its width, the hand that works it, the instruments' tolerances.
 
-Uniforms are raw output of a named bit generator, which stays what it is, and go through quantile tables: the same seed
-gives the same samples with every release of the library.
+Uniforms are raw output of a named bit generator, which stays what it is, and go through quantile tables (inverse
+transform sampling): the same seed gives the same samples with every release of the library.
 """
 
 from __future__ import annotations

@@ -131,8 +131,8 @@ def _aspect(facts: SpacingFacts, figures: Figures) -> float:
     return 1.0
 
 
-def _alike(one: PixelSpacing, other: PixelSpacing) -> bool:
-    pairs = ((one.row_mm, other.row_mm), (one.column_mm, other.column_mm))
+def _alike(first: PixelSpacing, second: PixelSpacing) -> bool:
+    pairs = ((first.row_mm, second.row_mm), (first.column_mm, second.column_mm))
     return all(math.isclose(a, b, rel_tol=_SAME) for a, b in pairs)
 
 

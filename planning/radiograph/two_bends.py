@@ -62,8 +62,8 @@ class Arcs:
 
     def both_ways(self, least_rad: float) -> float:
         """Share in which the arcs turn to different sides, each by more than that."""
-        one, other = self.turns()
-        opposite = (one * other < 0) & (np.minimum(abs(one), abs(other)) > least_rad)
+        first, second = self.turns()
+        opposite = (first * second < 0) & (np.minimum(abs(first), abs(second)) > least_rad)
         return float(self.weight[opposite].sum())
 
     def tightest(self, least_rad: float) -> Floats:
@@ -216,12 +216,12 @@ class _Fit:
         begins = self._leaves + curves[..., _ACROSS, None, None] * side
         first = np.clip(along, 0.0, passes[:, None])
         second = np.maximum(along - passes[:, None], 0.0)
-        one, other = curves[..., _FIRST, None], curves[..., _SECOND, None]
+        first_curve, second_curve = curves[..., _FIRST, None], curves[..., _SECOND, None]
         bends = curves[..., _CORNER, None] + axis
-        passed = bends + one * passes[:, None]
+        passed = bends + first_curve * passes[:, None]
         places = begins + _arc(axis, 0.0 * axis, np.minimum(along, 0.0))
-        places = places + _arc(bends, one, first) + _arc(passed, other, second)
-        beyond = np.where(second > 0, passed + other * second, bends + one * first)
+        places = places + _arc(bends, first_curve, first) + _arc(passed, second_curve, second)
+        beyond = np.where(second > 0, passed + second_curve * second, bends + first_curve * first)
         return places, np.where(along <= 0, axis, beyond)
 
 

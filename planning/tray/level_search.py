@@ -1,5 +1,5 @@
-"""A shortest common supersequence by breadth-first search: every state, level by level, as arrays. For words with
-little in common.
+"""A shortest common supersequence by breadth-first search (Moore 1959, from memory): every state, level by level, as
+arrays. For words with little in common.
 
 The states are a grid, an axis for each word, numbered row by row. `planning.tray.supersequence` says what a state is.
 """
@@ -41,6 +41,7 @@ class _Grid:
 
 def by_level(words: Sequence[Sequence[str]]) -> tuple[str, ...]:
     """The same one every time. Raises TooMuchWork where the words have too many states."""
+    # Counted before anything is laid out: so many states would not go into memory.
     count = prod(len(word) + 1 for word in words)
     if count > MOST_STATES:
         raise TooMuchWork(reason="The canals' orders differ too much for one order at the tray.", at=("canals",))
@@ -74,11 +75,13 @@ def _newly(moved: Moved, to: States, by: Moved) -> States:
     """Those of the states that no one has reached before, each once; `moved` learns how."""
     new = moved[to] == 0
     moved[to[new]] = by[new]
+    # In the order of their numbers, so that equal ways are settled the same way every time.
     return np.unique(to[new])
 
 
 def _traced(grid: _Grid, moved: Moved) -> tuple[str, ...]:
     letters = []
+    # The words that a letter moved say where it was taken: no state has to remember the one before it.
     state = moved.size - 1
     while state:
         axes = [axis for axis in range(len(grid.words)) if int(moved[state]) >> axis & 1]

@@ -108,6 +108,7 @@ def _merge(lists: Mapping[str, Sequence[tuple[str, str]]]) -> list[TrayStep]:
     words = {canal: tuple(instrument for _, instrument in steps) for canal, steps in lists.items()}
     at = dict.fromkeys(words, 0)
     steps = []
+    # Whoever waits for the instrument takes it at once: who let it pass could only be further back.
     for instrument in shortest_common_supersequence(tuple(words.values())):
         served = tuple(c for c, word in words.items() if at[c] < len(word) and word[at[c]] == instrument)
         steps.append(TrayStep(phase=lists[served[0]][at[served[0]]][0], instrument=instrument, canals=served))

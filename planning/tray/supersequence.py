@@ -42,6 +42,7 @@ def without_contained(words: Sequence[Word]) -> list[tuple[str, ...]]:
 
 
 def _contains(whole: Word, part: Word) -> bool:
+    # `in` goes on from where it found the letter before, so order counts.
     rest = iter(whole)
     return all(letter in rest for letter in part)
 
@@ -58,6 +59,7 @@ def by_best_first(words: Sequence[Word], *, most: int) -> tuple[str, ...] | None
         if state == end:
             return _traced(came, state)
         if -minus_done > cost[state]:
+            # A cheaper way to it has been queued since: this one is stale (there is no lowering in a heap).
             continue
         for letter, following in _moves(words, state):
             price = cost[state] + 1

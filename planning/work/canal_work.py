@@ -232,9 +232,9 @@ def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *,
         count = max(count, more)
     spread = samples.spread(widths, given.setting is Setting.BLOCK, figures)
     drawn = Samples(count=count, seed=(given.seed, canal.number), spread=spread)
-    line, told = profile.narrow_line(working.initial_shape), reading.reading(figures)
+    line, reading_error = profile.narrow_line(working.initial_shape), reading.reading(figures)
     shallow_mm = figures["depth.bend_shallow"] if working.as_if_straight else 0.0
-    return Belief(drawn, line, working.touch, told, shallow_mm=shallow_mm, most_work=most_work)
+    return Belief(drawn, line, working.touch, reading_error, shallow_mm=shallow_mm, most_work=most_work)
 
 
 def _insertions(sheet: RunSheet) -> int:

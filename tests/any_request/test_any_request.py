@@ -58,7 +58,7 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
     told = Announced(
         id=uuid7(), sha256=sha256(PICTURE).hexdigest(), sent_bytes=len(PICTURE), device_time=timezone.now()
     )
-    image = upload.receive(actor=case.student, case=case, told=told, data=PICTURE)
+    image = upload.receive(actor=case.student, case=case, announced=told, data=PICTURE)
     return {
         "programme_id": str(case.programme_id),
         "case_id": str(case.pk),

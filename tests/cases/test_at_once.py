@@ -183,7 +183,7 @@ def test_one_image_sent_twice_at_once_is_one() -> None:
     told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
 
     def sending() -> Any:
-        return upload.receive(actor=scene.student, case=scene.case, told=told, data=data)
+        return upload.receive(actor=scene.student, case=scene.case, announced=told, data=data)
 
     assert [image.pk for image in at_once(sending, sending)] == [id_, id_]
     assert ChangeLog.objects.filter(subject="Image", verb="stored").count() == 1
@@ -194,10 +194,10 @@ def test_an_image_removed_while_it_comes_in_is_removed_and_leaves_nothing(settin
     settings.STORAGES = {**settings.STORAGES, "images": {"BACKEND": backend, "OPTIONS": {"location": tmp_path}}}
     scene, data = Scene(), picture()
     told = Announced(id=uuid7(), sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
-    image = upload.receive_part(actor=scene.student, case=scene.case, told=told, offset=0, data=data[:50])
+    image = upload.receive_part(actor=scene.student, case=scene.case, announced=told, offset=0, data=data[:50])
 
     def sending() -> Any:
-        return upload.receive_part(actor=scene.student, case=scene.case, told=told, offset=50, data=data[50:])
+        return upload.receive_part(actor=scene.student, case=scene.case, announced=told, offset=50, data=data[50:])
 
     def removing() -> Any:
         return removal.remove(actor=scene.supervisors[0], image=image, reason=RemovalReason.NAMES_SOMEBODY)

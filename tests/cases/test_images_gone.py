@@ -56,7 +56,7 @@ def test_what_is_deleted_is_in_no_file_of_sqlite(tmp_path: Path) -> None:
 def refused(priya: Person, case: Case) -> None:
     data = PLANTED * 10
     with pytest.raises(ImageRefused):
-        upload.receive_part(actor=priya, case=case, told=told(data), offset=0, data=data)
+        upload.receive_part(actor=priya, case=case, announced=told(data), offset=0, data=data)
 
 
 def removed(priya: Person, case: Case) -> None:

@@ -128,7 +128,7 @@ def test_a_removed_image_stays_in_the_record_with_who_and_why(
     data, ids = picture(), [uuid7(), uuid7()]
     for id_ in ids:
         told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=NOON)
-        upload.receive(actor=student.person, case=approved.case, told=told, data=data)
+        upload.receive(actor=student.person, case=approved.case, announced=told, data=data)
         student.tells(ImagePayload(image_id=str(id_), purpose="length"))
     before = record_of(approved.case_id)
     removal.remove(actor=vale, image=Image.objects.get(pk=ids[0]), reason=RemovalReason.NAMES_SOMEBODY)

@@ -78,6 +78,6 @@ class BendInSpaceView(View):
     )
     def put(self, request: Request, canal_id: UUID, bend_id: UUID) -> Response:
         canal = seen.canal(me(request), canal_id)
-        told = Combined(id=bend_id, **given(BendInSpaceGiven, request))
-        row, created = bends_in_space.combine(actor=me(request), canal=canal, told=told)
+        pair = Combined(id=bend_id, **given(BendInSpaceGiven, request))
+        row, created = bends_in_space.combine(actor=me(request), canal=canal, pair=pair)
         return answer(BendInSpaceShown, bend_shown(row), created=created)

@@ -72,8 +72,8 @@ class ReadingList(serializers.Serializer[Any]):
 class CanalsView(View):
     @extend_schema(operation_id="canals_list", tags=TAGS, summary="Canals of a case", responses=CanalList)
     def get(self, request: Request, case_id: UUID) -> Response:
-        found = charts.shown(seen.case(me(request), case_id).pk)
-        return answer(CanalList, {"results": found.canals}, etag=found.row.revision)
+        chart = charts.shown(seen.case(me(request), case_id).pk)
+        return answer(CanalList, {"results": chart.canals}, etag=chart.row.revision)
 
     @extend_schema(
         operation_id="canals_create",

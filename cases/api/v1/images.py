@@ -168,8 +168,10 @@ class ImagesView(View):
         given.is_valid(raise_exception=True)
         facts = dict(given.validated_data)
         data = facts.pop("file").read()
-        told = Announced(id=uuid7(), sha256=hashlib.sha256(data).hexdigest(), sent_bytes=len(data), **facts)
-        return answer(ImageShown, upload.receive(actor=me(request), case=case, told=told, data=data), created=True)
+        announced = Announced(id=uuid7(), sha256=hashlib.sha256(data).hexdigest(), sent_bytes=len(data), **facts)
+        return answer(
+            ImageShown, upload.receive(actor=me(request), case=case, announced=announced, data=data), created=True
+        )
 
 
 class ImageView(View):
@@ -198,8 +200,8 @@ class ImageView(View):
         case = seen.case(me(request), case_id)
         data = raw_body.body(request)
         digest = raw_body.digest(request) or hashlib.sha256(data).hexdigest()
-        told = Announced(id=image_id, sha256=digest, sent_bytes=len(data), **_facts(request))
-        return answer(ImageShown, upload.receive(actor=me(request), case=case, told=told, data=data))
+        announced = Announced(id=image_id, sha256=digest, sent_bytes=len(data), **_facts(request))
+        return answer(ImageShown, upload.receive(actor=me(request), case=case, announced=announced, data=data))
 
     @extend_schema(
         operation_id="image_partial_update",
@@ -230,8 +232,8 @@ class ImageView(View):
             raise raw_body.BytesTooMany
         length = raw_body.count(request, "Upload-Length")
         offset = raw_body.count(request, "Upload-Offset")
-        told = Announced(id=image_id, sha256=_required_digest(request), sent_bytes=length, **_facts(request))
-        image = upload.receive_part(actor=me(request), case=case, told=told, offset=offset, data=data)
+        announced = Announced(id=image_id, sha256=_required_digest(request), sent_bytes=length, **_facts(request))
+        image = upload.receive_part(actor=me(request), case=case, announced=announced, offset=offset, data=data)
         return _progress(image)
 
 
@@ -320,7 +322,7 @@ def _required_digest(request: Request) -> str:
 
 
 def _progress(image: Any) -> Response:
-    told = answer(ImageShown, image)
-    told["Upload-Offset"] = str(upload.received_bytes(image))
-    told["Upload-Complete"] = "?0" if image.state == ImageState.AWAITED else "?1"
-    return told
+    response = answer(ImageShown, image)
+    response["Upload-Offset"] = str(upload.received_bytes(image))
+    response["Upload-Complete"] = "?0" if image.state == ImageState.AWAITED else "?1"
+    return response

@@ -79,6 +79,6 @@ class MarkingView(View):
     )
     def put(self, request: Request, case_id: UUID, image_id: UUID, marking_id: UUID) -> Response:
         image = seen.image(me(request), case_id, image_id)
-        told = Marked(id=marking_id, **given(MarkingGiven, request))
-        row, created = markings.mark(actor=me(request), image=image, told=told)
+        marked = Marked(id=marking_id, **given(MarkingGiven, request))
+        row, created = markings.mark(actor=me(request), image=image, marked=marked)
         return answer(MarkingShown, marking_shown(row), created=created)

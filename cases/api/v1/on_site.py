@@ -98,9 +98,11 @@ class OneTimeCodeView(View):
     def post(self, request: Request) -> Response:
         made = one_time_codes.make(actor=me(request), **given(PasswordGiven, request))
         rows = ["".join(map(str, row)) for row in segno.make_qr(made.address, error="m").matrix]
-        told = answer(CodeSecretShown, {"secret": made.secret, "address": made.address, "square": rows}, created=True)
-        add_never_cache_headers(told)
-        return told
+        response = answer(
+            CodeSecretShown, {"secret": made.secret, "address": made.address, "square": rows}, created=True
+        )
+        add_never_cache_headers(response)
+        return response
 
     @extend_schema(
         operation_id="one_time_code_destroy",

@@ -70,7 +70,7 @@ class EventShown(serializers.Serializer[Any]):
     canal = serializers.CharField(source="row.canal")
     node = serializers.CharField(source="row.node")
     not_checked = serializers.ChoiceField(
-        choices=["", *(one.value for one in NotChecked)],
+        choices=["", *(reason.value for reason in NotChecked)],
         source="row.not_checked",
         help_text="What of it could not be checked when it came in, or empty. It is kept all the same.",
     )

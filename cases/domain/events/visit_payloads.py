@@ -74,10 +74,10 @@ class ReopenPayload:
     kind: Literal["reopen"] = "reopen"
 
     def __post_init__(self) -> None:
-        for number, one in enumerate(self.found):
-            if one.canal in self.as_left and not one.as_left:
+        for number, check in enumerate(self.found):
+            if check.canal in self.as_left and not check.as_left:
                 reason = "It cannot be as it was left when one of its checks failed."
-                raise FoundNotClear(canal=one.canal, reason=reason, at=("found", number))
+                raise FoundNotClear(canal=check.canal, reason=reason, at=("found", number))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

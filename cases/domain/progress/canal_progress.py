@@ -68,10 +68,10 @@ class CanalProgress:
         node = self.walk.node
         if isinstance(node, End):
             return ()
-        return tuple(one for one in node.waits_for if not self._met(one))
+        return tuple(wait for wait in node.waits_for if not self._met(wait))
 
-    def _met(self, one: WaitsFor) -> bool:
-        return one.canal in self.every and one.met_by(self.every[one.canal].walk.node)
+    def _met(self, wait: WaitsFor) -> bool:
+        return wait.canal in self.every and wait.met_by(self.every[wait.canal].walk.node)
 
     def add_image(self, image_id: str | None) -> None:
         """An image was told of the canal."""

@@ -373,7 +373,7 @@ def _reopen(course: CaseState, event: CourseEvent, payload: ReopenPayload) -> Ou
     That a reference point has gone holds also where another phone has opened the visit before.
     """
     unfinished = {name: canal for name, canal in course.canals.items() if canal.state is not CanalState.FINISHED}
-    gone = {found.canal for found in payload.found if found.reference_point} & set(unfinished)
+    gone = {check.canal for check in payload.found if check.reference_point} & set(unfinished)
     for name in gone:
         unfinished[name].to_plan = True
     # The visit opens all the same where nobody knows who was in the room: then nobody was named.

@@ -20,18 +20,18 @@ def felt(events: Iterable[CourseEvent]) -> dict[str, tuple[RecordedDepth, ...]]:
     """
     every = list(events)
     gone = undone(every)
-    found: dict[str, list[tuple[CourseEvent, RecordedDepth]]] = {}
+    by_canal: dict[str, list[tuple[CourseEvent, RecordedDepth]]] = {}
     for event in every:
-        of_canal = found.setdefault(event.canal, [])
+        of_canal = by_canal.setdefault(event.canal, [])
         match event.payload:
             case StepPayload() as step if event.canal and event.id not in gone:
                 if (depth := _recorded(event, step)) is not None:
                     of_canal.append((event, depth))
             case AnswerPayload(asks=asks, cause="stop_moved"):
-                found[event.canal] = [each for each in of_canal if each[0].id != asks]
+                by_canal[event.canal] = [each for each in of_canal if each[0].id != asks]
             case ResumePayload() if event.canal:
-                found[event.canal] = [each for each in of_canal if not past_stop(each[0])]
-    return {canal: tuple(each for _, each in depths) for canal, depths in found.items() if depths}
+                by_canal[event.canal] = [each for each in of_canal if not past_stop(each[0])]
+    return {canal: tuple(each for _, each in depths) for canal, depths in by_canal.items() if depths}
 
 
 def _recorded(event: CourseEvent, step: StepPayload) -> RecordedDepth | None:

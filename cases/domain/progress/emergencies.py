@@ -45,7 +45,7 @@ class Emergencies:
     @property
     def open(self) -> tuple[Emergency, ...]:
         """Those that halt the tooth, in the order they were told."""
-        return tuple(one for one in self.told.values() if one.id in self.halting.values())
+        return tuple(emergency for emergency in self.told.values() if emergency.id in self.halting.values())
 
     def halts(self, event: str) -> bool:
         """Whether what this event tells was done in spite of an emergency."""
@@ -73,8 +73,8 @@ class Emergencies:
 
     def come(self, event: str) -> None:
         """A supervisor goes to all that halts the tooth now."""
-        for one in self.open:
-            self.told[one.id] = replace(one, coming_by=event)
+        for emergency in self.open:
+            self.told[emergency.id] = replace(emergency, coming_by=event)
 
     def resume(self, payload: ResumePayload) -> bool:
         """Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends."""
@@ -84,7 +84,7 @@ class Emergencies:
             del self.halting[event]
         lifts = self.saline_by is not None and not payload.keep_saline
         if lifts:
-            self.saline_by = next((one.id for one in self.open if one.what in SALINE_AFTER), None)
+            self.saline_by = next((emergency.id for emergency in self.open if emergency.what in SALINE_AFTER), None)
         return bool(ended) or lifts
 
     def _keep_to_saline(self, emergency: str, what: str) -> None:
@@ -95,4 +95,6 @@ class Emergencies:
 def fresh(emergencies: Emergencies, events: Iterable[str]) -> tuple[Emergency, ...]:
     """Those of which one of these events told something new."""
     new = set(events)
-    return tuple(one for one in emergencies.told.values() if one.id in new or one.corrected_by in new)
+    return tuple(
+        emergency for emergency in emergencies.told.values() if emergency.id in new or emergency.corrected_by in new
+    )

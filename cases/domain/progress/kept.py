@@ -75,8 +75,8 @@ class KeptFold:
 
 
 OF_WALK = ("at", "passes", "depths_um", "path", "left")
-OF_CANAL = tuple(one.name for one in fields(KeptCanal) if one.name not in OF_WALK)
-OF_CASE = tuple(one.name for one in fields(KeptFold) if one.name not in ("canals", "events", "used"))
+OF_CANAL = tuple(field.name for field in fields(KeptCanal) if field.name not in OF_WALK)
+OF_CASE = tuple(field.name for field in fields(KeptFold) if field.name not in ("canals", "events", "used"))
 
 
 def put_away(folded: Folded, sheets: Sheets) -> KeptFold:
@@ -96,7 +96,7 @@ def follow(kept: KeptFold, sheets: Sheets, events: Sequence[CourseEvent]) -> Fol
     """
     if any(event.kind in REACHES_BACK for event in events):
         return None
-    canals = {name: _take_canal_up(one, Walk(sheets[name])) for name, one in kept.canals.items()}
+    canals = {name: _take_canal_up(kept_canal, Walk(sheets[name])) for name, kept_canal in kept.canals.items()}
     for canal in canals.values():
         canal.every = canals
     course = CaseState(**{name: getattr(kept, name) for name in OF_CASE}, canals=canals)

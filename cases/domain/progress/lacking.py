@@ -38,11 +38,11 @@ def lacking(
     node = canal.walk.node
     if canal.state is not CanalState.HOLD_POINT or not isinstance(node, Do):
         return ()
-    found = {
+    lacking_of = {
         Lacking.LENGTH: (node.hold_point or "").startswith("length") and length in NO_LENGTH,
         Lacking.IMAGE: _unshown(name, events, sheets, undone | canal.reopened),
     }
-    return tuple(what for what, is_lacking in found.items() if is_lacking)
+    return tuple(what for what, is_lacking in lacking_of.items() if is_lacking)
 
 
 def _unshown(name: str, events: Iterable[CourseEvent], sheets: Sheets, undone: Set[str]) -> bool:

@@ -23,16 +23,16 @@ def progress_of(
     made = _made(plans, list(events))
     lengths_mm = {canal.canal: canal.length.working_length_mm for canal in plan.canals}
     before = {canal.name: canal.progress for canal in given.canals}
-    found = {}
+    by_canal = {}
     for name, canal in course.canals.items():
         if canal.walk.left or before.get(name) or name in made:
-            found[name] = begun_by(
+            by_canal[name] = begun_by(
                 canal.walk,
                 length_mm=lengths_mm.get(name),
                 before=before.get(name),
                 made=tuple(made.get(name, ())),
             )
-    return found
+    return by_canal
 
 
 def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, list[PastInsertion]]:
@@ -43,7 +43,7 @@ def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, l
     gone = undone(events)
     answers = [event.payload for event in events if isinstance(event.payload, AnswerPayload)]
     slipped = {answer.asks for answer in answers if answer.cause == "stop_moved"}
-    found: dict[str, list[PastInsertion]] = {}
+    by_canal: dict[str, list[PastInsertion]] = {}
     for event in events:
         step = event.payload
         if not isinstance(step, StepPayload) or event.id in gone or event.id in slipped:
@@ -52,9 +52,9 @@ def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, l
             continue
         sheet = plans.get(event.plan, {}).get(event.canal)
         node = sheet.nodes.get(event.node) if sheet else None
-        if isinstance(node, Do) and node.action is Action.INSTRUMENT and (one := _insertion(node, step)):
-            found.setdefault(event.canal, []).append(one)
-    return found
+        if isinstance(node, Do) and node.action is Action.INSTRUMENT and (insertion := _insertion(node, step)):
+            by_canal.setdefault(event.canal, []).append(insertion)
+    return by_canal
 
 
 def _insertion(node: Do, step: StepPayload) -> PastInsertion | None:

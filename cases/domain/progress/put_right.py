@@ -27,17 +27,17 @@ class PutRight:
 
 
 def put_right(events: Iterable[CourseEvent]) -> PutRight:
-    found = PutRight()
+    images = PutRight()
     for event in events:
         image = of_an_image(event.payload)
         if image is None:
             continue
         if image.moved_to is None:
-            found.struck.add(image.struck)
+            images.struck.add(image.struck)
         else:
-            found.moved_away.add((image.struck, event.canal))
-            found.moved_away.discard((image.struck, image.moved_to))
-    return found
+            images.moved_away.add((image.struck, event.canal))
+            images.moved_away.discard((image.struck, image.moved_to))
+    return images
 
 
 def of_an_image(payload: EventPayload) -> StruckPayload | None:

@@ -74,17 +74,17 @@ class EmergencySummary:
     """Name of the supervisor who goes there, or empty."""
 
 
-def emergencies(course: CaseState, told: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencySummary, ...]:
+def emergencies(course: CaseState, tellers: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencySummary, ...]:
     """Those that halt the tooth. `told` says by event who told it, by name, and when."""
     return tuple(
         EmergencySummary(
-            what=one.what,
-            at=told[one.id][1],
-            told_by=told[one.id][0],
-            corrected_by=told[one.corrected_by][0] if one.corrected_by else "",
-            coming=told[one.coming_by][0] if one.coming_by else "",
+            what=emergency.what,
+            at=tellers[emergency.id][1],
+            told_by=tellers[emergency.id][0],
+            corrected_by=tellers[emergency.corrected_by][0] if emergency.corrected_by else "",
+            coming=tellers[emergency.coming_by][0] if emergency.coming_by else "",
         )
-        for one in course.emergencies.open
+        for emergency in course.emergencies.open
     )
 
 

@@ -50,8 +50,8 @@ def taken_back(events: Iterable[CourseEvent]) -> tuple[frozenset[str], list[str]
 
 
 def _beside(beside: dict[str, CourseEvent], named: str, undo: CourseEvent) -> CourseEvent | None:
-    one = beside.get(named)
-    if one is None or (one.actor, one.canal) != (undo.actor, undo.canal) or not may_undo(one):
+    event = beside.get(named)
+    if event is None or (event.actor, event.canal) != (undo.actor, undo.canal) or not may_undo(event):
         return None
     return beside.pop(named)
 

@@ -30,7 +30,7 @@ def uses(
     """
     taken: Counter[str] = Counter()
     entered: set[tuple[str, int, str]] = set()
-    found: list[Use] = []
+    uses: list[Use] = []
     for event in events:
         key = instrument_of(event) if event.id not in undone else None
         if key is None:
@@ -38,8 +38,8 @@ def uses(
         if isinstance(event.payload, InspectedPayload):
             if event.payload.found == "discarded":
                 taken[key] += 1
-                found.append(Use(event=event.id, instrument=key, canal=event.canal, discarded=True))
+                uses.append(Use(event=event.id, instrument=key, canal=event.canal, discarded=True))
         elif (key, taken[key], event.canal) not in entered:
             entered.add((key, taken[key], event.canal))
-            found.append(Use(event=event.id, instrument=key, canal=event.canal))
-    return found
+            uses.append(Use(event=event.id, instrument=key, canal=event.canal))
+    return uses

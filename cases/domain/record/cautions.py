@@ -15,11 +15,11 @@ Key = tuple[str, str | None, int]
 
 def cautions(versions: Sequence[Version]) -> tuple[CautionRecord, ...]:
     """Of all these versions, the earliest first; the last one says what still stands."""
-    found: dict[Key, tuple[Version, Caution]] = {}
+    last_seen: dict[Key, tuple[Version, Caution]] = {}
     for version in versions:
-        found.update((key, (version, caution)) for key, caution in _keyed(version.plan))
+        last_seen.update((key, (version, caution)) for key, caution in _keyed(version.plan))
     comparison = dict(_keyed(versions[-1].plan)) if versions else {}
-    return tuple(_recorded(version, caution, key in comparison) for key, (version, caution) in found.items())
+    return tuple(_recorded(version, caution, key in comparison) for key, (version, caution) in last_seen.items())
 
 
 def _keyed(plan: Plan) -> Iterator[tuple[Key, Caution]]:

@@ -153,8 +153,8 @@ def _pause(pause: p.PausePayload, fact: RecordedEvent, story: CaseHistory) -> st
 
 
 @sentence.register
-def _emergency(told: p.EmergencyPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    return _with(f"EMERGENCY, {emergency(told.what)}", told.note)
+def _emergency(emergency_payload: p.EmergencyPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+    return _with(f"EMERGENCY, {emergency(emergency_payload.what)}", emergency_payload.note)
 
 
 @sentence.register
@@ -265,14 +265,14 @@ def _reopen(reopen: ReopenPayload, fact: RecordedEvent, story: CaseHistory) -> s
     return "; ".join(["Opened again", as_left, *filter(None, map(_failed, reopen.found))])
 
 
-def _failed(found: Found) -> str:
+def _failed(check: Found) -> str:
     """What was not as before in one canal; empty where all was."""
-    if found.reference_point:
-        return f"{found.canal}: measured from {found.reference_point} now"
-    short = "small instrument stays short" if found.small_as_deep is False else ""
-    differs = "length differs" if found.length_agrees is False else ""
+    if check.reference_point:
+        return f"{check.canal}: measured from {check.reference_point} now"
+    short = "small instrument stays short" if check.small_as_deep is False else ""
+    differs = "length differs" if check.length_agrees is False else ""
     why = ", ".join(filter(None, (short, differs)))
-    return f"{found.canal}: {why}" if why else ""
+    return f"{check.canal}: {why}" if why else ""
 
 
 @sentence.register

@@ -27,17 +27,17 @@ def steps(story: CaseHistory, canal: str) -> tuple[StepRecord, ...]:
             by_hash.setdefault(fact.event.plan, []).append(fact)
     last = story.course.plan if story.course else ""
     worked = sorted({*by_hash, last} & set(story.versions), key=lambda each: story.versions[each].number)
-    found: list[StepRecord] = []
+    records: list[StepRecord] = []
     for hash_ in worked:
         part = list(_of_version(story, story.versions[hash_], canal, by_hash.get(hash_, [])))
         kept = part if hash_ == last else [step for step in part if step.comparison is not StepComparison.NOT_YET]
-        found += kept
-    return tuple(found)
+        records += kept
+    return tuple(records)
 
 
 def largest_at_length(story: CaseHistory, canal: str) -> str | None:
     """The largest shaping instrument that stood at the canal's end, by name."""
-    found: list[Instrument] = []
+    at_length: list[Instrument] = []
     for fact in story.counting:
         step = story.step(fact) if isinstance(fact.payload, StepPayload) and fact.canal == canal else None
         plan = story.version(fact).canal(canal)
@@ -45,8 +45,8 @@ def largest_at_length(story: CaseHistory, canal: str) -> str | None:
             continue
         depth = _depth_um(fact)
         if depth is not None and depth >= um(plan.end_mm):
-            found += [each for each in story.version(fact).kit.instruments if each.key == step.instrument]
-    largest = max(found, key=lambda each: (each.size, each.taper), default=None)
+            at_length += [each for each in story.version(fact).kit.instruments if each.key == step.instrument]
+    largest = max(at_length, key=lambda each: (each.size, each.taper), default=None)
     return largest.name if largest else None
 
 
@@ -74,11 +74,11 @@ def _finished(story: CaseHistory, canal: str) -> bool:
 def _step_passes(nodes: list[str]) -> list[StepPass]:
     """Each step with how often it has been worked by then."""
     times: Counter[str] = Counter()
-    found: list[StepPass] = []
+    step_passes: list[StepPass] = []
     for node in nodes:
         times[node] += 1
-        found.append((node, times[node]))
-    return found
+        step_passes.append((node, times[node]))
+    return step_passes
 
 
 def _ahead(planned: list[StepPass], facts: dict[StepPass, RecordedEvent]) -> list[StepPass]:
@@ -91,14 +91,14 @@ def _passed_over(
     planned: list[StepPass], facts: dict[StepPass, RecordedEvent]
 ) -> dict[StepPass | None, list[StepPass]]:
     """What was expected before the last expected step that was done, and was not done; by the step before it."""
-    found: dict[StepPass | None, list[StepPass]] = {}
+    passed_over: dict[StepPass | None, list[StepPass]] = {}
     before: StepPass | None = None
     for step_pass in planned[: len(planned) - len(_ahead(planned, facts))]:
         if step_pass in facts:
             before = step_pass
         else:
-            found.setdefault(before, []).append(step_pass)
-    return found
+            passed_over.setdefault(before, []).append(step_pass)
+    return passed_over
 
 
 def _planned(

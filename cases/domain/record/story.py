@@ -55,8 +55,8 @@ class Version:
 
     def step(self, canal: str, node: str) -> Do | None:
         """The step of the canal's order of work; None where this version has none of that name."""
-        found = self.canal(canal)
-        step = found.run_sheet.nodes.get(node) if found else None
+        canal_plan = self.canal(canal)
+        step = canal_plan.run_sheet.nodes.get(node) if canal_plan else None
         return step if isinstance(step, Do) else None
 
     def instrument(self, key: str | None) -> str | None:

@@ -34,18 +34,18 @@ REVIEW = timedelta(hours=published()["emergency.review_h"].value)
 
 def irrigants(story: CaseHistory) -> tuple[IrrigantUsed, ...]:
     """Totals of each irrigant over steps and what was irrigated beside them, to hundredths of a millilitre."""
-    found: dict[str, dict[str, list[float]]] = {}
+    by_irrigant: dict[str, dict[str, list[float]]] = {}
     for fact in story.counting:
         given = fact.payload
         if isinstance(given, p.StepPayload | p.IrrigatedPayload) and given.irrigant and given.volume_ml is not None:
-            found.setdefault(given.irrigant, {}).setdefault(fact.canal, []).append(given.volume_ml)
+            by_irrigant.setdefault(given.irrigant, {}).setdefault(fact.canal, []).append(given.volume_ml)
     return tuple(
         IrrigantUsed(
             irrigant=name,
             volume_ml=round(fsum(each for volumes in canals.values() for each in volumes), 2),
             canals=tuple(CanalVolume(canal=canal, volume_ml=round(fsum(each), 2)) for canal, each in canals.items()),
         )
-        for name, canals in sorted(found.items())
+        for name, canals in sorted(by_irrigant.items())
     )
 
 
@@ -56,11 +56,11 @@ def instruments(story: CaseHistory) -> tuple[InstrumentUsed, ...]:
     def named(event: CourseEvent) -> str | None:
         return instrument_of(story, by_event[event.id])
 
-    found: dict[str, list[Use]] = {}
+    by_instrument: dict[str, list[Use]] = {}
     events = [fact.event for fact in story.facts]
     for use in uses(events, undone(events), named):
-        found.setdefault(use.instrument, []).append(use)
-    return tuple(_instrument(story, by_event[each[0].event], each) for each in found.values())
+        by_instrument.setdefault(use.instrument, []).append(use)
+    return tuple(_instrument(story, by_event[each[0].event], each) for each in by_instrument.values())
 
 
 def instrument_of(story: CaseHistory, fact: RecordedEvent) -> str | None:
@@ -71,18 +71,18 @@ def instrument_of(story: CaseHistory, fact: RecordedEvent) -> str | None:
     return step.instrument if step else None
 
 
-def _instrument(story: CaseHistory, first: RecordedEvent, found: list[Use]) -> InstrumentUsed:
-    key = found[0].instrument
+def _instrument(story: CaseHistory, first: RecordedEvent, uses: list[Use]) -> InstrumentUsed:
+    key = uses[0].instrument
     version = story.version(first)
     kept = next((each for each in version.kit.instruments if each.key == key), None)
-    last = max((number for number, use in enumerate(found) if use.discarded), default=-1)
+    last = max((number for number, use in enumerate(uses) if use.discarded), default=-1)
     before = kept.uses if kept and last < 0 else 0
     return InstrumentUsed(
         key=key,
         instrument=version.instrument(key) or key,
-        canals=tuple(use.canal for use in found if not use.discarded),
-        discarded=sum(use.discarded for use in found),
-        uses=before + len(found[last + 1 :]),
+        canals=tuple(use.canal for use in uses if not use.discarded),
+        discarded=sum(use.discarded for use in uses),
+        uses=before + len(uses[last + 1 :]),
         most_uses=kept.most_uses if kept else None,
     )
 
@@ -140,16 +140,16 @@ def sign_offs(story: CaseHistory) -> tuple[SignOffRecord, ...]:
 
 def _images_for(story: CaseHistory, sign_off: RecordedEvent) -> set[str]:
     """Images that were recorded in the canal since the sign-off before it."""
-    found: set[str] = set()
+    images: set[str] = set()
     for fact in story.counting:
         if fact.canal != sign_off.canal or fact.position >= sign_off.position:
             continue
         match fact.payload:
             case p.SignOffPayload():
-                found.clear()
+                images.clear()
             case p.StepPayload(image_id=str(image)) | p.ImagePayload(image_id=image):
-                found.add(image)
-    return found
+                images.add(image)
+    return images
 
 
 def asked(story: CaseHistory, decisions: int) -> AskCounts:
@@ -175,27 +175,27 @@ def asked(story: CaseHistory, decisions: int) -> AskCounts:
 
 def halts(story: CaseHistory) -> tuple[HaltRecord, ...]:
     """Pauses, instruments past their stop, emergencies; each with what let the work go on."""
-    found: list[HaltRecord] = []
+    records: list[HaltRecord] = []
     open_: dict[str, list[int]] = {}
     by: dict[int, set[str]] = {}
     for fact in story.counting:
         if isinstance(fact.payload, ReopenPayload) and story.in_course(fact):
-            found = [_seen_again(halt, fact) for halt in found]
+            records = [_seen_again(halt, fact) for halt in records]
         if (halt := _halt(story, fact)) is not None:
-            open_.setdefault(halt.canal, []).append(len(found))
-            by[len(found)] = {fact.event.id}
-            found.append(halt)
+            open_.setdefault(halt.canal, []).append(len(records))
+            by[len(records)] = {fact.event.id}
+            records.append(halt)
             continue
         if not story.in_course(fact):
             continue
         match fact.payload:
             case p.CorrectedPayload() as correction:
-                _correct(story, found, open_, by, fact, correction)
-            case p.AnswerPayload() as answer if (asked := _number_of(story, found, answer.asks)) is not None:
-                found[asked] = replace(found[asked], cause=words.cause(answer.cause))
+                _correct(story, records, open_, by, fact, correction)
+            case p.AnswerPayload() as answer if (asked := _number_of(story, records, answer.asks)) is not None:
+                records[asked] = replace(records[asked], cause=words.cause(answer.cause))
                 if answer.cause == "stop_moved":
                     open_[fact.canal].remove(asked)
-                    found[asked] = replace(found[asked], ended=_end(fact, words.cause(answer.cause)))
+                    records[asked] = replace(records[asked], ended=_end(fact, words.cause(answer.cause)))
             case p.ResumePayload() as resume:
                 seen = set(resume.ends)
                 still = []
@@ -204,9 +204,9 @@ def halts(story: CaseHistory) -> tuple[HaltRecord, ...]:
                     if by[number]:
                         still.append(number)
                     else:
-                        found[number] = replace(found[number], ended=_end(fact, resume.reason))
+                        records[number] = replace(records[number], ended=_end(fact, resume.reason))
                 open_[fact.canal] = still
-    return tuple(found)
+    return tuple(records)
 
 
 def _seen_again(halt: HaltRecord, fact: RecordedEvent) -> HaltRecord:
@@ -215,24 +215,26 @@ def _seen_again(halt: HaltRecord, fact: RecordedEvent) -> HaltRecord:
 
 def _correct(
     story: CaseHistory,
-    found: list[HaltRecord],
+    records: list[HaltRecord],
     open_: dict[str, list[int]],
     by: dict[int, set[str]],
     fact: RecordedEvent,
     correction: p.CorrectedPayload,
 ) -> None:
     """An emergency was something else, which halts anew, or was not so; what was told first stays."""
-    number = _number_of(story, found, correction.corrects)
+    number = _number_of(story, records, correction.corrects)
     if number is None:
         return
-    found[number] = replace(found[number], says=f"{found[number].says}. {sentence_of(fact, story)} ({fact.who.name})")
+    records[number] = replace(
+        records[number], says=f"{records[number].says}. {sentence_of(fact, story)} ({fact.who.name})"
+    )
     if correction.what is None:
-        found[number] = replace(found[number], review_by=None)
+        records[number] = replace(records[number], review_by=None)
     else:
         by[number].add(fact.event.id)
         if number not in open_.setdefault("", []):
             open_[""].append(number)
-            found[number] = replace(found[number], ended=None)
+            records[number] = replace(records[number], ended=None)
 
 
 def _halt(story: CaseHistory, fact: RecordedEvent) -> HaltRecord | None:
@@ -250,9 +252,9 @@ def _halt(story: CaseHistory, fact: RecordedEvent) -> HaltRecord | None:
     return None
 
 
-def _number_of(story: CaseHistory, found: list[HaltRecord], event: str) -> int | None:
+def _number_of(story: CaseHistory, records: list[HaltRecord], event: str) -> int | None:
     position = next((fact.position for fact in story.facts if fact.event.id == event), None)
-    return next((number for number, halt in enumerate(found) if halt.position == position), None)
+    return next((number for number, halt in enumerate(records) if halt.position == position), None)
 
 
 def _end(fact: RecordedEvent, reason: str) -> HaltEnd:
@@ -261,19 +263,21 @@ def _end(fact: RecordedEvent, reason: str) -> HaltEnd:
 
 def visits(story: CaseHistory) -> tuple[VisitRecord, ...]:
     """From the first event or a reopening to the next closing."""
-    found: list[VisitRecord] = []
+    records: list[VisitRecord] = []
     for fact in story.counting:
         opens = isinstance(fact.payload, ReopenPayload) and story.in_course(fact)
-        if not found or opens:
-            found.append(_visit(len(found) + 1, fact))
+        if not records or opens:
+            records.append(_visit(len(records) + 1, fact))
         match fact.payload:
             case ClosePayload(access_sealed=sealed, note=note) if story.in_course(fact):
-                found[-1] = replace(found[-1], closed_at=fact.at, closed_by=fact.who, access_sealed=sealed, note=note)
+                records[-1] = replace(
+                    records[-1], closed_at=fact.at, closed_by=fact.who, access_sealed=sealed, note=note
+                )
             case OnSitePayload(supervisor_id=id_) | ReopenPayload(supervisor_id=id_):
                 named = story.people.get(id_)
-                if named and named not in found[-1].on_site:
-                    found[-1] = replace(found[-1], on_site=(*found[-1].on_site, named))
-    return tuple(found)
+                if named and named not in records[-1].on_site:
+                    records[-1] = replace(records[-1], on_site=(*records[-1].on_site, named))
+    return tuple(records)
 
 
 def _visit(number: int, fact: RecordedEvent) -> VisitRecord:

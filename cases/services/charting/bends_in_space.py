@@ -37,7 +37,7 @@ class Combined:
 
 
 @transaction.atomic
-def combine(*, actor: Person, canal: Canal, told: Combined) -> tuple[BendInSpace, bool]:
+def combine(*, actor: Person, canal: Canal, pair: Combined) -> tuple[BendInSpace, bool]:
     """The bend in space and True; False where it was sent before.
 
     Raises NotAllowed, SentDifferently, NotUsable; ViewsDoNotFit for views that show nearly the same.
@@ -45,31 +45,31 @@ def combine(*, actor: Person, canal: Canal, told: Combined) -> tuple[BendInSpace
     guard(May.CHART, actor, canal.tooth.case)
     case = locked(canal.tooth.case_id)
     what = {
-        "first": str(told.first),
-        "second": str(told.second),
-        "apart_deg": told.apart_deg,
-        "other_side": told.other_side,
+        "first": str(pair.first),
+        "second": str(pair.second),
+        "apart_deg": pair.apart_deg,
+        "other_side": pair.other_side,
     }
     sent_hash = idempotency.fingerprint(actor=actor, to=canal.pk, what=what)
-    if before := idempotency.sent_before(BendInSpace, told.id, sent_hash):
+    if before := idempotency.sent_before(BendInSpace, pair.id, sent_hash):
         return before, False
     if canal.bends_in_space.count() >= MOST_BENDS:
         raise NotUsable(reason=f"{canal.name} has {MOST_BENDS} bends in space; more are not taken.")
-    first, second = (_marking(canal, name, getattr(told, name)) for name in ("first", "second"))
+    first, second = (_marking(canal, name, getattr(pair, name)) for name in ("first", "second"))
     if first.image_id == second.image_id:
         raise NotUsable(reason="Two views are two images. Choose another one.", at=("second",))
-    read = _read(canal, first, second, told, Figures(thresholds_of(case.programme_id)))
+    read = _read(canal, first, second, pair, Figures(thresholds_of(case.programme_id)))
     last = canal.bends_in_space.order_by("-number").values_list("number", flat=True).first()
     row = BendInSpace(
-        id=told.id,
+        id=pair.id,
         sent_hash=sent_hash,
         canal=canal,
         number=(last or 0) + 1,
         made_by=actor,
         first=first,
         second=second,
-        apart_deg=told.apart_deg,
-        other_side=told.other_side,
+        apart_deg=pair.apart_deg,
+        other_side=pair.other_side,
         text=canonical_text(read),
     )
     row.save(force_insert=True)
@@ -89,7 +89,7 @@ def _marking(canal: Canal, name: str, id_: UUID) -> Marking:
     return marking
 
 
-def _read(canal: Canal, first: Marking, second: Marking, told: Combined, figures: Figures) -> Between:
+def _read(canal: Canal, first: Marking, second: Marking, pair: Combined, figures: Figures) -> Between:
     """The angle in space, from both markings as they were measured on their day."""
     angles = []
     for name, marking in (("first", first), ("second", second)):
@@ -98,13 +98,13 @@ def _read(canal: Canal, first: Marking, second: Marking, told: Combined, figures
             reason = f"Where {canal.name} bends is not marked on this image. Mark it first."
             raise NotUsable(reason=reason, at=(name,))
         angles.append(angle)
-    one, other = angles
+    first_angle, second_angle = angles
     bends = views.Bends(
-        first_deg=one.value,
-        second_deg=-other.value if told.other_side else other.value,
-        apart_deg=told.apart_deg,
-        first_within=one,
-        second_within=other,
+        first_deg=first_angle.value,
+        second_deg=-second_angle.value if pair.other_side else second_angle.value,
+        apart_deg=pair.apart_deg,
+        first_within=first_angle,
+        second_within=second_angle,
     )
     try:
         read = views.read(views.Views(bends=bends), figures)

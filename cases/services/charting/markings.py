@@ -42,7 +42,7 @@ class Marked:
 
 
 @transaction.atomic
-def mark(*, actor: Person, image: Image, told: Marked) -> tuple[Marking, bool]:
+def mark(*, actor: Person, image: Image, marked: Marked) -> tuple[Marking, bool]:
     """The marking and True; False where it was sent before.
 
     Raises NotAllowed, SentDifferently, ImageRemoved, NotUsable, NoSuchCanal; what cannot be measured (ScaleNotUsable,
@@ -50,32 +50,37 @@ def mark(*, actor: Person, image: Image, told: Marked) -> tuple[Marking, bool]:
     """
     guard(May.CHART, actor, image.case)
     case = locked(image.case_id)
-    what = {"marks": told.marks, "take": list(told.take), "corrects": str(told.corrects or ""), "note": told.note}
+    what = {
+        "marks": marked.marks,
+        "take": list(marked.take),
+        "corrects": str(marked.corrects or ""),
+        "note": marked.note,
+    }
     sent_hash = idempotency.fingerprint(actor=actor, to=image.pk, what=what)
-    if before := idempotency.sent_before(Marking, told.id, sent_hash):
+    if before := idempotency.sent_before(Marking, marked.id, sent_hash):
         return before, False
-    corrected = _refuse_unfit(image, told)
+    corrected = _refuse_unfit(image, marked)
     # Putting right what was marked is judging an image; measuring anew is work.
-    if told.take and corrected is None:
+    if marked.take and corrected is None:
         parts.refuse_unless_works_now(actor, case, "Lengths are taken")
-    measured = measure(image, told.marks, Figures(thresholds_of(case.programme_id)))
+    measured = measure(image, marked.marks, Figures(thresholds_of(case.programme_id)))
     last = image.markings.order_by("-number").values_list("number", flat=True).first()
     row = Marking(
-        id=told.id,
+        id=marked.id,
         sent_hash=sent_hash,
         image=image,
         number=(last or 0) + 1,
         made_by=actor,
         corrects=corrected,
-        note=told.note,
-        text=canonical_text(told.marks),
+        note=marked.note,
+        text=canonical_text(marked.marks),
         measured_text=canonical_text(measured),
     )
     row.save(force_insert=True)
     audit.changed(
-        actor=actor, verb="mark", subject=row, case=case, after={"image": str(image.pk), "take": list(told.take)}
+        actor=actor, verb="mark", subject=row, case=case, after={"image": str(image.pk), "take": list(marked.take)}
     )
-    for number, name in enumerate(told.take):
+    for number, name in enumerate(marked.take):
         _take(actor, image, row, measured, name, ("take", number))
     return row, True
 
@@ -88,27 +93,27 @@ def measure(image: Image, marks: ImageMarks, figures: Figures) -> Measured:
         raise refusal.below("marks") from None
 
 
-def _refuse_unfit(image: Image, told: Marked) -> Marking | None:
+def _refuse_unfit(image: Image, marked: Marked) -> Marking | None:
     """The marking that is corrected. Raises ImageRemoved and NotUsable."""
     image.refresh_from_db(fields=["state", "removed_for", "struck"])  # as it is under the lock
     upload.refuse_removed(image)
     if image.state != ImageState.STORED:
         raise NotUsable(reason="The image is not here yet. Marks come after it.")
-    if image.struck and told.take:
+    if image.struck and marked.take:
         raise NotUsable(reason="This image was struck: no length is taken from it. Take a new one.", at=("take", 0))
-    if told.marks.facts is not None:
+    if marked.marks.facts is not None:
         reason = "What the file says of its scale is the image's own. Leave it out."
         raise NotUsable(reason=reason, at=("marks", "facts"))
     if image.markings.count() >= MOST_MARKINGS:
         raise NotUsable(reason=f"The image was marked {MOST_MARKINGS} times; more are not taken.")
-    _refuse_outside(image, told.marks)
-    lines = {line.canal for line in told.marks.lines}
-    for number, name in enumerate(told.take):
-        if name not in lines or name in told.take[:number]:
+    _refuse_outside(image, marked.marks)
+    lines = {line.canal for line in marked.marks.lines}
+    for number, name in enumerate(marked.take):
+        if name not in lines or name in marked.take[:number]:
             raise NotUsable(reason=f"{name} is not marked on this image, or named twice.", at=("take", number))
-    if told.corrects is None:
+    if marked.corrects is None:
         return None
-    corrected: Marking | None = image.markings.filter(pk=told.corrects).first()
+    corrected: Marking | None = image.markings.filter(pk=marked.corrects).first()
     if corrected is None:
         raise NotUsable(reason="This image has no such marking to correct.", at=("corrects",))
     return corrected

@@ -41,45 +41,45 @@ def sign_ins() -> list[dict[str, str]]:
 @transaction.atomic
 def load() -> bool:
     """Loads everything; False where it is there already."""
-    told = _told()
-    names = [each["name"] for each in told["programmes"]]
+    school = _told()
+    names = [each["name"] for each in school["programmes"]]
     if Programme.objects.filter(name__in=names).exists():
         return False
-    by_key = {each["key"]: Programme.objects.create(name=each["name"], invented=True) for each in told["programmes"]}
-    people = {each["username"]: _person(each, by_key) for each in told["people"]}
-    for kit in told["kits"]:
+    by_key = {each["key"]: Programme.objects.create(name=each["name"], invented=True) for each in school["programmes"]}
+    people = {each["username"]: _person(each, by_key) for each in school["people"]}
+    for kit in school["kits"]:
         _kit(kit, by_key[kit["programme"]], people[kit["by"]])
-    for case in told["cases"]:
+    for case in school["cases"]:
         play(case, people)
     return True
 
 
-def play(told: Row, people: Mapping[str, Person]) -> None:
+def play(row: Row, people: Mapping[str, Person]) -> None:
     """A case, from opening to where it stands, by those people."""
-    _Story(told, people).play()
+    _Story(row, people).play()
 
 
 def _told() -> dict[str, Any]:
     return tomllib.loads(FILE.read_text(encoding="utf-8"))
 
 
-def _person(told: Row, by_key: Mapping[str, Programme]) -> Person:
-    person = Person.objects.create_user(told["username"], told["password"], display_name=told["name"])
+def _person(row: Row, by_key: Mapping[str, Programme]) -> Person:
+    person = Person.objects.create_user(row["username"], row["password"], display_name=row["name"])
     Membership.objects.create(
-        person=person, programme=by_key[told["programme"]], role=Role(told["role"]), group=told.get("group", "")
+        person=person, programme=by_key[row["programme"]], role=Role(row["role"]), group=row.get("group", "")
     )
     return person
 
 
-def _kit(told: Row, programme: Programme, coordinator: Person) -> None:
-    instruments = [{"size": size, **row["each"]} for row in told["instruments"] for size in row["sizes"]]
+def _kit(kit: Row, programme: Programme, coordinator: Person) -> None:
+    instruments = [{"size": size, **row["each"]} for row in kit["instruments"] for size in row["sizes"]]
     value = decode(
         KitValue,
         {
-            "name": told["name"],
+            "name": kit["name"],
             "instruments": instruments,
-            "needles": told["needles"],
-            "filling": [{"size": size, **row["each"]} for row in told["filling"] for size in row["sizes"]],
+            "needles": kit["needles"],
+            "filling": [{"size": size, **row["each"]} for row in kit["filling"] for size in row["sizes"]],
         },
     )
     programmes.add_kit(actor=coordinator, programme_id=programme.pk, kit=value)
@@ -88,9 +88,9 @@ def _kit(told: Row, programme: Programme, coordinator: Person) -> None:
 class _Story:
     """One case, from opening to where it stands."""
 
-    def __init__(self, told: Row, people: Mapping[str, Person]) -> None:
-        self.told, self.people = told, people
-        self.student = people[told["student"]]
+    def __init__(self, row: Row, people: Mapping[str, Person]) -> None:
+        self.row, self.people = row, people
+        self.student = people[row["student"]]
         self.programme = self.student.memberships.get().programme
         self.case = self._opened()
         self.version: ToothPlanVersion | None = None
@@ -98,36 +98,36 @@ class _Story:
 
     def play(self) -> None:
         self._chart()
-        for step in self.told["story"]:
+        for step in self.row["story"]:
             getattr(self, f"_{step['do']}")(step)
 
     def _opened(self) -> Case:
-        supervisor = self.told.get("supervisor")
+        supervisor = self.row.get("supervisor")
         case, _ = cases.open_case(
             actor=self.student,
             programme_id=self.programme.pk,
-            patient_alias=self.told["alias"],
-            tooth=decode(ToothName, self.told["tooth"]),
-            setting=self.told["setting"],
-            canals=self.told.get("canals"),
+            patient_alias=self.row["alias"],
+            tooth=decode(ToothName, self.row["tooth"]),
+            setting=self.row["setting"],
+            canals=self.row.get("canals"),
             supervisor_id=self.people[supervisor].pk if supervisor else None,
         )
         return case
 
     def _chart(self) -> None:
-        points = self.told.get("points", {})
-        for row in self.told["readings"]:
+        points = self.row.get("points", {})
+        for row in self.row["readings"]:
             seen: dict[str, Any] = {"finding": Finding.FOUND}
             if row["canal"] in points:
                 seen["reference_point"] = points[row["canal"]]
             canals.change_canal(actor=self.student, canal=self._canal(row["canal"]), changes=seen)
             self._read(row)
-        for name, facts in self.told.get("charted", {}).items():
+        for name, facts in self.row.get("charted", {}).items():
             canals.change_canal(actor=self.student, canal=self._canal(name), changes=facts)
-        for row in self.told.get("locators", ()):
+        for row in self.row.get("locators", ()):
             taken = {"read_mm": row["read"], "repeat_mm": row["repeat"], "mark": row["mark"]}
             self._take(row["canal"], {"method": "apex_locator", **taken})
-        for name, root in self.told.get("roots", {}).items():
+        for name, root in self.row.get("roots", {}).items():
             canals.set_root(
                 actor=self.student,
                 case=self.case,
@@ -135,7 +135,7 @@ class _Story:
                 pattern=Pattern(root["pattern"]),
                 main_canal=root["main"] or None,
             )
-        for row in self.told.get("junctions", ()):
+        for row in self.row.get("junctions", ()):
             given = decode(Junction, {"from_terminus_mm": row["from_terminus_mm"], "method": row["method"]})
             readings.record_junction(actor=self.student, canal=self._canal(row["canal"]), junction=given)
 
@@ -204,10 +204,10 @@ class _Story:
 
     def _at_the_bench(self) -> Bench:
         if self.bench is None:
-            self.bench = Bench(self.student, self.people[self.told["supervisor"]], self._asked_for())
+            self.bench = Bench(self.student, self.people[self.row["supervisor"]], self._asked_for())
         return self.bench
 
     def _asked_for(self) -> ToothPlanVersion:
         if self.version is None:
-            raise ValueError(f"{self.told['alias']}: nothing was planned yet.")
+            raise ValueError(f"{self.row['alias']}: nothing was planned yet.")
         return self.version

@@ -55,8 +55,8 @@ def load(size: Size, *, seed: int) -> list[str]:
     drawn = [_student(draw, f"student-{seed}-{number}", programme) for number in range(1, students + 1)]
     people.update((student.username, student) for student in drawn)
     for number in range(1, count + 1):
-        told = _case(draw, student=draw.choice(drawn).username, alias=_alias(seed, number))
-        cases.play(told, people)
+        row = _case(draw, student=draw.choice(drawn).username, alias=_alias(seed, number))
+        cases.play(row, people)
     return [student.username for student in drawn]
 
 

@@ -51,23 +51,23 @@ class Announced:
     purpose: ImagePurpose = "other"
 
 
-def receive(*, actor: Person, case: Case, told: Announced, data: bytes) -> Image:
+def receive(*, actor: Person, case: Case, announced: Announced, data: bytes) -> Image:
     """The stored image. The same again is answered the same.
 
     Raises NotAllowed, SentDifferently, ImagesFull, ImageRemoved; ImageDamaged and ImageRefused, after which nothing of
     the bytes is kept; StoreAway and ReadingBusy, after which the same may be sent again.
     """
-    image = _announce(actor, case, told, begins=True)
+    image = _announce(actor, case, announced, begins=True)
     return _finish(actor, image, lambda: data)
 
 
-def receive_part(*, actor: Person, case: Case, told: Announced, offset: int, data: bytes) -> Image:
+def receive_part(*, actor: Person, case: Case, announced: Announced, offset: int, data: bytes) -> Image:
     """The image after this part: stored once all bytes are there, awaited until then. A part that came before counts
     once.
 
     Raises what `receive` does, and OffsetMismatch where another byte is next.
     """
-    image = _announce(actor, case, told, begins=offset == 0)
+    image = _announce(actor, case, announced, begins=offset == 0)
     if image.state == ImageState.AWAITED and _append(image, offset, data) < image.sent_bytes:
         return image
     return _finish(actor, image, lambda: b"".join(image.parts.order_by("offset").values_list("data", flat=True)))
@@ -81,27 +81,27 @@ def received_bytes(image: Image) -> int:
 
 
 @transaction.atomic
-def _announce(actor: Person, case: Case, told: Announced, *, begins: bool) -> Image:
+def _announce(actor: Person, case: Case, announced: Announced, *, begins: bool) -> Image:
     parts.refuse_unless_worked(actor, case, "Images are added")
     case = locked(case.pk)
     facts = {
-        "sha256": told.sha256,
-        "sent_bytes": told.sent_bytes,
-        "canal": told.canal,
-        "purpose": told.purpose,
+        "sha256": announced.sha256,
+        "sent_bytes": announced.sent_bytes,
+        "canal": announced.canal,
+        "purpose": announced.purpose,
     }
     sent_hash = idempotency.fingerprint(actor=actor, to=case.pk, what=facts)
-    broken = _broken(actor, case, told) if begins else None
-    if broken is None and (before := idempotency.sent_before(Image, told.id, sent_hash)):
+    broken = _broken(actor, case, announced) if begins else None
+    if broken is None and (before := idempotency.sent_before(Image, announced.id, sent_hash)):
         return before
-    if not 0 < told.sent_bytes <= settings.IMAGE_MOST_BYTES:
+    if not 0 < announced.sent_bytes <= settings.IMAGE_MOST_BYTES:
         most = settings.IMAGE_MOST_BYTES // BYTES_PER_MB
         raise NotUsable(reason=f"An image has at least one byte and at most {most} MB. Send a smaller one.")
     counted = broken.sent_bytes if broken and broken.state == ImageState.AWAITED else 0
-    _refuse_full(case, told.sent_bytes - counted)
-    facts |= {"sent_hash": sent_hash, "device_time": told.device_time}
+    _refuse_full(case, announced.sent_bytes - counted)
+    facts |= {"sent_hash": sent_hash, "device_time": announced.device_time}
     if broken is None:
-        return Image.objects.create(id=told.id, case=case, taken_by=actor, **facts)
+        return Image.objects.create(id=announced.id, case=case, taken_by=actor, **facts)
     broken.parts.all().delete()
     gone.from_the_file()
     for name, value in (facts | {"state": ImageState.AWAITED, "reason": ""}).items():
@@ -110,11 +110,11 @@ def _announce(actor: Person, case: Case, told: Announced, *, begins: bool) -> Im
     return broken
 
 
-def _broken(actor: Person, case: Case, told: Announced) -> Image | None:
+def _broken(actor: Person, case: Case, announced: Announced) -> Image | None:
     """The person's upload of that id that begins anew: nothing of it is kept, and other bytes come now."""
     not_kept = (ImageState.AWAITED, ImageState.REFUSED)
-    of_actor = Image.objects.filter(pk=told.id, case=case, taken_by=actor, state__in=not_kept)
-    return of_actor.exclude(sha256=told.sha256, sent_bytes=told.sent_bytes).first()
+    of_actor = Image.objects.filter(pk=announced.id, case=case, taken_by=actor, state__in=not_kept)
+    return of_actor.exclude(sha256=announced.sha256, sent_bytes=announced.sent_bytes).first()
 
 
 def _refuse_full(case: Case, more_bytes: int) -> None:

@@ -116,7 +116,7 @@ def _tell(case: Case, items: Sequence[News]) -> None:
 
 def _payload(case: Case, item: News) -> dict[str, str]:
     """Nothing of the patient but the alias; sealed for the browser, so that its push service reads none of it."""
-    told = TreatmentEvent.objects.select_related("actor").get(pk=item.by) if item.by else None
+    event = TreatmentEvent.objects.select_related("actor").get(pk=item.by) if item.by else None
     return {
         "case": str(case.pk),
         "alias": case.patient.alias,
@@ -124,7 +124,7 @@ def _payload(case: Case, item: News) -> dict[str, str]:
         "canal": item.canal,
         "what": item.what,
         "hold_point": item.hold_point,
-        **({"happened": item.happened, "by": str(told.actor)} if told else {}),
+        **({"happened": item.happened, "by": str(event.actor)} if event else {}),
     }
 
 

@@ -94,12 +94,12 @@ def deliver(letter: Letter) -> None:
 
 def _as_called_now(message: bytes) -> bytes:
     """The message with the patient's alias as it is by now: one that was corrected meanwhile is sent nowhere."""
-    told = json.loads(message)
+    news = json.loads(message)
     try:
-        alias = Case.objects.values_list("patient__alias", flat=True).get(pk=told["case"])
+        alias = Case.objects.values_list("patient__alias", flat=True).get(pk=news["case"])
     except (DatabaseError, Case.DoesNotExist):
         alias = ""  # news of an emergency goes out all the same
-    return json.dumps({**told, "alias": alias}, ensure_ascii=False).encode()
+    return json.dumps({**news, "alias": alias}, ensure_ascii=False).encode()
 
 
 def _post(letter: Letter, message: bytes) -> int:

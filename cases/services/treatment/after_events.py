@@ -22,19 +22,19 @@ def keep(
     `new` are the events just written, where `after` was the last before them, and `versions` all of the case, where
     they are at hand.
     """
-    found = folds.folded(case.pk, new=new, after=after)
-    if found is None:
+    work = folds.folded(case.pk, new=new, after=after)
+    if work is None:
         instrument_uses.keep_before_a_plan(case)
         return
-    used = instrument_uses.keep(case, found, versions)
-    if found.new:
+    used = instrument_uses.keep(case, work, versions)
+    if work.new:
         kept = FoldKept(
             case=case,
-            version_id=found.version_id,
-            position=found.position,
-            last_id=found.last_id,
+            version_id=work.version_id,
+            position=work.position,
+            last_id=work.last_id,
             code=folds.CODE,
-            text=folds.text_of(found, used),
+            text=folds.text_of(work, used),
         )
-        kept.save(force_update=not found.whole)
-    running_work.keep(case, found)
+        kept.save(force_update=not work.whole)
+    running_work.keep(case, work)

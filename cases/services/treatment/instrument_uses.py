@@ -22,17 +22,17 @@ COUNTS = frozenset({EventKind.STEP, EventKind.INSPECTED})
 """Kinds that tell of a use."""
 
 
-def keep(case: Case, found: CaseFolded, versions: Sequence[ToothPlanVersion] | None) -> frozenset[str]:
+def keep(case: Case, work: CaseFolded, versions: Sequence[ToothPlanVersion] | None) -> frozenset[str]:
     """Keeps the uses that are new, or all of the case anew; the events that tell of one. The caller holds the case."""
-    if not found.whole and not any(row.kind in COUNTS for row in found.new):
-        return found.folded.used
+    if not work.whole and not any(row.kind in COUNTS for row in work.new):
+        return work.folded.used
     by_hash = {row.hash: row for row in (versions if versions is not None else _versions(case))}
-    undone = frozenset(found.folded.course.undone)
-    now = uses(found.folded.events, undone, lambda event: _instrument(event, by_hash))
-    if found.whole:
-        _keep_anew(case, now, found.new, by_hash)
+    undone = frozenset(work.folded.course.undone)
+    now = uses(work.folded.events, undone, lambda event: _instrument(event, by_hash))
+    if work.whole:
+        _keep_anew(case, now, work.new, by_hash)
     else:
-        _add(case, [use for use in now if use.event not in found.folded.used], found.new, by_hash)
+        _add(case, [use for use in now if use.event not in work.folded.used], work.new, by_hash)
     return frozenset(use.event for use in now)
 
 

@@ -98,17 +98,17 @@ def _move_points(payload: ReopenPayload, actor: Person, case: Case, version: Too
 
     A new point with the old one's name is not taken over: the old lengths would go on counting.
     """
-    gone = [one for one in payload.found if one.reference_point]
+    gone = [check for check in payload.found if check.reference_point]
     before = {canal.canal: canal.reference_point for canal in plan_of(version).canals} if gone else {}
     all_moved = True
-    for one in gone:
-        row = Canal.objects.filter(tooth__case=case, name=one.canal).select_related("tooth__case").first()
-        if row is None or one.reference_point == before.get(one.canal):
+    for check in gone:
+        row = Canal.objects.filter(tooth__case=case, name=check.canal).select_related("tooth__case").first()
+        if row is None or check.reference_point == before.get(check.canal):
             all_moved = False
             continue
         try:
             with transaction.atomic():
-                canals.change_canal(actor=actor, canal=row, changes={"reference_point": one.reference_point})
+                canals.change_canal(actor=actor, canal=row, changes={"reference_point": check.reference_point})
         except Refusal:
             all_moved = False
     return all_moved

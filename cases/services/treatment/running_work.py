@@ -26,16 +26,16 @@ WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STO
 """States that only a supervisor ends, or an answer that one will want to see."""
 
 
-def keep(case: Case, found: CaseFolded) -> None:
+def keep(case: Case, work: CaseFolded) -> None:
     """Keeps the case's line and has supervisors notified of what waits for them; the caller holds the case."""
     before = RunningWork.objects.filter(case=case).first()
-    if before is None and not courses.work_has_begun(found.new):
+    if before is None and not courses.work_has_begun(work.new):
         return
     row = before or RunningWork(case=case)
-    course = found.folded.course
-    at = found.new[-1].server_time if found.new else row.changed_at
-    fresh = {str(event.pk) for event in found.new if before is None or event.position > before.position}
-    canals, now = _glance(case, found, before.learned if before else "")
+    course = work.folded.course
+    at = work.new[-1].server_time if work.new else row.changed_at
+    fresh = {str(event.pk) for event in work.new if before is None or event.position > before.position}
+    canals, now = _glance(case, work, before.learned if before else "")
     halted = course.halted_by is not None
     visit, missing = course.visit, course.missing
     over = visit.closed or all(canal.state is CanalState.FINISHED for canal in canals)
@@ -49,7 +49,7 @@ def keep(case: Case, found: CaseFolded) -> None:
     )
     waited = _waited(before)
     row.programme_id = case.programme_id
-    row.position = found.position
+    row.position = work.position
     row.halted = halted
     # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
     row.finished = over and not halted and not visit.check_due
@@ -92,8 +92,8 @@ def learn(*, case_id: UUID, learned: Learned) -> None:
         return
     row.learned = canonical_text(learned)
     row.save(update_fields=["learned"])
-    if (found := folds.folded(case_id)) is not None:
-        keep(case, found)
+    if (work := folds.folded(case_id)) is not None:
+        keep(case, work)
 
 
 def _newer(row: RunningWork | None, learned: Learned) -> bool:
@@ -105,7 +105,12 @@ def _newer(row: RunningWork | None, learned: Learned) -> bool:
 
 def _told(course: CaseState) -> dict[str, tuple[str, datetime]]:
     """Who told what is said of the emergencies that halt the tooth, by name, and when the server had it."""
-    ids = {id_ for one in course.emergencies.open for id_ in (one.id, one.corrected_by, one.coming_by) if id_}
+    ids = {
+        id_
+        for emergency in course.emergencies.open
+        for id_ in (emergency.id, emergency.corrected_by, emergency.coming_by)
+        if id_
+    }
     rows = TreatmentEvent.objects.filter(pk__in=ids).select_related("actor") if ids else ()
     return {str(row.pk): (str(row.actor), row.server_time) for row in rows}
 
@@ -116,8 +121,8 @@ def _waited(before: RunningWork | None) -> dict[str, str]:
     return {canal["canal"]: canal["hold_point"] for canal in canals}
 
 
-def _glance(case: Case, found: CaseFolded, learned: str) -> tuple[tuple[CanalSummary, ...], StepInHand | None]:
-    course, events, version = found.folded.course, found.folded.events, found.facts
+def _glance(case: Case, work: CaseFolded, learned: str) -> tuple[tuple[CanalSummary, ...], StepInHand | None]:
+    course, events, version = work.folded.course, work.folded.events, work.facts
     known = decode(Learned, json.loads(learned)) if learned else None
     return (
         summary.canals(course, events, known.canals if known and known.plan == course.plan else version.ahead),

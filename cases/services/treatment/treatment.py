@@ -67,23 +67,23 @@ def _record(
     versions = {version.hash: version for version in case.versions.all()}
     position, last = server_events.last(case)
     seq = server_events.last_seq(case, device)
-    known = TreatmentEvent.objects.in_bulk([one.id for one in batch])
+    known = TreatmentEvent.objects.in_bulk([event.id for event in batch])
     stored: list[TreatmentEvent] = []
     new: list[TreatmentEvent] = []
     gap = None
-    for number, one in enumerate(batch):
-        sent_hash = _fingerprint(actor, case, device, one)
-        if before := idempotency.same(known.get(one.id), sent_hash):
+    for number, event in enumerate(batch):
+        sent_hash = _fingerprint(actor, case, device, event)
+        if before := idempotency.same(known.get(event.id), sent_hash):
             stored.append(before)
             continue
         # First: what is missing may be what gave the teller their part.
-        if one.device_seq != seq + 1:
-            gap = SequenceGap(expected=seq + 1, given=one.device_seq, at=("events", number, "device_seq"))
+        if event.device_seq != seq + 1:
+            gap = SequenceGap(expected=seq + 1, given=event.device_seq, at=("events", number, "device_seq"))
             break
-        _refuse(one, number, part, versions)
-        part = parts.after(one.kind, part)
+        _refuse(event, number, part, versions)
+        part = parts.after(event.kind, part)
         position, seq = position + 1, seq + 1
-        row = known[one.id] = _row(actor, case, device, one, position, versions, sent_hash)
+        row = known[event.id] = _row(actor, case, device, event, position, versions, sent_hash)
         new.append(row)
         stored.append(row)
     if new:
@@ -92,27 +92,27 @@ def _record(
     return stored, gap
 
 
-def _fingerprint(actor: Person, case: Case, device: UUID, one: ReceivedEvent) -> str:
+def _fingerprint(actor: Person, case: Case, device: UUID, event: ReceivedEvent) -> str:
     what = {
         "device": str(device),
-        "device_seq": one.device_seq,
-        "plan_hash": one.plan_hash,
-        "canal": one.canal,
-        "node": one.node,
-        "schema_version": one.schema_version,
-        "device_time": one.device_time.isoformat(),
-        "payload": one.payload,
+        "device_seq": event.device_seq,
+        "plan_hash": event.plan_hash,
+        "canal": event.canal,
+        "node": event.node,
+        "schema_version": event.schema_version,
+        "device_time": event.device_time.isoformat(),
+        "payload": event.payload,
     }
     return idempotency.fingerprint(actor=actor, to=case.pk, what=what)
 
 
-def _refuse(one: ReceivedEvent, number: int, part: Part, versions: Mapping[str, ToothPlanVersion]) -> None:
+def _refuse(event: ReceivedEvent, number: int, part: Part, versions: Mapping[str, ToothPlanVersion]) -> None:
     at = ("events", number)
     if not versions:
         raise NotUsable(reason="This case never had a plan.", at=(*at, "plan_hash"))
-    refuse_unless_tells(one.kind, part, at=(*at, "payload", "kind"))
-    if isinstance(one.payload, SignOffPayload):
-        _refuse_sign_off(one.payload, (*at, "payload"))
+    refuse_unless_tells(event.kind, part, at=(*at, "payload", "kind"))
+    if isinstance(event.payload, SignOffPayload):
+        _refuse_sign_off(event.payload, (*at, "payload"))
 
 
 def _refuse_sign_off(sign_off: SignOffPayload, at: Pointer) -> None:
@@ -137,32 +137,32 @@ def _row(
     actor: Person,
     case: Case,
     device: UUID,
-    one: ReceivedEvent,
+    event: ReceivedEvent,
     position: int,
     versions: Mapping[str, ToothPlanVersion],
     sent_hash: str,
 ) -> TreatmentEvent:
     # Of a plan that is not here nothing is known but that the case had one: the newest stands in its place.
-    version = versions.get(one.plan_hash) or max(versions.values(), key=lambda each: each.number)
-    unsure = not_checked.what(one.payload, one.plan_hash, case=case, plans=versions)
-    not_followed = not_checked.follow(one.payload, one.canal, actor=actor, case=case, version=version)
+    version = versions.get(event.plan_hash) or max(versions.values(), key=lambda each: each.number)
+    unsure = not_checked.what(event.payload, event.plan_hash, case=case, plans=versions)
+    not_followed = not_checked.follow(event.payload, event.canal, actor=actor, case=case, version=version)
     return TreatmentEvent(
-        id=one.id,
+        id=event.id,
         sent_hash=sent_hash,
         case=case,
         version=version,
         position=position,
         actor=actor,
         device=device,
-        device_seq=one.device_seq,
-        device_time=one.device_time,
+        device_seq=event.device_seq,
+        device_time=event.device_time,
         # A device cannot have seen what had not happened: a wrong number must not stop a clinical fact.
-        seen_position=max(0, min(one.seen_position, position - 1)),
-        plan_hash=one.plan_hash,
-        canal=one.canal,
-        node=one.node,
-        kind=one.kind,
-        schema_version=one.schema_version,
+        seen_position=max(0, min(event.seen_position, position - 1)),
+        plan_hash=event.plan_hash,
+        canal=event.canal,
+        node=event.node,
+        kind=event.kind,
+        schema_version=event.schema_version,
         not_checked=unsure or not_followed or "",
-        text=canonical_text(one.payload),
+        text=canonical_text(event.payload),
     )

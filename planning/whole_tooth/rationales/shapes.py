@@ -30,10 +30,10 @@ def size_rationales(about: RationaleContext) -> Iterator[Rationale]:
     rule = "The least of the advised range." if proposed else "None: the least lies above the most, a wide canal."
     yield rationale("size_range.proposed", rule, bounds)
     yield rationale("final_size", _size_rule(about), (("proposed", proposed, "size"),))
-    told = [each for each in advised.reasons if each.code == "wall-contact"]
+    at_wall = [each for each in advised.reasons if each.code == "wall-contact"]
     if any(option.wall_share is not None for option in advised.options):
         rule = "Share of an elliptic canal's wall that a round preparation reaches at the end, centred in it."
-        yield rationale("size_range.options.wall_share", rule, (), _rows_of(told))
+        yield rationale("size_range.options.wall_share", rule, (), _rows_of(at_wall))
     wall = about.canal.size_asked.wall
     if wall is not None:
         rule = "The wall less all that this size would widen the canal by there."
