@@ -64,6 +64,7 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
         "case_id": str(case.pk),
         "canal_id": str(canal_of(case, "P").pk),
         "version_id": str(submitted.pk),
+        "hash_": submitted.hash,
         "override_id": str(override.pk),
         "image_id": str(image.pk),
         "marking_id": str(uuid7()),
