@@ -27,17 +27,22 @@ class EventShown:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CanalShown:
-    """Where one canal stands."""
+class CanalCourseShown:
+    """Where the work on one canal stands."""
 
     canal: str
     state: CanalState
     node: str
+    """The present step."""
     stop_um: int | None
     asked_by: str | None
+    """The event whose question is open."""
     asking: str | None
+    """The event by which the student asked for a sign-off."""
     coming: str | None
+    """The event by which a supervisor said that they come."""
     lacking: tuple[Lacking, ...]
+    """What the hold point is about and is not there; it may be let pass in spite."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +52,7 @@ class TreatmentShown:
     position: int
     course: CaseState | None
     """None before a plan was in force."""
-    canals: Sequence[CanalShown]
+    canals: Sequence[CanalCourseShown]
     events: Sequence[EventShown]
     after: UUID | None
     """The event that they came after; None: they are all."""
@@ -101,7 +106,7 @@ def _rows(case_id: UUID, after: UUID | None) -> list[TreatmentEvent]:
     return list(rows.select_related("actor").order_by("position"))
 
 
-def _canals(work: CaseFolded) -> list[CanalShown]:
+def _canals(work: CaseFolded) -> list[CanalCourseShown]:
     course, version = work.folded.course, work.facts
     return [
         _canal(
@@ -113,8 +118,8 @@ def _canals(work: CaseFolded) -> list[CanalShown]:
     ]
 
 
-def _canal(name: str, canal: CanalProgress, lacks: tuple[Lacking, ...]) -> CanalShown:
-    return CanalShown(
+def _canal(name: str, canal: CanalProgress, lacks: tuple[Lacking, ...]) -> CanalCourseShown:
+    return CanalCourseShown(
         canal=name,
         state=canal.state,
         node=canal.walk.at,

@@ -20,6 +20,8 @@ class OneTimeCodeState(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OneTimeCodeShown:
+    """Where a supervisor's codes stand."""
+
     state: OneTimeCodeState
     since: datetime | None
     """Since when it counts."""

@@ -37,6 +37,7 @@ class RecordShown:
 
     record: Record
     hash: str
+    """SHA-256 of the record's canonical text; a printed record carries it."""
 
 
 def record_of(case_id: UUID) -> RecordShown:

@@ -18,10 +18,11 @@ from cases.api.v1 import examples
 from cases.api.v1.treatment import HASH_DIGITS, TreatmentShown, treatment_answer
 from cases.domain.events.payloads import SignOffExit, SignOffPayload
 from cases.queries import seen
-from cases.queries.one_time_codes import OneTimeCodeState, one_time_code_shown
+from cases.queries.one_time_codes import OneTimeCodeShown, one_time_code_shown
 from cases.services.people import one_time_codes
 from cases.services.treatment import on_site_sign_off
 from cases.services.treatment.on_site_sign_off import OnSiteSignOff
+from planning.api.values import serializer_of
 
 TAGS = ["on site"]
 CODE_DIGITS = 6
@@ -35,11 +36,6 @@ class Code(Text):
         if not (len(read) == CODE_DIGITS and read.isascii() and read.isdecimal()):
             raise serializers.ValidationError(f"A code has {CODE_DIGITS} digits.", code="not-a-code")
         return read
-
-
-class OneTimeCodeShown(serializers.Serializer[Any]):
-    state = Value(OneTimeCodeState)
-    since = serializers.DateTimeField(allow_null=True, help_text="Since when it counts.")
 
 
 class PasswordGiven(Strict):
@@ -79,10 +75,10 @@ class OneTimeCodeView(View):
         operation_id="one_time_code_retrieve",
         tags=TAGS,
         summary="Whether codes of yours count",
-        responses=OneTimeCodeShown,
+        responses=serializer_of(OneTimeCodeShown),
     )
     def get(self, request: Request) -> Response:
-        return answer(OneTimeCodeShown, one_time_code_shown(me(request)))
+        return answer(serializer_of(OneTimeCodeShown), one_time_code_shown(me(request)))
 
     @extend_schema(
         operation_id="one_time_code_create",
@@ -124,11 +120,11 @@ class OneTimeCodeConfirmView(View):
         description="422 for a code that does not count, 429 after five of them.",
         request=CodeGiven,
         examples=[examples.ONE_TIME_CODE],
-        responses=OneTimeCodeShown,
+        responses=serializer_of(OneTimeCodeShown),
     )
     def post(self, request: Request) -> Response:
         one_time_codes.confirm(actor=me(request), **given(CodeGiven, request))
-        return answer(OneTimeCodeShown, one_time_code_shown(me(request)))
+        return answer(serializer_of(OneTimeCodeShown), one_time_code_shown(me(request)))
 
 
 class OnSiteSignOffsView(View):

@@ -2,29 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Any
 from uuid import UUID
 
 from django.http import HttpResponse
 from drf_spectacular.types import OpenApiTypes
 from drf_spectacular.utils import OpenApiParameter, extend_schema
-from rest_framework import serializers
 from rest_framework.request import Request
 
 from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import tag
-from cases.api.fields import Value
-from cases.domain.record.values.record import Record
 from cases.exports.record_pdf import record_pdf
 from cases.queries import seen
-from cases.queries.record import record_of
+from cases.queries.record import RecordShown, record_of
+from planning.api.values import serializer_of
 
 TAGS = ["record"]
-
-
-class RecordAnswered(serializers.Serializer[Any]):
-    hash = serializers.CharField(help_text="SHA-256 of the record's canonical text; a printed record carries it.")
-    record = Value(Record)
 
 
 IF_NONE_MATCH = OpenApiParameter(
@@ -41,11 +33,11 @@ class RecordView(View):
         "against work planned, irrigants, instruments, sign-offs at hold points, halts, visits. A training record. "
         "ETag: the hash.",
         parameters=[IF_NONE_MATCH],
-        responses={200: RecordAnswered, 304: None},
+        responses={200: serializer_of(RecordShown), 304: None},
     )
     def get(self, request: Request, case_id: UUID) -> HttpResponse:
         shown = record_of(seen.case(me(request), case_id).pk)
-        return unchanged(request, shown.hash) or answer(RecordAnswered, shown, etag=shown.hash)
+        return unchanged(request, shown.hash) or answer(serializer_of(RecordShown), shown, etag=shown.hash)
 
 
 class RecordPdfView(View):

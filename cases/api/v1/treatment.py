@@ -20,11 +20,10 @@ from cases.domain.errors import OtherPerson
 from cases.domain.events.kinds import NotChecked
 from cases.domain.events.payloads import EventPayload
 from cases.domain.events.visit_payloads import Dam
-from cases.domain.progress.course import CanalState, OutOfCourse
-from cases.domain.progress.lacking import Lacking
+from cases.domain.progress.course import OutOfCourse
 from cases.domain.progress.visit import Prerequisite
 from cases.queries import seen
-from cases.queries.course import tag_of, treatment_of
+from cases.queries.course import CanalCourseShown, tag_of, treatment_of
 from cases.services.treatment import treatment
 from cases.services.treatment.treatment import ReceivedEvent
 from planning.foundation.encoding import Mode
@@ -77,19 +76,6 @@ class EventShown(serializers.Serializer[Any]):
     payload = Value(EventPayload, mode=Mode.KEPT)
 
 
-class CanalCourseShown(serializers.Serializer[Any]):
-    canal = serializers.CharField()
-    state = Value(CanalState)
-    node = serializers.CharField(help_text="The present step.")
-    stop_um = serializers.IntegerField(allow_null=True)
-    asked_by = serializers.CharField(allow_null=True, help_text="The event whose question is open.")
-    asking = serializers.CharField(allow_null=True, help_text="The event by which the student asked for a sign-off.")
-    coming = serializers.CharField(allow_null=True, help_text="The event by which a supervisor said that they come.")
-    lacking = Value(
-        tuple[Lacking, ...], help_text="What the hold point is about and is not there; it may be let pass in spite."
-    )
-
-
 class CourseShown(serializers.Serializer[Any]):
     plan_hash = serializers.CharField(source="plan")
     halted_by = serializers.CharField(allow_null=True, help_text="The emergency that stopped the work.")
@@ -119,7 +105,7 @@ class CourseShown(serializers.Serializer[Any]):
 class TreatmentShown(serializers.Serializer[Any]):
     position = serializers.IntegerField(help_text="Of the last event; 0 where there is none.")
     course = CourseShown(allow_null=True, help_text="Null before a plan was approved.")
-    canals = CanalCourseShown(many=True)
+    canals = Value(tuple[CanalCourseShown, ...])
     after = serializers.UUIDField(
         allow_null=True, help_text="The event that those of the answer came after, as asked for; null: they are all."
     )

@@ -1815,6 +1815,7 @@ export interface components {
              */
             reason?: string;
         };
+        /** @description Where the work on one canal stands. */
         CanalCourseShown: {
             /** @description The event whose question is open. */
             asked_by: string | null;
@@ -3865,11 +3866,9 @@ export interface components {
             /** @description From the way the canal runs where this bend begins to where it ends: half the arc's. */
             schneider_deg: number;
         };
+        /** @description Where a supervisor's codes stand. */
         OneTimeCodeShown: {
-            /**
-             * Format: date-time
-             * @description Since when it counts.
-             */
+            /** @description Since when it counts. */
             since: string | null;
             state: components["schemas"]["OneTimeCodeState"];
         };
@@ -4736,11 +4735,6 @@ export interface components {
             versions: components["schemas"]["VersionRecord"][];
             visits: components["schemas"]["VisitRecord"][];
         };
-        RecordAnswered: {
-            /** @description SHA-256 of the record's canonical text; a printed record carries it. */
-            hash: string;
-            record: components["schemas"]["Record"];
-        };
         /** @description A depth that was felt and recorded at one step; in the order of work. */
         RecordedDepth: {
             /** @description Where the tip stopped, from the reference point; the stop or deeper counts as reached. */
@@ -4768,6 +4762,12 @@ export interface components {
             name: string;
             /** @description In the programme; none for somebody who is not in it any more. */
             role: components["schemas"]["Role"] | null;
+        };
+        /** @description A record with the hash of its canonical text, by which a printed one is compared. */
+        RecordShown: {
+            /** @description SHA-256 of the record's canonical text; a printed record carries it. */
+            hash: string;
+            record: components["schemas"]["Record"];
         };
         /** @enum {string} */
         ReferenceSetEnum: "A" | "B";
@@ -7442,7 +7442,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["RecordAnswered"];
+                    "application/json": components["schemas"]["RecordShown"];
                 };
             };
             /** @description No response body */

@@ -96,7 +96,7 @@ export type Bands = Schemas['BandsShown']
 export type CanalBands = Schemas['CanalBands']
 export type Judged = Schemas['Judged']
 
-export type RecordAnswered = Schemas['RecordAnswered']
+export type RecordAnswered = Schemas['RecordShown']
 export type RecordValue = Schemas['Record']
 export type CanalRecord = Schemas['CanalRecord']
 export type StepRecord = Schemas['StepRecord']
