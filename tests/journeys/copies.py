@@ -26,13 +26,13 @@ def copied(database: Path, case: str, alias: str) -> str:
         records.row_factory = lambda cursor, row: dict(zip((each[0] for each in cursor.description), row, strict=True))
         # Nothing of it changes in between.
         records.execute("BEGIN IMMEDIATE")
-        found = _of_case(records, UUID(case).hex)
-        new = _new_names(found, UUID(case))
-        for table, rows in found.items():
+        rows_by_table = _of_case(records, UUID(case).hex)
+        new = _new_names(rows_by_table, UUID(case))
+        for table, rows in rows_by_table.items():
             for row in rows:
                 _insert(records, table, {column: _renamed(value, new) for column, value in row.items()})
         made = new[UUID(case).hex]
-        patient = _patient(records, found[CASE][0]["programme_id"], alias)
+        patient = _patient(records, rows_by_table[CASE][0]["programme_id"], alias)
         own = "UPDATE cases_case SET patient_id = ?, created_at = ? WHERE id = ?"
         records.execute(own, (patient, f"{datetime.now(UTC):%F %T.%f}", made))
         records.commit()
@@ -52,7 +52,7 @@ def _patient(records: sqlite3.Connection, programme: str, alias: str) -> str:
 
 def _of_case(records: sqlite3.Connection, case: str) -> Mapping[str, list[Row]]:
     """By table: the case, and all that refers to what was found."""
-    found = {CASE: list(_rows(records, CASE, "id", case))}
+    rows_by_table = {CASE: list(_rows(records, CASE, "id", case))}
     tables = [each["name"] for each in records.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
     references = [
         (table, each["from"], each["table"], each["to"])
@@ -63,21 +63,21 @@ def _of_case(records: sqlite3.Connection, case: str) -> Mapping[str, list[Row]]:
     while growing:
         growing = False
         for table, column, parent, key in references:
-            there = found.setdefault(table, [])
-            for of in found.get(parent, []):
+            there = rows_by_table.setdefault(table, [])
+            for of in rows_by_table.get(parent, []):
                 more = [row for row in _rows(records, table, column, of[key]) if row not in there]
                 there += more
                 growing = growing or bool(more)
-    return found
+    return rows_by_table
 
 
 def _rows(records: sqlite3.Connection, table: str, column: str, value: Any) -> Iterator[Row]:
     yield from records.execute(f"SELECT * FROM {table} WHERE {column} = ?", (value,))  # noqa: S608
 
 
-def _new_names(found: Mapping[str, list[Row]], case: UUID) -> Mapping[str, str]:
+def _new_names(rows_by_table: Mapping[str, list[Row]], case: UUID) -> Mapping[str, str]:
     """In the order of the old ones: what was made first is listed first."""
-    own = sorted(row["id"] for rows in found.values() for row in rows if isinstance(row.get("id"), str))
+    own = sorted(row["id"] for rows in rows_by_table.values() for row in rows if isinstance(row.get("id"), str))
     pairs = [(UUID(name), _drawn_alike(case, uuid7()) if UUID(name) == case else uuid7()) for name in own]
     return {old.hex: new.hex for old, new in pairs} | {str(old): str(new) for old, new in pairs}
 

@@ -107,9 +107,9 @@ def say_where_it_bends(page: Page) -> None:
 
 def said(page: Page, name: str) -> tuple[float, float]:
     """Length and bend as the chip tells them."""
-    found = re.search(r"([\d.]+) · (\d+)°", chip(page, name).inner_text())
-    assert found, chip(page, name).inner_text()
-    return float(found[1]), float(found[2])
+    numbers = re.search(r"([\d.]+) · (\d+)°", chip(page, name).inner_text())
+    assert numbers, chip(page, name).inner_text()
+    return float(numbers[1]), float(numbers[2])
 
 
 def measure(page: Page, image: Radiograph, root: Root) -> None:
@@ -128,6 +128,6 @@ def interval(page: Page, row: str) -> tuple[float, float]:
 
 
 def zoom_of(image: Locator) -> float:
-    found = re.search(r"scale\(([\d.]+)\)", image.get_attribute("style") or "")
-    assert found
-    return float(found[1])
+    scale = re.search(r"scale\(([\d.]+)\)", image.get_attribute("style") or "")
+    assert scale
+    return float(scale[1])

@@ -41,8 +41,15 @@ def _person(page: Page) -> str:
 
 def approves(supervisor: Page, version: Mapping[str, Any]) -> None:
     """All that must be put right acknowledged by its name."""
-    bars = [one for one in version["plan"]["cautions"] if one["severity"] == "stop" and one["overridden"] is None]
-    body = {"decision": "approved", "acknowledged": [{"code": one["code"], "canal": one["canal"]} for one in bars]}
+    bars = [
+        caution
+        for caution in version["plan"]["cautions"]
+        if caution["severity"] == "stop" and caution["overridden"] is None
+    ]
+    body = {
+        "decision": "approved",
+        "acknowledged": [{"code": caution["code"], "canal": caution["canal"]} for caution in bars],
+    }
     seen = {"If-Match": f'"{version["hash"]}"'}
     send(supervisor, "POST", f"plan-versions/{version['id']}/reviews", body, **seen)
 
@@ -85,13 +92,15 @@ def _programme(student: Page) -> str:
 
 def events(page: Page, case: str) -> list[Mapping[str, Any]]:
     """What was done and the server has, in its order; which plan came into force is no work."""
-    told: list[Mapping[str, Any]] = page.request.get(f"/api/v1/cases/{case}/events").json()["events"]
-    return [each for each in told if each["payload"]["kind"] != "replan"]
+    every: list[Mapping[str, Any]] = page.request.get(f"/api/v1/cases/{case}/events").json()["events"]
+    return [each for each in every if each["payload"]["kind"] != "replan"]
 
 
 def taken_in(page: Page) -> AbstractContextManager[Any]:
     """What is done at the chair, or said to it, inside of this is stored when it ends."""
-    return page.expect_response(lambda told: told.request.method == "POST" and told.url.endswith("/events") and told.ok)
+    return page.expect_response(
+        lambda answer: answer.request.method == "POST" and answer.url.endswith("/events") and answer.ok
+    )
 
 
 def stored_by_now(page: Page, case: str, count: int) -> list[Mapping[str, Any]]:

@@ -53,9 +53,9 @@ def running(folder: Path) -> Iterator[dict[str, Any]]:
         line = started.stdout.readline()
         assert line, "The demonstration did not start; what it said stands above."
         try:
-            told = {**json.loads(line), "database": str(database)}
-            _sign_in_once(told)
-            yield told
+            demo = {**json.loads(line), "database": str(database)}
+            _sign_in_once(demo)
+            yield demo
         finally:
             started.terminate()
             started.wait(20)

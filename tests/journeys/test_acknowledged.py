@@ -35,7 +35,7 @@ def test_each_bar_is_ticked_by_its_name_before_the_plan_is_approved(open_phone: 
     tick.check()
     supervisor.get_by_role("button", name="Approve plan 2").click()
     expect(supervisor.get_by_text("Plan 2 approved by")).to_be_visible()
-    told = student.request.get(f"/api/v1/plan-versions/{version['id']}").json()
-    assert [one["code"] for one in told["reviews"][-1]["acknowledged"]] == ["curve-supervisor"]
+    reviewed = student.request.get(f"/api/v1/plan-versions/{version['id']}").json()
+    assert [acknowledged["code"] for acknowledged in reviewed["reviews"][-1]["acknowledged"]] == ["curve-supervisor"]
     student.goto(f"/cases/{first['case']}/record")
     expect(student.get_by_text("Acknowledged, MB: ")).to_be_visible()

@@ -63,7 +63,7 @@ def test_an_emergency_reaches_a_supervisor_whose_answers_are_slow(
     laptop.goto("/worklist")
     # Both lists say how old they are; an old one says so loudly.
     expect(laptop.get_by_text(re.compile(r"as of \d\d:\d\d:\d\d$"))).to_have_count(2, timeout=2 * delay_ms + SLACK_MS)
-    with laptop.expect_response(lambda told: told.url.endswith("/running-work"), timeout=2 * delay_ms + SLACK_MS):
+    with laptop.expect_response(lambda answer: answer.url.endswith("/running-work"), timeout=2 * delay_ms + SLACK_MS):
         pass
     plan = phone.request.get(f"/api/v1/cases/{case}/events").json()["course"]["plan_hash"]
     report(phone, case, plan, [("", "", {"kind": "emergency", "what": "sudden_bleeding"})])

@@ -44,11 +44,11 @@ def every_mark_answers(board: Locator, least_px: int) -> None:
         assert number["says"] in str(touch["says"])
     for touch in drawn["touches"]:
         assert min(touch["width"], touch["height"]) >= least_px - 0.5, touch
-    for one in drawn["touches"]:
+    for first in drawn["touches"]:
         for other in drawn["touches"]:
-            beside = one["x"] + one["width"] <= other["x"] + 0.5 or other["x"] + other["width"] <= one["x"] + 0.5
-            apart = one["y"] + one["height"] <= other["y"] + 0.5 or other["y"] + other["height"] <= one["y"] + 0.5
-            assert one is other or beside or apart, (one, other)
+            beside = first["x"] + first["width"] <= other["x"] + 0.5 or other["x"] + other["width"] <= first["x"] + 0.5
+            apart = first["y"] + first["height"] <= other["y"] + 0.5 or other["y"] + other["height"] <= first["y"] + 0.5
+            assert first is other or beside or apart, (first, other)
 
 
 def answers_a_key(page: Page, board: Locator) -> None:
@@ -65,12 +65,12 @@ def answers_a_key(page: Page, board: Locator) -> None:
 def to_what_is_felt(page: Page, case: str, canal: str) -> None:
     """Works the canal to its first engine instrument, which stops short."""
     for _ in range(20):
-        told = page.request.get(f"/api/v1/cases/{case}/events").json()
-        node = next(each["node"] for each in told["canals"] if each["canal"] == canal)
+        treatment = page.request.get(f"/api/v1/cases/{case}/events").json()
+        node = next(each["node"] for each in treatment["canals"] if each["canal"] == canal)
         engine = node.startswith("coronal-flaring/") and not node.endswith("irrigate")
         exit_ = "done" if node.endswith("irrigate") else "short" if engine else "reached"
         depth = {"depth_um": 10_500, "stop_um": 11_000} if engine else {}
-        report(page, case, told["course"]["plan_hash"], [(canal, node, {"kind": "step", "exit": exit_, **depth})])
+        report(page, case, treatment["course"]["plan_hash"], [(canal, node, {"kind": "step", "exit": exit_, **depth})])
         if engine:
             return
     pytest.fail("no engine instrument came")

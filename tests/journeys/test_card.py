@@ -92,13 +92,16 @@ def test_a_step_with_one_thumb(open_phone: Opens, open_laptop: Opens, demo: Mapp
     laptop.get_by_role("button", name="Come to the chair").click()
     expect(phone.get_by_text("comes to the chair.")).to_be_visible(timeout=WORD_MS)
 
-    told = [each["payload"] for each in events(phone, case)]
-    depth = next(each for each in told if each.get("depth_um") and each["exit"] == "short")
+    payloads = [each["payload"] for each in events(phone, case)]
+    depth = next(each for each in payloads if each.get("depth_um") and each["exit"] == "short")
     assert f"{depth['depth_um'] / 1000:.1f}" in said
-    counted = [each["contact_s"] for each in told if each["kind"] == "step" and each["contact_s"] is not None]
+    counted = [each["contact_s"] for each in payloads if each["kind"] == "step" and each["contact_s"] is not None]
     assert len(counted) == 1
-    assert [(each["found"], each["why"]) for each in told if each["kind"] == "inspected"][-1] == ("discarded", "Bent")
-    assert [each["kind"] for each in told[-2:]] == ["ask", "come"]
+    assert [(each["found"], each["why"]) for each in payloads if each["kind"] == "inspected"][-1] == (
+        "discarded",
+        "Bent",
+    )
+    assert [each["kind"] for each in payloads[-2:]] == ["ask", "come"]
 
 
 def test_after_an_accident_the_first_steps_without_a_connection_and_saline_alone(

@@ -107,8 +107,8 @@ return [...document.querySelectorAll('.chair button:not(:disabled)')].flatMap((b
 
 
 def status(page: Page, case: str) -> Mapping[str, Any]:
-    told: Mapping[str, Any] = page.request.get(f"/api/v1/cases/{case}/events").json()
-    return told
+    treatment: Mapping[str, Any] = page.request.get(f"/api/v1/cases/{case}/events").json()
+    return treatment
 
 
 def above_the_final(page: Page, case: str) -> list[str]:
@@ -161,15 +161,15 @@ def doubles(phone: Page) -> int:
 
 def answers(written: Iterable[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
     """One touch says of several instruments that they are whole: that is one answer as long as each is named once."""
-    found: list[Mapping[str, Any]] = []
+    answered: list[Mapping[str, Any]] = []
     named: set[str] = set()
     for each in written:
         whole = each["payload"].get("found") == "whole" and each["payload"]["instrument"] not in named
         if not (whole and named):
-            found.append(each)
+            answered.append(each)
         if whole:
             named.add(each["payload"]["instrument"])
-    return found
+    return answered
 
 
 def at_the_chair(demo: Mapping[str, Any], phone: Page, laptop: Page, alias: str) -> str:
@@ -192,10 +192,10 @@ def test_no_tap_answers_what_was_not_yet_seen(open_phone: Opens, open_laptop: Op
     began, tried, finished, plan = time.monotonic(), 0, False, ""
     too_large: Sequence[str] = ()
     while not finished or tried < DOUBLE_TAPS or doubles(phone) < DOUBLE_TAPS:
-        told = status(laptop, case)
-        if told["course"]["plan_hash"] != plan:
-            plan, too_large = told["course"]["plan_hash"], above_the_final(phone, case)
-        finished = let_go_on(phone, laptop, case, told)
+        treatment = status(laptop, case)
+        if treatment["course"]["plan_hash"] != plan:
+            plan, too_large = treatment["course"]["plan_hash"], above_the_final(phone, case)
+        finished = let_go_on(phone, laptop, case, treatment)
         for _ in range(10):
             tap_twice(phone, dice, too_large)
         tried += 10
@@ -220,9 +220,9 @@ def test_no_tap_answers_what_was_not_yet_seen(open_phone: Opens, open_laptop: Op
     assert all(each["asked"].startswith(f"{each['canal']} / ") for each in steps)
     # All of it was due when it was tapped; what another device said before it came in may stand in its way.
     places = {each["id"]: each["position"] for each in status(phone, case)["events"]}
-    others = [place for one, place in places.items() if one not in written]
-    for one in status(phone, case)["course"]["out_of_course"]:
-        assert any(written[one]["seen_position"] < place < places[one] for place in others), written[one]
+    others = [place for event_id, place in places.items() if event_id not in written]
+    for event_id in status(phone, case)["course"]["out_of_course"]:
+        assert any(written[event_id]["seen_position"] < place < places[event_id] for place in others), written[event_id]
 
 
 def test_what_is_written_late_is_of_its_own_touch(

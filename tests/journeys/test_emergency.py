@@ -56,8 +56,8 @@ def is_emergency(route: Route) -> bool:
 def refuse(route: Route) -> None:
     if route.request.method != "POST" or is_emergency(route):
         return route.continue_()
-    told = {"type": "urn:fourth-canal:problem:not-usable", "status": 422, "detail": "Refused."}
-    return route.fulfill(status=422, content_type="application/problem+json", body=json.dumps(told))
+    problem = {"type": "urn:fourth-canal:problem:not-usable", "status": 422, "detail": "Refused."}
+    return route.fulfill(status=422, content_type="application/problem+json", body=json.dumps(problem))
 
 
 def fail(route: Route) -> None:
@@ -129,7 +129,7 @@ def test_a_sign_in_that_has_run_out_covers_nothing(
         over.get_by_text("NOT SENT: call out. Your sign-in has run out. Sign in: it goes out at once.")
     ).to_be_visible()
     expect(screen.first_steps(over).first).to_be_in_viewport()
-    with phone.expect_response(lambda told: told.url.endswith("/session") and told.request.method == "POST"):
+    with phone.expect_response(lambda answer: answer.url.endswith("/session") and answer.request.method == "POST"):
         hands.type_sign_in(phone, hands.person(demo, "student"))
     seen(laptop, "Bench 913")
     expect(over).to_have_count(0)

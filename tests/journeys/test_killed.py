@@ -113,7 +113,7 @@ def kill_at(page: Page, hook: str, case: str) -> None:
     open_chair(page, case)
     devtools: CDPSession = page.context.new_cdp_session(page)
     stopped: list[Any] = []
-    devtools.on("Debugger.paused", lambda told: stopped.append(told))
+    devtools.on("Debugger.paused", lambda pause: stopped.append(pause))
     devtools.send("Debugger.enable")
     page.evaluate(ANSWERS)
     give_up_at = time.monotonic() + screen.PATIENCE_S
@@ -129,8 +129,8 @@ def kill_pages(page: Page) -> None:
     """The processes of the browser's pages die; where a page is merely closed, it runs on to its end."""
     browser = page.context.browser
     assert browser is not None
-    told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
-    for process in told["processInfo"]:
+    browser_info = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
+    for process in browser_info["processInfo"]:
         if process["type"] == "renderer":
             os.kill(process["id"], signal.SIGKILL)
 

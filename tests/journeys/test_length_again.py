@@ -55,11 +55,11 @@ def test_a_length_taken_again_moves_the_stops_and_nothing_that_is_done(
     # Nothing but a length moved: the approval holds, and the length alone is signed off.
     phone.get_by_role("button", name="I work by plan 2 now").click()
     expect(phone.get_by_text("Length 18.5 · take it again")).to_be_visible()
-    told = phone.request.get(f"/api/v1/cases/{case}/events").json()
-    state = {canal["canal"]: (canal["state"], canal["node"]) for canal in told["canals"]}
+    treatment = phone.request.get(f"/api/v1/cases/{case}/events").json()
+    state = {canal["canal"]: (canal["state"], canal["node"]) for canal in treatment["canals"]}
     assert state["MB"] == ("hold_point", "length-moved/sign-off")
     signs_off(laptop, case, "length-moved/sign-off")
     expect(screen.where(phone)).to_contain_text("Glide path", timeout=WORD_MS)
     expect(screen.what(phone)).to_contain_text("water")
-    told = phone.request.get(f"/api/v1/cases/{case}/events").json()
-    assert [canal["node"] for canal in told["canals"] if canal["canal"] == "MB"] == ["glide-path/10-02/irrigate"]
+    treatment = phone.request.get(f"/api/v1/cases/{case}/events").json()
+    assert [canal["node"] for canal in treatment["canals"] if canal["canal"] == "MB"] == ["glide-path/10-02/irrigate"]

@@ -44,8 +44,8 @@ def test_looked_in_on_asked_for_an_image_taken_over_and_given_back(
     expect(laptop.get_by_text("You look in.", exact=False)).to_be_visible()
     expect(phone.get_by_text("has taken over.", exact=False)).to_have_count(0)
     events = laptop.request.get(f"/api/v1/cases/{case}/events").json()["events"]
-    told = [(one["payload"]["kind"], one["actor"]["name"]) for one in events[-3:]]
-    assert told == [(kind, supervisor["name"]) for kind in ("take_over", "step", "give_back")]
+    tellers = [(event["payload"]["kind"], event["actor"]["name"]) for event in events[-3:]]
+    assert tellers == [(kind, supervisor["name"]) for kind in ("take_over", "step", "give_back")]
 
 
 def test_a_coordinator_only_looks(open_phone: Opens, open_laptop: Opens, demo: Mapping[str, Any]) -> None:

@@ -91,11 +91,11 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
 
     phone.context.set_offline(False)
     expect(phone.get_by_text("taken as a reading")).to_have_count(2, timeout=30_000)
-    told = {canal["name"]: canal for canal in phone.request.get(f"/api/v1/cases/{case}").json()["canals"]}
+    canals = {canal["name"]: canal for canal in phone.request.get(f"/api/v1/cases/{case}").json()["canals"]}
     for root in (MB, D):
-        taken = told[root.canal]["readings"][0]["reading"]
+        taken = canals[root.canal]["readings"][0]["reading"]
         assert taken["tooth_mm"] == pytest.approx(root.length_mm, abs=WITHIN_MM)
-        assert told[root.canal]["curvature_deg"] == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)
+        assert canals[root.canal]["curvature_deg"] == pytest.approx(abs(root.bend_deg) / 2, abs=WITHIN_DEG)
 
     kit = phone.request.get(f"/api/v1/programmes/{programme(phone)}/kits").json()["results"][0]["id"]
     send(phone, "POST", f"cases/{case}/plan-versions", {"kit": kit, **PLAN})

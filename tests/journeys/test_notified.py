@@ -45,14 +45,14 @@ def has_heard(worker: Worker, count: int) -> bool:
 def registration(page: Page) -> tuple[CDPSession, str]:
     """A session of the browser's debugging protocol, and its name for the worker's registration."""
     session = page.context.new_cdp_session(page)
-    found: list[str] = []
+    registrations: list[str] = []
     session.on(
         "ServiceWorker.workerRegistrationUpdated",
-        lambda told: found.extend(one["registrationId"] for one in told["registrations"]),
+        lambda update: registrations.extend(registered["registrationId"] for registered in update["registrations"]),
     )
     session.send("ServiceWorker.enable")
-    screen.until(page, lambda: bool(found))
-    return session, found[0]
+    screen.until(page, lambda: bool(registrations))
+    return session, registrations[0]
 
 
 def test_the_worker_shows_what_comes_and_a_tap_opens_it(open_phone: Opens, demo: Demo) -> None:

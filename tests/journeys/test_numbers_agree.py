@@ -33,11 +33,11 @@ STOPS = """() => {
 def texts(all_: Locator) -> dict[str, str]:
     """What each of them says, by the canal that it names first."""
     expect(all_.first).to_be_visible()
-    found = {}
+    texts_of = {}
     for text in all_.all_inner_texts():
         canal, _, says = " ".join(text.split()).partition(" ")
-        found[canal] = says
-    return found
+        texts_of[canal] = says
+    return texts_of
 
 
 def screens(phone: Page, laptop: Page, case: str, version: str) -> Json:

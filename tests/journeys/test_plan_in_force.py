@@ -68,10 +68,10 @@ def test_the_phone_comes_back_to_the_plan_in_force_and_what_it_did_by_the_older_
     expect(screen.stop(phone)).to_have_text("16.0")
     expect(notice).to_be_hidden()
     stored = events(phone, case)
-    told = phone.request.get(f"/api/v1/cases/{case}/events").json()
+    treatment = phone.request.get(f"/api/v1/cases/{case}/events").json()
     assert [each["payload"]["kind"] for each in stored] == ["step"]
-    assert told["course"]["out_of_course"] == {stored[0]["id"]: "other_plan"}
-    assert [(each["node"], each["stop_um"]) for each in told["canals"] if each["canal"] == "MB"] == [
+    assert treatment["course"]["out_of_course"] == {stored[0]["id"]: "other_plan"}
+    assert [(each["node"], each["stop_um"]) for each in treatment["canals"] if each["canal"] == "MB"] == [
         ("explore/10-02", 16_000)
     ]
     phone.get_by_text("What was done").click()

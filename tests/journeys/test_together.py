@@ -65,8 +65,8 @@ def test_three_canals_take_two_exposures_one_request_and_one_sign_off(
     strip = phone.get_by_role("navigation", name="Canals")
     expect(strip.get_by_text("open", exact=True)).to_have_count(3, timeout=WORD_MS)
 
-    told = events(phone, case)
-    assert len({one["payload"]["together"] for one in told if one["payload"]["kind"] == "sign_off"}) == 1
+    stored = events(phone, case)
+    assert len({event["payload"]["together"] for event in stored if event["payload"]["kind"] == "sign_off"}) == 1
     record = phone.request.get(f"/api/v1/cases/{case}/record").json()
     asked = record.get("record", record)["asked"]
     # The plan's decision and one sign-off; MB and D on one film, ML on another.

@@ -79,8 +79,8 @@ def test_two_views_tell_the_side_and_the_bend_in_space(
     phone.get_by_role("button", name="Keep and chart for MB").tap()
     kept = re.compile(r"1 · Ines Calder, \S+ · \d+° in space \(95 % within")
     expect(phone.get_by_role("listitem").filter(has_text=kept)).to_be_visible()
-    told = {canal["name"]: canal for canal in phone.request.get(f"/api/v1/cases/{case}").json()["canals"]}
-    assert told["MB"]["curvature_deg"] == pytest.approx(BEND_DEG / 2, abs=WITHIN_DEG)
+    canals = {canal["name"]: canal for canal in phone.request.get(f"/api/v1/cases/{case}").json()["canals"]}
+    assert canals["MB"]["curvature_deg"] == pytest.approx(BEND_DEG / 2, abs=WITHIN_DEG)
 
     sign_in(laptop, person(demo, "supervisor"))
     laptop.goto(f"/cases/{case}/images")

@@ -110,10 +110,10 @@ def in_sight(page: Page, *asked: Callable[[Page], Locator]) -> None:
     """All of what is asked and all that it is answered with."""
     as_it_stands(page)
     for find in asked:
-        found = find(page)
-        expect(found.first).to_be_visible()
-        expect(found.first).to_be_in_viewport()
-        assert found.evaluate_all(OUT_OF_SIGHT) == [], found
+        place = find(page)
+        expect(place.first).to_be_visible()
+        expect(place.first).to_be_in_viewport()
+        assert place.evaluate_all(OUT_OF_SIGHT) == [], place
     close = page.get_by_role("link", name="Close for today")
     assert page.locator(PRESSED).or_(close).evaluate_all(TOO_LOW, LEAST_TOUCH_PX) == []
     assert page.locator(EVERYTHING).evaluate_all(TOO_WIDE) == []
@@ -224,8 +224,8 @@ def to_resistance(phone: Page, case: str, does: Any) -> Mapping[str, Any]:
     sheet = next(canal["run_sheet"] for canal in plan["canals"] if canal["canal"] == "MB")
     deep = {name for name, node in sheet["nodes"].items() if node.get("target") == "to_resistance"}
     for _ in range(30):
-        told = phone.request.get(f"/api/v1/cases/{case}/events").json()
-        node: Mapping[str, Any] = next(each for each in told["canals"] if each["canal"] == "MB")
+        treatment = phone.request.get(f"/api/v1/cases/{case}/events").json()
+        node: Mapping[str, Any] = next(each for each in treatment["canals"] if each["canal"] == "MB")
         if node["node"] in deep:
             return node
         does(node["node"], "done" if node["node"].endswith("irrigate") else "reached")
