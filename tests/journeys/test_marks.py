@@ -68,9 +68,10 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
     sign_in(phone, person(demo, "student"))
     sign_in(laptop, person(demo, "supervisor"))
     case = charted(phone, "Bench 241")
-    phone.goto(f"/cases/{case}")
-    expect(phone.get_by_text("Add an image")).to_be_visible()
     # What belongs to the case comes along: plans, images, and the figures that marks are sure by.
+    with phone.expect_request_finished(lambda asked: asked.url.endswith(f"/cases/{case}/images")):
+        phone.goto(f"/cases/{case}")
+    expect(phone.get_by_text("Add an image")).to_be_visible()
     phone.wait_for_load_state("networkidle")
     phone.context.set_offline(True)
     add_image(phone, photo)
