@@ -79,7 +79,7 @@ def test_lengths_are_marked_in_flight_mode_and_one_is_put_right(
 
     mark_instrument(phone, DRAWN, MB, 18)
     expect(phone.get_by_text("Scale: instrument, 18.0 mm.")).to_be_visible()
-    expect(phone.get_by_text(re.compile(r"By itself it puts lengths off by up to \d\.\d %"))).to_be_visible()
+    expect(phone.get_by_text(re.compile(r"By itself it puts lengths off by up to \d\.\d\s%"))).to_be_visible()
     for root in (MB, D):
         measure(phone, DRAWN, root)
         least, most = interval(phone, "Length")

@@ -77,7 +77,7 @@ def test_two_views_tell_the_side_and_the_bend_in_space(
     expect(phone.get_by_text("show too nearly the same")).to_be_visible()
     type_mm(phone, "Between them the tube turned by", str(TURN_DEG))
     phone.get_by_role("button", name="Keep and chart for MB").tap()
-    kept = re.compile(r"1 · Ines Calder, \S+ · \d+° in space \(95 % within")
+    kept = re.compile(r"1 · Ines Calder, \S+ · \d+° in space \(95\s% within")
     expect(phone.get_by_role("listitem").filter(has_text=kept)).to_be_visible()
     canals = {canal["name"]: canal for canal in phone.request.get(f"/api/v1/cases/{case}").json()["canals"]}
     assert canals["MB"]["curvature_deg"] == pytest.approx(BEND_DEG / 2, abs=WITHIN_DEG)
