@@ -127,7 +127,7 @@ def still_speaking(folded: Folded, sheets: Sheets) -> list[CourseEvent]:
 
 
 def _of_images(course: CaseState, events: Iterable[CourseEvent], sheets: Sheets) -> set[str]:
-    """What says whether a hold point lacks its image: the last word of each canal that counts and what was told of
+    """What says whether a hold point lacks its image: the last sign-off of each canal that counts, and what was told of
     images since; whatever was put right, whenever."""
     not_counting = set(course.undone).union(*(canal.reopened for canal in course.canals.values()))
     since: dict[str, list[str]] = {}
