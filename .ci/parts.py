@@ -97,7 +97,7 @@ def any_request() -> None:
 def faults() -> None:
     """Many devices on a bad line and a server that is killed, on both databases."""
     build.install_packages(build.FRONTEND)
-    _drive(*DEVICES, "--fault-devices=100")
+    _drive(*DEVICES, "--fault-devices=60")
 
 
 def more_faults() -> None:

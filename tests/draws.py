@@ -8,6 +8,6 @@ WHOLE = os.environ.get("DRAWS") == "whole"
 SHARE = 4
 
 
-def draws(whole: int) -> int:
-    """`whole` or its share. Bounds of what is counted must follow the number that comes back."""
-    return whole if WHOLE else -(-whole // SHARE)
+def draws(whole: int, share: int = SHARE) -> int:
+    """`whole` or its share, one in so many. Bounds of what is counted must follow the number that comes back."""
+    return whole if WHOLE else -(-whole // share)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-import pytest
 from drf_spectacular.generators import SchemaGenerator
 from jsonschema import Draft202012Validator  # type: ignore[import-untyped]
 
@@ -52,16 +51,21 @@ def test_every_address_is_described() -> None:
     assert len({name.split(" ")[1] for name, _ in operations()}) == len(urlpatterns)
 
 
-@pytest.mark.parametrize(("name", "operation"), operations(), ids=[name for name, _ in operations()])
-def test_examples_fit_and_refusals_are_problems(name: str, operation: dict[str, Any]) -> None:
+def test_examples_fit_and_refusals_are_problems() -> None:
     """Judge: the jsonschema package, on the description as a whole."""
-    refused = operation["responses"]["default"]["content"]["application/problem+json"]
-    assert refused["schema"] == {"$ref": "#/components/schemas/Problem"}
-    assert operation["summary"]
-    for content in bodies(operation):
-        judge = Draft202012Validator({**content["schema"], "components": description()["components"]})
-        for example in content["examples"].values():
-            judge.validate(example["value"])
+    every = {"components": description()["components"]}
+    judged = 0
+    for name, operation in operations():
+        refused = operation["responses"]["default"]["content"]["application/problem+json"]
+        assert refused["schema"] == {"$ref": "#/components/schemas/Problem"}, name
+        assert operation["summary"], name
+        for content in bodies(operation):
+            judge = Draft202012Validator({**content["schema"], **every})
+            for example in content["examples"].values():
+                faults = [fault.message for fault in judge.iter_errors(example["value"])]
+                assert faults == [], name
+                judged += 1
+    assert judged > 50
 
 
 def test_whatever_is_sent_has_an_example() -> None:

