@@ -21,7 +21,8 @@ from planning.foundation.errors import NotUnderstood, PlanningError
 MOST_TEXT = 2000  # characters: a long remark
 
 
-# No docstring: the generator would give it to every body as its description.
+# What is sent. Read by hand, not as a value: a text has a limit and a sentence of its own, an id may be left out, and a
+# part of the value may lie in the address. No docstring: the generator would give it to every body as its description.
 class Strict(serializers.Serializer[Any]):
     def to_internal_value(self, data: Any) -> Any:
         if isinstance(data, dict):
@@ -29,6 +30,10 @@ class Strict(serializers.Serializer[Any]):
             if unknown:
                 raise serializers.ValidationError({key: ["is not known here"] for key in unknown}, code="unknown-key")
         return super().to_internal_value(data)
+
+
+class Listing(serializers.Serializer[Any]):
+    """A list within an object: the object can gain fields later, a bare list could not."""
 
 
 class Text(serializers.CharField):

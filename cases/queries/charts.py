@@ -9,13 +9,13 @@ from uuid import UUID
 from django.db.models import QuerySet
 
 from cases.domain.plans.status import PlanStatus
-from cases.mapping.charts import facts_of, last_junction, length_of, with_chart
+from cases.mapping.charts import facts_of, last_junction, length_of, root_input, with_chart
 from cases.mapping.kits import thresholds_of
-from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Person, Root, ToothPlanVersion
+from cases.models import Canal, Case, CautionOverride, JunctionReading, LengthReading, Person, ToothPlanVersion
 from cases.queries import plans, seen
 from planning import anatomy
 from planning.contract.canal_facts import CanalFacts
-from planning.contract.plan_input import Junction
+from planning.contract.plan_input import Junction, RootInput
 from planning.contract.plan_value import ToothNames
 from planning.foundation.errors import PlanningError
 from planning.foundation.tables import Figures
@@ -53,7 +53,7 @@ class CaseShown:
     row: Case
     names: ToothNames
     canals: list[CanalShown]
-    roots: list[Root]
+    roots: list[RootInput]
     overrides: list[CautionOverride]
     """What supervisors let pass, those taken back too."""
     status: PlanStatus
@@ -100,7 +100,7 @@ def shown(case_id: UUID) -> CaseShown:
         row=row,
         names=names_of(row.tooth.iso),
         canals=[_canal(canal, row.setting, figures) for canal in row.tooth.canals.all()],
-        roots=list(row.tooth.roots.all()),
+        roots=[root_input(root) for root in row.tooth.roots.all()],
         overrides=list(row.overrides.all()),
         status=plans.plan_status(row),
         version=plans.current(row),

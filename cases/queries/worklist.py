@@ -113,7 +113,7 @@ class Running:
     row: RunningWork
     names: ToothNames
     glance: Mapping[str, Any]
-    """The canals and the step in hand, as `services.running_work` keeps them."""
+    """`domain.progress.summary.Glance` as it is kept, in JSON data: it is shown as it is."""
     waiting_s: int | None
     """Seconds since a supervisor's sign-off is due; none where none is."""
     step_s: int | None

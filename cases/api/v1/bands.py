@@ -20,6 +20,8 @@ from planning.work.bands import CanalBands
 
 
 class BandsShown(serializers.Serializer[Any]):
+    """The bands as they are kept, in JSON already; what lists learn from them is not shown."""
+
     plan_hash = serializers.CharField(allow_null=True, help_text="Of the plan that is worked; null before one was.")
     position = serializers.IntegerField(help_text="Of the last event that they know.")
     canals = Value(tuple[CanalBands, ...], help_text="Canals that are worked; without those whose widths nobody knows.")

@@ -11,7 +11,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.fields import Bounded, Id, Strict, Value
+from cases.api.fields import Bounded, Id, Listing, Strict, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.queries import seen
@@ -31,6 +31,8 @@ class BendInSpaceGiven(Strict):
 
 
 class BendInSpaceShown(serializers.Serializer[Any]):
+    """A stored bend in space; `outdated` follows from what was marked since."""
+
     id = serializers.UUIDField(source="row.pk")
     number = serializers.IntegerField(source="row.number")
     made_by = PersonRef(source="row.made_by")
@@ -47,7 +49,7 @@ class BendInSpaceShown(serializers.Serializer[Any]):
     )
 
 
-class BendsInSpaceShown(serializers.Serializer[Any]):
+class BendsInSpaceShown(Listing):
     results = BendInSpaceShown(many=True)
 
 

@@ -6,13 +6,13 @@ from typing import Any
 from uuid import UUID
 
 from drf_spectacular.utils import extend_schema
-from rest_framework import serializers, status
+from rest_framework import status
 from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
 from cases.api.etags import maybe_seen_revision, tag
-from cases.api.fields import FieldsOf, Id, Strict, Text, Value
+from cases.api.fields import FieldsOf, Id, Listing, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.cases import IF_MATCH_OPTIONAL
 from cases.api.v1.cases import shown as case_shown
@@ -61,11 +61,11 @@ class StrikeGiven(Strict):
     why = Value(StruckWhy)
 
 
-class CanalList(serializers.Serializer[Any]):
+class CanalList(Listing):
     results = CanalShown(many=True)
 
 
-class ReadingList(serializers.Serializer[Any]):
+class ReadingList(Listing):
     results = ReadingShown(many=True)
 
 

@@ -74,6 +74,8 @@ class ImageSent(FactsGiven):
 
 
 class PutRightShown(serializers.Serializer[Any]):
+    """A stored correction of an image: who made it, when and why."""
+
     at = serializers.DateTimeField()
     by = PersonRef()
     why = Value(StruckWhy)
@@ -83,6 +85,8 @@ class PutRightShown(serializers.Serializer[Any]):
 
 
 class ImageShown(serializers.Serializer[Any]):
+    """A stored image; what has arrived of it and what its name check says are worked out when asked."""
+
     id = serializers.UUIDField()
     canal = serializers.CharField(help_text="Where it counts now; empty: the whole tooth.")
     purpose = Value(ImagePurpose)
@@ -129,6 +133,8 @@ class ImageShown(serializers.Serializer[Any]):
 
 
 class ImagesShown(serializers.Serializer[Any]):
+    """The stored images of a case, with two values that hold for all of them."""
+
     room = Value(ImageQuota)
     marking = Value(MarkFigures, help_text="How sure marks are: by these a phone says so with no connection.")
     images = ImageShown(many=True)

@@ -38,6 +38,8 @@ class MarkingGiven(Strict):
 
 
 class MarkingShown(serializers.Serializer[Any]):
+    """A stored marking: the marks, what they measure, who set them when."""
+
     id = serializers.UUIDField(source="row.pk")
     number = serializers.IntegerField(source="row.number")
     made_by = PersonRef(source="row.made_by")
@@ -50,6 +52,8 @@ class MarkingShown(serializers.Serializer[Any]):
 
 
 class MarkingsShown(serializers.Serializer[Any]):
+    """The stored markings of an image, and the scale of its file."""
+
     scale = Value(Scale, help_text="What the file alone gives.")
     markings = MarkingShown(many=True)
 

@@ -43,6 +43,8 @@ class PasswordGiven(Strict):
 
 
 class CodeSecretShown(serializers.Serializer[Any]):
+    """A new secret, and its address drawn as a QR code, which is worked out here."""
+
     secret = serializers.CharField(help_text="Base 32 (RFC 4648), to be typed into a code app.")
     address = serializers.CharField(help_text="`otpauth://totp/...`: the same for a code app on this phone.")
     square = serializers.ListField(

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
 from uuid import UUID
 
 from drf_spectacular.utils import extend_schema
-from rest_framework import serializers
 from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.fields import Id, Strict, Text, Value
+from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import OverrideShown
 from cases.queries import charts, seen
@@ -31,7 +29,7 @@ class OverrideGiven(Strict):
     )
 
 
-class OverrideList(serializers.Serializer[Any]):
+class OverrideList(Listing):
     results = OverrideShown(many=True)
 
 

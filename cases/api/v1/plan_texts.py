@@ -27,10 +27,14 @@ A_YEAR_S = 365 * 24 * 60 * 60
 
 
 class VersionSummary(VersionListed):
+    """A stored version without its two long texts."""
+
     status = Value(PlanStatus, help_text="Where the case's plan stands as a whole.")
 
 
 class TextsShown(serializers.Serializer[Any]):
+    """Two stored texts, sent as they are kept: this class describes them and encodes nothing."""
+
     given = Value(PlanInput, help_text="All the plan rests on, as it was then.")
     plan = Value(Plan)
 

@@ -12,7 +12,7 @@ from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
 from cases.api.etags import maybe_seen_tag, seen_tag
-from cases.api.fields import Id, Strict, Text, Value
+from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import example_answers, examples
 from cases.api.v1.shapes import ReviewShown, VersionListed, VersionShown
 from cases.domain.errors import NotUsable
@@ -52,6 +52,8 @@ class VersionGiven(AskedGiven):
 
 
 class RemarkGiven(Strict):
+    """One remark on one canal. The text is trimmed and has to say something."""
+
     canal = Text(max_length=12)
     text = Text()
     returned = Value(
@@ -80,11 +82,13 @@ class RevokeGiven(Strict):
     reason = Text()
 
 
-class VersionList(serializers.Serializer[Any]):
+class VersionList(Listing):
     results = VersionListed(many=True)
 
 
 class ChangesShown(serializers.Serializer[Any]):
+    """A comparison, or none: an answer is always an object."""
+
     changes = Value(PlanChanges, allow_null=True, help_text="Null where there is no earlier version to compare with.")
 
 

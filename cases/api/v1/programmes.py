@@ -11,7 +11,7 @@ from rest_framework.request import Request
 from rest_framework.response import Response
 
 from cases.api.base import View, answer, given, me
-from cases.api.fields import Id, Strict, Text, Value
+from cases.api.fields import Id, Listing, Strict, Text, Value
 from cases.api.v1 import examples
 from cases.api.v1.shapes import PersonRef
 from cases.domain.access.roles import Role
@@ -27,10 +27,14 @@ from planning.techniques.technique import Technique
 
 
 class SupervisorShown(PersonRef):
+    """A stored person who supervises."""
+
     signs_on_site = serializers.BooleanField(help_text="One-time codes of theirs count on a student's phone.")
 
 
 class ProgrammeShown(serializers.Serializer[Any]):
+    """A stored programme, and what the person who asks is in it."""
+
     id = serializers.UUIDField(source="row.id")
     name = serializers.CharField(source="row.name")
     invented = serializers.BooleanField(source="row.invented", help_text="Demonstration: no such school.")
@@ -42,6 +46,8 @@ class ProgrammeShown(serializers.Serializer[Any]):
 
 
 class KitShown(serializers.Serializer[Any]):
+    """A stored kit: its value, and how often the person who asks has used what is in it."""
+
     id = serializers.UUIDField(source="row.id")
     kit = Value(Kit, source="value")
     yours = Value(
@@ -49,7 +55,7 @@ class KitShown(serializers.Serializer[Any]):
     )
 
 
-class KitList(serializers.Serializer[Any]):
+class KitList(Listing):
     results = KitShown(many=True)
 
 

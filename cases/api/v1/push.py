@@ -19,6 +19,8 @@ MOST_ENDPOINT = 1000
 
 
 class PushKeyShown(serializers.Serializer[Any]):
+    """The public half of a stored key, by itself in an object."""
+
     key = serializers.CharField(help_text="A point on P-256, base64url without padding: the browser's server key.")
 
 

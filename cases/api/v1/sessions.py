@@ -22,24 +22,32 @@ from cases.services.people import sign_in
 
 
 class ProgrammeRef(serializers.Serializer[Any]):
+    """A stored programme, as much of it as choosing one needs."""
+
     id = serializers.UUIDField()
     name = serializers.CharField()
     invented = serializers.BooleanField(help_text="Demonstration: no such school, people or cases.")
 
 
 class MembershipShown(serializers.Serializer[Any]):
+    """A stored membership of the person who asks."""
+
     programme = ProgrammeRef()
     role = Value(Role)
     group = serializers.CharField()
 
 
 class SessionPerson(serializers.Serializer[Any]):
+    """The stored person who is signed in; nobody else is shown the user name."""
+
     id = serializers.UUIDField()
     username = serializers.CharField()
     name = serializers.CharField(source="__str__")
 
 
 class SessionShown(serializers.Serializer[Any]):
+    """Who is signed in, and every programme that they belong to: rows of several tables."""
+
     person = SessionPerson()
     memberships = MembershipShown(many=True)
 

@@ -14,7 +14,7 @@ from cases.domain.plans.status import PlanStatus
 from cases.domain.struck import StruckWhy
 from planning.anatomy import Notation
 from planning.contract.canal_facts import CanalFacts
-from planning.contract.plan_input import Anatomy, Choices, Junction, Pattern, PlanInput
+from planning.contract.plan_input import Anatomy, Choices, Junction, PlanInput, RootInput
 from planning.contract.plan_value import Plan, ToothNames
 from planning.foundation.quantities import mm
 from planning.lengths.readings import Length, LengthState, Reading
@@ -29,18 +29,22 @@ class Millimetres(serializers.FloatField):
 
 
 class PersonRef(serializers.Serializer[Any]):
+    """A stored person, of whom others see the id and the name alone."""
+
     id = serializers.UUIDField()
     name = serializers.CharField(source="__str__")
 
 
 class StruckShown(serializers.Serializer[Any]):
+    """Three columns of a stored reading, shown as one object."""
+
     at = serializers.DateTimeField(source="struck_at")
     by = PersonRef(source="struck_by")
     why = Value(StruckWhy, source="struck_why")
 
 
 class MayBeStruck(serializers.Serializer[Any]):
-    """What a reading is shown with once it counts no more."""
+    """Part of a stored reading: `struck` is null as long as the reading counts."""
 
     struck = serializers.SerializerMethodField(help_text="Who struck it, when and why; null where it counts.")
 
@@ -50,6 +54,8 @@ class MayBeStruck(serializers.Serializer[Any]):
 
 
 class ReadingShown(MayBeStruck):
+    """A stored reading: its value, and who took it when."""
+
     id = serializers.UUIDField()
     number = serializers.IntegerField(help_text="Counts within the canal.")
     at = serializers.DateTimeField()
@@ -58,6 +64,8 @@ class ReadingShown(MayBeStruck):
 
 
 class JunctionShown(MayBeStruck):
+    """A stored junction: its value, and who measured it when."""
+
     id = serializers.UUIDField()
     number = serializers.IntegerField()
     at = serializers.DateTimeField()
@@ -79,13 +87,9 @@ class CanalShown(FieldsOf):
     junctions = JunctionShown(many=True)
 
 
-class RootShown(serializers.Serializer[Any]):
-    name = serializers.CharField()
-    pattern = Value(Pattern)
-    main_canal = serializers.CharField(source="main_canal.name", default=None, allow_null=True)
-
-
 class OverrideShown(serializers.Serializer[Any]):
+    """A stored override: who gave it and who withdrew it, and the canal by its name."""
+
     id = serializers.UUIDField()
     code = serializers.CharField()
     canal = serializers.CharField(source="canal.name", default=None, allow_null=True)
@@ -98,12 +102,16 @@ class OverrideShown(serializers.Serializer[Any]):
 
 
 class VersionRef(serializers.Serializer[Any]):
+    """A stored version, as much of it as one line of a list needs."""
+
     id = serializers.UUIDField()
     number = serializers.IntegerField()
     state = Value(PlanState)
 
 
 class CaseListed(serializers.Serializer[Any]):
+    """A stored case in a list, with its people and where its plan stands."""
+
     id = serializers.UUIDField(source="row.id")
     programme = serializers.UUIDField(source="row.programme_id")
     patient_alias = serializers.CharField(source="row.patient.alias")
@@ -118,6 +126,8 @@ class CaseListed(serializers.Serializer[Any]):
 
 
 class CaseShown(CaseListed):
+    """A stored case with its whole chart."""
+
     notation = Value(Notation, source="row.tooth.notation", help_text="As the tooth was typed in.")
     designation = serializers.CharField(source="row.tooth.designation")
     isolated = serializers.BooleanField(source="row.isolated")
@@ -125,18 +135,22 @@ class CaseShown(CaseListed):
     perforation = serializers.BooleanField(source="row.perforation")
     anatomy = Value(Anatomy, source="row.anatomy")
     factors = Value(tuple[str, ...], source="row.factors", help_text="What makes the case difficult, as recorded.")
-    roots = RootShown(many=True)
+    roots = Value(tuple[RootInput, ...])
     canals = CanalShown(many=True)
     overrides = OverrideShown(many=True, help_text="What supervisors let pass, those taken back too.")
 
 
 class RemarkShown(serializers.Serializer[Any]):
+    """A stored remark, with its canal by name."""
+
     canal = serializers.CharField(source="canal_plan.canal")
     text = serializers.CharField()
     returned = serializers.BooleanField(help_text="The approval leaves this canal out.")
 
 
 class ReviewShown(serializers.Serializer[Any]):
+    """A stored decision on a version: who took it, when, and with which remarks."""
+
     id = serializers.UUIDField()
     decision = Value(Decision)
     asked = serializers.IntegerField(help_text="Which submission of the version it answers.")
@@ -150,6 +164,8 @@ class ReviewShown(serializers.Serializer[Any]):
 
 
 class RevocationShown(serializers.Serializer[Any]):
+    """A stored withdrawal of an approval: who withdrew it, when and why."""
+
     id = serializers.UUIDField()
     by = PersonRef(source="actor")
     at = serializers.DateTimeField()
@@ -158,6 +174,8 @@ class RevocationShown(serializers.Serializer[Any]):
 
 
 class VersionListed(serializers.Serializer[Any]):
+    """A stored version with its decisions; whether it is stale follows from the case as it is now."""
+
     id = serializers.UUIDField(source="row.id")
     case = serializers.UUIDField(source="row.case_id")
     number = serializers.IntegerField(source="row.number")
@@ -193,6 +211,8 @@ class VersionListed(serializers.Serializer[Any]):
 
 
 class VersionShown(VersionListed):
+    """A stored version with its decisions, all that it was made from and all that it says."""
+
     status = Value(PlanStatus, help_text="Where the case's plan stands as a whole.")
     choices = Value(Choices)
     plan = Value(Plan)
@@ -200,6 +220,8 @@ class VersionShown(VersionListed):
 
 
 class CanalPlanListed(serializers.Serializer[Any]):
+    """What is stored of a canal's plan for lists: micrometres there, millimetres here."""
+
     canal = serializers.CharField()
     length_state = Value(LengthState)
     stop_mm = Millimetres(source="stop_um", allow_null=True)

@@ -58,6 +58,8 @@ class BatchGiven(Strict):
 
 
 class EventShown(serializers.Serializer[Any]):
+    """A stored event, with its payload as it was kept."""
+
     id = serializers.UUIDField(source="row.id")
     position = serializers.IntegerField(source="row.position", help_text="The order, given here.")
     server_time = serializers.DateTimeField(source="row.server_time")
@@ -77,6 +79,8 @@ class EventShown(serializers.Serializer[Any]):
 
 
 class CourseShown(serializers.Serializer[Any]):
+    """Where the work on the tooth stands: a choice from the fold, which holds run sheets and sets besides."""
+
     plan_hash = serializers.CharField(source="plan")
     halted_by = serializers.CharField(allow_null=True, help_text="The emergency that stopped the work.")
     saline_by = serializers.CharField(
@@ -103,6 +107,8 @@ class CourseShown(serializers.Serializer[Any]):
 
 
 class TreatmentShown(serializers.Serializer[Any]):
+    """Stored events, and where the work stands after them."""
+
     position = serializers.IntegerField(help_text="Of the last event; 0 where there is none.")
     course = CourseShown(allow_null=True, help_text="Null before a plan was approved.")
     canals = Value(tuple[CanalCourseShown, ...])

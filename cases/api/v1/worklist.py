@@ -13,11 +13,10 @@ from rest_framework.request import Request
 
 from cases.api.base import View, answer, me, unchanged
 from cases.api.etags import IF_NONE_MATCH
-from cases.api.fields import Value
+from cases.api.fields import FieldsOf, Listing, Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
-from cases.domain.progress.summary import CanalSummary, EmergencySummary, StepInHand
-from cases.domain.progress.visit import Prerequisite
+from cases.domain.progress.summary import Glance
 from cases.queries import worklist
 from cases.queries.worklist import Asks
 from planning.contract.difficulty import Level
@@ -26,6 +25,8 @@ from planning.techniques.technique import Setting
 
 
 class WaitingShown(serializers.Serializer[Any]):
+    """A stored version that waits; how long it has waited follows from the time of asking."""
+
     version = serializers.UUIDField(source="row.id")
     number = serializers.IntegerField(source="row.number")
     hash = serializers.CharField(source="row.hash")
@@ -45,24 +46,19 @@ class WaitingShown(serializers.Serializer[Any]):
     stale = serializers.BooleanField(help_text="The case has changed since: it cannot be approved as it is.")
 
 
-class WorkList(serializers.Serializer[Any]):
+class WorkList(Listing):
     results = WaitingShown(many=True)
     more = serializers.BooleanField(help_text="There is more than is listed here.")
 
 
-class RunningShown(serializers.Serializer[Any]):
+class RunningShown(FieldsOf):
+    value_type, shown_at = Glance, "glance"
     case = serializers.UUIDField(source="row.case_id")
     patient_alias = serializers.CharField(source="row.case.patient.alias")
     tooth = Value(ToothNames, source="names")
     setting = Value(Setting, source="row.case.setting")
     student = PersonRef(source="row.case.student")
     halted = serializers.BooleanField(source="row.halted", help_text="An emergency stopped the work.")
-    emergencies = Value(
-        tuple[EmergencySummary, ...],
-        source="glance.emergencies",
-        help_text="Those that halt the tooth, the first one first.",
-    )
-    plan_hash = serializers.CharField(source="glance.plan", help_text="Of the plan that is worked.")
     position = serializers.IntegerField(source="row.position", help_text="Of the last event.")
     on_site = PersonRef(
         source="row.on_site", allow_null=True, help_text="The licensed clinician in the room, in the clinic."
@@ -70,22 +66,12 @@ class RunningShown(serializers.Serializer[Any]):
     taken_over = PersonRef(
         source="row.taken_over", allow_null=True, help_text="The supervisor who took over and works it now."
     )
-    check_due = serializers.BooleanField(
-        source="glance.check_due", help_text="The visit was closed and waits for a supervisor's check."
-    )
-    missing = Value(
-        tuple[Prerequisite, ...],
-        source="glance.missing",
-        help_text="What has to be there before any canal is worked.",
-    )
-    canals = Value(tuple[CanalSummary, ...], source="glance.canals")
-    now = Value(StepInHand, source="glance.now", allow_null=True, help_text="The step in the student's hand.")
     step_s = serializers.IntegerField(allow_null=True, help_text="Seconds it has been in hand.")
     waiting_s = serializers.IntegerField(allow_null=True, help_text="Seconds since a supervisor's sign-off is due.")
     changed_at = serializers.DateTimeField(source="row.changed_at")
 
 
-class RunningList(serializers.Serializer[Any]):
+class RunningList(Listing):
     results = RunningShown(many=True)
     more = serializers.BooleanField(help_text="There is more than is listed here.")
 

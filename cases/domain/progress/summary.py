@@ -9,6 +9,7 @@ from datetime import datetime
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import AskPayload, StepPayload, TurnPayload
 from cases.domain.progress.course import CanalProgress, CanalState, CaseState
+from cases.domain.progress.visit import Prerequisite
 from planning.contract.expected import Judged
 from planning.depth.last_depth import Ahead, last_depth
 from planning.foundation.quantities import um
@@ -74,8 +75,25 @@ class EmergencySummary:
     """Name of the supervisor who goes there, or empty."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Glance:
+    """Where the work on a tooth stands, as a list shows it."""
+
+    plan_hash: str
+    """Of the plan that is worked."""
+    emergencies: tuple[EmergencySummary, ...]
+    """Those that halt the tooth, the first one first."""
+    check_due: bool
+    """The visit was closed and waits for a supervisor's check."""
+    missing: tuple[Prerequisite, ...]
+    """What has to be there before any canal is worked."""
+    canals: tuple[CanalSummary, ...]
+    now: StepInHand | None
+    """The step in the student's hand."""
+
+
 def emergencies(course: CaseState, tellers: Mapping[str, tuple[str, datetime]]) -> tuple[EmergencySummary, ...]:
-    """Those that halt the tooth. `told` says by event who told it, by name, and when."""
+    """The emergencies that halt the tooth. `tellers` gives for each event the name of who told it, and when."""
     return tuple(
         EmergencySummary(
             what=emergency.what,

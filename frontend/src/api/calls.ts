@@ -55,7 +55,7 @@ export const changeCanal = (id: string, body: S.CanalFacts) =>
 
 export const removeCanal = (id: string) => done(http.DELETE('/api/v1/canals/{canal_id}', ofCanal(id)))
 
-export const changeRoot = (case_id: string, name: string, body: Omit<S.RootShown, 'name'>) =>
+export const changeRoot = (case_id: string, name: string, body: Omit<S.RootInput, 'name'>) =>
   told(http.PUT('/api/v1/cases/{case_id}/roots/{name}', { params: { path: { case_id, name } }, body }), CASE)
 
 export const addReading = (canal: string, body: { id: string; reading: S.Reading }) =>

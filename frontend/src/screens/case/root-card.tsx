@@ -1,4 +1,4 @@
-import type { CaseShown, Pattern, RootShown } from '@/api/shapes'
+import type { CaseShown, Pattern, RootInput } from '@/api/shapes'
 import { Choice, Select } from '@/parts/fields'
 import { Notice } from '@/parts/notice'
 import { Sent } from '@/parts/sent'
@@ -10,7 +10,7 @@ const PATTERNS: readonly Pattern[] = ['unknown', 'separate', '2-1', '1-2', '2-1-
 const JOINING: readonly Pattern[] = ['2-1', '1-2-1']
 
 /** How the canals of a root run, and which of them goes to the end where two join: a person chooses. */
-export function RootCard({ root: charted, of }: { root: RootShown; of: CaseShown }) {
+export function RootCard({ root: charted, of }: { root: RootInput; of: CaseShown }) {
   const [root, sending, change] = useAutoSave(charted, ({ pattern, main_canal }) =>
     changeRoot(of, charted.name, { pattern, main_canal: main_canal ?? null }),
   )

@@ -70,7 +70,7 @@ export async function strike(
   await refreshCase(caseId)
 }
 
-export async function changeRoot(of: S.CaseShown, root: string, body: Omit<S.RootShown, 'name'>): Promise<void> {
+export async function changeRoot(of: S.CaseShown, root: string, body: Omit<S.RootInput, 'name'>): Promise<void> {
   await calls.changeRoot(of.id, root, body)
   await refreshCase(of.id)
 }
