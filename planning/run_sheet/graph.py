@@ -1,4 +1,7 @@
-"""The order of work of one canal as a finite graph of steps. Depths are whole micrometres: two walkers compare them."""
+"""The order of work of one canal as a finite graph of steps.
+
+Depths are whole micrometres, so that the server and the phone compare them exactly.
+"""
 
 from __future__ import annotations
 
@@ -49,13 +52,13 @@ class ShorterThan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WaitsFor:
-    """Another canal has to have come so far before this step is done."""
+    """How far another canal has to have come before this step is done."""
 
     canal: str
     phases: tuple[str, ...]
-    """It stands in one of these, or is finished."""
+    """It stands in one of these phases, or is finished."""
     nodes: tuple[str, ...] = ()
-    """Or at one of these steps."""
+    """Or it stands at one of these steps."""
     says: str
     """Why, in one sentence."""
 
@@ -86,7 +89,7 @@ class Do:
     say: str = ""
     """One sentence: what to do and why."""
     waits_for: tuple[WaitsFor, ...] = ()
-    """Canals that join this one; all of them have to have come so far."""
+    """Canals that join this one, and how far each has to have come."""
     kind: Literal["do"] = "do"
 
 
@@ -101,7 +104,7 @@ class Gained:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AtLength:
-    """Every one of the nodes last stood at its stop."""
+    """Each of these steps reached its stop when it was last worked."""
 
     nodes: tuple[str, ...]
     test: Literal["at_length"] = "at_length"
@@ -140,10 +143,10 @@ Node = Do | Ask | End
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Walked:
-    """What was walked before the sheet starts: its questions count on from there."""
+    """What was walked before the sheet starts; the sheet's questions go on counting from there."""
 
     passes: dict[str, int] = field(default_factory=dict)
-    """How often each step was come to."""
+    """How often each step was reached."""
     depths_um: dict[str, tuple[int | None, ...]] = field(default_factory=dict)
     """Where an instrument stopped at every pass of a step; None where no depth was given."""
 
@@ -173,11 +176,10 @@ def asked_of(node: Node) -> tuple[str, ...]:
 
 
 def why_unsound(sheet: RunSheet) -> str:
-    """Why the sheet could not be walked to an end, or '' where every walk ends.
+    """Why a walk through the sheet might not come to an end, or '' where every walk does.
 
-    Every loop has to pass through the YES of a `passes_below`, which a walker can take only so often. So with those
-    edges taken out the graph must have no cycle (a topological sort tells), and then no walk is longer than the passes
-    allow.
+    Every loop has to pass through the YES of a `passes_below`, which a walker can take only a fixed number of times.
+    So without those edges the graph must have no cycle, which a topological sort tells.
     """
     for node in sheet.nodes.values():
         for target in next_ids(node):
@@ -195,7 +197,7 @@ def why_unsound(sheet: RunSheet) -> str:
 
 
 def _bounded_away(node: Node) -> tuple[str, ...]:
-    """Where a node leads once its bounded way back is used up."""
+    """Where a node leads without the YES of a `passes_below`."""
     if isinstance(node, Ask) and isinstance(node.question, PassesBelow):
         return tuple(target for exit_, target in node.exits.items() if exit_ is not Exit.YES)
     return next_ids(node)

@@ -23,9 +23,9 @@ class Left:
     node: str
     exit: Exit
     depth_um: int | None = None
-    """Where the tip stopped; none where no depth was given."""
+    """Where the tip stopped; None where no depth was given."""
     pass_number: int = 1
-    """Which time the step was come to, counted from 1."""
+    """Which time the step was reached, counted from 1."""
 
 
 @dataclass(slots=True)
@@ -59,7 +59,7 @@ class Walk:
         return isinstance(self.node, End)
 
     def stop_um(self) -> int | None:
-        """Stop of the present step; one that depends on another instrument's depth is worked out."""
+        """The stop of the present step, worked out where it depends on another instrument's depth; None without one."""
         node = self.node
         if isinstance(node, End) or node.stop_um is None:
             return None
@@ -84,7 +84,7 @@ class Walk:
         self._go(node.exits[exit_])
 
     def go_to(self, id_: str) -> bool:
-        """A supervisor names where the work goes on. False where the sheet has no such step."""
+        """Goes on at a step that a supervisor names. False where the sheet has no such step."""
         if not isinstance(self.sheet.nodes.get(id_), Do):
             return False
         self._go(id_)
@@ -130,7 +130,7 @@ class Walk:
 
 
 def expected_path(sheet: RunSheet, smallest: str | None, passes: int) -> tuple[str, ...]:
-    """Node ids in the order expected: everything to length reaches it, the series' smallest on the last pass.
+    """Node ids in the order expected: every step to length reaches it, and the series' smallest does on the last pass.
 
     `smallest` is the step that ends the descending series, None for a technique without one.
     """

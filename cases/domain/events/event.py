@@ -1,4 +1,4 @@
-"""One event, as what folds it needs it."""
+"""One event, with what the fold needs to know of it."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from cases.domain.events.payloads import EventPayload
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CourseEvent:
-    """One event, as the course needs it."""
+    """One event, with what the fold needs to know of it."""
 
     id: str
     actor: str

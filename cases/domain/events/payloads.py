@@ -1,6 +1,6 @@
 """What an event carries, by kind: sent by devices, kept as canonical text, folded and put into words as it is.
 
-What is said of a whole visit stands in `visit_payloads`, because it checks more than its fields one by one.
+Payloads about a whole visit stand in `visit_payloads`: they check their fields against each other.
 """
 
 from __future__ import annotations
@@ -50,9 +50,9 @@ class StepPayload:
     image_id: str | None = None
     """The image that an image step took; it may still be on the phone."""
     no_image: NoImage | None = None
-    """Or why there is none. Neither, from an older phone: the hold point says so."""
+    """Why there is no image. An older phone sends neither; the hold point then says that the image is lacking."""
     together: str = ""
-    """Id shared by the steps that one exposure was told of, where no image of it is kept here."""
+    """One exposure may show several canals: where no image of it is kept here, their steps share this id."""
     kind: Literal["step"] = "step"
 
 
@@ -87,13 +87,13 @@ class SignOffPayload:
     on_site: bool = False
     """Given on the student's phone with a one-time code; recorded by the server alone."""
     together: str = ""
-    """Id shared by the sign-offs that were given in one, canal by canal."""
+    """Id shared by the sign-offs that a supervisor gave for several canals at once."""
     kind: Literal["sign_off"] = "sign_off"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InspectedPayload:
-    """An instrument was looked at. What is found whole after a discard is a new one."""
+    """An instrument was looked at. One that is found whole after a discard is a new one."""
 
     instrument: str
     found: Literal["whole", "discarded"]
@@ -124,19 +124,19 @@ class EmergencyPayload:
     what: WhatHappened
     note: str = ""
     before: tuple[str, ...] = ()
-    """Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
-    stop what was done before it."""
+    """Ids of events that the teller had recorded before it and not sent yet. The emergency is sent first, and its halt
+    does not stop what was done before it."""
     kind: Literal["emergency"] = "emergency"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CorrectedPayload:
-    """What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes."""
+    """An emergency is corrected. The tooth stands still until a supervisor resumes."""
 
     corrects: str
     """Id of the emergency."""
     what: WhatHappened | None = None
-    """What it was; None: it was not so."""
+    """What it was instead; None: it was not so, a false alarm."""
     note: str = ""
     kind: Literal["corrected"] = "corrected"
 
@@ -147,10 +147,10 @@ class ResumePayload:
 
     reason: str
     keep_saline: bool = False
-    """Of the tooth: the work goes on, and irrigation stays with saline."""
+    """For the tooth: the work goes on, and irrigation stays with saline."""
     ends: tuple[str, ...] = ()
-    """Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
-    Empty: all."""
+    """For the tooth: ids of the emergencies and corrections that the supervisor had seen. One that came later still
+    halts the tooth. Empty: all are ended."""
     kind: Literal["resume"] = "resume"
 
 
@@ -159,7 +159,7 @@ class ReplanPayload:
     """A plan is in force from here on."""
 
     replaces: str
-    """Hash of the plan that was in force until now; its own where there was none."""
+    """Hash of the plan that was in force until now; the new plan's own hash where there was none."""
     kind: Literal["replan"] = "replan"
 
 
@@ -196,7 +196,7 @@ class AskPayload:
 
     note: str = ""
     together: str = ""
-    """Id shared by what was asked in one, canal by canal."""
+    """Id shared by what the student asked for several canals at once."""
     kind: Literal["ask"] = "ask"
 
 
@@ -246,7 +246,7 @@ class GiveBackPayload:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ImagePayload:
-    """An image was taken. Events never wait for it: it comes on a way of its own."""
+    """An image was taken. No event waits for the image itself: it is uploaded separately."""
 
     image_id: str
     purpose: ImagePurpose = "other"
@@ -255,7 +255,7 @@ class ImagePayload:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class IrrigatedPayload:
-    """Irrigated beside what the order of work asks for."""
+    """The canal was irrigated once more than the order of work asks for."""
 
     irrigant: str
     volume_ml: float
@@ -271,9 +271,10 @@ class NotePayload:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UndoPayload:
-    """One's own last entry on the canal does not count."""
+    """The teller takes back an entry of their own on the canal."""
 
     undoes: str
+    """Id of that event."""
     kind: Literal["undo"] = "undo"
 
 

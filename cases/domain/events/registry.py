@@ -2,8 +2,8 @@
 
 Server and phone are held to `tests/shared/who-tells.json` and `taken-back.json`.
 
-What it does to the work says the fold (`progress/course`), how it reads the record (`record/sentences`); both match on
-the payload's class, and a type checker names a kind that one of them leaves out.
+The fold (`progress/course`) says what an event does to the work, `record/sentences` how the record puts it. Both match
+on the payload's class, and a type checker names a kind that one of them leaves out.
 """
 
 from __future__ import annotations
@@ -39,14 +39,14 @@ ANY_OF_THEM = WORKING | SUPERVISING
 
 
 class Undo(StrEnum):
-    """How its own actor takes it back."""
+    """When the person who recorded an event may take it back."""
 
     NEVER = "never"
-    """Halts, answers and plans are answered by something new."""
+    """Something new answers it: a halt is resumed, a plan is replaced."""
     LAST = "last"
-    """While it is their last entry on the canal: later ones rest on it."""
+    """Only while it is their last entry on the canal: later entries rest on it."""
     ANY_TIME = "any_time"
-    """No step rests on it: it stands in no undo's way, and may be taken back out of turn."""
+    """At any time and in any order: no other entry rests on it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,7 @@ EVENTS: Mapping[EventKind, EventRules] = {
     EventKind.IMAGE: EventRules(p.ImagePayload, WORKING, Undo.ANY_TIME),
     EventKind.IRRIGATED: EventRules(p.IrrigatedPayload, WORKING, Undo.ANY_TIME),
     EventKind.NOTE: EventRules(p.NotePayload, ANY_OF_THEM, Undo.ANY_TIME),
-    # It names one's own entry alone.
+    # Anybody who tells something: an undo can only name an entry of the same person.
     EventKind.UNDO: EventRules(p.UndoPayload, ANY_OF_THEM),
 }
 
@@ -91,13 +91,13 @@ MAY_TELL: Mapping[EventKind, Parts] = {kind: rules.told_by for kind, rules in EV
 
 
 def told_by(parts: Parts) -> frozenset[EventKind]:
-    """The kinds that just these may tell."""
+    """The kinds that exactly these parts may tell."""
     return frozenset(kind for kind, allowed in MAY_TELL.items() if allowed == parts)
 
 
 BY_SERVER = told_by(NOBODY)
 """Recorded by the program itself, never by a device."""
 OF_WORK = told_by(WORKING)
-"""Told by who works the case alone."""
+"""Told only by somebody who works the case."""
 BY_SUPERVISOR = told_by(SUPERVISING)
-"""Told by supervisors alone, whoever works the case."""
+"""Told only by supervisors, whoever works the case."""

@@ -7,7 +7,7 @@ from typing import Literal
 
 from planning.foundation.errors import PlanningError
 
-MOST_POINT = 40  # characters, as a canal's reference point is kept
+MOST_POINT = 40  # characters, as in the chart of a canal
 Dressing = Literal["none", "calcium_hydroxide", "other"]
 Temporary = Literal["none", "zinc_oxide", "glass_ionomer", "other"]
 

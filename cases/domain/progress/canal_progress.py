@@ -18,47 +18,47 @@ class CanalState(StrEnum):
     """Waits for a supervisor's sign-off."""
     PAUSED = "paused"
     PAST_STOP = "past_stop"
-    """An instrument went past its stop and why has not been answered."""
+    """An instrument went past its stop, and nobody has said why yet."""
     TO_PLAN = "to_plan"
     """Waits for a new version: a length was taken, something came late, or the plan no longer fits."""
     TO_CHECK = "to_check"
     """Not found as it was left at the last visit: nothing engine-driven enters it."""
     WAITS = "waits"
-    """Waits for a canal that it joins to come so far."""
+    """Its next step waits until a canal that it joins has come far enough."""
     FINISHED = "finished"
 
 
 @dataclass(frozen=True, slots=True)
 class SignOff:
-    """A supervisor's approval at a hold point, beyond which nothing has been done."""
+    """A supervisor's approval at a hold point, as long as no step has followed it."""
 
     by: str
-    """The event."""
+    """Id of the event."""
     images: frozenset[str]
-    """What it rested on: the images told of the canal since the sign-off before."""
+    """Ids of the images that it rested on: those recorded in the canal since the sign-off before it."""
 
 
 @dataclass(slots=True)
 class CanalProgress:
-    """One canal. `held` is what withholds it beside its place in the run sheet."""
+    """Where one canal stands: its place in the run sheet (`walk`), and what withholds it besides (`held`)."""
 
     walk: Walk
     held: CanalState | None = None
     asked_by: str | None = None
     """The event whose question is open."""
     to_plan: bool = False
-    """A length was taken, or something was done by an earlier plan: its stops are to be computed anew."""
+    """A length was taken, or something was done by an earlier plan: its stops have to be computed anew."""
     released: bool = True
     asking: str | None = None
     """The event by which the student asked for a supervisor's sign-off; none once it was given."""
     coming: str | None = None
     """The event by which a supervisor said that they come."""
     images: set[str] = field(default_factory=set)
-    """Told of the canal since its last sign-off."""
+    """Ids of the images recorded in the canal since its last sign-off."""
     sign_off: SignOff | None = None
-    """None as soon as the canal has gone on from it."""
+    """The last one; None as soon as a step has followed it."""
     reopened: set[str] = field(default_factory=set)
-    """Sign-offs that count no more: an image that they rested on was put right before anything went on from them."""
+    """Ids of sign-offs that no longer count: an image that they rested on was put right before a step followed them."""
     every: Mapping[str, CanalProgress] = field(default_factory=dict, repr=False)
     """All canals of the tooth."""
 
@@ -74,18 +74,18 @@ class CanalProgress:
         return wait.canal in self.every and wait.met_by(self.every[wait.canal].walk.node)
 
     def add_image(self, image_id: str | None) -> None:
-        """An image was told of the canal."""
+        """Notes an image that was recorded in the canal."""
         if image_id:
             self.images.add(image_id)
 
     def signed(self, event: str, *, approved: bool) -> None:
-        """A supervisor's sign-off was given."""
+        """Notes a supervisor's sign-off. It uses the images up: the next sign-off rests on new ones."""
         self.sign_off = SignOff(event, frozenset(self.images)) if approved else None
         self.images = set()
 
     def reopen(self, image_id: str) -> None:
-        """The image counts no more in the canal. A sign-off that rested on it is asked for again, where nothing has
-        gone on from it; else it stays, and is marked."""
+        """The image no longer counts in the canal. A sign-off that rested on it has to be given again if no step has
+        followed it; otherwise it stays, and the record marks it."""
         if self.sign_off is None or image_id not in self.sign_off.images:
             return
         self.walk.take_back()

@@ -3,7 +3,7 @@
 A clinical fact is never refused for coming at the wrong moment: one that does not fit is set *out of course*, with the
 reason, and moves nothing. The phone folds the same events by the same rules; both hold to one file of worked cases.
 
-Written by hand: a library for states refuses a move that does not fit, and there is none that is one in both languages.
+Written by hand: a state-machine library refuses a move that does not fit, and none exists in both languages.
 """
 
 from __future__ import annotations
@@ -47,7 +47,7 @@ OfPlan = (
     | p.AskPayload
     | p.ComePayload
 )
-"""Holds for the plan that was on the screen."""
+"""Counts only for the plan that was on the screen."""
 
 
 @dataclass(slots=True)
@@ -82,13 +82,13 @@ class CaseState:
         return self.missing_but(halted=self.halted_by is not None)
 
     def missing_but(self, *, halted: bool) -> tuple[Prerequisite, ...]:
-        """The same, said of a halt as it is told."""
+        """The same, where `halted` says whether the work counts as halted."""
         revoked = (Prerequisite.REVOKED,) if self.revoked_by else ()
         return (*self.visit.missing(halted=halted), *revoked)
 
 
 def fold(plans: Mapping[str, Sheets], events: Iterable[CourseEvent], *, setting: Setting) -> CaseState:
-    """The course of a tooth. Which plan is in force the events alone say; before the first says so, none is.
+    """The state of a tooth after all its events. Only events put a plan into force; before the first one does, none is.
 
     `plans` holds the run sheets of every version that was ever in force, by hash.
     """
@@ -101,7 +101,7 @@ def fold(plans: Mapping[str, Sheets], events: Iterable[CourseEvent], *, setting:
 
 
 def go_on(course: CaseState, plans: Mapping[str, Sheets], events: Iterable[CourseEvent]) -> None:
-    """Takes the course further by events among which none takes anything back."""
+    """Moves the course on by these events. None of them may be an undo."""
     for event in events:
         why = _take(course, plans, event)
         if why is not None:
@@ -148,6 +148,7 @@ def _take(course: CaseState, plans: Mapping[str, Sheets], event: CourseEvent) ->
 
 
 def _of_who_works(course: CaseState, event: CourseEvent, payload: OfVisit | OfPlan) -> OutOfCourse | None:
+    """An event of the visit, of the whole tooth or of one canal; work counts only from somebody who works the case."""
     if event.kind in OF_WORK and event.actor in course.taken_over.ended:
         return OutOfCourse.NOT_WORKING
     if isinstance(payload, ClosePayload | ReopenPayload | OnSitePayload | DamPayload):
@@ -161,7 +162,7 @@ def _of_who_works(course: CaseState, event: CourseEvent, payload: OfVisit | OfPl
 
 
 def _tooth(course: CaseState, event: CourseEvent, payload: OfPlan) -> OutOfCourse | None:
-    """What is said of no canal, for the whole tooth."""
+    """An event that names no canal and holds for the whole tooth."""
     moved = True
     match payload:
         case p.ResumePayload():
@@ -210,7 +211,8 @@ def _canal(course: CaseState, canal: CanalProgress, event: CourseEvent, payload:
 def _replan(
     course: CaseState, plans: Mapping[str, Sheets], event: CourseEvent, payload: p.ReplanPayload
 ) -> OutOfCourse | None:
-    """A plan's run sheets begin where the work stands; what is held or not released stays so."""
+    """Puts a plan into force. Its run sheets begin where the work stands; a canal that is held or not released stays
+    so."""
     if course.plan not in ("", payload.replaces) or event.plan not in plans:
         return OutOfCourse.OTHER_PLAN
     before = course.canals
@@ -231,8 +233,8 @@ def _revoked(course: CaseState, event: CourseEvent) -> OutOfCourse | None:
 
 
 def _by_another_plan(canal: CanalProgress | None, payload: OfPlan) -> OutOfCourse | None:
-    """What an earlier plan's screen told late. A pause holds all the same; work that this plan could not know of is
-    set out of course, and its canal is planned once more."""
+    """An event that was recorded on the screen of another plan. A pause holds all the same. Work that the plan in force
+    could not know of is set out of course, and its canal has to be planned anew."""
     if canal is not None and isinstance(payload, p.PausePayload):
         canal.held = canal.held or CanalState.PAUSED
         return None
@@ -249,8 +251,11 @@ def _release(course: CaseState, payload: p.ReleasePayload) -> None:
 
 
 def _struck(course: CaseState, event: CourseEvent, payload: p.StruckPayload) -> OutOfCourse | None:
-    """Whatever plan stood: its stops may rest on what was struck. No stop rests on an image alone: a length that was
-    taken from it is struck for itself. A sign-off that rested on it is asked for again."""
+    """A struck reading sends its canal back to planning: the stops of any plan may rest on it.
+
+    No stop rests on an image alone: a length taken from it is struck by an event of its own. But a sign-off that rested
+    on a struck image has to be given again.
+    """
     if image := of_an_image(payload):
         _image_put_right(course, event.canal, image)
         return None
@@ -261,7 +266,7 @@ def _struck(course: CaseState, event: CourseEvent, payload: p.StruckPayload) -> 
 
 
 def _image_put_right(course: CaseState, was: str, image: p.StruckPayload) -> None:
-    """Struck it counts in no canal; put to another one, not where it was."""
+    """A struck image counts in no canal; one that was moved counts in its new canal and no longer in `was`."""
     moved_to = image.moved_to
     for name, canal in course.canals.items():
         if moved_to is None or (name == was and name != moved_to):
@@ -281,7 +286,7 @@ def _step(course: CaseState, canal: CanalProgress, event: CourseEvent, step: p.S
         return OutOfCourse.OTHER_STEP
     if canal.state in (CanalState.HOLD_POINT, CanalState.WAITS):
         return OutOfCourse.WITHHELD
-    stop_um = canal.walk.stop_um()
+    stop_um = canal.walk.stop_um()  # of this step: once it is left, the walk has the next one's
     if why := _leave(canal, step.exit, step.depth_um):
         return why
     canal.sign_off = None
@@ -293,6 +298,7 @@ def _step(course: CaseState, canal: CanalProgress, event: CourseEvent, step: p.S
 
 
 def _shut(course: CaseState, canal: CanalProgress, event: CourseEvent) -> OutOfCourse | None:
+    """Why no step counts in the canal now; None where it is open."""
     if missing := course.missing_but(halted=course.emergencies.halts(event.id)):
         return OutOfCourse(missing[0])
     if event.not_checked is NotChecked.DEPTH:
@@ -302,7 +308,7 @@ def _shut(course: CaseState, canal: CanalProgress, event: CourseEvent) -> OutOfC
 
 
 def _leave(canal: CanalProgress, exit_: Exit, depth_um: int | None = None) -> OutOfCourse | None:
-    """Whatever was asked of a supervisor is over once the canal goes on."""
+    """Leaves the present step. What was asked of a supervisor is settled once the canal goes on."""
     try:
         canal.walk.leave(exit_, depth_um)
     except StepRefused:
@@ -312,7 +318,7 @@ def _leave(canal: CanalProgress, exit_: Exit, depth_um: int | None = None) -> Ou
 
 
 def _sign_off(canal: CanalProgress, event: CourseEvent, payload: p.SignOffPayload) -> OutOfCourse | None:
-    """Answers the hold point it names; a halt does not stop a supervisor's sign-off."""
+    """Answers the hold point that the event names. Unlike a step, a sign-off counts during a halt too."""
     node = canal.walk.node
     if not isinstance(node, Do) or node.action is not Action.SIGN_OFF or node.id != event.node:
         return OutOfCourse.OTHER_STEP
@@ -332,7 +338,7 @@ def _answer(canal: CanalProgress, payload: p.AnswerPayload) -> OutOfCourse | Non
 
 
 def _resume(canal: CanalProgress, event: CourseEvent) -> OutOfCourse | None:
-    """`node` says where the canal goes on if not where it stood."""
+    """Lets the canal go on, at the step that the event names or else where it stood."""
     if canal.held is None and canal.to_plan:
         return OutOfCourse.WITHHELD
     if event.node and not canal.walk.go_to(event.node):
@@ -368,15 +374,15 @@ def _visit(course: CaseState, event: CourseEvent, payload: OfVisit) -> OutOfCour
 
 
 def _reopen(course: CaseState, event: CourseEvent, payload: ReopenPayload) -> OutOfCourse | None:
-    """Canals that were not found as they were left stay withheld, finished ones excepted.
+    """Opens the next visit. An unfinished canal that was not found as it was left is withheld.
 
-    That a reference point has gone holds also where another phone has opened the visit before.
+    A reference point that has gone counts even where another phone had opened the visit before.
     """
     unfinished = {name: canal for name, canal in course.canals.items() if canal.state is not CanalState.FINISHED}
     gone = {check.canal for check in payload.found if check.reference_point} & set(unfinished)
     for name in gone:
         unfinished[name].to_plan = True
-    # The visit opens all the same where nobody knows who was in the room: then nobody was named.
+    # Where the named supervisor is not known here the visit opens all the same, with nobody named in the room.
     on_site = "" if event.not_checked is NotChecked.ROOM else payload.supervisor_id
     if not course.visit.reopen(on_site, protected=payload.protected):
         return None if gone else OutOfCourse.NOTHING_ASKED

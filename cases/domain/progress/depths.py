@@ -13,10 +13,10 @@ from planning.foundation.quantities import mm
 
 
 def felt(events: Iterable[CourseEvent]) -> dict[str, tuple[RecordedDepth, ...]]:
-    """The depths recorded in each canal, in the order of work. A fact out of course is a fact all the same.
+    """The depths recorded in each canal, in the order of work. An event out of course counts too: it did happen.
 
-    What was undone is left out, a depth that cannot be, and a depth past its stop that is settled: the stop had
-    slipped, or a supervisor has let the canal go on.
+    Left out are what was undone, a depth deeper than any tooth, and a depth past its stop once that is settled: the
+    stop had slipped, or a supervisor has let the canal go on.
     """
     every = list(events)
     gone = undone(every)

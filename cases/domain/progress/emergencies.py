@@ -10,33 +10,34 @@ from cases.domain.events.payloads import CorrectedPayload, EmergencyPayload, Res
 SALINE_AFTER = frozenset(
     {"perforation_suspected", "hypochlorite_accident", "sudden_bleeding", "sudden_pain_or_swelling"}
 )
-"""Emergencies after which nothing but saline goes into any canal: what was given may have left the root."""
+"""Emergencies after which nothing but saline goes into any canal: the irrigant may have left the root."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Emergency:
-    """One emergency. It is never taken back: what it was said to be can be put right, or that it was not so."""
+    """One emergency. It is never taken back, only corrected: it was something else, or it was not so."""
 
     id: str
     what: str
     """As last said; empty where it was not so."""
     corrected_by: str = ""
-    """The event that said so last."""
+    """Id of the last event that corrected it; empty where none did."""
     coming_by: str = ""
     """The event by which a supervisor said that they go there."""
 
 
 @dataclass(slots=True)
 class Emergencies:
-    """All of a tooth. Only a supervisor ends a halt, and only of what the supervisor had seen."""
+    """All emergencies of a tooth. Only a supervisor ends a halt, and only for those that the supervisor had seen."""
 
     told: dict[str, Emergency] = field(default_factory=dict)
     halting: dict[str, str] = field(default_factory=dict)
-    """The emergency by each event that halts the tooth: by telling it, or by saying that it was something else."""
+    """The events that halt the tooth, each with the id of its emergency: the event that told it, and each correction
+    that made it something else."""
     saline_by: str | None = None
     """The emergency since which every canal is irrigated with saline alone."""
     _before: dict[str, frozenset[str]] = field(default_factory=dict)
-    """What the teller had done before an emergency and was still on its way: the halt does not stop it."""
+    """By emergency, the teller's earlier events that had not been sent yet: the halt does not stop them."""
 
     @property
     def halted_by(self) -> str | None:
@@ -48,19 +49,19 @@ class Emergencies:
         return tuple(emergency for emergency in self.told.values() if emergency.id in self.halting.values())
 
     def halts(self, event: str) -> bool:
-        """Whether what this event tells was done in spite of an emergency."""
+        """Whether a halt stops what this event tells. It does not stop what was done before the emergency."""
         return any(event not in self._before.get(by, ()) for by in self.halting.values())
 
     def tell(self, event: str, payload: EmergencyPayload) -> None:
-        """One more; it halts the tooth."""
+        """Adds an emergency, which halts the tooth."""
         self.told[event] = Emergency(id=event, what=payload.what)
         self.halting[event] = event
         self._before[event] = frozenset(payload.before)
         self._keep_to_saline(event, payload.what)
 
     def correct(self, event: str, payload: CorrectedPayload) -> bool:
-        """False where no such emergency was told. What it was instead halts like an emergency of its own; that it was
-        not so ends nothing: a supervisor does."""
+        """Corrects an emergency; False where none has that id. What it was instead halts the tooth like a new one. That
+        it was not so ends no halt: only a supervisor does."""
         emergency = self.told.get(payload.corrects)
         if emergency is None:
             return False
@@ -77,7 +78,8 @@ class Emergencies:
             self.told[emergency.id] = replace(emergency, coming_by=event)
 
     def resume(self, payload: ResumePayload) -> bool:
-        """Ends what the supervisor had seen, and with it saline alone unless that is kept. False where nothing ends."""
+        """Ends the halts that the supervisor had seen, and the rule of saline alone unless they keep it. False where
+        nothing ended."""
         seen = set(payload.ends or self.halting)
         ended = seen & self.halting.keys()
         for event in ended:
@@ -93,7 +95,7 @@ class Emergencies:
 
 
 def fresh(emergencies: Emergencies, events: Iterable[str]) -> tuple[Emergency, ...]:
-    """Those of which one of these events told something new."""
+    """The emergencies that one of these events told or corrected."""
     new = set(events)
     return tuple(
         emergency for emergency in emergencies.told.values() if emergency.id in new or emergency.corrected_by in new

@@ -1,7 +1,7 @@
-"""What a case's events come to, in a form that can be put away and taken up again: what is new is then folded on.
+"""The fold of a case's events in a form that can be stored, so that new events are folded on from there.
 
-Beside the state itself some events go on speaking: an open question has its words, a step its image, an instrument its
-first use. The few that do are kept with it; every other event has said all it had to say.
+Beside the state a few events are still needed: an open question for its words, a step for its image, an entry into a
+canal because it was the instrument's first. They are stored with the state, which says all of every other event.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ class Folded:
 
     course: CaseState
     events: Sequence[CourseEvent]
-    """Those that still speak, in order; all of them where everything was folded from the start."""
+    """Those that are still needed, in order; all of them after a fold from the start."""
     used: frozenset[str] = frozenset()
     """Events by which an instrument was used for the first time in a canal, or discarded."""
 
@@ -59,7 +59,7 @@ class KeptCanal:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeptFold:
-    """A `Folded` without the run sheets. Its mappings are in order: which emergency halts the tooth is the first."""
+    """A `Folded` without the run sheets. The order of its mappings counts: the first emergency halts the tooth."""
 
     visit: Visit
     plan: str
@@ -80,7 +80,7 @@ OF_CASE = tuple(field.name for field in fields(KeptFold) if field.name not in ("
 
 
 def put_away(folded: Folded, sheets: Sheets) -> KeptFold:
-    """To be kept; `sheets` are of the plan in force."""
+    """The fold as it is stored. `sheets` are those of the plan in force."""
     course = folded.course
     return KeptFold(
         **{name: getattr(course, name) for name in OF_CASE},
@@ -91,8 +91,8 @@ def put_away(folded: Folded, sheets: Sheets) -> KeptFold:
 
 
 def follow(kept: KeptFold, sheets: Sheets, events: Sequence[CourseEvent]) -> Folded | None:
-    """What was kept and the events that came since; None where one of them reaches back. `sheets` are of the plan in
-    force.
+    """The stored fold, moved on by the events that came since; None where one of them reaches back, so that all has to
+    be folded anew. `sheets` are those of the plan in force.
     """
     if any(event.kind in REACHES_BACK for event in events):
         return None
@@ -116,7 +116,7 @@ def _take_canal_up(kept: KeptCanal, walk: Walk) -> CanalProgress:
 
 
 def still_speaking(folded: Folded, sheets: Sheets) -> list[CourseEvent]:
-    """The events that lists, hold points and counts of uses can still ask for, as long as nothing reaches back."""
+    """The events that lists, hold points and counts of uses still need, as long as nothing reaches back."""
     course, events = folded.course, folded.events
     asking = {canal.asking for canal in course.canals.values()}
     last_touch = {
@@ -127,8 +127,8 @@ def still_speaking(folded: Folded, sheets: Sheets) -> list[CourseEvent]:
 
 
 def _of_images(course: CaseState, events: Iterable[CourseEvent], sheets: Sheets) -> set[str]:
-    """What says whether a hold point lacks its image: the last sign-off of each canal that counts, and what was told of
-    images since; whatever was put right, whenever."""
+    """Ids of the events that decide whether a hold point lacks its image: in each canal the last sign-off that counts
+    and the images after it, and every correction of an image."""
     not_counting = set(course.undone).union(*(canal.reopened for canal in course.canals.values()))
     since: dict[str, list[str]] = {}
     put_right = set()

@@ -1,4 +1,5 @@
-"""What a hold point lacks: what it is about is not there. A supervisor may let it pass in spite, with a reason.
+"""What a hold point lacks: the length or the image that it is about. A supervisor may approve it all the same, with a
+reason.
 
 The phone says the same; both hold to `tests/shared/lacking.json`.
 """
@@ -34,7 +35,7 @@ def lacking(
     sheets: Sheets,
     undone: Set[str],
 ) -> tuple[Lacking, ...]:
-    """Of the hold point that the canal waits at; nothing of a canal that waits at none."""
+    """What the hold point lacks that the canal waits at; empty for a canal that waits at none."""
     node = canal.walk.node
     if canal.state is not CanalState.HOLD_POINT or not isinstance(node, Do):
         return ()
@@ -46,10 +47,10 @@ def lacking(
 
 
 def _unshown(name: str, events: Iterable[CourseEvent], sheets: Sheets, undone: Set[str]) -> bool:
-    """Whether an image step since the last sign-off that counts names no image and no reason, and none was recorded
-    beside it; `undone` are events that count no more.
+    """Whether an image is lacking: since the last sign-off that counts, an image step named neither an image nor a
+    reason, and no image was recorded besides. `undone` are events that no longer count.
 
-    An image that was struck, or that belongs to another canal, is none; one put to this canal is one.
+    A struck image does not count, nor one that belongs to another canal; one that was put to this canal does.
     """
     every = [event for event in events if event.id not in undone]
     counts = put_right(every).counts

@@ -6,7 +6,7 @@ from enum import StrEnum
 
 
 class OutOfCourse(StrEnum):
-    """Of one event; it is kept and shown all the same."""
+    """Why one event moves nothing; it is kept and shown all the same."""
 
     OTHER_PLAN = "other_plan"
     NO_CANAL = "no_canal"
@@ -25,4 +25,4 @@ class OutOfCourse(StrEnum):
     NOT_CHECKED = "not_checked"
     """What it says could not be checked."""
     NOT_WORKING = "not_working"
-    """Of a supervisor who took over: somebody else has ended that since."""
+    """The supervisor who told it had taken over, and that has ended."""

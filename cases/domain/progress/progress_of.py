@@ -1,4 +1,4 @@
-"""How far the work on each canal has come, as the next plan is made from it."""
+"""How far the work on each canal has come: the next plan starts from there."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from planning.work.mid_course import begun_by
 def progress_of(
     course: CaseState, plans: Mapping[str, Sheets], events: Iterable[CourseEvent], given: PlanInput, plan: Plan
 ) -> dict[str, Progress]:
-    """By canal, for those whose work has begun. `given` and `plan` are of the version that is worked."""
+    """The progress of each canal whose work has begun. `given` and `plan` are of the version that is worked."""
     made = _made(plans, list(events))
     lengths_mm = {canal.canal: canal.length.working_length_mm for canal in plan.canals}
     before = {canal.name: canal.progress for canal in given.canals}
@@ -36,9 +36,10 @@ def progress_of(
 
 
 def _made(plans: Mapping[str, Sheets], events: list[CourseEvent]) -> dict[str, list[PastInsertion]]:
-    """What has been in each canal, in order and over all versions. A fact out of course is a fact all the same.
+    """The insertions in each canal, in order, over all versions of the plan. An event out of course counts too: the
+    instrument was in the canal.
 
-    Where the stop had slipped nobody knows how deep the instrument was, and where no depth was given neither.
+    Left out is an insertion whose depth nobody knows: the stop had slipped, or no depth was given.
     """
     gone = undone(events)
     answers = [event.payload for event in events if isinstance(event.payload, AnswerPayload)]

@@ -1,7 +1,7 @@
 """Which images count in which canal, once some were struck or put to another canal.
 
-What is put right holds whenever the image was told of: a phone may tell of it after it was struck. The phone says the
-same; both hold to `tests/shared/lacking.json`.
+A correction holds even where the image is recorded after it: a phone may tell of an image late. The phone counts the
+same way; both hold to `tests/shared/lacking.json`.
 """
 
 from __future__ import annotations
@@ -19,14 +19,15 @@ class PutRight:
 
     struck: set[str] = field(default_factory=set)
     moved_away: set[tuple[str, str]] = field(default_factory=set)
-    """Image and canal it does not belong to."""
+    """Pairs of an image and a canal that it does not belong to."""
 
     def counts(self, image_id: str | None, canal: str) -> bool:
-        """Whether the image counts in the canal, where it was told of there."""
+        """Whether an image that was recorded in the canal counts there."""
         return bool(image_id) and image_id not in self.struck and (image_id, canal) not in self.moved_away
 
 
 def put_right(events: Iterable[CourseEvent]) -> PutRight:
+    """What these events put right, the later ones after the earlier."""
     images = PutRight()
     for event in events:
         image = of_an_image(event.payload)
@@ -41,5 +42,5 @@ def put_right(events: Iterable[CourseEvent]) -> PutRight:
 
 
 def of_an_image(payload: EventPayload) -> StruckPayload | None:
-    """What says that an image was struck or put to another canal; None of anything else."""
+    """The payload, where it says that an image was struck or put to another canal; None for any other."""
     return payload if isinstance(payload, StruckPayload) and payload.what == "image" else None

@@ -44,7 +44,7 @@ class CanalSummary:
     out_of_band: OutOfBand | None
     """The canal's last depth, where it is shorter or deeper than expected."""
     together: str = ""
-    """Id shared by the canals that were asked for in one."""
+    """Id shared by the canals that the student asked for at once."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +70,7 @@ class EmergencySummary:
     told_by: str
     """Name."""
     corrected_by: str
-    """Name of who said what it was instead, or that it was not so; empty where nobody did."""
+    """Name of the person who corrected it last; empty where nobody did."""
     coming: str
     """Name of the supervisor who goes there, or empty."""
 
@@ -107,7 +107,7 @@ def emergencies(course: CaseState, tellers: Mapping[str, tuple[str, datetime]]) 
 
 
 def canals(course: CaseState, events: Iterable[CourseEvent], known: Mapping[str, Ahead]) -> tuple[CanalSummary, ...]:
-    """`known` says what is expected of each canal: by its plan, or by what was recorded until then."""
+    """Each canal as a list shows it. `known` says what its plan, or what was recorded since, lets one expect of it."""
     asked = {event.id: event.payload for event in events if isinstance(event.payload, AskPayload)}
     return tuple(
         _canal(name, canal, asked.get(canal.asking or ""), known.get(name, NOTHING_EXPECTED))

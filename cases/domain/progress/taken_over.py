@@ -1,7 +1,7 @@
 """Who works a case beside its student: a supervisor who said so, named until it ends.
 
-It ends with the supervisor's own word, with another supervisor's, and with the visit: whoever closes it, the next one
-is opened by who works then. A take-over that outlived its visit would stand between the student and the next patient.
+It ends when the supervisor gives the case back, when another supervisor takes over, and when anybody closes the visit.
+A take-over that outlived its visit would stand between the student and the next patient.
 """
 
 from __future__ import annotations
@@ -18,10 +18,10 @@ class TakenOver:
     by: str = ""
     """Id of the supervisor who works the case now; empty while its student works alone."""
     ended: set[str] = field(default_factory=set)
-    """Who took over and works it no more."""
+    """Ids of supervisors who took over once and no longer work the case."""
 
     def happened(self, kind: EventKind, actor: str) -> bool:
-        """Whether it moved anything."""
+        """Follows one event, and says whether it changed anything."""
         match kind:
             case EventKind.TAKE_OVER:
                 return self._take(actor)

@@ -1,4 +1,4 @@
-"""What was taken back: a rule over the events alone, so that it is decided before the fold."""
+"""What was taken back. It follows from the events alone, so it is decided before the fold."""
 
 from __future__ import annotations
 
@@ -22,10 +22,12 @@ def undone(events: Iterable[CourseEvent]) -> frozenset[str]:
 
 
 def taken_back(events: Iterable[CourseEvent]) -> tuple[frozenset[str], list[str]]:
-    """What does not count, and the undos that name something that is not to be taken back by their actor (any more)."""
+    """Ids of the events that no longer count, and of the undos whose actor may not take back, or no longer, what they
+    name."""
     standing: dict[str, dict[str, list[CourseEvent]]] = {}
-    """By canal and actor: what moved the work, the last at the end, as far as nothing has come to rest on it."""
+    """By canal and actor: the events that moved the work and that nothing rests on yet, the latest at the end."""
     beside: dict[str, CourseEvent] = {}
+    """By id: the events that may be taken back in any order."""
     gone, wrong = set(), []
     for event in events:
         own = standing.setdefault(event.canal, {}).setdefault(event.actor, [])
@@ -42,7 +44,7 @@ def taken_back(events: Iterable[CourseEvent]) -> tuple[frozenset[str], list[str]
         elif isinstance(event.payload, ReplanPayload):
             standing.clear()
         elif isinstance(event.payload, SignOffPayload | ResumePayload):
-            # It answers what was done in the canal before: that is not taken back from under it any more.
+            # It answers what was done in the canal before it, which from now on can no longer be taken back.
             standing.pop(event.canal)
         else:
             own.append(event)
@@ -57,7 +59,8 @@ def _beside(beside: dict[str, CourseEvent], named: str, undo: CourseEvent) -> Co
 
 
 def may_undo(event: CourseEvent) -> bool:
-    """Halts, sign-offs, discards and readings past the stop stay: something new answers them."""
+    """Whether it is of a kind that may be taken back. Halts, sign-offs, discards and depths past the stop stay:
+    something new answers them."""
     discards = isinstance(event.payload, InspectedPayload) and event.payload.found == "discarded"
     return EVENTS[event.kind].undo is not Undo.NEVER and not past_stop(event) and not discards
 

@@ -1,4 +1,4 @@
-"""How often each instrument was used. One use is one canal; a discarded one is followed by a new one."""
+"""How often each instrument was used. Each canal that it enters is one use; after a discard a new one is at hand."""
 
 from __future__ import annotations
 
@@ -28,6 +28,7 @@ def uses(
 
     What was taken back does not count; what is out of course does: the instrument was in the canal.
     """
+    # How many of a key were discarded tells which one is in the hand: the key itself stays the same.
     taken: Counter[str] = Counter()
     entered: set[tuple[str, int, str]] = set()
     uses: list[Use] = []

@@ -26,7 +26,7 @@ class Prerequisite(StrEnum):
     REVOKED = "revoked"
     """The approval of the plan in force was withdrawn."""
     DAM_OFF = "dam_off"
-    """Not said to be on in this visit, off, or leaking. No sign-off takes its place."""
+    """The dam is off or leaking, or nobody has said in this visit that it is on. No sign-off takes its place."""
     NOBODY_ON_SITE = "nobody_on_site"
     APPROVAL_LAPSED = "approval_lapsed"
 
@@ -42,7 +42,7 @@ class Visit:
     dam: Dam | None = None
     """As last said in this visit."""
     lapsed: bool = False
-    """The approval counted until the last session ended."""
+    """The approval ended with the last session and has to be renewed."""
     check_due: bool = False
     """Closed, and no supervisor has looked at it."""
 
@@ -51,7 +51,7 @@ class Visit:
         return self.setting is Setting.CLINIC
 
     def missing(self, *, halted: bool) -> tuple[Prerequisite, ...]:
-        """The first is what a step is set aside for."""
+        """What has to be there before any canal is worked; the first of it is the reason that a step is told."""
         stopped = (Prerequisite.HALTED,) if halted else ()
         if self.closed:
             return (Prerequisite.CLOSED, *stopped)

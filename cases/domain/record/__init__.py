@@ -4,7 +4,7 @@ values     what a record is, by what each part is about
 story      what it is made from
 words      what has a short name in the program, in plain words
 sentences  events as a person would tell them
-steps      done against planned, canal by canal
+steps      what was done, compared with what was planned, canal by canal
 sums       irrigants, instruments, images, sign-offs, halts, visits
 cautions   what was warned of, and how that ended
 """

@@ -10,11 +10,11 @@ from cases.domain.record.values.plans import CautionEnd, CautionRecord
 from planning.contract.plan_value import Caution, Plan
 
 Key = tuple[str, str | None, int]
-"""A caution's code, its canal, and which of several like it."""
+"""A caution's code, its canal, and its number among several that have both the same."""
 
 
 def cautions(versions: Sequence[Version]) -> tuple[CautionRecord, ...]:
-    """Of all these versions, the earliest first; the last one says what still stands."""
+    """Every caution of these versions, each once. They come earliest first; the last version says what still stands."""
     last_seen: dict[Key, tuple[Version, Caution]] = {}
     for version in versions:
         last_seen.update((key, (version, caution)) for key, caution in _keyed(version.plan))

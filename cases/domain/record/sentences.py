@@ -20,7 +20,7 @@ def sentence_of(fact: RecordedEvent, story: CaseHistory) -> str:
 
 @singledispatch
 def sentence(payload: object, fact: RecordedEvent, story: CaseHistory) -> str:
-    """What an event of this payload's class says."""
+    """The sentence of an event; its payload's class chooses the function."""
     raise LookupError(f"{type(payload).__name__} has no sentence.")
 
 
@@ -260,7 +260,7 @@ def _close(close: ClosePayload, fact: RecordedEvent, story: CaseHistory) -> str:
 
 @sentence.register
 def _reopen(reopen: ReopenPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    """What was found again, and in which canals not."""
+    """Which canals were found as they were left, and what was different in the others."""
     as_left = f"as they were left: {', '.join(reopen.as_left) or 'none'}"
     return "; ".join(["Opened again", as_left, *filter(None, map(_failed, reopen.found))])
 

@@ -1,4 +1,4 @@
-"""The work on one canal as done against as planned."""
+"""The work on one canal: what was done, compared with what was planned."""
 
 from __future__ import annotations
 
@@ -20,7 +20,9 @@ StepPass = tuple[str, int]
 
 
 def steps(story: CaseHistory, canal: str) -> tuple[StepRecord, ...]:
-    """Version after version. What a version had expected after the work on it ended is the next version's to expect."""
+    """The steps of one canal, version after version. What an earlier version still expected when the next one took over
+    is left out: the next version expects it itself.
+    """
     by_hash: dict[str, list[RecordedEvent]] = {}
     for fact in story.counting:
         if fact.canal == canal and fact.event.node and isinstance(fact.payload, StepPayload | SignOffPayload):
@@ -51,7 +53,7 @@ def largest_at_length(story: CaseHistory, canal: str) -> str | None:
 
 
 def _of_version(story: CaseHistory, version: Version, canal: str, done: list[RecordedEvent]) -> Iterator[StepRecord]:
-    """What was done in its order; what was passed over stands where it was expected."""
+    """The steps of one version: those done in their order, those passed over where they were expected."""
     plan = version.canal(canal)
     expected = _step_passes(list(plan.expected_path)) if plan else []
     planned = [step_pass for step_pass in expected if version.step(canal, step_pass[0]) is not None]
@@ -90,7 +92,7 @@ def _ahead(planned: list[StepPass], facts: dict[StepPass, RecordedEvent]) -> lis
 def _passed_over(
     planned: list[StepPass], facts: dict[StepPass, RecordedEvent]
 ) -> dict[StepPass | None, list[StepPass]]:
-    """What was expected before the last expected step that was done, and was not done; by the step before it."""
+    """Expected steps that were not done although a later one was, listed by the step after which they were expected."""
     passed_over: dict[StepPass | None, list[StepPass]] = {}
     before: StepPass | None = None
     for step_pass in planned[: len(planned) - len(_ahead(planned, facts))]:
@@ -151,7 +153,7 @@ def _done(
 
 
 def _action(fact: RecordedEvent) -> Action:
-    """Of a step that no plan has: what can be told from the event alone."""
+    """The action of a step that no plan has, as far as the event alone tells it."""
     if isinstance(fact.payload, SignOffPayload):
         return Action.SIGN_OFF
     return Action.IRRIGATE if isinstance(fact.payload, StepPayload) and fact.payload.irrigant else Action.INSTRUMENT
@@ -162,7 +164,7 @@ def _how(fact: RecordedEvent) -> Exit | None:
 
 
 def _depth_um(fact: RecordedEvent) -> int | None:
-    """As recorded; at its stop without a depth, the stop that was shown."""
+    """The recorded depth; where the stop was reached and no depth given, the stop that was shown."""
     step = fact.payload
     if not isinstance(step, StepPayload):
         return None

@@ -60,11 +60,11 @@ class Version:
         return step if isinstance(step, Do) else None
 
     def instrument(self, key: str | None) -> str | None:
-        """The name of an instrument of the kit; one that is not in it goes by what it was called."""
+        """The name of the kit's instrument with this key; the key itself where the kit has none."""
         return next((each.name for each in self.kit.instruments if each.key == key), key)
 
     def key(self, called: str) -> str:
-        """The key of an instrument by its key or its name."""
+        """The key of the kit's instrument that is called by its key or its name; what it is called where there is none."""
         return next((each.key for each in self.kit.instruments if called in (each.key, each.name)), called)
 
 
@@ -86,7 +86,7 @@ class CaseHistory:
         return put_right(fact.event for fact in self.facts)
 
     def version(self, fact: RecordedEvent) -> Version:
-        """The version it was recorded on; of one that is not here, the newest stands in its place."""
+        """The version that the event was recorded on; the newest one where that is not here."""
         return self.versions.get(fact.event.plan) or max(self.versions.values(), key=lambda each: each.number)
 
     def step(self, fact: RecordedEvent) -> Do | None:
@@ -101,5 +101,5 @@ class CaseHistory:
 
     @property
     def counting(self) -> tuple[RecordedEvent, ...]:
-        """What happened: all but what was taken back, and the taking back. Out of course, a fact is a fact."""
+        """What happened: all events but those that were taken back, and the undos. One out of course did happen."""
         return tuple(fact for fact in self.facts if fact.kind is not EventKind.UNDO and not self.undone(fact))

@@ -33,7 +33,7 @@ REVIEW = timedelta(hours=published()["emergency.review_h"].value)
 
 
 def irrigants(story: CaseHistory) -> tuple[IrrigantUsed, ...]:
-    """Totals of each irrigant over steps and what was irrigated beside them, to hundredths of a millilitre."""
+    """The total of each irrigant over all steps and extra irrigations, to hundredths of a millilitre."""
     by_irrigant: dict[str, dict[str, list[float]]] = {}
     for fact in story.counting:
         given = fact.payload
@@ -50,7 +50,7 @@ def irrigants(story: CaseHistory) -> tuple[IrrigantUsed, ...]:
 
 
 def instruments(story: CaseHistory) -> tuple[InstrumentUsed, ...]:
-    """In the order of first use; of what was discarded, also an instrument that never entered a canal."""
+    """Every instrument that entered a canal or was discarded, in the order of first use."""
     by_event = {fact.event.id: fact for fact in story.facts}
 
     def named(event: CourseEvent) -> str | None:
@@ -153,7 +153,7 @@ def _images_for(story: CaseHistory, sign_off: RecordedEvent) -> set[str]:
 
 
 def asked(story: CaseHistory, decisions: int) -> AskCounts:
-    """`decisions` were taken on plans."""
+    """How many sign-offs and exposures there were, and how many were planned. `decisions` were taken on plans."""
     sign_offs, exposures = set[str](), set[str]()
     for fact in story.counting:
         match fact.payload:
@@ -176,6 +176,7 @@ def asked(story: CaseHistory, decisions: int) -> AskCounts:
 def halts(story: CaseHistory) -> tuple[HaltRecord, ...]:
     """Pauses, instruments past their stop, emergencies; each with what let the work go on."""
     records: list[HaltRecord] = []
+    # By canal, '' for the tooth: places in `records` that still halt; by place: the events that make it halt.
     open_: dict[str, list[int]] = {}
     by: dict[int, set[str]] = {}
     for fact in story.counting:
@@ -200,7 +201,7 @@ def halts(story: CaseHistory) -> tuple[HaltRecord, ...]:
                 seen = set(resume.ends)
                 still = []
                 for number in open_.pop(fact.canal, ()):
-                    by[number] -= seen or by[number]
+                    by[number] -= seen or by[number]  # a resume that names no event ends all
                     if by[number]:
                         still.append(number)
                     else:
@@ -221,7 +222,7 @@ def _correct(
     fact: RecordedEvent,
     correction: p.CorrectedPayload,
 ) -> None:
-    """An emergency was something else, which halts anew, or was not so; what was told first stays."""
+    """Adds a correction to what its emergency's record says. If it was something else, that halts the tooth anew."""
     number = _number_of(story, records, correction.corrects)
     if number is None:
         return
@@ -262,7 +263,7 @@ def _end(fact: RecordedEvent, reason: str) -> HaltEnd:
 
 
 def visits(story: CaseHistory) -> tuple[VisitRecord, ...]:
-    """From the first event or a reopening to the next closing."""
+    """The visits, each from the first event or a reopening to the next closing."""
     records: list[VisitRecord] = []
     for fact in story.counting:
         opens = isinstance(fact.payload, ReopenPayload) and story.in_course(fact)
@@ -294,5 +295,5 @@ def _visit(number: int, fact: RecordedEvent) -> VisitRecord:
 
 
 def _of(story: CaseHistory, kind: type[P]) -> Iterator[tuple[RecordedEvent, P]]:
-    """What was told of one kind, with what it carries."""
+    """The events of one kind that count, each with its payload."""
     return ((fact, fact.payload) for fact in story.counting if isinstance(fact.payload, kind))

@@ -17,10 +17,10 @@ def keep(
     after: UUID | None = None,
     versions: Sequence[ToothPlanVersion] | None = None,
 ) -> None:
-    """Folds what is new; the caller holds the case.
+    """Folds the new events and stores what follows from them. The caller holds the case's lock.
 
-    `new` are the events just written, where `after` was the last before them, and `versions` all of the case, where
-    they are at hand.
+    `new` are the events just written, and `after` is the last event before them. `versions` are all of the case, where
+    the caller has them at hand.
     """
     work = folds.folded(case.pk, new=new, after=after)
     if work is None:

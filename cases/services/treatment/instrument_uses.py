@@ -23,7 +23,10 @@ COUNTS = frozenset({EventKind.STEP, EventKind.INSPECTED})
 
 
 def keep(case: Case, work: CaseFolded, versions: Sequence[ToothPlanVersion] | None) -> frozenset[str]:
-    """Keeps the uses that are new, or all of the case anew; the events that tell of one. The caller holds the case."""
+    """Stores the new uses, or all of the case's after a fold from the start. The caller holds the case's lock.
+
+    Returns the ids of the events that tell of a use.
+    """
     if not work.whole and not any(row.kind in COUNTS for row in work.new):
         return work.folded.used
     by_hash = {row.hash: row for row in (versions if versions is not None else _versions(case))}
@@ -37,7 +40,7 @@ def keep(case: Case, work: CaseFolded, versions: Sequence[ToothPlanVersion] | No
 
 
 def keep_before_a_plan(case: Case) -> None:
-    """Makes the uses of a case anew that has a plan, and none in force; the caller holds the case."""
+    """Stores the uses of a case that has a plan, but none in force yet. The caller holds the case's lock."""
     rows = list(case.events.order_by("position"))
     events = [course_event(row) for row in rows]
     by_hash = {row.hash: row for row in _versions(case)}
@@ -52,7 +55,7 @@ def _versions(case: Case) -> QuerySet[ToothPlanVersion]:
 def _keep_anew(
     case: Case, now: Sequence[Use], rows: Sequence[TreatmentEvent], by_hash: Mapping[str, ToothPlanVersion]
 ) -> None:
-    """What is right already stays."""
+    """Stores just these uses of the case; rows that are right already stay as they are."""
     wanted = {UUID(use.event) for use in now}
     there = set(case.instrument_uses.values_list("pk", flat=True))
     if gone := there - wanted:
@@ -71,7 +74,7 @@ def _add(
 def _instrument(event: CourseEvent, by_hash: Mapping[str, ToothPlanVersion]) -> str | None:
     """Key of the instrument that a step or an inspection is about."""
     if event.plan not in by_hash:
-        return None  # of a plan that is not here nobody knows the instruments
+        return None  # the plan is not here, so nobody knows its instruments
     worked = courses.plan_facts(by_hash[event.plan].pk)
     if isinstance(event.payload, InspectedPayload):
         called = event.payload.instrument

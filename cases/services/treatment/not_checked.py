@@ -1,7 +1,7 @@
 """What of an event cannot be checked when it comes in. The event is kept with the reason, and moves what it safely can.
 
-A phone that was away for a day tells what happened; that somebody has left since, or a figure's bounds have changed,
-does not undo it.
+A phone may tell a day later what happened. It did happen, even if somebody has left the programme since, or a figure's
+bounds have changed.
 """
 
 from __future__ import annotations
@@ -25,8 +25,8 @@ from planning.foundation.quantities import mm
 
 
 def what(payload: EventPayload, plan_hash: str, *, case: Case, plans: Collection[str]) -> NotChecked | None:
-    """What cannot be checked of the event before anything is done with it; the plan first, as the rest is checked
-    against it.
+    """What cannot be checked of the event, before it changes anything; None where all can. The plan comes first: the
+    rest is checked against it.
     """
     if plan_hash not in plans:
         return NotChecked.PLAN
@@ -72,7 +72,7 @@ def _is_id(text: str) -> bool:
 def follow(
     payload: EventPayload, canal: str, *, actor: Person, case: Case, version: ToothPlanVersion
 ) -> NotChecked | None:
-    """Does what an event asks of the chart: a reading, a reference point that has gone. Says what was not possible."""
+    """Changes the chart as an event asks: adds its reading, or moves a reference point. Says what was not possible."""
     if isinstance(payload, ReadingPayload):
         return None if _take_length(payload, canal, actor, case) else NotChecked.LENGTH
     if isinstance(payload, ReopenPayload):
@@ -94,9 +94,10 @@ def _take_length(payload: ReadingPayload, canal: str, actor: Person, case: Case)
 
 
 def _move_points(payload: ReopenPayload, actor: Person, case: Case, version: ToothPlanVersion) -> bool:
-    """Canals whose reference point has gone are measured from the new one: lengths taken before count no more.
+    """Charts the new reference point of every canal whose old one has gone: lengths taken before no longer count.
 
-    A new point with the old one's name is not taken over: the old lengths would go on counting.
+    False where one was not taken over. So it is with a new point of the old one's name: old lengths would go on
+    counting.
     """
     gone = [check for check in payload.found if check.reference_point]
     before = {canal.canal: canal.reference_point for canal in plan_of(version).canals} if gone else {}

@@ -37,10 +37,10 @@ class OnSiteSignOff:
 
 
 def sign_off(*, actor: Person, case: Case, entry: OnSiteSignOff) -> TreatmentEvent:
-    """The event of the canal, in the supervisor's name, and one for each other. One code is used up by all of them.
+    """Records the sign-off in the supervisor's name, an event for each canal, all with one code. Returns the first.
 
-    Raises NotAllowed, NotUsable, HoldPointAnswered where the canal does not wait at this step of this plan, or the
-    visit for no such sign-off, CodeRefused, TooManyTries.
+    Raises NotAllowed, NotUsable, CodeRefused, TooManyTries; HoldPointAnswered where a canal does not wait at this step
+    of this plan, or the visit not for this sign-off.
     """
     came = _sign_off(actor, case, entry)
     if isinstance(came, CaseError):
@@ -59,7 +59,7 @@ def _sign_off(actor: Person, case: Case, entry: OnSiteSignOff) -> TreatmentEvent
         raise NotUsable(reason="This case never had that plan.", at=("plan_hash",))
     canals = tuple(dict.fromkeys((entry.canal, *entry.also)))
     _refuse_elsewhere(case, entry, canals)
-    # A wrong try is kept, so the transaction ends well and the refusal is raised after it.
+    # The wrong try has to stay in the database: the refusal is raised only after the transaction has ended well.
     if refusal := one_time_codes.use(supervisor=supervisor, code=entry.code, by=actor, case=case):
         return refusal
     payload = replace(entry.payload, together=str(uuid7())) if len(canals) > 1 else entry.payload
@@ -73,7 +73,7 @@ def _sign_off(actor: Person, case: Case, entry: OnSiteSignOff) -> TreatmentEvent
 
 
 def _supervisor(case: Case, id_: UUID) -> Person:
-    """Raises NotUsable for who does not supervise in the programme."""
+    """The person with this id. Raises NotUsable for somebody who does not supervise in the programme."""
     members = Membership.objects.filter(programme=case.programme_id, role=Role.SUPERVISOR, person__is_active=True)
     membership = members.filter(person=id_).select_related("person").first()
     if membership is None:

@@ -23,11 +23,11 @@ from planning.depth.last_depth import Ahead
 from planning.foundation.encoding import canonical_text, decode, encode
 
 WAITS = frozenset({CanalState.HOLD_POINT, CanalState.PAUSED, CanalState.PAST_STOP, CanalState.TO_CHECK})
-"""States that only a supervisor ends, or an answer that one will want to see."""
+"""States that a supervisor ends, or that end by an answer which a supervisor will want to see."""
 
 
 def keep(case: Case, work: CaseFolded) -> None:
-    """Keeps the case's line and has supervisors notified of what waits for them; the caller holds the case."""
+    """Stores the case's line and notifies supervisors of what waits for them. The caller holds the case's lock."""
     before = RunningWork.objects.filter(case=case).first()
     if before is None and not courses.work_has_begun(work.new):
         return
@@ -65,7 +65,7 @@ def keep(case: Case, work: CaseFolded) -> None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Learned:
-    """What is expected of the canals of a plan by all that was recorded up to an event."""
+    """What is expected of a plan's canals after all that was recorded up to the event at `position`."""
 
     plan: str
     position: int
@@ -74,10 +74,11 @@ class Learned:
 
 @transaction.atomic
 def learn(*, case_id: UUID, learned: Learned) -> None:
-    """Has the lists judge by what was worked out for the chair; what is no newer than what they know is left."""
+    """Stores what was worked out for the chair, so that lists judge by it too. What is no newer than theirs is dropped."""
     if not _newer(RunningWork.objects.filter(case_id=case_id).first(), learned):
         return
     case = locked(case_id)
+    # Once more, now that nobody else can write: another request may have stored something newer meanwhile.
     row = RunningWork.objects.get(case=case)
     if not _newer(row, learned):
         return
@@ -95,7 +96,7 @@ def _newer(row: RunningWork | None, learned: Learned) -> bool:
 
 
 def _told(course: CaseState) -> dict[str, tuple[str, datetime]]:
-    """Who told what is said of the emergencies that halt the tooth, by name, and when the server had it."""
+    """For each event about an emergency that halts the tooth: the name of who told it, and when the server had it."""
     ids = {
         id_
         for emergency in course.emergencies.open

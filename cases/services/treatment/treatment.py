@@ -43,12 +43,13 @@ class ReceivedEvent:
 
 
 def record(*, actor: Person, case: Case, device: UUID, batch: Sequence[ReceivedEvent]) -> list[TreatmentEvent]:
-    """The events of the batch in their places, those stored before as they were.
+    """Stores the events of a batch and returns them in their order; one that was stored before is returned as it was.
 
     A clinical fact is never refused for coming at the wrong moment, nor for what cannot be checked any more: it is
-    kept and marked. Refused are strangers, what the teller's part in the case does not tell (`who_tells`), and all of a
-    case that never had a plan; then nothing of the batch is stored. Raises NotAllowed, NotUsable, SentDifferently;
-    SequenceGap where an event of the device is missing: what came before the gap is stored, nothing from there on.
+    kept and marked. Strangers are refused, and what the teller's part in the case may not tell (`who_tells`), and any
+    event of a case that never had a plan; then nothing of the batch is stored. Raises NotAllowed, NotUsable,
+    SentDifferently; SequenceGap where an event of the device is missing: what came before the gap is stored, nothing
+    from there on.
     """
     stored, gap = _record(actor, case, device, batch)
     if gap is not None:
@@ -76,7 +77,7 @@ def _record(
         if before := idempotency.same(known.get(event.id), sent_hash):
             stored.append(before)
             continue
-        # First: what is missing may be what gave the teller their part.
+        # Before the teller's part is looked at: the missing event may be the one that gave it to them.
         if event.device_seq != seq + 1:
             gap = SequenceGap(expected=seq + 1, given=event.device_seq, at=("events", number, "device_seq"))
             break
@@ -142,7 +143,7 @@ def _row(
     versions: Mapping[str, ToothPlanVersion],
     sent_hash: str,
 ) -> TreatmentEvent:
-    # Of a plan that is not here nothing is known but that the case had one: the newest stands in its place.
+    # A row has to name a version: where the plan of the event is not here, the newest stands in its place.
     version = versions.get(event.plan_hash) or max(versions.values(), key=lambda each: each.number)
     unsure = not_checked.what(event.payload, event.plan_hash, case=case, plans=versions)
     not_followed = not_checked.follow(event.payload, event.canal, actor=actor, case=case, version=version)
