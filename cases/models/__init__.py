@@ -1,8 +1,10 @@
-"""The tables. Lengths in columns are whole micrometres: a decimal column is a binary float on SQLite and would not
-compare or round alike on both databases, a whole number does. Torques are floats, which both keep exactly. What no
-question to the database asks for lies in one JSON column, written and read by the planner's encoder.
+"""The tables.
 
-What is a record is only added to, see `append_only`. Every rule the database can hold is a constraint.
+Lengths in columns are whole micrometres: a decimal column is a binary float on SQLite, which does not compare or round
+as PostgreSQL does; a whole number does. Torques are floats, which both databases keep exactly. What no query asks for
+lies in one JSON column, written and read by the planner's encoder.
+
+A record is only added to (`base.AppendOnly`). Every rule that the database can hold is a constraint.
 """
 
 from cases.models.bends_in_space import BendInSpace

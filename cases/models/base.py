@@ -29,7 +29,7 @@ def one_of(field: str, values: Iterable[str]) -> models.Q:
 
 
 class Identified(models.Model):
-    """A row with an identifier of RFC 9562, version 7; a client may bring its own."""
+    """A row with a UUID of version 7 (RFC 9562) as its id; a client may bring its own."""
 
     id = models.UUIDField(primary_key=True, default=uuid7, editable=False)
 
@@ -38,7 +38,7 @@ class Identified(models.Model):
 
 
 class ClientCreated(Identified):
-    """A row that a client may send twice. `sent_hash` is of what was sent: the same again is answered the same."""
+    """A row that a client may send twice. `sent_hash` is of what was sent: sent again, it gets the same answer."""
 
     sent_hash = models.CharField(max_length=HASH_LENGTH, editable=False)
 
@@ -47,7 +47,7 @@ class ClientCreated(Identified):
 
 
 class FixedQuerySet(models.QuerySet[Any]):
-    """Refuses what would change or remove rows."""
+    """Refuses what would change or remove rows: these methods of a query set go past `save` and `delete`."""
 
     def update(self, **kwargs: Any) -> NoReturn:
         raise RecordFixed(f"{self.model.__name__} is only added to.")

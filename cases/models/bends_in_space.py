@@ -12,7 +12,7 @@ from cases.models.teeth import Canal
 
 
 class BendInSpace(ClientCreated, AppendOnly):
-    """One canal's bend from two markings, and what it came to on the day. `number` counts within the canal."""
+    """One canal's bend from two markings, and its angle as computed then. `number` counts within the canal."""
 
     canal = models.ForeignKey(Canal, on_delete=models.PROTECT, related_name="bends_in_space")
     number = models.PositiveIntegerField()

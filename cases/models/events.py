@@ -14,10 +14,11 @@ from cases.models.teeth import Case
 
 
 class RunningWork(models.Model):
-    """Where the work on a case stands, for lists: made from the events whenever some come in, and never the truth."""
+    """Where the work on a case stands, for lists. It is made anew from the events whenever some come in: they alone are
+    the truth."""
 
     case = models.OneToOneField(Case, on_delete=models.CASCADE, primary_key=True, related_name="running_work")
-    # The case's, here once more: a list of one programme is read off an index.
+    # The case's programme once more, so that an index gives the list of one programme.
     programme = models.ForeignKey(Programme, on_delete=models.CASCADE, related_name="+")
     position = models.PositiveIntegerField(help_text="The last event it is made from.")
     halted = models.BooleanField()
@@ -55,7 +56,7 @@ class RunningWork(models.Model):
 
 
 class FoldKept(models.Model):
-    """What the events of a case come to, so that the next ones are folded on from there; never the truth."""
+    """The fold of a case's events, from which the next ones are folded on. The events alone are the truth."""
 
     case = models.OneToOneField(Case, on_delete=models.CASCADE, primary_key=True, related_name="+")
     version = models.ForeignKey(

@@ -19,7 +19,7 @@ SHOWS = get_args(ImagePurpose)
 
 class ImageManager(models.Manager["Image"]):
     def bytes_of(self, programme_id: Any) -> int:
-        """What the programme's images take, those announced and not here yet included."""
+        """How many bytes the programme's images take, those included that were announced and have not arrived."""
         of_programme = self.filter(case__programme_id=programme_id)
         stored = of_programme.aggregate(bytes=Sum("stored_bytes"))["bytes"] or 0
         coming = of_programme.filter(state=ImageState.AWAITED).aggregate(bytes=Sum("sent_bytes"))["bytes"] or 0
@@ -104,7 +104,7 @@ class Image(ClientCreated):
         return sorted(self.put_right.all(), key=lambda each: each.at)
 
     def counts_in(self, canal: str) -> bool:
-        """Whether what was marked of the canal on it counts: it was not struck, nor put to another canal."""
+        """Whether marks of the canal on this image count: it was neither struck nor moved away from the canal."""
         away = self.canal != canal and self.put_right.filter(canal=canal).exists()
         return not self.struck and not away
 
@@ -114,7 +114,7 @@ class Image(ClientCreated):
 
 
 class ImagePutRight(Identified, AppendOnly):
-    """An image that was struck, or put to another canal. What was said of it before stays."""
+    """One correction of an image: it was struck, or put to another canal. Earlier ones stay."""
 
     image = models.ForeignKey(Image, on_delete=models.PROTECT, related_name="put_right")
     at = models.DateTimeField(auto_now_add=True)

@@ -11,7 +11,7 @@ from cases.models.people import Person
 
 
 class Marking(ClientCreated, AppendOnly):
-    """One person's marks on one image, and what they measured on the day. `number` counts within the image."""
+    """One person's marks on one image, and what they measured then. `number` counts within the image."""
 
     image = models.ForeignKey(Image, on_delete=models.PROTECT, related_name="markings")
     number = models.PositiveIntegerField()

@@ -11,8 +11,8 @@ from cases.models.teeth import Case
 
 
 class OneTimeCode(Identified):
-    """One enrolment. The secret is kept nowhere: it is made of `seed` and the server's key, so that neither the
-    database nor a copy of it gives codes."""
+    """One enrolment of a supervisor. The secret is stored nowhere: it is derived from `seed` and the server's key, so
+    that nobody can make codes from the database or a copy of it."""
 
     person = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="one_time_codes")
     seed = models.CharField(max_length=HASH_LENGTH, editable=False)
@@ -36,7 +36,7 @@ class OneTimeCode(Identified):
 
 
 class WrongCode(models.Model):
-    """A code that did not count: whose it should have been, and on whose phone it was typed."""
+    """A code that did not count: the supervisor whose code it should have been, and on whose phone it was typed."""
 
     supervisor = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="+")
     by = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="+")

@@ -15,7 +15,7 @@ from planning.contract.plan_input import WIDE_CANAL
 
 
 class CautionOverride(ClientCreated, AppendOnly):
-    """A supervisor lets the work go on in spite of a caution. It stays in the record; taking it back is added to it."""
+    """A supervisor lets the work go on in spite of a caution. It stays in the record, also once it is taken back."""
 
     moving: ClassVar[frozenset[str]] = frozenset({"withdrawn_at", "withdrawn_by"})
 

@@ -27,7 +27,7 @@ class PersonManager(BaseUserManager["Person"]):
 
 
 class Person(AbstractBaseUser, PermissionsMixin):
-    """Somebody who signs in. Names live in this row alone, records point here by id: the name can be erased."""
+    """Somebody who signs in. The name stands in this row alone, and records point here by id, so it can be erased."""
 
     id = models.UUIDField(primary_key=True, default=uuid7, editable=False)
     username = models.CharField(max_length=60, unique=True, validators=[UnicodeUsernameValidator()])
@@ -93,7 +93,7 @@ class Membership(models.Model):
 
 
 class FailedSignIn(models.Model):
-    """A wrong try, for a few minutes. The name that was typed is kept only as a hash."""
+    """A wrong try to sign in, kept for a few minutes. Of the name that was typed only a hash is kept."""
 
     key = models.CharField(max_length=HASH_LENGTH)
     at = models.DateTimeField(auto_now_add=True)

@@ -19,11 +19,11 @@ BEFORE_GIVEN, BEFORE_PLAN, AFTER_PLAN = '{"given":', ',"plan":', "}"
 
 
 class ToothPlanVersion(ClientCreated, AppendOnly):
-    """One version of a case's plan. Content never changes, whoever asks: save, update and delete refuse it.
+    """One version of a case's plan. Its content never changes: save, update and delete refuse it, whoever asks.
 
-    `hash` is SHA-256 over both texts, which lie in `PlanTexts` so that no list reads past them. Only
-    the columns of `moving` change: where the version stands in its life, and which revision of the case it was last
-    found to fit.
+    `hash` is SHA-256 over both texts. They lie in `PlanTexts`, so that a list of versions does not read them. Only the
+    columns of `moving` change: where the version stands in its life, and which revision of the case it was last found
+    to fit.
     """
 
     moving: ClassVar[frozenset[str]] = frozenset(
@@ -31,7 +31,7 @@ class ToothPlanVersion(ClientCreated, AppendOnly):
     )
 
     case = models.ForeignKey(Case, on_delete=models.PROTECT, related_name="versions")
-    # The case's, here once more: what waits in one programme is read off an index.
+    # The case's programme once more, so that an index gives the plans that wait in one programme.
     programme = models.ForeignKey(Programme, on_delete=models.PROTECT, related_name="+")
     number = models.PositiveIntegerField()
     author = models.ForeignKey(Person, on_delete=models.PROTECT, related_name="+")
@@ -104,7 +104,7 @@ class ToothPlanVersion(ClientCreated, AppendOnly):
 
 
 class PlanTexts(AppendOnly):
-    """Both texts of a version as one JSON object, `given` and `plan`, compressed as it is sent."""
+    """Both texts of a version as one JSON object, `given` and `plan`, stored compressed just as it is sent."""
 
     version = models.OneToOneField(ToothPlanVersion, on_delete=models.PROTECT, primary_key=True, related_name="texts")
     packed = models.BinaryField(help_text="The object in gzip (RFC 1952).")
@@ -115,13 +115,13 @@ class PlanTexts(AppendOnly):
 
     @classmethod
     def of(cls, version: ToothPlanVersion, *, given: str, plan: str) -> Self:
-        """Not saved. Equal texts have equal bytes: no time is in them."""
+        """The texts of a version, not saved yet. Equal texts give equal bytes: gzip's time of writing is left out."""
         whole = f"{BEFORE_GIVEN}{given}{BEFORE_PLAN}{plan}{AFTER_PLAN}"
         packed = gzip.compress(whole.encode(), mtime=0)
         return cls(version=version, packed=packed, given_length=len(given))
 
     def both(self) -> tuple[str, str]:
-        """What the planner was given, and what it said, each to the character."""
+        """What the planner was given, and what it said, character by character: the version's hash is over these."""
         whole = gzip.decompress(self.packed).decode()
         start = len(BEFORE_GIVEN)
         end = start + self.given_length
@@ -129,7 +129,7 @@ class PlanTexts(AppendOnly):
 
 
 class CanalPlan(AppendOnly):
-    """One canal of a plan version: only what is searched. The version's text is the truth."""
+    """What lists and searches need of one canal of a version. The version's text is the truth."""
 
     version = models.ForeignKey(ToothPlanVersion, on_delete=models.PROTECT, related_name="canal_plans")
     place = models.PositiveSmallIntegerField()

@@ -13,8 +13,8 @@ AUTH_LENGTH = 22  # 16 bytes
 
 
 class PushKey(models.Model):
-    """The server's key of RFC 8292, the one row. Kept with the subscriptions that were made for it: whatever serves
-    from this database has it, and a copy brought back has it still."""
+    """The server's key of RFC 8292, the only row. It is kept beside the subscriptions, which count for this key alone:
+    so every server of this database has it, and a restored backup has the right one."""
 
     id = models.PositiveSmallIntegerField(primary_key=True, default=1, editable=False)
     private_pem = models.TextField(editable=False)

@@ -22,7 +22,7 @@ STRUCK = ("struck_at", "struck_by", "struck_why")
 
 
 def struck_or_not() -> Q:
-    """The condition of a constraint: struck by somebody, at a time, for a reason, or none of it."""
+    """The condition of a constraint: either all three columns say who struck it, when and why, or none does."""
     struck = Q(one_of("struck_why", StruckWhy), struck_at__isnull=False, struck_by__isnull=False)
     return struck | Q(struck_at=None, struck_by=None, struck_why="")
 

@@ -106,7 +106,7 @@ class Root(Identified):
 
 
 class Canal(ClientCreated):
-    """A canal as charted. What nobody asks the database for lies in `facts`."""
+    """A canal as charted. What no query asks for lies in `facts`."""
 
     tooth = models.ForeignKey(Tooth, on_delete=models.PROTECT, related_name="canals")
     root = models.ForeignKey(Root, on_delete=models.PROTECT, related_name="canals")

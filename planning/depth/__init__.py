@@ -1,9 +1,11 @@
 """How deep each instrument is expected to go, how sure that is, and what was felt. An estimate for teaching.
 
-contact_depth    one instrument in one canal: exact, by a search over events
-contact_rows     the same over many canals at once
+contact_depth    one instrument in one canal: exact
+contact_rows     the same for many canals at once
 samples          canals, hands and instruments drawn from the published spreads
-sure             where what has been in a canal has surely stood
+reading          how a recorded depth differs from where the instrument stopped
+sure             where instruments have stood for certain
 belief, descent  the samples weighed by what was recorded, and the descending series over them
+last_depth       the last recorded depth, held against what was expected
 forecast         every insertion on the way through a run sheet
 """

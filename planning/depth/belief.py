@@ -38,13 +38,15 @@ class Band:
     low_mm: float
     high_mm: float
     short_below_mm: float
-    """A depth recorded above is shorter than expected: hardly any right one lies there."""
+    """A depth recorded above this place is shorter than expected: hardly any right one lies there."""
     deep_above_mm: float
+    """A depth recorded below this place is deeper than expected."""
     reach_share: float
+    """Share of the samples in which the instrument comes to its stop."""
 
 
 class Work:
-    """What the samples of one canal have cost: corners of their outlines that were looked at."""
+    """What the samples of one canal may still cost, in corners of outlines that are looked at."""
 
     def __init__(self, most: int) -> None:
         self.left = most
@@ -62,7 +64,7 @@ class Work:
 
 
 class Belief:
-    """The sampled canals of one canal, as far as they have been worked."""
+    """The sampled canals that stand for one canal, worked as far as it has been."""
 
     def __init__(
         self,
@@ -74,12 +76,12 @@ class Belief:
         shallow_mm: float = 0.0,
         most_work: int = MOST_WORK,
     ) -> None:
-        """`shallow_mm`: by how much a bend, which the samples do not have, stops instruments higher."""
+        """`shallow_mm` is by how much a bend may stop instruments higher: the samples themselves are straight."""
         self.canals: Rows = samples.canals(narrow)
         self.kept: dict[str, Floats] = {}
         """What else is kept of every sample, by name."""
         self._strange = 0
-        """Depths running that are more likely slips than to fit the samples."""
+        """How many depths in a row were likelier slips than right by any sample."""
         self._samples, self._by, self._reading, self._shallow_mm = samples, by, reading, shallow_mm
         self._limits, self._overcuts = samples.limits_mm2(by), samples.overcuts_mm(by)
         self._weight: Floats = every(1 / samples.count, samples.count)
@@ -92,7 +94,7 @@ class Belief:
 
     @property
     def weight(self) -> Floats:
-        """What every sample counts for; together 1."""
+        """The weight of every sample; together 1."""
         return self._weight
 
     @property
@@ -119,7 +121,7 @@ class Belief:
         return np.minimum(stops, self.kept[shorter.node] - mm(shorter.less_um))
 
     def to_resistance(self, instrument: Instrument, stops_mm: Floats) -> Floats:
-        """Where the instrument comes to in every sample, led in by light touch. Raises TooMuchWork."""
+        """The depth at which light touch takes the instrument to rest in every sample. Raises TooMuchWork."""
         flanks = max(1, len(self.tools(instrument).from_tip_mm) - 1)
         self._work.spend(self.canals.depth_mm.size * flanks, self.count)
         first = rest_mm(self.tools(instrument), self.canals, stops_mm, self._limits)
@@ -128,7 +130,7 @@ class Belief:
         return np.minimum(stops_mm, np.minimum(further, by_face))
 
     def band(self, step: str, depths_mm: Floats, stops_mm: Floats) -> Band:
-        """The band for a depth that is recorded there and is no slip."""
+        """The band of a depth that will be recorded at this step and is no slip."""
         weight, at_stop, reading = self._weight, depths_mm >= stops_mm - AT_MM, self._reading
         normal = self._samples.normal(f"reading {step}")
 
@@ -137,7 +139,7 @@ class Belief:
             return quantiles(depths, weight, (tail, 1 - tail))
 
         low_mm, high_mm = read(reading.sd_mm, TENTH)
-        # The depth that was rounded to what is typed has to lie outside, so half a step more at either side.
+        # A typed depth was rounded: it is unusual only if all that rounds to it is, so half a step more at either side.
         half_mm = reading.step_mm / 2
         least_mm, most_mm = read(reading.more_sd_mm, reading.unusual_share / 2)
         return Band(
@@ -157,29 +159,27 @@ class Belief:
         return float(self.canals.depth_mm[0, 0])
 
     def learn(self, step: str, read_mm: float, depths_mm: Floats, stops_mm: Floats) -> Floats:
-        """Weighs the samples by a recorded depth, and gives where the instrument stood in every sample, now that it is
-        known.
+        """Weighs the samples by a recorded depth, and returns where the instrument now stands in every sample.
 
-        Where a sample takes the depth for a slip, its simulated depth stays. "Reached" says only how far the instrument
-        went at least.
+        In a sample that takes the depth for a slip, that is the simulated depth, else the recorded one. "Reached" only
+        says that the instrument went at least so far.
         """
         reading = self._reading
         likely = self._noted(reading.likely(read_mm, depths_mm, stops_mm, self._orifice_mm))
-        # By the odds of Bayes: how much likelier this depth is as a slip than as a right reading in this sample.
+        # The chance by Bayes that this depth is a slip and no right reading, in each sample.
         slipped = self._samples.uniform(f"slip {step}") * (likely.right + likely.slip) < likely.slip
         stood_mm = every(read_mm, self.count)
         if read_mm < stops_mm.min() - AT_MM:
             stood_mm = stood_mm + reading.more_sd_mm * self._samples.normal(f"stood {step}")
-            # What was rounded may be anything that rounds to it, each as likely.
+            # Every depth that rounds to the recorded one is equally likely.
             if reading.to_step(read_mm):
                 stood_mm = stood_mm + reading.step_mm * (self._samples.uniform(f"rounded {step}") - 1 / 2)
             stood_mm = np.clip(stood_mm, self._orifice_mm, mm(um(float(stops_mm.max()))))
         return self._weigh(likely, np.where(slipped, depths_mm, stood_mm))
 
     def passed(self, instrument: Instrument, depth_mm: float) -> None:
-        """A hand instrument went to a depth without cutting: the canal is at least as wide as its tip there.
-
-        One that is held says only that it was held somewhere, and teaches nothing.
+        """Weighs the samples by a hand instrument that went to a depth without cutting: the canal there is at least as
+        wide as its tip. One that is held teaches nothing: where it is held is not known.
         """
         # The tip alone: it is the part that has to go through what is narrowest.
         tip_mm = self.tools(instrument).wide_mm[:, 0]
@@ -188,22 +188,23 @@ class Belief:
         self._weigh(self._noted(Likely(right=np.where(fits, 1 - slip, 0.0), slip=slip)), tip_mm)
 
     def _noted(self, likely: Likely) -> Likely:
-        """The same, unless this is the second depth running that looks like a slip: then the canal is like none of the
-        samples, and every one of them has to believe what was recorded.
+        """The likelihoods as they are, but equal ones after two depths in a row that look like slips: then the canal is
+        like none of the samples, and every sample has to believe what was recorded.
         """
         self._strange = self._strange + 1 if float((self._weight * likely.right).sum()) < likely.slip else 0
         return Likely(right=every(1.0, self.count), slip=0.0) if self.few_agree else likely
 
     def _weigh(self, likely: Likely, kept: Floats) -> Floats:
-        """Weighs every sample by how likely what was recorded is in it. Gives `kept`, resampled as the samples are."""
+        """Weighs every sample by how likely the record is in it. Returns `kept`, resampled wherever the samples are."""
         weight = self._weight * (likely.right + likely.slip)
         self._weight = weight / weight.sum()
-        # Not at every depth: each time, samples are lost to copies of others. At half their worth: common practice.
+        # Not at every depth, since each resampling replaces some samples by copies of others. Below half of their
+        # number in worth: common practice.
         return kept[self._drawn_anew()] if self.worth < self.count / 2 else kept
 
     def _drawn_anew(self) -> Picked:
-        """Systematic resampling (Kitagawa 1996, from memory): even steps through the weights take every sample about as
-        often as it counts for. Gives which sample each one now is.
+        """Systematic resampling (Kitagawa 1996, from memory): even steps through the summed weights pick every sample
+        about as often as its weight says. Returns the number of the old sample that each new one copies.
         """
         steps = (np.arange(self.count) + 1 / 2) / self.count
         chosen = np.minimum(np.searchsorted(np.cumsum(self._weight), steps), self.count - 1)
@@ -215,7 +216,7 @@ class Belief:
         return chosen
 
     def stands(self, step: str, instrument: Instrument, depths_mm: Floats) -> None:
-        """The instrument has stood there in every sample. Raises TooMuchWork."""
+        """Opens every sampled canal by the instrument at its depth there. Raises TooMuchWork."""
         self._work.spend(self.canals.depth_mm.size, self.count)
         self.kept[step] = depths_mm
         end = self.canals.depth_mm[:, -1]

@@ -62,8 +62,8 @@ class Insertion:
 def insert(instrument: Instrument, canal: Line, stop_mm: float, by: LightTouch) -> Insertion:
     """The instrument led in to resistance, at most to its stop.
 
-    A further stroke starts freer by the overcut, so it goes overcut/taper deeper than the one before. That frees the
-    flanks alone: what the face of the tip has before it is as narrow as it was, and it goes no deeper than by itself.
+    Each further stroke finds its flanks freed by the overcut, and goes overcut/taper deeper than the one before. But
+    before the face of the tip nothing was cut: so it goes no deeper than the face gets by itself.
     """
     outline = corners(instrument)
     first = rest_mm(outline, canal, stop_mm, by.limit_mm2)
@@ -74,7 +74,8 @@ def insert(instrument: Instrument, canal: Line, stop_mm: float, by: LightTouch) 
 def stand(
     instrument: Instrument, canal: Line, tip_mm: float, by: LightTouch, initial_shape: InitialShape | None = None
 ) -> Insertion:
-    """The instrument having stood with its tip at a depth, however it came there; in a round canal, or in `natural`."""
+    """The canal after the instrument has stood with its tip at a depth, however it came there. What it removes is
+    computed for a round canal, or for one of the `initial_shape` given."""
     shape = Stand(instrument=instrument, tip_mm=min(tip_mm, canal[-1][0]))
     after = upper(canal, shape.line(canal[0][0], by.overcut_mm))
     removes_mm3 = volume_mm3(after, initial_shape) - volume_mm3(canal, initial_shape)
@@ -82,17 +83,17 @@ def stand(
 
 
 def advance_mm(instrument: Instrument, overcut_mm: float) -> float:
-    """How much deeper [mm] a second stroke goes: until the steepest flank meets the wall that the first one left.
+    """How much deeper [mm] a second stroke goes: until the steepest flank meets the wall that the first stroke left.
 
-    0 without a taper: then only the tip cuts, and the first stroke has freed nothing before it.
+    0 for an instrument without taper: only its tip cuts, and before the tip the first stroke has freed nothing.
     """
     steepest = max((d1 - d0) / (z1 - z0) for (z0, d0), (z1, d1) in pairwise(corners(instrument)))
     return overcut_mm / steepest if steepest > 0 else 0.0
 
 
 def face_mm(instrument: Corners, canal: Line, limit_mm2: float) -> float:
-    """How deep [mm] the tip's face gets by itself: to where ½ (tip² - canal²) passes the limit; without bound where it
-    never does."""
+    """How deep [mm] the tip's face gets by itself: to where ½ (tip² - canal²) passes the limit; infinite where it never
+    does."""
     narrowest = math.sqrt(max(0.0, instrument[0][1] ** 2 - 2 * limit_mm2))
     if canal[0][1] < narrowest:
         return canal[0][0]
@@ -116,8 +117,8 @@ def rest_mm(instrument: Corners, canal: Line, stop_mm: float, limit_mm2: float) 
 
     first = 0
     if not narrows_upwards(canal):
-        # Then the load never falls on the way in: it leaves the limit in the first stretch whose middle is over, or in
-        # the one before.
+        # Then the load never falls on the way in, so bisection finds the first stretch whose middle is over the limit:
+        # the load leaves the limit in that one or in the one before.
         first = max(0, bisect_left(between, True, key=lambda ab: over((ab[0] + ab[1]) / 2) > 0) - 1)
     for a, b in between[first:]:
         leaves_mm = _leaves_limit(a, b, over)
@@ -129,7 +130,8 @@ def rest_mm(instrument: Corners, canal: Line, stop_mm: float, limit_mm2: float) 
 def _leaves_limit(a_mm: float, b_mm: float, over: Callable[[float], float]) -> float | None:
     """Where between two neighbouring meetings the load first exceeds the limit; None where it does not.
 
-    By how much it does is a quadratic there. Three values from inside give it: at a meeting itself it may jump.
+    Between meetings the load is a quadratic in the depth. Three values from inside determine it; at a meeting itself
+    the load may jump.
     """
     middle, half = (a_mm + b_mm) / 2, (b_mm - a_mm) / 2
     step = half / 2
@@ -170,7 +172,7 @@ def load_mm2(instrument: Corners, canal: Line, tip_mm: float) -> float:
 
 
 def _load_mm2(flanks: Sequence[_Piece], walls: Sequence[_Piece], tip_mm: float) -> float:
-    """Up the flanks from the tip, wall by wall."""
+    """The same, summed from the tip up the instrument's flanks, one wall of the canal after another."""
     at = bisect_left(walls, tip_mm, key=_start) - 1
     if at < 0:
         return 0.0
@@ -201,7 +203,7 @@ _Piece = tuple[float, float, float, float]
 
 
 def _pieces(points: Sequence[tuple[float, float]]) -> list[_Piece]:
-    """The straight pieces of an outline, steps left out."""
+    """The straight pieces of an outline; a step, which has no length, is left out."""
     return [(a, d0, (d1 - d0) / (b - a), b) for (a, d0), (b, d1) in pairwise(points) if b > a]
 
 

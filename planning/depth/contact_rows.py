@@ -1,8 +1,9 @@
-"""The contact-depth estimate for many canals at once, a row each: the same load and the same rest as
-`planning.depth.contact_depth`, which is held against it.
+"""The contact-depth estimate for many canals at once, one canal a row. Tests hold it against the exact one of
+`planning.depth.contact_depth`.
 
-A canal is two arrays of one shape, (rows, corners): depth, growing along the row, and diameter there. What has no more
-corners repeats its last one. A step is a ramp of a nanometre, so that a diameter is one number at every corner.
+Canals are two arrays of the shape (rows, corners): the depth of each corner, growing along the row, and the diameter
+there. A row with fewer corners repeats its last one. A step is a ramp of a nanometre, so that every corner has just one
+diameter.
 """
 
 from __future__ import annotations
@@ -24,7 +25,7 @@ LOOKS = 64  # places tried where the load may fall with depth: a few hundredths 
 
 @dataclass(frozen=True, slots=True)
 class Rows:
-    """Canals."""
+    """Many canals."""
 
     depth_mm: Floats
     wide_mm: Floats
@@ -47,15 +48,16 @@ class Tools:
 
 
 def rest_mm(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> Floats:
-    """Depth of the tip in every row, to two thousandths of a millimetre; to a few hundredths where it rests in a
-    stretch that narrows upwards.
+    """Depth of the tip in every row, to two thousandths of a millimetre; to a few hundredths where the canal narrows
+    upwards.
 
-    There the load may fall with depth. A canal as narrow everywhere as higher up certainly stops the instrument no
-    deeper, and one as wide as further down no higher: between the two rests a look is taken at many places.
+    There the load may fall with depth, and bisection could miss the first place where it passes the limit. So the rest
+    is bracketed: a canal nowhere wider than it is above stops the instrument no deeper, one nowhere narrower than it is
+    below stops it no higher. Between those two rests many places are tried.
     """
     no_wider = Rows(canals.depth_mm, np.minimum.accumulate(canals.wide_mm, axis=1))
     rests_mm = _halved(tools, no_wider, stop_mm, limit_mm2)
-    # Down to the first narrow place the two are one canal, and the load knows nothing of what lies deeper.
+    # Above the first place from which the canal widens, both are the same canal, and what lies deeper adds no load.
     widens = np.diff(canals.wide_mm, axis=1) > 0
     narrow_mm = np.where(widens, canals.depth_mm[:, :-1], np.inf).min(axis=1)
     unsure = (rests_mm > narrow_mm) & (rests_mm < stop_mm)
@@ -69,7 +71,7 @@ def rest_mm(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> F
 
 
 def face_mm(tools: Tools, canals: Rows, limit_mm2: Floats) -> Floats:
-    """How deep the tip's face gets by itself in every row; without bound where nothing stops it."""
+    """How deep [mm] the tip's face gets by itself in every row; infinite where nothing stops it."""
     narrowest = np.sqrt(np.maximum(tools.wide_mm[:, 0] ** 2 - 2 * limit_mm2, 0.0))
     too_narrow = canals.wide_mm < narrowest[:, None]
     first = too_narrow.argmax(axis=1)
@@ -82,8 +84,8 @@ def face_mm(tools: Tools, canals: Rows, limit_mm2: Floats) -> Floats:
 
 
 def _halved(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> Floats:
-    """Where the load reaches its limit, by bisection; the stop where it never does. Only for a load that grows with
-    depth.
+    """Where the load reaches its limit, by bisection; the stop where it never does. It is right only where the load
+    never falls with depth.
     """
     rests_mm = stop_mm.copy()
     held = _load(tools, canals, _walls(canals), stop_mm - APART_MM) > limit_mm2
@@ -101,8 +103,8 @@ def _halved(tools: Tools, canals: Rows, stop_mm: Floats, limit_mm2: Floats) -> F
 
 
 def _looked(tools: Tools, canals: Rows, from_mm: Floats, to_mm: Floats, limit_mm2: Floats) -> Floats:
-    """Tried at many places between two depths: the last one before the load is over its limit, or the deeper of the
-    two.
+    """Tries many places between two depths: returns the last one before the load passes its limit, else the deeper
+    depth.
     """
     each = np.repeat(np.arange(len(from_mm)), LOOKS)
     places = np.linspace(from_mm, to_mm, LOOKS, axis=1)
@@ -141,7 +143,7 @@ def _load(tools: Tools, canals: Rows, widens: Floats, tip_mm: Floats) -> Floats:
         d_low, d_high = d0 + grows * (low - z0), d0 + grows * (high - z0)
         over_low = d_low - wide - widens * (tip - low - above)
         over_high = d_high - wide - widens * (tip - high - above)
-        # In contact from the crossing on, where the two ends differ.
+        # Where only one end of the stretch is in contact, contact begins where flank and wall cross.
         apart = over_low - over_high
         crossing = d_low + (d_high - d_low) * np.clip(over_low / np.where(apart == 0, 1.0, apart), 0.0, 1.0)
         from_ = np.where(over_low > 0, d_low, np.where(over_high > 0, crossing, 0.0))
@@ -174,7 +176,7 @@ def wide_at(canals: Rows, depth_mm: Floats) -> Floats:
 
 
 def _shape(tools: Tools, from_tip_mm: Floats, overcut_mm: Floats) -> Floats:
-    """What the instrument leaves at a distance from its tip; nothing beyond it, but for the ramp."""
+    """The diameter that the instrument leaves at a distance from its tip; 0 beyond the tip, after the ramp."""
     wide = tools.wide_mm[:, :1] + overcut_mm
     for flank in range(len(tools.from_tip_mm) - 1):
         z0, z1 = tools.from_tip_mm[flank], tools.from_tip_mm[flank + 1]
@@ -185,7 +187,8 @@ def _shape(tools: Tools, from_tip_mm: Floats, overcut_mm: Floats) -> Floats:
 
 
 def _crossed(depth: Floats, first: Floats, second: Floats) -> tuple[Floats, Floats]:
-    """The wider of two outlines over the same depths, a corner between every two: where they cross, or half way."""
+    """The wider of two outlines over the same depths. Between every two corners there is a new one: where the outlines
+    cross, or half way."""
     apart = first - second
     span = apart[:, :-1] - apart[:, 1:]
     crosses = apart[:, :-1] * apart[:, 1:] < 0
@@ -201,7 +204,7 @@ def _crossed(depth: Floats, first: Floats, second: Floats) -> tuple[Floats, Floa
 
 
 def _kept(depth: Floats, wide: Floats) -> Rows:
-    """Without corners that are one with the one before, then without those on the line between their neighbours."""
+    """The same canals without corners that lie on the corner before or on the line between their neighbours."""
     distinct = np.ones(depth.shape, dtype=bool)
     distinct[:, 1:] = np.diff(depth, axis=1) > APART_MM
     depth, wide, used = _packed(depth, wide, distinct)
@@ -215,7 +218,7 @@ def _kept(depth: Floats, wide: Floats) -> Rows:
 
 
 def _packed(depth: Floats, wide: Floats, keep: NDArray[np.bool_]) -> tuple[Floats, Floats, NDArray[np.int64]]:
-    """Only the corners kept, in order, the last repeated where a row has fewer; and how many each row has."""
+    """Only the corners to keep, in order, with a row's last one repeated where it has fewer; and how many it has."""
     used = keep.sum(axis=1)
     order = np.argsort(~keep, axis=1, kind="stable")[:, : used.max()]
     column = np.minimum(np.arange(order.shape[1]), used[:, None] - 1)

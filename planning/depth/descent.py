@@ -31,7 +31,7 @@ ARRIVED, DEPTH, WIDE = "arrived in pass", "canal depths after the series", "cana
 
 
 class Descent:
-    """The passes so far. What is known of every sample is kept with the samples, as they are drawn anew at times."""
+    """The passes so far. What is known of each sample is kept in the belief, which at times resamples them together."""
 
     def __init__(self, belief: Belief, series: Series) -> None:
         self._belief, self._series = belief, series
@@ -39,15 +39,15 @@ class Descent:
         belief.kept[ARRIVED] = every(np.inf, belief.count)
 
     def note(self, node: Do, pass_number: int, depths_mm: Floats) -> None:
-        """One instrument of the series has been worked in a pass."""
+        """Notes that an instrument of the series has been worked in a pass."""
         _note(self._belief, node, pass_number, depths_mm)
         self._belief.kept[DEPTH], self._belief.kept[WIDE] = self._belief.canals.depth_mm, self._belief.canals.wide_mm
         self._last, self._pass_number = node.id, pass_number
 
     def series_passes(self, expected: int) -> SeriesPasses:
-        """Passes expected, and how many a tenth and nine tenths of the samples take.
+        """The passes expected, and within how many a tenth and nine tenths of the samples arrive.
 
-        Samples that have not arrived are worked on from where the expected passes left them, as far as that is needed.
+        Samples that have not arrived by then are worked further, from the canals that the expected passes left.
         """
         kept, most = self._belief.kept, self._series.most_passes
         belief = self._belief.back_to(Rows(kept[DEPTH], kept[WIDE]))

@@ -1,7 +1,7 @@
 """What is expected of a canal's order of work: every insertion on the way, by the contact-depth estimate.
 
-The run sheet is walked with the estimate's depths, the median of the samples where there are some; where a depth was
-recorded it takes the estimate's place, and the walk goes on from there.
+The run sheet is walked with the estimate's depths, which are the median of the samples where there are some. A recorded
+depth takes the estimate's place, and the walk goes on from there.
 """
 
 from __future__ import annotations
@@ -51,14 +51,14 @@ class Working:
     """The steps of one pass in order, from coronal flaring to the smallest of the series."""
     most_passes: int
     as_if_straight: bool
-    """The canal is bent, and nothing here knows of it."""
+    """The canal is bent, and the estimate takes it as straight."""
     passed: Line = ()
-    """What a hand instrument has shown the canal to be wide at least; empty where none was gauged."""
+    """How wide the canal is at least, as a hand instrument has shown; empty where nobody gauged."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Forecast:
-    """One walk through a canal's order of work: whatever else is expected of the canal is read off it."""
+    """The expected walk through a canal's order of work; all else that is expected of the canal is read off it."""
 
     path: tuple[str, ...]
     """Node ids in the order expected."""
@@ -67,15 +67,15 @@ class Forecast:
     last: Judged | None = None
     """The last recorded depth that was expected in a band."""
     stood: tuple[Stand, ...] = ()
-    """Every instrument where it has stood by the end of the walk, what earlier orders of work have left included."""
+    """Where instruments have stood by the end of the walk, those of earlier orders of work included."""
     gauged: Mapping[str, bool] = field(default_factory=dict)
-    """By step that feels the end: whether its instrument goes to length."""
+    """For each step that gauges the end: whether its instrument goes to length."""
 
 
 def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so_far: Walk | None = None) -> Forecast:
-    """The way expected through a run sheet, and what is expected of every insertion on it; bands with a belief.
+    """The path expected through a run sheet, and what is expected of every insertion on it; with a belief, in bands.
 
-    With a walk so far the way begins as that one went, whatever was expected, and goes on from where it stands.
+    With `so_far` the path begins as that walk went, whatever was expected then, and goes on from where it stands.
     """
     canal = upper(narrow_line(working.initial_shape), working.passed)
     walk = Walk(sheet)
@@ -106,8 +106,8 @@ def forecast(sheet: RunSheet, working: Working, belief: Belief | None = None, so
 
 
 def _believed_mm(belief: Belief, depths_mm: Floats, felt: Against) -> float | None:
-    """Where the instrument is taken to have stood, where its recorded depth is not as expected and may be a slip; None
-    where the recorded depth is believed.
+    """Where the instrument is believed to have stood when its recorded depth is not as expected and may be a slip; None
+    where the recorded depth itself is believed.
     """
     return None if felt == "as_expected" or belief.few_agree else quantile(depths_mm, belief.weight, 1 / 2)
 
@@ -127,14 +127,14 @@ def _at_length(node: Do, left: Left) -> bool:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Came:
-    """Where an instrument came to at one step."""
+    """How deep an instrument went at one step."""
 
     depth_mm: float
     band: Band | None = None
-    """None where it is worked to its stop, however often that takes."""
+    """None where it is worked until it is at its stop, so that nothing is to be estimated."""
     felt: Against | None = None
     believed_mm: float | None = None
-    """Where it is taken to have stood, where that is not the depth that was recorded."""
+    """Where it is believed to have stood; None where that is `depth_mm`."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -152,7 +152,8 @@ class _Course:
     gauged: dict[str, bool] = field(default_factory=dict)
 
     def begin(self) -> None:
-        """The canal as earlier orders of work have left it. What the kit has no more leaves no trace here."""
+        """Works the canal as earlier orders of work did. An instrument that the kit no longer has is left out: nobody
+        knows its shape."""
         for number, made in enumerate(self.working.made):
             self.flared = self.flared or made.phase in self.working.flaring
             instrument = self.working.kit.get(made.instrument)
@@ -163,7 +164,7 @@ class _Course:
 
     def _believe(self, belief: Belief, number: int, instrument: Instrument, made: PastInsertion) -> float | None:
         depths, believed_mm = every(made.depth_mm, belief.count), None
-        # At its stop an engine instrument may have been pushed; short of it, it was led like any other.
+        # An engine instrument at its stop may have been pushed there; one short of it was led in by light touch.
         short = instrument.motion is not Motion.HAND and made.depth_mm < (made.stop_mm or 0.0)
         if made.stop_mm is not None and (made.to_resistance or short):
             stops, name = every(made.stop_mm, belief.count), f"made {number}"
@@ -180,7 +181,7 @@ class _Course:
         return tuple(ProfilePoint(from_reference_mm=round(x, 2), diameter_mm=round(d, 3)) for x, d in self.canal)
 
     def follow(self, so_far: Walk) -> None:
-        """The steps as they were left; where a supervisor named another step, that one is gone to."""
+        """Takes the steps as they were left, and goes to another step where a supervisor named one."""
         for left in so_far.left:
             self._go_to(left.node)
             self.take(self._node(left.node), left)
@@ -204,7 +205,7 @@ class _Course:
         self.walk.leave(left.exit if left else expected_exit(node), left.depth_um if left else None)
 
     def _feels(self, node: Do) -> Left:
-        """A hand instrument goes to length where the canal as it is by now is nowhere narrower."""
+        """How a gauging step is expected to be left: at length where the canal is wide enough all the way."""
         instrument, tip_mm = self.working.kit[node.instrument or ""], mm(node.stop_um or 0)
         line = Stand(instrument=instrument, tip_mm=tip_mm).line(self.canal[0][0])
         fits = wider_mm(line, self.canal) <= APART_MM
@@ -219,7 +220,7 @@ class _Course:
         return Left(node=node.id, exit=Exit.SHORT, depth_um=um(here[pass_number - 1].depth_mm))
 
     def series_passes(self) -> SeriesPasses | None:
-        """Of the descending series; None where it is not worked."""
+        """The passes of the descending series; None where it is not worked."""
         passes = [step.pass_number for step in self.steps if self._node(step.node).phase == self.working.descending]
         if not passes:
             return None
@@ -234,7 +235,8 @@ class _Course:
         return node
 
     def _gauge(self, node: Do, left: Left) -> None:
-        """A hand instrument felt without cutting: only after coronal flaring does it say something of the end."""
+        """Learns from a hand instrument that gauged without cutting. Before coronal flaring it may be held higher up,
+        and says nothing of the end."""
         if self.belief is not None and self.flared and _at_length(node, left) and node.instrument:
             self.belief.passed(self.working.kit[node.instrument], mm(node.stop_um or 0))
 
@@ -267,14 +269,14 @@ class _Course:
             self.walk.leave(left.exit, left.depth_um)
 
     def _stands(self, instrument: Instrument, depth_mm: float) -> float:
-        """The instrument has stood there; what it took off the wall [mm³]."""
+        """Opens the canal by the instrument at a depth. Returns what it took off the wall [mm³]."""
         insertion = stand(instrument, self.canal, depth_mm, self.working.touch, self.working.initial_shape)
         self.canal = insertion.canal
         self.stood.append(Stand(instrument=instrument, tip_mm=min(depth_mm, self.canal[-1][0])))
         return insertion.removes_mm3
 
     def _felt_mm(self, left: Left | None) -> float | None:
-        """Where an instrument stopped by what was recorded; None where that says no depth."""
+        """The depth at which an instrument stopped, as recorded; None where no depth follows from it."""
         if left is None:
             return None
         if left.depth_um is None and left.exit is Exit.REACHED:
@@ -299,7 +301,7 @@ class _Course:
         return came
 
     def _sampled(self, belief: Belief, node: Do, instrument: Instrument, felt_mm: float | None) -> _Came:
-        """By what the samples say; a recorded depth takes their places and weighs them."""
+        """How deep the instrument goes by the samples. A recorded depth takes the place of theirs and weighs them."""
         pass_number = self.walk.passes[node.id]
         stops = belief.stops_mm(node)
         depths = belief.to_resistance(instrument, stops)

@@ -24,7 +24,7 @@ class Awaited:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ahead:
-    """What is known of one canal at some time of its work: by its plan, or by all that was recorded until then."""
+    """What is expected of one canal from some point of its work on: by its plan, or by all that was recorded so far."""
 
     awaited: tuple[Awaited, ...] = ()
     last: Judged | None = None
@@ -50,9 +50,9 @@ def ahead(of: Expectation | None, last: Judged | None = None) -> Ahead:
 
 
 def last_depth(known: Ahead, walk: Walk) -> Judged | None:
-    """The canal's last insertion as it was expected; None where none was, or no depth was recorded.
+    """The canal's last insertion, held against what was expected; None where nothing was, or no depth was recorded.
 
-    What was recorded since `known` is held against what that expected of it: nothing is computed.
+    A depth that was recorded after `known` was worked out is compared with what `known` expects: nothing is computed.
     """
     made = next((left for left in reversed(walk.left) if _inserted(walk, left)), None)
     if made is None:

@@ -1,4 +1,5 @@
-"""What a recorded depth says of where an instrument stopped: near it as a rule, and nothing at all now and then."""
+"""How a recorded depth differs from where the instrument stopped: a little as a rule, and by any amount where it is a
+slip."""
 
 from __future__ import annotations
 
@@ -13,7 +14,7 @@ from planning.foundation.tables import Figures
 
 ROUNDING = 1 / math.sqrt(12)  # standard deviation, in steps, of what is rounded to the nearest step
 AT_MM = 1e-6  # as near as this is there
-FAR = np.linspace(-8.0, 8.0, 1601)  # farther off than this nothing is left of a normal distribution
+FAR = np.linspace(-8.0, 8.0, 1601)  # beyond this a double sees nothing of a normal distribution
 BELOW = np.array([NormalDist().cdf(far) for far in FAR])
 
 
@@ -22,22 +23,23 @@ class Reading:
     """How a recorded depth differs from where the instrument stopped."""
 
     step_mm: float
-    """What it is read to."""
+    """Depths are read to this step."""
     more_sd_mm: float
-    """Standard deviation beyond that."""
+    """Standard deviation besides the rounding."""
     wrong_share: float
-    """So many are slips: they may lie anywhere from the orifice to the stop."""
+    """Share of slips: they may lie anywhere from the orifice to the stop."""
     unusual_share: float
-    """So many right ones may be called shorter or deeper than expected."""
+    """Share of right depths that may be called shorter or deeper than expected."""
 
     @property
     def sd_mm(self) -> float:
         return math.hypot(self.step_mm * ROUNDING, self.more_sd_mm)
 
     def likely(self, read_mm: float, stood_mm: Floats, stops_mm: Floats, from_mm: float) -> Likely:
-        """How likely it is to be read of an instrument that stood at `stood_mm`, the orifice at `from_mm`.
+        """How likely `read_mm` is to be read when the instrument stood at `stood_mm`, with the orifice at `from_mm`.
 
-        What was read to the step is all that is rounded to it; reached says how far it at least went, no more.
+        A depth on a step stands for all depths that round to it. A depth at the stop says only that the instrument went
+        at least so far.
         """
         at_stop, half_mm = stood_mm >= stops_mm - AT_MM, self.step_mm / 2
         way_mm = max(float(stops_mm.max()) - from_mm, self.step_mm)
@@ -54,11 +56,11 @@ class Reading:
         return Likely(right=(1 - self.wrong_share) * right, slip=self.wrong_share / way_mm)
 
     def to_step(self, read_mm: float) -> bool:
-        """Whether it was read to the step, as most are."""
+        """Whether the depth lies on a step, as most that are read do."""
         return math.isclose(read_mm, round(read_mm / self.step_mm) * self.step_mm, abs_tol=AT_MM)
 
     def _below(self, read_mm: Floats | float, stood_mm: Floats) -> Floats:
-        """Share of what is read that lies below a depth, before it is rounded."""
+        """Share of readings, before they are rounded, that lie below a depth."""
         return np.asarray(np.interp((read_mm - stood_mm) / self.more_sd_mm, FAR, BELOW), dtype=np.float64)
 
 

@@ -1,7 +1,7 @@
 """What is not known of a canal, drawn many times: its width, the hand that works it, the instruments' tolerances.
 
-Uniforms are raw output of a named bit generator, which stays what it is, and go through quantile tables (inverse
-transform sampling): the same seed gives the same samples with every release of the library.
+Uniform numbers are the raw output of a named bit generator and go through quantile tables (inverse transform sampling).
+The library may change how its own distributions draw, but not that output: a seed gives the same samples for ever.
 """
 
 from __future__ import annotations
@@ -21,12 +21,12 @@ from planning.foundation.tables import Figures
 from planning.instruments.iso_3630 import Instrument, corners
 
 MOST_SAMPLES = 5_000  # bands get no better beyond, only slower
-# Corners of sampled canals that one plan looks at, all canals together. A corner takes a third of a microsecond, where
-# widths go up and down up to a whole one (2026-11-29, one core of a small server): five seconds at worst, twice that
-# where a caution closes steps. The check molar with MOST_SAMPLES takes three millions.
+# Corners of sampled canals that one plan may look at, all canals together. A corner takes a third of a microsecond, or
+# a whole one where widths go up and down (2026-11-29, one core of a small server): five seconds at worst, and twice
+# that where a caution closes steps. The check molar with MOST_SAMPLES takes three million.
 MOST_WORK = 6_000_000
-CORNERS_PER_INSERTION = 20  # of one outline at one insertion, as canals usually come to have
-SEEDS = 2**64  # a seed is taken modulo this: the generator takes no negative ones
+CORNERS_PER_INSERTION = 20  # of one sampled canal at one insertion, as a rule
+SEEDS = 2**64  # a seed is taken modulo this: the generator takes no negative numbers
 SHARES = np.arange(1, 1000) / 1000  # a thousandth cut off at either end: no canal is infinitely wide
 QUANTILES = np.array([NormalDist().inv_cdf(share) for share in SHARES])
 UNIFORM = 2.0**-53  # the upper 53 of 64 random bits are a double between 0 and 1
@@ -69,8 +69,8 @@ def spread(widths: Widths, block: bool, figures: Figures) -> Spread:
 
 
 def low_side(narrow: Line, spread: Spread, share: float) -> Line:
-    """A narrow canal: at every level only this share of canals is narrower. It is computed and not drawn, so it is the
-    same whatever the number of samples.
+    """A narrow canal: at every level only this share of all canals is narrower. It is computed, not drawn, so that it
+    does not depend on the number of samples.
     """
     normal = NormalDist().inv_cdf(share)
     shares = [spread.width_share] * (len(narrow) - 1) + [spread.end_share]
@@ -81,7 +81,7 @@ def low_side(narrow: Line, spread: Spread, share: float) -> Line:
 
 
 class Samples:
-    """Canals, hands and instruments drawn from one seed. What is drawn for one does not depend on what else is."""
+    """Canals, hands and instruments drawn from one seed. What is drawn under one name does not depend on any other."""
 
     def __init__(self, *, count: int, seed: tuple[int, ...], spread: Spread) -> None:
         self.count = count
@@ -89,8 +89,8 @@ class Samples:
         self._spread = spread
 
     def canals(self, narrow: Line) -> Rows:
-        """One canal a sample. All levels above the end are wide or narrow together, and each canal widens by more or
-        less than is usual.
+        """One canal for each sample. All its levels above the end are wider or narrower than usual together, and it
+        widens from the end by more or less than usual.
         """
         depth, wide = (np.array(column) for column in zip(*narrow, strict=True))
         widens = _factors(self._spread.widening_share, self.normal("widening"))[:, None]
@@ -106,7 +106,7 @@ class Samples:
         return by.overcut_mm * _factors(self._spread.overcut_share, self.normal("overcut"))
 
     def tools(self, instrument: Instrument) -> Tools:
-        """One instrument within its tolerances."""
+        """The instrument as it may be within its tolerances, once for each sample."""
         large = instrument.size > self._spread.large_above
         within_mm = self._spread.tip_within_large_mm if large else self._spread.tip_within_mm
         thicker = within_mm * (2 * self.uniform(f"tip {instrument.key}") - 1)
@@ -119,7 +119,7 @@ class Samples:
         return np.asarray(np.interp(self.uniform(of), SHARES, QUANTILES), dtype=np.float64)
 
     def uniform(self, of: str) -> Floats:
-        """Between 0 and 1, the same for the same name."""
+        """Numbers between 0 and 1, one for each sample; the same name gives the same numbers."""
         bits = np.random.PCG64((*self._seed, *of.encode()))
         return np.asarray((bits.random_raw(self.count) >> DROPPED_BITS) * UNIFORM, dtype=np.float64)
 
@@ -130,5 +130,5 @@ def _factors(share: float, normal: Floats) -> Floats:
 
 
 def _sigma(share: float) -> float:
-    """Of the logarithm of such a factor."""
+    """The standard deviation of the logarithm of such a factor."""
     return math.sqrt(math.log1p(share * share))

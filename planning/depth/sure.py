@@ -1,4 +1,4 @@
-"""Where what has been in a canal has surely stood: a recorded depth may be a slip, and a needle must not go by one."""
+"""Where instruments have stood in a canal for certain: a recorded depth may be a slip, and no needle may go by one."""
 
 from __future__ import annotations
 
@@ -16,8 +16,8 @@ def surely_stood(
     """Where instruments have stood for certain.
 
     One that was worked to length and reached its stop has stood at the stop, and no deeper. Any other recorded depth
-    may be a slip: it counts only as far as light touch takes the instrument in `low`, a narrow canal of this kind, as
-    the work before has left that. Where no widths are known it does not count at all.
+    may be a slip: it counts only as far as light touch would take the instrument in `low`, a narrow canal of this kind
+    after the work so far. Where no widths are known it does not count at all.
     """
     for each in made:
         instrument = kit.get(each.instrument)

@@ -4,13 +4,13 @@ values       what goes in and what comes out
 scale        from what is known of the image to millimetres per pixel, and what that rests on
 line         a curve through marks: its length, and the place at a distance along it
 touch        how far a finger was off at a mark
-spread       what a slip of the finger does to a number
+spread       how sure a number is, by how far the finger slips
 bend         the circle through marks, and Schneider's angle
-two_bends    what marks leave possible of a canal that bends to one side and then to the other
+two_bends    the pairs of bends that are possible by the marks of a canal
 bends        the bend of a line as it is told, or both of a double one
 doubts       marks that are asked about
 views        two views of one root: buccal or lingual, the angle in space
-at_once      the figures by which a phone says so by itself
+at_once      the figures by which a phone says by itself how sure it is
 measuring    the front door
 """
 

@@ -11,7 +11,7 @@ from planning.radiograph import spread
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarkFigures:
-    """What a mark and a known object are off, and what no image and no object can be."""
+    """How far off marks and known objects are, and the bounds of what an image or an object can be."""
 
     interval_share: float
     """Share of cases in which an interval holds the true value."""
@@ -20,11 +20,11 @@ class MarkFigures:
     tapped_px: float
     """One standard deviation, along each axis, of a mark that does not tell its zoom."""
     screen_spread_px: float
-    """One of a finger on the screen; a mark that tells its zoom is off by this over the zoom."""
+    """One standard deviation of a finger on the screen; a mark that tells its zoom is off by this over the zoom."""
     pixel_spread_px: float
-    """One of a place within a pixel, however near one looks."""
+    """One standard deviation of a place within a pixel, however large the image is shown."""
     screen_px_per_mm_least: float
-    """On an image that is shown smaller, marks are asked for again."""
+    """Marks that were set on an image shown smaller than this are asked for again."""
     instrument_spread_mm: float
     """One standard deviation of a known object's length, by what it is."""
     ruler_spread_mm: float
@@ -38,7 +38,7 @@ class MarkFigures:
     length_most_mm: float
     """No canal is longer."""
     turn_deg: float
-    """Where a line turns more sharply its mark is asked about."""
+    """A mark at which the line turns more sharply than this is asked about."""
 
 
 def mark_figures(figures: Figures) -> MarkFigures:

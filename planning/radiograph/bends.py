@@ -56,9 +56,9 @@ def of_line(
 
 
 def charted_deg(bend: MeasuredBend) -> float:
-    """The angle that the canal is worked by: Schneider's, of a double bend the largest there is.
+    """The angle that the canal is worked by: Schneider's, and of a double bend the largest of all.
 
-    From where an S leaves its axis to its end the way may run nearly straight on.
+    An S may end nearly in line with its axis, so that Schneider's angle of the whole canal is small.
     """
     return max(bend.schneider_deg.value, *(each.schneider_deg for each in bend.bends), 0.0)
 
@@ -94,7 +94,7 @@ class _Line:
         return spread.rounded(spread.to_either_side(spread.between(angle, off.sd, self.figures, off.more)))
 
     def bends(self) -> tuple[BendShape, tuple[OneBend, ...]]:
-        """One, or both of a double bend; none that has no radius."""
+        """The shape, and its bends that have a radius: one, or both of a double bend."""
         if len(self.marks) - 1 - self.leaves < 2:
             return BendShape.ONE, ()
         first = self.of.orifice or 0
@@ -110,7 +110,7 @@ class _Line:
         return BendShape.ONE, self._single(arcs)
 
     def _single(self, arcs: Arcs) -> tuple[OneBend, ...]:
-        """The one bend. It ends where that was marked, else where the marks allow it to end."""
+        """The one bend. It ends where its end was marked, else where the arcs that fit the marks say."""
         if self.of.straight_again is not None:
             return self._circle() if self.last - self.leaves >= 2 else ()
         to_one_side = arcs.one_way()
@@ -123,7 +123,8 @@ class _Line:
         return () if radius is None else (_one(radius, turn, curve, self._middle(0.0, short.mean_passes())),)
 
     def _circle(self, ends: tuple[float, float] | None = None) -> tuple[OneBend, ...]:
-        """Over the marks of the bend. `ends` of its curvature, where more than slips of the marks widens them."""
+        """The bend as one circle over its marks. `ends` are the bounds of its curvature, where slips of the marks are
+        not all that makes it unsure."""
         curved = slice(self.leaves, self.last + 1)
         curve, sd = bend.curvature(self.marks[curved], self.slips[curved])
         reach = spread.reach_of(self.figures) * sd
@@ -135,7 +136,11 @@ class _Line:
         return (_one(radius, bend.turn_rad(self.marks[curved], curve), curve, middle),)
 
     def _both(self, arcs: Arcs) -> tuple[OneBend, ...]:
-        """From the orifice on. The tighter one may be either: its interval is that of whichever is tighter."""
+        """Both bends, from the orifice on.
+
+        Which of the two is the tighter differs among the arcs that fit, so its interval is taken over the tighter one
+        of every pair.
+        """
         low, high = self._tails
         each = (abs(arcs.first), abs(arcs.second))
         tighter = np.maximum(*each)
@@ -153,10 +158,10 @@ class _Line:
         return tuple(bends)
 
     def _radius(self, curve: float, least: float, most: float) -> Between | None:
-        """The interval of a curvature, turned over: a radius has no spread of its own near a straight line.
+        """The radius, as one over the interval of the curvature: near a straight line only the curvature has a spread.
 
-        Of a faint bend marks would leave kinks possible that no canal has: none is tighter than the tightest known.
-        None for a radius that is tighter itself and may as well be a straight line.
+        By the marks alone a faint bend could be a kink that no canal has, so no bound is tighter than the tightest bend
+        known. None for a radius below that which may as well be a straight line.
         """
         share = self.scale.spread_share
         if share is None or curve * within("curve_radius").most < 1:

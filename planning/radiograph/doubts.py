@@ -14,7 +14,7 @@ QUARTER_DEG = 90  # a line that turns by more runs back
 
 
 def doubts(marks: Marks, figures: Figures) -> Iterator[Doubt]:
-    """What is doubted of any mark but the first and last. The same on the phone: `frontend/src/marks/doubts.ts`."""
+    """The doubts about all marks but the first and the last. The phone has the same: `frontend/src/marks/doubts.ts`."""
     for number in range(1, len(marks) - 1):
         turn = abs(math.degrees(line.turn_rad(*marks[number - 1 : number + 2])))
         if turn > figures["marks.turn_deg"]:

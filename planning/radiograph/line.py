@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 Marks = NDArray[np.float64]
 """Shape (n, 2): x to the right, y down, both in one unit."""
 
-_MOST_SINE: Final = 0.9  # half a turn's sine beyond which a piece is no arc but a slip of the finger
+_MOST_SINE: Final = 0.9  # sine of half a piece's turn; one that turned further would be a slip, not an arc
 
 
 def length(marks: Marks, straight_to: int = 0) -> float:
@@ -28,7 +28,7 @@ def distances(marks: Marks, straight_to: int = 0) -> NDArray[np.float64]:
 
 
 def places(marks: Marks, along: NDArray[np.float64], straight_to: int = 0) -> Marks:
-    """Where distances along the line from its first mark lie. Shape (m, 2); NaN before it begins and past its end."""
+    """The places at these distances along the line, from its first mark. Shape (m, 2); NaN off the line's ends."""
     turns, lengths = _pieces(marks, straight_to)
     ends = np.cumsum(lengths)
     piece = np.clip(np.searchsorted(ends, along), 0, len(lengths) - 1)
@@ -43,7 +43,7 @@ def places(marks: Marks, along: NDArray[np.float64], straight_to: int = 0) -> Ma
 
 
 def turn_rad(before: Marks, here: Marks, after: Marks) -> float:
-    """How far the way turns at a mark; above 0 to the one side, below to the other."""
+    """The angle by which the line turns at a mark; above 0 to the one side, below 0 to the other."""
     (ax, ay), (bx, by) = here - before, after - here
     return float(np.arctan2(ax * by - ay * bx, ax * bx + ay * by))
 

@@ -55,7 +55,7 @@ class _On:
 
     @property
     def unit(self) -> Marks:
-        """Widths of a pixel are the unit where there is no scale."""
+        """The sides of a pixel, across and down: in millimetres, or in widths of a pixel where there is no scale."""
         scale = self.scale
         return np.array([scale.column_mm or 1.0, scale.row_mm or scale.row_per_column])
 
@@ -65,7 +65,7 @@ class _On:
         return np.array([(point.x_px, point.y_px) for point in points]) * unit, self.touch.slips(points, unit)
 
     def mm(self, value: float, off: Slipped) -> Between | None:
-        """With its interval; None without a scale."""
+        """A length with its interval; None without a scale."""
         share = self.scale.spread_share
         if share is None:
             return None
@@ -101,7 +101,7 @@ def _measured(of: CanalLine, on: _On) -> LineMeasured:
 
 
 def _tip_short(of: CanalLine, on: _On) -> Between | None:
-    """Signed by the way the canal's last part runs: a tip behind the end is short of it."""
+    """From the tip to the canal's end: above 0 short of it, below 0 past it, by the direction of the last part."""
     if of.tip is None:
         return None
     both, slips = on.places((of.tip, of.points[-1]))
@@ -112,7 +112,7 @@ def _tip_short(of: CanalLine, on: _On) -> Between | None:
         gap = moved[1] - moved[0]
         return math.copysign(float(np.hypot(*gap)), float(gap @ way))
 
-    # Marked on each other they are off by both marks' slips, and which side the tip lies on is not known.
+    # Where both marks nearly coincide, nobody knows on which side the tip lies: only both slips together are known.
     off = Slipped(0.0, float(np.hypot(*slips.max(axis=1))))
     if np.hypot(*(both[1] - both[0])) >= slips.min():
         off = Slipped(0.0, spread.from_tapping(short, both, slips))
@@ -120,7 +120,8 @@ def _tip_short(of: CanalLine, on: _On) -> Between | None:
 
 
 def _tip_deeper(of: CanalLine, on: _On) -> Between | None:
-    """The tip as it was marked against the tip as it was set: a stop that slipped, or a scale that is off."""
+    """How much deeper the tip was marked than it was set; None where either is missing. A large difference means a stop
+    that slipped, or a scale that is off."""
     share = on.scale.spread_share
     if of.set_mm is None or of.tip is None or share is None:
         return None
@@ -136,8 +137,8 @@ def _tip_deeper(of: CanalLine, on: _On) -> Between | None:
 
 
 def _reading(of: CanalLine, mm: Between | None, tip: Between | None, on: _On, columns: float) -> Reading | None:
-    """Confirming image where an instrument stands at its stop; ratio where one was the scale and the detector's pixels
-    are known; else the tooth's length on the image."""
+    """The line as a reading: a confirming image where an instrument stands at its stop; a ratio where an instrument was
+    the known object and the detector's pixels are known; else the tooth's length on the image."""
     if not of.reference_point:
         return None
     if of.set_mm is not None and tip is not None:
@@ -173,7 +174,8 @@ def _reading(of: CanalLine, mm: Between | None, tip: Between | None, on: _On, co
 
 
 def _interval(of: Between, scale: Scale) -> ImageInterval:
-    """As it goes with the reading; what slips add to a length may put its middle below the length itself."""
+    """The interval that goes with the reading, widened where needed to hold the value: what slips add is taken off the
+    interval and not off the value."""
     least, most = min(of.least, of.value), max(of.value if of.most is None else of.most, of.value)
     return ImageInterval(least_mm=round(least, 2), most_mm=round(most, 2), rests_on=scale.rests_on)
 
@@ -188,7 +190,7 @@ def _places(of: CanalLine, marks: Marks, unit: Marks, scale: Scale, straight_to:
 
 
 def _refuse_too_much(given: ImageMarks) -> None:
-    """Counted before anything looks at each mark: that alone would be work. Raises TooMuchWork."""
+    """Raises TooMuchWork. It only counts the marks: to look at each of too many would already be too much work."""
     if len(given.lines) > MOST_LINES:
         raise TooMuchWork(reason=f"{len(given.lines)} lines are more than {MOST_LINES}.", at=("lines",))
     along = len(given.known.points) if given.known else 0

@@ -57,7 +57,7 @@ class _Rung:
 
 
 def _rung(facts: SpacingFacts, figures: Figures) -> _Rung:
-    """What the file alone is worth: the standard's attributes in the order of what they promise."""
+    """The best scale that the file alone gives: the standard's attributes, the most reliable first."""
     patient, detector = facts.in_patient, facts.at_detector or facts.scanned
     if patient is not None and facts.calibration == "fiducial":
         says = "Calibrated on an object of known size: right at that object's depth, near the middle of the beam."
@@ -109,7 +109,7 @@ def _by_object(known: KnownObject, row_per_column: float, tapped_px: float, figu
 
 
 def _in_columns(known: KnownObject, touch: Touch) -> tuple[float, float]:
-    """How long it is on the image in widths of a pixel, less what slips add, and one standard deviation of that."""
+    """How long the object is on the image, in widths of a pixel and less what slips add, and its standard deviation."""
     unit = np.array([1.0, touch.row_per_column])
     marks = np.array([(point.x_px, point.y_px) for point in known.points]) * unit
     off = spread.by_slips(line.length, marks, touch.slips(known.points, unit))

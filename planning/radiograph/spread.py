@@ -1,4 +1,4 @@
-"""What a slip of the finger does to a number, by differences."""
+"""How sure a number is that is computed from marks: the marks are moved a little, and the number is computed again."""
 
 from __future__ import annotations
 
@@ -38,10 +38,10 @@ class Slipped:
 
 
 def by_slips(number: Callable[[Marks], float], marks: Marks, slips: Marks) -> Slipped:
-    """The same as `from_tapping` for slips as large as those of a finger on a whole photo.
+    """The same as `from_tapping`, for slips as large as those of a finger on a whole photo.
 
-    Second order by differences over the slip itself (divided-difference filter, Nørgaard et al. 2000, from memory):
-    marks beside a line make it longer, whichever way they lie.
+    It goes to second order, by differences over the slip itself (divided-difference filter, Nørgaard et al. 2000, from
+    memory): a mark beside a line makes it longer on whichever side it lies, which first order does not see.
     """
     at, more, square = number(marks), 0.0, 0.0
     for place in np.ndindex(marks.shape):
@@ -64,14 +64,14 @@ def between(value: float, sd: float, figures: Figures, more: float = 0.0) -> Bet
 
 
 def to_either_side(measure: Between) -> Between:
-    """Of a measure that may lie on either side of 0, how large it is."""
+    """The size of a measure without its sign, for one that may lie on either side of 0."""
     least, most = measure.least, measure.most or 0.0
     ends = sorted((abs(least), abs(most)))
     return Between(value=abs(measure.value), least=0.0 if least < 0 < most else ends[0], most=ends[1])
 
 
 def rounded(measure: Between, least: float = -math.inf) -> Between:
-    """To what is told; an angle, which cannot be below 0, has that as its `least`."""
+    """Rounded for telling, and never below `least`: an angle is not below 0."""
     most = None if measure.most is None else round(measure.most, DIGITS)
     return Between(value=round(measure.value, DIGITS), least=round(max(least, measure.least), DIGITS), most=most)
 

@@ -1,4 +1,4 @@
-"""How far a finger was off at a mark: that follows from how large the image was shown when it was touched."""
+"""How far off a mark is: that follows from how large the image was shown when the finger set it."""
 
 from __future__ import annotations
 
@@ -20,13 +20,14 @@ class Touch:
     assumed_px: float
     """One standard deviation along each axis of a mark that does not tell its zoom."""
     screen_px: float
-    """One of a finger on the screen."""
+    """One standard deviation of a finger on the screen."""
     pixel_px: float
-    """One of a place within a pixel: however near one looks, a pixel is a square."""
+    """One standard deviation of a place within a pixel: however large it is shown, a pixel is a square."""
     row_per_column: float
 
     def slip_px(self, mark: Pixel) -> tuple[float, float]:
-        """One standard deviation across and down. The screen shows pixels as tall as they are."""
+        """One standard deviation across and down, in pixels. The screen shows a tall pixel tall, so that a finger is
+        off by a smaller part of it."""
         zoom = mark.screen_px_per_px
         if zoom is None:
             return self.assumed_px, self.assumed_px
@@ -34,7 +35,7 @@ class Touch:
         return math.hypot(by_finger, self.pixel_px), math.hypot(by_finger / self.row_per_column, self.pixel_px)
 
     def slips(self, marks: Sequence[Pixel], unit: Marks) -> Marks:
-        """The same for all of them, in the unit of a pixel's sides. Shape (n, 2)."""
+        """The same for all of these marks, in the unit of `unit`, the sides of a pixel. Shape (n, 2)."""
         slips: Marks = np.array([self.slip_px(mark) for mark in marks]) * unit
         return slips
 

@@ -1,10 +1,12 @@
-"""How a canal bends after its axis: what its marks leave possible.
+"""How a canal bends after its axis: all pairs of arcs that fit its marks, each with its weight.
 
-The canal is taken as straight along its axis, then one arc, then another without a corner between. The second may go on
-as the first to the end; or run straight; or bend more or less to the same side; or to the other. For every place where
-the one may pass into the other the arcs nearest to the marks are found, and what the marks leave possible around them.
-All count by how well they fit (Bayes; beforehand a radius of half the curve's own length is usual, a second bend to the
-other side as rare as published, and of the rest each as likely).
+The canal is taken as straight along its axis, then one arc, then another one with no corner between. The second may go
+on as the first does; or run straight; or bend more or less to the same side; or bend to the other side. For every place
+where the first may pass into the second, the arcs nearest to the marks are found, and around them those that the slips
+of the marks leave possible.
+
+Each is weighted by how well it fits (Bayes). Beforehand a usual radius is half the length of the curve, a second bend
+to the other side is as rare as published, and the other kinds are equally likely.
 """
 
 from __future__ import annotations
@@ -23,13 +25,13 @@ from planning.radiograph.line import Marks
 
 Floats = NDArray[np.float64]
 
-_PLACES: Final = 18  # where the first bend may pass into the second, looked at twice: over the curve, then closely
-_ROUNDS: Final = 8  # of a fit; it stands sooner
+_PLACES: Final = 18  # where the first bend may pass into the second: tried over the whole curve, then once more closely
+_ROUNDS: Final = 8  # of a fit, which stands still sooner
 _TRIED: Final = 1e-6  # step of a parameter to see its slope
 _LIKELY: Final = 1e-3  # weight against the best below which a place is not looked at closely
 _DRAWN: Final = 64  # pairs of curvatures that stand for what a fit leaves possible
-_SPREADS: Final = 1.324717957244746  # root of x³ = x + 1: fills a square evenly (Roberts 2018, from memory)
-_STRAIGHT: Final = 1e4  # times as sure that a second arc is none: straight as far as any mark can tell
+_SPREADS: Final = 1.324717957244746  # root of x³ = x + 1: its powers fill a square evenly (Roberts 2018, from memory)
+_STRAIGHT: Final = 1e4  # holds a second arc so much nearer to none: straight as far as any mark can tell
 _ACROSS, _HEADING, _CORNER, _FIRST, _SECOND = range(5)  # parameters of a fit
 
 
@@ -61,13 +63,14 @@ class Arcs:
         return self.first * self.passes, self.second * (self.length - self.passes)
 
     def both_ways(self, least_rad: float) -> float:
-        """Share in which the arcs turn to different sides, each by more than that."""
+        """Share of the pairs whose arcs turn to different sides, each by more than `least_rad`."""
         first, second = self.turns()
         opposite = (first * second < 0) & (np.minimum(abs(first), abs(second)) > least_rad)
         return float(self.weight[opposite].sum())
 
     def tightest(self, least_rad: float) -> Floats:
-        """Curvature of the tighter arc of those that turn by more; above 0 to the side that is the likelier one."""
+        """In every pair the curvature of the tighter arc, among those that turn by `least_rad` or more; above 0 to the
+        likelier side."""
         curves, turns = np.abs([self.first, self.second]), np.abs(self.turns())
         counts = turns >= np.minimum(turns.max(axis=0), least_rad)
         to_side: Floats = np.sign(self.first) * np.where(counts, curves, 0.0).max(axis=0)
@@ -77,11 +80,12 @@ class Arcs:
         return float(self.weight @ self.passes)
 
     def one_way(self) -> Arcs:
-        """Those that bend to one side."""
+        """The pairs that bend to one side only."""
         return self._those(self.first * self.second >= 0)
 
     def straight_on(self, least_rad: float, sure_share: float) -> Arcs | None:
-        """Those that run straight after a bend that turns by more; None where one arc to the end is not so unlikely."""
+        """The pairs that turn by more than `least_rad` and then run straight; None where they are not so much likelier
+        than one arc to the end."""
         to_end = self.passes >= self.length
         straight = (self.second == 0) & ~to_end & (abs(self.turns()[0]) > least_rad)
         before, at_end = self.weight[straight].sum(), self.weight[to_end].sum()
@@ -105,7 +109,7 @@ class Arcs:
 
 
 def possible(marks: Marks, slips: Marks, distances: Floats, leaves: int, figures: Figures) -> Arcs:
-    """What marks from the orifice on leave possible; `leaves` is the one where the canal leaves its axis."""
+    """The pairs of arcs that fit the marks from the orifice on. At the mark `leaves` the canal leaves its axis."""
     fit = _Fit(marks, slips, distances - distances[leaves], leaves, math.radians(figures["bends.corner_deg"]))
     to_other = figures["bends.double_before"]
     kinds = (
@@ -114,13 +118,13 @@ def possible(marks: Marks, slips: Marks, distances: Floats, leaves: int, figures
         _drawn(fit, np.array([fit.length]), straight=True),
     )
     like = (1 - to_other) / len(kinds)
-    # Drawn to either side, one half of the first kind bend to both.
+    # The first kind is drawn to both sides alike, so half of it bends to both: each half gets its share twice.
     either = np.where(kinds[0].first * kinds[0].second < 0, 2 * to_other, 2 * like)
     return _together(kinds, (either, like, like), fit.length)
 
 
 def _passing(fit: _Fit, *, straight: bool) -> _Drawn:
-    """For every place where the first arc may pass into the second, or into a straight line."""
+    """Pairs for every place where the first arc may pass into the second, or into a straight line."""
     wide = fit.length * (np.arange(_PLACES) + 0.5) / _PLACES
     likely = fit.at(wide, straight=straight)[2]
     near = wide[likely > likely.max() + math.log(_LIKELY)]
@@ -130,7 +134,7 @@ def _passing(fit: _Fit, *, straight: bool) -> _Drawn:
 
 
 def _drawn(fit: _Fit, passes: Floats, *, straight: bool, share: float = 1.0) -> _Drawn:
-    """Pairs of curvatures for every place; the places hold that `share` of all that were possible beforehand."""
+    """Pairs of curvatures for every place. `share` is the part of the curve over which these places lie."""
     middle, spread, likely = fit.at(passes, straight=straight)
     drawn = np.einsum("pij,dj->pdi", np.linalg.cholesky(spread), _normal_pairs()) + middle[:, None, :]
     likely = np.repeat(likely + math.log(share / (len(passes) * _DRAWN)), _DRAWN)
@@ -139,7 +143,7 @@ def _drawn(fit: _Fit, passes: Floats, *, straight: bool, share: float = 1.0) -> 
 
 
 def _together(kinds: tuple[_Drawn, ...], shares: tuple[Floats | float, ...], length: float) -> Arcs:
-    """Each kind with its share beforehand."""
+    """All kinds of pairs in one, each kind weighted by the share that it has beforehand."""
     likely = np.concatenate([each.likely + np.log(share) for each, share in zip(kinds, shares, strict=True)])
     weight = np.exp(likely - likely.max())
     first, second, passes = (
@@ -149,7 +153,7 @@ def _together(kinds: tuple[_Drawn, ...], shares: tuple[Floats | float, ...], len
 
 
 def _normal_pairs() -> Floats:
-    """Pairs that are spread as two normal numbers are, always the same. Shape (drawn, 2)."""
+    """Pairs spread like two independent normal numbers, always the same ones. Shape (drawn, 2)."""
     even = (0.5 + np.outer(np.arange(1, _DRAWN + 1), [1 / _SPREADS, 1 / _SPREADS**2])) % 1
     return np.vectorize(NormalDist().inv_cdf)(even)  # type: ignore[no-any-return]
 
@@ -163,10 +167,10 @@ class _Fit:
         way = marks[leaves] - marks[0]
         self._start = np.array([0.0, math.atan2(way[1], way[0]), 0.0, 0.0, 0.0])
         self._leaves = marks[leaves]
-        # Of one arc to the end: from a straight line a fit does not find a large bend.
+        # A fit that starts from a straight line does not find a large bend: this one starts from one arc to the end.
         self._one_arc = self._start.copy()
         self._one_arc[_FIRST] = 2 * to_side_rad(marks[: leaves + 1], marks[leaves], marks[-1]) / self.length
-        # One over what is usual: nothing is known beforehand of where the axis lies.
+        # One over each parameter's usual size; 0 where nothing is known beforehand, as of the axis.
         usual = self.length / 2
         self._known = np.array([0.0, 0.0, 1 / corner_rad, usual, usual])
 
@@ -194,7 +198,7 @@ class _Fit:
         places, heading = self._curve(curves, passes, along)
         gap = self._marks - places
         along = along + gap[..., 0] * np.cos(heading) + gap[..., 1] * np.sin(heading)
-        # All at once, the first without a step: so few marks take less time than to call for them.
+        # All steps in one call, the first of them none: with so few marks the calls would take most of the time.
         steps = np.vstack((np.zeros(len(self._start)), np.eye(len(self._start)) * _TRIED))
         off, *stepped = self._across(curves + steps[:, None, :], passes, along)
         return off, np.stack([(each - off) / _TRIED for each in stepped], axis=-1), along

@@ -23,8 +23,8 @@ class Pixel:
     x_px: float
     y_px: float
     screen_px_per_px: Annotated[float, within("mark_zoom")] | None = None
-    """How many pixels of the screen one of the image was wide when the mark was set or last moved; how far a finger is
-    off follows from it. None: not told."""
+    """How many pixels of the screen one pixel of the image was wide when the mark was set or last moved. How far off
+    the mark is follows from it. None: not told."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,7 +117,7 @@ class ImageMarks:
     lines: tuple[CanalLine, ...]
     facts: SpacingFacts | None = None
     known: KnownObject | None = None
-    """Goes before what the file says."""
+    """Counts before what the file says."""
     tapped_within_px: float | None = None
     """One standard deviation of a mark that does not tell its zoom; None: as the figures have it."""
 
@@ -178,14 +178,14 @@ class MeasuredBend:
 
 class DoubtKind(StrEnum):
     TURNS_BACK = "turns_back"
-    """The line runs back from here: marks out of order, or one that was set astray."""
+    """The line runs back from here: marks are out of order, or one was misplaced."""
     SHARP = "sharp"
-    """It turns here as sharply as no canal does: one was set astray."""
+    """The line turns here more sharply than any canal: a mark was misplaced."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Doubt:
-    """A mark that whoever set it is asked about; it is measured all the same."""
+    """A mark about which the person who set it is asked; it is measured all the same."""
 
     point: int
     kind: DoubtKind
@@ -218,4 +218,4 @@ class Measured:
     scale: Scale
     lines: tuple[LineMeasured, ...]
     touch_says: str = ""
-    """What the intervals rest on: the zoom at every touch, or what was assumed; empty where nobody had asked yet."""
+    """What the intervals rest on: the zoom at every touch, or what was assumed; empty in older measurements."""

@@ -42,8 +42,8 @@ class Bends:
     apart_deg: float
     """How far the tube turned about the tooth's long axis between the views."""
     first_within: Between | None = None
-    """The angle with its interval as it was measured, to whichever side; None: not known, and then of the angle in
-    space neither."""
+    """The angle with its interval as it was measured, without its sign; None: not known. Then the angle in space has no
+    interval either."""
     second_within: Between | None = None
 
 
@@ -79,7 +79,7 @@ def read(views: Views, figures: Figures) -> TwoViewsRead:
 
 
 def _side(shift: Shift, figures: Figures) -> tuple[Side, str]:
-    """What moves the way of the tube lies towards the tongue, what moves against it towards the cheek."""
+    """What moves with the tube lies towards the tongue, what moves against it lies towards the cheek."""
     moved = shift.second_mm - shift.first_mm
     if abs(moved) < figures["views.moved_least"]:
         return "cannot_tell", "The lines hardly moved against each other: turn the tube further, and take it again."
@@ -113,7 +113,8 @@ def _in_space_deg(seen: NDArray[np.float64]) -> float:
 
 
 def _within(space: float, seen: NDArray[np.float64], bends: Bends, figures: Figures) -> Between | None:
-    """First order, as everything else that is measured on an image. Raises ViewsDoNotFit."""
+    """The interval of the angle in space, to first order; None where one of the two angles has none. Raises
+    ViewsDoNotFit."""
     offs = []
     for name in ("first_within", "second_within"):
         within: Between | None = getattr(bends, name)

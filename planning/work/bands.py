@@ -24,16 +24,17 @@ class CanalBands:
 
     canal: str
     done: int
-    """How many of the steps have been made; the others are expected."""
+    """How many of the expectation's steps have been done; the others are still to come."""
     expectation: Expectation
     last: Judged | None
     """The last recorded depth that was expected in a band."""
 
 
 def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]:
-    """Of every canal that is worked and whose widths are known; `given` is what the order of work was made from.
+    """The bands of every canal that is worked and whose widths are known. `given` is what its order of work was made
+    from.
 
-    The same samples as the plan's; each recorded depth takes the place of the simulated one and weighs them.
+    The samples are the plan's own: each recorded depth weighs them and takes the place of the simulated one.
     """
     figures = Figures(given.thresholds)
     tooth, selected = tooth_of(given), selection.select(given, figures)

@@ -12,9 +12,10 @@ from planning.work.sheet_builder import PLAN_AGAIN, Sheet, step_name
 
 
 def blocked(sheet: Sheet, phase: Phase) -> None:
-    """The small instrument will not pass: irrigate and try again, a few times; then image and supervisor.
+    """Adds the steps for a small instrument that does not pass: irrigate and try again, a few times; then an image and
+    the supervisor.
 
-    Once it passes, the hand sizes up to the glide path's open the way again and the phase is taken up anew.
+    Once it passes, hand sizes up to the glide path's open the way again, and the phase begins anew.
     """
     small, key = sheet.selection.recapitulating, f"{phase.key}/blocked"
     sheet.irrigate(phase, key, then=f"{key}/try")
@@ -48,7 +49,7 @@ def blocked(sheet: Sheet, phase: Phase) -> None:
 
 
 def _reopen(sheet: Sheet, phase: Phase, instruments: Sequence[Instrument]) -> str:
-    """Hand sizes one after another, then the phase from its start."""
+    """Adds hand sizes one after another, then the phase from its start. Returns the first step."""
     then = f"@{phase.key}"
     for instrument in reversed(instruments):
         id_ = f"{phase.key}/blocked/{step_name(instrument)}"

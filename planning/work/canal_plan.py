@@ -27,25 +27,27 @@ from planning.work.withholding import open_phases, shown_whole, without_size
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlannedCanal:
-    """A canal's plan, and the sheet and paths that its stops are tabled and its order at the tray is made from.
+    """A canal's plan, with the sheets and paths from which the table of stops and the order at the tray are made.
 
-    They are the plan's own, but for a length that is only an estimate, where all phases are tabled and marked
-    provisional, and for a canal that waits for a supervisor, who has to see what the work would be.
+    They differ from the plan's own where steps are withheld: with an estimated length all phases are tabled and marked
+    provisional, and a supervisor who decides on a canal has to see what the work would be.
     """
 
     plan: CanalPlan
     tabled: RunSheet
     table_path: tuple[str, ...]
-    """The way that the technique expects, with every instrument of its series: no stop depends on an estimate."""
+    """The path that the technique expects, with every instrument of its series, so that no stop depends on an estimate.
+    """
     ahead: RunSheet
+    """The work that remains."""
     path: tuple[str, ...]
-    """As the rest of the work, in `ahead`, is expected to go."""
+    """The path that is expected through `ahead`."""
     outcome: Outcome | None
-    """What that comes to; None for a canal whose order of work has no final size in it."""
+    """What that path comes to; None for a canal whose order of work has no final size in it."""
 
 
 def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCanal:
-    """Raises what the phases refuse, and CanalsDoNotFit."""
+    """One canal planned. Raises what its phases refuse, and CanalsDoNotFit."""
     work = canal_work.work_of(canal, selected, figures)
     known = canal.length.stop_mm is not None
     every = phases_of(canal.given)
@@ -56,7 +58,7 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
     whole = bool(withheld) and known and shown_whole(canal.held)
     tabled = _tabled(canal, work, selected, figures, withheld) if whole else full
     table_path = canal_work.as_written(canal, selected, tabled)
-    # What is done is tabled still, so that the shape can be judged; expected is what remains.
+    # The table keeps what is done already, so that the shape can be judged; only what remains is expected.
     ahead = sheet if progress else tabled
     way = canal_work.expected(canal, selected, ahead, figures)
     final = _final_instrument(canal, selected)
@@ -96,7 +98,8 @@ def plan_canal(canal: Canal, selected: Selection, figures: Figures) -> PlannedCa
 def _tabled(
     canal: Canal, work: CanalWork, selected: Selection, figures: Figures, withheld: Sequence[Withheld]
 ) -> RunSheet:
-    """Every phase, so that what is withheld can be judged; without a final size those that do without."""
+    """A sheet of every phase, so that a supervisor can judge what is withheld; with no final size chosen, of the phases
+    that need none."""
     every = phases_of(canal.given)
     if canal.worked_size is not None:
         return canal_work.written(canal, work, selected, figures, every, ())
@@ -107,7 +110,7 @@ def _tabled(
 
 
 def _final_instrument(canal: Canal, selected: Selection) -> Instrument | None:
-    """None while nobody has chosen a size that the kit can make."""
+    """The instrument of the final size; None while nobody has chosen a size that the kit can make."""
     technique, name = canal.given.technique, canal.input.name
     if canal.worked_size is None:
         return None
@@ -135,7 +138,10 @@ def _walked(sheet: RunSheet, path: Sequence[str]) -> tuple[Do, ...]:
 def _needle(
     work: CanalWork, sheet: RunSheet, selected: Selection, final: Instrument | None, steps: Sequence[Do]
 ) -> NeedleDepth:
-    """Depths after instruments that the sheet has: what is withheld opens nothing for the needle either."""
+    """How deep the needle may go, also after each instrument that opens the canal further.
+
+    Only instruments of this sheet count: what is withheld opens nothing for the needle either.
+    """
     used = {node.instrument for node in sheet.nodes.values() if isinstance(node, Do)}
     glide = selected.hand.get(selected.glide_path_to)
     milestones = [
@@ -166,8 +172,10 @@ def _with(work: CanalWork, shape: Line, instrument: Instrument) -> Line:
 
 
 def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Do]) -> str | None:
-    """The first step whose instrument, once at the end, lets the needle to its ceiling: of the descending series only
-    the smallest is taken to have been there. None where it is there from the start, or never."""
+    """The first step after which the needle may go to its ceiling; None where it may from the start, or never.
+
+    Instruments worked to length stand at the end for certain; of the descending series only the smallest is taken to.
+    """
     certain = {instrument.key for instrument in selected.descending[-1:]}
     by_key = {instrument.key: instrument for instrument in (*selected.hand.values(), *selected.series.values())}
     shape = work.shape

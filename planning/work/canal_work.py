@@ -30,13 +30,14 @@ from planning.work.sheet_builder import CanalWork, Sheet, step_name
 
 
 def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
+    """What the phases need to know of the canal. Raises CanalsDoNotFit."""
     full = um(canal.length.stop_mm or 0)
     end = full
     if canal.join is not None and canal.join.end_um is not None:
         end = min(full, canal.join.end_um)
     third = _first_third_um(canal, full, figures)
     curve = canal.input.curve_start_mm
-    # A block exercise lifts the coronal third: its coronal instruments may go as deep as they are long.
+    # In a block the coronal third is no limit: coronal instruments may go as deep as they are long.
     coronal = min(end, _shortest_reach_um(selected, figures)) if canal.given.setting is Setting.BLOCK else third
     if curve is not None:
         coronal = min(coronal, max(0, stop_um(um(curve) - um(figures["coronal.before_curve"]))))
@@ -58,7 +59,7 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
             canal.given.choices.needle,
             orifice_um=um(canal.orifice_mm),
             end_um=end,
-            # Where it joins is not known: the needle stays where nothing can be passed unseen.
+            # Nobody knows yet where it joins: below the coronal third the needle could pass the junction unseen.
             most_um=min(third, end) if _unjoined(canal) else None,
             figures=figures,
         ),
@@ -67,7 +68,7 @@ def work_of(canal: Canal, selected: Selection, figures: Figures) -> CanalWork:
 
 
 def _wide_at_least(canal: Canal, figures: Figures) -> Line:
-    """How wide the canal is at least: on its low side as it was found, and all that has surely been in it."""
+    """How wide the canal is at least: the low side of its widths as found, opened by all that has surely been in it."""
     shape: Line = ()
     if canal.initial_shape is not None and canal.widths is not None:
         spread = samples.spread(canal.widths, canal.given.setting is Setting.BLOCK, figures)
@@ -107,7 +108,7 @@ def written(
     withheld: Sequence[Withheld],
     progress: Progress | None = None,
 ) -> RunSheet:
-    """The order of work through the open phases; where work has begun, from where it stands."""
+    """The order of work through the open phases, from where the work stands if it has begun."""
     sheet = Sheet(work, selected, canal.given.technique, figures)
     looped = _looped(open_phases)
     for phase in open_phases:
@@ -124,7 +125,7 @@ def written(
 
 
 def _looped(every: Sequence[Phase]) -> set[str]:
-    """Hold points and gauging inside a loop: they are passed on the first pass only."""
+    """Keys of the hold points and gaugings that lie inside a loop: they are worked on its first pass only."""
     keys = [phase.key for phase in every]
     return {
         every[i].key
@@ -136,7 +137,7 @@ def _looped(every: Sequence[Phase]) -> set[str]:
 
 
 def as_written(canal: Canal, selected: Selection, sheet: RunSheet) -> tuple[str, ...]:
-    """The way through the sheet by what the technique expects."""
+    """The path through the sheet that the technique expects."""
     phase = _descend(canal)
     if phase is None:
         return expected_path(sheet, None, 1)
@@ -152,9 +153,9 @@ def expected(
     sure: bool = True,
     so_far: Walk | None = None,
 ) -> Forecast:
-    """The way by the contact-depth estimate; where no widths are known by what the technique expects.
+    """The path by the contact-depth estimate; where no widths are known, the path that the technique expects.
 
-    With a walk so far it begins as that one went.
+    With `so_far` it begins as that walk went. `sure` asks for the samples, and so for bands.
     """
     initial_shape = canal.initial_shape
     if initial_shape is None or canal.widths is None:
@@ -167,7 +168,7 @@ def expected(
         initial_shape=initial_shape,
         kit={instrument.key: instrument for instrument in canal.given.kit.instruments},
         touch=contact_depth.light_touch(figures),
-        # What was felt before this order of work begins is in what has been made.
+        # Depths felt before this order of work are among the insertions in `made`: they must not count twice.
         felt=() if progress else canal.input.felt,
         made=progress.made if progress else (),
         tries=figures.count("make_room.most"),
@@ -185,7 +186,8 @@ def expected(
 
 
 def passed(canal: Canal, selected: Selection) -> Line:
-    """The hand size below the first binder went to the canal's end: it is as wide as that at least."""
+    """How wide the canal is at least because the hand size below the first binder went to its end; empty where nobody
+    gauged."""
     binder, end_mm = canal.size_asked.first_binder, canal.end_mm
     below = [size for size in selected.hand if binder is not None and size < binder]
     if not below or end_mm is None or not canal.size_asked.binder_counts:
@@ -194,7 +196,7 @@ def passed(canal: Canal, selected: Selection) -> Line:
 
 
 def _at_known_stops(canal: Canal, sheet: RunSheet, path: Sequence[str]) -> tuple[Stand, ...]:
-    """Where the instruments on the way certainly stand: how deep a descending series goes is not known."""
+    """Where instruments on the path stand for certain. A descending series is left out: its depth is not known."""
     kit = {instrument.key: instrument for instrument in canal.given.kit.instruments}
     coronal = {p.key for p in canal.given.technique.phases if p.kind is PhaseKind.FLARE}
     stands = {
@@ -219,8 +221,11 @@ def _one_pass(flaring: Sequence[str], descend: Phase | None, selected: Selection
 
 
 def _belief(canal: Canal, widths: Widths, working: Working, figures: Figures, *, more_over: int) -> Belief | None:
-    """The sampled canals; None where no samples are asked for. Recorded depths ask for more of them, as far as so many
-    insertions leave room for them."""
+    """The sampled canals; None where no samples are asked for.
+
+    Recorded depths make most samples worth little, so more are drawn: as many as the work of `more_over` insertions
+    allows.
+    """
     given, count = canal.given, canal.given.samples
     if count < 1:
         return None

@@ -23,9 +23,9 @@ def flare(
     recapitulated: bool = True,
     say: str = "",
 ) -> str:
-    """Adds a step for each (step, instrument), to resistance in the coronal third; the first of what is walked.
+    """Adds a step for each (step, instrument), to resistance in the coronal third. Returns where the walk enters.
 
-    One is worked while neither it nor one that it lies within has stood at the stop: after that it would cut nothing.
+    An instrument is passed over once it, or one that is nowhere narrower, has stood at the stop: it would cut nothing.
     """
     stop_um = sheet.work.coronal_um
     asks = [
@@ -54,6 +54,6 @@ def flare(
 
 
 def _within(instrument: Instrument, other: Instrument, stop_mm: float) -> bool:
-    """Whether it is nowhere wider than the other where both stand at the stop; it is so of itself."""
+    """Whether it is nowhere wider than the other, with both at the stop; true of an instrument and itself."""
     mine, its = (Stand(instrument=each, tip_mm=stop_mm).line(0.0) for each in (instrument, other))
     return instrument == other or (bool(its) and wider_mm(mine, its) <= APART_MM)

@@ -1,6 +1,6 @@
 """What is done when the first instrument is held on its way: smaller ones, more room above, once more, the supervisor.
 
-Nothing is tried twice unless something has changed in between, and no way comes back to itself: every one ends.
+Nothing is tried twice unless something has changed in between, and there is no loop: every way through it ends.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ SMALLER = 2  # ISO sizes below the one that is held
 
 
 def answer_held(sheet: Sheet, phase: Phase, instrument: Instrument, start: str, then: str) -> str:
-    """Adds what follows where the instrument does not go to its stop at the step `start`; the first step of it."""
+    """Adds what follows where the instrument does not go to its stop at the step `start`. Returns the first step."""
     supervisor = f"{start}/supervisor"
     say = f"{instrument.name} does not go to its stop: do not push; the supervisor decides."
     sheet.sign_off(phase, supervisor, "short of length", then=PLAN_AGAIN, returned=PLAN_AGAIN, say=say)
@@ -50,7 +50,7 @@ def _smaller(sheet: Sheet, instrument: Instrument) -> tuple[list[Instrument], li
 
 
 def _tried(sheet: Sheet, phase: Phase, instrument: Instrument, id_: str, at_length: str, held: str, *, say: str) -> str:
-    """One try of an instrument, and where it leads."""
+    """Adds one try of an instrument, and where it leads: at length to `at_length`, else to `held`."""
     question = f"{id_}/at-length"
     stop = sheet.work.end_um
     sheet.cut(
@@ -63,7 +63,7 @@ def _tried(sheet: Sheet, phase: Phase, instrument: Instrument, id_: str, at_leng
 def _room(
     sheet: Sheet, phase: Phase, instrument: Instrument, start: str, *, then: str, lacking: Sequence[int]
 ) -> str | None:
-    """The coronal third is widened further; None where that may not be done, or the kit has nothing to do it with."""
+    """Adds steps that widen the coronal third further; None where that is not allowed or the kit has no instrument."""
     flaring = (sheet.selection.coronal or _by_hand(sheet, instrument)) if sheet.work.may_widen else ()
     worked = [(f"{start}/room/{step_name(each)}", each) for each in flaring]
     say = "Held: more room in the coronal third, to resistance."

@@ -30,8 +30,8 @@ class NeedleLimits:
     def now_um(self, shape: Line) -> int:
         """Deepest setting [µm] in a canal that is known to be this wide: short of where the needle would bind.
 
-        The orifice where it is free no deeper: then the chamber is rinsed, in a canal so short that its ceiling lies
-        higher no deeper than that. It never falls while the canal gets wider.
+        Where the needle is free nowhere it is the orifice, so that the chamber is rinsed, or the ceiling where that
+        lies higher. The setting never falls while the canal gets wider.
         """
         free_um = um(free_mm(shape, self.outside_um / UM_PER_MM) or 0.0)
         return min(self.ceiling_um, max(stop_um(self.orifice_um), stop_um(free_um - self.clearance_um)))
@@ -42,7 +42,7 @@ class NeedleLimits:
 
 
 def free_mm(shape: Line, outside_mm: float) -> float | None:
-    """Depth [mm] down to which something this wide is free all the way from the orifice; None where it is nowhere."""
+    """Depth [mm] to which something this wide is free all the way from the orifice; None where it is free nowhere."""
     if not shape or shape[0][1] < outside_mm:
         return None
     for (a, wide_a), (b, wide_b) in pairwise(shape):
@@ -78,7 +78,7 @@ def limits(needle: Needle, *, orifice_um: int, end_um: int, most_um: int | None,
 
 
 def chamber_says(of: NeedleLimits, shape: Line) -> str:
-    """What to do where the needle is free nowhere: which thinner gauge is, else the chamber alone."""
+    """What to do where the needle is free nowhere: rinse the chamber, or take the next thinner gauge that is free."""
     for row in sorted(tables.rows("needles"), key=lambda row: int(row["gauge"])):
         thinner_um = round(float(row["most_mm"]) * UM_PER_MM)
         thinner = replace(of, outside_um=thinner_um)

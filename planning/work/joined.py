@@ -22,9 +22,9 @@ _Kind = Callable[[Phase], bool]
 
 
 def cautions(canals: Sequence[Canal], every: Sequence[Phase]) -> dict[str, list[Caution]]:
-    """What keeps a canal's steps closed because a canal that it joins cannot come so far, by canal.
+    """By canal, the cautions that close its steps because a canal that it joins cannot come far enough.
 
-    A canal that does not come so far itself is warned of for its own reasons alone.
+    A canal that cannot come so far for reasons of its own gets no such caution.
     """
     by_name = {canal.input.name: canal for canal in canals}
     closing: dict[str, list[Caution]] = {}
@@ -40,7 +40,7 @@ def cautions(canals: Sequence[Canal], every: Sequence[Phase]) -> dict[str, list[
 
 
 def unfinished(canal: Canal, canals: Sequence[Canal], every: Sequence[Phase]) -> tuple[str, ...]:
-    """Canals that share the canal's way and cannot come to be filled, as things stand."""
+    """Canals that share part of their way with this one and cannot be filled, as things stand."""
     partners = shares_with(canal.given, canal.input)
     filling = {phase.key for phase in every if fills(phase)}
     return tuple(
@@ -54,7 +54,7 @@ def unfinished(canal: Canal, canals: Sequence[Canal], every: Sequence[Phase]) ->
 
 def _opens(canal: Canal, every: Sequence[Phase], kind: _Kind) -> bool:
     """Whether every phase of the kind is open in the canal."""
-    # That it waits for another of them closes nothing for the others.
+    # A canal that only waits for a partner does not close the partner's steps in turn.
     opened = open_phases(every, [caution for caution in canal.held if caution.code != UNFINISHED])[0]
     return all(phase in opened for phase in every if kind(phase))
 
@@ -63,8 +63,8 @@ def _opens(canal: Canal, every: Sequence[Phase], kind: _Kind) -> bool:
 
 
 def waiting(sheet: RunSheet, canal: Canal, every: Sequence[Phase]) -> RunSheet:
-    """The canal's order of work, each step with what it waits for in the canals that share its way. A canal that a
-    supervisor lets be left unfinished is not waited for."""
+    """The canal's order of work, each step with what it waits for in the canals that share part of its way. A canal
+    that a supervisor allowed to stay unfinished is not waited for."""
     passed = override_of(canal.given, UNFINISHED, canal.input.name) is not None
     partners = [
         partner for partner in shares_with(canal.given, canal.input) if not (passed and partner in canal.unfinished)

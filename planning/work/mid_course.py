@@ -20,22 +20,23 @@ LENGTH_MOVED = "length-moved/sign-off"
 @dataclass(frozen=True, slots=True)
 class _Start:
     place: str
-    """A step or the place of one, as `run_sheet.finish` takes it."""
+    """A step or the place of one, as `sheet_builder.finish` takes it."""
     anew: Collection[str] = ()
-    """The phases that are taken up anew: what they had counted does not count any more."""
+    """Keys of the phases that begin anew: their passes and depths so far no longer count."""
 
 
 def begun_by(
     walk: Walk, *, length_mm: float | None, before: Progress | None = None, made: tuple[PastInsertion, ...] = ()
 ) -> Progress:
-    """Where the work stands on a walk by the working length `length_mm`; `before` is what its sheet began with."""
+    """Where the work stands after a walk. Its stops were set from the working length `length_mm`; `before` is the
+    progress that its sheet began with, None for a first plan."""
     walked_before = Walked(
         passes=dict(walk.passes), depths_um={step: tuple(each) for step, each in walk.depths_um.items()}
     )
     last = walk.sheet.nodes[walk.left[-1].node] if walk.left else None
     due = walk.node if isinstance(walk.node, Do) else last
     if isinstance(due, Do) and due.id == LENGTH_MOVED and walk.node.id != due.exits[Exit.APPROVED]:
-        # The sign-off on the length is still due, and after it the step that was come to before.
+        # The sign-off on the length is still due, and after it the step at which the work stood before.
         at = due.exits[Exit.APPROVED]
         walked_before = replace(walked_before, passes={**walked_before.passes, at: walked_before.passes.get(at, 0) + 1})
         return Progress(at=at, phase=due.phase, walked_before=walked_before, length_mm=None, made=made)
@@ -52,7 +53,7 @@ def begun_by(
 
 
 def _ends_phase(last: Do, sign_off: Left) -> bool:
-    """Whether this answer ends its phase. A sign-off that does not approve sends the phase back to planning."""
+    """Whether this sign-off ends its phase: it is the phase's own and it approves. Else the phase is planned anew."""
     return (sign_off.node, sign_off.exit) == (f"{last.phase}/sign-off", Exit.APPROVED)
 
 
@@ -64,10 +65,10 @@ def finish(
     progress: Progress,
     length_mm: float | None,
 ) -> RunSheet:
-    """The order of work from where it stands; `every` are the open phases and those that are withheld.
+    """The order of work from where the work stands; `every` are the open phases and those that are withheld.
 
-    A length that moved is signed off before anything else. Where it grew, nothing larger has been to the new end:
-    the hand instruments go there first. Raises TechniqueNotUsable.
+    A length that moved is signed off before anything else. Where it grew, no instrument has been at the new end yet,
+    so the hand instruments go there first. Raises TechniqueNotUsable.
     """
     start = _where_it_stands(sheet, every, open_phases, last, progress)
     if length_mm is not None and progress.length_mm is not None and length_mm > progress.length_mm:
@@ -85,7 +86,7 @@ def finish(
 def _where_it_stands(
     sheet: Sheet, every: Sequence[Phase], open_phases: Sequence[Phase], last: End, progress: Progress
 ) -> _Start:
-    """The step that is due; its phase anew where that step is not there any more."""
+    """The step that is due, or the start of its phase where the new order of work has no such step."""
     if progress.at in sheet.nodes:
         return _Start(progress.at)
     if progress.phase in _keys(open_phases) and progress.at != sheet_builder.FINISHED:
@@ -94,15 +95,16 @@ def _where_it_stands(
         return _Start(last.id)
     left_out = [phase.key for phase in sheet.technique.phases]
     if progress.phase in left_out:
-        # It is not asked for in this setting: what follows it is due.
+        # This setting leaves the phase out: the one after it is due.
         following = [key for key in left_out[left_out.index(progress.phase) + 1 :] if key in _keys(every)]
         return _Start(f"@{following[0]}" if following and following[0] in _keys(open_phases) else last.id)
-    # Another technique: its own phases from the first.
+    # The technique was changed: its phases begin with the first.
     return _Start(f"@{open_phases[0].key}", _keys(open_phases))
 
 
 def _to_the_new_end(open_phases: Sequence[Phase], progress: Progress) -> _Start | None:
-    """None where the work has not come to hand instruments at length yet."""
+    """The start of the hand instruments at length, from where all phases begin anew; None where the work has not come
+    so far yet."""
     if progress.phase not in _keys(open_phases):
         return None
     worked = open_phases[: _keys(open_phases).index(progress.phase) + 1]
@@ -111,7 +113,7 @@ def _to_the_new_end(open_phases: Sequence[Phase], progress: Progress) -> _Start 
 
 
 def _signed_before(every: Sequence[Phase], progress: Progress) -> bool:
-    """Whether the work is past a sign-off on the length, and no other one is due at once."""
+    """Whether the work is past a sign-off on the length, and no sign-off is due next anyway."""
     keys = _keys(every)
     if progress.phase not in keys:
         return False
@@ -126,9 +128,10 @@ def _asks_for_sign_off(phase: Phase) -> bool:
 
 
 def _behind(walked_before: Walked, start: _Start) -> Walked:
+    """What was walked before the start, as the new sheet goes on counting from it."""
     passes = {step: count for step, count in walked_before.passes.items() if step.split("/")[0] not in start.anew}
     if start.place in passes:
-        # It was come to already, and is counted again when the walk starts there.
+        # The walk counts a step when it comes to it, and this one was counted already.
         passes[start.place] -= 1
     depths = {step: each for step, each in walked_before.depths_um.items() if step.split("/")[0] not in start.anew}
     return Walked(passes=passes, depths_um=depths)

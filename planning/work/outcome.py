@@ -1,6 +1,6 @@
-"""What the one walk through a canal's order of work comes to: its shape, how its end gauges, what fills it.
+"""What the expected walk through a canal's order of work comes to: the shape, how the end gauges, what fills it.
 
-The expected path, the gauging, the final size and the cone are all read off it, so that they cannot contradict.
+The path, the gauging, the final size and the cone are all read off this one walk, so that they cannot contradict.
 """
 
 from __future__ import annotations
@@ -27,20 +27,21 @@ APART_MM = 1e-6  # rounding error of widths and depths
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
-    """What comes of the final size of a canal whose order of work has one."""
+    """What a canal is like after its final size, in an order of work that has one."""
 
     final: Instrument
     initial_shape: Line
-    """Before anything was in it; empty where its widths are not known."""
+    """The canal before anything was in it; empty where its widths are not known."""
     prepared: Line | None
-    """None where the walk does not get the final size to the end."""
+    """The canal afterwards; None where the walk does not take the final size to the end."""
     cuts: bool | None
     """Whether the final size is anywhere wider than the canal was; None where that is not known."""
     wider: bool
     """The end is wider than the final size: a hand instrument that should be held there is not."""
 
     def obturation(self, canal: Canal, figures: Figures) -> Obturation | None:
-        """Where what the kit fills with comes to rest. An end that is wider than the final size holds no cone of it."""
+        """How far the kit's cones, pluggers and spreaders go; None where the walk does not take the final size to the
+        end. An end that is wider than the final size holds no cone of that size."""
         if self.prepared is None:
             return None
         filled = Filled(
@@ -57,7 +58,8 @@ class Outcome:
 def outcome(
     canal: Canal, selected: Selection, final: Instrument | None, way: Forecast, sheet: RunSheet, place: CanalFrame
 ) -> Outcome | None:
-    """None for a canal whose order of work has no final size in it, and for one that would end above its orifice."""
+    """What the walk `way` comes to; None where the order of work has no final size in it, or would end above the
+    orifice."""
     if final is None or place.orifice_mm >= place.end_mm or not _goes_to_end(final, way, sheet, place):
         return None
     whole = place.initial_shape
@@ -87,7 +89,8 @@ def _is_at(tip_mm: float, end_mm: float) -> bool:
 
 
 def _wider(canal: Canal, final: Instrument, way: Forecast, sheet: RunSheet) -> bool:
-    """Gauged before it is shaped the final size is held at the latest, confirmed afterwards the next one is."""
+    """Whether a hand instrument goes to the end that should be held: one above the final size, or the final size itself
+    where the canal is gauged before it is shaped. After shaping the final size has to seat."""
     sizes = {instrument.key: instrument.size for instrument in canal.given.kit.instruments}
     kinds = {phase.key: phase.kind for phase in canal.given.technique.phases}
     for step, goes in way.gauged.items():

@@ -19,7 +19,7 @@ GAUGED = "Straight in without turning; it must not cut."
 
 
 def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
-    """Adds the phase's steps. `looped`: the phase lies inside a loop and is worked on the first pass only."""
+    """Adds the phase's steps to the sheet. A `looped` phase lies inside a loop and is worked on the first pass only."""
     before, shape = set(sheet.nodes), sheet.shape
     start = WRITERS[phase.kind](sheet, phase)
     if start is None:
@@ -30,7 +30,7 @@ def write(sheet: Sheet, phase: Phase, looped: bool) -> None:
         start = sheet.ask(phase, f"{phase.key}/first-pass", first, yes=start, no="@next")
     sheet.starts[phase.key] = start
     if any(_can_block(sheet, id_) for id_ in set(sheet.nodes) - before):
-        # Blocked, the phase may have done nothing yet.
+        # The phase may be blocked at its first step: the needle then goes by the canal as it was before the phase.
         sheet.shape, worked = shape, sheet.shape
         blocked(sheet, phase)
         sheet.shape = worked
@@ -94,8 +94,11 @@ def _flare(sheet: Sheet, phase: Phase) -> str:
 
 
 def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
-    """Hand sizes above what is loose, straight in, until one is held: the first to bind. Where not even the final size
-    is, or no hand size while there is none, the canal is wider than planned."""
+    """Hand sizes above the one that is loose, straight in, until one is held: the first to bind.
+
+    Where none up to the final size is held, or no hand size at all while none is chosen, the canal is wider than
+    planned.
+    """
     loose, final = sheet.selection.glide_path_to, sheet.work.final_size or sizes()[-1]
     wanted = [sheet.selection.hand[size] for size in sizes() if loose < size <= final and size in sheet.selection.hand]
     ids = [f"{phase.key}/{step_name(instrument)}" for instrument in wanted]
@@ -110,7 +113,7 @@ def _first_binder(sheet: Sheet, phase: Phase) -> str | None:
 def _descend(sheet: Sheet, phase: Phase) -> str:
     """Largest to smallest, to resistance. Passes repeat until the smallest is at length or nothing is gained.
 
-    Sizes above the final one end short of length, wherever they come to: the next one follows.
+    A size above the final one stays short of length by plan: wherever it stops, the next one follows.
     """
     series = sheet.selection.descending
     starts = [f"{phase.key}/{step_name(instrument)}" for instrument in series]
@@ -127,6 +130,7 @@ def _descend(sheet: Sheet, phase: Phase) -> str:
 
 
 def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
+    """Adds the questions at the end of a pass: is there another one, or does the supervisor decide?"""
     key, supervisor = phase.key, f"{phase.key}/supervisor"
     gained = Gained(nodes=tuple(starts), least_um=um(sheet.figures["passes.gain"]))
     sheet.ask(phase, f"{key}/gained", gained, yes=f"{key}/passes", no=f"{key}/no-gain-before")
@@ -145,7 +149,7 @@ def _another_pass(sheet: Sheet, phase: Phase, starts: Sequence[str]) -> None:
 
 
 def _ascend(sheet: Sheet, phase: Phase) -> str:
-    """From the smallest of the series to the final size; one that stops short has room made for it."""
+    """From the smallest of the series up to the final size. Where one stops short, the next larger makes room above."""
     smallest, final = sheet.selection.descending[-1].size, sheet.work.final
     if final < smallest:
         reason = (
@@ -172,7 +176,7 @@ def _up_one(sheet: Sheet, phase: Phase, instrument: Instrument, then: str) -> No
     if larger:
         _make_room(sheet, phase, start, larger)
     else:
-        # Nothing of the kit is larger: it makes its own room, as often as another would have.
+        # The kit has no larger one to make room: it is worked again instead, as often as room would have been made.
         times = PassesBelow(node=start, n=1 + sheet.figures.count("make_room.most"))
         sheet.ask(phase, short, times, yes=start, no=supervisor)
     say = (
@@ -182,7 +186,7 @@ def _up_one(sheet: Sheet, phase: Phase, instrument: Instrument, then: str) -> No
 
 
 def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> None:
-    """The next larger, kept short, opens the canal above the one that stopped."""
+    """Adds a step in which the next larger size, kept short, opens the canal above the one that stopped."""
     less = um(sheet.figures["make_room.less"])
     room = f"{start}/make-room"
     times = PassesBelow(node=room, n=sheet.figures.count("make_room.most"))
@@ -200,7 +204,8 @@ def _make_room(sheet: Sheet, phase: Phase, start: str, larger: Instrument) -> No
 
 
 def _enter_ascending(sheet: Sheet, phase: Phase, wanted: Sequence[int]) -> None:
-    """`@up:SIZE` is where to go on once SIZE is at length, `@to:SIZE` where SIZE itself is worked to length."""
+    """Names the places where the ascending series is entered: `@up:SIZE` once SIZE is at length, `@to:SIZE` where SIZE
+    itself is worked to length."""
     taper = sheet.selection.series_taper
     for instrument in sheet.selection.descending:
         if sheet.work.sizes_above(instrument):

@@ -58,7 +58,7 @@ class CanalWork:
     final_size: int | None
     """None while nobody has chosen one: nothing that goes by it is written."""
     largest_size: int | None = None
-    """Nothing larger goes in: the junction of a joining canal has not been found yet."""
+    """Nothing larger goes in as long as the junction of a joining canal has not been found; None: no such limit."""
     may_widen: bool = True
     """Whether the coronal third may be widened where the first instrument is held: not by a length that is in doubt."""
     irrigant: str
@@ -68,9 +68,9 @@ class CanalWork:
     """How wide the canal is at least before this order of work begins; empty where nothing is known."""
 
     above_short_um: int
-    """An instrument above the final size stays this far short of the end for every size that it is above it."""
+    """For every size that an instrument lies above the final one, it stays this much further short of the end."""
     nearest_um: int
-    """And never nearer to the end than this."""
+    """An instrument above the final size never comes nearer to the end than this."""
 
     def shaping_stop_um(self, instrument: Instrument) -> int:
         """The end for sizes up to the final one; larger ones end short of it, a step for every size."""
@@ -92,10 +92,11 @@ class CanalWork:
 
 
 class Sheet:
-    """A run sheet being written.
+    """A run sheet while it is written.
 
-    Phases add nodes. While they do, an exit may name its goal by its place: `@next` is whatever comes after the
-    phase, `@KEY` the start of phase KEY or a way that a phase has laid, `@after:KEY` what comes after phase KEY.
+    Phases add nodes. Until `finish` an exit may name a place in place of a node, because the node may not be there yet:
+    `@next` is whatever comes after the phase, `@KEY` the start of phase KEY or an entry that a phase has named,
+    `@after:KEY` whatever comes after phase KEY.
     """
 
     def __init__(self, work: CanalWork, selection: Selection, technique: Technique, figures: Figures) -> None:
@@ -106,12 +107,12 @@ class Sheet:
         self.nodes: dict[str, Node] = {}
         self.starts: dict[str, str] = {}
         self.shape = work.shape
-        """How wide the canal is at least by now: the needle goes by it."""
+        """How wide the canal is at least at the step that is written next: the needle's depth follows from it."""
         self.at_end = selection.recapitulating
         """The hand instrument that was the last to go to the canal's end: what an image of a length shows."""
 
     def stood(self, instrument: Instrument, stop_um: int) -> None:
-        """The instrument has certainly stood there once what is written next is worked."""
+        """Notes that the instrument has stood there for certain before any step that is written from here on."""
         if instrument.motion is Motion.HAND and stop_um == self.work.end_um:
             self.at_end = instrument
         line = Stand(instrument=instrument, tip_mm=mm(stop_um)).line(mm(self.work.needle.orifice_um))
@@ -139,7 +140,7 @@ class Sheet:
         shorter_than: ShorterThan | None = None,
         say: str = "",
     ) -> str:
-        """An instrument, then irrigation, then the small instrument to length again. Returns the first step's id."""
+        """Adds an instrument, irrigation, and the small instrument to length again. Returns the first step's id."""
         small = recapitulating or self.selection.recapitulating
         id_ = id_ or f"{phase.key}/{step_name(instrument)}"
         recapitulated = recapitulated and instrument.size > self.selection.recapitulating.size
@@ -230,8 +231,8 @@ class Sheet:
         shows: str,
         again_from: str | None = None,
     ) -> str:
-        """An image, then the supervisor's sign-off; a returned image is taken again, a few times at most. `shows` is
-        what has to be in the canal for it, `again_from` the step that it takes to make a returned one better."""
+        """Adds an image and the supervisor's sign-off; a returned image is taken again, a few times at most. `shows` is
+        what has to be in the canal for it; a returned image is taken again from the step `again_from`."""
         image = f"{prefix}/image"
         shown = f"{shows}: image for the hold point {hold_point}."
         self.image(phase, image, then=f"{prefix}/sign-off", say=shown[0].upper() + shown[1:])
@@ -297,6 +298,6 @@ def _reachable(start: str, nodes: dict[str, Node]) -> dict[str, Node]:
         if id_ in reached or id_ not in nodes:
             continue
         reached.add(id_)
-        # A question may be of a step that lies behind the start.
+        # A question may be about a step before the start: the step has to be in the sheet for its stop.
         waiting.extend((*next_ids(nodes[id_]), *asked_of(nodes[id_])))
     return {id_: node for id_, node in nodes.items() if id_ in reached}

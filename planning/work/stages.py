@@ -15,7 +15,7 @@ from planning.techniques.technique import Phase, PhaseKind
 from planning.work.withholding import shapes
 
 ONE_END = (PhaseKind.CONE, PhaseKind.FILL)
-"""Where canals that share their way are looked at as one."""
+"""Kinds of phases in which canals that share part of their way are looked at as one."""
 SIDES = ("M", "D")
 """First letters of canals that lie mesially and distally of the others."""
 Walked = Mapping[str, tuple[RunSheet, Sequence[str]]]
@@ -33,11 +33,11 @@ class _Asks:
 def asked_for(
     given: PlanInput, walked: Walked, joining: Sequence[str], every: Sequence[Phase], figures: Figures
 ) -> AskedFor:
-    """Over the whole of the expected work. `joining` are the canals that wait for their main one to be prepared.
+    """The sign-offs and exposures of all the expected work. `joining` are the canals that wait for their main canal.
 
-    Sign-offs: the one on the plan, and one for each group of canals that come to a hold point together; one for each
-    canal where the programme asks for it. Exposures: one, and one from another angle where canals lie one behind
-    the other.
+    Sign-offs: one on the plan, and one for each group of canals that come to a hold point together, or for each canal
+    where the programme asks for that. Exposures: one for a group, and others from another angle where canals lie one
+    behind the other.
     """
     each = {name: _by_phase(*way) for name, way in walked.items()}
     stages = [
@@ -63,7 +63,8 @@ def _by_phase(sheet: RunSheet, path: Sequence[str]) -> dict[str, _Asks]:
 
 
 def _apart(number: int, every: Sequence[Phase]) -> bool:
-    """Whether it lies between the first phase that shapes and the last that cuts: there canals that join come later."""
+    """Whether the phase lies between the first that shapes and the last that cuts: there a joining canal comes later
+    than its main one."""
     shaping = [n for n, phase in enumerate(every) if shapes(phase)]
     cutting = [n for n, phase in enumerate(every) if cuts(phase)]
     return bool(shaping and cutting) and shaping[0] < number <= cutting[-1]
@@ -107,8 +108,10 @@ def _exposures(given: PlanInput, shown: Sequence[CanalInput], one_end: bool, fig
 
 
 def _superimposed(given: PlanInput, canal: CanalInput, other: CanalInput, one_end: bool) -> bool:
-    """Two canals of one root lie one behind the other, as do roots that lie neither mesially nor distally. Cones of
-    canals that share their way are shown by one image."""
+    """Whether one exposure cannot show both canals apart: they lie in one root, or in roots on the same side.
+
+    Cones of canals that share part of their way need not be apart: they are meant to be seen together.
+    """
     if one_end and other.name in shares_with(given, canal):
         return False
     return canal.root == other.root or _side(canal) == _side(other)

@@ -9,11 +9,11 @@ from planning.contract.plan_value import Caution, Withheld
 from planning.techniques.technique import Phase, PhaseKind
 
 JUDGED_WHOLE = frozenset({Withholds.CANAL, Withholds.SHAPING, Withholds.SIZING, Withholds.FILLING})
-"""A supervisor decides on these, and has to see what the work would be."""
+"""What a supervisor decides on who has to see what the work would be: all phases are tabled."""
 
 
 def open_phases(every: Sequence[Phase], held: Sequence[Caution]) -> tuple[Sequence[Phase], tuple[Withheld, ...]]:
-    """The phases that may be worked now, and what withholds the rest, the strictest first."""
+    """The phases that may be worked now, and what withholds the rest, the strictest reason first."""
     opening = sorted(((_opening(every, _withholds(caution)), caution) for caution in held), key=lambda pair: pair[0])
     withheld = tuple(
         Withheld(
@@ -73,7 +73,7 @@ CLOSED: Mapping[Withholds, Callable[[Phase], bool]] = {
     Withholds.SIZING: _sizes,
     Withholds.FILLING: fills,
 }
-"""The first phase for which this is true is closed, with all that follow it."""
+"""By what a caution withholds: the first phase for which this is true is closed, with all that follow it."""
 
 
 def _withholds(caution: Caution) -> Withholds:

@@ -64,7 +64,7 @@ class Version:
         return next((each.name for each in self.kit.instruments if each.key == key), key)
 
     def key(self, called: str) -> str:
-        """The key of the kit's instrument that is called by its key or its name; what it is called where there is none."""
+        """The key of the kit's instrument with this key or name; what was asked for where the kit has none."""
         return next((each.key for each in self.kit.instruments if called in (each.key, each.name)), called)
 
 

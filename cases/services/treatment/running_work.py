@@ -74,7 +74,7 @@ class Learned:
 
 @transaction.atomic
 def learn(*, case_id: UUID, learned: Learned) -> None:
-    """Stores what was worked out for the chair, so that lists judge by it too. What is no newer than theirs is dropped."""
+    """Stores what was worked out for the chair, for lists to judge by too. What is no newer than theirs is dropped."""
     if not _newer(RunningWork.objects.filter(case_id=case_id).first(), learned):
         return
     case = locked(case_id)
