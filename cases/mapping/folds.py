@@ -22,11 +22,11 @@ FOLDS = (
     (domain, ("events", "progress")),
     (planning, ("run_sheet", "foundation/encoding")),
 )
-"""Packages whose code says what events come to, and how that is written down."""
+"""Packages whose code decides what a fold is and how it is stored."""
 
 
 def sources() -> list[Path]:
-    """That code."""
+    """The files of that code, and the two that put it to work."""
     folders = (Path(package.__path__[0]) / name for package, names in FOLDS for name in names)
     return [*chain(*(sorted(folder.glob("*.py")) for folder in folders)), Path(__file__), Path(courses.__file__)]
 
@@ -39,12 +39,12 @@ def _code() -> str:
 
 
 CODE = _code()
-"""SHA-256 of that code: what another one kept is not read."""
+"""SHA-256 of that code. A fold that other code has stored is not read, but made anew."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CaseFolded:
-    """What a case's events come to by now."""
+    """A case's events, folded up to the last one."""
 
     folded: Folded
     version_id: UUID
@@ -53,7 +53,7 @@ class CaseFolded:
     last_id: UUID
     """The last event in it."""
     new: Sequence[TreatmentEvent]
-    """The events that nothing was kept of; all of them where everything was folded from the start."""
+    """The events that the stored fold did not have; all of them where everything was folded from the start."""
     whole: bool
     """Everything was folded from the start."""
 
@@ -65,10 +65,11 @@ class CaseFolded:
 def folded(case_id: UUID, *, new: Sequence[TreatmentEvent] = (), after: UUID | None = None) -> CaseFolded | None:
     """The fold of the case's events; None before a plan was in force.
 
-    `new` are the case's last ones where they are at hand, `after` the one before them: they are not read again then.
+    `new` are the last events of the case, where the caller has them at hand, and `after` is the one before them: then
+    they are not read again.
 
-    What was kept is gone on from, unless another code kept it, the events are others than they were, or what came
-    since reaches back.
+    It goes on from the stored fold, unless other code has stored that, the events are not the same as they were, or an
+    event that came since reaches back.
     """
     kept = FoldKept.objects.filter(case_id=case_id, code=CODE).first()
     later = _later(kept, new, after) if kept else None
@@ -91,7 +92,7 @@ def _gone_on(kept: FoldKept, later: Sequence[TreatmentEvent]) -> CaseFolded | No
 
 
 def _later(kept: FoldKept, new: Sequence[TreatmentEvent], after: UUID | None) -> Sequence[TreatmentEvent] | None:
-    """The events after the last that is kept; None where that one is not there any more."""
+    """The events after the last one of the stored fold; None where that one is no longer there."""
     if new and kept.last_id == after:
         return new
     ids = [row.pk for row in new]
@@ -120,6 +121,6 @@ def _from_the_start(case_id: UUID) -> CaseFolded | None:
 
 
 def text_of(of: CaseFolded, used: frozenset[str]) -> str:
-    """The fold to be kept, as JSON whose mappings keep their order."""
+    """The fold as it is stored, as JSON whose mappings keep their order."""
     kept = put_away(replace(of.folded, used=used), of.facts.sheets)
     return json.dumps(encode(kept), separators=(",", ":"), ensure_ascii=False)

@@ -21,7 +21,7 @@ KEPT_S = 24 * 60 * 60  # a visit and its evening; how many are kept is the cache
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BandsShown:
-    """After the event at `position`. They are no part of what was approved: only the order of work was."""
+    """The bands after the event at `position`. They are no part of what was approved: only the order of work is."""
 
     plan_hash: str | None
     """None before a plan was approved."""
@@ -33,14 +33,14 @@ class BandsShown:
 
 
 def bands_of(case_id: UUID) -> BandsShown:
-    """By the plan that is worked and its own samples. What was undone or set out of course does not count."""
+    """The bands of the plan that is worked, by its own samples. What was undone or set out of course does not count."""
     events = list(TreatmentEvent.objects.filter(case_id=case_id).order_by("position"))
     position = events[-1].position if events else 0
     course = courses.fold_case(case_id, events)
     if course is None:
         return BandsShown(plan_hash=None, position=position, canals=[])
     walks = {name: canal.walk for name, canal in course.canals.items()}
-    # All that a canal's follow from: they outlive what is done in the others, and whatever is said.
+    # All that a canal's bands follow from, so that they stay in the cache whatever is done in other canals.
     keys = {
         name: f"bands-{course.plan}-{digest(canonical_text((name, walk.at, walk.left)))}"
         for name, walk in walks.items()

@@ -23,7 +23,7 @@ from cases.models import Case, Review, TreatmentEvent
 class EventShown:
     row: TreatmentEvent
     payload: Any
-    """The body as data."""
+    """What the event carries, as JSON data."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +42,7 @@ class CanalCourseShown:
     coming: str | None
     """The event by which a supervisor said that they come."""
     lacking: tuple[Lacking, ...]
-    """What the hold point is about and is not there; it may be let pass in spite."""
+    """What the hold point is about and is not there; a supervisor may approve it all the same."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +59,14 @@ class TreatmentShown:
 
 
 def tag_of(case_id: UUID) -> str:
-    """Another one whenever the course is another: after every event, and once work may begin."""
+    """A tag that changes whenever the course does: with every event, and once work may begin."""
     events = TreatmentEvent.objects.filter(case_id=case_id).order_by("-position")
     approved = Review.objects.filter(version__case_id=case_id, decision=Decision.APPROVED).order_by("-at")
     position, last, review = (
         Case.objects.filter(pk=case_id)
         .values_list(
             Subquery(events.values("position")[:1]),
-            # A server that was restored comes to the same position once more, with something else at it.
+            # A restored server comes to the same position once more, with another event at it.
             Subquery(events.values("pk")[:1]),
             Subquery(approved.values("version__number")[:1]),
         )
@@ -76,7 +76,7 @@ def tag_of(case_id: UUID) -> str:
 
 
 def treatment_of(case_id: UUID, *, after: UUID | None = None) -> TreatmentShown:
-    """The fold of the case's events, and those that came after the one named; all of them where the case has not it."""
+    """The fold of the case's events, and the events that came after `after`; all of them where the case has no such."""
     rows = _rows(case_id, after)
     work = folds.folded(case_id, new=rows, after=after)
     if work is not None and (not rows or rows[-1].position < work.position):
@@ -99,7 +99,7 @@ def treatment_of(case_id: UUID, *, after: UUID | None = None) -> TreatmentShown:
 
 
 def _rows(case_id: UUID, after: UUID | None) -> list[TreatmentEvent]:
-    """The case's events after the one named; all where it has not that one."""
+    """The case's events after the event `after`; all of them where it has no such event."""
     events = TreatmentEvent.objects.filter(case_id=case_id)
     named = Subquery(events.filter(pk=after).values("position"))
     rows = events.filter(position__gt=Coalesce(named, 0)) if after else events

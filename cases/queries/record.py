@@ -189,7 +189,7 @@ class _Made:
         )
 
     def _images_put_right(self) -> tuple[ImagePutRight, ...]:
-        """In the order in which it was done; also of images that no event names."""
+        """Every correction of an image in the order of time, also of images that no event names."""
         rows = models.ImagePutRight.objects.filter(image__case=self.case).select_related("image__taken_by", "by")
         return tuple(
             ImagePutRight(
@@ -235,14 +235,14 @@ def _version(row: ToothPlanVersion) -> Version:
 
 
 def _note(review: Review) -> str:
-    """What was said of the whole, then of each canal."""
+    """The note on the whole plan, then the remarks canal by canal."""
     remarks = sorted(review.remarks.all(), key=lambda each: each.canal_plan.place)
     said = [review.note, *(f"{each.canal_plan.canal}: {each.text}" for each in remarks)]
     return "\n".join(each for each in said if each)
 
 
 def _acknowledged(review: Review, version: Version) -> tuple[AcknowledgedRecord, ...]:
-    """In the words of the plan that was approved."""
+    """The acknowledged cautions, in the words of the plan that was approved."""
     said = to_acknowledge(version.plan.cautions)
     named = [Named(**name) for name in review.acknowledged]
     return tuple(

@@ -58,16 +58,14 @@ class Waiting:
 
 @dataclass(frozen=True)
 class WaitingPage:
-    """The waiting plans of a programme as they are asked for: who has them already reads no more than the tag."""
+    """The waiting plans of a programme. They are read only when asked for: the tag alone costs much less."""
 
     programme_id: UUID
     now: datetime
 
     @cached_property
     def tag(self) -> str:
-        """Changes with all that is shown, times told in whole minutes. A version never changes: of what is shown of
-        it alone nothing is read.
-        """
+        """Changes with all that is shown, times told in whole minutes. What never changes in a version is not read."""
         rows = _waiting_rows(self.programme_id).values_list("submitted_at", *SHOWN, "last_decision")
         told = [(_whole_minutes(_seconds(at, self.now)), row) for at, *row in rows[: MOST_WAITING + 1]]
         return digest(repr(told))

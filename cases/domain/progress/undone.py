@@ -22,8 +22,8 @@ def undone(events: Iterable[CourseEvent]) -> frozenset[str]:
 
 
 def taken_back(events: Iterable[CourseEvent]) -> tuple[frozenset[str], list[str]]:
-    """Ids of the events that no longer count, and of the undos whose actor may not take back, or no longer, what they
-    name."""
+    """Ids of the events that no longer count, and of the undos that take back nothing: their actor may not undo what
+    they name, or it is too late."""
     standing: dict[str, dict[str, list[CourseEvent]]] = {}
     """By canal and actor: the events that moved the work and that nothing rests on yet, the latest at the end."""
     beside: dict[str, CourseEvent] = {}

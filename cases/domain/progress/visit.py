@@ -51,7 +51,7 @@ class Visit:
         return self.setting is Setting.CLINIC
 
     def missing(self, *, halted: bool) -> tuple[Prerequisite, ...]:
-        """What has to be there before any canal is worked; the first of it is the reason that a step is told."""
+        """What is missing before any canal is worked; the first of it is the reason for which a step is set aside."""
         stopped = (Prerequisite.HALTED,) if halted else ()
         if self.closed:
             return (Prerequisite.CLOSED, *stopped)

@@ -176,7 +176,7 @@ def asked(story: CaseHistory, decisions: int) -> AskCounts:
 def halts(story: CaseHistory) -> tuple[HaltRecord, ...]:
     """Pauses, instruments past their stop, emergencies; each with what let the work go on."""
     records: list[HaltRecord] = []
-    # By canal, '' for the tooth: places in `records` that still halt; by place: the events that make it halt.
+    # By canal ('' for the tooth): places in `records` of what still halts. By place: the events that make it halt.
     open_: dict[str, list[int]] = {}
     by: dict[int, set[str]] = {}
     for fact in story.counting:

@@ -96,7 +96,7 @@ def _take_length(payload: ReadingPayload, canal: str, actor: Person, case: Case)
 def _move_points(payload: ReopenPayload, actor: Person, case: Case, version: ToothPlanVersion) -> bool:
     """Charts the new reference point of every canal whose old one has gone: lengths taken before no longer count.
 
-    False where one was not taken over. So it is with a new point of the old one's name: old lengths would go on
+    False where one was not taken over. A new point with the name of the old one is not: the old lengths would go on
     counting.
     """
     gone = [check for check in payload.found if check.reference_point]

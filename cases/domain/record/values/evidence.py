@@ -26,14 +26,14 @@ class StruckReading:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ImagePutRight:
-    """An image that was struck, or put to another canal. What was said of it before stays."""
+    """One correction of an image: it was struck, or put to another canal. Earlier ones stay."""
 
     image: str
     purpose: str
     canal: str
     """Where it was; empty for the whole tooth."""
     moved_to: str | None
-    """Empty for the whole tooth; none where it was struck and counts for nothing."""
+    """Where it counts instead, empty for the whole tooth; None where it was struck and counts for nothing."""
     taken_by: RecordPerson
     taken_at: datetime
     why: StruckWhy

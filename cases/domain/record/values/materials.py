@@ -17,7 +17,7 @@ class CanalVolume:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class IrrigantUsed:
-    """All of one irrigant, also what was recorded out of course; what was taken back does not count."""
+    """How much of one irrigant was used. What was recorded out of course counts too, what was taken back does not."""
 
     irrigant: str
     volume_ml: float
@@ -32,13 +32,13 @@ class InstrumentUsed:
     instrument: str
     """Size and taper."""
     canals: tuple[str, ...]
-    """In the order it entered them; a canal stands twice where a new one of its kind entered it again."""
+    """In the order in which it entered them; a canal stands twice where a new one of its kind entered it again."""
     discarded: int
     """How many of its kind were discarded."""
     uses: int
-    """Of the one that is there now: in this case, and before it as the plan counted them."""
+    """How often the one that is there now was used: in this case, and before it as the plan counted."""
     most_uses: int | None
-    """As the kit allows."""
+    """How many uses the kit allows."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

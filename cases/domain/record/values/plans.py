@@ -46,11 +46,11 @@ class VersionRecord:
 
 class CautionEnd(StrEnum):
     STANDS = "stands"
-    """Nobody did anything about it that the plan knows of."""
+    """The plan that stands still has it, and nobody let it pass."""
     OVERRIDDEN = "overridden"
     """A supervisor let the work go on in spite of it, with a reason."""
     GONE = "gone"
-    """A later version of the plan does not have it any more."""
+    """A later version of the plan no longer has it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -26,15 +26,16 @@ class SignOffRecord:
     at: datetime
     in_course: bool
     image_gone: bool
-    """An image that was there when it was given was struck since, or put to another canal."""
+    """An image that it rested on was struck since, or put to another canal."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AskCounts:
-    """How often a supervisor and an image were asked for. Planned: by the plan in force, where that was counted."""
+    """How often a supervisor and an image were asked for, and how often the plan in force expects it: None where it was
+    not counted."""
 
     sign_offs: int
-    """Decisions on plans, and sign-offs at hold points; what was given in one counts once."""
+    """Decisions on plans, and sign-offs at hold points; those given for several canals at once count once."""
     exposures: int
     """Images, also on film or kept elsewhere; one that shows several canals counts once."""
     planned_sign_offs: int | None

@@ -19,29 +19,30 @@ class HaltEnd:
 
 class HaltKind(StrEnum):
     PAUSE = "pause"
-    """One canal."""
+    """Work on one canal was paused."""
     PAST_STOP = "past_stop"
-    """An instrument went past its stop: one canal."""
+    """An instrument went past its stop: its canal stands still."""
     EMERGENCY = "emergency"
-    """The whole tooth."""
+    """The whole tooth stands still."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HaltRecord:
-    """Work stood still, and what let it go on."""
+    """Why work stood still, and what let it go on."""
 
     position: int
     kind: HaltKind
     canal: str
     says: str
     cause: str
-    """Of an instrument past its stop: what was answered."""
+    """For an instrument past its stop: the answer to why."""
     who: RecordPerson
     at: datetime
     ended: HaltEnd | None
     review_by: datetime | None = None
-    """Of an emergency with a patient: to be seen again until then; and when the next visit was opened."""
+    """After an emergency the patient has to be seen again by this time; None where no patient has to."""
     seen_again: datetime | None = None
+    """When the next visit was opened."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

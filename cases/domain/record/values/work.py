@@ -12,11 +12,11 @@ from planning.run_sheet.graph import Action, Exit
 
 
 class StepComparison(StrEnum):
-    """How a step of the work lies against the plan."""
+    """How a step compares with the plan."""
 
     AS_PLANNED = "as_planned"
     ADDED = "added"
-    """Done beside what was expected: once more, to make room, to open the way again."""
+    """Done in addition to what was expected: once more, to make room, to open the way again."""
     LEFT_OUT = "left_out"
     """Expected and passed over."""
     NOT_YET = "not_yet"
@@ -39,7 +39,7 @@ class StepRecord:
     stop_mm: float | None
     """The stop that was shown, else the planned one."""
     position: int | None = None
-    """In the timeline, where it was done."""
+    """Its place in the timeline; None where it was not done."""
     how: Exit | None = None
     """How it was left."""
     depth_mm: float | None = None
@@ -49,7 +49,7 @@ class StepRecord:
     high_mm: float | None = None
     against_band: Against | None = None
     as_if_straight: bool = False
-    """The canal is bent, and the estimate knows nothing of it."""
+    """The canal is bent, and the estimate takes it as straight."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
