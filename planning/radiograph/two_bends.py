@@ -26,12 +26,12 @@ from planning.radiograph.line import Marks
 Floats = NDArray[np.float64]
 
 _PLACES: Final = 18  # where the first bend may pass into the second: tried over the whole curve, then once more closely
-_ROUNDS: Final = 8  # of a fit, which stands still sooner
+_ROUNDS: Final = 8  # of a fit; it settles sooner
 _TRIED: Final = 1e-6  # step of a parameter to see its slope
 _LIKELY: Final = 1e-3  # weight against the best below which a place is not looked at closely
 _DRAWN: Final = 64  # pairs of curvatures that stand for what a fit leaves possible
 _SPREADS: Final = 1.324717957244746  # root of x³ = x + 1: its powers fill a square evenly (Roberts 2018, from memory)
-_STRAIGHT: Final = 1e4  # holds a second arc so much nearer to none: straight as far as any mark can tell
+_STRAIGHT: Final = 1e4  # a second arc held so many times closer to none is straight as far as any mark can tell
 _ACROSS, _HEADING, _CORNER, _FIRST, _SECOND = range(5)  # parameters of a fit
 
 

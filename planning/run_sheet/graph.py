@@ -146,7 +146,7 @@ class Walked:
     """What was walked before the sheet starts; the sheet's questions go on counting from there."""
 
     passes: dict[str, int] = field(default_factory=dict)
-    """How often each step was reached."""
+    """How often the walk came to each step."""
     depths_um: dict[str, tuple[int | None, ...]] = field(default_factory=dict)
     """Where an instrument stopped at every pass of a step; None where no depth was given."""
 

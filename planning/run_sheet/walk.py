@@ -25,7 +25,7 @@ class Left:
     depth_um: int | None = None
     """Where the tip stopped; None where no depth was given."""
     pass_number: int = 1
-    """Which time the step was reached, counted from 1."""
+    """Which time the walk came to the step, counted from 1."""
 
 
 @dataclass(slots=True)

@@ -174,7 +174,7 @@ def _with(work: CanalWork, shape: Line, instrument: Instrument) -> Line:
 def _first_at_ceiling(work: CanalWork, selected: Selection, steps: Sequence[Do]) -> str | None:
     """The first step after which the needle may go to its ceiling; None where it may from the start, or never.
 
-    Instruments worked to length stand at the end for certain; of the descending series only the smallest is taken to.
+    An instrument worked to length stands at the end for certain; of the descending series only the smallest counts so.
     """
     certain = {instrument.key for instrument in selected.descending[-1:]}
     by_key = {instrument.key: instrument for instrument in (*selected.hand.values(), *selected.series.values())}

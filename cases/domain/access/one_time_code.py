@@ -8,7 +8,7 @@ import pyotp
 from pyotp.utils import strings_equal
 
 STEP_S = 30  # RFC 6238, 5.2: the step it recommends
-# RFC 6238, 5.2: at most one step for the way to the server. One each way, for a clock that is a little off.
+# RFC 6238, 5.2: at most one step for the delay on the way to the server. One earlier and one later: a clock may be off.
 WINDOW_STEPS = 1
 SECRET_BYTES = 20  # RFC 4226, 4, R6: 160 bits are recommended
 

@@ -1,6 +1,6 @@
 """Whether somebody may tell an event at the chair, by the part they have in the case.
 
-Which parts tell which kind says the table of events (`events/registry`). The phone offers by the same table; both are
+The table of events (`events/registry`) says which parts tell which kind. The phone offers by the same table; both are
 held to `tests/shared/who-tells.json`.
 """
 
@@ -43,7 +43,7 @@ def refuse_unless_tells(kind: EventKind, part: Part, *, at: tuple[str | int, ...
 
 
 def refuse_unless_works(part: Part, what: str) -> None:
-    """Raises NotAllowed for something that only who works the case does; `what` says it as the start of a sentence."""
+    """Raises NotAllowed for somebody who does not work the case; `what` begins the sentence that says so."""
     if part not in WORKING:
         raise NotAllowed(
             reason=f"{what} by who works the case: its student, or a supervisor who said 'I take over' at the chair."

@@ -10,13 +10,13 @@ from planning.foundation.tables import Figures
 from planning.lengths.readings import LengthState
 
 SIGNED_FOR = frozenset({LengthState.SETTLED, LengthState.TO_SETTLE})
-"""The supervisor's sign-off at the length's own hold point is still to come, for either."""
+"""States between which a length may change: with either, a supervisor still signs it off at its own hold point."""
 SIGNED_APART = frozenset({"CanalInput.readings", "CanalInput.felt", "CanalInput.progress", "Instrument.uses"})
 """What the approval does not rest on: lengths have a sign-off of their own, the rest is counted during the work."""
 
 
 def carries_over(before: PlanInput, approved: Plan, after: PlanInput, made: Plan) -> bool:
-    """True where nothing has changed but lengths, by as little as the programme lets pass, and how far the work is.
+    """True where only the progress of the work has changed, and lengths by no more than the programme lets pass.
 
     Lengths are signed off on their own. A final size that moved with them, or anything new that stops the work, asks
     for the plan to be approved anew.

@@ -47,7 +47,7 @@ class CanalGiven:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GivenChanges:
-    """What went in otherwise than into a version, before a plan is made of it; the most dangerous first."""
+    """How a plan's input differs from a version's before the plan is made; the most dangerous difference first."""
 
     from_number: int
     tooth: tuple[Change, ...]
@@ -95,7 +95,7 @@ def told_of_given(before: PlanInput, after: PlanInput) -> dict[str | None, list[
 
 
 def given_changes(from_number: int, before: PlanInput, after: PlanInput) -> GivenChanges:
-    """The same of what a plan would be made from."""
+    """How the input `after`, of which no plan has been made yet, differs from a version's."""
     by_canal = {canal: tuple(sorted(changes, key=_danger)) for canal, changes in told_of_given(before, after).items()}
     canals = (CanalGiven(canal=canal, changes=changes) for canal, changes in by_canal.items() if canal is not None)
     by_danger = sorted(canals, key=lambda each: _danger(each.changes[0]))

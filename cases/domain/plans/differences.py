@@ -24,8 +24,8 @@ KEYS: dict[str, tuple[str, ...]] = {
     "RootInput": ("name",),
     "Technique": ("key",),
 }
-"""What makes two of a kind the same thing, by the type's name. What is not here is paired by what it says and by
-place. Another key is another thing: one goes and one comes."""
+"""By the type's name, the fields by which two items are the same thing: with other keys one went and one came. Items of
+other types are paired by what they say and by their place."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""Which canals an approval leaves out: those that were returned, and those that end in one with them."""
+"""Which canals an approval leaves out: those that were returned, and those that share an end with one of them."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ Joins = Mapping[str, str | None]
 
 def left_out(returned: Mapping[str, str], joins: Joins) -> tuple[NotReleased, ...]:
     """The canals that an approval leaves out, in the order of the plan: the returned ones with their remarks, and those
-    that end in one with them.
+    that share an end with one of them.
     """
     left = []
     for canal in joins:
@@ -27,5 +27,5 @@ def left_out(returned: Mapping[str, str], joins: Joins) -> tuple[NotReleased, ..
 
 
 def _end(canal: str, joins: Joins) -> str:
-    """The canal that goes to the terminus where this one ends."""
+    """The canal at whose terminus this one ends: the main canal that it joins, else itself."""
     return joins.get(canal) or canal

@@ -1,4 +1,4 @@
-"""Correcting a patient's alias: the old text goes, that it was changed stays."""
+"""Correcting a patient's alias: the old text is removed everywhere, and the log keeps that it was changed."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from cases.services.images import gone
 
 @transaction.atomic
 def correct(*, actor: Person, case: Case, seen_revision: int, alias: str, is_no_name: bool) -> Case:
-    """The case under another alias, and with it every case of the same patient. Plans stand: none rests on an alias.
+    """Gives the patient another alias, in this case and in all others. Plans stay valid: none rests on an alias.
 
     Neither text is logged. Raises NotAllowed, ChangedSince, AliasRefused, AliasLooksLikeAName.
     """

@@ -59,7 +59,7 @@ def open_case(
     tooth_found = _tooth_of(tooth)
     offered = _offered(tooth_found, canals)
     alias = alias_of(patient_alias, is_no_name=alias_is_no_name)
-    # Held, so that no correction takes the alias away before the case is there to follow it.
+    # Locked: a correction of the alias at this moment would miss a case that is not there yet.
     held = DemoPatient.objects.select_for_update(no_key=True)
     patient, _ = held.get_or_create(programme_id=programme_id, alias=alias)
     case = Case.objects.create(

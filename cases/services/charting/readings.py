@@ -48,7 +48,8 @@ def take_length(
 def keep_length(
     *, actor: Person, canal: Canal, reading: Reading, marking: Marking | None = None, id: UUID | None = None
 ) -> tuple[LengthReading, bool]:
-    """The same for whoever was found to work the case when it was done. Raises what `take_length` does."""
+    """The same without asking who may: the caller knows that the person worked the case then. Raises what `take_length`
+    does."""
     case = locked(canal.tooth.case_id)
     sent_hash = idempotency.fingerprint(actor=actor, to=canal.pk, what={"reading": reading})
     if before := idempotency.sent_before(LengthReading, id, sent_hash):

@@ -20,7 +20,7 @@ Facts = dict[str, Any]
 def facts(line: LineMeasured) -> Facts:
     """What a line says of its canal beside the length; a radius only where it is known at both ends.
 
-    Where the canal may bend to both sides and the marks do not tell how, a radius of before counts no longer.
+    An earlier radius no longer counts where the canal may bend to both sides and the marks do not tell how.
     """
     bend = line.bend
     if bend is None or bend.begins_mm is None:

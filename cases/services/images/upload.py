@@ -126,7 +126,7 @@ def _refuse_full(case: Case, more_bytes: int) -> None:
 
 @transaction.atomic
 def _append(image: Image, offset: int, data: bytes) -> int:
-    """How many bytes are here with this part."""
+    """Keeps the part, and returns how many bytes are here now."""
     locked(image.case_id)
     announced = image.sha256
     _look_again(image)

@@ -34,9 +34,9 @@ class CodeSecret:
 
 
 def make(*, actor: Person, password: str) -> CodeSecret:
-    """A new secret; it counts once a first code of it was typed in, and until then an earlier one goes on to count.
+    """A new secret. It counts once a first code of it has been typed in; until then an earlier secret still counts.
 
-    Raises NotAllowed for who supervises nowhere, PasswordWrong, TooManyTries.
+    Raises NotAllowed for somebody who supervises nowhere, PasswordWrong, TooManyTries.
     """
     _refuse_others(actor)
     sign_in.confirm(person=actor, password=password)
@@ -87,7 +87,7 @@ def remove(*, actor: Person) -> None:
 
 
 def use(*, supervisor: Person, code: str, by: Person, case: Case) -> CaseError | None:
-    """Uses the code up; the refusal where it does not count, to be raised once the try is kept.
+    """Uses the code up. Where it does not count, returns the refusal, to be raised once the wrong try is stored.
 
     CodeRefused for a wrong, old or used one, and where the supervisor has none; TooManyTries after five wrong ones.
     Within the caller's transaction, which must not be rolled back.

@@ -1,4 +1,4 @@
-"""Web Push: who is notified of what, where, and under which key. The worklist shows all of it without."""
+"""Web Push: who is notified of what, where, and under which key. The worklist shows it all to those who take none."""
 
 from __future__ import annotations
 
@@ -78,7 +78,7 @@ def _refuse_keys(p256dh: str, auth: str) -> None:
 
 
 def tell(case: Case, items: Sequence[News]) -> None:
-    """Notifies the supervisors of the programme once the transaction is through; never fails what was recorded."""
+    """Notifies the supervisors of the programme once the transaction is committed. No failure here undoes a record."""
 
     def on_their_way() -> None:
         _tell(case, items)

@@ -41,7 +41,7 @@ def sign_in(*, request: HttpRequest, username: str, password: str) -> Person:
 
 
 def was_here(person: Person) -> str:
-    """What the browser keeps of who signed in there: good for nothing but to be known again."""
+    """A signed note for the browser that this person has signed in there before. It lets nobody in."""
     return signing.dumps(str(person.pk), salt=WAS_HERE)
 
 

@@ -1,4 +1,4 @@
-"""An approved plan is let go canal by canal: what was returned waits, and what ends in one with it."""
+"""An approved plan is released canal by canal: a returned canal waits, and so does one that shares its end."""
 
 from __future__ import annotations
 

@@ -37,11 +37,11 @@ def approval_for(case: Case, given: PlanInput, made: Plan) -> ToothPlanVersion |
 
 
 def take_over(*, actor: Person, case: Case, version: ToothPlanVersion) -> ToothPlanVersion:
-    """The version that is in force from now on: the approved one, begun where the work stands by now.
+    """Puts the approved version into force, from where the work stands now. Returns the version that is in force.
 
-    It rules from its approval, also before any work: what a device did by an older one and tells later moves nothing.
-    Where work had gone on since it was made, its approval is carried over to one that knows of it. The caller holds
-    the case.
+    It counts from its approval, even before any work: what a device did by an older plan and tells later moves nothing.
+    Where work has gone on since the version was made, its approval is carried over to a new one that knows of the work.
+    The caller holds the case's lock.
     """
     events = list(case.events.order_by("position"))
     course = courses.fold_case(case.pk, events)
