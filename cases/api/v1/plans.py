@@ -119,7 +119,7 @@ class PreviewChangesView(View):
     @extend_schema(
         operation_id="case_preview_changes",
         tags=TAGS,
-        summary="What would go into the plan otherwise than into a version",
+        summary="How the plan's input would differ from a version's",
         description="Every field of it, each with what it bears on; no plan is made.",
         request=PreviewChangesGiven,
         responses=serializer_of(GivenChanges),
