@@ -535,7 +535,7 @@ export interface paths {
         get?: never;
         put?: never;
         /**
-         * What would go into the plan otherwise than into a version
+         * How the plan's input would differ from a version's
          * @description Every field of it, each with what it bears on; no plan is made.
          */
         post: operations["case_preview_changes"];
@@ -1585,13 +1585,16 @@ export interface components {
             phase: string;
             question: components["schemas"]["Gained"] | components["schemas"]["AtLength"] | components["schemas"]["PassesBelow"];
         };
-        /** @description How often a supervisor and an image were asked for. Planned: by the plan in force, where that was counted. */
+        /**
+         * @description How often a supervisor and an image were asked for, and how often the plan in force expects it: None where it was
+         *     not counted.
+         */
         AskCounts: {
             /** @description Images, also on film or kept elsewhere; one that shows several canals counts once. */
             exposures: number;
             planned_exposures: number | null;
             planned_sign_offs: number | null;
-            /** @description Decisions on plans, and sign-offs at hold points; what was given in one counts once. */
+            /** @description Decisions on plans, and sign-offs at hold points; those given for several canals at once count once. */
             sign_offs: number;
         };
         /** @description How often the expected work asks for a supervisor's sign-off, and for an image. */
@@ -1616,7 +1619,7 @@ export interface components {
              */
             kind: "ask";
             note: string;
-            /** @description Id shared by what was asked in one, canal by canal. */
+            /** @description Id shared by what the student asked for several canals at once. */
             together: string;
         };
         /** @description The student asks for a supervisor's sign-off. */
@@ -1629,7 +1632,7 @@ export interface components {
             /** @default  */
             note?: string;
             /**
-             * @description Id shared by what was asked in one, canal by canal.
+             * @description Id shared by what the student asked for several canals at once.
              * @default
              */
             together?: string;
@@ -1641,7 +1644,7 @@ export interface components {
          * @enum {string}
          */
         Asks: "first" | "after_return" | "after_approval";
-        /** @description Every one of the nodes last stood at its stop. */
+        /** @description Each of these steps reached its stop when it was last worked. */
         AtLength: {
             nodes: string[];
             /**
@@ -1655,6 +1658,7 @@ export interface components {
             advice: components["schemas"]["Advice"][];
             contacts: components["schemas"]["Contact"][];
         };
+        /** @description The bands as they are kept, in JSON already; what lists learn from them is not shown. */
         BandsShown: {
             /** @description Canals that are worked; without those whose widths nobody knows. */
             canals: components["schemas"]["CanalBands"][];
@@ -1710,6 +1714,7 @@ export interface components {
              */
             second: string;
         };
+        /** @description A stored bend in space; `outdated` follows from what was marked since. */
         BendInSpaceShown: {
             /** Format: double */
             apart_deg: number;
@@ -1740,6 +1745,7 @@ export interface components {
          * @enum {string}
          */
         BendShape: "one" | "double" | "unclear";
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
         BendsInSpaceShown: {
             results: components["schemas"]["BendInSpaceShown"][];
         };
@@ -1749,8 +1755,8 @@ export interface components {
             apart_deg: number;
             first_deg: number;
             /**
-             * @description The angle with its interval as it was measured, to whichever side; None: not known, and then of the angle in
-             *     space neither.
+             * @description The angle with its interval as it was measured, without its sign; None: not known. Then the angle in space has no
+             *     interval either.
              * @default null
              */
             first_within?: components["schemas"]["Between"] | null;
@@ -1779,7 +1785,7 @@ export interface components {
         /** @description What is expected of one canal from where its work stands. */
         CanalBands: {
             canal: string;
-            /** @description How many of the steps have been made; the others are expected. */
+            /** @description How many of the expectation's steps have been done; the others are still to come. */
             done: number;
             expectation: components["schemas"]["Expectation"];
             /** @description The last recorded depth that was expected in a band. */
@@ -1824,7 +1830,7 @@ export interface components {
             canal: string;
             /** @description The event by which a supervisor said that they come. */
             coming: string | null;
-            /** @description What the hold point is about and is not there; it may be let pass in spite. */
+            /** @description What the hold point is about and is not there; a supervisor may approve it all the same. */
             lacking: components["schemas"]["Lacking"][];
             /** @description The present step. */
             node: string;
@@ -2021,6 +2027,7 @@ export interface components {
              */
             tip?: components["schemas"]["PixelRequest"] | null;
         };
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
         CanalList: {
             results: components["schemas"]["CanalShown"][];
         };
@@ -2069,6 +2076,7 @@ export interface components {
             wall: components["schemas"]["WallLeft"] | null;
             withheld: components["schemas"]["Withheld"][];
         };
+        /** @description What is stored of a canal's plan for lists: micrometres there, millimetres here. */
         CanalPlanListed: {
             canal: string;
             /** Format: double */
@@ -2135,10 +2143,10 @@ export interface components {
         /**
          * @description * `not_released`: A supervisor's decision on the plan leaves this canal out for now.
          *     * `hold_point`: Waits for a supervisor's sign-off.
-         *     * `past_stop`: An instrument went past its stop and why has not been answered.
+         *     * `past_stop`: An instrument went past its stop, and nobody has said why yet.
          *     * `to_plan`: Waits for a new version: a length was taken, something came late, or the plan no longer fits.
          *     * `to_check`: Not found as it was left at the last visit: nothing engine-driven enters it.
-         *     * `waits`: Waits for a canal that it joins to come so far.
+         *     * `waits`: Its next step waits until a canal that it joins has come far enough.
          * @enum {string}
          */
         CanalState: "open" | "not_released" | "hold_point" | "paused" | "past_stop" | "to_plan" | "to_check" | "waits" | "finished";
@@ -2155,7 +2163,7 @@ export interface components {
             /** @description The canal's last depth, where it is shorter or deeper than expected. */
             out_of_band: components["schemas"]["OutOfBand"] | null;
             state: components["schemas"]["CanalState"];
-            /** @description Id shared by the canals that were asked for in one. */
+            /** @description Id shared by the canals that the student asked for at once. */
             together: string;
         };
         CanalVolume: {
@@ -2188,6 +2196,7 @@ export interface components {
             supervisor?: string | null;
             tooth: components["schemas"]["ToothNameRequest"];
         };
+        /** @description A stored case in a list, with its people and where its plan stands. */
         CaseListed: {
             /** Format: date-time */
             created_at: string;
@@ -2212,6 +2221,7 @@ export interface components {
             previous: string | null;
             results: components["schemas"]["CaseListed"][];
         };
+        /** @description A stored case with its whole chart. */
         CaseShown: {
             anatomy: components["schemas"]["Anatomy"];
             canals: components["schemas"]["CanalShown"][];
@@ -2233,7 +2243,7 @@ export interface components {
             programme: string;
             revision: number;
             root_filled: boolean;
-            roots: components["schemas"]["RootShown"][];
+            roots: components["schemas"]["RootInput"][];
             setting: components["schemas"]["Setting"];
             status: components["schemas"]["PlanStatus"];
             student: components["schemas"]["PersonRef"];
@@ -2266,9 +2276,9 @@ export interface components {
             value: number | null;
         };
         /**
-         * @description * `stands`: Nobody did anything about it that the plan knows of.
+         * @description * `stands`: The plan that stands still has it, and nobody let it pass.
          *     * `overridden`: A supervisor let the work go on in spite of it, with a reason.
-         *     * `gone`: A later version of the plan does not have it any more.
+         *     * `gone`: A later version of the plan no longer has it.
          * @enum {string}
          */
         CautionEnd: "stands" | "overridden" | "gone";
@@ -2305,6 +2315,7 @@ export interface components {
          * @enum {string}
          */
         ChangeKind: "setting" | "kit" | "technique" | "needle" | "irrigant" | "final_rinse" | "series_taper" | "isolated" | "thresholds" | "length" | "length_state" | "end" | "junction" | "final_size" | "reason" | "stop" | "needle_ceiling" | "finding" | "reference_point" | "withheld" | "given";
+        /** @description A comparison, or none: an answer is always an object. */
         ChangesShown: {
             /** @description Null where there is no earlier version to compare with. */
             changes: components["schemas"]["PlanChanges"] | null;
@@ -2380,6 +2391,7 @@ export interface components {
         CodeGivenRequest: {
             code: string;
         };
+        /** @description A new secret, and its address drawn as a QR code, which is worked out here. */
         CodeSecretShown: {
             /** @description `otpauth://totp/...`: the same for a code app on this phone. */
             address: string;
@@ -2488,7 +2500,7 @@ export interface components {
             /** @description What the two rest on. */
             rows: components["schemas"]["Figure"][];
         };
-        /** @description What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes. */
+        /** @description An emergency is corrected. The tooth stands still until a supervisor resumes. */
         CorrectedPayload: {
             /** @description Id of the emergency. */
             corrects: string;
@@ -2498,10 +2510,10 @@ export interface components {
              */
             kind: "corrected";
             note: string;
-            /** @description What it was; None: it was not so. */
+            /** @description What it was instead; None: it was not so, a false alarm. */
             what: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury") | null;
         };
-        /** @description What an emergency was said to be is said anew. The tooth stands still until a supervisor resumes. */
+        /** @description An emergency is corrected. The tooth stands still until a supervisor resumes. */
         CorrectedPayloadRequest: {
             /** @description Id of the emergency. */
             corrects: string;
@@ -2513,11 +2525,12 @@ export interface components {
             /** @default  */
             note?: string;
             /**
-             * @description What it was; None: it was not so.
+             * @description What it was instead; None: it was not so, a false alarm.
              * @default null
              */
             what?: ("instrument_separated" | "perforation_suspected" | "hypochlorite_accident" | "sudden_bleeding" | "sudden_pain_or_swelling" | "inhaled_or_swallowed" | "collapse" | "splash_in_eye" | "splash_on_skin" | "sharps_injury") | null;
         };
+        /** @description Where the work on the tooth stands: a choice from the fold, which holds run sheets and sets besides. */
         CourseShown: {
             /** @description The visit was closed and waits for a supervisor's check. */
             check_due: boolean;
@@ -2691,25 +2704,25 @@ export interface components {
             stop_um: number | null;
             target: components["schemas"]["Target"] | null;
             volume_ml: number | null;
-            /** @description Canals that join this one; all of them have to have come so far. */
+            /** @description Canals that join this one, and how far each has to have come. */
             waits_for: components["schemas"]["WaitsFor"][];
         };
-        /** @description A mark that whoever set it is asked about; it is measured all the same. */
+        /** @description A mark about which the person who set it is asked; it is measured all the same. */
         Doubt: {
             kind: components["schemas"]["DoubtKind"];
             point: number;
         };
         /**
-         * @description * `turns_back`: The line runs back from here: marks out of order, or one that was set astray.
-         *     * `sharp`: It turns here as sharply as no canal does: one was set astray.
+         * @description * `turns_back`: The line runs back from here: marks are out of order, or one was misplaced.
+         *     * `sharp`: The line turns here more sharply than any canal: a mark was misplaced.
          * @enum {string}
          */
         DoubtKind: "turns_back" | "sharp";
         /** @description The whole tooth stands still. */
         EmergencyPayload: {
             /**
-             * @description Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
-             *     stop what was done before it.
+             * @description Ids of events that the teller had recorded before it and not sent yet. The emergency is sent first, and its halt
+             *     does not stop what was done before it.
              */
             before: string[];
             /**
@@ -2723,8 +2736,8 @@ export interface components {
         /** @description The whole tooth stands still. */
         EmergencyPayloadRequest: {
             /**
-             * @description Ids of what its teller had done before and was still on its way: an emergency goes first, and the halt does not
-             *     stop what was done before it.
+             * @description Ids of events that the teller had recorded before it and not sent yet. The emergency is sent first, and its halt
+             *     does not stop what was done before it.
              * @default []
              */
             before?: string[];
@@ -2748,7 +2761,7 @@ export interface components {
             at: string;
             /** @description Name of the supervisor who goes there, or empty. */
             coming: string;
-            /** @description Name of who said what it was instead, or that it was not so; empty where nobody did. */
+            /** @description Name of the person who corrected it last; empty where nobody did. */
             corrected_by: string;
             /** @description Name. */
             told_by: string;
@@ -2790,20 +2803,20 @@ export interface components {
         };
         /**
          * @description * `step`: A step was left by one of its exits; the body says which, how deep, and the stop that was shown.
-         *     * `answer`: Why an instrument went past its stop: the question that such a step opens.
+         *     * `answer`: Says why an instrument went past its stop; such a step opens that question.
          *     * `reading`: A length was taken: the canal waits until its stops are computed from it.
          *     * `sign_off`: A supervisor answered a hold point.
          *     * `inspected`: An instrument was looked at: whole, or discarded.
          *     * `turn`: The hand went over to another canal.
          *     * `pause`: Work on one canal stands still.
          *     * `emergency`: Work on the tooth stands still.
-         *     * `corrected`: What an emergency was said to be is said anew, or that it was not so; the work stands still as before.
+         *     * `corrected`: An emergency is corrected: it was something else, or it was not so. The work stands still as before.
          *     * `resume`: A supervisor lets the work go on.
          *     * `close`: The visit ends.
          *     * `reopen`: The next visit begins; the body says which canals were found as they were left.
-         *     * `replan`: A plan is in force from here on, the first one too: it takes over where the work stands.
+         *     * `replan`: A plan comes into force, the first one or a later one, and takes over where the work stands.
          *     * `revoked`: The approval of the plan in force was withdrawn: nothing is worked until a plan is approved again.
-         *     * `release`: A supervisor decided on a plan: which of its canals may not be worked yet.
+         *     * `release`: A supervisor decided on a plan and says which of its canals may not be worked yet.
          *     * `ask`: The student asks for a supervisor's sign-off.
          *     * `come`: A supervisor answers: to the chair.
          *     * `wanted`: A supervisor asks to be shown something: an image of a canal.
@@ -2814,11 +2827,12 @@ export interface components {
          *     * `on_site`: Which licensed clinician is in the room for this visit.
          *     * `dam`: The dam is on, off or leaking.
          *     * `image`: An image was taken; the image itself may still be on the phone.
-         *     * `irrigated`: Irrigated beside what the order of work asks for.
-         *     * `undo`: Names an earlier event that does not count; both stay.
+         *     * `irrigated`: The canal was irrigated once more than the order of work asks for.
+         *     * `undo`: An earlier event is taken back: it no longer counts, and both stay in the record.
          * @enum {string}
          */
         EventKind: "step" | "answer" | "reading" | "sign_off" | "inspected" | "turn" | "pause" | "emergency" | "corrected" | "resume" | "close" | "reopen" | "replan" | "revoked" | "release" | "ask" | "come" | "wanted" | "take_over" | "give_back" | "struck" | "on_site" | "dam" | "image" | "irrigated" | "note" | "undo";
+        /** @description A stored event, with its payload as it was kept. */
         EventShown: {
             actor: components["schemas"]["PersonRef"];
             canal: string;
@@ -3042,7 +3056,7 @@ export interface components {
              */
             kind: "give_back";
         };
-        /** @description What went in otherwise than into a version, before a plan is made of it; the most dangerous first. */
+        /** @description How a plan's input differs from a version's before the plan is made; the most dangerous difference first. */
         GivenChanges: {
             canals: components["schemas"]["CanalGiven"][];
             from_number: number;
@@ -3064,25 +3078,26 @@ export interface components {
             who: components["schemas"]["RecordPerson"];
         };
         /**
-         * @description * `pause`: One canal.
-         *     * `past_stop`: An instrument went past its stop: one canal.
-         *     * `emergency`: The whole tooth.
+         * @description * `pause`: Work on one canal was paused.
+         *     * `past_stop`: An instrument went past its stop: its canal stands still.
+         *     * `emergency`: The whole tooth stands still.
          * @enum {string}
          */
         HaltKind: "pause" | "past_stop" | "emergency";
-        /** @description Work stood still, and what let it go on. */
+        /** @description Why work stood still, and what let it go on. */
         HaltRecord: {
             /** Format: date-time */
             at: string;
             canal: string;
-            /** @description Of an instrument past its stop: what was answered. */
+            /** @description For an instrument past its stop: the answer to why. */
             cause: string;
             ended: components["schemas"]["HaltEnd"] | null;
             kind: components["schemas"]["HaltKind"];
             position: number;
-            /** @description Of an emergency with a patient: to be seen again until then; and when the next visit was opened. */
+            /** @description After an emergency the patient has to be seen again by this time; None where no patient has to. */
             review_by: string | null;
             says: string;
+            /** @description When the next visit was opened. */
             seen_again: string | null;
             who: components["schemas"]["RecordPerson"];
         };
@@ -3120,7 +3135,7 @@ export interface components {
         /** @description What was marked on one image. */
         ImageMarks: {
             facts: components["schemas"]["SpacingFacts"] | null;
-            /** @description Goes before what the file says. */
+            /** @description Counts before what the file says. */
             known: components["schemas"]["KnownObject"] | null;
             lines: components["schemas"]["CanalLine"][];
             /** @description One standard deviation of a mark that does not tell its zoom; None: as the figures have it. */
@@ -3131,7 +3146,7 @@ export interface components {
             /** @default null */
             facts?: components["schemas"]["SpacingFactsRequest"] | null;
             /**
-             * @description Goes before what the file says.
+             * @description Counts before what the file says.
              * @default null
              */
             known?: components["schemas"]["KnownObjectRequest"] | null;
@@ -3146,7 +3161,7 @@ export interface components {
             /** @description Where it belongs; empty: the whole tooth. */
             canal: string;
         };
-        /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
+        /** @description An image was taken. No event waits for the image itself: it is uploaded separately. */
         ImagePayload: {
             image_id: string;
             /**
@@ -3156,7 +3171,7 @@ export interface components {
             kind: "image";
             purpose: components["schemas"]["PurposeEnum"];
         };
-        /** @description An image was taken. Events never wait for it: it comes on a way of its own. */
+        /** @description An image was taken. No event waits for the image itself: it is uploaded separately. */
         ImagePayloadRequest: {
             image_id: string;
             /**
@@ -3167,14 +3182,14 @@ export interface components {
             /** @default other */
             purpose?: components["schemas"]["PurposeEnum"];
         };
-        /** @description An image that was struck, or put to another canal. What was said of it before stays. */
+        /** @description One correction of an image: it was struck, or put to another canal. Earlier ones stay. */
         ImagePutRight: {
             /** Format: date-time */
             at: string;
             /** @description Where it was; empty for the whole tooth. */
             canal: string;
             image: string;
-            /** @description Empty for the whole tooth; none where it was struck and counts for nothing. */
+            /** @description Where it counts instead, empty for the whole tooth; None where it was struck and counts for nothing. */
             moved_to: string | null;
             purpose: string;
             /** Format: date-time */
@@ -3210,6 +3225,7 @@ export interface components {
             /** @default other */
             purpose?: components["schemas"]["PurposeEnum"];
         };
+        /** @description A stored image; what has arrived of it and what its name check says are worked out when asked. */
         ImageShown: {
             burnt_in_text: components["schemas"]["BurntInText"];
             /** @description Where it counts now; empty: the whole tooth. */
@@ -3255,6 +3271,7 @@ export interface components {
             taken_by: components["schemas"]["PersonRef"];
             width_px: number | null;
         };
+        /** @description The stored images of a case, with two values that hold for all of them. */
         ImagesShown: {
             images: components["schemas"]["ImageShown"][];
             /** @description How sure marks are: by these a phone says so with no connection. */
@@ -3278,7 +3295,7 @@ export interface components {
             points: components["schemas"]["CanalWidth"][];
             source: string;
         };
-        /** @description An instrument was looked at. What is found whole after a discard is a new one. */
+        /** @description An instrument was looked at. One that is found whole after a discard is a new one. */
         InspectedPayload: {
             found: components["schemas"]["FoundEnum"];
             instrument: string;
@@ -3289,7 +3306,7 @@ export interface components {
             kind: "inspected";
             why: string;
         };
-        /** @description An instrument was looked at. What is found whole after a discard is a new one. */
+        /** @description An instrument was looked at. One that is found whole after a discard is a new one. */
         InspectedPayloadRequest: {
             found: components["schemas"]["FoundEnum"];
             instrument: string;
@@ -3397,16 +3414,16 @@ export interface components {
         };
         /** @description What one instrument of the kit was used for in this case; one use is one canal. */
         InstrumentUsed: {
-            /** @description In the order it entered them; a canal stands twice where a new one of its kind entered it again. */
+            /** @description In the order in which it entered them; a canal stands twice where a new one of its kind entered it again. */
             canals: string[];
             /** @description How many of its kind were discarded. */
             discarded: number;
             /** @description Size and taper. */
             instrument: string;
             key: string;
-            /** @description As the kit allows. */
+            /** @description How many uses the kit allows. */
             most_uses: number | null;
-            /** @description Of the one that is there now: in this case, and before it as the plan counted them. */
+            /** @description How often the one that is there now was used: in this case, and before it as the plan counted. */
             uses: number;
         };
         /** @enum {string} */
@@ -3415,13 +3432,13 @@ export interface components {
             irrigant: string;
             volume_ml: number;
         };
-        /** @description All of one irrigant, also what was recorded out of course; what was taken back does not count. */
+        /** @description How much of one irrigant was used. What was recorded out of course counts too, what was taken back does not. */
         IrrigantUsed: {
             canals: components["schemas"]["CanalVolume"][];
             irrigant: string;
             volume_ml: number;
         };
-        /** @description Irrigated beside what the order of work asks for. */
+        /** @description The canal was irrigated once more than the order of work asks for. */
         IrrigatedPayload: {
             contact_s: number | null;
             irrigant: string;
@@ -3432,7 +3449,7 @@ export interface components {
             kind: "irrigated";
             volume_ml: number;
         };
-        /** @description Irrigated beside what the order of work asks for. */
+        /** @description The canal was irrigated once more than the order of work asks for. */
         IrrigatedPayloadRequest: {
             /** @default null */
             contact_s?: number | null;
@@ -3483,7 +3500,7 @@ export interface components {
             /** @description An image estimate opens nothing. */
             method: components["schemas"]["MethodEnum"];
         };
-        /** @description What a reading is shown with once it counts no more. */
+        /** @description A stored junction: its value, and who measured it when. */
         JunctionShown: {
             actor: components["schemas"]["PersonRef"];
             /** Format: date-time */
@@ -3512,6 +3529,7 @@ export interface components {
             id?: string;
             kit: components["schemas"]["KitRequest"];
         };
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
         KitList: {
             results: components["schemas"]["KitShown"][];
         };
@@ -3525,6 +3543,7 @@ export interface components {
             name: string;
             needles: components["schemas"]["Needle"][];
         };
+        /** @description A stored kit: its value, and how often the person who asks has used what is in it. */
         KitShown: {
             /** Format: uuid */
             id: string;
@@ -3659,7 +3678,7 @@ export interface components {
         };
         /** @enum {string} */
         MarkEnum: "apex" | "constriction";
-        /** @description What a mark and a known object are off, and what no image and no object can be. */
+        /** @description How far off marks and known objects are, and the bounds of what an image or an object can be. */
         MarkFigures: {
             ball_spread_mm: number;
             /** @description One standard deviation of a known object's length, by what it is. */
@@ -3674,18 +3693,18 @@ export interface components {
             object_off_share: number;
             pixel_least_mm: number;
             pixel_most_mm: number;
-            /** @description One of a place within a pixel, however near one looks. */
+            /** @description One standard deviation of a place within a pixel, however large the image is shown. */
             pixel_spread_px: number;
             /** @description Standard deviations from the middle of such an interval to its end. */
             reach: number;
             ruler_spread_mm: number;
-            /** @description On an image that is shown smaller, marks are asked for again. */
+            /** @description Marks that were set on an image shown smaller than this are asked for again. */
             screen_px_per_mm_least: number;
-            /** @description One of a finger on the screen; a mark that tells its zoom is off by this over the zoom. */
+            /** @description One standard deviation of a finger on the screen; a mark that tells its zoom is off by this over the zoom. */
             screen_spread_px: number;
             /** @description One standard deviation, along each axis, of a mark that does not tell its zoom. */
             tapped_px: number;
-            /** @description Where a line turns more sharply its mark is asked about. */
+            /** @description A mark at which the line turns more sharply than this is asked about. */
             turn_deg: number;
         };
         MarkingGivenRequest: {
@@ -3701,6 +3720,7 @@ export interface components {
             /** @description Canals whose length becomes a reading, and whose bend is charted. */
             take?: string[];
         };
+        /** @description A stored marking: the marks, what they measure, who set them when. */
         MarkingShown: {
             /** Format: date-time */
             at: string;
@@ -3716,6 +3736,7 @@ export interface components {
             /** @description Canals whose length was taken from it. */
             readings: string[];
         };
+        /** @description The stored markings of an image, and the scale of its file. */
         MarkingsShown: {
             markings: components["schemas"]["MarkingShown"][];
             /** @description What the file alone gives. */
@@ -3724,7 +3745,7 @@ export interface components {
         Measured: {
             lines: components["schemas"]["LineMeasured"][];
             scale: components["schemas"]["Scale"];
-            /** @description What the intervals rest on: the zoom at every touch, or what was assumed; empty where nobody had asked yet. */
+            /** @description What the intervals rest on: the zoom at every touch, or what was assumed; empty in older measurements. */
             touch_says: string;
         };
         /** @description How the canal bends on this image. Of a double bend radius, arc and middle are those of the tightest. */
@@ -3758,6 +3779,7 @@ export interface components {
                 [key: string]: number;
             };
         };
+        /** @description A stored membership of the person who asks. */
         MembershipShown: {
             group: string;
             programme: components["schemas"]["ProgrammeRef"];
@@ -3917,10 +3939,10 @@ export interface components {
             low_um: number;
         };
         /**
-         * @description Of one event; it is kept and shown all the same.
+         * @description Why one event moves nothing; it is kept and shown all the same.
          *     * `revoked`: The approval of the plan had been withdrawn.
          *     * `not_checked`: What it says could not be checked.
-         *     * `not_working`: Of a supervisor who took over: somebody else has ended that since.
+         *     * `not_working`: The supervisor who told it had taken over, and that has ended.
          * @enum {string}
          */
         OutOfCourse: "other_plan" | "no_canal" | "closed" | "halted" | "dam_off" | "nobody_on_site" | "approval_lapsed" | "revoked" | "withheld" | "other_step" | "no_such_exit" | "nothing_asked" | "not_to_undo" | "not_checked" | "not_working";
@@ -3948,6 +3970,7 @@ export interface components {
             /** @description Why the work may go on; shown with the caution. */
             reason: string;
         };
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
         OverrideList: {
             results: components["schemas"]["OverrideShown"][];
         };
@@ -3976,6 +3999,7 @@ export interface components {
             final_size?: number | null;
             reason: string;
         };
+        /** @description A stored override: who gave it and who withdrew it, and the canal by its name. */
         OverrideShown: {
             /** Format: date-time */
             at: string;
@@ -4105,6 +4129,7 @@ export interface components {
         };
         /** @enum {string} */
         PausePayloadWhatEnum: "sensitivity" | "normal_bleeding" | "ledge_suspected" | "not_sure" | "other";
+        /** @description A stored person, of whom others see the id and the name alone. */
         PersonRef: {
             /** Format: uuid */
             id: string;
@@ -4197,8 +4222,8 @@ export interface components {
         /** @description A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant. */
         Pixel: {
             /**
-             * @description How many pixels of the screen one of the image was wide when the mark was set or last moved; how far a finger is
-             *     off follows from it. None: not told.
+             * @description How many pixels of the screen one pixel of the image was wide when the mark was set or last moved. How far off
+             *     the mark is follows from it. None: not told.
              */
             screen_px_per_px: number | null;
             x_px: number;
@@ -4207,8 +4232,8 @@ export interface components {
         /** @description A place on the image: columns from the left edge, rows from the upper one; halves and tenths are meant. */
         PixelRequest: {
             /**
-             * @description How many pixels of the screen one of the image was wide when the mark was set or last moved; how far a finger is
-             *     off follows from it. None: not told.
+             * @description How many pixels of the screen one pixel of the image was wide when the mark was set or last moved. How far off
+             *     the mark is follows from it. None: not told.
              * @default null
              */
             screen_px_per_px?: number | null;
@@ -4424,7 +4449,7 @@ export interface components {
         /**
          * @description What has to be there before any canal is worked.
          *     * `revoked`: The approval of the plan in force was withdrawn.
-         *     * `dam_off`: Not said to be on in this visit, off, or leaking. No sign-off takes its place.
+         *     * `dam_off`: The dam is off or leaking, or nobody has said in this visit that it is on. No sign-off takes its place.
          * @enum {string}
          */
         Prerequisite: "closed" | "halted" | "revoked" | "dam_off" | "nobody_on_site" | "approval_lapsed";
@@ -4479,6 +4504,7 @@ export interface components {
             diameter_mm: number;
             from_reference_mm: number;
         };
+        /** @description A stored programme, as much of it as choosing one needs. */
         ProgrammeRef: {
             /** Format: uuid */
             id: string;
@@ -4486,6 +4512,7 @@ export interface components {
             invented: boolean;
             name: string;
         };
+        /** @description A stored programme, and what the person who asks is in it. */
         ProgrammeShown: {
             /** Format: uuid */
             id: string;
@@ -4536,6 +4563,7 @@ export interface components {
         };
         /** @enum {string} */
         PurposeEnum: "pre_operative" | "length" | "final_size" | "cone" | "final" | "other";
+        /** @description The public half of a stored key, by itself in an object. */
         PushKeyShown: {
             /** @description A point on P-256, base64url without padding: the browser's server key. */
             key: string;
@@ -4548,6 +4576,7 @@ export interface components {
             /** @description The browser's public key, base64url. */
             p256dh: string;
         };
+        /** @description A stored correction of an image: who made it, when and why. */
         PutRightShown: {
             /** Format: date-time */
             at: string;
@@ -4654,6 +4683,7 @@ export interface components {
             id?: string;
             reading: components["schemas"]["PreOperativeImageRequest"] | components["schemas"]["RatioRequest"] | components["schemas"]["ConfirmingImageRequest"] | components["schemas"]["ApexLocatorRequest"] | components["schemas"]["DirectSightRequest"];
         };
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
         ReadingList: {
             results: components["schemas"]["ReadingShown"][];
         };
@@ -4683,7 +4713,7 @@ export interface components {
             why: string;
             working_length_mm: number | null;
         };
-        /** @description What a reading is shown with once it counts no more. */
+        /** @description A stored reading: its value, and who took it when. */
         ReadingShown: {
             actor: components["schemas"]["PersonRef"];
             /** Format: date-time */
@@ -4792,12 +4822,14 @@ export interface components {
             kind: "release";
             not_released: components["schemas"]["NotReleasedRequest"][];
         };
+        /** @description One remark on one canal. The text is trimmed and has to say something. */
         RemarkGivenRequest: {
             canal: string;
             /** @description With an approval: this canal is not released, its partner neither. */
             returned?: boolean;
             text: string;
         };
+        /** @description A stored remark, with its canal by name. */
         RemarkShown: {
             canal: string;
             /** @description The approval leaves this canal out. */
@@ -4861,7 +4893,7 @@ export interface components {
              * @enum {string}
              */
             kind: "replan";
-            /** @description Hash of the plan that was in force until now; its own where there was none. */
+            /** @description Hash of the plan that was in force until now; the new plan's own hash where there was none. */
             replaces: string;
         };
         /**
@@ -4886,11 +4918,11 @@ export interface components {
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
         ResumePayload: {
             /**
-             * @description Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
-             *     Empty: all.
+             * @description For the tooth: ids of the emergencies and corrections that the supervisor had seen. One that came later still
+             *     halts the tooth. Empty: all are ended.
              */
             ends: string[];
-            /** @description Of the tooth: the work goes on, and irrigation stays with saline. */
+            /** @description For the tooth: the work goes on, and irrigation stays with saline. */
             keep_saline: boolean;
             /**
              * @description discriminator enum property added by openapi-typescript
@@ -4902,13 +4934,13 @@ export interface components {
         /** @description A supervisor lets the work go on: one canal, or with no canal the tooth after an emergency. */
         ResumePayloadRequest: {
             /**
-             * @description Of the tooth: the emergencies and corrections that the supervisor had seen; one that came since still halts it.
-             *     Empty: all.
+             * @description For the tooth: ids of the emergencies and corrections that the supervisor had seen. One that came later still
+             *     halts the tooth. Empty: all are ended.
              * @default []
              */
             ends?: string[];
             /**
-             * @description Of the tooth: the work goes on, and irrigation stays with saline.
+             * @description For the tooth: the work goes on, and irrigation stays with saline.
              * @default false
              */
             keep_saline?: boolean;
@@ -4931,6 +4963,7 @@ export interface components {
             note?: string;
             remarks?: components["schemas"]["RemarkGivenRequest"][];
         };
+        /** @description A stored decision on a version: who took it, when, and with which remarks. */
         ReviewShown: {
             /** @description What must be put right and was acknowledged by its name when it was approved. */
             acknowledged: components["schemas"]["Named"][];
@@ -4945,6 +4978,7 @@ export interface components {
             remarks: components["schemas"]["RemarkShown"][];
             supervisor: components["schemas"]["PersonRef"];
         };
+        /** @description A stored withdrawal of an approval: who withdrew it, when and why. */
         RevocationShown: {
             /** @description Which submission of the version had been approved. */
             asked: number;
@@ -4994,11 +5028,6 @@ export interface components {
             /** @default unknown */
             pattern?: components["schemas"]["Pattern"];
         };
-        RootShown: {
-            main_canal?: string | null;
-            name: string;
-            pattern: components["schemas"]["Pattern"];
-        };
         /** @description A figure the plan rests on. */
         RowUsed: {
             key: string;
@@ -5009,6 +5038,7 @@ export interface components {
             unit: string;
             value: number;
         };
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
         RunningList: {
             /** @description There is more than is listed here. */
             more: boolean;
@@ -5106,12 +5136,14 @@ export interface components {
             high: number | null;
             low: number | null;
         };
+        /** @description The stored person who is signed in; nobody else is shown the user name. */
         SessionPerson: {
             /** Format: uuid */
             id: string;
             name: string;
             username: string;
         };
+        /** @description Who is signed in, and every programme that they belong to: rows of several tables. */
         SessionShown: {
             memberships: components["schemas"]["MembershipShown"][];
             person: components["schemas"]["SessionPerson"];
@@ -5168,7 +5200,7 @@ export interface components {
             /** @description Given on the student's phone with a one-time code; recorded by the server alone. */
             on_site: boolean;
             reason: string;
-            /** @description Id shared by the sign-offs that were given in one, canal by canal. */
+            /** @description Id shared by the sign-offs that a supervisor gave for several canals at once. */
             together: string;
         };
         /** @description A supervisor's sign-off at a hold point. */
@@ -5192,7 +5224,7 @@ export interface components {
             /** @default  */
             reason?: string;
             /**
-             * @description Id shared by the sign-offs that were given in one, canal by canal.
+             * @description Id shared by the sign-offs that a supervisor gave for several canals at once.
              * @default
              */
             together?: string;
@@ -5205,7 +5237,7 @@ export interface components {
             /** @description Approved although what the hold point asks for was not there. */
             despite_missing: boolean;
             hold_point: string;
-            /** @description An image that was there when it was given was struck since, or put to another canal. */
+            /** @description An image that it rested on was struck since, or put to another canal. */
             image_gone: boolean;
             in_course: boolean;
             /** @description Given on the student's own phone, by a code of the supervisor's. */
@@ -5321,8 +5353,8 @@ export interface components {
         /** @enum {string} */
         StateEnum: "on" | "off" | "leaking";
         /**
-         * @description How a step of the work lies against the plan.
-         *     * `added`: Done beside what was expected: once more, to make room, to open the way again.
+         * @description How a step compares with the plan.
+         *     * `added`: Done in addition to what was expected: once more, to make room, to open the way again.
          *     * `left_out`: Expected and passed over.
          *     * `not_yet`: Expected and not done so far.
          * @enum {string}
@@ -5353,11 +5385,11 @@ export interface components {
              * @enum {string}
              */
             kind: "step";
-            /** @description Or why there is none. Neither, from an older phone: the hold point says so. */
+            /** @description Why there is no image. An older phone sends neither; the hold point then says that the image is lacking. */
             no_image: ("no_sensor" | "film" | "image_elsewhere") | null;
             /** @description The stop that the screen showed. */
             stop_um: number | null;
-            /** @description Id shared by the steps that one exposure was told of, where no image of it is kept here. */
+            /** @description One exposure may show several canals: where no image of it is kept here, their steps share this id. */
             together: string;
             volume_ml: number | null;
         };
@@ -5387,7 +5419,7 @@ export interface components {
              */
             kind: "step";
             /**
-             * @description Or why there is none. Neither, from an older phone: the hold point says so.
+             * @description Why there is no image. An older phone sends neither; the hold point then says that the image is lacking.
              * @default null
              */
             no_image?: ("no_sensor" | "film" | "image_elsewhere") | null;
@@ -5397,7 +5429,7 @@ export interface components {
              */
             stop_um?: number | null;
             /**
-             * @description Id shared by the steps that one exposure was told of, where no image of it is kept here.
+             * @description One exposure may show several canals: where no image of it is kept here, their steps share this id.
              * @default
              */
             together?: string;
@@ -5408,7 +5440,7 @@ export interface components {
         StepRecord: {
             action: components["schemas"]["Action"];
             against_band: ("as_expected" | "shorter" | "longer") | null;
-            /** @description The canal is bent, and the estimate knows nothing of it. */
+            /** @description The canal is bent, and the estimate takes it as straight. */
             as_if_straight: boolean;
             comparison: components["schemas"]["StepComparison"];
             /** @description Where the tip stopped, as recorded. */
@@ -5424,7 +5456,7 @@ export interface components {
             /** @description Which time the step was worked, from 1. */
             pass_number: number;
             phase: string;
-            /** @description In the timeline, where it was done. */
+            /** @description Its place in the timeline; None where it was not done. */
             position: number | null;
             /** @description The stop that was shown, else the planned one. */
             stop_mm: number | null;
@@ -5506,6 +5538,7 @@ export interface components {
             who: components["schemas"]["RecordPerson"];
             why: components["schemas"]["StruckWhy"];
         };
+        /** @description Three columns of a stored reading, shown as one object. */
         StruckShown: {
             /** Format: date-time */
             at: string;
@@ -5518,6 +5551,7 @@ export interface components {
          * @enum {string}
          */
         StruckWhy: "wrong_canal" | "mistyped" | "not_so";
+        /** @description A stored person who supervises. */
         SupervisorShown: {
             /** Format: uuid */
             id: string;
@@ -5637,6 +5671,7 @@ export interface components {
         Teeth: {
             teeth: components["schemas"]["Tooth"][];
         };
+        /** @description Two stored texts, sent as they are kept: this class describes them and encodes nothing. */
         TextsShown: {
             /** @description All the plan rests on, as it was then. */
             given: components["schemas"]["PlanInput"];
@@ -5729,6 +5764,7 @@ export interface components {
             instrument: string;
             phase: string;
         };
+        /** @description Stored events, and where the work stands after them. */
         TreatmentShown: {
             /**
              * Format: uuid
@@ -5772,13 +5808,14 @@ export interface components {
             };
             views: components["schemas"]["ViewsRequest"];
         };
-        /** @description One's own last entry on the canal does not count. */
+        /** @description The teller takes back an entry of their own on the canal. */
         UndoPayload: {
             /**
              * @description discriminator enum property added by openapi-typescript
              * @enum {string}
              */
             kind: "undo";
+            /** @description Id of that event. */
             undoes: string;
         };
         /**
@@ -5801,9 +5838,11 @@ export interface components {
             /** @description Key of a technique of the programme's list. */
             technique: string;
         };
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
         VersionList: {
             results: components["schemas"]["VersionListed"][];
         };
+        /** @description A stored version with its decisions; whether it is stale follows from the case as it is now. */
         VersionListed: {
             author: components["schemas"]["PersonRef"];
             /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
@@ -5851,12 +5890,14 @@ export interface components {
             number: number;
             technique: string;
         };
+        /** @description A stored version, as much of it as one line of a list needs. */
         VersionRef: {
             /** Format: uuid */
             id: string;
             number: number;
             state: components["schemas"]["PlanState"];
         };
+        /** @description A stored version with its decisions, all that it was made from and all that it says. */
         VersionShown: {
             author: components["schemas"]["PersonRef"];
             /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
@@ -5899,6 +5940,7 @@ export interface components {
             submitted_at: string | null;
             technique: string;
         };
+        /** @description A stored version without its two long texts. */
         VersionSummary: {
             author: components["schemas"]["PersonRef"];
             /** @description Number of the version whose approval holds for this one: nothing but lengths moved, by little. */
@@ -5966,6 +6008,7 @@ export interface components {
             /** @description Prepared less cone. */
             to_fill_mm3: number;
         };
+        /** @description A stored version that waits; how long it has waited follows from the time of asking. */
         WaitingShown: {
             asks: components["schemas"]["Asks"];
             canals: components["schemas"]["CanalPlanListed"][];
@@ -5992,28 +6035,28 @@ export interface components {
             /** @description Seconds it has waited. */
             waiting_s: number;
         };
-        /** @description Another canal has to have come so far before this step is done. */
+        /** @description How far another canal has to have come before this step is done. */
         WaitsFor: {
             canal: string;
-            /** @description Or at one of these steps. */
+            /** @description Or it stands at one of these steps. */
             nodes: string[];
-            /** @description It stands in one of these, or is finished. */
+            /** @description It stands in one of these phases, or is finished. */
             phases: string[];
             /** @description Why, in one sentence. */
             says: string;
         };
-        /** @description What was walked before the sheet starts: its questions count on from there. */
+        /** @description What was walked before the sheet starts; the sheet's questions go on counting from there. */
         Walked: {
             /** @description Where an instrument stopped at every pass of a step; None where no depth was given. */
             depths_um: {
                 [key: string]: (number | null)[];
             };
-            /** @description How often each step was come to. */
+            /** @description How often the walk came to each step. */
             passes: {
                 [key: string]: number;
             };
         };
-        /** @description What was walked before the sheet starts: its questions count on from there. */
+        /** @description What was walked before the sheet starts; the sheet's questions go on counting from there. */
         WalkedRequest: {
             /**
              * @description Where an instrument stopped at every pass of a step; None where no depth was given.
@@ -6023,7 +6066,7 @@ export interface components {
                 [key: string]: (number | null)[];
             };
             /**
-             * @description How often each step was come to.
+             * @description How often the walk came to each step.
              * @default {}
              */
             passes?: {
@@ -6116,6 +6159,7 @@ export interface components {
             from_phase: string;
             says: string;
         };
+        /** @description A list within an object: the object can gain fields later, a bare list could not. */
         WorkList: {
             /** @description There is more than is listed here. */
             more: boolean;
