@@ -42,12 +42,12 @@ def claims(plan: Json) -> Iterator[Claim]:
         yield ("canals that it enters", key), "laid out", sorted(canals & laid_out.get(key, set()))
 
 
-def disagreements(found: Iterator[Claim]) -> dict[Key, dict[str, Any]]:
+def disagreements(every_claim: Iterator[Claim]) -> dict[Key, dict[str, Any]]:
     """Quantities that are told differently, by place."""
-    told: dict[Key, dict[str, Any]] = defaultdict(dict)
-    for key, place, value in found:
-        told[key][place] = value
-    return {key: by for key, by in told.items() if len({repr(value) for value in by.values()}) > 1}
+    by_key: dict[Key, dict[str, Any]] = defaultdict(dict)
+    for key, place, value in every_claim:
+        by_key[key][place] = value
+    return {key: by for key, by in by_key.items() if len({repr(value) for value in by.values()}) > 1}
 
 
 def steps_of(canal: Json) -> list[Json]:
@@ -107,7 +107,7 @@ def _work(canal: Json) -> Iterator[Claim]:
         if node["kind"] == "do" and node["irrigant"]:
             volumes[node["irrigant"]] += node["volume_ml"]
     yield ("irrigant in all, ml", name), "expected way", {key: round(ml, 2) for key, ml in sorted(volumes.items())}
-    totals = {one["irrigant"]: round(one["volume_ml"], 2) for one in canal["irrigants"]}
+    totals = {irrigant["irrigant"]: round(irrigant["volume_ml"], 2) for irrigant in canal["irrigants"]}
     yield ("irrigant in all, ml", name), "totals", dict(sorted(totals.items()))
 
 

@@ -54,23 +54,23 @@ def stood_mm(count: int, shift: float = 0.0) -> Floats:
     """
     world = drawn(count, seed=11, widens_alike=shift != 0)
     canals, limits, overcuts = world.canals(line(TAPER + shift)), world.limits_mm2(BY), world.overcuts_mm(BY)
-    found = np.empty((count, len(WORKED)))
+    depths_mm = np.empty((count, len(WORKED)))
     for row in range(count):
         by = LightTouch(limit_mm2=limits[row], overcut_mm=overcuts[row], strokes=BY.strokes)
         canal: Line = tuple(zip(canals.depth_mm[row].tolist(), canals.wide_mm[row].tolist(), strict=True))
-        for one in HAND:
-            canal = contact_depth.stand(_true(world, one, row), canal, END_MM, by).canal
-        for number, one in enumerate(WORKED):
-            done = contact_depth.insert(_true(world, one, row), canal, END_MM, by)
-            canal, found[row, number] = done.canal, done.depth_mm
-    return found
+        for instrument in HAND:
+            canal = contact_depth.stand(_true(world, instrument, row), canal, END_MM, by).canal
+        for number, instrument in enumerate(WORKED):
+            done = contact_depth.insert(_true(world, instrument, row), canal, END_MM, by)
+            canal, depths_mm[row, number] = done.canal, done.depth_mm
+    return depths_mm
 
 
-def _true(world: Samples, one: Instrument, row: int) -> Instrument:
+def _true(world: Samples, instrument: Instrument, row: int) -> Instrument:
     """The instrument as it is in this canal, within its tolerances."""
-    tools = world.tools(one)
+    tools = world.tools(instrument)
     at = zip(tools.from_tip_mm.tolist(), tools.wide_mm[row].tolist(), strict=True)
-    return replace(one, diameters=tuple(DiameterAt(from_tip_mm=z, diameter_mm=d) for z, d in at))
+    return replace(instrument, diameters=tuple(DiameterAt(from_tip_mm=z, diameter_mm=d) for z, d in at))
 
 
 def typed_mm(stood: Floats) -> Floats:
@@ -91,23 +91,23 @@ class Told:
 
 def believed(read_mm: list[float], *, learns: bool) -> list[Told]:
     """The band of every step, told before it was read."""
-    found, told = Belief(drawn(SAMPLES, seed=12), NARROW, BY, READING), []
+    belief, steps = Belief(drawn(SAMPLES, seed=12), NARROW, BY, READING), []
     stops = every(END_MM, SAMPLES)
-    for one in HAND:
-        found.stands(one.key, one, stops)
-    for one, depth_mm in zip(WORKED, read_mm, strict=True):
-        came = found.to_resistance(one, stops)
-        told.append(Told(found.band(one.key, came, stops), depth_mm))
+    for instrument in HAND:
+        belief.stands(instrument.key, instrument, stops)
+    for instrument, depth_mm in zip(WORKED, read_mm, strict=True):
+        came = belief.to_resistance(instrument, stops)
+        steps.append(Told(belief.band(instrument.key, came, stops), depth_mm))
         if learns:
-            came = found.learn(one.key, depth_mm, came, stops)
-        found.stands(one.key, one, came)
-    return told
+            came = belief.learn(instrument.key, depth_mm, came, stops)
+        belief.stands(instrument.key, instrument, came)
+    return steps
 
 
 @cache
 def _unlearned() -> tuple[Band, ...]:
     """The same for every canal."""
-    return tuple(told.band for told in believed([END_MM] * len(WORKED), learns=False))
+    return tuple(step.band for step in believed([END_MM] * len(WORKED), learns=False))
 
 
 def all_believed(read_mm: Floats, *, learns: bool) -> list[list[Told]]:

@@ -47,7 +47,7 @@ CASE_KIT = Kit(
 
 def tooth(iso: str, *canals: CanalInput, **more: Any) -> PlanInput:
     """On an extracted tooth, by crown-down; whatever a root's canals do is known."""
-    roots = {one.root for one in canals}
+    roots = {given.root for given in canals}
     given: dict[str, Any] = {
         "tooth": iso,
         "setting": Setting.EXTRACTED,
@@ -114,8 +114,8 @@ def molar_with_a_wide_palatal_canal() -> PlanInput:
 def calcified_incisor() -> PlanInput:
     """Narrowed nearly to nothing, as the image shows it."""
     widths = (WidthInput(from_end_mm=1, narrow_mm=0.1), WidthInput(from_end_mm=10, narrow_mm=0.2))
-    one = measured("single", "single", 21.0, "incisal edge", widths=widths)
-    return tooth("21", one, factors=("visibility:moderate",))
+    narrow = measured("single", "single", 21.0, "incisal edge", widths=widths)
+    return tooth("21", narrow, factors=("visibility:moderate",))
 
 
 def molar_with_an_oval_distal_canal() -> PlanInput:
@@ -130,14 +130,14 @@ def molar_with_an_oval_distal_canal() -> PlanInput:
 def resorbed_incisor() -> PlanInput:
     """Bone is gone around its end: set back by half a millimetre more. A root that is gone too is not planned."""
     lengths = confirmed(22.0, 21.0, 1.0, "incisal edge")
-    one = canal("single", "single", *lengths, point="incisal edge", resorption=Resorption.BONE, apex_mm=0.7)
-    return tooth("11", one)
+    resorbed = canal("single", "single", *lengths, point="incisal edge", resorption=Resorption.BONE, apex_mm=0.7)
+    return tooth("11", resorbed)
 
 
 def training_block() -> PlanInput:
     """Its end in sight."""
-    one = canal("single", "single", DirectSight(seen_mm=16.5, reference_point="top"), point="top")
-    return tooth("11", one, setting=Setting.BLOCK, choices=Choices(needle=SIDE_VENTED, irrigant=Irrigant.WATER))
+    moulded = canal("single", "single", DirectSight(seen_mm=16.5, reference_point="top"), point="top")
+    return tooth("11", moulded, setting=Setting.BLOCK, choices=Choices(needle=SIDE_VENTED, irrigant=Irrigant.WATER))
 
 
 CASES: dict[str, Callable[[], PlanInput]] = {

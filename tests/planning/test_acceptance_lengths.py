@@ -27,12 +27,12 @@ def named(planned: Plan, name: str) -> CanalPlan:
 
 
 def codes(planned: Plan, name: str | None = None) -> set[str]:
-    return {one.code for one in planned.cautions if name in (None, one.canal)}
+    return {caution.code for caution in planned.cautions if name in (None, caution.canal)}
 
 
-def shaped_with(one: CanalPlan) -> set[str]:
+def shaped_with(canal_plan: CanalPlan) -> set[str]:
     """Engine instruments in the order of work, but for room in the coronal third where the first hand size is held."""
-    nodes = [node for node in one.run_sheet.nodes.values() if isinstance(node, Do) and node.phase != "explore"]
+    nodes = [node for node in canal_plan.run_sheet.nodes.values() if isinstance(node, Do) and node.phase != "explore"]
     return {
         n.instrument for n in nodes if n.action is Action.INSTRUMENT and n.instrument and "hand" not in n.instrument
     }
@@ -87,8 +87,8 @@ def test_c2_the_image_at_the_corrected_length_settles_it() -> None:
 
 
 def test_c2_the_mark_on_the_cone_gives_the_stop_and_the_needle_ceiling() -> None:
-    found = Junction(from_terminus_mm=4.0, method="cone_mark", at_length_mm=18.5)
-    mb = named(lower_molar(FURTHER, junction=found), "MB")
+    junction = Junction(from_terminus_mm=4.0, method="cone_mark", at_length_mm=18.5)
+    mb = named(lower_molar(FURTHER, junction=junction), "MB")
     # 18.5 - 4.0 = 14.5; an open needle 2.0 short of it: 12.5.
     assert (mb.end_mm, mb.needle.ceiling_mm if mb.needle else None, mb.withheld) == (14.5, 12.5, ())
 
@@ -101,8 +101,10 @@ def test_c2_the_mark_on_the_cone_gives_the_stop_and_the_needle_ceiling() -> None
 def premolar(read_mm: float) -> Plan:
     point = "buccal cusp"
     locator = ApexLocator(read_mm=read_mm, repeat_mm=read_mm, mark="apex", reference_point=point)
-    one = canal("single", "single", *confirmed(22.5, 21.5, 0.5, point), locator, point=point)
-    return plan(molar(tooth="34", setting=Setting.CLINIC, isolated=True, canals=(one,), roots=(), choices=SIDE_VENTED))
+    single = canal("single", "single", *confirmed(22.5, 21.5, 0.5, point), locator, point=point)
+    return plan(
+        molar(tooth="34", setting=Setting.CLINIC, isolated=True, canals=(single,), roots=(), choices=SIDE_VENTED)
+    )
 
 
 @pytest.mark.parametrize(
@@ -116,10 +118,10 @@ def premolar(read_mm: float) -> Plan:
 )
 def test_c3_image_and_locator(read_mm: float, state: LengthState, stop_mm: float, code: str | None) -> None:
     planned = premolar(read_mm)
-    (one,) = planned.canals
-    assert (one.length.state, one.length.stop_mm) == (state, stop_mm)
+    (canal_plan,) = planned.canals
+    assert (canal_plan.length.state, canal_plan.length.stop_mm) == (state, stop_mm)
     assert {c for c in codes(planned) if c in ("length-unsettled", "length-to-settle")} == ({code} if code else set())
-    assert bool(shaped_with(one)) is (state is not LengthState.UNSETTLED)
+    assert bool(shaped_with(canal_plan)) is (state is not LengthState.UNSETTLED)
 
 
 # --- C4: a lower molar whose mesial canal curves by 28 degrees; length again after flaring ---
@@ -139,8 +141,8 @@ def curved(*after_set_mm: float, **ml: Any) -> Plan:
     return plan(molar(tooth="46", canals=(mb, replace(other, **ml), d), roots=roots))
 
 
-def ceiling_mm(one: CanalPlan) -> float | None:
-    return one.needle.ceiling_mm if one.needle else None
+def ceiling_mm(canal_plan: CanalPlan) -> float | None:
+    return canal_plan.needle.ceiling_mm if canal_plan.needle else None
 
 
 def test_c4_a_curve_asks_for_the_length_again() -> None:

@@ -34,11 +34,11 @@ from tests.planning.test_walk import go
 
 
 def codes(planned: Plan) -> set[str]:
-    return {one.code for one in planned.cautions}
+    return {caution.code for caution in planned.cautions}
 
 
-def phases(one: CanalPlan) -> set[str]:
-    return {node.phase for node in one.run_sheet.nodes.values() if isinstance(node, Do)}
+def phases(canal_plan: CanalPlan) -> set[str]:
+    return {node.phase for node in canal_plan.run_sheet.nodes.values() if isinstance(node, Do)}
 
 
 # --- C6: a training block 16.5 long, two passes, then up to size 30 ---
@@ -167,7 +167,7 @@ def test_c7_one_that_never_opens_goes_to_an_image_and_the_supervisor() -> None:
 
 
 def mesiolingual(taper: int, *overrides: Override, size: int = 30, reason: str = "") -> Plan:
-    one = canal(
+    worked = canal(
         "ML",
         "M",
         *confirmed(21.0, 20.0, 1.0, "ML cusp"),
@@ -181,21 +181,21 @@ def mesiolingual(taper: int, *overrides: Override, size: int = 30, reason: str =
     coronal = (rotary(25, 10, Use.CORONAL), rotary(25, 8, Use.CORONAL))
     choices = Choices(needle=OPEN_30, canals=(CanalChoice(canal="ML", final_size=size, reason=reason),))
     series = kit(*coronal, *(rotary(each, taper) for each in (25, 30, 35, 40)))
-    return plan(molar(tooth="36", canals=(one,), roots=(), kit=series, choices=choices, overrides=overrides))
+    return plan(molar(tooth="36", canals=(worked,), roots=(), kit=series, choices=choices, overrides=overrides))
 
 
 def test_c8_a_wall_a_little_too_thin_is_warned_of() -> None:
     planned = mesiolingual(4)
-    told = next(c for c in planned.cautions if c.code == "wall-thin")
-    assert (told.value, told.limit, told.severity) == (0.49, 0.5, Severity.CAUTION)
+    warning = next(c for c in planned.cautions if c.code == "wall-thin")
+    assert (warning.value, warning.limit, warning.severity) == (0.49, 0.5, Severity.CAUTION)
     assert not planned.canals[0].withheld
     assert codes(planned) & {"strain-high", "curve-taper", "wall-too-thin"} == set()
 
 
 def test_c8_a_steeper_taper_stops_the_shaping_until_a_supervisor_lets_it_pass() -> None:
     planned = mesiolingual(6)
-    told = next(c for c in planned.cautions if c.code == "wall-too-thin")
-    assert (told.value, told.limit, told.severity) == (0.29, 0.3, Severity.STOP)
+    bar = next(c for c in planned.cautions if c.code == "wall-too-thin")
+    assert (bar.value, bar.limit, bar.severity) == (0.29, 0.3, Severity.STOP)
     assert {"curve-taper", "curve-severe"} <= codes(planned)
     assert "strain-high" not in codes(planned)
     assert "strain-high" in codes(mesiolingual(6, size=40))
@@ -225,8 +225,8 @@ def test_c9_an_open_needle_too_deep_closes_its_canal() -> None:
             choices=Choices(needle=OPEN_30, irrigant=Irrigant.SODIUM_HYPOCHLORITE),
         )
     )
-    told = next(c for c in planned.cautions if c.code == "needle-open-too-deep")
-    assert (told.canal, told.value, told.limit, told.step) == ("P", 20.0, 19.5, "rinse/1-sodium_hypochlorite")
+    bar = next(c for c in planned.cautions if c.code == "needle-open-too-deep")
+    assert (bar.canal, bar.value, bar.limit, bar.step) == ("P", 20.0, 19.5, "rinse/1-sodium_hypochlorite")
     assert [c.canal for c in planned.canals if c.withheld] == ["P"]
 
 
@@ -236,8 +236,8 @@ def test_c9_an_open_needle_too_deep_closes_its_canal() -> None:
 def incisor(apex_mm: float, *overrides: Override) -> PlanInput:
     point = "incisal edge"
     locator = ApexLocator(read_mm=19.0, repeat_mm=19.0, mark="apex", reference_point=point)
-    one = canal("single", "single", *confirmed(23.0, 22.0, 1.0, point), locator, point=point, apex_mm=apex_mm)
-    return molar(tooth="21", canals=(one,), roots=(), overrides=overrides)
+    single = canal("single", "single", *confirmed(23.0, 22.0, 1.0, point), locator, point=point, apex_mm=apex_mm)
+    return molar(tooth="21", canals=(single,), roots=(), overrides=overrides)
 
 
 NOT_PLANNED = [
@@ -256,10 +256,11 @@ def test_c10_charted_and_not_planned(given: PlanInput) -> None:
 
 def test_c10_a_wide_apex_waits_for_the_supervisor_and_its_locator_does_not_count() -> None:
     waiting = plan(incisor(1.2))
-    (one,) = waiting.canals
-    assert (one.length.state, one.length.stop_mm) == ("settled", 22.0)  # 22.0 + 1.0 - 1.0: by the image alone
-    assert one.length.rests_on == ("confirming_image",)
-    assert ([w.code for w in one.withheld], phases(one)) == (["apex-wide"], set())
+    (canal_plan,) = waiting.canals
+    # 22.0 + 1.0 - 1.0: by the image alone
+    assert (canal_plan.length.state, canal_plan.length.stop_mm) == ("settled", 22.0)
+    assert canal_plan.length.rests_on == ("confirming_image",)
+    assert ([w.code for w in canal_plan.withheld], phases(canal_plan)) == (["apex-wide"], set())
     opened = plan(incisor(1.2, Override(code="apex-wide", canal="single", reason="1.2 mm, I stay at the chair")))
     assert opened.canals[0].length.rests_on == ("confirming_image",)
     assert "ascending" in phases(opened.canals[0])
@@ -267,8 +268,10 @@ def test_c10_a_wide_apex_waits_for_the_supervisor_and_its_locator_does_not_count
 
 def test_c10_a_reciprocating_instrument_is_refused_in_crown_down() -> None:
     other = tuple(
-        replace(one, motion=Motion.RECIPROCATING) if (one.size, one.taper) == (25, 4) else one
-        for one in CHECK_KIT.instruments
+        replace(instrument, motion=Motion.RECIPROCATING)
+        if (instrument.size, instrument.taper) == (25, 4)
+        else instrument
+        for instrument in CHECK_KIT.instruments
     )
     with pytest.raises(MotionNotAccepted, match="reciprocating"):
         plan(molar(kit=replace(CHECK_KIT, instruments=other)))
@@ -276,14 +279,14 @@ def test_c10_a_reciprocating_instrument_is_refused_in_crown_down() -> None:
 
 def test_c10_no_step_in_the_clinic_without_a_dam() -> None:
     planned = plan(molar(setting=Setting.CLINIC))
-    assert {tuple(phases(one)) for one in planned.canals} == {()}
-    assert {one.withheld[0].code for one in planned.canals} == {"isolation-missing"}
+    assert {tuple(phases(canal_plan)) for canal_plan in planned.canals} == {()}
+    assert {canal_plan.withheld[0].code for canal_plan in planned.canals} == {"isolation-missing"}
 
 
 def test_c10_a_canal_searched_for_and_not_found_stays_in_the_record_and_is_not_worked() -> None:
     canals = four_canals()
     lost = replace(canals[1], finding=Finding.SEARCHED_NOT_FOUND, readings=(), junction=None)
     planned = plan(molar(tooth="17", canals=(canals[0], lost, *canals[2:]), roots=()))
-    told = {(c.code, c.severity) for c in planned.cautions if c.canal == "MB2"}
-    assert told == {("canal-not-found", Severity.NOTE)}
+    cautions = {(c.code, c.severity) for c in planned.cautions if c.canal == "MB2"}
+    assert cautions == {("canal-not-found", Severity.NOTE)}
     assert ([w.code for w in planned.canals[1].withheld], phases(planned.canals[1])) == (["canal-not-found"], set())

@@ -38,7 +38,7 @@ KIT = Kit(
     needles=(OPEN_30,),
     filling=tuple(cone(size, taper) for size in LARGE for taper in (2, 4)),
 )
-BY_KEY = {one.key: one for one in KIT.instruments}
+BY_KEY = {instrument.key: instrument for instrument in KIT.instruments}
 GRID_MM = 0.05
 PERMANENT = [tooth for tooth in all_teeth() if not tooth.primary]
 PRIMARY = [tooth for tooth in all_teeth() if tooth.primary]
@@ -115,12 +115,12 @@ def each(drawn: tuple[Drawn, Plan]) -> list[CanalPlan]:
 def width_mm(points: tuple[ProfilePoint, ...] | tuple[CanalWidth, ...], at_mm: float) -> float:
     """By straight line, the wider side at a step."""
     line = [(p.from_reference_mm, p.diameter_mm if isinstance(p, ProfilePoint) else p.narrow_mm) for p in points]
-    found = [
+    widths_mm = [
         max(wa, wb) if a == b else wa + (wb - wa) * (at_mm - a) / (b - a)
         for (a, wa), (b, wb) in pairwise(line)
         if a - 1e-9 <= at_mm <= b + 1e-9
     ]
-    return max(found, default=0.0)
+    return max(widths_mm, default=0.0)
 
 
 def above(size: int, final: int) -> int:
@@ -187,11 +187,11 @@ def test_flaring_takes_up_nothing_that_lies_within_what_has_stood_at_the_stop(dr
         for step in canal.expectation.steps if canal.expectation else ():
             if step.node.split("/")[0] not in coronal(drawn):
                 continue
-            one = BY_KEY[step.instrument]
+            instrument = BY_KEY[step.instrument]
             for other in stood:
-                assert any(diameter_mm(one, at) > diameter_mm(other, at) for at in range(17))
+                assert any(diameter_mm(instrument, at) > diameter_mm(other, at) for at in range(17))
             if step.depth_mm in stops:
-                stood.append(one)
+                stood.append(instrument)
 
 
 def test_way_gauging_size_and_cone_say_the_same(drawn: tuple[Drawn, Plan]) -> None:
@@ -238,7 +238,7 @@ def test_the_needle_is_free_where_it_says_and_is_never_taken_back(drawn: tuple[D
             assert last_mm <= now_mm <= canal.needle.ceiling_mm
             last_mm, at_mm = now_mm, orifice_mm
             while now_mm > orifice_mm and at_mm <= now_mm + CLEARANCE_MM:
-                widths = [diameter_mm(one, tip_mm - at_mm) for one, tip_mm in stood if at_mm <= tip_mm]
+                widths = [diameter_mm(instrument, tip_mm - at_mm) for instrument, tip_mm in stood if at_mm <= tip_mm]
                 assert max(*widths, width_mm(natural, at_mm), 0.0) >= NEEDLE_MM - 1e-6
                 at_mm += GRID_MM
 
@@ -246,7 +246,7 @@ def test_the_needle_is_free_where_it_says_and_is_never_taken_back(drawn: tuple[D
 @pytest.mark.parametrize("tooth", PRIMARY, ids=lambda tooth: tooth.iso)
 def test_a_primary_tooth_is_not_planned(tooth: Tooth) -> None:
     usual = PERMANENT[0].canals[0]
-    one = CanalInput(name=usual.name, root=usual.root, reference_point="cusp", readings=())
+    canal_input = CanalInput(name=usual.name, root=usual.root, reference_point="cusp", readings=())
     given = charted(Drawn(PERMANENT[0], "crown-down", None, settled=True))
     with pytest.raises(ToothNotPlanned):
-        plan(replace(given, tooth=tooth.iso, canals=(one,), overrides=()))
+        plan(replace(given, tooth=tooth.iso, canals=(canal_input,), overrides=()))

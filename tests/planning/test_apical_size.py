@@ -124,8 +124,8 @@ def reasons_of(advised: SizeRange) -> dict[str, SizeReason]:
 
 def test_every_reason_stands_alone_with_its_row() -> None:
     """26 P by hand: floor and irrigant 30; foramen 0.33 mm wide: 35; published 25-50 and 80-100; 0.42 mm across: 45."""
-    found = reasons_of(advised_for("26", "P"))
-    assert {code: (reason.bound, reason.size) for code, reason in found.items()} == {
+    reasons = reasons_of(advised_for("26", "P"))
+    assert {code: (reason.bound, reason.size) for code, reason in reasons.items()} == {
         "floor": ("least", 30),
         "irrigation-floor": ("least", 30),
         "narrow-end": ("least", 35),
@@ -134,9 +134,9 @@ def test_every_reason_stands_alone_with_its_row() -> None:
         "published-wider": ("tells", 100),
         "wall-contact": ("tells", 45),
     }
-    assert found["narrow-end"].row == "foramina/16/P/narrow_mm"
-    assert found["narrow-end"].know == "read"
-    assert found["published-wider"].know == "from memory"
+    assert reasons["narrow-end"].row == "foramina/16/P/narrow_mm"
+    assert reasons["narrow-end"].know == "read"
+    assert reasons["published-wider"].know == "from memory"
 
 
 @pytest.mark.parametrize(
@@ -150,15 +150,15 @@ def test_one_size_above_the_first_to_bind(
     that was loose before cannot be the first to bind."""
     advised = advised_for("36", "ML", first_binder=first_binder, loose=loose)
     assert advised.least == least
-    told = reasons_of(advised)
-    assert (told["first-binder-three"].size if "first-binder-three" in told else None) == three_more
-    assert ("first-binder-loose" in told) == (loose is not None and first_binder <= loose)
+    reasons = reasons_of(advised)
+    assert (reasons["first-binder-three"].size if "first-binder-three" in reasons else None) == three_more
+    assert ("first-binder-loose" in reasons) == (loose is not None and first_binder <= loose)
 
 
 def test_measured_widths_stand_in_place_of_the_published_foramen() -> None:
-    found = advised_for("36", "ML", end=ApicalEnd(narrow_mm=0.41, wide_mm=0.41))
-    assert reasons_of(found)["narrow-end"].size == 45
-    assert (found.least, found.most, found.proposed) == (45, 40, None)  # the published upper bound stands
+    advised = advised_for("36", "ML", end=ApicalEnd(narrow_mm=0.41, wide_mm=0.41))
+    assert reasons_of(advised)["narrow-end"].size == 45
+    assert (advised.least, advised.most, advised.proposed) == (45, 40, None)  # the published upper bound stands
 
 
 @pytest.mark.parametrize(
@@ -166,8 +166,8 @@ def test_measured_widths_stand_in_place_of_the_published_foramen() -> None:
 )
 def test_the_first_size_that_cuts_is_wider_than_the_canal(narrow_mm: float, size: int) -> None:
     """ISO 3630-1: a 35 is 0.35 mm at its tip and touches nothing of a canal as wide."""
-    found = advised_for("43", "single", end=ApicalEnd(narrow_mm=narrow_mm, wide_mm=narrow_mm))
-    assert reasons_of(found)["narrow-end"].size == size
+    advised = advised_for("43", "single", end=ApicalEnd(narrow_mm=narrow_mm, wide_mm=narrow_mm))
+    assert reasons_of(advised)["narrow-end"].size == size
 
 
 def wall(thickness_mm: float, from_end_mm: float = 10.0, canal_mm: float = 0.40) -> WallAbove:

@@ -27,9 +27,9 @@ def test_a_programme_sets_its_own_time() -> None:
 
 @pytest.mark.parametrize("about", Guidance)
 def test_every_sentence_says_where_it_is_from(about: Guidance) -> None:
-    said = [one for one in at_the_chair(Figures()).advice if one.about is about]
-    assert said
-    assert all(one.says and one.source and one.know for one in said)
+    advice = [entry for entry in at_the_chair(Figures()).advice if entry.about is about]
+    assert advice
+    assert all(entry.says and entry.source and entry.know for entry in advice)
 
 
 def test_a_plan_brings_it_along_and_its_numbers_do_not_rest_on_it() -> None:
@@ -40,7 +40,7 @@ def test_a_plan_brings_it_along_and_its_numbers_do_not_rest_on_it() -> None:
 
 def test_an_engine_instrument_without_speed_or_torque_is_told_apart() -> None:
     stated, given = molar(), molar()
-    silent = tuple(replace(one, speed_rpm=None) for one in given.kit.instruments)
+    silent = tuple(replace(instrument, speed_rpm=None) for instrument in given.kit.instruments)
     given = replace(given, kit=replace(given.kit, instruments=silent))
     assert {(item.instrument.motion, item.instrument.setting_stated) for item in plan(given).tray_list} == {
         ("hand", True),
@@ -71,7 +71,9 @@ def test_nothing_happens_to_a_patient_who_is_not_there(setting: Setting) -> None
         (Guidance.PAUSE, "not_sure"),
         (Guidance.PAUSE, "other"),
     }
-    told = [one for one in at_the_chair(Figures()).advice if one.about in (Guidance.EMERGENCY, Guidance.PAUSE)]
-    here = {(one.about, one.key) for one in told if not one.settings or setting in one.settings}
+    advice = [entry for entry in at_the_chair(Figures()).advice if entry.about in (Guidance.EMERGENCY, Guidance.PAUSE)]
+    here = {(entry.about, entry.key) for entry in advice if not entry.settings or setting in entry.settings}
     assert here == anywhere | (with_a_patient if setting is Setting.CLINIC else set())
-    assert setting is Setting.CLINIC or not any("patient" in one.says.lower() for one in told if not one.settings)
+    assert setting is Setting.CLINIC or not any(
+        "patient" in entry.says.lower() for entry in advice if not entry.settings
+    )

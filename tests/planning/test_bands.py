@@ -41,8 +41,8 @@ def with_felt(given: PlanInput, walk: Walk) -> PlanInput:
     return replace(given, canals=(replace(given.canals[0], felt=felt),))
 
 
-def steps(found: tuple[CanalBands, ...]) -> tuple[ExpectedStep, ...]:
-    return found[0].expectation.steps
+def steps(canal_bands: tuple[CanalBands, ...]) -> tuple[ExpectedStep, ...]:
+    return canal_bands[0].expectation.steps
 
 
 FIRST_PASS_UM = (16_500, 16_500, 16_500, 16_500, 9_500, 11_000, 13_500, 14_000, 15_000, 15_500)
@@ -65,9 +65,9 @@ def test_they_are_what_a_plan_says_that_knows_the_same_depths() -> None:
     """The other way to the same numbers: the depths in the plan's input, each at its own pass of the step."""
     for so_far in range(1, len(FIRST_PASS_UM) + 1):
         walk = walked(SAMPLED, FIRST_PASS_UM[:so_far])
-        found = bands(SAMPLED, {"single": walk})
-        assert found[0].done == so_far
-        assert found[0].expectation == plan(with_felt(SAMPLED, walk)).canals[0].expectation
+        canal_bands = bands(SAMPLED, {"single": walk})
+        assert canal_bands[0].done == so_far
+        assert canal_bands[0].expectation == plan(with_felt(SAMPLED, walk)).canals[0].expectation
 
 
 def test_a_depth_moves_what_remains_and_nothing_that_is_done() -> None:
@@ -95,8 +95,8 @@ def test_the_way_goes_on_from_where_the_work_stands_however_it_came_there() -> N
     while walk.node.action is not Action.RECAPITULATE:
         walk.leave(expected_exit(walk.node))
     walk.leave(Exit.BLOCKED)
-    found = bands(SAMPLED, {"single": walk})
-    ahead = [(step.node, step.pass_number) for step in steps(found)[found[0].done :]]
+    canal_bands = bands(SAMPLED, {"single": walk})
+    ahead = [(step.node, step.pass_number) for step in steps(canal_bands)[canal_bands[0].done :]]
     # Once it passes again the hand sizes open the way and the phase starts anew: its first instrument a second time.
     assert ahead[:3] == [("descending/blocked/15-02", 1), ("descending/blocked/20-02", 1), ("descending/40-04", 2)]
 
@@ -104,15 +104,15 @@ def test_the_way_goes_on_from_where_the_work_stands_however_it_came_there() -> N
 def test_a_step_that_a_supervisor_named_is_gone_on_from() -> None:
     walk = walked(SAMPLED, FIRST_PASS_UM[:4])
     assert walk.go_to("descending/30-04")
-    found = bands(SAMPLED, {"single": walk})
-    assert steps(found)[4].node == "descending/30-04"
+    canal_bands = bands(SAMPLED, {"single": walk})
+    assert steps(canal_bands)[4].node == "descending/30-04"
 
 
 def test_short_without_a_depth_says_only_that_the_step_was_made() -> None:
     walk = walked(SAMPLED, FIRST_PASS_UM[:6])
     walk.leave(Exit.SHORT)
-    found = bands(SAMPLED, {"single": walk})
-    assert (found[0].done, steps(found)[6].felt) == (7, None)
+    canal_bands = bands(SAMPLED, {"single": walk})
+    assert (canal_bands[0].done, steps(canal_bands)[6].felt) == (7, None)
 
 
 def test_canals_are_moved_by_their_own_depths_alone() -> None:
@@ -120,8 +120,8 @@ def test_canals_are_moved_by_their_own_depths_alone() -> None:
     made = {canal.canal: canal for canal in plan(given).canals}
     walks = {name: Walk(canal.run_sheet) for name, canal in made.items()}
     walks["P"].leave(Exit.SHORT, 18_000)
-    found = {each.canal: each.expectation for each in bands(given, walks)}
-    assert {name for name, each in found.items() if each != made[name].expectation} == {"P"}
+    expectations = {each.canal: each.expectation for each in bands(given, walks)}
+    assert {name for name, each in expectations.items() if each != made[name].expectation} == {"P"}
 
 
 def test_a_canal_that_is_not_worked_has_none() -> None:

@@ -32,8 +32,8 @@ def bands(learns: bool) -> list[list[Told]]:
     return all_believed(typed_mm(stood_mm(TRUTHS)), learns=learns)
 
 
-def held(told: Told) -> bool:
-    return told.band.low_mm <= told.read_mm <= told.band.high_mm
+def held(reading: Told) -> bool:
+    return reading.band.low_mm <= reading.read_mm <= reading.band.high_mm
 
 
 # A band from the first to the ninth tenth holds eight of ten readings; of 240, within three standard errors of a
@@ -41,10 +41,10 @@ def held(told: Told) -> bool:
 # Steps at whose stop many arrive hold more, and are left out.
 @pytest.mark.parametrize(("step", "learns"), [*((n, False) for n in range(3)), *((n, True) for n in range(5))])
 def test_four_of_five_readings_lie_in_their_band(step: int, learns: bool) -> None:
-    told = [canal[step] for canal in bands(learns) if canal[step].band.reach_share < 0.02]
-    assert len(told) > TRUTHS / 2
-    error = 3 * (0.8 * 0.2 / len(told)) ** 0.5
-    assert np.mean([held(one) for one in told]) == pytest.approx(0.8, abs=error)
+    readings = [canal[step] for canal in bands(learns) if canal[step].band.reach_share < 0.02]
+    assert len(readings) > TRUTHS / 2
+    error = 3 * (0.8 * 0.2 / len(readings)) ** 0.5
+    assert np.mean([held(reading) for reading in readings]) == pytest.approx(0.8, abs=error)
 
 
 def test_bands_narrow_with_every_reading() -> None:
@@ -74,7 +74,7 @@ def test_a_reading_is_uncertain_by_its_step_and_more() -> None:
 
 # One may be a slip; two running are not told from a canal that is like none of the samples.
 def test_readings_that_no_sample_explains_are_named_from_the_second_on() -> None:
-    found, stops = fresh(), every(END_MM, SAMPLES)
+    belief, stops = fresh(), every(END_MM, SAMPLES)
     for read_mm, few in (
         (8.5, False),
         (9.0, False),
@@ -84,40 +84,44 @@ def test_readings_that_no_sample_explains_are_named_from_the_second_on() -> None
         (4.0, True),
         (9.0, False),
     ):
-        found.learn("step", read_mm, found.to_resistance(WORKED[2], stops), stops)
-        assert found.few_agree is few
+        belief.learn("step", read_mm, belief.to_resistance(WORKED[2], stops), stops)
+        assert belief.few_agree is few
 
 
 # A depth past the stop says no more than that the stop was reached.
 def test_reached_is_a_bound_and_no_depth() -> None:
-    one, stops = WORKED[5], every(14.0, SAMPLES)
+    instrument, stops = WORKED[5], every(14.0, SAMPLES)
     at_stop, past = fresh(), fresh()
-    before = at_stop.band("x", at_stop.to_resistance(one, stops), stops).reach_share
-    for found, read_mm in ((at_stop, 14.0), (past, 16.0)):
-        to_resistance = found.to_resistance(one, stops)
-        stood = found.learn("step", read_mm, to_resistance, stops)
+    before = at_stop.band("x", at_stop.to_resistance(instrument, stops), stops).reach_share
+    for belief, read_mm in ((at_stop, 14.0), (past, 16.0)):
+        to_resistance = belief.to_resistance(instrument, stops)
+        stood = belief.learn("step", read_mm, to_resistance, stops)
         assert np.mean(stood == read_mm) > 0.9
         assert set(stood[stood != read_mm]) <= set(to_resistance)
-    shares = [found.band("x", found.to_resistance(one, stops), stops).reach_share for found in (at_stop, past)]
+    shares = [
+        belief.band("x", belief.to_resistance(instrument, stops), stops).reach_share for belief in (at_stop, past)
+    ]
     assert min(shares) > before + 0.2
 
 
 def test_samples_that_count_for_little_are_drawn_anew() -> None:
-    found, stops = fresh(), every(END_MM, SAMPLES)
-    depths = found.to_resistance(WORKED[2], stops)
-    found.learn("step", float(np.quantile(depths, 0.05)), depths, stops)
-    assert found.worth == pytest.approx(SAMPLES)
-    assert len({tuple(row) for row in found.canals.wide_mm}) < SAMPLES / 2
+    belief, stops = fresh(), every(END_MM, SAMPLES)
+    depths = belief.to_resistance(WORKED[2], stops)
+    belief.learn("step", float(np.quantile(depths, 0.05)), depths, stops)
+    assert belief.worth == pytest.approx(SAMPLES)
+    assert len({tuple(row) for row in belief.canals.wide_mm}) < SAMPLES / 2
 
 
 # A hand size that passes without cutting: the canal there is at least that wide, and nothing more.
 def test_a_gauge_that_passes_bounds_the_canal_from_below() -> None:
-    found = fresh()
-    before = quantile(found.canals.wide_mm[:, -1], found.weight, 0.1)
-    found.passed(hand(15), END_MM)
+    belief = fresh()
+    before = quantile(belief.canals.wide_mm[:, -1], belief.weight, 0.1)
+    belief.passed(hand(15), END_MM)
     assert before < 0.12
-    assert quantile(found.canals.wide_mm[:, -1], found.weight, 0.1) > 0.12
-    assert found.canals.wide_mm[:, -1].max() == pytest.approx(quantile(found.canals.wide_mm[:, -1], found.weight, 1.0))
+    assert quantile(belief.canals.wide_mm[:, -1], belief.weight, 0.1) > 0.12
+    assert belief.canals.wide_mm[:, -1].max() == pytest.approx(
+        quantile(belief.canals.wide_mm[:, -1], belief.weight, 1.0)
+    )
 
 
 @pytest.mark.parametrize(("share", "value"), [(0.1, 1.0), (0.5, 2.0), (0.75, 2.0), (0.8, 3.0), (1.0, 3.0)])

@@ -47,11 +47,11 @@ class World:
     """Of bands that learn nothing."""
 
     def each(self, of: list[list[Told]], what: str) -> Floats:
-        return np.array([[getattr(told.band, what) for told in canal] for canal in of])
+        return np.array([[getattr(reading.band, what) for reading in canal] for canal in of])
 
     @property
     def read(self) -> Floats:
-        return np.array([[told.read_mm for told in canal] for canal in self.told])
+        return np.array([[reading.read_mm for reading in canal] for canal in self.told])
 
     def off(self, of: list[list[Told]]) -> Floats:
         return np.abs(self.each(of, "median_mm") - self.stood)
@@ -62,11 +62,11 @@ class World:
         return np.asarray((low <= self.read) & (self.read <= high))
 
     def alarms(self) -> NDArray[np.bool_]:
-        def named(told: Told) -> bool:
-            limits = (told.band.short_below_mm, told.band.deep_above_mm)
-            return against(told.read_mm, limits) != "as_expected"
+        def named(reading: Told) -> bool:
+            limits = (reading.band.short_below_mm, reading.band.deep_above_mm)
+            return against(reading.read_mm, limits) != "as_expected"
 
-        return np.array([[named(told) for told in canal] for canal in self.told])
+        return np.array([[named(reading) for reading in canal] for canal in self.told])
 
 
 def world_of(stood: Floats, slipped: NDArray[np.bool_], off_mm: Floats) -> World:
@@ -85,23 +85,23 @@ def world(shift: float) -> World:
 
 @pytest.mark.parametrize("shift", SHIFTS)
 def test_bands_hold_four_of_five_right_depths_in_spite_of_slips(shift: float) -> None:
-    found = world(shift)
-    right, free = ~found.slipped, found.each(found.told, "reach_share") < FREE
+    population = world(shift)
+    right, free = ~population.slipped, population.each(population.told, "reach_share") < FREE
     least = 0.78 if shift else 0.75
-    assert least <= found.held[right].mean() <= 0.85
-    assert least <= found.held[right & free].mean() <= 0.85
+    assert least <= population.held[right].mean() <= 0.85
+    assert least <= population.held[right & free].mean() <= 0.85
 
 
 @pytest.mark.parametrize("shift", SHIFTS)
 def test_right_depths_are_called_unusual_in_fewer_than_one_canal_of_ten(shift: float) -> None:
-    found = world(shift)
-    assert found.alarms()[~found.slipped].sum() < 0.1 * CANALS
+    population = world(shift)
+    assert population.alarms()[~population.slipped].sum() < 0.1 * CANALS
 
 
 @pytest.mark.parametrize("shift", SHIFTS)
 def test_what_was_recorded_never_makes_it_worse_slips_and_all(shift: float) -> None:
-    found = world(shift)
-    learned, not_learned = found.off(found.told).mean(axis=0), found.off(found.same).mean(axis=0)
+    population = world(shift)
+    learned, not_learned = population.off(population.told).mean(axis=0), population.off(population.same).mean(axis=0)
     assert (learned <= not_learned).all()
     assert (learned[2:] < 0.6 * not_learned[2:]).all()
 
@@ -117,17 +117,17 @@ def test_one_slip_costs_less_than_not_learning_and_right_depths_bring_the_belief
     stood = stood_mm(CANALS)[:ONCE]
     slipped = np.zeros(stood.shape, dtype=bool)
     slipped[:, step] = True
-    found = world_of(stood, slipped, np.full(stood.shape, off_mm))
+    population = world_of(stood, slipped, np.full(stood.shape, off_mm))
     without = world_of(stood, np.zeros_like(slipped), np.zeros_like(stood))
-    later = found.off(found.told)[:, step + 1 :].mean()
-    assert later < found.off(found.same)[:, step + 1 :].mean()
-    back = found.off(found.told)[:, step + STEPS_AFTER :].mean()
+    later = population.off(population.told)[:, step + 1 :].mean()
+    assert later < population.off(population.same)[:, step + 1 :].mean()
+    back = population.off(population.told)[:, step + STEPS_AFTER :].mean()
     assert back < 1.25 * without.off(without.told)[:, step + STEPS_AFTER :].mean()
-    assert found.held[:, step + 1 :].mean() > 0.75
+    assert population.held[:, step + 1 :].mean() > 0.75
     # Before the first depth nobody knows how wide the canal is: five millimetres deeper may just be wider.
     if step:
-        assert found.alarms()[:, step].mean() > 0.75
-    assert found.alarms()[~slipped].sum() < 0.1 * ONCE + without.alarms().sum()
+        assert population.alarms()[:, step].mean() > 0.75
+    assert population.alarms()[~slipped].sum() < 0.1 * ONCE + without.alarms().sum()
 
 
 # --- what a depth says, by hand -------------------------------------------------------------------------------------
@@ -166,7 +166,7 @@ def test_a_stop_reached_is_all_that_is_rounded_to_it_or_lies_deeper() -> None:
 
 def test_where_a_canal_takes_a_depth_for_a_slip_nothing_in_it_changes() -> None:
     """5 mm past all that was expected: nearly every canal keeps the depth it had."""
-    found, stops = Belief(drawn(400, seed=3), NARROW, BY, READING), every(END_MM, 400)
-    to_resistance = found.to_resistance(WORKED[0], stops)
-    stood = found.learn("step", 0.5, to_resistance, stops)
+    belief, stops = Belief(drawn(400, seed=3), NARROW, BY, READING), every(END_MM, 400)
+    to_resistance = belief.to_resistance(WORKED[0], stops)
+    stood = belief.learn("step", 0.5, to_resistance, stops)
     assert np.mean(np.isin(stood, to_resistance)) > 0.95

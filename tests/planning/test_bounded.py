@@ -130,14 +130,14 @@ def test_every_other_number_says_why_it_has_no_row() -> None:
     def numeric(hint: Any) -> bool:
         return hint in (int, float) or any(numeric(each) for each in get_args(hint) if each is not type(None))
 
-    found = {
+    numbers = {
         f"{each.__name__}.{field.name}"
         for each in set(types_in(PlanInput))
         for field in fields(each)
         if numeric(get_type_hints(each)[field.name])
     }
     mappings = {"PlanInput.thresholds", "Walked.passes", "Walked.depths_um"}
-    assert found - set(ONCE) - mappings == set(UNBOUNDED)
+    assert numbers - set(ONCE) - mappings == set(UNBOUNDED)
 
 
 @pytest.mark.parametrize("field", sorted(ONCE))
@@ -203,7 +203,7 @@ def put_value(value: Any, path: tuple[str | int, ...], new: Any) -> Any:
         return new
     step, *rest = path
     if isinstance(step, int):
-        return tuple(put_value(one, tuple(rest), new) if n == step else one for n, one in enumerate(value))
+        return tuple(put_value(item, tuple(rest), new) if n == step else item for n, item in enumerate(value))
     return replace(value, **{str(step): put_value(getattr(value, str(step)), tuple(rest), new)})
 
 

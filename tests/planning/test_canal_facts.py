@@ -46,10 +46,10 @@ def test_numbers_are_kept_as_finely_as_they_are_measured() -> None:
 
 def test_what_is_planned_from_is_described_in_the_same_words() -> None:
     charted, planned = (json_schema(type_)["$defs"] for type_ in (CanalFacts, CanalInput))
-    told = charted["CanalFactsRequest"]["properties"]
+    facts = charted["CanalFactsRequest"]["properties"]
     again = planned["CanalInputRequest"]["properties"]
-    described = {name for name in told if "description" in told[name]}
+    described = {name for name in facts if "description" in facts[name]}
     assert "orifice_mm" in described
     assert {name: again[name]["description"] for name in described} == {
-        name: told[name]["description"] for name in described
+        name: facts[name]["description"] for name in described
     }

@@ -88,10 +88,10 @@ def set_and_read(read_mm: float) -> dict[str, Any]:
     return first(readings=(image, locator))
 
 
-def felt(*told: tuple[str, float], number: int = 0, **more: Any) -> PlanInput:
+def felt(*node_depths: tuple[str, float], number: int = 0, **more: Any) -> PlanInput:
     """The molar with depths felt in one canal; MB1 is 19.5 long, MB2 joins it at 16.0."""
     canals = list(four_canals())
-    depths = tuple(RecordedDepth(node=node, depth_mm=depth_mm) for node, depth_mm in told)
+    depths = tuple(RecordedDepth(node=node, depth_mm=depth_mm) for node, depth_mm in node_depths)
     canals[number] = replace(canals[number], felt=depths, **more)
     return molar(canals=tuple(canals))
 
@@ -99,7 +99,7 @@ def felt(*told: tuple[str, float], number: int = 0, **more: Any) -> PlanInput:
 def passes(*depths_mm: tuple[float, ...]) -> PlanInput:
     """Passes of the descending series 40, 35, 30, 25 of taper .04."""
     steps = [f"descending/{size}-04" for size in (40, 35, 30, 25)]
-    return felt(*[told for each in depths_mm for told in zip(steps, each, strict=True)])
+    return felt(*[node_depth for each in depths_mm for node_depth in zip(steps, each, strict=True)])
 
 
 def without_glide_path() -> Technique:
@@ -259,13 +259,13 @@ def test_every_caution_of_the_catalogue_is_tested() -> None:
 
 
 def test_a_reason_travels_with_a_size_outside_the_range() -> None:
-    found = plan(molar(**sized(45, reason="wide canal on the image"))).cautions
-    assert "wide canal on the image" in next(c.do for c in found if c.code == "final-size-above")
+    cautions = plan(molar(**sized(45, reason="wide canal on the image"))).cautions
+    assert "wide canal on the image" in next(c.do for c in cautions if c.code == "final-size-above")
 
 
 def test_stops_come_first() -> None:
-    found = plan(molar(canals=four_canals(junction=None))).cautions
-    severities = [c.severity for c in found]
+    cautions = plan(molar(canals=four_canals(junction=None))).cautions
+    severities = [c.severity for c in cautions]
     assert severities == sorted(severities, key=[Severity.STOP, Severity.CAUTION, Severity.NOTE].index)
 
 
@@ -282,8 +282,8 @@ def test_an_instrument_of_a_severe_curve_is_not_passed_on() -> None:
 
 
 def test_a_caution_names_its_value_and_limit() -> None:
-    found = plan(molar(**first(curvature_deg=32))).cautions
-    severe = next(c for c in found if c.code == "curve-severe")
+    cautions = plan(molar(**first(curvature_deg=32))).cautions
+    severe = next(c for c in cautions if c.code == "curve-severe")
     assert (severe.value, severe.limit, severe.unit, severe.row) == (32, 30.0, "deg", "curvature.severe_deg")
 
 
@@ -293,8 +293,8 @@ def test_a_canal_without_a_main_partner_is_not_called_joining() -> None:
 
 
 def test_a_caution_about_a_step_names_it() -> None:
-    found = plan(felt(("glide-path/15-02", 20.0))).cautions
-    past = next(c for c in found if c.code == "past-the-stop")
+    cautions = plan(felt(("glide-path/15-02", 20.0))).cautions
+    past = next(c for c in cautions if c.code == "past-the-stop")
     assert (past.step, past.value, past.limit, past.unit) == ("glide-path/15-02", 20.0, 19.5, "mm")
 
 
@@ -334,13 +334,13 @@ def test_a_depth_beyond_its_limits_is_named_in_the_right_direction_and_none_for_
     assert expected.deep_above_mm is not None
     assert expected.short_below_mm < expected.low_mm - 0.02
     assert expected.deep_above_mm > expected.high_mm + 0.02
-    told = {
+    code_at = {
         expected.short_below_mm - 0.02: "shorter-than-expected",
         expected.low_mm - 0.02: "",
         expected.depth_mm: "",
         expected.high_mm + 0.02: "",
         expected.deep_above_mm + 0.02: "deeper-than-expected",
     }
-    for depth_mm, code in told.items():
-        found = codes(replace(felt((step, round(depth_mm, 2))), samples=200))
-        assert {each for each in found if each.endswith("-expected")} == {code} - {""}
+    for depth_mm, code in code_at.items():
+        codes_there = codes(replace(felt((step, round(depth_mm, 2))), samples=200))
+        assert {each for each in codes_there if each.endswith("-expected")} == {code} - {""}

@@ -28,10 +28,10 @@ from tests.planning.given import molar
 def planned() -> tuple[Canal, PlannedCanal]:
     """MB1 of the check molar, planned with nothing that warns."""
     given, figures = molar(), Figures()
-    one = given.canals[0]
-    about = LengthContext(canal=one.name, reference_point=one.reference_point, setting=given.setting)
-    length = settle(one.readings, about, figures)
-    asked = SizeRequest(tooth_iso="26", canal=one.name, setting=given.setting, taper=4)
+    mb1 = given.canals[0]
+    about = LengthContext(canal=mb1.name, reference_point=mb1.reference_point, setting=given.setting)
+    length = settle(mb1.readings, about, figures)
+    asked = SizeRequest(tooth_iso="26", canal=mb1.name, setting=given.setting, taper=4)
     advised = advise(asked, figures)
     canal = Canal(
         given=given,
@@ -112,8 +112,8 @@ OF_VALUES: list[tuple[str, Callable[[CanalPlan], CanalPlan], Callable[[CanalPlan
 
 def codes(change: Callable[[CanalPlan], CanalPlan]) -> dict[str, Severity]:
     canal, made = planned()
-    found = work_cautions(canal, replace(made, plan=change(made.plan)), Figures())
-    return {one.code: one.severity for one in found}
+    cautions = work_cautions(canal, replace(made, plan=change(made.plan)), Figures())
+    return {caution.code: caution.severity for caution in cautions}
 
 
 @pytest.mark.parametrize(("code", "due", "not_due"), OF_VALUES, ids=[case[0] for case in OF_VALUES])
@@ -140,5 +140,5 @@ def test_all_strained_instruments_are_named_in_one_caution_with_the_worst() -> N
     ]
     canal, made = planned()
     plan = replace(made.plan, strain=tuple(high))
-    found = [c for c in work_cautions(canal, replace(made, plan=plan), Figures()) if c.code == "strain-high"]
-    assert [(one.value, "30/.06, 35/.06" in one.says) for one in found] == [(6.3, True)]
+    strained = [c for c in work_cautions(canal, replace(made, plan=plan), Figures()) if c.code == "strain-high"]
+    assert [(caution.value, "30/.06, 35/.06" in caution.says) for caution in strained] == [(6.3, True)]

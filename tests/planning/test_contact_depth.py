@@ -154,8 +154,8 @@ KIT = (hand(20), rotary(25, 4), rotary(40, 4), rotary(25, 10, Use.CORONAL), rota
 @given(DRAWN, st.lists(st.sampled_from(KIT), min_size=1, max_size=4))
 def test_preparation_never_narrows_and_removes_the_difference(rng: random.Random, used: list[Instrument]) -> None:
     canal = random_canal(rng)
-    for one in used:
-        done = insert(one, canal, canal[-1][0] - 0.25, BY)
+    for instrument in used:
+        done = insert(instrument, canal, canal[-1][0] - 0.25, BY)
         after = done.canal
 
         def ring(x: float, after: Line = after, before: Line = canal) -> float:
@@ -208,7 +208,7 @@ def test_no_stroke_takes_a_tip_where_its_face_alone_is_too_much(
 
 def test_a_variable_taper_is_its_stated_diameters() -> None:
     stated = tuple(DiameterAt(from_tip_mm=z, diameter_mm=d) for z, d in ((0.0, 0.25), (4.0, 0.45), (16.0, 0.9)))
-    one = Instrument(
+    instrument = Instrument(
         size=25,
         taper=5,
         motion=Motion.CONTINUOUS,
@@ -219,7 +219,7 @@ def test_a_variable_taper_is_its_stated_diameters() -> None:
         diameters=stated,
     )
     # 0.45 at 4 mm, then 0.0375 per millimetre: 0.6 at 8 mm, where its flutes end.
-    assert sum(corners(one), ()) == pytest.approx((0.0, 0.25, 4.0, 0.45, 8.0, 0.6))
+    assert sum(corners(instrument), ()) == pytest.approx((0.0, 0.25, 4.0, 0.45, 8.0, 0.6))
 
 
 @pytest.mark.parametrize(

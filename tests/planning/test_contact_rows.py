@@ -27,15 +27,15 @@ def as_rows(canals: list[Line]) -> Rows:
     """Steps become ramps a nanometre long; shorter canals repeat their last corner."""
     longest = max(len(canal) for canal in canals)
     padded = [[*canal, *[canal[-1]] * (longest - len(canal))] for canal in canals]
-    found = Rows(
+    rows = Rows(
         np.array([[x for x, _ in canal] for canal in padded]), np.array([[d for _, d in canal] for canal in padded])
     )
     for row in range(len(canals)):
         for at in range(1, longest):
-            step = found.depth_mm[row, at] == found.depth_mm[row, at - 1]
-            if step and found.wide_mm[row, at] != found.wide_mm[row, at - 1]:
-                found.depth_mm[row, at] += contact_rows.STEP_MM
-    return found
+            step = rows.depth_mm[row, at] == rows.depth_mm[row, at - 1]
+            if step and rows.wide_mm[row, at] != rows.wide_mm[row, at - 1]:
+                rows.depth_mm[row, at] += contact_rows.STEP_MM
+    return rows
 
 
 def as_tools(instrument: Corners) -> Tools:
@@ -49,8 +49,8 @@ def test_every_row_rests_where_the_exact_estimate_does(seed: int) -> None:
     instrument, canals = random_instrument(rng), [random_canal(rng) for _ in range(COUNT)]
     limits = [rng.choice((0.02, 0.05, 0.1, 0.15, 0.3)) for _ in canals]
     stops = np.array([canal[-1][0] for canal in canals])
-    found = contact_rows.rest_mm(as_tools(instrument), as_rows(canals), stops, np.array(limits))
-    for canal, limit, rests_mm in zip(canals, limits, found, strict=True):
+    rests = contact_rows.rest_mm(as_tools(instrument), as_rows(canals), stops, np.array(limits))
+    for canal, limit, rests_mm in zip(canals, limits, rests, strict=True):
         exact_mm = contact_depth.rest_mm(instrument, canal, canal[-1][0], limit)
         near_mm = 12 / contact_rows.LOOKS if narrows_upwards(canal) else 0.003
         assert abs(rests_mm - exact_mm) <= near_mm
@@ -61,9 +61,9 @@ def test_the_face_of_a_tip_is_stopped_in_every_row_where_it_is_in_the_exact_esti
     rng = random.Random(seed)  # noqa: S311  # nothing secret
     instrument, canals = random_instrument(rng), [random_canal(rng) for _ in range(COUNT)]
     limits = [rng.choice((0.005, 0.02, 0.05, 0.1)) for _ in canals]
-    found = contact_rows.face_mm(as_tools(instrument), as_rows(canals), np.array(limits))
+    faces_mm = contact_rows.face_mm(as_tools(instrument), as_rows(canals), np.array(limits))
     exact = [contact_depth.face_mm(instrument, *each) for each in zip(canals, limits, strict=True)]
-    assert found == pytest.approx(exact, abs=1e-5)
+    assert faces_mm == pytest.approx(exact, abs=1e-5)
 
 
 @pytest.mark.parametrize("seed", range(25))
@@ -88,12 +88,12 @@ def drawn(given: PlanInput, count: int = 5000, seed: int = 1) -> Samples:
 
 
 def test_uniforms_are_uniform_and_named() -> None:
-    one, other = drawn(molar()).uniform("width"), drawn(molar()).uniform("end")
-    assert np.histogram(one, bins=10, range=(0, 1))[0] == pytest.approx(np.full(10, 500), abs=90)
-    assert abs(np.corrcoef(one, other)[0, 1]) < 0.05
-    assert (one == drawn(molar()).uniform("width")).all()
-    assert (one[:100] == drawn(molar(), count=100).uniform("width")).all()
-    assert (one != drawn(molar(), seed=2).uniform("width")).any()
+    uniforms, other = drawn(molar()).uniform("width"), drawn(molar()).uniform("end")
+    assert np.histogram(uniforms, bins=10, range=(0, 1))[0] == pytest.approx(np.full(10, 500), abs=90)
+    assert abs(np.corrcoef(uniforms, other)[0, 1]) < 0.05
+    assert (uniforms == drawn(molar()).uniform("width")).all()
+    assert (uniforms[:100] == drawn(molar(), count=100).uniform("width")).all()
+    assert (uniforms != drawn(molar(), seed=2).uniform("width")).any()
 
 
 # Pinned, no outside source: with another release of the library the samples of a stored plan must still be drawn alike.

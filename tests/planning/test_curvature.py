@@ -59,10 +59,10 @@ def test_the_published_schemes_do_not_agree_and_leave_gaps() -> None:
 def test_one_arc_by_hand() -> None:
     """Radius 10, turning by 40 degrees from (0, 10): it ends at (10 - 10 cos 40, 10 + 10 sin 40) = (2.340, 16.428).
     Schneider half of 40; chord 20 sin 20 = 6.840; arc 10 x 0.698 = 6.981; straightened 6.981 - 6.840 = 0.141."""
-    found = measure(tapped(2.33956, 16.42788), Figures())
-    assert found.angle_deg == pytest.approx(20.0, abs=1e-3)
-    assert found.chord_mm == pytest.approx(6.840, abs=1e-3)
-    (arc,) = found.arcs
+    curvature = measure(tapped(2.33956, 16.42788), Figures())
+    assert curvature.angle_deg == pytest.approx(20.0, abs=1e-3)
+    assert curvature.chord_mm == pytest.approx(6.840, abs=1e-3)
+    (arc,) = curvature.arcs
     assert arc.by == "one_arc"
     assert [arc.radius_mm, arc.angle_deg, arc.length_mm] == pytest.approx([10.0, 40.0, 6.981], abs=2e-3)
     assert arc.straightened_mm == pytest.approx(0.141, abs=2e-3)
@@ -116,15 +116,15 @@ def test_tangents_find_an_arc_between_two_straight_parts(radius: float, turn: fl
 def test_an_angle_in_space_from_two_views() -> None:
     assert in_space_deg(30, 30) == pytest.approx(39.2315, abs=1e-3)
     assert in_space_deg(26.0, 0) == pytest.approx(26.0)
-    found = measure(tapped(2, 14, other_view_deg=40.0), Figures())
+    curvature = measure(tapped(2, 14, other_view_deg=40.0), Figures())
     # tan 26.565 = 1/2 and tan 40 = 0.8391: atan(sqrt(0.25 + 0.7041)) = 44.33 by hand.
-    assert found.in_space_deg == pytest.approx(44.33, abs=5e-3)
-    assert {each.scheme: each.name for each in found.classes}["AAE case difficulty"] == "severe"
+    assert curvature.in_space_deg == pytest.approx(44.33, abs=5e-3)
+    assert {each.scheme: each.name for each in curvature.classes}["AAE case difficulty"] == "severe"
 
 
 def test_a_straight_canal_has_no_arc() -> None:
-    found = measure(tapped(0, 15, on_curve=at(0, 12), straight_again=at(0, 13)), Figures())
-    assert (found.angle_deg, found.arcs) == (0.0, ())
+    curvature = measure(tapped(0, 15, on_curve=at(0, 12), straight_again=at(0, 13)), Figures())
+    assert (curvature.angle_deg, curvature.arcs) == (0.0, ())
 
 
 @pytest.mark.parametrize(

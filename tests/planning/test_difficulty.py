@@ -27,13 +27,15 @@ NOT_FROM_PLAN = [factor for factor in factors().values() if not factor.from_plan
 
 
 # Long enough for any tooth.
-LONG_KIT = replace(CHECK_KIT, instruments=tuple(replace(one, length_mm=31) for one in CHECK_KIT.instruments))
+LONG_KIT = replace(
+    CHECK_KIT, instruments=tuple(replace(instrument, length_mm=31) for instrument in CHECK_KIT.instruments)
+)
 
 
 def premolar(**more: Any) -> PlanInput:
     """A tooth that shows nothing difficult by itself."""
-    one = canal("single", "single", *confirmed(22.0, 21.0, 0.5, "tip"), point="tip")
-    return molar(**({"tooth": "34", "canals": (one,), "roots": (), "kit": LONG_KIT} | more))
+    single = canal("single", "single", *confirmed(22.0, 21.0, 0.5, "tip"), point="tip")
+    return molar(**({"tooth": "34", "canals": (single,), "roots": (), "kit": LONG_KIT} | more))
 
 
 def with_canal(**changes: Any) -> PlanInput:
@@ -42,13 +44,13 @@ def with_canal(**changes: Any) -> PlanInput:
 
 
 def counted(given: PlanInput) -> Difficulty:
-    found = plan(given).difficulty
-    assert found is not None
-    return found
+    difficulty = plan(given).difficulty
+    assert difficulty is not None
+    return difficulty
 
 
 def found_in(given: PlanInput) -> dict[str, str]:
-    return {one.code: one.level for one in counted(given).factors}
+    return {factor.code: factor.level for factor in counted(given).factors}
 
 
 @pytest.mark.parametrize(
@@ -58,18 +60,21 @@ def found_in(given: PlanInput) -> dict[str, str]:
 def test_the_counting_rule(high: int, moderate: int, level: str) -> None:
     levels = itertools.chain(["high"] * high, ["moderate"] * moderate, itertools.repeat("low"))
     recorded = tuple(f"{factor.key}:{each}" for factor, each in zip(NOT_FROM_PLAN, levels, strict=False))
-    found = counted(premolar(factors=recorded))
-    assert found.level == level
-    assert [one.level for one in found.factors] == ["high"] * high + ["moderate"] * moderate
-    assert found.rule.startswith(f"{high} high and {moderate} moderate.")
+    difficulty = counted(premolar(factors=recorded))
+    assert difficulty.level == level
+    assert [factor.level for factor in difficulty.factors] == ["high"] * high + ["moderate"] * moderate
+    assert difficulty.rule.startswith(f"{high} high and {moderate} moderate.")
 
 
 @pytest.mark.parametrize("factor", NOT_FROM_PLAN, ids=lambda factor: factor.key)
 def test_every_factor_counts_as_it_is_recorded(factor: Any) -> None:
     for each in factor.levels:
-        found = counted(premolar(factors=(each.code,)))
-        assert found.level == each.level
-        assert all((one.code, one.from_plan) == (factor.key, False) for one in found.factors)
+        difficulty = counted(premolar(factors=(each.code,)))
+        assert difficulty.level == each.level
+        assert all(
+            (counted_factor.code, counted_factor.from_plan) == (factor.key, False)
+            for counted_factor in difficulty.factors
+        )
 
 
 @pytest.mark.parametrize(
@@ -114,23 +119,27 @@ def test_a_canal_that_divides(pattern: Pattern, level: str | None) -> None:
 
 def test_several_canals_make_a_factor_count_once_and_at_its_highest() -> None:
     curved = tuple(
-        replace(one, curvature_deg=angle) for one, angle in zip(molar().canals, (12, 20, 31, 5), strict=True)
+        replace(canal_input, curvature_deg=angle)
+        for canal_input, angle in zip(molar().canals, (12, 20, 31, 5), strict=True)
     )
-    found = counted(molar(canals=curved))
-    assert [(one.code, one.level) for one in found.factors] == [("curvature", "high"), ("kind", "moderate")]
-    assert found.factors[0].says.endswith("(DB: 31 degrees)")
+    difficulty = counted(molar(canals=curved))
+    assert [(factor.code, factor.level) for factor in difficulty.factors] == [
+        ("curvature", "high"),
+        ("kind", "moderate"),
+    ]
+    assert difficulty.factors[0].says.endswith("(DB: 31 degrees)")
 
 
 def test_recording_a_low_level_does_not_take_away_what_the_plan_shows() -> None:
     given = replace(with_canal(curvature_deg=20), factors=("curvature:low",))
-    (found,) = counted(given).factors
-    assert (found.code, found.level, found.from_plan) == ("curvature", "moderate", True)
+    (curvature,) = counted(given).factors
+    assert (curvature.code, curvature.level, curvature.from_plan) == ("curvature", "moderate", True)
 
 
 def test_a_person_may_know_more_than_the_plan_shows() -> None:
     given = replace(with_canal(curvature_deg=20), factors=("curvature:high",))
-    (found,) = counted(given).factors
-    assert (found.level, found.from_plan) == ("high", False)
+    (curvature,) = counted(given).factors
+    assert (curvature.level, curvature.from_plan) == ("high", False)
 
 
 def test_a_training_block_has_no_difficulty() -> None:
@@ -166,7 +175,7 @@ HIGH = ("cooperation:high",)
 
 
 def difficult(made: Plan) -> Caution:
-    return next(one for one in made.cautions if one.code.startswith("difficulty"))
+    return next(caution for caution in made.cautions if caution.code.startswith("difficulty"))
 
 
 def test_a_high_case_of_a_patient_waits_for_a_supervisor() -> None:
@@ -174,7 +183,7 @@ def test_a_high_case_of_a_patient_waits_for_a_supervisor() -> None:
     shut = plan(given)
     assert (difficult(shut).code, difficult(shut).severity) == ("difficulty-high", Severity.STOP)
     assert "Cannot keep still" in difficult(shut).says
-    assert {one.code for one in shut.canals[0].withheld} == {"difficulty-high"}
+    assert {reason.code for reason in shut.canals[0].withheld} == {"difficulty-high"}
     assert shut.tray.steps == ()
 
     accepted = Override(code="difficulty-high", canal=None, reason="I stay beside the chair.")

@@ -158,17 +158,17 @@ def test_a_whole_number_may_be_written_with_a_point_nought() -> None:
 
 
 def test_all_problems_are_told_at_once_with_their_paths() -> None:
-    found = problems(PlanInput, {"tooth": 26, "canals": [{"name": "P", "readings": [{"method": "x"}]}], "extra": 1})
-    assert found["tooth"] == "must be text"
-    assert found["canals/0/root"] == "is missing"
-    assert found["canals/0/readings/0/method"].startswith("must be 'pre_operative_image', 'ratio',")
-    assert found["kit"] == "is missing"
-    assert found["extra"] == "is not known here"
+    by_path = problems(PlanInput, {"tooth": 26, "canals": [{"name": "P", "readings": [{"method": "x"}]}], "extra": 1})
+    assert by_path["tooth"] == "must be text"
+    assert by_path["canals/0/root"] == "is missing"
+    assert by_path["canals/0/readings/0/method"].startswith("must be 'pre_operative_image', 'ratio',")
+    assert by_path["kit"] == "is missing"
+    assert by_path["extra"] == "is not known here"
 
 
 def test_a_reading_must_say_its_method() -> None:
-    found = problems(Reading, {"tooth_mm": 21.5, "reference_point": "P cusp"})
-    assert found["method"].startswith("is missing; it must be 'pre_operative_image'")
+    by_path = problems(Reading, {"tooth_mm": 21.5, "reference_point": "P cusp"})
+    assert by_path["method"].startswith("is missing; it must be 'pre_operative_image'")
     assert problems(Reading, ["ratio"]) == {"": "must be an object"}
 
 

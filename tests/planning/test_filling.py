@@ -45,8 +45,8 @@ def at(item: FillingItem, prepared: Line = SHAPE) -> Rest:
     ],
 )
 def test_where_it_rests(item: FillingItem, rests_mm: float, short_mm: float) -> None:
-    found = at(item)
-    assert (found.rests_mm, found.short_mm) == (rests_mm, short_mm)
+    cone_rest = at(item)
+    assert (cone_rest.rests_mm, cone_rest.short_mm) == (rests_mm, short_mm)
 
 
 # ISO 6877 (from memory): 0.07 above size 25, 0.05 up to it. 0.07/0.04 = 1.75 mm; 0.05/0.04 = 1.25 mm, less the 1.25 a
@@ -131,12 +131,12 @@ def test_as_a_slow_scan_finds_it(steps: list[tuple[float, float]], tip_mm: float
         inside = every <= tip_at
         return bool(np.any(tip_mm + taper * (tip_at - every[inside]) > room[inside] + 1e-9))
 
-    found = rest_mm(tip_mm, taper, shape)
+    depth_mm = rest_mm(tip_mm, taper, shape)
     slow = next((s for s in np.arange(depths[0], depths[-1], 0.01) if held(s)), None)
     if slow is None:
-        assert found > depths[-1] - 0.02
+        assert depth_mm > depths[-1] - 0.02
     else:
-        assert abs(found - slow) < 0.02
+        assert abs(depth_mm - slow) < 0.02
 
 
 @given(STEPS, st.floats(0.1, 0.5), st.sampled_from((0.02, 0.04, 0.06)))
@@ -145,8 +145,8 @@ def test_where_it_rests_it_is_covered_by_the_canal_and_a_little_deeper_it_is_not
 ) -> None:
     shape = line(steps)
     top, end = shape[0][0], shape[-1][0]
-    found = rest_mm(tip_mm, taper, shape)
-    if not top + 0.01 < found < end - 0.01:
+    depth_mm = rest_mm(tip_mm, taper, shape)
+    if not top + 0.01 < depth_mm < end - 0.01:
         return
     half = [(x, d / 2) for x, d in shape]
     hollow = shapely.Polygon([*half, *((x, -r) for x, r in reversed(half))]).buffer(1e-6)
@@ -155,8 +155,8 @@ def test_where_it_rests_it_is_covered_by_the_canal_and_a_little_deeper_it_is_not
         top_half, tip_half = (tip_mm + taper * (tip_at - top)) / 2, tip_mm / 2
         return shapely.Polygon([(top, top_half), (tip_at, tip_half), (tip_at, -tip_half), (top, -top_half)])
 
-    assert hollow.covers(item(found))
-    assert not hollow.covers(item(found + 0.005))
+    assert hollow.covers(item(depth_mm))
+    assert not hollow.covers(item(depth_mm + 0.005))
 
 
 @given(STEPS)

@@ -187,8 +187,8 @@ def test_samples_give_bands_around_the_median_and_the_chance_of_the_stop() -> No
 
 
 def test_the_same_seed_gives_the_same_text() -> None:
-    one, same, other = (canonical_text(plan(sampled(molar(), seed))) for seed in (1, 1, 2))
-    assert one == same != other
+    text, same, other = (canonical_text(plan(sampled(molar(), seed))) for seed in (1, 1, 2))
+    assert text == same != other
 
 
 def test_recorded_depths_narrow_the_bands_of_what_is_left() -> None:
@@ -203,11 +203,11 @@ def test_recorded_depths_narrow_the_bands_of_what_is_left() -> None:
     assert wide(block_felt(*usual, ("descending/35-04", 10.5), ("descending/30-04", 12.5))) < wide(block_felt())
 
 
-@pytest.mark.parametrize(("depth_mm", "said"), [(3.0, "shorter"), (5.0, "as_expected"), (9.5, "longer")])
-def test_a_recorded_depth_is_told_against_its_band(depth_mm: float, said: str) -> None:
+@pytest.mark.parametrize(("depth_mm", "verdict"), [(3.0, "shorter"), (5.0, "as_expected"), (9.5, "longer")])
+def test_a_recorded_depth_is_told_against_its_band(depth_mm: float, verdict: str) -> None:
     _, expected = only(sampled(block_felt(("coronal-flaring/25-10", depth_mm))))
     step = next(s for s in expected.steps if s.node == "coronal-flaring/25-10")
-    assert step.felt == said
+    assert step.felt == verdict
     assert (step.low_mm, step.high_mm, step.reach_share) == (None, None, None)
     # Once a depth is recorded more samples are drawn.
     assert expected.samples == 800
@@ -239,13 +239,13 @@ def bent(deg: float | None, *, sampled_: bool = True) -> Expectation:
     return expected
 
 
-@pytest.mark.parametrize(("deg", "said"), [(None, False), (0.0, False), (9.9, False), (10.0, True), (34.0, True)])
+@pytest.mark.parametrize(("deg", "straight"), [(None, False), (0.0, False), (9.9, False), (10.0, True), (34.0, True)])
 def test_from_ten_degrees_on_every_expected_depth_says_that_it_is_of_a_straight_canal(
-    deg: float | None, said: bool
+    deg: float | None, straight: bool
 ) -> None:
     """10 degrees: the project's own limit."""
-    assert {step.as_if_straight for step in bent(deg).steps} == {said}
-    assert {step.as_if_straight for step in bent(deg, sampled_=False).steps} == {said}
+    assert {step.as_if_straight for step in bent(deg).steps} == {straight}
+    assert {step.as_if_straight for step in bent(deg, sampled_=False).steps} == {straight}
 
 
 @pytest.mark.parametrize("shape", [BendShape.DOUBLE, BendShape.UNCLEAR])
@@ -256,13 +256,13 @@ def test_a_canal_that_may_bend_both_ways_is_never_straight_whatever_its_angle(sh
     assert planned.expectation is not None
     assert {step.as_if_straight for step in planned.expectation.steps} == {True}
     assert planned.strain
-    assert all(one.taken for one in planned.strain)
+    assert all(strain.taken for strain in planned.strain)
 
 
 def test_in_a_bend_bands_are_wider_on_the_shallow_side_alone() -> None:
     """By the row, a millimetre, and not above the orifice."""
     pairs = zip(bent(9.0).steps, bent(34.0).steps, strict=True)
-    banded = [(one, other) for one, other in pairs if one.low_mm is not None]
+    banded = [(step, other) for step, other in pairs if step.low_mm is not None]
     assert len(banded) > 3
     for straight, curved in banded:
         orifice_mm = straight.shape[0].from_reference_mm

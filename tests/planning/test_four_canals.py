@@ -50,9 +50,9 @@ def stops(planned: Plan, canal: str) -> dict[str, float]:
 
 def test_nothing_passes_the_junction_once_it_is_known(planned: Plan) -> None:
     """19.0 - 3.0 = 16.0, also for what explores; coronal instruments have their own, shallower stop."""
-    found = stops(planned, "MB2")
+    stops_mm = stops(planned, "MB2")
     # Sizes above the final 30 end 1.0 short for each.
-    assert {name: stop for name, stop in found.items() if not name.endswith((".10", ".08"))} == {
+    assert {name: stop for name, stop in stops_mm.items() if not name.endswith((".10", ".08"))} == {
         **dict.fromkeys(("10/.02", "15/.02", "20/.02", "30/.04", "25/.04"), 16.0),
         "35/.04": 15.0,
         "40/.04": 14.0,
@@ -63,15 +63,15 @@ def test_nothing_passes_the_junction_once_it_is_known(planned: Plan) -> None:
 
 def test_nothing_larger_than_size_10_without_a_junction_reading() -> None:
     """But for room in the coronal third, where the 10 is held: no junction lies so high that it would be passed."""
-    found = plan(molar(canals=four_canals(junction=None)))
-    mb2 = by_name(found)["MB2"]
+    unread = plan(molar(canals=four_canals(junction=None)))
+    mb2 = by_name(unread)["MB2"]
     worked = [n for n in mb2.run_sheet.nodes.values() if isinstance(n, Do) and n.instrument and n.stop_um]
     third_um = next(n.stop_um or 0 for n in worked if "/room/" in n.id)
     assert {n.instrument for n in worked if (n.stop_um or 0) > third_um} <= {"08/.02 hand", "10/.02 hand"}
     assert {n.phase for n in worked if "continuous" in (n.instrument or "")} == {"explore"}
     assert [w.code for w in mb2.withheld] == ["junction-missing"]
-    assert any(c.code == "junction-missing" and c.severity is Severity.STOP for c in found.cautions)
-    assert "MB2" not in {canal for step in found.tray.steps if len(step.canals) > 1 for canal in step.canals}
+    assert any(c.code == "junction-missing" and c.severity is Severity.STOP for c in unread.cautions)
+    assert "MB2" not in {canal for step in unread.tray.steps if len(step.canals) > 1 for canal in step.canals}
 
 
 def test_a_junction_guessed_from_an_image_opens_nothing() -> None:
@@ -150,10 +150,10 @@ def test_an_estimate_withholds_what_shapes_and_marks_the_stops_provisional() -> 
     canals = four_canals()
     db = replace(canals[2], readings=canals[2].readings[:1])
     planned = plan(molar(canals=(*canals[:2], db, canals[3])))
-    found = by_name(planned)["DB"]
-    assert (found.provisional, found.withheld[0].from_phase) == (True, "glide-path")
+    distobuccal = by_name(planned)["DB"]
+    assert (distobuccal.provisional, distobuccal.withheld[0].from_phase) == (True, "glide-path")
     assert stops(planned, "DB")["30/.04"] == 18.5
-    assert not any(n.phase == "glide-path" for n in found.run_sheet.nodes.values() if isinstance(n, Do))
+    assert not any(n.phase == "glide-path" for n in distobuccal.run_sheet.nodes.values() if isinstance(n, Do))
 
 
 def test_two_canals_of_one_root_not_known_to_join_are_warned_of() -> None:

@@ -34,9 +34,9 @@ def test_the_smallest_that_stops_short_after_flaring() -> None:
 
 def test_a_size_that_was_loose_before_cannot_be_it() -> None:
     """The glide path went to 20: the first to bind is 25 or more."""
-    found = given(("gauging/20-02", 19.0), ("gauging/25-02", 18.0))
-    assert loosened(found) == 20
-    assert first_binder(found, 0, END_UM) == 25
+    gauged = given(("gauging/20-02", 19.0), ("gauging/25-02", 18.0))
+    assert loosened(gauged) == 20
+    assert first_binder(gauged, 0, END_UM) == 25
 
 
 def test_what_stops_short_before_flaring_or_once_the_series_was_at_work_does_not_count() -> None:

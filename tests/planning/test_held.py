@@ -60,7 +60,7 @@ LADDER = [
 @pytest.mark.parametrize(("with_kit", "held", "expected", "ends"), [c[1:] for c in LADDER], ids=[c[0] for c in LADDER])
 def test_order_where_the_first_instrument_is_held(with_kit: Kit, held: Any, expected: list[str], ends: str) -> None:
     if not expected:
-        rotaries = [one for one in CHECK_KIT.instruments if one.use is not Use.HAND]
+        rotaries = [instrument for instrument in CHECK_KIT.instruments if instrument.use is not Use.HAND]
         with_kit = kit(*rotaries, hands=(10, 15, 20, 25, 30, 35, 40, 45, 50))
         expected = ["10/.02", *FLARED, "10/.02"]
     assert tried(block(kit=with_kit), *held) == (expected, ends)
@@ -159,6 +159,6 @@ def test_a_technique_without_flaring_has_nothing_to_gauge() -> None:
 
 def test_a_kit_without_the_sizes_gauges_what_it_has() -> None:
     hands = tuple(size for size in HAND_SIZES if size != 25)
-    rotaries = [one for one in CHECK_KIT.instruments if one.use is not Use.HAND]
+    rotaries = [instrument for instrument in CHECK_KIT.instruments if instrument.use is not Use.HAND]
     nodes = plan(molar(kit=kit(*rotaries, hands=hands))).canals[0].run_sheet.nodes
     assert [id_ for id_ in nodes if id_.startswith("first-binder/") and "-02" in id_] == ["first-binder/30-02"]

@@ -22,27 +22,27 @@ from tests.planning.test_ordinary_plans import LONG_KIT
 
 
 def widths(given: PlanInput, number: int = 0, beyond_mm: float = 1.0) -> Widths:
-    found = widths_of(given, number, Figures(), beyond_mm=beyond_mm)
-    assert found is not None
-    return found
+    canal_widths = widths_of(given, number, Figures(), beyond_mm=beyond_mm)
+    assert canal_widths is not None
+    return canal_widths
 
 
 # Palatal canal of an upper first molar: foramen 0.33 and 0.42 (Wolf et al. 2017); median diameters at 1, 2 and 5 mm
 # bucco-lingual 0.29, 0.40, 0.55 and mesio-distal 0.33, 0.40, 0.74 (Wu et al. 2000): the narrower one binds. Of the end
 # itself the foramen tells; what was measured 2 and 5 mm from the apex lies 1 and 4 mm above a length set back by 1.
 def test_published_widths_of_a_palatal_canal() -> None:
-    found = widths(molar(), 3)
-    levels = [(w.from_end_mm, w.narrow_mm, w.wide_mm) for w in found.levels]
+    palatal = widths(molar(), 3)
+    levels = [(w.from_end_mm, w.narrow_mm, w.wide_mm) for w in palatal.levels]
     assert levels == [(0.0, 0.33, 0.42), (1.0, 0.4, 0.4), (4.0, 0.55, 0.74)]
-    assert (found.know, found.end_sd_mm) == ("from memory", 0.1)
+    assert (palatal.know, palatal.end_sd_mm) == ("from memory", 0.1)
 
 
 # Length 21.5, orifice at 7.5: ten millimetres above the last level, each wider by 0.034 and by 0.1 across: 0.55 + 0.34,
 # 0.74 + 1.0.
 def test_the_canal_from_orifice_to_end() -> None:
-    found = initial_shape_of(widths(molar(), 3), 7.5, 21.5)
-    assert found is not None
-    points = [(p.from_reference_mm, p.narrow_mm, p.wide_mm) for p in found.points]
+    shape = initial_shape_of(widths(molar(), 3), 7.5, 21.5)
+    assert shape is not None
+    points = [(p.from_reference_mm, p.narrow_mm, p.wide_mm) for p in shape.points]
     assert points[0] == (7.5, 0.89, 1.74)
     assert points[1:] == [(17.5, 0.55, 0.74), (20.5, 0.4, 0.4), (21.5, 0.33, 0.42)]
 
@@ -61,8 +61,8 @@ def test_a_width_lies_as_far_from_the_apex_as_it_was_measured(
     if set_back_mm > 2:
         interval = ImageInterval(least_mm=tooth_mm - set_back_mm, most_mm=tooth_mm + set_back_mm, rests_on="detector")
         readings = (PreOperativeImage(tooth_mm=tooth_mm, reference_point="incisal edge", interval=interval),)
-    one = canal("single", "single", *readings, point="incisal edge", resorption=resorption)
-    planned = plan(molar(tooth="11", canals=(one,), roots=(), kit=LONG_KIT)).canals[0]
+    resorbed = canal("single", "single", *readings, point="incisal edge", resorption=resorption)
+    planned = plan(molar(tooth="11", canals=(resorbed,), roots=(), kit=LONG_KIT)).canals[0]
     assert planned.expectation is not None
     points = planned.expectation.initial_shape.points
     assert points[-1].from_reference_mm == planned.length.working_length_mm == tooth_mm - set_back_mm
@@ -79,8 +79,8 @@ def test_what_is_seen_at_the_foramen_counts_from_there() -> None:
     seen = canal("single", "single", DirectSight(seen_mm=22.0, reference_point="edge"), point="edge")
     planned = plan(molar(tooth="11", canals=(seen,), roots=(), thresholds={"set_back.seen_at_foramen": 0.5})).canals[0]
     assert planned.expectation is not None
-    found = [(p.from_reference_mm, p.narrow_mm) for p in planned.expectation.initial_shape.points]
-    assert found[-3:] == [(20.0, 0.36), (21.0, 0.3), (21.5, 0.3)]
+    points = [(p.from_reference_mm, p.narrow_mm) for p in planned.expectation.initial_shape.points]
+    assert points[-3:] == [(20.0, 0.36), (21.0, 0.3), (21.5, 0.3)]
 
 
 def test_how_a_canal_widens_is_the_mean_of_the_table() -> None:
@@ -91,8 +91,8 @@ def test_how_a_canal_widens_is_the_mean_of_the_table() -> None:
     groups = {row["where"]: dict(row) for row in tables.rows("canal_widths")}
     assert len(groups) == 20
     for key, pick in (("canal.widening", min), ("canal.wide_widening", max)):
-        found = mean((side(row, 5, pick) - side(row, 1, pick)) / 4 for row in groups.values())
-        assert Figures()[key] == pytest.approx(found, abs=0.001)
+        widening = mean((side(row, 5, pick) - side(row, 1, pick)) / 4 for row in groups.values())
+        assert Figures()[key] == pytest.approx(widening, abs=0.001)
 
 
 # Entered widths: 0.3 + 0.034 and 0.5 + 0.1 for each of 9 mm; without a wide side it stays as round as it was said to
@@ -100,18 +100,18 @@ def test_how_a_canal_widens_is_the_mean_of_the_table() -> None:
 @pytest.mark.parametrize(("wide_mm", "across_mm"), [(0.5, 1.4), (None, 0.606)])
 def test_the_wide_side_widens_by_its_own_table_where_there_is_one(wide_mm: float | None, across_mm: float) -> None:
     own = (WidthInput(from_end_mm=3.0, narrow_mm=0.3, wide_mm=wide_mm),)
-    found = initial_shape_of(
+    shape = initial_shape_of(
         widths(molar(canals=(replace(four_canals()[0], widths=own), *four_canals()[1:]))), 7.5, 19.5
     )
-    assert found is not None
-    assert (found.points[0].narrow_mm, found.points[0].wide_mm) == (0.606, across_mm)
+    assert shape is not None
+    assert (shape.points[0].narrow_mm, shape.points[0].wide_mm) == (0.606, across_mm)
 
 
 # Common description of training blocks: ISO 15 at the end, taper .02: 0.15 + 16.5 x 0.02 = 0.48 at the top.
 def test_a_training_block() -> None:
-    found = initial_shape_of(widths(block()), 0.0, 16.5)
-    assert found is not None
-    assert [(p.from_reference_mm, p.narrow_mm) for p in found.points] == [(0.0, 0.48), (16.5, 0.15)]
+    shape = initial_shape_of(widths(block()), 0.0, 16.5)
+    assert shape is not None
+    assert [(p.from_reference_mm, p.narrow_mm) for p in shape.points] == [(0.0, 0.48), (16.5, 0.15)]
 
 
 def test_an_upper_molar_canal_without_its_partner_has_widths_of_its_own() -> None:
@@ -122,10 +122,10 @@ def test_an_upper_molar_canal_without_its_partner_has_widths_of_its_own() -> Non
 
 # 3.5 mm of canal: the orifice lies between the levels 1 and 4 mm above its end, 0.4 + 2.5/3 x 0.15 = 0.525.
 def test_a_short_canal_ends_between_two_levels() -> None:
-    found = initial_shape_of(widths(molar(), 3), 18.0, 21.5)
-    assert found is not None
-    assert found.points[0].from_reference_mm == 18.0
-    assert found.points[0].narrow_mm == pytest.approx(0.525)
+    shape = initial_shape_of(widths(molar(), 3), 18.0, 21.5)
+    assert shape is not None
+    assert shape.points[0].from_reference_mm == 18.0
+    assert shape.points[0].narrow_mm == pytest.approx(0.525)
     assert initial_shape_of(widths(molar(), 3), 21.5, 21.5) is None
 
 

@@ -89,8 +89,8 @@ def test_a_steep_taper_must_state_its_largest_flute() -> None:
 def test_an_instrument_is_drawn_with_a_point_where_its_taper_ends(
     largest_flute_mm: float | None, drawn: list[tuple[float, float]]
 ) -> None:
-    one = replace(rotary(25, 8), cutting_part_mm=16, largest_flute_mm=largest_flute_mm)
-    assert [(p.from_tip_mm, p.diameter_mm) for p in outline(one)] == drawn
+    instrument = replace(rotary(25, 8), cutting_part_mm=16, largest_flute_mm=largest_flute_mm)
+    assert [(p.from_tip_mm, p.diameter_mm) for p in outline(instrument)] == drawn
 
 
 def test_a_variable_taper_is_drawn_as_it_is_described() -> None:

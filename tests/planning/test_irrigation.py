@@ -22,8 +22,8 @@ def needle(end_mm: float, gauge: int = 30, most_um: int | None = None) -> Needle
     )
 
 
-def after(one: Instrument, end_mm: float) -> Line:
-    return Stand(instrument=one, tip_mm=end_mm).line(ORIFICE_MM)
+def after(instrument: Instrument, end_mm: float) -> Line:
+    return Stand(instrument=instrument, tip_mm=end_mm).line(ORIFICE_MM)
 
 
 # (0.32 - 0.20)/0.02 = 6.0 short in 20/.02; (0.32 - 0.25)/0.04 = 1.75 in 25/.04; 0.5 in 30/.04. Clearance 1.0.
@@ -77,8 +77,8 @@ def test_a_wide_canal_lets_it_to_its_ceiling_before_anything_has_been_in() -> No
 def test_it_never_falls_while_the_canal_gets_wider() -> None:
     shape: Line = ((7.5, 0.42), (12.0, 0.30), (20.0, 0.26))
     depths = []
-    for one in (hand(10), hand(15), hand(20), rotary(25, 4), rotary(30, 4)):
-        shape = upper(shape, after(one, 20.0))
+    for instrument in (hand(10), hand(15), hand(20), rotary(25, 4), rotary(30, 4)):
+        shape = upper(shape, after(instrument, 20.0))
         depths.append(needle(20.0).now_um(shape))
     assert depths == sorted(depths)
     assert depths[-1] == 18_000

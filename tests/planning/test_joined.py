@@ -163,12 +163,12 @@ def test_without_a_junction_the_main_canal_comes_to_its_cone_and_is_not_filled()
     """The junction is marked on the main canal's cone: so far it has to come."""
     made = plan(molar(canals=four_canals(junction=None)))
     main = named(made, "MB1")
-    assert [one.code for one in main.withheld] == ["joined-canal-unfinished"]
+    assert [reason.code for reason in main.withheld] == ["joined-canal-unfinished"]
     assert main.withheld[0].from_phase == "fill"
     assert {"cone/fit", "cone/image"} <= set(main.run_sheet.nodes)
     assert "fill/fill" not in main.run_sheet.nodes
-    told = next(one for one in made.cautions if one.code == "joined-canal-unfinished")
-    assert told.severity is Severity.CAUTION
+    warning = next(caution for caution in made.cautions if caution.code == "joined-canal-unfinished")
+    assert warning.severity is Severity.CAUTION
     assert not named(made, "P").withheld
 
 
@@ -183,7 +183,7 @@ def test_a_supervisor_may_let_it_be_filled_alone() -> None:
 def test_a_main_canal_without_a_length_keeps_the_other_from_being_shaped() -> None:
     canals = (canal("MB1", "MB"), *four_canals()[1:])
     made = plan(molar(canals=canals))
-    assert [one.code for one in named(made, "MB2").withheld] == ["main-canal-first"]
+    assert [reason.code for reason in named(made, "MB2").withheld] == ["main-canal-first"]
     assert not {node.phase for node in named(made, "MB2").run_sheet.nodes.values() if isinstance(node, Do)} & {
         "coronal-flaring",
         "descending",
@@ -196,8 +196,8 @@ def test_what_is_found_out_only_by_planning_closes_the_other_too() -> None:
     canals = list(four_canals())
     canals[1] = replace(canals[1], felt=felt)
     made = plan(molar(canals=tuple(canals)))
-    assert [one.code for one in named(made, "MB2").withheld] == ["canal-blocked"]
-    assert [one.code for one in named(made, "MB1").withheld] == ["joined-canal-unfinished"]
+    assert [reason.code for reason in named(made, "MB2").withheld] == ["canal-blocked"]
+    assert [reason.code for reason in named(made, "MB1").withheld] == ["joined-canal-unfinished"]
 
 
 def test_a_canal_not_found_is_not_waited_for() -> None:

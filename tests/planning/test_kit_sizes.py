@@ -28,8 +28,8 @@ def having(series: Sequence[int] = SERIES, hands: Sequence[int] = HANDS) -> Kit:
 
 def incisor(of: Kit, size: int | None = None, key: str = "crown-down") -> Plan:
     choices = Choices(needle=OPEN_30, canals=(CanalChoice(canal="single", final_size=size, reason="as asked"),))
-    one = canal("single", "single", *confirmed(22.0, 21.0, 1.0, "edge"), point="edge")
-    return plan(molar(tooth="11", canals=(one,), roots=(), kit=of, choices=choices, technique=technique(key)))
+    single = canal("single", "single", *confirmed(22.0, 21.0, 1.0, "edge"), point="edge")
+    return plan(molar(tooth="11", canals=(single,), roots=(), kit=of, choices=choices, technique=technique(key)))
 
 
 def phases(of: CanalPlan) -> set[str]:
@@ -37,24 +37,29 @@ def phases(of: CanalPlan) -> set[str]:
 
 
 def lacking(planned: Plan) -> list[Caution]:
-    return [one for one in planned.cautions if one.code == "kit-lacks-size"]
+    return [caution for caution in planned.cautions if caution.code == "kit-lacks-size"]
 
 
 def test_the_smallest_of_the_range_that_the_kit_can_make_is_proposed_and_that_is_said() -> None:
     planned = incisor(having(hands=(8, 10, 15, 20, 25, 30, 40, 45)))
-    one = planned.canals[0]
-    assert (one.size_range.least, one.size_range.most, one.size_range.proposed, one.final_size) == (35, 60, 40, 40)
-    assert [each.says for each in one.size_range.reasons if each.code == "kit"] == [
+    canal_plan = planned.canals[0]
+    assert (
+        canal_plan.size_range.least,
+        canal_plan.size_range.most,
+        canal_plan.size_range.proposed,
+        canal_plan.final_size,
+    ) == (35, 60, 40, 40)
+    assert [each.says for each in canal_plan.size_range.reasons if each.code == "kit"] == [
         "The kit has no hand 35 for 35: 40 is proposed, the smallest from 35 to 60 that it can make."
     ]
     assert lacking(planned) == []
-    assert phases(one) >= {"ascending", "confirm", "fill"}
+    assert phases(canal_plan) >= {"ascending", "confirm", "fill"}
 
 
 def test_a_kit_that_has_the_proposal_says_nothing() -> None:
-    one = incisor(having()).canals[0]
-    assert one.final_size == 35
-    assert "kit" not in {each.code for each in one.size_range.reasons}
+    canal_plan = incisor(having()).canals[0]
+    assert canal_plan.final_size == 35
+    assert "kit" not in {each.code for each in canal_plan.size_range.reasons}
 
 
 @pytest.mark.parametrize(
@@ -88,13 +93,13 @@ def test_what_goes_by_a_size_that_the_kit_lacks_waits_and_the_rest_is_planned(
     series: Sequence[int], hands: Sequence[int], size: int | None, says: str, do: str
 ) -> None:
     planned = incisor(having(series, hands), size)
-    one, (bar,) = planned.canals[0], lacking(planned)
+    canal_plan, (bar,) = planned.canals[0], lacking(planned)
     assert (bar.says, bar.do, bar.severity, bar.may_override) == (says, do, Severity.STOP, False)
-    assert [each.code for each in one.withheld] == ["kit-lacks-size"]
-    assert (one.final_size, one.obturation) == (size or 35, None)
+    assert [each.code for each in canal_plan.withheld] == ["kit-lacks-size"]
+    assert (canal_plan.final_size, canal_plan.obturation) == (size or 35, None)
     open_ = {"explore", "length", "glide-path", "coronal-flaring", "length-again", "first-binder"}
-    assert phases(one) == open_ - ({"first-binder"} if max(hands) == 20 else set())
-    assert one.needle is not None
+    assert phases(canal_plan) == open_ - ({"first-binder"} if max(hands) == 20 else set())
+    assert canal_plan.needle is not None
     assert "needle-wide" not in {each.code for each in planned.cautions}
     assert decode(Plan, encode(planned)) == planned
 
@@ -102,7 +107,7 @@ def test_what_goes_by_a_size_that_the_kit_lacks_waits_and_the_rest_is_planned(
 def test_other_canals_of_the_tooth_go_on() -> None:
     choices = Choices(needle=OPEN_30, canals=(CanalChoice(canal="P", final_size=45, reason="wide"),))
     planned = plan(molar(kit=having(), choices=choices))
-    assert {one.canal: [each.code for each in one.withheld] for one in planned.canals} == {
+    assert {canal_plan.canal: [each.code for each in canal_plan.withheld] for canal_plan in planned.canals} == {
         "MB1": [],
         "MB2": [],
         "DB": [],

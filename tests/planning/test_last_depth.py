@@ -70,20 +70,20 @@ def is_insertion(walk: Walk, step: str) -> bool:
 @pytest.mark.parametrize("tooth", TEETH)
 def test_list_and_chair_say_the_same_of_every_depth(tooth: str) -> None:
     given, canal = planned(tooth)
-    said = set()
+    shown_depths = set()
     for number in range(COURSES):
         dice, walk, known = drawn(number), Walk(canal.run_sheet), ahead(canal.expectation)
         while isinstance(walk.node, Do) and walk.node.phase not in PHASES and len(walk.left) < 60:
             if not leave(walk, dice):
                 continue
-            (told,) = bands(given, {canal.canal: walk})
-            before, known = last_depth(known, walk), ahead(told.expectation, told.last)
-            chair = shown(told.last, walk)
+            (canal_bands,) = bands(given, {canal.canal: walk})
+            before, known = last_depth(known, walk), ahead(canal_bands.expectation, canal_bands.last)
+            chair = shown(canal_bands.last, walk)
             # Before the bands were asked for again, and after.
             assert (before, last_depth(known, walk)) == (chair, chair), walk.left[-1]
-            said.add(chair and (chair.felt, chair.as_if_straight))
+            shown_depths.add(chair and (chair.felt, chair.as_if_straight))
     bent = tooth == "bent molar"
-    assert said == {None, ("shorter", bent), ("as_expected", bent), ("longer", bent)}
+    assert shown_depths == {None, ("shorter", bent), ("as_expected", bent), ("longer", bent)}
 
 
 def test_by_the_plan_alone_it_may_say_otherwise() -> None:
@@ -94,8 +94,8 @@ def test_by_the_plan_alone_it_may_say_otherwise() -> None:
         dice, walk = drawn(number), Walk(canal.run_sheet)
         while isinstance(walk.node, Do) and walk.node.phase not in PHASES and len(walk.left) < 60:
             if leave(walk, dice):
-                (told,) = bands(given, {canal.canal: walk})
-                differs += last_depth(ahead(canal.expectation), walk) != shown(told.last, walk)
+                (canal_bands,) = bands(given, {canal.canal: walk})
+                differs += last_depth(ahead(canal.expectation), walk) != shown(canal_bands.last, walk)
     assert differs > 0
 
 

@@ -55,8 +55,8 @@ def ratio(instrument_mm: float, on_image_mm: float, tooth_on_image_mm: float) ->
 
 # Ingle, Endodontics (from memory): pre-operative 23.0, tentative 22.0, tip 1.5 short: tooth 23.5, length 22.5.
 def test_the_textbook_example_of_a_confirmed_length() -> None:
-    found = length(image(23.0), confirming(22.0, 1.5))
-    assert (found.state, found.working_length_mm, found.estimate_mm) == (LengthState.SETTLED, 22.5, 22.0)
+    length_ = length(image(23.0), confirming(22.0, 1.5))
+    assert (length_.state, length_.working_length_mm, length_.estimate_mm) == (LengthState.SETTLED, 22.5, 22.0)
 
 
 # Weine's set-backs (read second-hand) on a tip 0.2 mm short of the apex, set at 20.0: tooth 20.2.
@@ -70,30 +70,30 @@ def test_resorption_sets_the_length_back_further(resorption: Resorption, working
 
 # Set at 20.0, tip 1.0 past the apex: tooth 19.0, length 18.0 (derived by hand).
 def test_a_tip_past_the_apex_asks_for_a_further_image() -> None:
-    found = length(confirming(20.0, -1.0))
-    assert (found.state, found.stop_mm) == (LengthState.UNSETTLED, 18.0)
-    assert "18.0" in found.what_to_do
+    length_ = length(confirming(20.0, -1.0))
+    assert (length_.state, length_.stop_mm) == (LengthState.UNSETTLED, 18.0)
+    assert "18.0" in length_.what_to_do
 
 
 # Hand arithmetic: the tooth by image 28.0, as measured 21.0 + 1.0 = 22.0, 6.0 apart.
 def test_a_measurement_far_from_its_estimate_settles_nothing() -> None:
-    found = length(image(28.0), confirming(21.0, 1.0))
-    assert (found.state, found.from_estimate_mm, found.apart_mm) == (LengthState.UNSETTLED, 6.0, 6.0)
-    assert "which reference point" in found.what_to_do
+    length_ = length(image(28.0), confirming(21.0, 1.0))
+    assert (length_.state, length_.from_estimate_mm, length_.apart_mm) == (LengthState.UNSETTLED, 6.0, 6.0)
+    assert "which reference point" in length_.what_to_do
 
 
 # Tooth 22.0 as measured: 3.0 more on the image is the last that may be settled (the guideline's distance).
 @pytest.mark.parametrize(("tooth_mm", "state"), [(25.0, LengthState.SETTLED), (25.1, LengthState.UNSETTLED)])
 def test_an_estimate_tests_a_measurement(tooth_mm: float, state: LengthState) -> None:
-    found = length(image(tooth_mm), confirming(21.0, 1.0))
-    assert (found.state, found.stop_mm) == (state, 21.0)
+    length_ = length(image(tooth_mm), confirming(21.0, 1.0))
+    assert (length_.state, length_.stop_mm) == (state, 21.0)
 
 
 # A set-back of 1.5 is more than the allowance of 1.0: the first instrument goes no deeper than the length will be.
 def test_an_estimate_is_no_longer_than_the_length_that_is_measured_after_it() -> None:
     given = (image(22.0), confirming(21.0, 1.0))
-    found = length(*given, resorption=Resorption.BONE)
-    assert (found.estimate_mm, found.working_length_mm) == (20.5, 20.5)
+    length_ = length(*given, resorption=Resorption.BONE)
+    assert (length_.estimate_mm, length_.working_length_mm) == (20.5, 20.5)
     assert length(*given).estimate_mm == 21.0
 
 
@@ -113,17 +113,17 @@ def marked(tooth_mm: float, least_mm: float, most_mm: float) -> PreOperativeImag
 # By hand: 22.0 less the safety allowance of 1.0, or less what the interval leaves open, whichever is more.
 @pytest.mark.parametrize(("least_mm", "length_mm", "stop_mm"), [(21.4, 21.0, 21.0), (19.4, 19.4, 19.0)])
 def test_an_estimate_goes_no_deeper_than_the_tooth_may_end(least_mm: float, length_mm: float, stop_mm: float) -> None:
-    found = length(marked(22.0, least_mm, 24.0))
-    assert found.working_length_mm == pytest.approx(length_mm)
-    assert found.estimate_mm == stop_mm
-    assert found.estimated == ImageInterval(least_mm=least_mm, most_mm=24.0, rests_on="detector")
+    length_ = length(marked(22.0, least_mm, 24.0))
+    assert length_.working_length_mm == pytest.approx(length_mm)
+    assert length_.estimate_mm == stop_mm
+    assert length_.estimated == ImageInterval(least_mm=least_mm, most_mm=24.0, rests_on="detector")
 
 
 # By hand: off by half of 21.4 to 22.6, and by the 0.5 of two measurements that agree: the root of 0.6² + 0.5².
 def test_how_far_an_estimate_may_be_off_is_its_own() -> None:
-    found = length(marked(22.0, 21.4, 22.6), confirming(21.0, 1.0))
-    assert (found.state, found.from_estimate_mm) == (LengthState.SETTLED, 0.0)
-    assert found.estimate_within_mm == pytest.approx(0.78, abs=0.005)
+    length_ = length(marked(22.0, 21.4, 22.6), confirming(21.0, 1.0))
+    assert (length_.state, length_.from_estimate_mm) == (LengthState.SETTLED, 0.0)
+    assert length_.estimate_within_mm == pytest.approx(0.78, abs=0.005)
     assert length(image(22.0)).estimate_within_mm is None
     # What an uncertain estimate took off is not held against the measurement.
     assert length(marked(22.0, 19.4, 24.6), confirming(21.0, 1.0)).from_estimate_mm == 0.0
@@ -137,9 +137,9 @@ def test_an_interval_that_says_nothing_is_refused(least_mm: float, most_mm: floa
 
 
 def test_the_further_image_settles_it() -> None:
-    found = length(confirming(20.0, -0.5), confirming(18.5, 1.0))
-    assert (found.state, found.stop_mm) == (LengthState.SETTLED, 18.5)
-    assert found.readings[0].why.startswith("replaced")
+    length_ = length(confirming(20.0, -0.5), confirming(18.5, 1.0))
+    assert (length_.state, length_.stop_mm) == (LengthState.SETTLED, 18.5)
+    assert length_.readings[0].why.startswith("replaced")
 
 
 # Grossman's ratio: 18.0 x 23.0 / 19.0 = 21.79; less 1.0 and down to half a millimetre: 20.5 (derived by hand).
@@ -148,9 +148,9 @@ def test_the_further_image_settles_it() -> None:
     [(ratio(18.0, 19.0, 23.0), 20.79, 20.5), (ratio(20.0, 22.0, 24.2), 21.0, 21.0)],
 )
 def test_the_ratio_gives_an_estimate(reading: Ratio, working_length_mm: float, stop_mm: float) -> None:
-    found = length(reading)
-    assert found.state is LengthState.ESTIMATED
-    assert (found.working_length_mm, found.stop_mm) == (working_length_mm, stop_mm)
+    length_ = length(reading)
+    assert length_.state is LengthState.ESTIMATED
+    assert (length_.working_length_mm, length_.stop_mm) == (working_length_mm, stop_mm)
 
 
 @pytest.mark.parametrize("reading", [ratio(18.0, 9.5, 12.0), ratio(20.0, 24.5, 26.0), ratio(20.0, 16.0, 18.0)])
@@ -162,8 +162,8 @@ def test_a_distorted_image_gives_no_ratio(reading: Ratio) -> None:
 # The estimate (21.0) and the confirmed length (21.5) are not two measurements of one thing: any average rounds
 # down to 21.0.
 def test_an_estimate_never_enters_a_confirmed_length() -> None:
-    found = length(image(22.0), confirming(21.0, 1.5))
-    assert (found.stop_mm, found.rests_on) == (21.5, ("confirming_image",))
+    length_ = length(image(22.0), confirming(21.0, 1.5))
+    assert (length_.stop_mm, length_.rests_on) == (21.5, ("confirming_image",))
 
 
 # Image 21.0 against locator: 19.0 apart by 2.0, 20.0 by 1.0, 20.5 by 0.5 (bands: programme rule).
@@ -177,13 +177,13 @@ def test_an_estimate_never_enters_a_confirmed_length() -> None:
     ],
 )
 def test_image_and_locator_agree_within_bands(read_mm: float, state: LengthState, stop_mm: float) -> None:
-    found = length(image(22.5), confirming(21.5, 0.5), locator(read_mm))
-    assert (found.state, found.stop_mm) == (state, stop_mm)
+    length_ = length(image(22.5), confirming(21.5, 0.5), locator(read_mm))
+    assert (length_.state, length_.stop_mm) == (state, stop_mm)
 
 
 def test_a_repeated_locator_reading_replaces_the_first() -> None:
-    found = length(confirming(21.5, 0.5), locator(19.5), locator(21.5))
-    assert (found.state, found.stop_mm) == (LengthState.SETTLED, 21.0)
+    length_ = length(confirming(21.5, 0.5), locator(19.5), locator(21.5))
+    assert (length_.state, length_.stop_mm) == (LengthState.SETTLED, 21.0)
 
 
 @pytest.mark.parametrize(
@@ -196,9 +196,9 @@ def test_a_repeated_locator_reading_replaces_the_first() -> None:
     ],
 )
 def test_a_locator_reading_that_does_not_count(reading: ApexLocator, about: dict[str, Any]) -> None:
-    found = length(reading, **about)
-    assert found.state is LengthState.MISSING
-    assert not found.readings[0].counts
+    length_ = length(reading, **about)
+    assert length_.state is LengthState.MISSING
+    assert not length_.readings[0].counts
 
 
 def test_a_locator_counts_up_to_the_widest_foramen_it_is_exact_in() -> None:
@@ -222,13 +222,13 @@ def test_a_locator_alone_opens_nothing_in_the_clinic() -> None:
     ],
 )
 def test_length_after_flaring(set_mm: float, state: LengthState, stop_mm: float) -> None:
-    found = length(confirming(20.0, 1.0), confirming(set_mm, 1.0, after_flaring=True))
-    assert (found.state, found.stop_mm) == (state, stop_mm)
+    length_ = length(confirming(20.0, 1.0), confirming(set_mm, 1.0, after_flaring=True))
+    assert (length_.state, length_.stop_mm) == (state, stop_mm)
 
 
 def test_a_tip_far_off_is_not_computed_from() -> None:
-    found = length(image(21.0), confirming(20.0, 3.5))
-    assert (found.state, found.working_length_mm) == (LengthState.UNSETTLED, None)
+    length_ = length(image(21.0), confirming(20.0, 3.5))
+    assert (length_.state, length_.working_length_mm) == (LengthState.UNSETTLED, None)
 
 
 def test_direct_sight_needs_no_set_back_in_a_block() -> None:

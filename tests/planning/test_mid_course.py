@@ -28,8 +28,8 @@ def sheet_of(given: PlanInput, name: str = "single") -> RunSheet:
 
 
 def with_canal(given: PlanInput, name: str = "single", **changes: Any) -> PlanInput:
-    def changed(one: CanalInput) -> CanalInput:
-        return replace(one, **changes) if one.name == name else one
+    def changed(canal_input: CanalInput) -> CanalInput:
+        return replace(canal_input, **changes) if canal_input.name == name else canal_input
 
     return replace(given, canals=tuple(map(changed, given.canals)))
 
@@ -99,7 +99,7 @@ def test_whatever_was_done_and_whatever_changed_every_walk_ends(seed: int) -> No
         for _ in range(chance.randrange(60)):
             if isinstance(walk.node, Do):
                 walk.leave(*answer(chance, walk))
-        before = next(one for one in given.canals if one.name == name)
+        before = next(canal_input for canal_input in given.canals if canal_input.name == name)
         progress = begun_by(walk, length_mm=length_of(given, name), before=before.progress)
         set_mm = chance.choice((18.5, 19.0, 19.5, 20.0, 21.0))
         taken = ConfirmingImage(set_mm=set_mm, tip_short_mm=1.0, reference_point=before.reference_point)
@@ -152,7 +152,7 @@ def test_a_length_taken_where_its_own_word_is_due_needs_no_other() -> None:
     given = molar(thresholds={"sign_offs.bench_more": 1})
     walk = to(Walk(sheet_of(given, "DB")), "length-again/sign-off")
     taken = ConfirmingImage(set_mm=17.5, tip_short_mm=1.0, reference_point="DB cusp", after_flaring=True)
-    before = next(one for one in given.canals if one.name == "DB").readings
+    before = next(canal_input for canal_input in given.canals if canal_input.name == "DB").readings
     assert Walk(anew(given, walk, "DB", readings=(*before, taken))).at == "length-again/sign-off"
 
 
@@ -161,7 +161,7 @@ def test_on_the_bench_a_length_that_moved_after_flaring_is_asked_for_itself() ->
     given = molar()
     walk = to(Walk(sheet_of(given, "DB")), "length-again/image")
     taken = ConfirmingImage(set_mm=17.5, tip_short_mm=1.0, reference_point="DB cusp", after_flaring=True)
-    before = next(one for one in given.canals if one.name == "DB").readings
+    before = next(canal_input for canal_input in given.canals if canal_input.name == "DB").readings
     assert Walk(anew(given, walk, "DB", readings=(*before, taken))).at == "length-moved/sign-off"
 
 
@@ -176,7 +176,7 @@ def test_where_the_length_grew_the_hand_instruments_go_to_the_new_end_first() ->
 def test_an_estimate_that_was_confirmed_opens_what_comes_after_it() -> None:
     """The length is an estimate when the plan is approved, and confirmed at its own hold point."""
     given = molar()
-    before = next(one for one in given.canals if one.name == "P").readings
+    before = next(canal_input for canal_input in given.canals if canal_input.name == "P").readings
     estimated = with_canal(given, "P", readings=before[:1])
     walk = to(Walk(sheet_of(estimated, "P")), "length/sign-off")
     new = Walk(anew(estimated, walk, "P", readings=before))
@@ -187,7 +187,7 @@ def test_an_estimate_that_was_confirmed_opens_what_comes_after_it() -> None:
 
 def test_work_that_ended_at_what_was_withheld_goes_on_after_it() -> None:
     given = molar()
-    before = next(one for one in given.canals if one.name == "P").readings
+    before = next(canal_input for canal_input in given.canals if canal_input.name == "P").readings
     estimated = with_canal(given, "P", readings=before[:1])
     walk = to(Walk(sheet_of(estimated, "P")), "plan-again")
     new = Walk(anew(estimated, walk, "P", readings=before))
@@ -283,9 +283,9 @@ def test_depths_of_an_earlier_order_of_work_move_the_bands_of_the_later_one() ->
 
     def median(depth_mm: float) -> float:
         before = made(("descending/40-04", "40/.04 continuous", depth_mm))
-        found = planned(with_canal(given, progress=begun_by(walk, length_mm=16.5, made=before))).expectation
-        assert found is not None
-        return found.steps[0].depth_mm
+        expectation = planned(with_canal(given, progress=begun_by(walk, length_mm=16.5, made=before))).expectation
+        assert expectation is not None
+        return expectation.steps[0].depth_mm
 
     assert median(8.0) < median(10.0)
 

@@ -24,11 +24,11 @@ def test_the_same_is_told_the_same_wherever_it_is_told(given_: PlanInput) -> Non
 
 @pytest.mark.parametrize("given_", [molar(), block()], ids=["the check molar", "a block"])
 def test_the_same_of_the_check_cases(given_: PlanInput) -> None:
-    found = list(claims(encode(plan(replace(given_, samples=2)))))
-    assert disagreements(iter(found)) == {}
+    every_claim = list(claims(encode(plan(replace(given_, samples=2)))))
+    assert disagreements(iter(every_claim)) == {}
     # Each quantity is told somewhere, or nothing was compared.
-    told = {quantity for (quantity, _), _, _ in found}
-    assert told >= {
+    quantities = {quantity for (quantity, _), _, _ in every_claim}
+    assert quantities >= {
         "stop",
         "needle no deeper than",
         "insertions expected",
@@ -37,45 +37,45 @@ def test_the_same_of_the_check_cases(given_: PlanInput) -> None:
     }
 
 
-def _stop(told: Json) -> None:
-    told["stop_table"][0]["stops"][0]["stop_mm"] += 0.5
+def _stop(encoded: Json) -> None:
+    encoded["stop_table"][0]["stops"][0]["stop_mm"] += 0.5
 
 
-def _size(told: Json) -> None:
-    told["canals"][0]["final_size"] += 5
+def _size(encoded: Json) -> None:
+    encoded["canals"][0]["final_size"] += 5
 
 
-def _needle(told: Json) -> None:
-    for now in told["canals"][0]["needle"]["now"]:
+def _needle(encoded: Json) -> None:
+    for now in encoded["canals"][0]["needle"]["now"]:
         now["at_most_mm"] += 0.5
 
 
-def _length(told: Json) -> None:
-    told["canals"][2]["length"]["stop_mm"] -= 0.5
+def _length(encoded: Json) -> None:
+    encoded["canals"][2]["length"]["stop_mm"] -= 0.5
 
 
-def _junction(told: Json) -> None:
-    told["canals"][1]["junction_mm"] -= 0.5
+def _junction(encoded: Json) -> None:
+    encoded["canals"][1]["junction_mm"] -= 0.5
 
 
-def _path(told: Json) -> None:
-    told["canals"][0]["expectation"]["steps"].pop()
+def _path(encoded: Json) -> None:
+    encoded["canals"][0]["expectation"]["steps"].pop()
 
 
-def _tray(told: Json) -> None:
-    told["tray"]["changes"] += 1
+def _tray(encoded: Json) -> None:
+    encoded["tray"]["changes"] += 1
 
 
-def _laid_out(told: Json) -> None:
-    told["tray_list"][0]["canals"].pop()
+def _laid_out(encoded: Json) -> None:
+    encoded["tray_list"][0]["canals"].pop()
 
 
-def _irrigant(told: Json) -> None:
-    told["canals"][0]["irrigants"][0]["volume_ml"] += 1
+def _irrigant(encoded: Json) -> None:
+    encoded["canals"][0]["irrigants"][0]["volume_ml"] += 1
 
 
 @pytest.mark.parametrize("breaks", [_stop, _size, _needle, _length, _junction, _path, _tray, _laid_out, _irrigant])
 def test_one_number_that_is_told_otherwise_is_found(breaks: Callable[[Json], None]) -> None:
-    told = encode(plan(replace(molar(), samples=2)))
-    breaks(told)
-    assert len(disagreements(claims(told))) == 1
+    encoded = encode(plan(replace(molar(), samples=2)))
+    breaks(encoded)
+    assert len(disagreements(claims(encoded))) == 1

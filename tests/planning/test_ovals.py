@@ -68,8 +68,8 @@ def covered_mm2(narrow_mm: float, wide_mm: float, round_mm: float, corners: int 
 @given(WIDTHS, FLATTER, st.floats(0.5, 1.5))
 def test_area_as_shapely_unites_the_two(narrow: float, flatter: float, share: float) -> None:
     wide = narrow * flatter
-    found = area_mm2(*(np.array([each]) for each in (narrow, wide, narrow + share * (wide - narrow))))
-    assert found[0] == pytest.approx(covered_mm2(narrow, wide, narrow + share * (wide - narrow)), rel=1e-5)
+    area = area_mm2(*(np.array([each]) for each in (narrow, wide, narrow + share * (wide - narrow))))
+    assert area[0] == pytest.approx(covered_mm2(narrow, wide, narrow + share * (wide - narrow)), rel=1e-5)
 
 
 def oval(*levels: tuple[float, float, float]) -> InitialShape:
@@ -132,7 +132,7 @@ def test_as_it_was_an_oval_canal_is_its_ellipse() -> None:
 
 # A round instrument touches the two near walls of an oval alone: geometry. That this is told: a programme rule.
 def test_a_plan_says_of_an_oval_canal_that_instruments_may_go_deeper() -> None:
-    canals = {one.canal: one for one in plan(ten_cases.molar_with_an_oval_distal_canal()).canals}
+    canals = {canal_plan.canal: canal_plan for canal_plan in plan(ten_cases.molar_with_an_oval_distal_canal()).canals}
     round_ = plan(ten_cases.training_block()).canals[0]
     for canal, oval in ((canals["D"], True), (round_, False)):
         rule = next(each.rule for each in canal.rationales if each.of == "expectation.steps")

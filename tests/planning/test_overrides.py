@@ -56,13 +56,13 @@ def test_a_canal_that_a_supervisor_must_open_stays_closed_and_is_shown_whole() -
 
 def test_once_a_supervisor_lets_it_pass_the_canal_opens_and_the_caution_stays_with_the_reason() -> None:
     opened = plan(mb1(apex_mm=1.2, overrides=let_pass("apex-wide", "MB1")))
-    canal, told = canal_of(opened, "MB1"), caution_of(opened, "apex-wide")
-    assert (canal.withheld, told.severity, told.overridden) == ((), Severity.STOP, "seen on the image")
+    canal, bar = canal_of(opened, "MB1"), caution_of(opened, "apex-wide")
+    assert (canal.withheld, bar.severity, bar.overridden) == ((), Severity.STOP, "seen on the image")
     assert phases_of(canal) == phases_of(canal_of(plan(mb1()), "MB1"))
 
 
 def test_an_override_is_for_its_own_canal() -> None:
-    canals = tuple(replace(one, apex_mm=1.2) for one in four_canals())
+    canals = tuple(replace(canal_input, apex_mm=1.2) for canal_input in four_canals())
     planned = plan(molar(canals=canals, overrides=let_pass("apex-wide", "DB")))
     assert [c.canal for c in planned.canals if not c.withheld] == ["DB"]
 
@@ -134,10 +134,12 @@ def test_an_override_whose_caution_went_away_does_nothing_and_says_so() -> None:
 def test_only_stops_may_be_overridden_and_every_stop_withholds() -> None:
     entries = catalogue().values()
     # That a joining canal is filled before its partner can be is a supervisor's to decide; nothing is wrong with it.
-    assert {one.code for one in entries if one.may_override and one.severity is not Severity.STOP} == {UNFINISHED}
-    withholding = {one.code for one in entries if one.withholds}
+    assert {entry.code for entry in entries if entry.may_override and entry.severity is not Severity.STOP} == {
+        UNFINISHED
+    }
+    withholding = {entry.code for entry in entries if entry.withholds}
     # An estimate is nobody's fault, and a canal that was not found is no work: neither is a stop.
-    assert {one.code for one in entries if one.severity is Severity.STOP} == withholding - {
+    assert {entry.code for entry in entries if entry.severity is Severity.STOP} == withholding - {
         "length-estimated",
         "canal-not-found",
         # These say that another canal is in the way.
@@ -146,7 +148,7 @@ def test_only_stops_may_be_overridden_and_every_stop_withholds() -> None:
     }
 
 
-@pytest.mark.parametrize("key", [one.row for one in catalogue().values() if one.row])
+@pytest.mark.parametrize("key", [entry.row for entry in catalogue().values() if entry.row])
 def test_the_figure_a_caution_is_held_against_exists(key: str) -> None:
     assert key in published()
 
@@ -156,11 +158,13 @@ STEPS = sorted(id_ for id_, node in canal_of(plan(mb1()), "MB1").run_sheet.nodes
 
 
 @settings(max_examples=draws(60))
-@given(told=st.lists(st.tuples(st.sampled_from([*STEPS, "another/step"]), st.floats(0, LONGEST_MM)), max_size=12))
+@given(
+    node_depths=st.lists(st.tuples(st.sampled_from([*STEPS, "another/step"]), st.floats(0, LONGEST_MM)), max_size=12)
+)
 def test_whatever_was_felt_the_plan_is_made_and_what_stops_it_is_left_out_and_can_be_opened(
-    told: list[tuple[str, float]],
+    node_depths: list[tuple[str, float]],
 ) -> None:
-    depths = tuple(RecordedDepth(node=node, depth_mm=round(depth_mm, 2)) for node, depth_mm in told)
+    depths = tuple(RecordedDepth(node=node, depth_mm=round(depth_mm, 2)) for node, depth_mm in node_depths)
     planned = plan(mb1(felt=depths))
     stops = {c.code for c in planned.cautions if c.canal == "MB1" and c.severity is Severity.STOP}
     canal = canal_of(planned, "MB1")

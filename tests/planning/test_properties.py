@@ -37,7 +37,7 @@ SERIES = HAND_SIZES[3:]
 
 @st.composite
 def canals(draw: st.DrawFn) -> tuple[CanalInput, ...]:
-    found = []
+    drawn = []
     for name, root in NAMES[: draw(st.integers(2, 4))]:
         tooth_mm = draw(st.integers(32, 52)) / 2
         tip_mm = draw(st.sampled_from((-0.5, 0.5, 1.0, 1.5, 2.5)))
@@ -50,8 +50,8 @@ def canals(draw: st.DrawFn) -> tuple[CanalInput, ...]:
         if name == "MB2":
             junction = st.builds(Junction, from_terminus_mm=st.floats(0.5, 9), method=st.just("cone_mark"))
             more["junction"] = draw(st.none() | junction)
-        found.append(canal(name, root, *readings, point="cusp", **more))
-    return tuple(found)
+        drawn.append(canal(name, root, *readings, point="cusp", **more))
+    return tuple(drawn)
 
 
 @st.composite
@@ -106,13 +106,13 @@ def size_of(node: Do) -> int:
 @over_plans
 @given(inputs())
 def test_no_stop_lies_beyond_the_working_length(given_: PlanInput) -> None:
-    found = planned(given_)
-    ends = {c.canal: c.length.stop_mm for c in found.canals}
-    for canal_plan in found.canals:
+    made = planned(given_)
+    ends = {c.canal: c.length.stop_mm for c in made.canals}
+    for canal_plan in made.canals:
         most = canal_plan.length.working_length_mm
         stops = [n.stop_um for n in steps(canal_plan.run_sheet) if n.stop_um is not None]
         assert not stops or (most is not None and max(stops) <= most * 1000)
-    assert all(s.stop_mm <= (ends[s.canal] or 0) for row in found.stop_table for s in row.stops)
+    assert all(s.stop_mm <= (ends[s.canal] or 0) for row in made.stop_table for s in row.stops)
 
 
 @over_plans
@@ -156,8 +156,8 @@ def test_every_run_sheet_ends_however_it_is_answered(given_: PlanInput, dice: An
             assert visits < 40 * len(canal_plan.run_sheet.nodes)
 
 
-def own_order(canal_plan: CanalPlan, found: Plan) -> list[str]:
-    return [s.instrument for s in found.one_at_a_time.steps if s.canals == (canal_plan.canal,)]
+def own_order(canal_plan: CanalPlan, made: Plan) -> list[str]:
+    return [s.instrument for s in made.one_at_a_time.steps if s.canals == (canal_plan.canal,)]
 
 
 @over_plans
@@ -165,12 +165,12 @@ def own_order(canal_plan: CanalPlan, found: Plan) -> list[str]:
 def test_the_tray_order_keeps_every_canals_own_order_and_all_come_to_the_first_image_together(
     given_: PlanInput,
 ) -> None:
-    found = planned(given_)
-    phases = [step.phase for step in found.tray.steps]
+    made = planned(given_)
+    phases = [step.phase for step in made.tray.steps]
     assert phases == sorted(phases, key=lambda phase: phase != "explore")
-    for canal_plan in found.canals:
-        at_tray = [s.instrument for s in found.tray.steps if canal_plan.canal in s.canals]
-        assert at_tray == own_order(canal_plan, found)
+    for canal_plan in made.canals:
+        at_tray = [s.instrument for s in made.tray.steps if canal_plan.canal in s.canals]
+        assert at_tray == own_order(canal_plan, made)
 
 
 @over_plans

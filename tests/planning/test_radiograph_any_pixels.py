@@ -66,7 +66,7 @@ def canal(radius: float, degrees: float, straight: float) -> Marks:
     return np.vstack(([[0.0, 0.0], [0.0, straight / 2]], curved))
 
 
-def found(view: View, points: tuple[Pixel, ...], leaves: int | None = LEAVES) -> LineMeasured:
+def measured(view: View, points: tuple[Pixel, ...], leaves: int | None = LEAVES) -> LineMeasured:
     line = CanalLine(canal="MB", points=points, leaves=leaves)
     return measure(ImageMarks(lines=(line,), facts=view.facts), Figures()).lines[0]
 
@@ -74,7 +74,7 @@ def found(view: View, points: tuple[Pixel, ...], leaves: int | None = LEAVES) ->
 @given(VIEWS, st.floats(2, 17), st.floats(12, 85), st.floats(6, 9))
 def test_an_arc_is_the_same_on_any_image(view: View, radius: float, degrees: float, straight: float) -> None:
     """Length = straight part + radius times angle; Schneider's angle of one arc is half of it (tangent and chord)."""
-    line = found(view, view.of(canal(radius, degrees, straight)))
+    line = measured(view, view.of(canal(radius, degrees, straight)))
     assert line.length_mm is not None
     assert line.bend is not None
     assert line.bend.radius_mm is not None
@@ -88,7 +88,7 @@ def test_an_arc_is_the_same_on_any_image(view: View, radius: float, degrees: flo
 def test_marks_on_a_straight_line_are_as_long_as_it(view: View, length: float, between: list[int]) -> None:
     """Pythagoras, wherever the marks between lie."""
     down = np.array([0, *sorted(between), 20]) * length / 20
-    line = found(view, view.of(np.column_stack((np.zeros_like(down), down))), leaves=None)
+    line = measured(view, view.of(np.column_stack((np.zeros_like(down), down))), leaves=None)
     assert line.length_mm is not None
     assert line.length_mm.value == pytest.approx(length, rel=1e-3)
 
@@ -98,7 +98,7 @@ def test_marks_on_a_straight_line_are_as_long_as_it(view: View, length: float, b
 @pytest.mark.parametrize(("end", "deg"), [((2, 14), 26.57), ((4, 14), 45.0), ((2.340, 16.428), 20.0)])
 def test_worked_angles(view: View, end: tuple[float, float], deg: float) -> None:
     marks = np.array([[0, 0], [0, 10], end])
-    line = found(view, view.of(marks), leaves=1)
+    line = measured(view, view.of(marks), leaves=1)
     assert line.bend is not None
     assert line.bend.schneider_deg.value == pytest.approx(deg, abs=0.01)
 
@@ -107,7 +107,7 @@ def test_worked_angles(view: View, end: tuple[float, float], deg: float) -> None
 def test_a_worked_arc(view: View) -> None:
     """(0, 10), (0.603, 13.420), (2.340, 16.428): radius 10.0, 40 degrees, arc 6.981, all by hand."""
     marks = np.array([[0, 0], [0, 5], [0, 10], [0.603, 13.420], [2.340, 16.428]])
-    bend = found(view, view.of(marks)).bend
+    bend = measured(view, view.of(marks)).bend
     assert bend is not None
     assert bend.radius_mm is not None
     assert bend.radius_mm.value == pytest.approx(10.0, abs=0.02)
@@ -120,7 +120,7 @@ def test_a_tooth_magnified_is_put_right_by_what_stands_in_it(view: View) -> None
     """Worked example: 400 mm to the detector, the tooth 15 mm in front of it, so 25.0 mm show as 25.97 (400 / 385)."""
     larger = replace(view, magnified=400 / 385)
     down = np.column_stack((np.zeros(2), [0.0, 25.0]))
-    shown = found(larger, larger.of(down), leaves=None).length_mm
+    shown = measured(larger, larger.of(down), leaves=None).length_mm
     assert shown is not None
     assert shown.value == pytest.approx(25.97, abs=0.01)
     instrument = KnownObject(what="instrument", length_mm=20.0, points=larger.of(down * [1, 0.8]))
@@ -136,7 +136,7 @@ def test_intervals_hold_as_often_as_they_say_on_any_image() -> None:
     Length and radius hold the scale's own spread too, which is not drawn: they may hold more often, never less.
     """
     count, draw, held = draws(600), np.random.default_rng(20261127), {"angle": 0, "length": 0, "radius": 0}
-    told = 0
+    with_radius = 0
     tapped_px = Figures()["tapping.spread"]
     for _ in range(count):
         radius, degrees, straight = draw.uniform(4, 15), draw.uniform(25, 75), draw.uniform(8, 14)
@@ -145,21 +145,21 @@ def test_intervals_hold_as_often_as_they_say_on_any_image() -> None:
         slips = draw.normal(0, tapped_px, (7, 2))
         true = view.of(canal(radius, degrees, straight))
         marked = tuple(Pixel(x_px=p.x_px + x, y_px=p.y_px + y) for p, (x, y) in zip(true, slips, strict=True))
-        line = found(view, marked)
+        line = measured(view, marked)
         assert line.bend is not None
         assert line.length_mm is not None
         if line.bend.shape is not BendShape.ONE:
             continue  # what may bend to both sides has no radius
         assert line.bend.radius_mm is not None
-        told += 1
+        with_radius += 1
         for name, interval, truth in (
             ("angle", line.bend.schneider_deg, degrees / 2),
             ("length", line.length_mm, straight + radius * math.radians(degrees)),
             ("radius", line.bend.radius_mm, radius),
         ):
             held[name] += interval.least <= truth <= (math.inf if interval.most is None else interval.most)
-    assert told >= 0.98 * count
-    least, most = binom.interval(0.999, told, 0.95)
+    assert with_radius >= 0.98 * count
+    least, most = binom.interval(0.999, with_radius, 0.95)
     assert least <= held["angle"] <= most
     assert held["length"] >= least
     assert held["radius"] >= least

@@ -27,10 +27,10 @@ def seen(marks_mm: Marks, row_mm: float, column_mm: float, tapped_px: float = 1.
     """The bend as the front door says it, from marks on an image of that spacing."""
     points = tuple(Pixel(x_px=x / column_mm + 700, y_px=y / row_mm + 60) for x, y in marks_mm)
     facts = SpacingFacts(in_patient=PixelSpacing(row_mm=row_mm, column_mm=column_mm), calibration="fiducial")
-    one = CanalLine(canal="MB", points=points, leaves=2)
-    found = measure(ImageMarks(lines=(one,), facts=facts, tapped_within_px=tapped_px), Figures()).lines[0].bend
-    assert found is not None
-    return found
+    line = CanalLine(canal="MB", points=points, leaves=2)
+    measured_bend = measure(ImageMarks(lines=(line,), facts=facts, tapped_within_px=tapped_px), Figures()).lines[0].bend
+    assert measured_bend is not None
+    return measured_bend
 
 
 # Schneider's angle by hand: atan(2/4) = 26.565, atan(4/4) = 45; for one arc, its end to three digits, half its 40.
@@ -54,17 +54,17 @@ def test_three_marks_give_the_circle_through_them() -> None:
 @pytest.mark.parametrize(("radius", "degrees"), [(2, 15), (2, 85), (6.17, 59), (10, 40), (12, 85), (40, 15), (40, 35)])
 @pytest.mark.parametrize("spacing", [(0.02, 0.02), (0.05, 0.03), (0.021, 0.04)])
 def test_an_arc_on_any_pixels_measures_itself(radius: float, degrees: float, spacing: tuple[float, float]) -> None:
-    found = seen(canal(radius, degrees), *spacing)
-    assert found.radius_mm is not None
-    assert found.arc_deg == pytest.approx(degrees, abs=0.01)
-    assert found.radius_mm.value == pytest.approx(radius, rel=1e-3)
-    assert found.arc_mm == pytest.approx(radius * math.radians(degrees), rel=1e-3)
-    assert found.schneider_deg.value == pytest.approx(degrees / 2, abs=0.01)
+    measured_bend = seen(canal(radius, degrees), *spacing)
+    assert measured_bend.radius_mm is not None
+    assert measured_bend.arc_deg == pytest.approx(degrees, abs=0.01)
+    assert measured_bend.radius_mm.value == pytest.approx(radius, rel=1e-3)
+    assert measured_bend.arc_mm == pytest.approx(radius * math.radians(degrees), rel=1e-3)
+    assert measured_bend.schneider_deg.value == pytest.approx(degrees / 2, abs=0.01)
 
 
 def test_a_straight_canal_has_no_radius() -> None:
-    found = seen(np.array([[0.0, y] for y in (0, 5, 10, 13, 16)]), 0.03, 0.03)
-    assert (found.radius_mm, found.arc_deg, found.schneider_deg.value) == (None, None, 0)
+    measured_bend = seen(np.array([[0.0, y] for y in (0, 5, 10, 13, 16)]), 0.03, 0.03)
+    assert (measured_bend.radius_mm, measured_bend.arc_deg, measured_bend.schneider_deg.value) == (None, None, 0)
 
 
 def test_the_fit_is_the_circle_of_least_squares() -> None:
@@ -92,10 +92,10 @@ def test_the_intervals_hold_what_they_say(radius: float, degrees: float, spacing
     held = {"angle": 0, "radius": 0}
     for _ in range(count):
         slipped = true + draw.normal(0, 1, true.shape) * [column_mm, row_mm]
-        found = seen(slipped, row_mm, column_mm)
-        held["angle"] += found.schneider_deg.least <= degrees / 2 <= (found.schneider_deg.most or 0)
-        assert found.radius_mm is not None
-        held["radius"] += found.radius_mm.least <= radius <= (found.radius_mm.most or math.inf)
+        measured_bend = seen(slipped, row_mm, column_mm)
+        held["angle"] += measured_bend.schneider_deg.least <= degrees / 2 <= (measured_bend.schneider_deg.most or 0)
+        assert measured_bend.radius_mm is not None
+        held["radius"] += measured_bend.radius_mm.least <= radius <= (measured_bend.radius_mm.most or math.inf)
     least, most = binom.interval(0.999, count, 0.95)
     assert least <= held["angle"] <= most
     assert held["radius"] >= least

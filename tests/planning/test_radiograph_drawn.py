@@ -49,11 +49,11 @@ def test_length_and_bend_of_a_drawn_canal(root: Root, pixels: tuple[float, float
     facts = SpacingFacts(at_detector=PixelSpacing(row_mm=image.row_mm, column_mm=image.column_mm))
     for seed in range(draws(50)):
         known, line = instrument(image, root, seed), marked(image, root, seed)
-        found = measure(ImageMarks(lines=(line,), known=known, facts=facts), Figures()).lines[0]
-        assert found.length_mm is not None
-        assert found.bend is not None
-        assert found.length_mm.value == pytest.approx(root.length_mm, abs=0.3)
-        assert found.bend.schneider_deg.value == pytest.approx(abs(root.bend_deg) / 2, abs=3)
+        line_measured = measure(ImageMarks(lines=(line,), known=known, facts=facts), Figures()).lines[0]
+        assert line_measured.length_mm is not None
+        assert line_measured.bend is not None
+        assert line_measured.length_mm.value == pytest.approx(root.length_mm, abs=0.3)
+        assert line_measured.bend.schneider_deg.value == pytest.approx(abs(root.bend_deg) / 2, abs=3)
 
 
 def test_the_instrument_that_is_drawn_is_seen() -> None:
@@ -72,17 +72,17 @@ def test_through_an_intra_oral_dicom_file(tmp_path: Path) -> None:
     """Spacing at the detector and magnification, read back by pydicom: the tooth's own length comes out."""
     root = ROOTS[0]
     image = drawn(root, magnification=1.06)
-    told = pydicom.dcmread(image.dicom(tmp_path / "drawn.dcm"))
-    row_mm, column_mm = (float(value) for value in told.ImagerPixelSpacing)
+    dataset = pydicom.dcmread(image.dicom(tmp_path / "drawn.dcm"))
+    row_mm, column_mm = (float(value) for value in dataset.ImagerPixelSpacing)
     facts = SpacingFacts(
         at_detector=PixelSpacing(row_mm=row_mm, column_mm=column_mm),
-        magnification=float(told.EstimatedRadiographicMagnificationFactor),
+        magnification=float(dataset.EstimatedRadiographicMagnificationFactor),
     )
-    found = measure(ImageMarks(lines=(marked(image, root, 3),), facts=facts), Figures())
-    assert found.scale.rests_on == "magnification"
-    assert found.lines[0].length_mm is not None
-    assert found.lines[0].length_mm.value == pytest.approx(root.length_mm, abs=0.3)
-    assert (told.pixel_array == image.grey).all()
+    measured = measure(ImageMarks(lines=(marked(image, root, 3),), facts=facts), Figures())
+    assert measured.scale.rests_on == "magnification"
+    assert measured.lines[0].length_mm is not None
+    assert measured.lines[0].length_mm.value == pytest.approx(root.length_mm, abs=0.3)
+    assert (dataset.pixel_array == image.grey).all()
 
 
 def test_an_outside_checker_takes_the_drawn_file(tmp_path: Path) -> None:

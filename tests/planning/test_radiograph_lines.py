@@ -60,15 +60,15 @@ def test_a_place_on_a_circle_lies_on_it(radius: float, degrees: float, share: fl
     """By the circle's own equation: turned by share times the angle."""
     marks = arc(radius, degrees, 6)
     turn = math.radians(degrees) * share
-    found = line.places(marks, np.array([radius * turn]))[0]
-    assert found == pytest.approx([radius * (1 - math.cos(turn)), radius * math.sin(turn)], abs=1e-6)
+    place = line.places(marks, np.array([radius * turn]))[0]
+    assert place == pytest.approx([radius * (1 - math.cos(turn)), radius * math.sin(turn)], abs=1e-6)
 
 
 def test_nothing_lies_before_the_first_mark_or_past_the_last() -> None:
     marks = np.array([[0.0, 0.0], [0.0, 10.0]])
-    found = line.places(marks, np.array([-0.1, 0.0, 4.0, 10.0, 10.1]))
-    assert found[1:4] == pytest.approx(np.array([[0.0, 0.0], [0.0, 4.0], [0.0, 10.0]]))
-    assert np.isnan(found[[0, 4]]).all()
+    places = line.places(marks, np.array([-0.1, 0.0, 4.0, 10.0, 10.1]))
+    assert places[1:4] == pytest.approx(np.array([[0.0, 0.0], [0.0, 4.0], [0.0, 10.0]]))
+    assert np.isnan(places[[0, 4]]).all()
 
 
 SHARED = json.loads((Path(__file__).parents[1] / "shared/marks.json").read_text(encoding="utf-8"))["cases"]
@@ -79,8 +79,8 @@ def test_a_worked_case_that_the_phone_answers_too(case: dict[str, Any]) -> None:
     marks = np.array(case["marks"])
     if "length" in case:
         assert line.length(marks, case["straight_to"]) == pytest.approx(case["length"], abs=1e-5)
-    found = line.places(marks, np.array([place["along"] for place in case["places"]]), case["straight_to"])
-    for place, at in zip(case["places"], found, strict=True):
+    places = line.places(marks, np.array([place["along"] for place in case["places"]]), case["straight_to"])
+    for place, at in zip(case["places"], places, strict=True):
         assert np.isnan(at).all() if place["at"] is None else at == pytest.approx(place["at"], abs=1e-5)
     if "axis" in case:
         angle = abs(math.degrees(bend.to_side_rad(marks[: case["axis"]], marks[case["axis"] - 1], marks[-1])))

@@ -23,7 +23,7 @@ from planning.radiograph.values import (
 FINE, COARSE = PixelSpacing(row_mm=0.03, column_mm=0.03), PixelSpacing(row_mm=0.032, column_mm=0.032)
 
 
-def told(
+def scale_from(
     in_patient: PixelSpacing | None = None,
     at_detector: PixelSpacing | None = None,
     scanned: PixelSpacing | None = None,
@@ -53,15 +53,15 @@ def marked(
 @pytest.mark.parametrize(
     ("scale", "state", "rests_on"),
     [
-        (told(FINE, COARSE, calibration="fiducial"), ScaleState.CALIBRATED, "fiducial"),
-        (told(FINE, COARSE, calibration="geometry"), ScaleState.ESTIMATED, "geometry"),
-        (told(at_detector=COARSE, magnification=1.06), ScaleState.ESTIMATED, "magnification"),
-        (told(FINE, COARSE), ScaleState.UNCALIBRATED, "unknown_correction"),
-        (told(COARSE, COARSE), ScaleState.AT_DETECTOR, "detector"),
-        (told(at_detector=COARSE), ScaleState.AT_DETECTOR, "detector"),
-        (told(scanned=COARSE), ScaleState.AT_DETECTOR, "film"),
-        (told(FINE), ScaleState.UNCALIBRATED, "unknown_spacing"),
-        (told(), ScaleState.UNCALIBRATED, "nothing"),
+        (scale_from(FINE, COARSE, calibration="fiducial"), ScaleState.CALIBRATED, "fiducial"),
+        (scale_from(FINE, COARSE, calibration="geometry"), ScaleState.ESTIMATED, "geometry"),
+        (scale_from(at_detector=COARSE, magnification=1.06), ScaleState.ESTIMATED, "magnification"),
+        (scale_from(FINE, COARSE), ScaleState.UNCALIBRATED, "unknown_correction"),
+        (scale_from(COARSE, COARSE), ScaleState.AT_DETECTOR, "detector"),
+        (scale_from(at_detector=COARSE), ScaleState.AT_DETECTOR, "detector"),
+        (scale_from(scanned=COARSE), ScaleState.AT_DETECTOR, "film"),
+        (scale_from(FINE), ScaleState.UNCALIBRATED, "unknown_spacing"),
+        (scale_from(), ScaleState.UNCALIBRATED, "nothing"),
         (marked("ruler"), ScaleState.CALIBRATED, "ruler"),
         (marked("ball", 5, 170, in_patient=FINE), ScaleState.CALIBRATED, "ball"),
     ],
@@ -77,7 +77,7 @@ def test_the_magnification_is_taken_out() -> None:
     """Source to detector over source to object (DICOM): 400 mm with the object 15 mm before the detector is 1.039, so a
     tooth of 25 mm is 25.97 mm on the detector and 25 again once it is taken out."""
     magnification = 400 / (400 - 15)
-    scale = told(at_detector=FINE, magnification=magnification)
+    scale = scale_from(at_detector=FINE, magnification=magnification)
     columns = 25 * magnification / 0.03
     assert columns * 0.03 == pytest.approx(25.97, abs=0.005)
     assert columns * (scale.column_mm or 0) == pytest.approx(25, abs=1e-3)
@@ -105,7 +105,7 @@ def test_a_spacing_that_cannot_be_is_refused(wrong: float, where: str) -> None:
     """Zero stands in real files; a 33.3 mm pixel in a published test image."""
     for spacing in (PixelSpacing(row_mm=wrong, column_mm=0.03), PixelSpacing(row_mm=0.03, column_mm=wrong)):
         with pytest.raises(ScaleNotUsable) as refused:
-            told(**{where: spacing})  # type: ignore[arg-type]
+            scale_from(**{where: spacing})  # type: ignore[arg-type]
         assert refused.value.pointer == ("facts", where)
 
 
@@ -133,4 +133,4 @@ def test_an_object_that_cannot_measure_is_refused(length_mm: float, long_px: flo
 @pytest.mark.parametrize("magnification", [0.9, 0, -1, 1.5])
 def test_a_magnification_that_cannot_be_is_refused(magnification: float) -> None:
     with pytest.raises(ScaleNotUsable):
-        told(at_detector=FINE, magnification=magnification)
+        scale_from(at_detector=FINE, magnification=magnification)

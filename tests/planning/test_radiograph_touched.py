@@ -68,7 +68,7 @@ def touched(places_mm: Marks, px_mm: float, off_px: float, chance: np.random.Gen
     return tuple(Pixel(x_px=x, y_px=y, screen_px_per_px=SCREEN_PX / off_px) for x, y in seen)
 
 
-def found(places_mm: Marks, leaves: int, px_mm: float, off_px: float, chance: np.random.Generator) -> LineMeasured:
+def measured(places_mm: Marks, leaves: int, px_mm: float, off_px: float, chance: np.random.Generator) -> LineMeasured:
     """Measured on the scale of an instrument beside it, touched as well, its stop as far off as the row has it."""
     down = np.array([[0.0, 0.0], [0.0, OBJECT_MM + chance.normal(0, 0.15)]])
     known = KnownObject(what="instrument", length_mm=OBJECT_MM, points=touched(down, px_mm, off_px, chance))
@@ -84,7 +84,7 @@ def test_marks_one_to_twenty_pixels_off_hold_what_they_state(px_mm: float) -> No
         radius, deg, straight = chance.uniform(4, 15), chance.uniform(25, 75), chance.uniform(8, 14)
         places, leaves = canal(straight, (radius, math.copysign(deg, chance.normal())))
         try:
-            line = found(places, leaves, px_mm, chance.uniform(1, 20), chance)
+            line = measured(places, leaves, px_mm, chance.uniform(1, 20), chance)
         except PlanningError:
             continue
         assert line.bend is not None
@@ -102,15 +102,15 @@ def test_the_tightest_of_two_bends_lies_within_its_interval(px_mm: float, most_p
     """Two arcs to different sides: told apart, the tighter radius is within; hardly ever one circle over both."""
     count, chance, held = draws(600, share=8), np.random.default_rng(11), Held()
     for _ in range(count):
-        one, other = ((chance.uniform(4, 12), chance.uniform(25, 60)) for _ in range(2))
-        places, leaves = canal(chance.uniform(8, 12), one, (other[0], -other[1]))
-        bend = found(places, leaves, px_mm, chance.uniform(1, most_px), chance).bend
+        first_arc, other = ((chance.uniform(4, 12), chance.uniform(25, 60)) for _ in range(2))
+        places, leaves = canal(chance.uniform(8, 12), first_arc, (other[0], -other[1]))
+        bend = measured(places, leaves, px_mm, chance.uniform(1, most_px), chance).bend
         assert bend is not None
         if bend.shape is BendShape.ONE and bend.radius_mm is not None:
-            held.count("one circle", bend.radius_mm, min(one[0], other[0]))
+            held.count("one circle", bend.radius_mm, min(first_arc[0], other[0]))
         if bend.shape is BendShape.DOUBLE:
             assert len(bend.bends) == 2
-            held.count("tightest", bend.radius_mm, min(one[0], other[0]))
+            held.count("tightest", bend.radius_mm, min(first_arc[0], other[0]))
     held.at_least("tightest", 0.9, of=round(resolved * count))
     assert held.told.get("one circle", 0) <= 0.02 * count
 
@@ -123,7 +123,7 @@ def test_of_a_faint_bend_no_radius_is_told_that_no_canal_has(px_mm: float, most_
     for _ in range(count):
         radius, deg, straight = chance.uniform(4, 15), chance.uniform(6, 24), chance.uniform(8, 14)
         places, leaves = canal(straight, (radius, deg))
-        bend = found(places, leaves, px_mm, chance.uniform(1, most_px), chance).bend
+        bend = measured(places, leaves, px_mm, chance.uniform(1, most_px), chance).bend
         assert bend is not None
         assert bend.schneider_deg.least >= 0
         held.count("angle", bend.schneider_deg, deg / 2)
@@ -149,7 +149,7 @@ def test_a_straight_end_that_nobody_marked_is_no_part_of_the_bend(px_mm: float) 
         end_mm = chance.uniform(1, 8)
         places, leaves = canal(straight, (radius, deg), straight_on(end_mm))
         try:
-            line = found(places, leaves, px_mm, chance.uniform(1, 20), chance)
+            line = measured(places, leaves, px_mm, chance.uniform(1, 20), chance)
         except PlanningError:
             continue
         assert line.bend is not None
@@ -163,12 +163,12 @@ def test_a_straight_end_that_nobody_marked_is_no_part_of_the_bend(px_mm: float) 
 def test_of_two_arcs_to_one_side_the_tighter_lies_within_the_interval() -> None:
     count, chance, held = draws(400, share=8), np.random.default_rng(12), Held()
     for _ in range(count):
-        one, other = ((chance.uniform(4, 15), chance.uniform(20, 40)) for _ in range(2))
-        places, leaves = canal(chance.uniform(8, 12), one, other)
-        bend = found(places, leaves, PHOTO_MM, chance.uniform(1, 20), chance).bend
+        first_arc, other = ((chance.uniform(4, 15), chance.uniform(20, 40)) for _ in range(2))
+        places, leaves = canal(chance.uniform(8, 12), first_arc, other)
+        bend = measured(places, leaves, PHOTO_MM, chance.uniform(1, 20), chance).bend
         assert bend is not None
         if bend.shape is BendShape.ONE:
-            held.count("tighter", bend.radius_mm, min(one[0], other[0]))
+            held.count("tighter", bend.radius_mm, min(first_arc[0], other[0]))
     held.at_least("tighter", 0.9, of=round(0.7 * count))
 
 
@@ -246,8 +246,8 @@ def test_marks_that_do_not_tell_their_zoom_count_as_before_and_that_is_said() ->
     silent = measure(straight(None, None), Figures())
     assert "assumed" in silent.touch_says
     assert "assumed" in measure(straight(0.5, 0.5), Figures()).touch_says  # the ball's marks do not tell it
-    told = straight(2, 2).lines[0]
-    assert "assumed" not in measure(ImageMarks(lines=(told,)), Figures()).touch_says
+    zoomed = straight(2, 2).lines[0]
+    assert "assumed" not in measure(ImageMarks(lines=(zoomed,)), Figures()).touch_says
 
 
 def test_a_zoom_that_cannot_be_is_refused() -> None:

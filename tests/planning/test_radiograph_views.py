@@ -29,9 +29,9 @@ from planning.radiograph.views import Bends, Shift, Side, Views, Way, read
     ],
 )
 def test_the_buccal_object_rule(tube: Way, first_mm: float, second_mm: float, side: Side) -> None:
-    found = read(Views(shift=Shift(tube=tube, first_mm=first_mm, second_mm=second_mm)), Figures())
-    assert found.one_is == side
-    assert found.why
+    views = read(Views(shift=Shift(tube=tube, first_mm=first_mm, second_mm=second_mm)), Figures())
+    assert views.one_is == side
+    assert views.why
 
 
 def test_a_root_seen_from_the_side_by_projection() -> None:
@@ -39,21 +39,21 @@ def test_a_root_seen_from_the_side_by_projection() -> None:
 
     Parallel beam: a point's place on the image is its part across the beam. x runs mesial, y towards the tongue.
     """
-    one, other = np.array([0.0, 3.0]), np.array([0.0, 0.0])
+    lingual, other = np.array([0.0, 3.0]), np.array([0.0, 0.0])
     turn = math.radians(20)
     # The tube stands at the cheek and looks towards the tongue; moved to the mesial, it looks distally as well.
     across = np.array([math.cos(turn), math.sin(turn)])
-    first, second = (one - other)[0], float((one - other) @ across)
-    found = read(Views(shift=Shift(tube="mesial", first_mm=first, second_mm=second)), Figures())
+    first, second = (lingual - other)[0], float((lingual - other) @ across)
+    views = read(Views(shift=Shift(tube="mesial", first_mm=first, second_mm=second)), Figures())
     assert second == pytest.approx(3 * math.sin(turn))
-    assert found.one_is == "lingual"
+    assert views.one_is == "lingual"
 
 
 def test_at_a_right_angle_it_is_the_sum_of_the_squared_tangents() -> None:
     """Published for a clinical and a proximal view: tan² = tan² of the one + tan² of the other."""
-    found = read(Views(bends=Bends(first_deg=20, second_deg=30, apart_deg=90)), Figures())
+    views = read(Views(bends=Bends(first_deg=20, second_deg=30, apart_deg=90)), Figures())
     by_hand = math.degrees(math.atan(math.sqrt(math.tan(math.radians(20)) ** 2 + math.tan(math.radians(30)) ** 2)))
-    assert found.in_space_deg == pytest.approx(by_hand, abs=1e-3)
+    assert views.in_space_deg == pytest.approx(by_hand, abs=1e-3)
 
 
 @given(st.floats(-60, 60), st.floats(-60, 60), st.floats(15, 165))
@@ -63,8 +63,8 @@ def test_any_two_views_give_the_bend_that_was_drawn(mesial_deg: float, lingual_d
     apart = math.radians(apart_deg)
     seen = [lean[0], lean @ [math.cos(apart), math.sin(apart)]]
     first, second = (math.degrees(math.atan(part)) for part in seen)
-    found = read(Views(bends=Bends(first_deg=first, second_deg=second, apart_deg=apart_deg)), Figures())
-    assert found.in_space_deg == pytest.approx(math.degrees(math.atan(np.hypot(*lean))), abs=1e-2)
+    views = read(Views(bends=Bends(first_deg=first, second_deg=second, apart_deg=apart_deg)), Figures())
+    assert views.in_space_deg == pytest.approx(math.degrees(math.atan(np.hypot(*lean))), abs=1e-2)
 
 
 def off_by(deg: float) -> Between:
@@ -91,9 +91,9 @@ def test_an_angle_in_space_lies_within_its_interval_as_often_as_it_says(
             first_within=off_by(1),
             second_within=off_by(1.5),
         )
-        found = read(Views(bends=bends), Figures()).in_space
-        assert found is not None
-        held += found.least <= exact <= (found.most or 0)
+        bend = read(Views(bends=bends), Figures()).in_space
+        assert bend is not None
+        held += bend.least <= exact <= (bend.most or 0)
     least, most = binom.interval(0.999, draws, 0.95)
     assert least <= held <= most
 
@@ -127,5 +127,5 @@ def test_views_that_show_the_same_are_refused(bends: Bends, pointer: str) -> Non
 
 
 def test_nothing_given_nothing_told() -> None:
-    found = read(Views(), Figures())
-    assert (found.one_is, found.in_space_deg) == (None, None)
+    views = read(Views(), Figures())
+    assert (views.one_is, views.in_space_deg) == (None, None)

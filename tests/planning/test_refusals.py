@@ -52,13 +52,13 @@ CURVES = [
 
 @pytest.mark.parametrize(("field", "value", "at"), CURVES)
 def test_a_curve_or_a_wall_that_cannot_be(field: str, value: Any, at: tuple[str, ...]) -> None:
-    found = refusal(molar(canals=first_canal(**{field: value})))
-    assert (found.code, found.pointer) == ("out-of-bounds", ("canals", 0, *at))
+    error = refusal(molar(canals=first_canal(**{field: value})))
+    assert (error.code, error.pointer) == ("out-of-bounds", ("canals", 0, *at))
 
 
 def test_a_first_binder_must_be_a_size() -> None:
-    found = refusal(molar(canals=first_canal(first_binder_size=22)))
-    assert (found.code, found.pointer) == ("choice-not-possible", ("canals", 0, "first_binder_size"))
+    error = refusal(molar(canals=first_canal(first_binder_size=22)))
+    assert (error.code, error.pointer) == ("choice-not-possible", ("canals", 0, "first_binder_size"))
 
 
 REFUSED: list[tuple[str, dict[str, Any], str, tuple[str | int, ...]]] = [

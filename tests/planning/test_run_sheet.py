@@ -50,8 +50,8 @@ def test_order_of_a_crown_down_in_a_block() -> None:
 def test_order_with_a_kit_of_other_sizes_and_tapers() -> None:
     given = block(kit=SECOND_KIT, choices=chosen(25, glide_path_to_size=15))
     flaring, down = ["35/.12", "30/.09"], ["35/.06", "30/.06", "25/.06", "20/.06"]
-    found = worked(only_canal(given), smallest="descending/20-06")
-    assert found == ["10/.02", "10/.02", "15/.02", *flaring, *down, *flaring, *down, "25/.06"]
+    instruments = worked(only_canal(given), smallest="descending/20-06")
+    assert instruments == ["10/.02", "10/.02", "15/.02", *flaring, *down, *flaring, *down, "25/.06"]
 
 
 def test_every_size_up_to_the_final_one_is_used_once_each() -> None:
@@ -59,9 +59,9 @@ def test_every_size_up_to_the_final_one_is_used_once_each() -> None:
 
 
 def ids(sheet: RunSheet, exit_: Exit, node: str) -> str:
-    found = sheet.nodes[node]
-    assert isinstance(found, Do | Ask)
-    return found.exits[exit_]
+    step = sheet.nodes[node]
+    assert isinstance(step, Do | Ask)
+    return step.exits[exit_]
 
 
 def size_of(node: Do) -> int:

@@ -22,7 +22,7 @@ PLAN_OF_THE_MOLAR = (
 def test_the_same_input_gives_the_same_bytes_in_another_process() -> None:
     """Sets and dictionaries of texts come in another order under another hash seed: no plan may follow it."""
     root = Path(__file__).parents[2]
-    said = {
+    digests = {
         subprocess.run(
             [sys.executable, "-c", PLAN_OF_THE_MOLAR],
             cwd=root,
@@ -33,4 +33,4 @@ def test_the_same_input_gives_the_same_bytes_in_another_process() -> None:
         ).stdout
         for seed in ("1", "2", "3")
     }
-    assert said == {digest(canonical_text(plan(molar()))) + "\n"}
+    assert digests == {digest(canonical_text(plan(molar()))) + "\n"}

@@ -79,7 +79,8 @@ def test_what_each_size_would_mean() -> None:
     round end of 0.25 is reached whole from 25 on."""
     (ml,) = lower().canals
     assert [
-        (one.size, one.inside, one.wall_share, one.wall_left_mm, one.strain_pct) for one in ml.size_range.options
+        (option.size, option.inside, option.wall_share, option.wall_left_mm, option.strain_pct)
+        for option in ml.size_range.options
     ] == [
         (25, False, 1.0, 0.54, 3.42),
         (30, True, 1.0, 0.49, 3.83),
@@ -92,15 +93,15 @@ def test_what_each_size_would_mean() -> None:
 def test_without_a_bend_nothing_is_said_of_strain(deg: float | None) -> None:
     (ml,) = lower(curvature_deg=deg, curve_radius_mm=None).canals
     assert ml.strain == ()
-    assert {one.strain_pct for one in ml.size_range.options} == {None}
+    assert {option.strain_pct for option in ml.size_range.options} == {None}
 
 
 def test_a_bend_that_nobody_measured_is_counted_with_a_radius_that_is_said_to_be_taken() -> None:
     """Radius 5, 4 mm from the end (rows): 30/.06 is 0.54 thick there, 0.54/10 = 5.4 %, high; no caution for that."""
     planned = lower(SECOND_KIT, curve_radius_mm=None, curve_from_end_mm=None)
     (ml,) = planned.canals
-    found = next(each for each in ml.strain if each.instrument == "30/.06")
-    assert (found.strain_pct, found.strain_class, found.radius_mm, found.taken) == (5.4, "high", 5.0, True)
+    strain = next(each for each in ml.strain if each.instrument == "30/.06")
+    assert (strain.strain_pct, strain.strain_class, strain.radius_mm, strain.taken) == (5.4, "high", 5.0, True)
     assert "strain-high" not in codes(planned)
     assert {"strain.radius", "strain.from_end"} <= {row.key for row in planned.rows_used}
     because = next(each for each in ml.rationales if each.of == "strain")
@@ -139,9 +140,13 @@ def test_the_first_step_that_lets_the_needle_to_its_ceiling() -> None:
 
 
 def test_irrigants_add_up_over_the_expected_path() -> None:
-    for one in four().canals:
-        steps = [node for node in (one.run_sheet.nodes[id_] for id_ in one.expected_path) if isinstance(node, Do)]
-        rinsed = {total.irrigant: total.volume_ml for total in one.irrigants}
+    for canal_plan in four().canals:
+        steps = [
+            node
+            for node in (canal_plan.run_sheet.nodes[id_] for id_ in canal_plan.expected_path)
+            if isinstance(node, Do)
+        ]
+        rinsed = {total.irrigant: total.volume_ml for total in canal_plan.irrigants}
         between = sum(1 for step in steps if step.irrigant and step.phase != "rinse")
         # 2 ml after every instrument, 5 ml for each rinse: from memory, and read second-hand.
         assert rinsed == {"sodium_hypochlorite": 2 * between + 10, "edta": 5}
@@ -158,11 +163,13 @@ def test_edta_is_told_its_time() -> None:
 
 
 def test_the_cone_of_the_final_shape_is_proposed_and_ends_at_the_junction() -> None:
-    for one in four().canals:
-        assert one.obturation is not None
-        assert one.obturation.master_cone == f"{one.final_size}/.04"
-        (own,) = [r for r in one.obturation.rests if (r.kind, r.name) == ("cone", f"{one.final_size}/.04")]
-        assert (own.rests_mm, own.short_mm) == (one.end_mm, 0.0)
+    for canal_plan in four().canals:
+        assert canal_plan.obturation is not None
+        assert canal_plan.obturation.master_cone == f"{canal_plan.final_size}/.04"
+        (own,) = [
+            r for r in canal_plan.obturation.rests if (r.kind, r.name) == ("cone", f"{canal_plan.final_size}/.04")
+        ]
+        assert (own.rests_mm, own.short_mm) == (canal_plan.end_mm, 0.0)
 
 
 def test_a_wide_canal_lets_a_cone_of_the_final_taper_rest_no_higher() -> None:
@@ -178,7 +185,7 @@ def test_a_wide_canal_lets_a_cone_of_the_final_taper_rest_no_higher() -> None:
 
 def test_a_canal_that_does_not_get_to_its_final_size_is_not_filled() -> None:
     planned = plan(molar(canals=four_canals(junction=None)))
-    assert [one.obturation is None for one in planned.canals] == [False, True, False, False]
+    assert [canal_plan.obturation is None for canal_plan in planned.canals] == [False, True, False, False]
 
 
 @pytest.mark.parametrize(("size", "taper", "pointer"), [(0, 2, "size"), (30, -1, "taper")])
@@ -211,53 +218,53 @@ def any_plan(request: pytest.FixtureRequest) -> Plan:
 
 def test_every_reason_rests_on_rows_that_the_plan_lists(any_plan: Plan) -> None:
     listed = {row.key for row in any_plan.rows_used}
-    for one in any_plan.canals:
-        assert len({why.of for why in one.rationales}) == len(one.rationales)
-        for why in one.rationales:
+    for canal_plan in any_plan.canals:
+        assert len({why.of for why in canal_plan.rationales}) == len(canal_plan.rationales)
+        for why in canal_plan.rationales:
             assert set(why.rows) <= listed, why.of
             assert why.rule.endswith((".", "!"))
     assert all(row.source and row.know for row in any_plan.rows_used)
 
 
 def test_every_stop_in_the_table_has_its_reason(any_plan: Plan) -> None:
-    reasons = {one.canal: {why.of for why in one.rationales} for one in any_plan.canals}
+    reasons = {canal_plan.canal: {why.of for why in canal_plan.rationales} for canal_plan in any_plan.canals}
     for row in any_plan.stop_table:
         for stop in row.stops:
             assert stop.why in reasons[stop.canal], (row.instrument.name, stop)
 
 
-def wanted(one: CanalPlan) -> set[str]:
+def wanted(canal_plan: CanalPlan) -> set[str]:
     """Names of the numbers that a canal shows, by what it has."""
     parts = {
-        "length.stop_mm": one.length.stop_mm,
-        "length.working_length_mm": one.length.working_length_mm,
-        "length.estimate_mm": one.length.estimate_mm,
-        "end_mm": one.end_mm,
-        "junction_mm": one.junction_mm,
-        "needle.ceiling_mm": one.needle,
-        "needle.now.0.at_most_mm": one.needle and one.needle.now,
-        "strain": one.strain,
-        "wall.worst_mm": one.wall,
-        "wall.centred_mm": one.wall,
-        "obturation.master_cone": one.obturation,
-        "obturation.volumes.prepared_mm3": one.obturation,
-        "expectation.steps": one.expectation,
-        "expectation.series_passes": one.expectation and one.expectation.series_passes,
-        "needle.first_at_ceiling": one.needle and one.needle.first_at_ceiling,
-        "stops.to_length": one.end_mm,
-        "stops.to_resistance": one.end_mm,
-        "size_range.options.wall_left_mm": one.size_range.options[0].wall_left_mm,
-        "size_range.options.strain_pct": one.size_range.options[0].strain_pct,
-        "size_range.options.wall_share": one.size_range.options[0].wall_share is not None,
-        "irrigants": one.needle and one.irrigants,
+        "length.stop_mm": canal_plan.length.stop_mm,
+        "length.working_length_mm": canal_plan.length.working_length_mm,
+        "length.estimate_mm": canal_plan.length.estimate_mm,
+        "end_mm": canal_plan.end_mm,
+        "junction_mm": canal_plan.junction_mm,
+        "needle.ceiling_mm": canal_plan.needle,
+        "needle.now.0.at_most_mm": canal_plan.needle and canal_plan.needle.now,
+        "strain": canal_plan.strain,
+        "wall.worst_mm": canal_plan.wall,
+        "wall.centred_mm": canal_plan.wall,
+        "obturation.master_cone": canal_plan.obturation,
+        "obturation.volumes.prepared_mm3": canal_plan.obturation,
+        "expectation.steps": canal_plan.expectation,
+        "expectation.series_passes": canal_plan.expectation and canal_plan.expectation.series_passes,
+        "needle.first_at_ceiling": canal_plan.needle and canal_plan.needle.first_at_ceiling,
+        "stops.to_length": canal_plan.end_mm,
+        "stops.to_resistance": canal_plan.end_mm,
+        "size_range.options.wall_left_mm": canal_plan.size_range.options[0].wall_left_mm,
+        "size_range.options.strain_pct": canal_plan.size_range.options[0].strain_pct,
+        "size_range.options.wall_share": canal_plan.size_range.options[0].wall_share is not None,
+        "irrigants": canal_plan.needle and canal_plan.irrigants,
     }
     always = {"size_range.least", "size_range.most", "size_range.proposed", "final_size"}
     return always | {of for of, value in parts.items() if value}
 
 
 def test_every_number_that_is_shown_has_its_reason(any_plan: Plan) -> None:
-    for one in any_plan.canals:
-        assert wanted(one) <= {why.of for why in one.rationales}
+    for canal_plan in any_plan.canals:
+        assert wanted(canal_plan) <= {why.of for why in canal_plan.rationales}
 
 
 def test_stop_kinds_are_told_apart() -> None:

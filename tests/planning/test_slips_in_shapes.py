@@ -31,10 +31,13 @@ FLARING, SERIES = "25/.10 continuous", "40/.04 continuous"
 
 def after(given: PlanInput, name: str, *made: PastInsertion) -> CanalPlan:
     """The canal's plan made anew in the descending series, after what was made."""
-    walk = Walk(next(one.run_sheet for one in plan(given).canals if one.canal == name))
+    walk = Walk(next(canal_plan.run_sheet for canal_plan in plan(given).canals if canal_plan.canal == name))
     progress = begun_by(walk, length_mm=None, made=made)
-    canals = tuple(replace(one, progress=progress) if one.name == name else one for one in given.canals)
-    return next(one for one in plan(replace(given, canals=canals)).canals if one.canal == name)
+    canals = tuple(
+        replace(canal_input, progress=progress) if canal_input.name == name else canal_input
+        for canal_input in given.canals
+    )
+    return next(canal_plan for canal_plan in plan(replace(given, canals=canals)).canals if canal_plan.canal == name)
 
 
 def to_resistance(depth_mm: float, key: str = SERIES, stop_mm: float = 18.0, **more: bool) -> PastInsertion:
@@ -50,10 +53,10 @@ def to_resistance(depth_mm: float, key: str = SERIES, stop_mm: float = 18.0, **m
 
 
 def needle_mm(*made: PastInsertion, name: str = "MB1") -> float:
-    found = after(molar(), name, *made).needle
-    assert found is not None
-    assert found.begins_mm is not None
-    return found.begins_mm
+    needle = after(molar(), name, *made).needle
+    assert needle is not None
+    assert needle.begins_mm is not None
+    return needle.begins_mm
 
 
 def in_a_narrow_canal_mm(name: str, size: int, end_mm: float, foramen_share: float) -> float:
@@ -93,18 +96,18 @@ def test_only_what_came_to_its_stop_has_surely_stood_where_it_is_recorded() -> N
     past = tuple(
         surely_stood((to_resistance(19.5, stop_mm=18.0, to_resistance=False),), {SERIES: rotary(40, 4)}, (), BY)
     )
-    assert [one.tip_mm for one in past] == [18.0]
+    assert [stood.tip_mm for stood in past] == [18.0]
 
 
 def test_where_no_widths_are_known_a_depth_that_was_felt_tells_the_needle_nothing() -> None:
     kit = {FLARING: rotary(25, 10, Use.CORONAL), "20/.02 hand": hand(20)}
     felt = (to_resistance(12.0, FLARING), to_resistance(18.0, "20/.02 hand", to_resistance=False))
-    assert [one.instrument.size for one in surely_stood(felt, kit, (), BY)] == [20]
+    assert [stood.instrument.size for stood in surely_stood(felt, kit, (), BY)] == [20]
 
 
 def test_of_ten_canals_one_at_most_is_narrower_than_the_needle_counts_on_after_any_slip() -> None:
     """Straight practice canals that differ as natural ones do, 40/.04 recorded 2 to 5 mm too deep in each."""
-    count, one = draws(240), rotary(40, 4)
+    count, file = draws(240), rotary(40, 4)
     world = drawn(count, seed=5)
     canals, chance = world.canals(NARROW), np.random.default_rng(3)
     share = 0.32  # of canals of one kind (samples.width_share)
@@ -113,11 +116,11 @@ def test_of_ten_canals_one_at_most_is_narrower_than_the_needle_counts_on_after_a
     deeper = 0
     for row in range(count):
         canal = tuple(zip(canals.depth_mm[row].tolist(), canals.wide_mm[row].tolist(), strict=True))
-        stood_mm = contact_depth.insert(one, canal, END_MM, BY).depth_mm
+        stood_mm = contact_depth.insert(file, canal, END_MM, BY).depth_mm
         slip = to_resistance(min(END_MM, stood_mm + chance.uniform(2, 5)), stop_mm=END_MM)
-        (sure,) = surely_stood((slip,), {SERIES: one}, low, BY)
+        (sure,) = surely_stood((slip,), {SERIES: file}, low, BY)
         deeper += sure.tip_mm > stood_mm
-    assert corners(one)[0][1] == 0.4
+    assert corners(file)[0][1] == 0.4
     assert deeper / count <= 0.1 + 3 * math.sqrt(0.1 * 0.9 / count)
 
 
@@ -126,9 +129,9 @@ def test_of_ten_canals_one_at_most_is_narrower_than_the_needle_counts_on_after_a
 
 def prepared(*made: PastInsertion) -> dict[float, float]:
     """Diameter of a block's canal by depth, every half millimetre."""
-    found = after(replace(block(), samples=300), "single", *made).expectation
-    assert found is not None
-    line = found.prepared or ()
+    expectation = after(replace(block(), samples=300), "single", *made).expectation
+    assert expectation is not None
+    line = expectation.prepared or ()
     x, d = [p.from_reference_mm for p in line], [p.diameter_mm for p in line]
     return {at: float(np.interp(at, x, d)) for at in np.arange(0.5, 16.5, 0.5)}
 

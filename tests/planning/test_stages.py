@@ -27,7 +27,7 @@ def teeth(name: str, **more: Any) -> PlanInput:
     if name != "molar":
         names = ("MB", "DB", "P") if name == "premolar" else ("B", "L")
         roots = names if name == "premolar" else ("single", "single")
-        canals = [canal(one, root, *lengths, point="top") for one, root in zip(names, roots, strict=True)]
+        canals = [canal(key, root, *lengths, point="top") for key, root in zip(names, roots, strict=True)]
         if name == "incisor":
             canals[1] = replace(canals[1], junction=FOUND_JUNCTION)
             pattern = RootInput(name="single", pattern=Pattern.DIVIDE_AND_JOIN, main_canal="B")
@@ -37,9 +37,9 @@ def teeth(name: str, **more: Any) -> PlanInput:
 
 
 def asks(given: PlanInput) -> AskedFor:
-    found = plan(given).asks
-    assert found is not None
-    return found
+    asked = plan(given).asks
+    assert asked is not None
+    return asked
 
 
 # Bench, words: plan 1, length 1, cone and final size 1, final image 1. Clinic: plan, dam, length, length after flaring,
@@ -58,8 +58,8 @@ COUNTED = [
 
 @pytest.mark.parametrize(("name", "setting", "sign_offs", "exposures"), COUNTED)
 def test_counts_of_a_crown_down(name: str, setting: Setting, sign_offs: int, exposures: int) -> None:
-    found = asks(teeth(name, setting=setting))
-    assert (found.sign_offs, found.exposures) == (sign_offs, exposures)
+    asked = asks(teeth(name, setting=setting))
+    assert (asked.sign_offs, asked.exposures) == (sign_offs, exposures)
 
 
 @pytest.mark.parametrize("key", ["crown-down", "step-back"])
@@ -70,29 +70,32 @@ def test_a_molar_of_four_canals_asks_for_no_more_than_is_meant(key: str, setting
 
 def test_a_block_of_one_canal_asks_for_four_sign_offs_and_three_images() -> None:
     """Plan, length, cone and final size, final image."""
-    found = asks(block())
-    assert (found.sign_offs, found.exposures) == (4, 3)
-    assert [stage.hold_point for stage in found.stages] == ["length", "cone and final size", "final image"]
+    asked = asks(block())
+    assert (asked.sign_offs, asked.exposures) == (4, 3)
+    assert [stage.hold_point for stage in asked.stages] == ["length", "cone and final size", "final image"]
 
 
-def stage(found: AskedFor, phase: str) -> list[Stage]:
-    return [one for one in found.stages if one.phase == phase]
+def stage(asked: AskedFor, phase: str) -> list[Stage]:
+    return [stage_ for stage_ in asked.stages if stage_.phase == phase]
 
 
 def test_which_canals_stand_on_each_exposure() -> None:
-    found = asks(teeth("molar", setting=Setting.CLINIC))
-    (length,) = stage(found, "length")
-    assert [(one.canals, one.turned) for one in length.exposures] == [(("MB1", "DB", "P"), False), (("MB2",), True)]
-    assert [one.canals for one in stage(found, "length-again")] == [("MB1", "DB", "P"), ("MB2",)]
-    (cone,) = stage(found, "cone")
-    assert [one.canals for one in cone.exposures] == [("MB1", "MB2", "DB", "P")]
+    asked = asks(teeth("molar", setting=Setting.CLINIC))
+    (length,) = stage(asked, "length")
+    assert [(exposure.canals, exposure.turned) for exposure in length.exposures] == [
+        (("MB1", "DB", "P"), False),
+        (("MB2",), True),
+    ]
+    assert [again.canals for again in stage(asked, "length-again")] == [("MB1", "DB", "P"), ("MB2",)]
+    (cone,) = stage(asked, "cone")
+    assert [exposure.canals for exposure in cone.exposures] == [("MB1", "MB2", "DB", "P")]
 
 
 def test_roots_that_lie_one_behind_the_other_need_a_second_angle_too() -> None:
     lengths = confirmed(20.5, 19.5, 1.0, "top")
     two = tuple(canal(name, name, *lengths, point="top") for name in ("B", "P"))
     (length,) = stage(asks(molar(tooth="24", canals=two, roots=())), "length")
-    assert [(one.canals, one.turned) for one in length.exposures] == [(("B",), False), (("P",), True)]
+    assert [(exposure.canals, exposure.turned) for exposure in length.exposures] == [(("B",), False), (("P",), True)]
 
 
 def test_a_programme_may_ask_for_more() -> None:
@@ -114,15 +117,18 @@ def test_what_is_counted_is_what_the_orders_of_work_ask_for() -> None:
             for node in (canal_.run_sheet.nodes[id_] for id_ in canal_.expected_path)
             if isinstance(node, Do) and node.action in (Action.IMAGE, Action.SIGN_OFF)
         }
-        told = {
-            (one.phase, Action.SIGN_OFF, name) for one in made.asks.stages if one.sign_offs for name in one.canals
+        listed = {
+            (stage_.phase, Action.SIGN_OFF, name)
+            for stage_ in made.asks.stages
+            if stage_.sign_offs
+            for name in stage_.canals
         } | {
-            (one.phase, Action.IMAGE, name)
-            for one in made.asks.stages
-            for exposure in one.exposures
+            (stage_.phase, Action.IMAGE, name)
+            for stage_ in made.asks.stages
+            for exposure in stage_.exposures
             for name in exposure.canals
         }
-        assert told == at
+        assert listed == at
 
 
 def test_on_the_bench_a_final_size_that_does_not_seat_is_still_for_the_supervisor() -> None:
@@ -137,8 +143,8 @@ def test_on_the_bench_a_final_size_that_does_not_seat_is_still_for_the_superviso
 def silent(crown_down: Technique) -> Technique:
     """A hold point without an image, for the clinic alone."""
     phases = tuple(
-        replace(one, image=False, hold_point_in=(Setting.CLINIC,)) if one.key == "length-again" else one
-        for one in crown_down.phases
+        replace(phase, image=False, hold_point_in=(Setting.CLINIC,)) if phase.key == "length-again" else phase
+        for phase in crown_down.phases
     )
     return replace(crown_down, phases=phases)
 

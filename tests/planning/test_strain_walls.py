@@ -32,18 +32,18 @@ def test_strain(thick_mm: float, radius_mm: float, pct: float) -> None:
     ],
 )
 def test_strain_class_at_the_bend(size: int, taper: int, thick_mm: float, pct: float, named: str) -> None:
-    found = strain(rotary(size, taper), 20.5, Bend(at_mm=16.5, radius_mm=6.0), Figures())
-    assert found is not None
-    assert (found.diameter_mm, found.strain_pct, found.strain_class) == (thick_mm, pct, named)
+    strained = strain(rotary(size, taper), 20.5, Bend(at_mm=16.5, radius_mm=6.0), Figures())
+    assert strained is not None
+    assert (strained.diameter_mm, strained.strain_pct, strained.strain_class) == (thick_mm, pct, named)
 
 
 def test_bands_begin_and_end_where_they_say() -> None:
     """Own bands: below 2.5 low, above 5 high. 30/.00 is 0.30 thick: radius 6 gives 2.5, radius 3 gives 5.0 exactly."""
 
     def named(radius_mm: float) -> str:
-        found = strain(rotary(30, 0), 20.0, Bend(at_mm=16.0, radius_mm=radius_mm), Figures())
-        assert found is not None
-        return found.strain_class
+        strained = strain(rotary(30, 0), 20.0, Bend(at_mm=16.0, radius_mm=radius_mm), Figures())
+        assert strained is not None
+        return strained.strain_class
 
     assert [named(radius) for radius in (6.1, 6.0, 3.0, 2.9)] == ["low", "medium", "medium", "high"]
 
@@ -60,32 +60,32 @@ WALL = ThinWall(thickness_mm=0.79, at_mm=10.5, measured=True, source="measured o
 @pytest.mark.parametrize(("taper", "centred_mm", "worst_mm"), [(4, 0.64, 0.49), (6, 0.54, 0.29)])
 def test_wall_left(taper: int, centred_mm: float, worst_mm: float) -> None:
     prepared = WallAbove(wall=WALL, canal_mm=0.40, from_end_mm=10.0).width_mm(30, taper)
-    found = left(WALL, 0.40, prepared, 20.5)
-    assert (found.centred_mm, found.worst_mm, found.from_end_mm) == (centred_mm, worst_mm, 10.0)
+    wall_left = left(WALL, 0.40, prepared, 20.5)
+    assert (wall_left.centred_mm, wall_left.worst_mm, wall_left.from_end_mm) == (centred_mm, worst_mm, 10.0)
 
 
 def test_what_is_left_is_told_to_a_hundredth_and_never_as_more_than_it_is() -> None:
     """By hand: 0.61 less 0.637 - 0.474 = 0.163 is 0.447, less half of that 0.5285; 0.61 less 0.311 is below 0.3."""
     wall = replace(WALL, thickness_mm=0.61)
-    found = left(wall, 0.474, 0.637, 20.5)
-    assert (found.before_mm, found.centred_mm, found.worst_mm) == (0.61, 0.52, 0.44)
+    wall_left = left(wall, 0.474, 0.637, 20.5)
+    assert (wall_left.before_mm, wall_left.centred_mm, wall_left.worst_mm) == (0.61, 0.52, 0.44)
     assert WallAbove(wall=wall, canal_mm=0.474, from_end_mm=8.4).worst_mm(30, 4) == 0.44
     assert left(wall, 0.40, 0.711, 20.5).worst_mm == 0.29
     assert left(wall, 0.40, 0.71, 20.5).worst_mm == 0.3
 
 
 def test_a_preparation_narrower_than_the_canal_takes_nothing() -> None:
-    found = left(WALL, 0.80, 0.70, 20.5)
-    assert (found.centred_mm, found.worst_mm, found.prepared_mm) == (0.79, 0.79, 0.80)
+    wall_left = left(WALL, 0.80, 0.70, 20.5)
+    assert (wall_left.centred_mm, wall_left.worst_mm, wall_left.prepared_mm) == (0.79, 0.79, 0.80)
 
 
 def test_the_cautious_value_is_judged_five_millimetres_below_the_orifice() -> None:
     figures = Figures()
-    found = published("46", "ML", 7.5, figures)
-    assert found is not None
+    wall = published("46", "ML", 7.5, figures)
+    assert wall is not None
     # Garcia Filho et al. 2003: 0.789 less one standard deviation of 0.182.
-    assert (found.thickness_mm, found.at_mm, found.measured) == (round(0.789 - 0.182, 2), 12.5, False)
-    assert set(found.rows) <= {figure.key for figure in figures.used()}
+    assert (wall.thickness_mm, wall.at_mm, wall.measured) == (round(0.789 - 0.182, 2), 12.5, False)
+    assert set(wall.rows) <= {figure.key for figure in figures.used()}
     assert published("46", "D", 7.5, figures) is None
     assert published("24", "B", 8.5, figures) is not None
     # Nobody has measured this root: no other root's wall is lent to it.

@@ -48,9 +48,9 @@ def test_parts_of_one_order_take_as_few_letters_as_an_integer_program_says(chunk
         order, words = parts_of_one_order(dice)
         # The order itself contains every part, so the program needs no more places than it has.
         least = by_integer_program(words, len(order))
-        for found in (shortest_common_supersequence(words), by_level(without_contained(words))):
-            assert len(found) == least, words
-            assert all(contains(found, word) for word in words), words
+        for shortest in (shortest_common_supersequence(words), by_level(without_contained(words))):
+            assert len(shortest) == least, words
+            assert all(contains(shortest, word) for word in words), words
 
 
 @pytest.mark.parametrize(("words", "letters", "most"), [(4, 10, 8), (4, 3, 8), (3, 20, 12), (6, 4, 4), (5, 4, 5)])
@@ -60,16 +60,16 @@ def test_words_with_nothing_in_common_take_as_few_letters_as_a_shortest_path(
 ) -> None:
     given = uniform(random.Random(seed), words, letters, most)  # noqa: S311 - a fixed seed, no secret
     least = by_shortest_path(given)
-    for found in (shortest_common_supersequence(given), by_level(without_contained(given))):
-        assert len(found) == least, given
-        assert all(contains(found, word) for word in given), given
+    for shortest in (shortest_common_supersequence(given), by_level(without_contained(given))):
+        assert len(shortest) == least, given
+        assert all(contains(shortest, word) for word in given), given
 
 
 @given(ANY)
 def test_any_few_words_take_as_few_letters_as_recursion_finds(words: list[str]) -> None:
-    found = shortest_common_supersequence(words)
-    assert len(found) == by_exhaustion(words)
-    assert all(contains(found, word) for word in words)
+    shortest = shortest_common_supersequence(words)
+    assert len(shortest) == by_exhaustion(words)
+    assert all(contains(shortest, word) for word in words)
 
 
 @given(ANY)
@@ -83,15 +83,15 @@ def test_the_two_searches_agree(words: list[str]) -> None:
 def test_a_word_that_is_dropped_is_contained_in_one_that_stays(words: list[str]) -> None:
     kept = without_contained(words)
     assert all(any(contains(longer, word) for longer in kept) for word in words)
-    assert not any(contains(one, other) for one in kept for other in kept if one is not other)
+    assert not any(contains(word, other) for word in kept for other in kept if word is not other)
 
 
 def test_words_that_make_the_first_search_give_up_are_searched_level_by_level() -> None:
     given = uniform(random.Random(1), 6, 10, TWELVE)  # noqa: S311 - a fixed seed, no secret
     assert by_best_first(given, most=MOST_REACHED) is None
-    found = shortest_common_supersequence(given)
-    assert found == by_level(without_contained(given))
-    assert all(contains(found, word) for word in given)
+    shortest = shortest_common_supersequence(given)
+    assert shortest == by_level(without_contained(given))
+    assert all(contains(shortest, word) for word in given)
 
 
 def test_words_with_too_many_states_are_refused_before_any_is_visited() -> None:

@@ -229,11 +229,11 @@ def test_a_technique_that_leaves_out_what_keeps_a_canal_safe_is_refused(
 @pytest.mark.parametrize("key", ["crown-down", "step-back"])
 def test_what_is_provided_is_worked_to_its_end_in_every_setting(key: str) -> None:
     tried = check(technique(key)).settings
-    assert [one.setting for one in tried] == list(Setting)
-    for one in tried:
-        assert one.phases == tuple(phase.key for phase in technique(key).phases if one.setting in phase.settings)
-        assert one.withheld == ()
-        assert "length" in one.hold_points
+    assert [trial.setting for trial in tried] == list(Setting)
+    for trial in tried:
+        assert trial.phases == tuple(phase.key for phase in technique(key).phases if trial.setting in phase.settings)
+        assert trial.withheld == ()
+        assert "length" in trial.hold_points
 
 
 def loops_of(technique_: Technique) -> Technique:
@@ -244,9 +244,9 @@ def loops_of(technique_: Technique) -> Technique:
 
 def test_every_walk_of_a_technique_that_repeats_from_far_back_ends() -> None:
     looped = loops_of(CROWN_DOWN)
-    for setting, one in zip(Setting, check(looped).settings, strict=True):
+    for setting, trial in zip(Setting, check(looped).settings, strict=True):
         made = plan(molar(technique=looped, setting=setting, isolated=True))
-        assert one.steps > 0
+        assert trial.steps > 0
         assert all(why_unsound(canal.run_sheet) == "" for canal in made.canals)
 
 
@@ -263,12 +263,12 @@ def test_every_instrument_that_shapes_is_followed_by_irrigation_and_the_small_in
         assert cutting
         for node in cutting:
             after = [sheet.nodes[to] for to in node.exits.values()]
-            assert {one.action for one in after if isinstance(one, Do)} == {Action.IRRIGATE}, node.id
+            assert {step.action for step in after if isinstance(step, Do)} == {Action.IRRIGATE}, node.id
             # Where the small instrument itself is held there is nothing to recapitulate with.
             if (node.instrument or "").startswith(("08/", "10/")) or node.phase == "explore":
                 continue
-            again = [sheet.nodes[to] for one in after if isinstance(one, Do) for to in one.exits.values()]
-            assert {one.action for one in again if isinstance(one, Do)} == {Action.RECAPITULATE}, node.id
+            again = [sheet.nodes[to] for rinse in after if isinstance(rinse, Do) for to in rinse.exits.values()]
+            assert {small.action for small in again if isinstance(small, Do)} == {Action.RECAPITULATE}, node.id
 
 
 def test_a_programme_copies_and_changes_a_technique() -> None:

@@ -106,9 +106,9 @@ def test_the_range_that_entries_are_tested_against(
     iso: str, mean_mm: float, least_mm: float, greatest_mm: float
 ) -> None:
     """Black, Descriptive Anatomy of the Human Teeth, 1902: average, least, greatest."""
-    found = usual_range(tooth(iso))
-    assert found is not None
-    assert (found.mean_mm, found.low_mm, found.high_mm) == (mean_mm, least_mm, greatest_mm)
+    usual = usual_range(tooth(iso))
+    assert usual is not None
+    assert (usual.mean_mm, usual.low_mm, usual.high_mm) == (mean_mm, least_mm, greatest_mm)
 
 
 def test_reference_sets_stay_apart() -> None:
@@ -124,13 +124,13 @@ def test_reference_sets_stay_apart() -> None:
 
 def test_every_permanent_tooth_has_a_range_and_a_crown() -> None:
     for each in all_teeth():
-        found = usual_range(each)
-        assert (found is None) is each.primary
+        usual = usual_range(each)
+        assert (usual is None) is each.primary
         assert (each.crown_mm is None) is each.primary
-        if found is not None and found.low_mm is not None and found.high_mm is not None:
-            assert found.low_mm < found.mean_mm < found.high_mm
+        if usual is not None and usual.low_mm is not None and usual.high_mm is not None:
+            assert usual.low_mm < usual.mean_mm < usual.high_mm
             assert each.crown_mm is not None
-            assert each.crown_mm < found.low_mm
+            assert each.crown_mm < usual.low_mm
 
 
 def test_the_main_canal_is_proposed_with_its_reason_and_only_where_there_is_one() -> None:

@@ -136,12 +136,12 @@ def test_what_is_no_tooth_is_refused_with_what_it_could_be(notation: Notation, d
 @given(st.sampled_from(Notation), st.text(max_size=30))
 def test_any_text_is_a_tooth_or_a_refusal_with_a_hint(notation: Notation, text: str) -> None:
     try:
-        found = find(ToothName(notation=notation, designation=text))
+        tooth = find(ToothName(notation=notation, designation=text))
     except UnknownTooth as refusal:
         outcome = refusal.fields["hint"]
     else:
         plain = "".join(text.split()).upper()
-        outcome = plain in (found.iso, found.universal, found.palmer) or set(plain) & set("⎿⎾⏌⏋└┌┘┐")
+        outcome = plain in (tooth.iso, tooth.universal, tooth.palmer) or set(plain) & set("⎿⎾⏌⏋└┌┘┐")
     assert outcome
 
 

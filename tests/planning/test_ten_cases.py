@@ -91,7 +91,7 @@ def every_step(made: Plan) -> Iterator[tuple[CanalPlan, Do]]:
 def test_what_it_asks_for(name: str, where: str) -> None:
     made, counted = planned(name, where), COUNTED[name, where]
     assert made.asks is not None
-    warned = tuple(one.code for one in made.cautions if one.severity is not Severity.NOTE)
+    warned = tuple(caution.code for caution in made.cautions if caution.severity is not Severity.NOTE)
     assert (made.asks.sign_offs, made.asks.exposures, warned) == (
         counted.sign_offs,
         counted.exposures,
@@ -111,7 +111,7 @@ def test_no_stop_lies_past_the_end_of_its_canal(name: str, where: str) -> None:
 # As deep as it is long, less what its rubber stop takes up: a programme rule.
 @every_case
 def test_every_instrument_reaches_its_stop(name: str, where: str) -> None:
-    kit, figures = {one.key: one for one in given_of(name, where).kit.instruments}, Figures()
+    kit, figures = {instrument.key: instrument for instrument in given_of(name, where).kit.instruments}, Figures()
     for canal, step in every_step(planned(name, where)):
         if step.instrument and step.stop_um:
             assert step.stop_um <= um(reach_mm(kit[step.instrument], figures)), (canal.canal, step.id)
@@ -132,19 +132,19 @@ def test_the_needle_keeps_its_distance_and_gains_on_the_way(name: str, where: st
 @every_case
 def test_every_instrument_is_followed_by_irrigation_and_a_larger_one_by_the_small_one(name: str, where: str) -> None:
     for canal in planned(name, where).canals:
-        for one, rinsed, again in zip(way := steps(canal), way[1:], way[2:], strict=False):
-            if one.action is Action.INSTRUMENT:
-                assert rinsed.action is Action.IRRIGATE, (canal.canal, one.id)
-                small = (one.instrument or "").startswith(("06", "08", "10"))
-                assert small or again.action is Action.RECAPITULATE, (canal.canal, one.id)
+        for step, rinsed, again in zip(way := steps(canal), way[1:], way[2:], strict=False):
+            if step.action is Action.INSTRUMENT:
+                assert rinsed.action is Action.IRRIGATE, (canal.canal, step.id)
+                small = (step.instrument or "").startswith(("06", "08", "10"))
+                assert small or again.action is Action.RECAPITULATE, (canal.canal, step.id)
 
 
 # Nothing is done twice running: common practice.
 @every_case
 def test_no_step_repeats_the_one_before(name: str, where: str) -> None:
     for canal in planned(name, where).canals:
-        for one, other in pairwise(steps(canal)):
-            assert done(one) != done(other), (canal.canal, other.id)
+        for step, other in pairwise(steps(canal)):
+            assert done(step) != done(other), (canal.canal, other.id)
 
 
 def done(step: Do) -> tuple[object, ...]:

@@ -17,7 +17,7 @@ from tests.planning.given import CHECK_KIT, hand, rotary
 
 END_MM = 17.0
 DEFAULT = light_touch(Figures())
-CORONAL = [one for one in CHECK_KIT.instruments if one.use == "coronal"]
+CORONAL = [instrument for instrument in CHECK_KIT.instruments if instrument.use == "coronal"]
 SERIES = [rotary(size, 4) for size in (40, 35, 30, 25)]
 
 
@@ -29,8 +29,8 @@ def worked(by: LightTouch) -> tuple[list[list[float]], Line]:
     passes: list[list[float]] = []
     while len(passes) < 3 and not (passes and passes[-1][-1] == END_MM):
         passes.append([])
-        for one in (*CORONAL, *SERIES):
-            done = insert(one, canal, END_MM, by)
+        for instrument in (*CORONAL, *SERIES):
+            done = insert(instrument, canal, END_MM, by)
             canal = done.canal
             passes[-1].append(done.depth_mm)
             if done.depth_mm == END_MM:

@@ -45,7 +45,7 @@ def let(size: int | None = 50, canal: str = "MB1", code: str = "wide-canal") -> 
 
 
 def codes(planned: Plan) -> set[str]:
-    return {one.code for one in planned.cautions if one.canal == "MB1"}
+    return {caution.code for caution in planned.cautions if caution.canal == "MB1"}
 
 
 def phases(canal: CanalPlan) -> set[str]:
@@ -58,9 +58,9 @@ def test_a_wide_canal_is_explored_and_flared_and_then_waits() -> None:
     assert (canal.size_range.least, canal.size_range.most, canal.size_range.proposed) == (50, 40, None)
     assert (canal.final_size, canal.final_taper, canal.obturation) == (None, 4, None)
     assert phases(canal) == {"explore", "length", "glide-path", "coronal-flaring", "length-again", "first-binder"}
-    assert [one.code for one in canal.withheld] == ["wide-canal"]
+    assert [reason.code for reason in canal.withheld] == ["wide-canal"]
     assert phases(planned.canals[2]) >= {"ascending", "cone", "fill"}  # DB goes on
-    bar = next(one for one in planned.cautions if one.code == "wide-canal")
+    bar = next(caution for caution in planned.cautions if caution.code == "wide-canal")
     assert (bar.severity, bar.value, bar.may_override) == (Severity.STOP, None, True)
     assert codes(planned).isdisjoint({"final-size-below", "final-size-above", "size-reason-missing", "needle-wide"})
     assert {why.of for why in canal.rationales} >= {"size_range.proposed", "final_size"}
@@ -84,7 +84,7 @@ def test_an_estimated_wide_canal_shows_what_needs_no_size() -> None:
 
 def test_what_a_student_would_like_is_shown_whole_and_waits_for_the_word() -> None:
     canal = mb1(size=50, **WIDE).canals[0]
-    assert (canal.final_size, [one.code for one in canal.withheld]) == (50, ["wide-canal"])
+    assert (canal.final_size, [reason.code for reason in canal.withheld]) == (50, ["wide-canal"])
     assert phases(canal) == {"explore", "length", "glide-path", "coronal-flaring", "length-again", "first-binder"}
     assert canal.obturation is not None
     assert canal.obturation.master_cone == "50/.04"
@@ -96,7 +96,7 @@ def test_the_size_that_the_supervisor_chose_opens_the_canal(wish: int | None) ->
     canal = planned.canals[0]
     assert (canal.final_size, canal.withheld) == (50, ())
     assert "ascending" in phases(canal)
-    assert next(one for one in planned.cautions if one.code == "wide-canal").overridden == "wide, own cone"
+    assert next(caution for caution in planned.cautions if caution.code == "wide-canal").overridden == "wide, own cone"
     walk = Walk(canal.run_sheet)
     assert not walk.ended
 
@@ -104,7 +104,7 @@ def test_the_size_that_the_supervisor_chose_opens_the_canal(wish: int | None) ->
 def test_a_word_on_a_canal_that_is_wide_no_more_chooses_nothing() -> None:
     planned = mb1(let(50))
     assert planned.canals[0].final_size == 30
-    assert "override-unused" in {one.code for one in planned.cautions}
+    assert "override-unused" in {caution.code for caution in planned.cautions}
 
 
 @pytest.mark.parametrize(
@@ -140,12 +140,12 @@ def wide_block(size: int, narrow_mm: float = 0.36, widening: float = 0.1, **more
 def test_a_size_that_is_nowhere_wider_than_the_canal_cuts_nothing(size: int, cuts: bool) -> None:
     """35/.04 is 0.35 at the tip in a canal of 0.36 and widens less than that does; 40/.04 is 0.40."""
     planned = plan(wide_block(size))
-    found = {one.code for one in planned.cautions}
-    assert ("size-cuts-nothing" in found) == (not cuts)
+    codes_ = {caution.code for caution in planned.cautions}
+    assert ("size-cuts-nothing" in codes_) == (not cuts)
     assert ("ascending" in phases(planned.canals[0])) == cuts
     opened = plan(
         wide_block(
-            size, overrides=tuple(let(None, "single", code) for code in found & {"size-cuts-nothing", "cone-none"})
+            size, overrides=tuple(let(None, "single", code) for code in codes_ & {"size-cuts-nothing", "cone-none"})
         )
     )
     assert "ascending" in phases(opened.canals[0])
@@ -156,10 +156,10 @@ def test_a_canal_wider_than_its_final_size_has_no_cone_and_its_gauging_says_why(
     wide 10 mm above its tip, goes to the end before anything shapes: no 30 closes it."""
     planned = plan(wide_block(30, narrow_mm=0.6, widening=0.0, overrides=(let(None, "single", "cone-none"),)))
     canal = planned.canals[0]
-    found = {one.code: one for one in planned.cautions}
-    assert "expected to be wider" in found["cone-none"].says
-    assert {"final-size-below"} <= set(found)
-    assert "size-cuts-nothing" not in found
+    by_code = {caution.code: caution for caution in planned.cautions}
+    assert "expected to be wider" in by_code["cone-none"].says
+    assert {"final-size-below"} <= set(by_code)
+    assert "size-cuts-nothing" not in by_code
     assert canal.expected_path[-2:] == ("first-binder/30-02", "plan-again")
     assert canal.obturation is None
 

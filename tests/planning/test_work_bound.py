@@ -25,11 +25,11 @@ ZIGZAG = tuple(WidthInput(from_end_mm=0.4 * n, narrow_mm=0.15 + 0.02 * n + 0.03 
 def felt_everywhere(given: PlanInput, samples: int) -> PlanInput:
     """A depth recorded at every insertion that is expected, a millimetre short of it."""
     canals = []
-    for one, planned in zip(given.canals, plan(given).canals, strict=True):
+    for canal_input, planned in zip(given.canals, plan(given).canals, strict=True):
         assert planned.expectation is not None
         steps = planned.expectation.steps
         felt = tuple(RecordedDepth(node=step.node, depth_mm=max(1.0, round(step.depth_mm - 1, 1))) for step in steps)
-        canals.append(replace(one, felt=felt))
+        canals.append(replace(canal_input, felt=felt))
     return replace(given, canals=tuple(canals), samples=samples)
 
 
@@ -94,9 +94,9 @@ def test_canals_times_instruments_is_bounded_by_a_row() -> None:
     most = int(within("instruments_by_canals").most)
     given = molar()
     spare = [rotary(size, taper) for size in (15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 70, 80) for taper in range(2, 14)]
-    known = {one.key: one for one in (*given.kit.instruments, *spare)}
+    known = {instrument.key: instrument for instrument in (*given.kit.instruments, *spare)}
     instruments = tuple(known.values())[:120]
-    alone = next(one for one in given.canals if one.name == "DB")
+    alone = next(canal_input for canal_input in given.canals if canal_input.name == "DB")
     canals = tuple(replace(alone, name=f"C{number}", root=f"R{number}") for number in range(8))
 
     def asked(canals_many: int, instruments_many: int) -> PlanInput:
