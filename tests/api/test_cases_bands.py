@@ -34,8 +34,8 @@ def at(case: Case) -> str:
     return f"{API}/cases/{case.pk}/bands"
 
 
-def canal(told: dict[str, Any], name: str) -> dict[str, Any]:
-    return next(each for each in told["canals"] if each["canal"] == name)
+def canal(body: dict[str, Any], name: str) -> dict[str, Any]:
+    return next(each for each in body["canals"] if each["canal"] == name)
 
 
 def short(version: ToothPlanVersion, seq: int, **more: Any) -> dict[str, Any]:
@@ -43,21 +43,21 @@ def short(version: ToothPlanVersion, seq: int, **more: Any) -> dict[str, Any]:
 
 
 def test_before_anything_was_done_they_are_the_plans_own(priya: Person, approved: ToothPlanVersion) -> None:
-    told = client(priya).get(at(approved.case)).json()
-    assert (told["plan_hash"], told["position"]) == (approved.hash, 1)
+    bands_ = client(priya).get(at(approved.case)).json()
+    assert (bands_["plan_hash"], bands_["position"]) == (approved.hash, 1)
     planned = {each.canal: encode(each.expectation) for each in plan_of(approved).canals}
-    assert {each["canal"]: each["expectation"] for each in told["canals"]} == planned
+    assert {each["canal"]: each["expectation"] for each in bands_["canals"]} == planned
 
 
 def test_a_recorded_depth_is_in_them(priya: Person, approved: ToothPlanVersion) -> None:
     """By the planner's own bands of the same walk."""
     report(priya, approved.case, PHONE, short(approved, 1))
-    told = client(priya).get(at(approved.case)).json()
+    bands_ = client(priya).get(at(approved.case)).json()
     sheet = next(each.run_sheet for each in plan_of(approved).canals if each.canal == "DB")
     walk = Walk(sheet)
     walk.leave(Exit.SHORT, 16_500)
-    assert told["position"] == 2
-    assert canal(told, "DB") == encode(bands(plan_input_of(approved), {"DB": walk})[0])
+    assert bands_["position"] == 2
+    assert canal(bands_, "DB") == encode(bands(plan_input_of(approved), {"DB": walk})[0])
 
 
 def test_what_was_undone_or_came_out_of_course_does_not_count(priya: Person, approved: ToothPlanVersion) -> None:

@@ -48,19 +48,19 @@ def combine(person: Person | None, case: Case, views: list[str], id_: object = N
 
 
 def listed(person: Person, case: Case) -> list[dict[str, Any]]:
-    told: list[dict[str, Any]] = (
+    listed_bends: list[dict[str, Any]] = (
         client(person).get(f"/api/v1/canals/{canal_of(case, 'P').pk}/bends-in-space").json()["results"]
     )
-    return told
+    return listed_bends
 
 
 def test_two_views_are_combined_kept_and_charted(priya: Person, opened: Case, views: list[str]) -> None:
     answer = combine(priya, opened, views)
     assert answer.status_code == 201
-    found = answer.json()["in_space"]
-    assert found["value"] == pytest.approx(IN_SPACE_DEG, abs=1)
-    assert found["least"] < IN_SPACE_DEG < found["most"]
-    assert facts_of(canal_of(opened, "P")).curvature_deg == round(found["value"], 1)
+    in_space = answer.json()["in_space"]
+    assert in_space["value"] == pytest.approx(IN_SPACE_DEG, abs=1)
+    assert in_space["least"] < IN_SPACE_DEG < in_space["most"]
+    assert facts_of(canal_of(opened, "P")).curvature_deg == round(in_space["value"], 1)
     (kept,) = listed(priya, opened)
     assert (kept["first"], kept["second"], kept["outdated"]) == (*views, False)
     assert kept["first_image"] != kept["second_image"]

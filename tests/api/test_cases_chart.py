@@ -32,13 +32,13 @@ def case_at(case: Case) -> str:
 def test_a_student_opens_a_case(programme: Programme, priya: Person, vale: Person) -> None:
     id_ = str(uuid7())
     answer = client(priya).post(cases_of(programme), {**NEW, "id": id_, "supervisor": str(vale.pk)}, format="json")
-    told = answer.json()
-    assert (answer.status_code, told["id"], answer["ETag"]) == (201, id_, '"1"')
-    assert told["tooth"]["iso"] == "26"
-    assert (told["notation"], told["designation"]) == ("universal", "14")
-    assert [canal["name"] for canal in told["canals"]] == ["MB1", "MB2", "DB", "P"]
-    assert told["status"]["state"] == "none"
-    assert told["supervisor"] == {"id": str(vale.pk), "name": "Vale"}
+    case = answer.json()
+    assert (answer.status_code, case["id"], answer["ETag"]) == (201, id_, '"1"')
+    assert case["tooth"]["iso"] == "26"
+    assert (case["notation"], case["designation"]) == ("universal", "14")
+    assert [canal["name"] for canal in case["canals"]] == ["MB1", "MB2", "DB", "P"]
+    assert case["status"]["state"] == "none"
+    assert case["supervisor"] == {"id": str(vale.pk), "name": "Vale"}
 
 
 def test_sent_again_it_is_the_same_case(programme: Programme, priya: Person) -> None:
@@ -94,12 +94,12 @@ def test_students_see_their_own_and_supervisors_all(
 
 def test_pages_go_on_where_the_last_ended(programme: Programme, priya: Person) -> None:
     made = [str(open_case(programme, priya, "26", patient_alias=f"Bench {n}").pk) for n in range(5)]
-    found, address = [], f"{cases_of(programme)}?limit=2"
+    listed, address = [], f"{cases_of(programme)}?limit=2"
     while address:
         page = client(priya).get(address).json()
-        found += [case["id"] for case in page["results"]]
+        listed += [case["id"] for case in page["results"]]
         address = page["next"]
-    assert found == made[::-1]
+    assert listed == made[::-1]
 
 
 def test_a_list_asks_the_database_as_often_however_long_it_is(
@@ -129,8 +129,8 @@ def test_a_list_can_be_asked_for_of_somebody_some_teeth_some_setting(
         "tooth=": {opened, of_tom, other},
     }
     for query, cases in asked.items():
-        told = client(vale).get(f"{cases_of(programme)}?{query}").json()["results"]
-        assert {case["id"] for case in told} == {str(case.pk) for case in cases}, query
+        listed = client(vale).get(f"{cases_of(programme)}?{query}").json()["results"]
+        assert {case["id"] for case in listed} == {str(case.pk) for case in cases}, query
     assert client(priya).get(f"{cases_of(programme)}?student={tom.pk}").json()["results"] == []
 
 
@@ -153,15 +153,15 @@ def test_a_list_is_not_asked_for_of_what_nobody_knows(programme: Programme, priy
 
 
 def test_a_case_shows_what_each_length_rests_on(molar: Case, priya: Person) -> None:
-    told = client(priya).get(case_at(molar)).json()
-    palatal = next(canal for canal in told["canals"] if canal["name"] == "P")
+    case = client(priya).get(case_at(molar)).json()
+    palatal = next(canal for canal in case["canals"] if canal["name"] == "P")
     assert (palatal["length"]["state"], palatal["length"]["stop_mm"]) == ("settled", 21.5)
     assert palatal["length"]["rests_on"] == ["confirming_image"]
     assert [reading["reading"]["method"] for reading in palatal["readings"]] == [
         "pre_operative_image",
         "confirming_image",
     ]
-    assert told["roots"][1] == {"name": "MB", "pattern": "2-1", "main_canal": "MB1"}
+    assert case["roots"][1] == {"name": "MB", "pattern": "2-1", "main_canal": "MB1"}
 
 
 def test_a_case_asks_the_database_as_often_however_much_was_measured(
@@ -213,8 +213,8 @@ def canal_at(case: Case, name: str, more: str = "") -> str:
 
 def test_a_canal_is_charted_in_millimetres(opened: Case, priya: Person) -> None:
     facts = {"finding": "found", "orifice_mm": 8.5, "curve_start_mm": 14.256, "curvature_deg": 22.04}
-    told = client(priya).patch(canal_at(opened, "MB1"), facts, format="json").json()
-    assert (told["orifice_mm"], told["curve_start_mm"], told["curvature_deg"]) == (8.5, 14.26, 22.0)
+    shown = client(priya).patch(canal_at(opened, "MB1"), facts, format="json").json()
+    assert (shown["orifice_mm"], shown["curve_start_mm"], shown["curvature_deg"]) == (8.5, 14.26, 22.0)
     cleared = client(priya).patch(canal_at(opened, "MB1"), {"curve_start_mm": None}, format="json").json()
     assert (cleared["curve_start_mm"], cleared["orifice_mm"]) == (None, 8.5)
 
@@ -259,8 +259,8 @@ def test_canals_of_others_do_not_exist(molar: Case, tom: Person, stranger: Perso
 
 def test_roots_say_how_their_canals_run(opened: Case, priya: Person) -> None:
     address = f"{case_at(opened)}/roots/MB"
-    told = client(priya).put(address, {"pattern": "2-1", "main_canal": "MB1"}, format="json").json()
-    assert {"name": "MB", "pattern": "2-1", "main_canal": "MB1"} in told["roots"]
+    case = client(priya).put(address, {"pattern": "2-1", "main_canal": "MB1"}, format="json").json()
+    assert {"name": "MB", "pattern": "2-1", "main_canal": "MB1"} in case["roots"]
     wrong = client(priya).put(address, {"pattern": "2-1", "main_canal": "P"}, format="json")
     assert "#/main_canal" in problem(wrong, 422, "not-usable")
 
@@ -319,8 +319,8 @@ def test_a_curve_and_a_wall_that_were_measured_come_back(molar: Case, priya: Per
         "wall": {"thickness_mm": 0.79, "from_end_mm": 10.0},
         "first_binder_size": 25,
     }
-    told = client(priya).patch(address, measured, format="json")
-    assert told.status_code == 200, told.json()
+    answer = client(priya).patch(address, measured, format="json")
+    assert answer.status_code == 200, answer.json()
     assert {key: client(priya).get(address).json()[key] for key in measured} == measured
     cleared = client(priya).patch(address, dict.fromkeys(measured), format="json").json()
     assert {key: cleared[key] for key in measured} == dict.fromkeys(measured)

@@ -14,8 +14,8 @@ from cases.api.v1.urls import urlpatterns
 @cache
 def description() -> dict[str, Any]:
     generator: Any = SchemaGenerator
-    found: dict[str, Any] = generator().get_schema(request=None, public=True)
-    return found
+    schema: dict[str, Any] = generator().get_schema(request=None, public=True)
+    return schema
 
 
 def operations() -> list[tuple[str, dict[str, Any]]]:

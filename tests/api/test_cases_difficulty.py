@@ -43,9 +43,9 @@ def preview(person: Person, case: Case, asked: Asked) -> Any:
 
 
 def test_what_is_recorded_is_shown_in_one_order_and_logged(opened: Case, priya: Person, vale: Person) -> None:
-    told = record(priya, opened, "opening:moderate", "health:low")
-    assert told.json()["factors"] == ["health:low", "opening:moderate"]
-    assert (told.json()["revision"], told["ETag"]) == (2, '"2"')
+    recorded = record(priya, opened, "opening:moderate", "health:low")
+    assert recorded.json()["factors"] == ["health:low", "opening:moderate"]
+    assert (recorded.json()["revision"], recorded["ETag"]) == (2, '"2"')
     assert record(vale, opened, "health:low", "opening:moderate")["ETag"] == '"2"'  # nothing new
     line = ChangeLog.objects.filter(case=opened, verb="change").get()
     assert json.loads(line.before) == {"factors": []}
@@ -58,7 +58,7 @@ def test_a_plan_counts_what_is_recorded_with_what_it_shows(molar: Case, priya: P
     record(priya, molar, "health:moderate", "opening:moderate")
     counted = preview(priya, molar, asked)["difficulty"]
     assert counted["level"] == "high"
-    assert {one["code"]: one["from_plan"] for one in counted["factors"]} == {
+    assert {factor["code"]: factor["from_plan"] for factor in counted["factors"]} == {
         "health": False,
         "opening": False,
         "kind": True,
@@ -70,13 +70,13 @@ def test_a_high_case_of_a_patient_waits_until_a_supervisor_accepts_it(
 ) -> None:
     record(priya, at_the_chair, "cooperation:high")
     shut = preview(priya, at_the_chair, asked)
-    assert all("difficulty-high" in {one["code"] for one in canal["withheld"]} for canal in shut["canals"])
+    assert all("difficulty-high" in {reason["code"] for reason in canal["withheld"]} for canal in shut["canals"])
     plans.propose(actor=priya, case=at_the_chair, asked=asked)
     accepted = {"code": "difficulty-high", "canal": None, "reason": "I am at the chair beside it."}
     problem(client(priya).post(f"{at(at_the_chair)}/overrides", accepted, format="json"), 403, "not-allowed")
     assert client(vale).post(f"{at(at_the_chair)}/overrides", accepted, format="json").status_code == 201
     opened = preview(priya, at_the_chair, asked)
-    assert not any("difficulty-high" in {one["code"] for one in canal["withheld"]} for canal in opened["canals"])
+    assert not any("difficulty-high" in {reason["code"] for reason in canal["withheld"]} for canal in opened["canals"])
     assert opened["difficulty"]["level"] == "high"
 
 

@@ -17,21 +17,21 @@ def at(programme: Programme, key: str = "") -> str:
 
 
 def shown(programme: Programme, person: Person, key: str) -> Any:
-    return next(one for one in client(person).get(at(programme)).json()["results"] if one["key"] == key)
+    return next(figure for figure in client(person).get(at(programme)).json()["results"] if figure["key"] == key)
 
 
 def test_every_figure_is_shown_with_its_source(programme: Programme, priya: Person) -> None:
-    found = client(priya).get(at(programme)).json()["results"]
-    assert [one["key"] for one in found] == list(tables.published())
-    assert all(one["source"] and one["know"] and one["says"] and not one["own"] for one in found)
+    figures = client(priya).get(at(programme)).json()["results"]
+    assert [figure["key"] for figure in figures] == list(tables.published())
+    assert all(figure["source"] and figure["know"] and figure["says"] and not figure["own"] for figure in figures)
 
 
 def test_the_coordinator_sets_one_and_goes_back(programme: Programme, rosa: Person, priya: Person) -> None:
     answer = client(rosa).put(at(programme, "wall.caution"), {"value": 0.7}, format="json")
     assert answer.status_code == 200, answer.json()
-    told = shown(programme, priya, "wall.caution")
-    assert answer.json() == told
-    assert (told["value"], told["published"], told["own"], told["unit"]) == (0.7, 0.5, True, "mm")
+    figure = shown(programme, priya, "wall.caution")
+    assert answer.json() == figure
+    assert (figure["value"], figure["published"], figure["own"], figure["unit"]) == (0.7, 0.5, True, "mm")
     assert client(rosa).delete(at(programme, "wall.caution")).status_code == 204
     assert shown(programme, priya, "wall.caution")["own"] is False
     lines = ChangeLog.objects.filter(programme=programme, verb="set").order_by("pk")
@@ -90,8 +90,8 @@ def widths_at(programme: Programme, place: str = "") -> str:
 
 def narrow_mm(plan: Any, canal: str) -> float:
     """At the canal's end."""
-    one = next(each for each in plan["canals"] if each["canal"] == canal)
-    return float(one["expectation"]["initial_shape"]["points"][-1]["narrow_mm"])
+    canal_plan = next(each for each in plan["canals"] if each["canal"] == canal)
+    return float(canal_plan["expectation"]["initial_shape"]["points"][-1]["narrow_mm"])
 
 
 def preview(case: Case, student: Person, asked: Asked) -> Any:
@@ -114,8 +114,8 @@ def test_the_programmes_widths_stand_for_both_sides_and_yield_to_what_was_measur
     assert (narrow_mm(preview(molar, priya, asked), "P"), before > 0.18) == (0.18, True)
     measured = [{"from_end_mm": 0.0, "narrow_mm": 0.22}]
     address = f"{API}/canals/{canal_of(molar, 'P').pk}"
-    told = client(priya).patch(address, {"widths": measured}, format="json").json()
-    assert told["widths"] == [{**measured[0], "wide_mm": None}]
+    shown_canal = client(priya).patch(address, {"widths": measured}, format="json").json()
+    assert shown_canal["widths"] == [{**measured[0], "wide_mm": None}]
     assert narrow_mm(preview(molar, priya, asked), "P") == 0.22
     client(priya).patch(address, {"widths": []}, format="json")
     assert client(rosa).delete(widths_at(programme, "/26/P")).status_code == 204

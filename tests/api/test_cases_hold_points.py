@@ -31,16 +31,16 @@ def waiting(priya: Person, approved: ToothPlanVersion) -> ToothPlanVersion:
     return approved
 
 
-def sign_off(supervisor: Person, version: ToothPlanVersion, told: dict[str, Any], device: str = LAPTOP) -> Any:
-    return report(supervisor, version.case, device, event(version, 1, told, node=AT))
+def sign_off(supervisor: Person, version: ToothPlanVersion, payload: dict[str, Any], device: str = LAPTOP) -> Any:
+    return report(supervisor, version.case, device, event(version, 1, payload, node=AT))
 
 
 def test_what_is_asked_stands_on_the_supervisors_list(priya: Person, vale: Person, waiting: ToothPlanVersion) -> None:
     (before,) = running(vale, waiting.case)
     assert (canal(before)["asked"], canal(before)["hold_point"]) == (False, "length")
     asking = event(waiting, 4, {"kind": "ask", "note": "Tip looks 1 mm short."}, node=AT)
-    told = report(priya, waiting.case, PHONE, asking).json()
-    assert canal(told)["asking"] == asking["id"]
+    treatment = report(priya, waiting.case, PHONE, asking).json()
+    assert canal(treatment)["asking"] == asking["id"]
     (work,) = running(vale, waiting.case)
     assert (canal(work)["asked"], canal(work)["note"]) == (True, "Tip looks 1 mm short.")
     assert canal(work, "P") | {"asked": False, "note": ""} == canal(work, "P")
@@ -48,29 +48,29 @@ def test_what_is_asked_stands_on_the_supervisors_list(priya: Person, vale: Perso
 
 def test_a_supervisor_who_comes_is_told_to_the_chair(vale: Person, waiting: ToothPlanVersion) -> None:
     coming = event(waiting, 1, {"kind": "come"}, node=AT)
-    told = report(vale, waiting.case, LAPTOP, coming).json()
-    assert (canal(told)["coming"], canal(told)["state"]) == (coming["id"], "hold_point")
+    treatment = report(vale, waiting.case, LAPTOP, coming).json()
+    assert (canal(treatment)["coming"], canal(treatment)["state"]) == (coming["id"], "hold_point")
     (work,) = running(vale, waiting.case)
     assert canal(work)["coming"] is True
 
 
 def test_with_the_word_nothing_is_asked_any_more(priya: Person, vale: Person, waiting: ToothPlanVersion) -> None:
     report(priya, waiting.case, PHONE, event(waiting, 4, {"kind": "ask", "note": "Please."}, node=AT))
-    told = sign_off(vale, waiting, APPROVED).json()
-    assert (canal(told)["state"], canal(told)["asking"]) == ("open", None)
+    treatment = sign_off(vale, waiting, APPROVED).json()
+    assert (canal(treatment)["state"], canal(treatment)["asking"]) == ("open", None)
     (work,) = running(vale, waiting.case)
     assert (canal(work)["asked"], canal(work)["note"]) == (False, "")
 
 
 def test_a_student_neither_comes_nor_signs_off(priya: Person, waiting: ToothPlanVersion) -> None:
-    for told in ({"kind": "come"}, APPROVED):
-        answer = report(priya, waiting.case, TABLET, event(waiting, 1, told, node=AT))
+    for payload in ({"kind": "come"}, APPROVED):
+        answer = report(priya, waiting.case, TABLET, event(waiting, 1, payload, node=AT))
         problem(answer, 403, "not-allowed")
 
 
-@pytest.mark.parametrize("told", [IN_SPITE, IN_SPITE | {"reason": "  "}, {"kind": "sign_off", "exit": "returned"}])
-def test_a_word_that_needs_its_reason_has_one(vale: Person, waiting: ToothPlanVersion, told: dict[str, Any]) -> None:
-    assert list(problem(sign_off(vale, waiting, told), 422, "not-usable")) == ["#/events/0/payload/reason"]
+@pytest.mark.parametrize("payload", [IN_SPITE, IN_SPITE | {"reason": "  "}, {"kind": "sign_off", "exit": "returned"}])
+def test_a_word_that_needs_its_reason_has_one(vale: Person, waiting: ToothPlanVersion, payload: dict[str, Any]) -> None:
+    assert list(problem(sign_off(vale, waiting, payload), 422, "not-usable")) == ["#/events/0/payload/reason"]
 
 
 def test_what_is_returned_is_not_let_pass(vale: Person, waiting: ToothPlanVersion) -> None:
@@ -79,9 +79,9 @@ def test_what_is_returned_is_not_let_pass(vale: Person, waiting: ToothPlanVersio
 
 
 def test_let_pass_in_spite_the_canal_goes_on_and_the_reason_stays(vale: Person, waiting: ToothPlanVersion) -> None:
-    told = sign_off(vale, waiting, IN_SPITE | {"reason": "Sensor broken; locator seen."}).json()
-    assert canal(told)["state"] == "open"
-    kept = told["events"][-1]["payload"]
+    treatment = sign_off(vale, waiting, IN_SPITE | {"reason": "Sensor broken; locator seen."}).json()
+    assert canal(treatment)["state"] == "open"
+    kept = treatment["events"][-1]["payload"]
     assert (kept["despite_missing"], kept["reason"], kept["on_site"]) == (True, "Sensor broken; locator seen.", False)
 
 
@@ -124,12 +124,12 @@ def test_one_returned_canal_waits_and_the_others_go_on(
     version = client(priya).get(f"{API}/plan-versions/{submitted.pk}").json()
     assert (version["state"], version["not_released"]) == ("approved", ["MB1", "MB2"])
     assert version["status"]["says"] == "Plan 1 is approved, but not MB1 and MB2."
-    told = shown(priya, submitted.case)
-    assert [each["state"] for each in told["canals"]] == ["not_released", "not_released", "open", "open"]
+    treatment = shown(priya, submitted.case)
+    assert [each["state"] for each in treatment["canals"]] == ["not_released", "not_released", "open", "open"]
     withheld = event(submitted, 1, {"kind": "step", "exit": "reached"}, canal="MB2", node="explore/10-02")
     going_on = event(submitted, 2, {"kind": "step", "exit": "reached"}, node="explore/10-02")
-    told = report(priya, submitted.case, PHONE, withheld, going_on).json()
-    assert told["course"]["out_of_course"] == {withheld["id"]: "withheld"}
+    treatment = report(priya, submitted.case, PHONE, withheld, going_on).json()
+    assert treatment["course"]["out_of_course"] == {withheld["id"]: "withheld"}
 
 
 def test_a_later_decision_releases_the_rest(priya: Person, vale: Person, submitted: ToothPlanVersion) -> None:
@@ -153,6 +153,6 @@ def test_who_may_release_and_what(priya: Person, vale: Person, stranger: Person,
 
 
 def test_a_remark_alone_leaves_nothing_out(vale: Person, submitted: ToothPlanVersion, programme: Programme) -> None:
-    said = review(vale, submitted, remarks=[{"canal": "MB2", "text": "Mind the curve."}]).json()
-    assert said["remarks"] == [{"canal": "MB2", "text": "Mind the curve.", "returned": False}]
+    decision = review(vale, submitted, remarks=[{"canal": "MB2", "text": "Mind the curve."}]).json()
+    assert decision["remarks"] == [{"canal": "MB2", "text": "Mind the curve.", "returned": False}]
     assert client(vale).get(f"{API}/plan-versions/{submitted.pk}").json()["not_released"] == []

@@ -45,12 +45,12 @@ def part(person: Person, case: Case, id_: object, whole: bytes, start: int, end:
 
 def files() -> set[str]:
     """Names of everything in the storage."""
-    store, found, folders = storages["images"], set(), [""]
+    store, paths, folders = storages["images"], set(), [""]
     for folder in folders:
         below, names = store.listdir(folder) if store.exists(folder) or not folder else ([], [])
         folders += [f"{folder}{name}/" for name in below]
-        found |= {f"{folder}{name}" for name in names}
-    return found
+        paths |= {f"{folder}{name}" for name in names}
+    return paths
 
 
 @pytest.fixture(autouse=True)
@@ -63,9 +63,15 @@ def empty_storage(settings: Any) -> None:
 
 def test_an_image_is_kept_and_served(priya: Person, vale: Person, opened: Case) -> None:
     id_ = uuid7()
-    told = put(priya, opened, id_, PNG, "?canal=P&purpose=length").json()
-    assert {"id": str(id_), "canal": "P", "purpose": "length", "state": "stored", "kind": "png"}.items() <= told.items()
-    assert (told["width_px"], told["height_px"], told["sha256"]) == (40, 30, hashlib.sha256(PNG).hexdigest())
+    image = put(priya, opened, id_, PNG, "?canal=P&purpose=length").json()
+    assert {
+        "id": str(id_),
+        "canal": "P",
+        "purpose": "length",
+        "state": "stored",
+        "kind": "png",
+    }.items() <= image.items()
+    assert (image["width_px"], image["height_px"], image["sha256"]) == (40, 30, hashlib.sha256(PNG).hexdigest())
     served = client(vale).get(at(opened, id_, "/content"))
     assert served["Content-Type"] == "image/png"
     assert served["Cache-Control"] == "private, no-store"  # until somebody has looked
@@ -106,9 +112,9 @@ def test_a_broken_upload_is_sent_again_under_the_same_id(priya: Person, opened: 
     """An event at the chair names that id. Cut off on its way, the file is refused; then it comes whole."""
     id_ = uuid7()
     problem(put(priya, opened, id_, PNG[: len(PNG) // 2], "?canal=P&purpose=length"), 422, "image-refused")
-    told = put(priya, opened, id_, PNG, "?canal=P&purpose=length").json()
-    assert (told["state"], told["reason"], told["sent_bytes"]) == ("stored", "", len(PNG))
-    assert told["sha256"] == hashlib.sha256(PNG).hexdigest()
+    image = put(priya, opened, id_, PNG, "?canal=P&purpose=length").json()
+    assert (image["state"], image["reason"], image["sent_bytes"]) == ("stored", "", len(PNG))
+    assert image["sha256"] == hashlib.sha256(PNG).hexdigest()
     assert Image.objects.get(pk=id_).stored_bytes > 0
     problem(put(priya, opened, id_, PNG[:50]), 409, "id-used-differently")
 
@@ -118,11 +124,11 @@ def test_an_upload_half_done_begins_anew_with_other_bytes(priya: Person, vale: P
     id_, other = uuid7(), picture(41)
     part(priya, opened, id_, PNG, 0, 50)
     problem(part(vale, opened, id_, other, 0, 60), 403, "not-allowed")
-    told = part(priya, opened, id_, other, 0, 60).json()
-    assert (told["state"], told["received_bytes"]) == ("awaited", 60)
+    image = part(priya, opened, id_, other, 0, 60).json()
+    assert (image["state"], image["received_bytes"]) == ("awaited", 60)
     assert bytes(ImagePart.objects.get().data) == other[:60]
-    told = part(priya, opened, id_, other, 60, len(other)).json()
-    assert (told["state"], told["width_px"]) == ("stored", 41)
+    image = part(priya, opened, id_, other, 60, len(other)).json()
+    assert (image["state"], image["width_px"]) == ("stored", 41)
 
 
 def test_what_was_read_of_the_first_bytes_is_not_kept_for_the_second(
@@ -140,8 +146,8 @@ def test_what_was_read_of_the_first_bytes_is_not_kept_for_the_second(
     monkeypatch.setattr(reading, "read", slow)
     assert put(priya, opened, id_, PNG, "?canal=P&purpose=length").json()["state"] == "awaited"
     assert files() == set()
-    told = part(priya, opened, id_, other, 60, len(other)).json()
-    assert (told["state"], told["width_px"]) == ("stored", 41)
+    image = part(priya, opened, id_, other, 60, len(other)).json()
+    assert (image["state"], image["width_px"]) == ("stored", 41)
 
 
 def test_what_was_changed_on_the_way_is_not_kept(priya: Person, opened: Case) -> None:
@@ -204,8 +210,8 @@ def test_what_there_was_no_time_to_read_goes_on_where_it_was(
     problem(answer, 503, "reading-busy")
     assert answer["Retry-After"] == "10"
     assert client(priya).get(at(opened, id_))["Upload-Offset"] == str(len(PNG))
-    told = part(priya, opened, id_, PNG, len(PNG), len(PNG)).json()
-    assert (told["state"], told["width_px"]) == ("stored", 40)
+    image = part(priya, opened, id_, PNG, len(PNG), len(PNG)).json()
+    assert (image["state"], image["width_px"]) == ("stored", 40)
 
 
 def no_time(*_: object) -> None:
@@ -300,9 +306,9 @@ def test_an_image_of_another_case_is_not_in_this_one(priya: Person, opened: Case
 
 def test_dicom_says_its_spacing_and_keeps_a_data_set(priya: Person, opened: Case) -> None:
     id_ = uuid7()
-    told = put(priya, opened, id_, written(intra_oral(BurnedInAnnotation="YES"))).json()
-    assert (told["kind"], told["burnt_in_text"], told["has_data_set"]) == ("dicom", "stated", True)
-    assert told["spacing"]["imager_pixel_spacing_mm"] == [0.02, 0.02]
+    image = put(priya, opened, id_, written(intra_oral(BurnedInAnnotation="YES"))).json()
+    assert (image["kind"], image["burnt_in_text"], image["has_data_set"]) == ("dicom", "stated", True)
+    assert image["spacing"]["imager_pixel_spacing_mm"] == [0.02, 0.02]
     kept = client(priya).get(at(opened, id_, "/data-set"))
     assert kept["Content-Type"] == "application/dicom"
     assert kept["Content-Disposition"] == f'attachment; filename="{id_}.dcm"'

@@ -37,11 +37,11 @@ def server() -> Iterator[Store]:
 def store(server: Store, settings: Any, monkeypatch: pytest.MonkeyPatch) -> Store:
     """An empty bucket, and the program told of it as in earnest."""
     server.empty()
-    told(settings, monkeypatch, server.url)
+    point_at(settings, monkeypatch, server.url)
     return server
 
 
-def told(settings: Any, monkeypatch: pytest.MonkeyPatch, url: str) -> None:
+def point_at(settings: Any, monkeypatch: pytest.MonkeyPatch, url: str) -> None:
     for name, value in {
         "IMAGE_BUCKET": outside.NAME,
         "IMAGE_STORE_URL": url,
@@ -102,8 +102,8 @@ def test_the_bucket_answers_nobody_without_a_key_and_its_address_is_told_to_nobo
     answers.append(client(priya).get(at(opened)))
     for answer in answers:
         assert answer.status_code == 200
-        said = answer.content + repr(answer.headers).encode()
-        assert not [word for word in (str(store.port), outside.NAME, outside.KEY) if word.encode() in said]
+        telling = answer.content + repr(answer.headers).encode()
+        assert not [word for word in (str(store.port), outside.NAME, outside.KEY) if word.encode() in telling]
 
 
 # --- tidied ---
@@ -148,7 +148,7 @@ def test_an_upload_goes_on_when_the_store_is_back(
     priya: Person, opened: Case, store: Store, settings: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     id_, whole_id = uuid7(), uuid7()
-    told(settings, monkeypatch, f"http://127.0.0.1:{free_port()}")
+    point_at(settings, monkeypatch, f"http://127.0.0.1:{free_port()}")
     assert part(priya, opened, id_, PNG, 0, 50).status_code == 200
     refusal = part(priya, opened, id_, PNG, 50, len(PNG))
     problem(refusal, 503, "store-away")
@@ -157,7 +157,7 @@ def test_an_upload_goes_on_when_the_store_is_back(
     asked = client(priya).head(at(opened, id_))
     # What came before is here; the part that was refused may come again.
     assert (asked["Upload-Offset"], asked["Upload-Complete"]) == (str(len(PNG)), "?0")
-    told(settings, monkeypatch, store.url)
+    point_at(settings, monkeypatch, store.url)
     assert part(priya, opened, id_, PNG, 50, len(PNG)).json()["state"] == "stored"
     assert put(priya, opened, whole_id, PNG).json()["state"] == "stored"
     assert client(priya).get(at(opened, id_, "/content")).content[:4] == b"\x89PNG"
@@ -169,12 +169,12 @@ def test_a_stored_image_is_told_to_be_away_and_not_gone(
 ) -> None:
     id_ = uuid7()
     put(priya, opened, id_, PNG)
-    told(settings, monkeypatch, f"http://127.0.0.1:{free_port()}")
+    point_at(settings, monkeypatch, f"http://127.0.0.1:{free_port()}")
     problem(client(priya).get(at(opened, id_, "/content")), 503, "store-away")
     assert client(priya).get(at(opened)).json()["images"][0]["state"] == "stored"
     with pytest.raises(CommandError, match="Images cannot be kept"):
         call_command("tidy_images")
-    told(settings, monkeypatch, store.url)
+    point_at(settings, monkeypatch, store.url)
     assert client(priya).get(at(opened, id_, "/content")).status_code == 200
 
 
@@ -198,9 +198,9 @@ def test_a_removed_images_files_go_also_when_the_store_is_away_at_the_time(
     put(priya, opened, at_once, PNG)
     assert remove(at_once) == 200
     assert store.names() == files_of_later
-    told(settings, monkeypatch, f"http://127.0.0.1:{free_port()}")
+    point_at(settings, monkeypatch, f"http://127.0.0.1:{free_port()}")
     assert remove(later) == 200
-    told(settings, monkeypatch, store.url)
+    point_at(settings, monkeypatch, store.url)
     assert store.names() == files_of_later
     call_command("tidy_images", stdout=StringIO())
     assert store.names() == set()
@@ -211,7 +211,7 @@ def test_a_store_that_listens_and_says_nothing_is_given_up(
 ) -> None:
     monkeypatch.setattr(bucket, "ANSWER_SECONDS", 0.2)
     with socket.create_server(("127.0.0.1", 0)) as silent:
-        told(settings, monkeypatch, f"http://127.0.0.1:{silent.getsockname()[1]}")
+        point_at(settings, monkeypatch, f"http://127.0.0.1:{silent.getsockname()[1]}")
         problem(put(priya, opened, uuid7(), PNG), 503, "store-away")
 
 

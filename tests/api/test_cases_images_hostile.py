@@ -95,8 +95,8 @@ def test_a_large_webp_is_refused_by_its_size(priya: Person, opened: Case, folder
 )
 def test_the_same_in_size_is_an_image(sent: bytes, size: tuple[int, int], priya: Person, opened: Case) -> None:
     """So that what unfolds is refused for its size and not for how the tests write it."""
-    told = put(priya, opened, uuid7(), sent).json()
-    assert (told["width_px"], told["height_px"]) == size
+    image = put(priya, opened, uuid7(), sent).json()
+    assert (image["width_px"], image["height_px"]) == size
 
 
 @pytest.mark.parametrize("make", NO_PICTURE.values(), ids=NO_PICTURE)
@@ -122,13 +122,13 @@ def test_what_is_cut_off(share: float, make: Make, priya: Person, opened: Case, 
 def test_what_carries_words_loses_them(make: Make, priya: Person, opened: Case, folder: Path) -> None:
     sent, id_ = make(), uuid7()
     assert SECRET.encode() in sent
-    told = put(priya, opened, id_, sent)
-    assert told.json()["state"] == "stored"
+    answer = put(priya, opened, id_, sent)
+    assert answer.json()["state"] == "stored"
     assert len(files(folder)) in (2, 3)
     for secret in (SECRET.encode(), b"%PDF", b"PK\x03\x04", b"<html>"):
         assert not [path for path in files(folder) if secret in path.read_bytes()]
     assert SECRET not in tables()
-    assert SECRET not in told.content.decode()
+    assert SECRET not in answer.content.decode()
     served = client(priya).get(at(opened, id_, "/content"))
     assert served["Content-Type"] in ("image/png", "image/jpeg")
     assert served["X-Content-Type-Options"] == "nosniff"
@@ -137,8 +137,8 @@ def test_what_carries_words_loses_them(make: Make, priya: Person, opened: Case, 
 @pytest.mark.parametrize("ending", ["html", "svg", "exe", "php.png", "../../x.png"])
 def test_a_files_name_and_type_say_nothing(ending: str, priya: Person, opened: Case, folder: Path) -> None:
     form = {"file": SimpleUploadedFile(f"x.{ending}", picture(form="JPEG"), "text/html")}
-    told = client(priya).post(at(opened), form, format="multipart").json()
-    assert told["kind"] == "jpeg"
+    image = client(priya).post(at(opened), form, format="multipart").json()
+    assert image["kind"] == "jpeg"
     assert {path.name for path in files(folder)} == {"view", "thumbnail"}
     assert ending not in tables()
 
@@ -147,8 +147,8 @@ def test_a_files_name_and_type_say_nothing(ending: str, priya: Person, opened: C
 def test_a_spacing_that_cannot_be_measures_nothing(spacing: list[float], priya: Person, opened: Case) -> None:
     """It is kept as it was said; whoever measures by it is told so."""
     id_ = uuid7()
-    told = put(priya, opened, id_, written(intra_oral(ImagerPixelSpacing=spacing))).json()
-    assert told["spacing"]["imager_pixel_spacing_mm"] == spacing
+    image = put(priya, opened, id_, written(intra_oral(ImagerPixelSpacing=spacing))).json()
+    assert image["spacing"]["imager_pixel_spacing_mm"] == spacing
     row_mm, column_mm = spacing
     marks = {
         "lines": [{"canal": "P", "points": [{"x_px": 1, "y_px": 1}, {"x_px": 1, "y_px": 5}]}],
@@ -162,7 +162,7 @@ def test_a_spacing_that_cannot_be_measures_nothing(spacing: list[float], priya: 
     "spacing", [["1e30", "1e30"], ["1e400", "0.03"], ["nan", "nan"], ["0", "0"], ["-0.03", "0.03"]], ids=str
 )
 def test_a_spacing_that_is_none_was_not_said(spacing: list[str], priya: Person, opened: Case) -> None:
-    told = intra_oral()
-    told.ImagerPixelSpacing = [DSfloat(value, validation_mode=IGNORE) for value in spacing]
-    answer = put(priya, opened, uuid7(), written(told)).json()
+    data_set = intra_oral()
+    data_set.ImagerPixelSpacing = [DSfloat(value, validation_mode=IGNORE) for value in spacing]
+    answer = put(priya, opened, uuid7(), written(data_set)).json()
     assert (answer["state"], answer["spacing"]) == ("stored", None)

@@ -73,10 +73,10 @@ def test_what_a_person_has_to_look_at(priya: Person, opened: Case, data: bytes, 
 
 def test_who_looked_first_is_kept(priya: Person, vale: Person, opened: Case) -> None:
     id_ = stored(priya, opened, dicom(BurnedInAnnotation="YES"))
-    told = look(priya, opened, id_).json()
-    assert (told["name_check"], told["checked_by"]["name"]) == ("nobody_named", "Priya")
-    assert look(vale, opened, id_).json() == told
-    assert [one["checked_at"] for one in client(vale).get(at(opened)).json()["images"]] == [told["checked_at"]]
+    image = look(priya, opened, id_).json()
+    assert (image["name_check"], image["checked_by"]["name"]) == ("nobody_named", "Priya")
+    assert look(vale, opened, id_).json() == image
+    assert [image_["checked_at"] for image_ in client(vale).get(at(opened)).json()["images"]] == [image["checked_at"]]
     assert ChangeLog.objects.filter(verb="nobody named", subject_id=id_).count() == 1
 
 
@@ -104,12 +104,16 @@ def test_a_removed_image_leaves_no_file_and_gives_its_room_back(
     id_ = stored(priya, opened, dicom(BurnedInAnnotation="YES"))
     assert len(files()) == 3
     assert client(priya).get(at(opened)).json()["room"] != before
-    told = remove(vale, opened, id_).json()
-    assert (told["state"], told["removed_for"], told["removed_by"]["name"]) == ("removed", "names_somebody", "Vale")
-    assert (told["name_check"], told["has_data_set"], told["canal"]) == ("not_asked", False, "P")
+    removed = remove(vale, opened, id_).json()
+    assert (removed["state"], removed["removed_for"], removed["removed_by"]["name"]) == (
+        "removed",
+        "names_somebody",
+        "Vale",
+    )
+    assert (removed["name_check"], removed["has_data_set"], removed["canal"]) == ("not_asked", False, "P")
     assert files() == set()
     listed = client(priya).get(at(opened)).json()
-    assert (listed["room"], listed["images"]) == (before, [told])
+    assert (listed["room"], listed["images"]) == (before, [removed])
 
 
 def test_its_files_are_gone_also_for_who_has_seen_them(priya: Person, opened: Case, remove: Remove) -> None:
@@ -182,9 +186,9 @@ def test_what_was_marked_stays_and_nothing_more_is_marked(
     kept = mark(priya, image, {"marks": marks()}, first)
     assert kept.status_code == 201
     remove(priya, opened, id_)
-    told = client(priya).get(at(opened, id_, "/markings")).json()["markings"]
-    assert told == [kept.json()]
-    assert told[0]["measured"]["lines"][0]["canal"] == "P"
+    markings = client(priya).get(at(opened, id_, "/markings")).json()["markings"]
+    assert markings == [kept.json()]
+    assert markings[0]["measured"]["lines"][0]["canal"] == "P"
     # Sent again after a lost answer it is answered; a further one is not taken.
     assert mark(priya, image, {"marks": marks()}, first).json() == kept.json()
     problem(mark(priya, image, {"marks": marks()}), 410, "image-removed")

@@ -134,8 +134,8 @@ def test_a_plan_says_that_a_marked_canal_bends_both_ways_while_its_image_counts(
     priya: Person, vale: Person, opened: Case, image: Image, asked: Asked, seen: dict[str, Any], code: str
 ) -> None:
     def bends() -> list[tuple[str | None, str]]:
-        found = plans.preview(actor=priya, case=opened, asked=asked).cautions
-        return [(one.canal, one.code) for one in found if one.code.startswith("bend-")]
+        cautions = plans.preview(actor=priya, case=opened, asked=asked).cautions
+        return [(caution.canal, caution.code) for caution in cautions if caution.code.startswith("bend-")]
 
     mark(priya, image, {"marks": marks(), "take": ["P"]})
     assert bends() == []
@@ -164,16 +164,16 @@ def test_the_file_alone_gives_the_scale(priya: Person, opened: Case, tmp_path: P
     )
     given = marks()
     del given["known"]
-    told = mark(priya, image, {"marks": given}).json()
-    assert told["measured"]["lines"][0]["length_mm"]["value"] == pytest.approx(ROOT.length_mm, abs=0.1)
+    marking = mark(priya, image, {"marks": given}).json()
+    assert marking["measured"]["lines"][0]["length_mm"]["value"] == pytest.approx(ROOT.length_mm, abs=0.1)
 
 
 def of_spacing(priya: Person, opened: Case, path: Path, at_detector_mm: float) -> Image:
     """The drawn image with no other spacing than this."""
-    told = pydicom.dcmread(DRAWN.dicom(path))
-    told.ImagerPixelSpacing = [at_detector_mm, at_detector_mm]
-    del told.PixelSpacing
-    return sent(priya, opened, written(told))
+    data_set = pydicom.dcmread(DRAWN.dicom(path))
+    data_set.ImagerPixelSpacing = [at_detector_mm, at_detector_mm]
+    del data_set.PixelSpacing
+    return sent(priya, opened, written(data_set))
 
 
 def test_a_spacing_that_cannot_be_is_said_and_a_known_object_helps(priya: Person, opened: Case, tmp_path: Path) -> None:
@@ -206,9 +206,9 @@ def test_without_a_scale_marks_are_kept_and_no_length_is_taken(priya: Person, im
     del given["known"]
     assert "#/take/0" in problem(mark(priya, image, {"marks": given, "take": ["P"]}), 422, "not-usable")
     assert not Marking.objects.exists()
-    told = mark(priya, image, {"marks": given}).json()
-    assert told["measured"]["lines"][0]["length_mm"] is None
-    assert told["measured"]["lines"][0]["bend"]["schneider_deg"]["value"] == pytest.approx(20, abs=1)
+    marking = mark(priya, image, {"marks": given}).json()
+    assert marking["measured"]["lines"][0]["length_mm"] is None
+    assert marking["measured"]["lines"][0]["bend"]["schneider_deg"]["value"] == pytest.approx(20, abs=1)
 
 
 def test_a_supervisor_puts_a_length_right_and_both_stay(
@@ -226,8 +226,8 @@ def test_a_supervisor_puts_a_length_right_and_both_stay(
     ]
     lengths = [each["measured"]["lines"][0]["length_mm"]["value"] for each in (first, second)]
     assert lengths[1] - lengths[0] == pytest.approx(0.5, abs=0.05)
-    told = [reading.payload["tooth_mm"] for reading in LengthReading.objects.order_by("number")]
-    assert told == [pytest.approx(lengths[0], abs=0.01), pytest.approx(lengths[1], abs=0.01)]
+    lengths_mm = [reading.payload["tooth_mm"] for reading in LengthReading.objects.order_by("number")]
+    assert lengths_mm == [pytest.approx(lengths[0], abs=0.01), pytest.approx(lengths[1], abs=0.01)]
 
 
 def test_a_supervisor_who_looks_in_measures_nothing_anew(vale: Person, image: Image) -> None:

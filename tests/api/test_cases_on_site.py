@@ -98,14 +98,14 @@ def sign_off(phone: Person, version: ToothPlanVersion, supervisor: Person, code:
 def test_the_secret_is_shown_once_and_confirmed_by_a_code(vale: Person, clock: Clock) -> None:
     assert state(vale) == "none"
     made = make(vale)
-    told = made.json()
+    secret = made.json()
     assert made.status_code == 201
     assert "no-store" in made["Cache-Control"]
-    assert told["address"].startswith("otpauth://totp/Fourth%20Canal:vale?secret=")
-    assert {len(row) for row in told["square"]} == {len(told["square"])}
+    assert secret["address"].startswith("otpauth://totp/Fourth%20Canal:vale?secret=")
+    assert {len(row) for row in secret["square"]} == {len(secret["square"])}
     assert state(vale) == "to_confirm"
-    assert confirm(vale, App(told["secret"], clock).code()).json()["state"] == "counts"
-    assert told["secret"] not in client(vale).get(f"{API}/one-time-code").content.decode()
+    assert confirm(vale, App(secret["secret"], clock).code()).json()["state"] == "counts"
+    assert secret["secret"] not in client(vale).get(f"{API}/one-time-code").content.decode()
 
 
 def test_the_database_alone_does_not_give_the_secret(
@@ -156,8 +156,11 @@ def test_the_programme_says_who_signs_at_the_bench(
 ) -> None:
     make(amari)
     enrolled(vale, clock)
-    told = client(priya).get(f"{API}/programmes/{programme.pk}").json()["supervisors"]
-    assert [(one["name"], one["signs_on_site"]) for one in told] == [("Amari", False), ("Vale", True)]
+    supervisors = client(priya).get(f"{API}/programmes/{programme.pk}").json()["supervisors"]
+    assert [(supervisor["name"], supervisor["signs_on_site"]) for supervisor in supervisors] == [
+        ("Amari", False),
+        ("Vale", True),
+    ]
 
 
 # --- the sign-off ---
@@ -167,9 +170,9 @@ def test_the_sign_off_is_the_supervisors_and_says_that_it_was_given_on_site(
     priya: Person, vale: Person, waiting: ToothPlanVersion, clock: Clock
 ) -> None:
     app = enrolled(vale, clock)
-    told = sign_off(priya, waiting, vale, app.code()).json()
-    assert canal(told)["state"] == "open"
-    last = told["events"][-1]
+    treatment = sign_off(priya, waiting, vale, app.code()).json()
+    assert canal(treatment)["state"] == "open"
+    last = treatment["events"][-1]
     assert last["actor"]["id"] == str(vale.pk)
     assert last["device"] == "00000000-0000-0000-0000-000000000000"
     assert last["payload"] == {
@@ -197,11 +200,11 @@ def test_one_code_gives_one_sign_off_for_several_canals(
 ) -> None:
     p_too(priya, waiting)
     app = enrolled(vale, clock)
-    told = sign_off(priya, waiting, vale, app.code(), also=["P", "P"]).json()
-    assert (canal(told)["state"], canal(told, "P")["state"]) == ("open", "open")
-    sign_offs = [one for one in told["events"] if one["payload"]["kind"] == "sign_off"]
-    assert [one["canal"] for one in sign_offs] == ["DB", "P"]
-    assert len({one["payload"]["together"] for one in sign_offs}) == 1
+    treatment = sign_off(priya, waiting, vale, app.code(), also=["P", "P"]).json()
+    assert (canal(treatment)["state"], canal(treatment, "P")["state"]) == ("open", "open")
+    sign_offs = [event_ for event_ in treatment["events"] if event_["payload"]["kind"] == "sign_off"]
+    assert [sign_off_["canal"] for sign_off_ in sign_offs] == ["DB", "P"]
+    assert len({sign_off_["payload"]["together"] for sign_off_ in sign_offs}) == 1
     assert sign_offs[0]["payload"]["together"]
 
 
@@ -321,6 +324,6 @@ def test_an_approval_is_renewed_on_site_only_where_it_lapsed(
     close = event(clinic, 1, {"kind": "close", "access_sealed": True}, canal="")
     again = event(clinic, 2, {"kind": "reopen", "as_left": ["DB"], "protected": True}, canal="")
     report(priya, clinic.case, PHONE, close, again)
-    told = sign_off(priya, clinic, vale, app.code(), **renew).json()
-    assert "approval_lapsed" not in told["course"]["missing"]
-    assert told["events"][-1]["actor"]["id"] == str(vale.pk)
+    treatment = sign_off(priya, clinic, vale, app.code(), **renew).json()
+    assert "approval_lapsed" not in treatment["course"]["missing"]
+    assert treatment["events"][-1]["actor"]["id"] == str(vale.pk)

@@ -31,11 +31,11 @@ def at(case: Case) -> str:
 def test_a_supervisor_lets_it_pass_and_everybody_of_the_case_sees_it(wide: Case, vale: Person, priya: Person) -> None:
     made = client(vale).post(at(wide), {**BODY, "id": str(uuid7())}, format="json")
     assert made.status_code == 201, made.json()
-    told = made.json()
-    assert (told["code"], told["canal"], told["reason"]) == ("apex-wide", "P", "1.2 mm on two images.")
-    assert (told["supervisor"]["name"], told["withdrawn_at"]) == ("Vale", None)
+    override = made.json()
+    assert (override["code"], override["canal"], override["reason"]) == ("apex-wide", "P", "1.2 mm on two images.")
+    assert (override["supervisor"]["name"], override["withdrawn_at"]) == ("Vale", None)
     case = client(priya).get(f"{API}/cases/{wide.pk}").json()
-    assert case["overrides"] == client(priya).get(at(wide)).json()["results"] == [told]
+    assert case["overrides"] == client(priya).get(at(wide)).json()["results"] == [override]
     assert case["status"]["stale"] is True
 
 
@@ -48,7 +48,7 @@ def test_the_plan_then_opens_the_canal(wide: Case, vale: Person, priya: Person, 
     }
     plan = client(priya).post(f"{API}/cases/{wide.pk}/preview", body, format="json").json()
     assert not next(canal for canal in plan["canals"] if canal["canal"] == "P")["withheld"]
-    caution = next(one for one in plan["cautions"] if one["code"] == "apex-wide")
+    caution = next(caution for caution in plan["cautions"] if caution["code"] == "apex-wide")
     assert (caution["severity"], caution["overridden"]) == ("stop", "1.2 mm on two images.")
 
 
@@ -118,4 +118,4 @@ def test_a_wide_canal_is_let_pass_with_a_size(molar: Case, vale: Person, priya: 
     made = client(vale).post(at(molar), {**body, "final_size": 50}, format="json")
     assert (made.status_code, made.json()["final_size"]) == (201, 50)
     record = client(priya).get(f"{API}/cases/{molar.pk}/record").json()["record"]
-    assert [one["final_size"] for one in record["overrides"]] == [50]
+    assert [override["final_size"] for override in record["overrides"]] == [50]

@@ -63,8 +63,8 @@ def test_another_hash_or_another_programme_has_nothing_there(
 
 def test_the_summary_is_the_version_without_its_texts(priya: Person, approved: ToothPlanVersion) -> None:
     whole: dict[str, Any] = client(priya).get(f"{API}/plan-versions/{approved.pk}").json()
-    told = client(priya).get(f"{API}/plan-versions/{approved.pk}/summary").json()
-    assert told == {key: value for key, value in whole.items() if key not in ("given", "plan", "choices")}
+    summary = client(priya).get(f"{API}/plan-versions/{approved.pk}/summary").json()
+    assert summary == {key: value for key, value in whole.items() if key not in ("given", "plan", "choices")}
 
 
 @pytest.mark.parametrize(
@@ -86,8 +86,8 @@ def test_no_list_reads_past_the_texts(
         answer = client(vale).get(f"{API}/{at}")
     assert answer.status_code == 200, answer.content
     assert json.loads(answer.content)
-    assert [one["sql"] for one in asked if "plantexts" in one["sql"]] == []
-    assert any("toothplanversion" in one["sql"] or "runningwork" in one["sql"] for one in asked)
+    assert [query["sql"] for query in asked if "plantexts" in query["sql"]] == []
+    assert any("toothplanversion" in query["sql"] or "runningwork" in query["sql"] for query in asked)
 
 
 def test_a_poll_with_nothing_new_is_answered_without_the_list(vale: Person, submitted: ToothPlanVersion) -> None:
@@ -98,7 +98,7 @@ def test_a_poll_with_nothing_new_is_answered_without_the_list(vale: Person, subm
         again = browser.get(at, headers={"If-None-Match": first["ETag"]})
     assert (again.status_code, again.content) == (304, b"")
     # Who asks (two), what they may, and what waits.
-    assert len(asked) == 4, [one["sql"] for one in asked]
+    assert len(asked) == 4, [query["sql"] for query in asked]
 
 
 def test_the_worklist_has_another_tag_once_anything_of_it_is_another(
@@ -109,22 +109,22 @@ def test_the_worklist_has_another_tag_once_anything_of_it_is_another(
     browser, case = client(vale), submitted.case
     seen = [browser.get(at)["ETag"]]
 
-    def told() -> None:
+    def has_another_tag() -> None:
         seen.append(browser.get(at)["ETag"])
         assert len(set(seen)) == len(seen), len(seen)
 
     type(case.patient).objects.filter(pk=case.patient_id).update(alias="Another alias")
-    told()
+    has_another_tag()
     Case.objects.filter(pk=case.pk).update(supervisor=amari)
-    told()
+    has_another_tag()
     Person.objects.filter(pk=case.student_id).update(display_name="Another name")
-    told()
+    has_another_tag()
     Case.objects.filter(pk=case.pk).update(revision=case.revision + 1)
-    told()
+    has_another_tag()
     later = timezone.now() + timedelta(minutes=2)
     monkeypatch.setattr("cases.api.v1.worklist.timezone.now", lambda: later)
-    told()
+    has_another_tag()
     submitted.state = "returned"
     submitted.decided_at = later
     submitted.save(update_fields=["state", "decided_at"])
-    told()
+    has_another_tag()

@@ -46,17 +46,17 @@ CEILINGS = {"MB1": 17.5, "MB2": 14.0, "DB": 16.0, "P": 19.5}
 
 
 def test_a_preview_gives_the_numbers_of_the_check_case(molar: Case, priya: Person, body: dict[str, Any]) -> None:
-    told = client(priya).post(at(molar, "preview"), body, format="json").json()
-    assert ends(told) == MOLAR
-    assert {canal["canal"]: canal["needle"]["ceiling_mm"] for canal in told["canals"]} == CEILINGS
+    preview = client(priya).post(at(molar, "preview"), body, format="json").json()
+    assert ends(preview) == MOLAR
+    assert {canal["canal"]: canal["needle"]["ceiling_mm"] for canal in preview["canals"]} == CEILINGS
 
 
 def test_what_was_gauged_measured_and_kept_shapes_the_plan(molar: Case, priya: Person, body: dict[str, Any]) -> None:
     """First to bind 35, so 40 is the least (programme rule). The kit's cone of the final size is proposed."""
     facts = {"first_binder_size": 35, "wall": {"thickness_mm": 0.9, "from_end_mm": 8.0}}
     client(priya).patch(f"{API}/canals/{canal_of(molar, 'MB1').pk}", facts, format="json")
-    told = client(priya).post(at(molar, "preview"), body, format="json").json()
-    mb1 = next(canal for canal in told["canals"] if canal["canal"] == "MB1")
+    preview = client(priya).post(at(molar, "preview"), body, format="json").json()
+    mb1 = next(canal for canal in preview["canals"] if canal["canal"] == "MB1")
     assert (mb1["size_range"]["least"], mb1["final_size"]) == (40, 40)
     assert (mb1["wall"]["before_mm"], mb1["wall"]["measured"]) == (0.9, True)
     assert mb1["obturation"]["master_cone"] == "40/.04"
@@ -67,12 +67,12 @@ def test_what_goes_in_otherwise_is_told_before_a_plan_is_made(molar: Case, priya
     browser = client(priya)
     number = browser.post(at(molar, "plan-versions"), body, format="json").json()["number"]
     asks = {**body, "against": number}
-    told = browser.post(at(molar, "preview/changes"), asks, format="json").json()
-    assert told == {"from_number": number, "tooth": [], "canals": []}
+    changes = browser.post(at(molar, "preview/changes"), asks, format="json").json()
+    assert changes == {"from_number": number, "tooth": [], "canals": []}
     facts = {"curvature_deg": 24, "first_binder_size": 25, "wall": {"thickness_mm": 0.9, "from_end_mm": 8.0}}
     browser.patch(f"{API}/canals/{canal_of(molar, 'MB1').pk}", facts, format="json")
-    told = browser.post(at(molar, "preview/changes"), asks, format="json").json()
-    (of_canal,) = told["canals"]
+    changes = browser.post(at(molar, "preview/changes"), asks, format="json").json()
+    (of_canal,) = changes["canals"]
     labels = {change["label"]: (change["before"], change["after"]) for change in of_canal["changes"]}
     assert of_canal["canal"] == "MB1"
     assert labels.keys() >= {"curvature", "first hand size to bind after coronal flaring", "thinnest wall"}
@@ -88,9 +88,9 @@ def test_without_a_junction_the_joining_canal_has_no_shaping(
         reading = {"method": "confirming_image", "set_mm": set_mm, "tip_short_mm": 1.0, "reference_point": "MB cusp"}
         browser.post(f"{API}/canals/{canal_of(case, name).pk}/readings", {"reading": reading}, format="json")
     browser.put(at(case, "roots/MB"), {"pattern": "2-1", "main_canal": "MB1"}, format="json")
-    told = browser.post(at(case, "preview"), body, format="json").json()
-    mb2 = next(canal for canal in told["canals"] if canal["canal"] == "MB2")
-    shaping = {item["instrument"]["name"] for item in told["tray_list"] if "MB2" in item["canals"]}
+    preview = browser.post(at(case, "preview"), body, format="json").json()
+    mb2 = next(canal for canal in preview["canals"] if canal["canal"] == "MB2")
+    shaping = {item["instrument"]["name"] for item in preview["tray_list"] if "MB2" in item["canals"]}
     assert not any(name.endswith(".04") for name in shaping)
     assert mb2["withheld"]
 
@@ -112,8 +112,8 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
     returned = supervisor.post(
         version_at(version, "/reviews"), remark, format="json", headers={"If-Match": shown["ETag"]}
     )
-    said = [{**remark["remarks"][0], "returned": False}]
-    assert (returned.status_code, returned.json()["remarks"]) == (201, said)
+    remarks = [{**remark["remarks"][0], "returned": False}]
+    assert (returned.status_code, returned.json()["remarks"]) == (201, remarks)
     assert student.get(at(molar, "")[:-1]).json()["status"]["state"] == "returned"
 
     sized = {**body, "choices": {**body["choices"], "canals": [{"canal": "P", "final_size": 40}]}}
@@ -130,8 +130,8 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
         headers={"If-Match": f'"{waiting["hash"]}"'},
     )
     assert approval.status_code == 201
-    told = student.get(version_at(second)).json()
-    assert (told["state"], told["status"]["state"]) == ("approved", "approved")
+    approved_version = student.get(version_at(second)).json()
+    assert (approved_version["state"], approved_version["status"]["state"]) == ("approved", "approved")
 
     student.post(at(molar, "plan-versions"), body, format="json")
     assert student.get(at(molar, "")[:-1]).json()["status"]["state"] == "approval_void"
@@ -139,12 +139,12 @@ def test_the_whole_way_from_plan_to_approval(molar: Case, priya: Person, vale: P
 
 def test_a_version_is_shown_with_all_it_rests_on(proposed: ToothPlanVersion, vale: Person) -> None:
     answer = client(vale).get(version_at(proposed))
-    told = answer.json()
+    version = answer.json()
     assert answer["ETag"] == f'"{proposed.hash}"'
-    assert told["given"]["kit"]["name"] == "check kit"
-    assert told["choices"] == told["given"]["choices"]
-    assert told["plan"]["rows_used"]
-    assert told["plan"]["notice"]
+    assert version["given"]["kit"]["name"] == "check kit"
+    assert version["choices"] == version["given"]["choices"]
+    assert version["plan"]["rows_used"]
+    assert version["plan"]["notice"]
 
 
 # --- refusals, with a way out ---
@@ -196,9 +196,9 @@ def test_in_the_clinic_nothing_opens_without_isolation(
     programme: Programme, priya: Person, body: dict[str, Any]
 ) -> None:
     case = open_case(programme, priya, "26", setting="clinic")
-    told = client(priya).post(at(case, "preview"), body, format="json").json()
-    assert "isolation-missing" in {caution["code"] for caution in told["cautions"] if caution["severity"] == "stop"}
-    assert told["tray_list"] == []
+    preview = client(priya).post(at(case, "preview"), body, format="json").json()
+    assert "isolation-missing" in {caution["code"] for caution in preview["cautions"] if caution["severity"] == "stop"}
+    assert preview["tray_list"] == []
 
 
 def review(person: Person, version: ToothPlanVersion, hash_: str | None = None, **more: Any) -> Any:
@@ -277,8 +277,8 @@ def test_versions_are_listed_with_what_was_decided(
 ) -> None:
     decide(vale, submitted, Decision.RETURNED)
     plans.propose(actor=priya, case=submitted.case, asked=with_size(asked, "P", 45))
-    told = client(priya).get(at(submitted.case, "plan-versions")).json()["results"]
-    assert [(each["number"], each["state"], len(each["reviews"])) for each in told] == [
+    versions = client(priya).get(at(submitted.case, "plan-versions")).json()["results"]
+    assert [(each["number"], each["state"], len(each["reviews"])) for each in versions] == [
         (2, "draft", 0),
         (1, "superseded", 1),
     ]
@@ -300,12 +300,12 @@ def test_the_worklist_has_the_riskiest_and_then_the_oldest_first(
 ) -> None:
     curved = measured(programme, tom, "Bench 2", curvature_deg=40.0)
     plans.submit(actor=tom, version=plans.propose(actor=tom, case=curved, asked=asked)[0])
-    told = client(vale).get(f"{API}/programmes/{programme.pk}/worklist").json()["results"]
-    assert [each["student"]["name"] for each in told] == ["Tom", "Priya"]
-    assert told[0]["stops"] > told[1]["stops"] == 0
+    rows = client(vale).get(f"{API}/programmes/{programme.pk}/worklist").json()["results"]
+    assert [each["student"]["name"] for each in rows] == ["Tom", "Priya"]
+    assert rows[0]["stops"] > rows[1]["stops"] == 0
     # Society form 2022: a first molar is moderate, and nothing else of this case counts.
-    assert told[1]["difficulty"] == "moderate"
-    assert told[1]["canals"][1] == {
+    assert rows[1]["difficulty"] == "moderate"
+    assert rows[1]["canals"][1] == {
         "canal": "MB2",
         "length_state": "settled",
         "stop_mm": 19.0,
@@ -333,10 +333,10 @@ def test_no_more_plans_than_can_be_decided_on(
     list(copies(submitted, 1, state=PlanState.WAITING))
     for most, more in ((3, False), (2, True)):
         monkeypatch.setattr(worklist, "MOST_WAITING", most)
-        told = client(vale).get(address).json()
-        assert (len(told["results"]), told["more"]) == (most, more)
+        page = client(vale).get(address).json()
+        assert (len(page["results"]), page["more"]) == (most, more)
         # The riskier one goes before the older one, and the newest is left out first.
-        assert [each["version"] for each in told["results"][:2]] == [str(riskier.pk), str(submitted.pk)]
+        assert [each["version"] for each in page["results"][:2]] == [str(riskier.pk), str(submitted.pk)]
 
 
 def test_the_worklist_asks_the_database_as_often_however_long_it_is(

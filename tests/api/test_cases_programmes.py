@@ -19,9 +19,9 @@ def at(programme: Programme, more: str = "") -> str:
 
 
 def test_a_member_sees_the_programme(programme: Programme, priya: Person, vale: Person, stranger: Person) -> None:
-    told = client(priya).get(at(programme)).json()
-    assert (told["name"], told["role"]) == ("Check programme", "student")
-    assert told["supervisors"] == [{"id": str(vale.pk), "name": "Vale", "signs_on_site": False}]
+    shown = client(priya).get(at(programme)).json()
+    assert (shown["name"], shown["role"]) == ("Check programme", "student")
+    assert shown["supervisors"] == [{"id": str(vale.pk), "name": "Vale", "signs_on_site": False}]
     for address in ("", "/kits", "/techniques"):
         problem(client(stranger).get(at(programme, address)), 404, "not-found")
 
@@ -34,16 +34,18 @@ def test_a_kit_comes_back_as_it_was_sent(programme: Programme, rosa: Person, pri
     (shown,) = client(priya).get(at(programme, "/kits")).json()["results"]
     assert shown["id"] == body["id"]
     sent: dict[str, Any] = encode(SECOND_KIT)
-    by_name = {(one["size"], one["taper"]): one for one in sent["instruments"]}
-    assert {(one["size"], one["taper"]): one for one in shown["kit"]["instruments"]} == by_name
+    by_name = {(instrument["size"], instrument["taper"]): instrument for instrument in sent["instruments"]}
+    assert {
+        (instrument["size"], instrument["taper"]): instrument for instrument in shown["kit"]["instruments"]
+    } == by_name
 
 
 def test_cones_pluggers_and_spreaders_come_back_too(programme: Programme, rosa: Person, priya: Person) -> None:
     client(rosa).post(at(programme, "/kits"), {"kit": encode(CHECK_KIT)}, format="json")
     (shown,) = client(priya).get(at(programme, "/kits")).json()["results"]
-    told = sorted((one["kind"], one["size"], one["taper"]) for one in shown["kit"]["filling"])
-    assert told == sorted((one.kind, one.size, one.taper) for one in CHECK_KIT.filling)
-    assert {kind for kind, _, _ in told} == {"cone", "plugger", "spreader"}
+    sizes = sorted((item["kind"], item["size"], item["taper"]) for item in shown["kit"]["filling"])
+    assert sizes == sorted((item.kind, item.size, item.taper) for item in CHECK_KIT.filling)
+    assert {kind for kind, _, _ in sizes} == {"cone", "plugger", "spreader"}
 
 
 @pytest.mark.parametrize(
@@ -108,8 +110,8 @@ def test_a_technique_of_ones_own_stands_beside_the_provided(programme: Programme
     body = {"id": str(uuid7()), "technique": own_technique()}
     assert client(rosa).post(at(programme, "/techniques"), body, format="json").status_code == 201
     assert client(rosa).post(at(programme, "/techniques"), body, format="json").status_code == 200
-    told = client(priya).get(at(programme, "/techniques")).json()["results"]
-    assert {each["technique"]["key"]: each["provided"] for each in told} == {
+    techniques = client(priya).get(at(programme, "/techniques")).json()["results"]
+    assert {each["technique"]["key"]: each["provided"] for each in techniques} == {
         "crown-down": True,
         "step-back": True,
         "our-step-back": False,

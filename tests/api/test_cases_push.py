@@ -53,7 +53,7 @@ def key(person: Person) -> str:
 
 
 @pytest.fixture
-def told(django_capture_on_commit_callbacks: DjangoCaptureOnCommitCallbacks) -> Any:
+def reporter(django_capture_on_commit_callbacks: DjangoCaptureOnCommitCallbacks) -> Any:
     """Reports, and has done what waits for the commit."""
 
     def reported(*args: Any) -> Any:
@@ -75,15 +75,15 @@ def test_the_reader_of_these_tests_reads_the_published_example() -> None:
 
 
 def test_a_canal_that_comes_to_a_hold_point_is_told(
-    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
+    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, reporter: Any
 ) -> None:
     browser = Browser()
     assert subscribe(vale, f"{service.at}/vale", browser).status_code == 204
     explored = event(approved, 1, {"kind": "step", "exit": "reached", "depth_um": 18_000}, node="explore/10-02")
     rinsed = event(approved, 2, {"kind": "step", "exit": "done"}, node="explore/10-02/irrigate")
-    told(priya, approved.case, PHONE, explored, rinsed)
+    reporter(priya, approved.case, PHONE, explored, rinsed)
     assert service.got == []
-    told(priya, approved.case, PHONE, event(approved, 3, {"kind": "step", "exit": "done"}, node="length/image"))
+    reporter(priya, approved.case, PHONE, event(approved, 3, {"kind": "step", "exit": "done"}, node="length/image"))
     assert service.messages(browser) == [
         {
             "case": str(approved.case_id),
@@ -97,72 +97,72 @@ def test_a_canal_that_comes_to_a_hold_point_is_told(
 
 
 def test_the_headers_are_those_of_the_standards(
-    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
+    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, reporter: Any
 ) -> None:
     subscribe(vale, f"{service.at}/vale")
     to_the_length_hold_point(priya, approved)
     for seq, what in ((4, ASK), (5, ASK), (6, EMERGENCY)):
-        told(priya, approved.case, PHONE, event(approved, seq, what, node=AT, canal="DB" if what is ASK else ""))
+        reporter(priya, approved.case, PHONE, event(approved, seq, what, node=AT, canal="DB" if what is ASK else ""))
     headers = [headers for path, headers, _ in service.got if path == "/vale"]
-    assert [one["Urgency"] for one in headers] == ["normal", "normal", "high"]
-    topics = [one["Topic"] for one in headers]
+    assert [header["Urgency"] for header in headers] == ["normal", "normal", "high"]
+    topics = [header["Topic"] for header in headers]
     assert topics[0] == topics[1] != topics[2]
     # RFC 8030, 5.4: at most 32 characters of base64url.
     assert all(len(raw(topic)) == 24 for topic in topics)
-    assert {(one["TTL"], one["Content-Encoding"]) for one in headers} == {("3600", "aes128gcm")}
-    for one in headers:
-        said = claims(one["Authorization"], key(vale))
+    assert {(header["TTL"], header["Content-Encoding"]) for header in headers} == {("3600", "aes128gcm")}
+    for header in headers:
+        claimed = claims(header["Authorization"], key(vale))
         # RFC 8292, 2: the origin of the push service, and at most a day.
-        assert said["aud"] == service.at
-        assert 0 < said["exp"] - time.time() <= 86_400
-        assert said["sub"].startswith("https://")
+        assert claimed["aud"] == service.at
+        assert 0 < claimed["exp"] - time.time() <= 86_400
+        assert claimed["sub"].startswith("https://")
 
 
 def test_each_thing_is_told_once(
-    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
+    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, reporter: Any
 ) -> None:
     browser = Browser()
     subscribe(vale, f"{service.at}/vale", browser)
     to_the_length_hold_point(priya, approved)
     asked = event(approved, 4, ASK, node=AT)
     halted = event(approved, 5, EMERGENCY, canal="")
-    for one in (asked, asked, halted, halted, event(approved, 6, {"kind": "note", "text": "Seen."})):
-        told(priya, approved.case, PHONE, one)
-    assert [one["what"] for one in service.messages(browser)] == ["asked", "emergency"]
+    for reported in (asked, asked, halted, halted, event(approved, 6, {"kind": "note", "text": "Seen."})):
+        reporter(priya, approved.case, PHONE, reported)
+    assert [message["what"] for message in service.messages(browser)] == ["asked", "emergency"]
     assert service.messages(browser)[1]["canal"] == ""
 
 
 def test_canals_asked_for_in_one_are_told_in_one(
-    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
+    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, reporter: Any
 ) -> None:
     browser = Browser()
     subscribe(vale, f"{service.at}/vale", browser)
     both = ASK | {"together": "0190"}
     asked = [event(approved, seq, both, node=AT, canal=name) for seq, name in ((1, "DB"), (2, "P"))]
-    told(priya, approved.case, PHONE, *asked)
-    assert [(one["what"], one["canal"]) for one in service.messages(browser)] == [("asked", "DB, P")]
+    reporter(priya, approved.case, PHONE, *asked)
+    assert [(message["what"], message["canal"]) for message in service.messages(browser)] == [("asked", "DB, P")]
 
 
 def test_who_asked_on_the_way_is_told_again_at_the_hold_point(
-    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
+    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, reporter: Any
 ) -> None:
     browser = Browser()
     subscribe(vale, f"{service.at}/vale", browser)
-    told(priya, approved.case, PHONE, event(approved, 1, ASK, node="explore/10-02"))
+    reporter(priya, approved.case, PHONE, event(approved, 1, ASK, node="explore/10-02"))
     explored = event(approved, 2, {"kind": "step", "exit": "reached", "depth_um": 18_000}, node="explore/10-02")
     rinsed = event(approved, 3, {"kind": "step", "exit": "done"}, node="explore/10-02/irrigate")
-    told(priya, approved.case, PHONE, explored, rinsed)
-    told(priya, approved.case, PHONE, event(approved, 4, {"kind": "step", "exit": "done"}, node="length/image"))
-    said = [(one["what"], one["hold_point"]) for one in service.messages(browser)]
-    assert said == [("asked", ""), ("hold_point", "length")]
+    reporter(priya, approved.case, PHONE, explored, rinsed)
+    reporter(priya, approved.case, PHONE, event(approved, 4, {"kind": "step", "exit": "done"}, node="length/image"))
+    messages = [(message["what"], message["hold_point"]) for message in service.messages(browser)]
+    assert messages == [("asked", ""), ("hold_point", "length")]
 
 
 def test_a_word_is_no_news(
-    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, told: Any
+    priya: Person, vale: Person, approved: ToothPlanVersion, service: PushService, reporter: Any
 ) -> None:
     to_the_length_hold_point(priya, approved)
     subscribe(vale, f"{service.at}/vale")
-    assert told(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node=AT)).status_code == 200
+    assert reporter(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node=AT)).status_code == 200
     assert service.got == []
 
 
@@ -173,34 +173,34 @@ def test_supervisors_of_the_programme_are_told_and_nobody_else(
     stranger: Person,
     approved: ToothPlanVersion,
     service: PushService,
-    told: Any,
+    reporter: Any,
 ) -> None:
     for person in (vale, amari, stranger):
         assert subscribe(person, f"{service.at}/{person.username}").status_code == 204
     amari.is_active = False
     amari.save()
-    told(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
+    reporter(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
     assert [path for path, _, _ in service.got] == ["/vale"]
 
 
 def test_a_browser_that_is_gone_is_forgotten(
-    priya: Person, vale: Person, approved: ToothPlanVersion, told: Any
+    priya: Person, vale: Person, approved: ToothPlanVersion, reporter: Any
 ) -> None:
     with push_service(410) as gone, push_service() as there:
         subscribe(vale, f"{gone.at}/laptop")
         subscribe(vale, f"{there.at}/phone")
-        told(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
+        reporter(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
         assert (len(gone.got), len(there.got)) == (1, 1)
     assert [row.endpoint for row in PushSubscription.objects.all()] == [f"{there.at}/phone"]
 
 
 @pytest.mark.parametrize(("answers", "tries"), [((503,), 4), ((503, 201), 2), ((302,), 1), ((403,), 1)])
 def test_a_push_service_that_fails_does_not_fail_the_event(
-    priya: Person, vale: Person, approved: ToothPlanVersion, told: Any, answers: tuple[int, ...], tries: int
+    priya: Person, vale: Person, approved: ToothPlanVersion, reporter: Any, answers: tuple[int, ...], tries: int
 ) -> None:
     with push_service(*answers) as service:
         subscribe(vale, f"{service.at}/vale")
-        answer = told(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
+        answer = reporter(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
         assert (answer.status_code, len(service.got)) == (200, tries)
         assert {path for path, _, _ in service.got} == {"/vale"}
     assert TreatmentEvent.objects.filter(case=approved.case).exclude(kind="replan").count() == 1
@@ -208,11 +208,11 @@ def test_a_push_service_that_fails_does_not_fail_the_event(
 
 
 def test_nobody_there_does_not_fail_the_event(
-    priya: Person, vale: Person, approved: ToothPlanVersion, told: Any
+    priya: Person, vale: Person, approved: ToothPlanVersion, reporter: Any
 ) -> None:
     with push_service() as service:
         subscribe(vale, f"{service.at}/vale")
-    assert told(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal="")).status_code == 200
+    assert reporter(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal="")).status_code == 200
 
 
 @pytest.mark.django_db(transaction=True)
@@ -237,15 +237,15 @@ def test_threads_send_while_the_request_goes_on(
     vale: Person,
     approved: ToothPlanVersion,
     service: PushService,
-    told: Any,
+    reporter: Any,
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     monkeypatch.setattr(push_sender, "put", SENT_LATER)
     browser = Browser()
     subscribe(vale, f"{service.at}/vale", browser)
-    told(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
+    reporter(priya, approved.case, PHONE, event(approved, 1, EMERGENCY, canal=""))
     assert service.came.wait(timeout=20)
-    assert [one["what"] for one in service.messages(browser)] == ["emergency"]
+    assert [message["what"] for message in service.messages(browser)] == ["emergency"]
 
 
 # --- who may, and where to ---

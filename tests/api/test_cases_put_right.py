@@ -75,9 +75,15 @@ def facts(case: Case) -> tuple[Any, ...]:
 
 def test_it_stays_with_who_when_and_why(priya: Person, vale: Person, opened: Case) -> None:
     id_ = stored(priya, opened)
-    told = strike(vale, opened, id_).json()
-    (one,) = told["put_right"]
-    assert (told["struck"], one["by"]["name"], one["why"], one["struck"], one["canal"]) == (
+    image_ = strike(vale, opened, id_).json()
+    (correction,) = image_["put_right"]
+    assert (
+        image_["struck"],
+        correction["by"]["name"],
+        correction["why"],
+        correction["struck"],
+        correction["canal"],
+    ) == (
         True,
         "Vale",
         "wrong_canal",
@@ -85,9 +91,9 @@ def test_it_stays_with_who_when_and_why(priya: Person, vale: Person, opened: Cas
         "DB",
     )
     assert client(priya).get(at(opened, id_, "/content")).status_code == 200
-    assert client(priya).get(at(opened)).json()["images"] == [told]
+    assert client(priya).get(at(opened)).json()["images"] == [image_]
     # The first who struck it stays, and its bytes sent again bring it back to nothing.
-    assert strike(priya, opened, id_, {"why": "not_so"}).json() == told
+    assert strike(priya, opened, id_, {"why": "not_so"}).json() == image_
     assert put(priya, opened, id_, picture(), "?canal=DB&purpose=length").json()["struck"] is True
     assert ChangeLog.objects.filter(verb="strike", subject_id=id_).count() == 1
 
@@ -146,11 +152,13 @@ def test_no_length_is_taken_from_it_any_more(priya: Person, opened: Case, image:
 
 def test_it_is_put_where_it_belongs_and_where_it_was_stays_listed(priya: Person, vale: Person, opened: Case) -> None:
     id_ = stored(priya, opened)
-    told = move(vale, opened, id_, "P").json()
-    assert (told["canal"], told["struck"]) == ("P", False)
-    assert move(vale, opened, id_, "P").json() == told
-    told = move(priya, opened, id_, "").json()
-    assert [(one["by"]["name"], one["canal"], one["moved_to"]) for one in told["put_right"]] == [
+    image_ = move(vale, opened, id_, "P").json()
+    assert (image_["canal"], image_["struck"]) == ("P", False)
+    assert move(vale, opened, id_, "P").json() == image_
+    image_ = move(priya, opened, id_, "").json()
+    assert [
+        (correction["by"]["name"], correction["canal"], correction["moved_to"]) for correction in image_["put_right"]
+    ] == [
         ("Vale", "DB", "P"),
         ("Priya", "P", ""),
     ]
@@ -222,8 +230,8 @@ def at_the_hold_point(priya: Person, approved: ToothPlanVersion) -> str:
 
 
 def lacks(person: Person, case: Case) -> list[str]:
-    found: list[str] = canal(client(person).get(chair(case)).json())["lacking"]
-    return found
+    lacking: list[str] = canal(client(person).get(chair(case)).json())["lacking"]
+    return lacking
 
 
 def test_the_hold_point_lacks_its_image_again(
@@ -231,9 +239,9 @@ def test_the_hold_point_lacks_its_image_again(
 ) -> None:
     assert lacks(priya, approved.case) == []
     strike(vale, approved.case, at_the_hold_point)
-    told = client(priya).get(chair(approved.case)).json()
-    assert (canal(told)["lacking"], canal(told)["state"]) == (["image"], "hold_point")
-    entry = told["events"][-1]
+    treatment = client(priya).get(chair(approved.case)).json()
+    assert (canal(treatment)["lacking"], canal(treatment)["state"]) == (["image"], "hold_point")
+    entry = treatment["events"][-1]
     assert (entry["payload"]["what"], entry["actor"]["name"], entry["canal"]) == ("image", "Vale", "DB")
 
 
@@ -253,8 +261,8 @@ def test_a_sign_off_that_rested_on_it_is_asked_for_again_while_nothing_has_gone_
     strike(vale, case, at_the_hold_point)
     assert canal(running(vale, case)[0])["state"] == "hold_point"
     assert running(vale, case)[0]["waiting_s"] is not None
-    told = client(priya).get(chair(case)).json()
-    assert (canal(told)["state"], canal(told)["lacking"]) == ("hold_point", ["image"])
+    treatment = client(priya).get(chair(case)).json()
+    assert (canal(treatment)["state"], canal(treatment)["lacking"]) == ("hold_point", ["image"])
     # Another image, the sign-off once more, and a step: from there on it stays, and is marked.
     other = stored(priya, case)
     image_again = event(approved, 5, {"kind": "image", "image_id": other, "purpose": "length"}, node="length/image")
@@ -275,18 +283,20 @@ def test_the_record_says_so_on_the_sign_off_that_rested_on_it(
     move(vale, case, at_the_hold_point, "P")
     strike(vale, case, at_the_hold_point, {"why": "not_so"})
     shown = record_of(case.pk)
-    assert [(one.canal, one.moved_to, one.who.name) for one in shown.record.images_put_right] == [
+    assert [
+        (correction.canal, correction.moved_to, correction.who.name) for correction in shown.record.images_put_right
+    ] == [
         ("DB", "P", "Vale"),
         ("P", None, "Vale"),
     ]
     assert [sign_off.image_gone for sign_off in shown.record.sign_offs] == [True]
-    assert [one.counts for one in shown.record.images] == [False]
+    assert [image_.counts for image_ in shown.record.images] == [False]
     pages = PdfReader(BytesIO(record_pdf(shown.record, shown.hash))).pages
     paper = " ".join(" ".join(page.extract_text().split()) for page in pages)
     for says in ("Images that were put right", "struck, it does not show what it was taken for", "PUT RIGHT SINCE"):
         assert says in paper
-    told = client(priya).get(f"/api/v1/cases/{case.pk}/record").json()["record"]
-    assert [one["says"] for one in told["timeline"]][-2:] == [
+    record = client(priya).get(f"/api/v1/cases/{case.pk}/record").json()["record"]
+    assert [entry["says"] for entry in record["timeline"]][-2:] == [
         "Image put to P, where it belongs",
         "Image struck, it does not show what it was taken for",
     ]
@@ -304,6 +314,6 @@ def test_the_length_taken_from_it_withholds_its_canal(
     assert mark(priya, row, {"marks": body, "take": [ROOT.canal]}).status_code == 201
     report(priya, case, PHONE, event(approved, 1, {"kind": "turn"}))
     strike(priya, case, row.pk)
-    told = client(priya).get(chair(case)).json()
-    assert (canal(told, "P")["state"], canal(told)["state"]) == ("to_plan", "open")
-    assert [one["payload"]["what"] for one in told["events"][-2:]] == ["image", "length"]
+    treatment = client(priya).get(chair(case)).json()
+    assert (canal(treatment, "P")["state"], canal(treatment)["state"]) == ("to_plan", "open")
+    assert [event_["payload"]["what"] for event_ in treatment["events"][-2:]] == ["image", "length"]

@@ -20,9 +20,9 @@ def test_it_holds_what_was_reported(priya: Person, approved: ToothPlanVersion) -
     first = event(approved, 1, REACHED | {"depth_um": 18_000, "stop_um": 18_000}, node="explore/10-02")
     report(priya, approved.case, PHONE, first)
     answer = client(priya).get(at(approved.case))
-    told = answer.json()
-    assert answer["ETag"] == f'"{told["hash"]}"'
-    _, entry = told["record"]["timeline"]
+    body = answer.json()
+    assert answer["ETag"] == f'"{body["hash"]}"'
+    _, entry = body["record"]["timeline"]
     assert (entry["event"], entry["says"]) == (first["id"], "10/.02: at its stop, 18.0 mm")
     assert entry["who"] == {"id": str(priya.pk), "name": "Priya", "role": "student"}
 
@@ -33,9 +33,9 @@ def test_supervisor_and_coordinator_read_it_too(vale: Person, rosa: Person, appr
 
 
 def test_a_case_that_was_only_opened_has_one(priya: Person, opened: Case) -> None:
-    told = client(priya).get(at(opened)).json()["record"]
-    assert (told["patient_alias"], told["timeline"], told["versions"]) == ("Bench 1", [], [])
-    assert [canal["canal"] for canal in told["canals"]] == ["MB1", "MB2", "DB", "P"]
+    record = client(priya).get(at(opened)).json()["record"]
+    assert (record["patient_alias"], record["timeline"], record["versions"]) == ("Bench 1", [], [])
+    assert [canal["canal"] for canal in record["canals"]] == ["MB1", "MB2", "DB", "P"]
 
 
 def test_nobody_else_reads_it(tom: Person, stranger: Person, approved: ToothPlanVersion) -> None:
@@ -49,10 +49,10 @@ def test_there_is_none_of_a_case_that_is_not_there(priya: Person) -> None:
 
 
 def test_on_paper_it_carries_the_same_hash(priya: Person, approved: ToothPlanVersion) -> None:
-    told = client(priya).get(at(approved.case)).json()
+    body = client(priya).get(at(approved.case)).json()
     answer = client(priya).get(f"{at(approved.case)}.pdf")
-    assert (answer["Content-Type"], answer["ETag"]) == ("application/pdf", f'"{told["hash"]}"')
-    assert told["hash"] in PdfReader(BytesIO(answer.content)).pages[0].extract_text().replace("\n", "")
+    assert (answer["Content-Type"], answer["ETag"]) == ("application/pdf", f'"{body["hash"]}"')
+    assert body["hash"] in PdfReader(BytesIO(answer.content)).pages[0].extract_text().replace("\n", "")
 
 
 def test_the_paper_is_for_the_same_people(tom: Person, stranger: Person, approved: ToothPlanVersion) -> None:

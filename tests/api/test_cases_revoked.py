@@ -16,14 +16,14 @@ def revoke(person: Person, version: ToothPlanVersion, body: dict[str, Any] = WHY
 
 
 def test_the_student_is_told_who_and_why(approved: ToothPlanVersion, priya: Person, vale: Person) -> None:
-    told = revoke(vale, approved)
-    assert (told.status_code, told.json()["state"], told.json()["status"]["state"]) == (201, "revoked", "revoked")
+    answer = revoke(vale, approved)
+    assert (answer.status_code, answer.json()["state"], answer.json()["status"]["state"]) == (201, "revoked", "revoked")
     seen = client(priya).get(f"{API}/cases/{approved.case_id}/events").json()
     assert seen["course"]["missing"] == ["revoked"]
     last = seen["events"][-1]
     assert (last["payload"], last["actor"]["name"]) == ({"kind": "revoked", **WHY}, str(vale))
     shown = client(priya).get(f"{API}/plan-versions/{approved.pk}").json()["revocations"]
-    assert [(one["reason"], one["by"]["name"]) for one in shown] == [(WHY["reason"], str(vale))]
+    assert [(revocation["reason"], revocation["by"]["name"]) for revocation in shown] == [(WHY["reason"], str(vale))]
 
 
 def test_sent_twice_it_is_one(approved: ToothPlanVersion, rosa: Person) -> None:

@@ -28,8 +28,8 @@ def strike(person: Person | None, id_: object, body: dict[str, Any] = WRONG, kin
 
 
 def last(case: Case, name: str) -> LengthReading:
-    found: LengthReading = LengthReading.objects.filter(canal=canal_of(case, name)).latest("number")
-    return found
+    reading: LengthReading = LengthReading.objects.filter(canal=canal_of(case, name)).latest("number")
+    return reading
 
 
 @pytest.fixture
@@ -44,16 +44,19 @@ def test_it_stays_with_who_when_and_why_and_counts_for_nothing(
     priya: Person, vale: Person, molar: Case, mistaken: LengthReading
 ) -> None:
     before = client(priya).get(f"{API}/canals/{mistaken.canal_id}").json()["length"]
-    told = strike(vale, mistaken.pk).json()
-    shown = next(one for one in told["readings"] if one["id"] == str(mistaken.pk))
+    shown_canal = strike(vale, mistaken.pk).json()
+    shown = next(reading for reading in shown_canal["readings"] if reading["id"] == str(mistaken.pk))
     assert (shown["struck"]["by"]["name"], shown["struck"]["why"]) == ("Vale", "wrong_canal")
     assert shown["reading"]["set_mm"] == 16
-    assert [one["struck"] for one in told["readings"] if one["id"] != str(mistaken.pk)] == [None] * (
-        len(told["readings"]) - 1
+    assert [reading["struck"] for reading in shown_canal["readings"] if reading["id"] != str(mistaken.pk)] == [None] * (
+        len(shown_canal["readings"]) - 1
     )
     # Taken last it had counted: a canal of 18 mm, and one of 16.
-    assert before["working_length_mm"] < told["length"]["working_length_mm"] - 1
-    assert (told["length"]["state"], len(told["length"]["readings"])) == ("settled", len(told["readings"]) - 1)
+    assert before["working_length_mm"] < shown_canal["length"]["working_length_mm"] - 1
+    assert (shown_canal["length"]["state"], len(shown_canal["length"]["readings"])) == (
+        "settled",
+        len(shown_canal["readings"]) - 1,
+    )
 
 
 def test_it_never_reaches_the_planner(priya: Person, molar: Case, mistaken: LengthReading) -> None:
@@ -61,9 +64,9 @@ def test_it_never_reaches_the_planner(priya: Person, molar: Case, mistaken: Leng
         row = with_chart(Case.objects.filter(pk=molar.pk)).get()
         return [canal_input(each, {}) for each in row.tooth.canals.all() if each.name == "DB"]
 
-    assert any(getattr(one, "set_mm", None) == 16 for one in given()[0].readings)
+    assert any(getattr(reading, "set_mm", None) == 16 for reading in given()[0].readings)
     strike(priya, mistaken.pk)
-    assert not any(getattr(one, "set_mm", None) == 16 for one in given()[0].readings)
+    assert not any(getattr(reading, "set_mm", None) == 16 for reading in given()[0].readings)
 
 
 def test_struck_twice_the_first_stays(priya: Person, vale: Person, mistaken: LengthReading) -> None:
@@ -86,9 +89,9 @@ def test_sent_again_it_stays_struck(priya: Person, molar: Case) -> None:
     }
     client(priya).post(f"{API}/canals/{row.pk}/readings", body, format="json")
     strike(priya, body["id"])
-    told = client(priya).post(f"{API}/canals/{row.pk}/readings", body, format="json")
-    assert told.status_code == 200
-    assert next(one for one in told.json()["readings"] if one["id"] == body["id"])["struck"] is not None
+    answer = client(priya).post(f"{API}/canals/{row.pk}/readings", body, format="json")
+    assert answer.status_code == 200
+    assert next(reading for reading in answer.json()["readings"] if reading["id"] == body["id"])["struck"] is not None
 
 
 def test_who_may(
@@ -105,8 +108,8 @@ def test_who_may(
 def test_the_plan_no_longer_fits(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
     case = approved.case
     strike(priya, last(case, "DB").pk)
-    told = client(priya).get(f"{API}/cases/{case.pk}").json()["status"]
-    assert (told["stale"], told["state"]) == (True, "approval_void")
+    status = client(priya).get(f"{API}/cases/{case.pk}").json()["status"]
+    assert (status["stale"], status["state"]) == (True, "approval_void")
 
 
 def test_work_on_its_canal_waits_and_the_others_go_on(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
@@ -114,9 +117,9 @@ def test_work_on_its_canal_waits_and_the_others_go_on(priya: Person, vale: Perso
     report(priya, case, str(uuid7()), event(approved, 1, TURNED))
     assert canal(client(priya).get(at(case)).json())["state"] == "open"
     strike(vale, last(case, "DB").pk)
-    told = client(priya).get(at(case)).json()
-    assert (canal(told)["state"], canal(told, "P")["state"]) == ("to_plan", "open")
-    entry = told["events"][-1]
+    treatment = client(priya).get(at(case)).json()
+    assert (canal(treatment)["state"], canal(treatment, "P")["state"]) == ("to_plan", "open")
+    entry = treatment["events"][-1]
     assert (entry["payload"]["kind"], entry["actor"]["name"], entry["canal"]) == ("struck", "Vale", "DB")
 
 
@@ -127,9 +130,9 @@ def test_a_junction_too_and_the_one_before_it_counts_again(priya: Person, molar:
         actor=priya, canal=row, junction=Junction(method="cone_mark", from_terminus_mm=9)
     )
     assert client(priya).get(f"{API}/canals/{row.pk}").json()["junction"]["from_terminus_mm"] == 9
-    told = strike(priya, made.pk, kind="junctions").json()
-    assert told["junction"] == before
-    assert [one["struck"] is None for one in told["junctions"]] == [True, False]
+    shown_canal = strike(priya, made.pk, kind="junctions").json()
+    assert shown_canal["junction"] == before
+    assert [junction["struck"] is None for junction in shown_canal["junctions"]] == [True, False]
 
 
 def test_a_junction_does_not_rest_on_a_length_that_was_struck(priya: Person, opened: Case) -> None:
@@ -147,8 +150,8 @@ def test_a_junction_does_not_rest_on_a_length_that_was_struck(priya: Person, ope
 def test_the_record_shows_it_struck_as_json_and_on_paper(vale: Person, approved: ToothPlanVersion) -> None:
     strike(vale, last(approved.case, "DB").pk)
     shown = record_of(approved.case_id)
-    (one,) = shown.record.struck
-    assert (one.canal, one.who.name, one.why, one.taken_by.name) == ("DB", "Vale", "wrong_canal", "Priya")
+    (struck,) = shown.record.struck
+    assert (struck.canal, struck.who.name, struck.why, struck.taken_by.name) == ("DB", "Vale", "wrong_canal", "Priya")
     pages = PdfReader(BytesIO(record_pdf(shown.record, shown.hash))).pages
     paper = " ".join(" ".join(page.extract_text().split()) for page in pages)
     assert "Readings that were struck" in paper

@@ -34,7 +34,7 @@ def at(case: Case) -> str:
     return f"{API}/cases/{case.pk}/events"
 
 
-def event(version: ToothPlanVersion, seq: int, told: dict[str, Any], **more: Any) -> dict[str, Any]:
+def event(version: ToothPlanVersion, seq: int, payload: dict[str, Any], **more: Any) -> dict[str, Any]:
     given = {
         "id": str(uuid7()),
         "device_seq": seq,
@@ -42,7 +42,7 @@ def event(version: ToothPlanVersion, seq: int, told: dict[str, Any], **more: Any
         "plan_hash": version.hash,
         "device_time": "2026-03-05T14:20:00Z",
         "canal": "DB",
-        "payload": told,
+        "payload": payload,
     }
     return given | more
 
@@ -51,8 +51,8 @@ def report(person: Person, case: Case, device: str, *events: dict[str, Any]) -> 
     return client(person).post(at(case), {"device": device, "events": list(events)}, format="json")
 
 
-def canal(told: dict[str, Any], name: str = "DB") -> dict[str, Any]:
-    return next(each for each in told["canals"] if each["canal"] == name)
+def canal(body: dict[str, Any], name: str = "DB") -> dict[str, Any]:
+    return next(each for each in body["canals"] if each["canal"] == name)
 
 
 def to_the_length_hold_point(priya: Person, approved: ToothPlanVersion) -> dict[str, Any]:
@@ -60,13 +60,13 @@ def to_the_length_hold_point(priya: Person, approved: ToothPlanVersion) -> dict[
     explored = event(approved, 1, REACHED | {"depth_um": 18_000, "stop_um": 18_000}, node="explore/10-02")
     rinsed = event(approved, 2, DONE, node="explore/10-02/irrigate")
     image = event(approved, 3, DONE, node="length/image")
-    told: dict[str, Any] = report(priya, approved.case, PHONE, explored, rinsed, image).json()
-    return told
+    treatment: dict[str, Any] = report(priya, approved.case, PHONE, explored, rinsed, image).json()
+    return treatment
 
 
 def test_the_answer_says_where_the_work_stands(priya: Person, approved: ToothPlanVersion) -> None:
-    told = to_the_length_hold_point(priya, approved)
-    assert canal(told) == {
+    treatment = to_the_length_hold_point(priya, approved)
+    assert canal(treatment) == {
         "canal": "DB",
         "state": "hold_point",
         "node": "length/sign-off",
@@ -77,16 +77,16 @@ def test_the_answer_says_where_the_work_stands(priya: Person, approved: ToothPla
         # The step was told as an older phone tells it: no image, no reason.
         "lacking": ["image"],
     }
-    assert [each["position"] for each in told["events"]] == [1, 2, 3, 4]
+    assert [each["position"] for each in treatment["events"]] == [1, 2, 3, 4]
 
 
 def test_a_supervisor_elsewhere_signs_off_and_the_canal_goes_on(
     priya: Person, vale: Person, approved: ToothPlanVersion
 ) -> None:
     to_the_length_hold_point(priya, approved)
-    told = report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off")).json()
-    assert canal(told)["state"] == "open"
-    assert canal(client(priya).get(at(approved.case)).json()) == canal(told)
+    treatment = report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off")).json()
+    assert canal(treatment)["state"] == "open"
+    assert canal(client(priya).get(at(approved.case)).json()) == canal(treatment)
 
 
 def test_of_two_supervisors_one_wins_and_the_other_is_told(
@@ -95,17 +95,17 @@ def test_of_two_supervisors_one_wins_and_the_other_is_told(
     to_the_length_hold_point(priya, approved)
     report(vale, approved.case, LAPTOP, event(approved, 1, APPROVED, node="length/sign-off"))
     late = event(approved, 1, {"kind": "sign_off", "exit": "returned", "reason": "Blurred."}, node="length/sign-off")
-    told = report(amari, approved.case, TABLET, late).json()
-    assert told["course"]["out_of_course"] == {late["id"]: "other_step"}
-    assert canal(told)["state"] == "open"
+    treatment = report(amari, approved.case, TABLET, late).json()
+    assert treatment["course"]["out_of_course"] == {late["id"]: "other_step"}
+    assert canal(treatment)["state"] == "open"
 
 
 def test_an_emergency_halts_the_tooth_until_a_supervisor_resumes(
     priya: Person, vale: Person, approved: ToothPlanVersion
 ) -> None:
     halt = event(approved, 1, {"kind": "emergency", "what": "instrument_separated"}, canal="")
-    told = report(priya, approved.case, PHONE, halt).json()
-    assert told["course"]["halted_by"] == halt["id"]
+    treatment = report(priya, approved.case, PHONE, halt).json()
+    assert treatment["course"]["halted_by"] == halt["id"]
     resume = event(approved, 1, {"kind": "resume", "reason": "Piece kept, image taken."}, canal="")
     assert report(priya, approved.case, TABLET, resume).status_code == 403
     assert report(vale, approved.case, LAPTOP, resume).json()["course"]["halted_by"] is None
@@ -117,8 +117,8 @@ def test_after_a_hypochlorite_accident_saline_alone_until_a_supervisor_lifts_it(
     halt = event(approved, 1, {"kind": "emergency", "what": "hypochlorite_accident"}, canal="")
     assert report(priya, approved.case, PHONE, halt).json()["course"]["saline_by"] == halt["id"]
     kept = event(approved, 1, {"kind": "resume", "reason": "Calm again.", "keep_saline": True}, canal="")
-    told = report(vale, approved.case, LAPTOP, kept).json()["course"]
-    assert (told["halted_by"], told["saline_by"]) == (None, halt["id"])
+    course = report(vale, approved.case, LAPTOP, kept).json()["course"]
+    assert (course["halted_by"], course["saline_by"]) == (None, halt["id"])
     lifted = event(approved, 2, {"kind": "resume", "reason": "Ends whole on the image."}, canal="")
     assert report(vale, approved.case, LAPTOP, lifted).json()["course"]["saline_by"] is None
 
@@ -159,10 +159,10 @@ def test_nothing_new_costs_one_look(
 
 
 def running(person: Person, case: Case) -> list[dict[str, Any]]:
-    told = client(person).get(f"{API}/programmes/{case.programme_id}/running-work").json()
-    assert told["more"] is False
-    found: list[dict[str, Any]] = told["results"]
-    return found
+    body = client(person).get(f"{API}/programmes/{case.programme_id}/running-work").json()
+    assert body["more"] is False
+    rows: list[dict[str, Any]] = body["results"]
+    return rows
 
 
 def test_running_work_tells_supervisors_what_waits(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
@@ -220,7 +220,7 @@ def test_who_is_not_sure_waits_on_the_supervisors_list_at_any_step(
     report(priya, approved.case, PHONE, ask)
     (work,) = running(vale, approved.case)
     assert work["waiting_s"] is not None
-    assert next(one["asked"] for one in work["canals"] if one["canal"] == ask["canal"])
+    assert next(canal_["asked"] for canal_ in work["canals"] if canal_["canal"] == ask["canal"])
     report(priya, approved.case, PHONE, event(approved, 2, REACHED, node="explore/10-02"))
     (work,) = running(vale, approved.case)
     assert work["waiting_s"] is None
@@ -230,13 +230,13 @@ def test_running_work_costs_the_same_for_one_case_or_many(
     programme: Programme, priya: Person, tom: Person, vale: Person, approved: ToothPlanVersion, asked: Asked
 ) -> None:
     to_the_length_hold_point(priya, approved)
-    with CaptureQueriesContext(connection) as one:
+    with CaptureQueriesContext(connection) as queries_of_one:
         assert len(running(vale, approved.case)) == 1
     other = another_approved(programme, tom, vale, asked)
     report(tom, other.case, TABLET, event(other, 1, REACHED, node="explore/10-02"))
-    with CaptureQueriesContext(connection) as two:
+    with CaptureQueriesContext(connection) as queries_of_two:
         assert len(running(vale, approved.case)) == 2
-    assert len(two) == len(one)
+    assert len(queries_of_two) == len(queries_of_one)
 
 
 def test_running_work_is_for_supervisors_of_the_programme(
@@ -256,8 +256,8 @@ def test_what_one_person_did_is_not_stored_for_another_who_signed_in_on_the_devi
         answer = client(other).post(at(approved.case), {**batch, "actor": str(priya.pk)}, format="json")
         assert list(problem(answer, 409, "other-person")) == ["#/actor"]
     assert not approved.case.events.filter(device=PHONE).exists()
-    told = client(priya).post(at(approved.case), {**batch, "actor": str(priya.pk)}, format="json").json()
-    assert [each["actor"]["id"] for each in told["events"]] == [str(vale.pk), str(priya.pk)]
+    treatment = client(priya).post(at(approved.case), {**batch, "actor": str(priya.pk)}, format="json").json()
+    assert [each["actor"]["id"] for each in treatment["events"]] == [str(vale.pk), str(priya.pk)]
 
 
 def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
@@ -275,15 +275,15 @@ def test_running_work_tells_the_step_in_hand_and_what_was_not_expected(
     while isinstance(node := walk.node, Do) and node.id != first.node:
         exit_ = expected_exit(node)
         by_supervisor = exit_ is Exit.APPROVED
-        told = {"kind": "sign_off" if by_supervisor else "step", "exit": exit_.value}
-        batch.append((vale if by_supervisor else priya, told, node.id))
+        payload = {"kind": "sign_off" if by_supervisor else "step", "exit": exit_.value}
+        batch.append((vale if by_supervisor else priya, payload, node.id))
         walk.leave(exit_)
     seqs = {priya: 1, vale: 0}
     batch.append((priya, short, first.node))
-    for person, told, node_id in batch:
+    for person, payload, node_id in batch:
         seqs[person] += 1
         device = PHONE if person is priya else LAPTOP
-        report(person, approved.case, device, event(approved, seqs[person], told, canal="MB1", node=node_id))
+        report(person, approved.case, device, event(approved, seqs[person], payload, canal="MB1", node=node_id))
     (work,) = running(vale, approved.case)
     mb1 = next(each for each in work["canals"] if each["canal"] == "MB1")
     assert first.low_mm is not None
@@ -307,21 +307,21 @@ def test_the_list_judges_by_what_the_chair_was_told_last(
     walk, seqs, moved = Walk(sheet), {PHONE: 0, LAPTOP: 0}, 0
     while isinstance(node := walk.node, Do) and node.phase != "ascending":
         exit_, stop_um = expected_exit(node), walk.stop_um()
-        told: dict[str, Any] = {"kind": "sign_off" if exit_ is Exit.APPROVED else "step", "exit": exit_.value}
+        payload: dict[str, Any] = {"kind": "sign_off" if exit_ is Exit.APPROVED else "step", "exit": exit_.value}
         if node.phase in ("coronal-flaring", "descending") and exit_ is Exit.SHORT and stop_um:
-            told |= {"depth_um": stop_um - 3_000, "stop_um": stop_um}
+            payload |= {"depth_um": stop_um - 3_000, "stop_um": stop_um}
         device = LAPTOP if exit_ is Exit.APPROVED else PHONE
         seqs[device] += 1
         who = vale if device == LAPTOP else priya
-        report(who, approved.case, device, event(approved, seqs[device], told, canal="MB1", node=node.id))
-        walk.leave(exit_, told.get("depth_um"))
+        report(who, approved.case, device, event(approved, seqs[device], payload, canal="MB1", node=node.id))
+        walk.leave(exit_, payload.get("depth_um"))
         before, seen = outside(vale, approved.case), browser.get(address)["ETag"]
         bands = client(priya).get(f"{API}/cases/{approved.case.pk}/bands").json()
-        if "depth_um" not in told:
+        if "depth_um" not in payload:
             continue
         last = next(each["last"] for each in bands["canals"] if each["canal"] == "MB1")
         assert last["node"] == node.id
-        by_chair = None if last["felt"] == "as_expected" else told["depth_um"]
+        by_chair = None if last["felt"] == "as_expected" else payload["depth_um"]
         assert before == outside(vale, approved.case)
         assert (before and before["depth_um"]) == by_chair
         by_plan = last_depth(ahead(next(each for each in plan.canals if each.canal == "MB1").expectation), walk)
@@ -332,8 +332,8 @@ def test_the_list_judges_by_what_the_chair_was_told_last(
 
 def outside(person: Person, case: Case) -> dict[str, Any] | None:
     (work,) = running(person, case)
-    found: dict[str, Any] | None = next(each for each in work["canals"] if each["canal"] == "MB1")["out_of_band"]
-    return found
+    out_of_band: dict[str, Any] | None = next(each for each in work["canals"] if each["canal"] == "MB1")["out_of_band"]
+    return out_of_band
 
 
 def test_unchanged_running_work_is_not_sent_again(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
@@ -355,5 +355,5 @@ def test_no_more_running_work_than_can_be_looked_at(
     monkeypatch.setattr(worklist, "MOST_RUNNING", 2)
     for version in copies(approved, 3):
         report(priya, version.case, PHONE, event(version, 1, {"kind": "turn"}))
-    told = client(vale).get(f"{API}/programmes/{approved.case.programme_id}/running-work").json()
-    assert (len(told["results"]), told["more"]) == (2, True)
+    body = client(vale).get(f"{API}/programmes/{approved.case.programme_id}/running-work").json()
+    assert (len(body["results"]), body["more"]) == (2, True)

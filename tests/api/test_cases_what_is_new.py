@@ -23,15 +23,15 @@ def test_the_answer_holds_what_came_after_what_the_device_has(
     report(vale, approved.case, LAPTOP, word)
     last = had["events"][-1]["id"]
     given = {"device": PHONE, "after": last, "events": [second]}
-    told = client(priya).post(at(approved.case), given, format="json").json()
-    assert (told["after"], [each["id"] for each in told["events"]]) == (last, [word["id"], second["id"]])
-    assert told["course"]["out_of_course"] == {second["id"]: "other_step"}
+    fresh = client(priya).post(at(approved.case), given, format="json").json()
+    assert (fresh["after"], [each["id"] for each in fresh["events"]]) == (last, [word["id"], second["id"]])
+    assert fresh["course"]["out_of_course"] == {second["id"]: "other_step"}
     whole = client(priya).get(at(approved.case)).json()
-    assert whole["events"] == had["events"] + told["events"]
-    assert (whole["position"], whole["canals"]) == (told["position"], told["canals"])
+    assert whole["events"] == had["events"] + fresh["events"]
+    assert (whole["position"], whole["canals"]) == (fresh["position"], fresh["canals"])
     # Sent again there is nothing new.
     again = client(priya).post(at(approved.case), given | {"after": second["id"]}, format="json").json()
-    assert (again["after"], again["events"], again["position"]) == (second["id"], [], told["position"])
+    assert (again["after"], again["events"], again["position"]) == (second["id"], [], fresh["position"])
     # An event that is not here, or of another case: the device was told of it by another server.
     for stranger in (str(uuid7()), str(approved.pk)):
         again = client(priya).post(at(approved.case), given | {"after": stranger}, format="json").json()
@@ -40,7 +40,7 @@ def test_the_answer_holds_what_came_after_what_the_device_has(
 
 def test_an_answer_is_as_short_however_much_was_done(priya: Person, approved: ToothPlanVersion) -> None:
     """Bytes and queries of a batch of ten, after a hundred events and after a thousand."""
-    note, seq, found = {"kind": "note", "text": "Seen under the microscope."}, 1, []
+    note, seq, costs = {"kind": "note", "text": "Seen under the microscope."}, 1, []
     for count in (100, 1_000):
         last = None
         while seq < count:
@@ -52,8 +52,8 @@ def test_an_answer_is_as_short_however_much_was_done(priya: Person, approved: To
         browser = client(priya)
         with CaptureQueriesContext(connection) as asked:
             answer = browser.post(at(approved.case), {"device": PHONE, "after": last, "events": ten}, format="json")
-        found.append((len(asked), len(answer.content)))
-    (few_queries, few_bytes), (queries, size) = found
+        costs.append((len(asked), len(answer.content)))
+    (few_queries, few_bytes), (queries, size) = costs
     assert queries <= few_queries <= MOST_QUERIES
     # One more digit in each position; the first batch left one step that fits.
     assert size <= few_bytes + 200

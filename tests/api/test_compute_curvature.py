@@ -17,12 +17,12 @@ def asked(**curve: Any) -> dict[str, Any]:
 
 def test_an_angle_and_what_it_is_called() -> None:
     """Schneider's construction by hand: atan(2/4) = 26.565 degrees: severe there, moderate on the society's form."""
-    told = post("compute/curvature", asked()).json()
-    assert told["angle_deg"] == 26.565
-    assert {each["scheme"]: each["name"] for each in told["classes"]}["Schneider"] == "severe"
-    assert {each["scheme"]: each["name"] for each in told["classes"]}["AAE case difficulty"] == "moderate"
-    assert all(each["source"] and each["know"] for each in told["classes"])
-    assert [arc["by"] for arc in told["arcs"]] == ["one_arc"]
+    curvature = post("compute/curvature", asked()).json()
+    assert curvature["angle_deg"] == 26.565
+    assert {each["scheme"]: each["name"] for each in curvature["classes"]}["Schneider"] == "severe"
+    assert {each["scheme"]: each["name"] for each in curvature["classes"]}["AAE case difficulty"] == "moderate"
+    assert all(each["source"] and each["know"] for each in curvature["classes"])
+    assert [arc["by"] for arc in curvature["arcs"]] == ["one_arc"]
 
 
 @pytest.mark.parametrize(

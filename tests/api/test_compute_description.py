@@ -21,14 +21,14 @@ COMPUTED = [address for address in ADDRESSES if "/compute/" in address]
 @cache
 def description() -> dict[str, Any]:
     generator: Any = SchemaGenerator
-    found: dict[str, Any] = generator().get_schema(request=None, public=True)
-    return found
+    schema: dict[str, Any] = generator().get_schema(request=None, public=True)
+    return schema
 
 
 def operation(address: str) -> dict[str, Any]:
     path = description()["paths"][address]
-    found: dict[str, Any] = path["post" if address in COMPUTED else "get"]
-    return found
+    method: dict[str, Any] = path["post" if address in COMPUTED else "get"]
+    return method
 
 
 def examples(part: dict[str, Any]) -> list[Any]:

@@ -23,12 +23,12 @@ PALATAL: dict[str, Any] = {
 
 def stops(plan: dict[str, Any], size: int, taper: int = 2) -> dict[str, set[float]]:
     """Stops of an instrument by canal."""
-    found: dict[str, set[float]] = {}
+    by_canal: dict[str, set[float]] = {}
     for row in plan["stop_table"]:
         if (row["instrument"]["size"], row["instrument"]["taper"]) == (size, taper):
             for stop in row["stops"]:
-                found.setdefault(stop["canal"], set()).add(stop["stop_mm"])
-    return found
+                by_canal.setdefault(stop["canal"], set()).add(stop["stop_mm"])
+    return by_canal
 
 
 # --- whole plans ---
@@ -132,8 +132,8 @@ def test_what_cannot_be_planned_is_refused_where_it_stands(at: str, value: objec
 def test_a_technique_that_contradicts_itself_is_refused_where_it_does() -> None:
     own = encode(provided_techniques()["crown-down"])
     own["phases"][6]["repeat_from"] = "nowhere"
-    told = problem(post("compute/plan", plan_request(technique=own)), 422, "technique-not-usable")
-    assert list(told) == ["#/technique/phases/6"]
+    errors = problem(post("compute/plan", plan_request(technique=own)), 422, "technique-not-usable")
+    assert list(errors) == ["#/technique/phases/6"]
 
 
 @pytest.mark.parametrize(
@@ -156,8 +156,8 @@ def test_too_much_at_once_is_refused(at: str, many: int, pointer: str) -> None:
 def test_a_technique_that_never_tires_is_refused() -> None:
     own = encode(provided_techniques()["crown-down"])
     own["phases"][6]["most_passes"] = 11
-    told = problem(post("compute/plan", plan_request(technique=own)), 422, "too-much-work")
-    assert list(told) == ["#/technique/phases/6/most_passes"]
+    errors = problem(post("compute/plan", plan_request(technique=own)), 422, "too-much-work")
+    assert list(errors) == ["#/technique/phases/6/most_passes"]
 
 
 def test_every_problem_is_told_at_once() -> None:

@@ -61,9 +61,9 @@ def test_the_size_series_with_colours_and_d16() -> None:
 
 @pytest.mark.parametrize("notation", MOLAR)
 def test_a_tooth_is_found_in_any_notation(notation: str) -> None:
-    found = post("compute/tooth", {"notation": notation, "designation": MOLAR[notation]}).json()
-    assert (found["iso"], found["universal"], found["palmer"], found["palmer_glyph"]) == ("26", "14", "UL6", "⎿6")
-    assert [canal["name"] for canal in found["canals"]] == ["MB1", "MB2", "DB", "P"]
+    tooth = post("compute/tooth", {"notation": notation, "designation": MOLAR[notation]}).json()
+    assert (tooth["iso"], tooth["universal"], tooth["palmer"], tooth["palmer_glyph"]) == ("26", "14", "UL6", "⎿6")
+    assert [canal["name"] for canal in tooth["canals"]] == ["MB1", "MB2", "DB", "P"]
 
 
 def test_a_primary_tooth_is_found() -> None:
@@ -71,18 +71,18 @@ def test_a_primary_tooth_is_found() -> None:
 
 
 def test_14_alone_is_refused_with_both_teeth_it_could_be() -> None:
-    told = problem(post("compute/tooth", {"designation": "14"}), 422, "notation-missing")
-    assert "maxillary right first premolar" in told["#/notation"]
-    assert "maxillary left first molar" in told["#/notation"]
+    errors = problem(post("compute/tooth", {"designation": "14"}), 422, "notation-missing")
+    assert "maxillary right first premolar" in errors["#/notation"]
+    assert "maxillary left first molar" in errors["#/notation"]
 
 
 def test_an_unknown_tooth_is_refused_with_what_it_could_be() -> None:
-    told = problem(post("compute/tooth", {"notation": "iso_3950", "designation": "19"}), 422, "unknown-tooth")
-    assert "In Universal it is the mandibular left first molar" in told["#/designation"]
+    errors = problem(post("compute/tooth", {"notation": "iso_3950", "designation": "19"}), 422, "unknown-tooth")
+    assert "In Universal it is the mandibular left first molar" in errors["#/designation"]
 
 
 @pytest.mark.parametrize(
-    ("sent", "told"),
+    ("sent", "errors"),
     [
         ({"notation": "iso_3950"}, {"#/designation": "is missing"}),
         ({"notation": "iso", "designation": "26"}, {"#/notation": "must be 'iso_3950', 'universal' or 'palmer'"}),
@@ -91,8 +91,8 @@ def test_an_unknown_tooth_is_refused_with_what_it_could_be() -> None:
         (["26"], {"#": "must be an object"}),
     ],
 )
-def test_what_is_not_understood_is_told_where_it_stands(sent: object, told: dict[str, str]) -> None:
-    assert problem(post("compute/tooth", sent), 400, "not-understood") == told
+def test_what_is_not_understood_is_told_where_it_stands(sent: object, errors: dict[str, str]) -> None:
+    assert problem(post("compute/tooth", sent), 400, "not-understood") == errors
 
 
 def test_computing_is_for_people_signed_in() -> None:

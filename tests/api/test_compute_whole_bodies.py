@@ -33,8 +33,8 @@ ADDRESSES = sorted(str(each.pattern) for each in urlpatterns if str(each.pattern
 @cache
 def description() -> dict[str, Any]:
     text = (tree.ROOT / "tests/architecture/openapi.yaml").read_text(encoding="utf-8")
-    found: dict[str, Any] = yaml.load(text, yaml.CSafeLoader)
-    return found
+    schema: dict[str, Any] = yaml.load(text, yaml.CSafeLoader)
+    return schema
 
 
 def example(address: str) -> dict[str, Any]:
@@ -62,13 +62,13 @@ def refusal(answer: Any) -> dict[str, Any]:
     """The problem, once it is one."""
     assert 400 <= answer.status_code < 500, answer.content[:300]
     assert answer["Content-Type"] == "application/problem+json"
-    told: dict[str, Any] = answer.json()
-    assert told["detail"]
-    return told
+    problem: dict[str, Any] = answer.json()
+    assert problem["detail"]
+    return problem
 
 
-def pointed_at(told: dict[str, Any]) -> list[str]:
-    return [error["pointer"] for error in told["errors"]]
+def pointed_at(problem: dict[str, Any]) -> list[str]:
+    return [error["pointer"] for error in problem["errors"]]
 
 
 # --- bodies as they come -------------------------------------------------------------------------------------------
@@ -113,22 +113,22 @@ BODIES: dict[str, Callable[[str], str | bytes]] = {
 @pytest.mark.parametrize("address", ADDRESSES)
 @pytest.mark.parametrize("kind", BODIES)
 def test_a_body_that_cannot_be_taken_is_refused_and_says_where(address: str, kind: str) -> None:
-    told = refusal(send(address, BODIES[kind](json.dumps(example(address)))))
-    assert pointed_at(told)
-    assert all(pointer.startswith("#") for pointer in pointed_at(told))
+    problem = refusal(send(address, BODIES[kind](json.dumps(example(address)))))
+    assert pointed_at(problem)
+    assert all(pointer.startswith("#") for pointer in pointed_at(problem))
 
 
-@pytest.mark.parametrize(("keys", "told"), [(MOST_TOLD - 1, MOST_TOLD), (MOST_TOLD, 1), (2 * MANY, 1)])
-def test_problems_are_told_one_by_one_until_nobody_would_read_them(keys: int, told: int) -> None:
+@pytest.mark.parametrize(("keys", "listed"), [(MOST_TOLD - 1, MOST_TOLD), (MOST_TOLD, 1), (2 * MANY, 1)])
+def test_problems_are_told_one_by_one_until_nobody_would_read_them(keys: int, listed: int) -> None:
     problem = refusal(send("compute/tooth", json.dumps({str(n): n for n in range(keys)})))
-    assert len(problem["errors"]) == told
+    assert len(problem["errors"]) == listed
     # 'designation' is missing beside the unknown keys.
-    assert (str(keys + 1) in problem["detail"]) == (told == 1)
+    assert (str(keys + 1) in problem["detail"]) == (listed == 1)
 
 
 def test_a_key_that_is_there_twice_is_named() -> None:
-    told = refusal(send("compute/tooth", '{"notation": "iso_3950", "designation": "11", "designation": "21"}'))
-    assert "'designation' is there twice" in told["detail"]
+    problem = refusal(send("compute/tooth", '{"notation": "iso_3950", "designation": "11", "designation": "21"}'))
+    assert "'designation' is there twice" in problem["detail"]
 
 
 # --- one place wrong -----------------------------------------------------------------------------------------------
@@ -198,9 +198,9 @@ def test_any_one_place_may_hold_anything(address: str) -> None:
             answer = send(address, json.dumps(request))
             if answer.status_code == 200:
                 continue
-            told = refusal(answer)
-            assert pointed_at(told), (path, value, told)
-            assert all(exists(request, pointer) for pointer in pointed_at(told)), (path, value, told)
+            problem = refusal(answer)
+            assert pointed_at(problem), (path, value, problem)
+            assert all(exists(request, pointer) for pointer in pointed_at(problem)), (path, value, problem)
 
 
 # --- too much of everything ----------------------------------------------------------------------------------------
@@ -216,10 +216,10 @@ def calls_for(work: Callable[[], Any]) -> tuple[int, Any]:
 
     sys.setprofile(counted)
     try:
-        found = work()
+        result = work()
     finally:
         sys.setprofile(None)
-    return count, found
+    return count, result
 
 
 def lists(value: Any, path: Path = ()) -> Iterator[Path]:
@@ -262,8 +262,8 @@ def test_much_of_anything_is_refused_with_less_work_than_a_plan_takes(address: s
             put(request, path, held[:1] * many)
             body = json.dumps(request)
             calls, answer = calls_for(lambda body=body: send(address, body))  # type: ignore[misc]
-            told = refusal(answer)
-            assert pointed_at(told), (path, told)
+            problem = refusal(answer)
+            assert pointed_at(problem), (path, problem)
             assert calls < usual_calls, (path, many)
 
 

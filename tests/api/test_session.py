@@ -37,11 +37,11 @@ def test_signed_out_it_is_a_401_that_brings_the_token(db: None) -> None:
 
 def test_a_student_signs_in_and_learns_where_they_study(priya: Person) -> None:
     browser = fresh()
-    told = sign_in(browser, "priya").json()  # type: ignore[attr-defined]
-    assert told["person"] == {"id": str(priya.pk), "username": "priya", "name": "Priya"}
-    (membership,) = told["memberships"]
+    session = sign_in(browser, "priya").json()  # type: ignore[attr-defined]
+    assert session["person"] == {"id": str(priya.pk), "username": "priya", "name": "Priya"}
+    (membership,) = session["memberships"]
     assert (membership["programme"]["name"], membership["role"]) == ("Check programme", "student")
-    assert browser.get(SESSION).json() == told
+    assert browser.get(SESSION).json() == session
     assert browser.cookies["sessionid"]["httponly"]
 
 

@@ -22,13 +22,13 @@ def check(text: Any, **more: Any) -> Any:
 
 
 def test_a_technique_that_can_be_used_is_answered_with_its_phases() -> None:
-    told = check(OWN).json()
-    assert told["technique"]["key"] == "our-step-back"
-    settings = {one["setting"]: one for one in told["settings"]}
+    checked = check(OWN).json()
+    assert checked["technique"]["key"] == "our-step-back"
+    settings = {trial["setting"]: trial for trial in checked["settings"]}
     assert list(settings) == ["block", "extracted", "clinic"]
     assert settings["clinic"]["phases"][0] == "access"
     assert settings["block"]["hold_points"] == ["length", "cone and final size", "final image"]
-    more_steps = {one["setting"]: one["steps"] for one in check(TEXT).json()["settings"]}
+    more_steps = {trial["setting"]: trial["steps"] for trial in check(TEXT).json()["settings"]}
     assert all(settings[setting]["steps"] > steps for setting, steps in more_steps.items())
 
 
@@ -39,11 +39,17 @@ def test_all_that_is_wrong_comes_back_with_its_line() -> None:
     lines = text.splitlines()
     answer = check(text)
     problem(answer, 422, "technique-not-usable")
-    told = answer.json()
-    assert {error["pointer"] for error in told["errors"]} == {"#/text"}
-    assert [lines[error["line"] - 1] for error in told["errors"]] == ["from_size = 11", "from_size = 11", "steps = 30"]
-    assert told["detail"].startswith(f"ours.toml, line {told['errors'][0]['line']}: ")
-    assert told["errors"][-1]["detail"].endswith("steps must be above 0 and at most 10: whatever repeats has to end.")
+    problem_ = answer.json()
+    assert {error["pointer"] for error in problem_["errors"]} == {"#/text"}
+    assert [lines[error["line"] - 1] for error in problem_["errors"]] == [
+        "from_size = 11",
+        "from_size = 11",
+        "steps = 30",
+    ]
+    assert problem_["detail"].startswith(f"ours.toml, line {problem_['errors'][0]['line']}: ")
+    assert problem_["errors"][-1]["detail"].endswith(
+        "steps must be above 0 and at most 10: whatever repeats has to end."
+    )
 
 
 def test_a_technique_that_leaves_out_irrigation_says_what_to_do() -> None:
@@ -85,8 +91,8 @@ def test_a_coordinator_keeps_a_technique_from_text(programme: Programme, rosa: P
     problem(client(priya).post(at(programme), {"text": OWN}, format="json"), 403, "not-allowed")
     made = client(rosa).post(at(programme), {"text": OWN}, format="json")
     assert (made.status_code, made.json()["technique"]["key"]) == (201, "our-step-back")
-    told = client(priya).get(at(programme)).json()["results"]
-    assert made.json() in told
+    techniques = client(priya).get(at(programme)).json()["results"]
+    assert made.json() in techniques
 
 
 def test_a_text_that_is_wrong_is_not_kept(programme: Programme, rosa: Person) -> None:

@@ -29,7 +29,7 @@ def on_site(supervisor: Person) -> dict[str, Any]:
     return {"kind": "on_site", "supervisor_id": str(supervisor.pk)}
 
 
-def told(version: ToothPlanVersion, seq: int, body: dict[str, Any], node: str = "") -> dict[str, Any]:
+def visit_event(version: ToothPlanVersion, seq: int, body: dict[str, Any], node: str = "") -> dict[str, Any]:
     return event(version, seq, body, canal="", node=node)
 
 
@@ -38,26 +38,28 @@ def test_the_answer_says_what_is_missing_before_the_first_step(
 ) -> None:
     course = client(priya).get(at(clinic.case)).json()["course"]
     assert course["missing"] == ["dam_off", "nobody_on_site"]
-    course = report(priya, clinic.case, PHONE, told(clinic, 1, DAM_ON), told(clinic, 2, on_site(vale))).json()["course"]
+    course = report(
+        priya, clinic.case, PHONE, visit_event(clinic, 1, DAM_ON), visit_event(clinic, 2, on_site(vale))
+    ).json()["course"]
     assert (course["missing"], course["on_site"], course["dam"]) == ([], str(vale.pk), "on")
 
 
 def test_a_visit_from_closing_to_going_on(priya: Person, vale: Person, clinic: ToothPlanVersion) -> None:
-    course = report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE)).json()["course"]
+    course = report(priya, clinic.case, PHONE, visit_event(clinic, 1, CLOSE)).json()["course"]
     assert (course["closed"], course["check_due"], course["missing"]) == (True, True, ["closed"])
-    course = report(vale, clinic.case, LAPTOP, told(clinic, 1, CHECK, "visit/check")).json()["course"]
+    course = report(vale, clinic.case, LAPTOP, visit_event(clinic, 1, CHECK, "visit/check")).json()["course"]
     assert (course["closed"], course["check_due"]) == (True, False)
-    again = told(clinic, 2, reopen(vale, "MB1", "MB2", "DB", "P"))
+    again = visit_event(clinic, 2, reopen(vale, "MB1", "MB2", "DB", "P"))
     assert report(priya, clinic.case, PHONE, again).json()["course"]["missing"] == ["approval_lapsed"]
-    renewed = report(vale, clinic.case, LAPTOP, told(clinic, 2, CHECK, "visit/renew")).json()
+    renewed = report(vale, clinic.case, LAPTOP, visit_event(clinic, 2, CHECK, "visit/renew")).json()
     assert renewed["course"]["missing"] == []
     assert {canal["state"] for canal in renewed["canals"]} == {"hold_point"}
 
 
 def test_a_student_neither_checks_nor_renews(priya: Person, clinic: ToothPlanVersion) -> None:
-    report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE))
+    report(priya, clinic.case, PHONE, visit_event(clinic, 1, CLOSE))
     for node in ("visit/check", "visit/renew"):
-        answer = report(priya, clinic.case, PHONE, told(clinic, 2, CHECK, node))
+        answer = report(priya, clinic.case, PHONE, visit_event(clinic, 2, CHECK, node))
         assert list(problem(answer, 403, "not-allowed")) == ["#/events/0/payload/kind"]
 
 
@@ -67,7 +69,7 @@ def test_only_a_supervisor_of_the_programme_is_named_as_being_in_the_room(
     """Whoever else is named is kept as told, marked, and lets nobody work."""
     named = [on_site(tom), on_site(stranger), *({"kind": "on_site", "supervisor_id": name} for name in ("", "Dr Vale"))]
     bodies = [*named, CLOSE, reopen(tom)]
-    events = [told(clinic, seq, body) for seq, body in enumerate(bodies, start=1)]
+    events = [visit_event(clinic, seq, body) for seq, body in enumerate(bodies, start=1)]
     shown = report(priya, clinic.case, PHONE, *events).json()
     # The first event is the plan in force.
     assert [each["not_checked"] for each in shown["events"][1:]] == [*["room"] * 4, "", "room"]
@@ -79,13 +81,13 @@ def test_only_a_supervisor_of_the_programme_is_named_as_being_in_the_room(
 
 
 def test_strangers_close_nothing(tom: Person, stranger: Person, clinic: ToothPlanVersion) -> None:
-    assert report(tom, clinic.case, PHONE, told(clinic, 1, CLOSE)).status_code == 404
-    assert report(stranger, clinic.case, PHONE, told(clinic, 1, CLOSE)).status_code == 404
+    assert report(tom, clinic.case, PHONE, visit_event(clinic, 1, CLOSE)).status_code == 404
+    assert report(stranger, clinic.case, PHONE, visit_event(clinic, 1, CLOSE)).status_code == 404
 
 
 def test_closed_twice_by_two_phones_the_second_is_kept_out_of_course(priya: Person, clinic: ToothPlanVersion) -> None:
-    report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE))
-    late = told(clinic, 1, CLOSE | {"dressing": "none"})
+    report(priya, clinic.case, PHONE, visit_event(clinic, 1, CLOSE))
+    late = visit_event(clinic, 1, CLOSE | {"dressing": "none"})
     assert report(priya, clinic.case, TABLET, late).json()["course"]["out_of_course"] == {late["id"]: "closed"}
 
 
@@ -100,12 +102,12 @@ def test_closed_twice_by_two_phones_the_second_is_kept_out_of_course(priya: Pers
 def test_what_is_not_understood_is_named(
     body: dict[str, Any], pointer: str, priya: Person, clinic: ToothPlanVersion
 ) -> None:
-    answer = report(priya, clinic.case, PHONE, told(clinic, 1, body))
+    answer = report(priya, clinic.case, PHONE, visit_event(clinic, 1, body))
     assert list(problem(answer, 400, "not-understood")) == [f"#/events/0/payload/{pointer}"]
 
 
 @pytest.mark.parametrize(
-    ("found", "pointer"),
+    ("as_found", "pointer"),
     [
         ({"canal": "P", "reference_there": True, "small_as_deep": False, "length_agrees": True}, "found/0"),
         ({"canal": "DB", "reference_there": False}, "found/0/reference_point"),
@@ -114,9 +116,9 @@ def test_what_is_not_understood_is_named(
     ],
 )
 def test_what_was_found_does_not_contradict_itself(
-    found: dict[str, Any], pointer: str, priya: Person, vale: Person, clinic: ToothPlanVersion
+    as_found: dict[str, Any], pointer: str, priya: Person, vale: Person, clinic: ToothPlanVersion
 ) -> None:
-    answer = report(priya, clinic.case, PHONE, told(clinic, 1, reopen(vale, "P", found=[found])))
+    answer = report(priya, clinic.case, PHONE, visit_event(clinic, 1, reopen(vale, "P", found=[as_found])))
     assert list(problem(answer, 422, "found-not-clear")) == [f"#/events/0/payload/{pointer}"]
 
 
@@ -125,9 +127,9 @@ def test_a_reference_point_that_has_gone_voids_the_lengths_that_use_it(
 ) -> None:
     """Decision A7: readings from different points never combine; the other canals are untouched."""
     browser, before = client(priya), canal_of(clinic.case, "DB").reference_point
-    found = [{"canal": "DB", "reference_there": False, "reference_point": f"{before}, reduced"}]
-    again = told(clinic, 2, reopen(vale, "MB1", "MB2", "P", found=found))
-    shown = report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE), again).json()
+    as_found = [{"canal": "DB", "reference_there": False, "reference_point": f"{before}, reduced"}]
+    again = visit_event(clinic, 2, reopen(vale, "MB1", "MB2", "P", found=as_found))
+    shown = report(priya, clinic.case, PHONE, visit_event(clinic, 1, CLOSE), again).json()
     assert {each["canal"]: each["state"] for each in shown["canals"]}["DB"] == "to_plan"
     charted = {each["name"]: each for each in browser.get(f"/api/v1/cases/{clinic.case_id}").json()["canals"]}
     assert charted["DB"]["reference_point"] == f"{before}, reduced"
@@ -136,9 +138,9 @@ def test_a_reference_point_that_has_gone_voids_the_lengths_that_use_it(
 
 def test_a_new_reference_point_has_a_name_of_its_own(priya: Person, vale: Person, clinic: ToothPlanVersion) -> None:
     before = canal_of(clinic.case, "DB").reference_point
-    found = [{"canal": "DB", "reference_there": False, "reference_point": before}]
-    again = told(clinic, 2, reopen(vale, found=found))
-    shown = report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE), again).json()
+    as_found = [{"canal": "DB", "reference_there": False, "reference_point": before}]
+    again = visit_event(clinic, 2, reopen(vale, found=as_found))
+    shown = report(priya, clinic.case, PHONE, visit_event(clinic, 1, CLOSE), again).json()
     # The first event is the plan in force.
     assert [each["not_checked"] for each in shown["events"][1:]] == ["", "point"]
     # Kept and marked: the canal waits for a plan, and no length has come to count under an old name.
@@ -149,10 +151,10 @@ def test_a_new_reference_point_has_a_name_of_its_own(priya: Person, vale: Person
 def test_supervisors_see_who_is_in_the_room_and_what_is_missing(
     priya: Person, vale: Person, clinic: ToothPlanVersion
 ) -> None:
-    report(priya, clinic.case, PHONE, told(clinic, 1, DAM_ON), told(clinic, 2, on_site(vale)))
+    report(priya, clinic.case, PHONE, visit_event(clinic, 1, DAM_ON), visit_event(clinic, 2, on_site(vale)))
     (work,) = running(vale, clinic.case)
     assert (work["on_site"]["name"], work["missing"], work["check_due"]) == ("Vale", [], False)
-    report(priya, clinic.case, PHONE, told(clinic, 3, {"kind": "dam", "state": "leaking"}))
+    report(priya, clinic.case, PHONE, visit_event(clinic, 3, {"kind": "dam", "state": "leaking"}))
     (work,) = running(vale, clinic.case)
     assert (work["missing"], work["halted"]) == (["dam_off"], False)
 
@@ -160,17 +162,17 @@ def test_supervisors_see_who_is_in_the_room_and_what_is_missing(
 def test_a_closed_visit_stays_on_the_list_until_it_was_checked(
     priya: Person, vale: Person, clinic: ToothPlanVersion
 ) -> None:
-    report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE))
+    report(priya, clinic.case, PHONE, visit_event(clinic, 1, CLOSE))
     (work,) = running(vale, clinic.case)
     assert (work["check_due"], work["missing"], work["on_site"]) == (True, ["closed"], None)
     assert work["waiting_s"] is not None
-    report(vale, clinic.case, LAPTOP, told(clinic, 1, CHECK, "visit/check"))
+    report(vale, clinic.case, LAPTOP, visit_event(clinic, 1, CHECK, "visit/check"))
     assert running(vale, clinic.case) == []
 
 
 def test_an_approval_that_lapsed_waits_for_a_supervisor(priya: Person, vale: Person, clinic: ToothPlanVersion) -> None:
     canals = ("MB1", "MB2", "DB", "P")
-    report(priya, clinic.case, PHONE, told(clinic, 1, CLOSE), told(clinic, 2, reopen(vale, *canals)))
+    report(priya, clinic.case, PHONE, visit_event(clinic, 1, CLOSE), visit_event(clinic, 2, reopen(vale, *canals)))
     (work,) = running(vale, clinic.case)
     assert work["missing"] == ["approval_lapsed"]
     assert work["waiting_s"] is not None
