@@ -41,14 +41,14 @@ def tries(folder: str, port: str, machine: str) -> None:
         "memory": lambda: bytearray(LIMITS.memory_bytes),
     }
     closed_off.bound(LIMITS)
-    told: dict[str, object] = {"closed off": closed_off.close(machine or closed_off.MACHINE)}
+    outcomes: dict[str, object] = {"closed off": closed_off.close(machine or closed_off.MACHINE)}
     for name, act in acts.items():
         if name in ("read", "write", "list", "connect", "send", "memory") or not machine:
             try:
                 act()
             except (OSError, MemoryError) as error:
-                told[name] = type(error).__name__
-    say(json.dumps(told))
+                outcomes[name] = type(error).__name__
+    say(json.dumps(outcomes))
 
 
 def say(line: str) -> None:

@@ -39,8 +39,8 @@ def chunk(kind: bytes, data: bytes) -> bytes:
 def zeros(length: int) -> bytes:
     """That many zeros as a raw deflated stream (RFC 1951), quick to make: one block after the other is the same."""
     packer, block = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS), bytes(1_000_000)
-    one = packer.compress(block) + packer.flush(zlib.Z_FULL_FLUSH)
-    return one * (length // len(block)) + packer.compress(bytes(length % len(block))) + packer.flush()
+    block_packed = packer.compress(block) + packer.flush(zlib.Z_FULL_FLUSH)
+    return block_packed * (length // len(block)) + packer.compress(bytes(length % len(block))) + packer.flush()
 
 
 def packed(length: int) -> bytes:
@@ -63,10 +63,10 @@ def png_with_huge_words() -> bytes:
 def tiff_that_unfolds() -> bytes:
     """TIFF 6.0 with one deflated strip, 20,000 by 20,000 px of one byte."""
     strip = packed(HUGE_PX * HUGE_PX)
-    told = [(256, 4, HUGE_PX), (257, 4, HUGE_PX), (258, 3, 8), (259, 3, 8), (262, 3, 1), (273, 4, 8), (277, 3, 1)]
-    told += [(278, 4, HUGE_PX), (279, 4, len(strip))]
-    entries = b"".join(struct.pack("<HHII", tag, kind, 1, value) for tag, kind, value in told)
-    return b"II*\0" + struct.pack("<I", 8 + len(strip)) + strip + struct.pack("<H", len(told)) + entries + bytes(4)
+    tags = [(256, 4, HUGE_PX), (257, 4, HUGE_PX), (258, 3, 8), (259, 3, 8), (262, 3, 1), (273, 4, 8), (277, 3, 1)]
+    tags += [(278, 4, HUGE_PX), (279, 4, len(strip))]
+    entries = b"".join(struct.pack("<HHII", tag, kind, 1, value) for tag, kind, value in tags)
+    return b"II*\0" + struct.pack("<I", 8 + len(strip)) + strip + struct.pack("<H", len(tags)) + entries + bytes(4)
 
 
 def webp(width: int, height: int) -> bytes:
@@ -103,15 +103,15 @@ def dicom_with_zeros(length: int) -> bytes:
     # PS3.10, 7.1: preamble, mark, and the length of the rest of the head.
     head_bytes = 128 + 4 + 12 + int(struct.unpack("<I", whole[140:144])[0])
     packer = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS)
-    told = zlib.decompress(whole[head_bytes:], -zlib.MAX_WBITS)
-    told += struct.pack("<HH2sHI", 0x7FE1, 0x1010, b"OB", 0, length)
-    return whole[:head_bytes] + packer.compress(told) + packer.flush(zlib.Z_FULL_FLUSH) + zeros(length)
+    unpacked = zlib.decompress(whole[head_bytes:], -zlib.MAX_WBITS)
+    unpacked += struct.pack("<HH2sHI", 0x7FE1, 0x1010, b"OB", 0, length)
+    return whole[:head_bytes] + packer.compress(unpacked) + packer.flush(zlib.Z_FULL_FLUSH) + zeros(length)
 
 
 def deflated() -> Dataset:
-    told = intra_oral()
-    told.file_meta.TransferSyntaxUID = uid.DeflatedExplicitVRLittleEndian
-    return told
+    data_set = intra_oral()
+    data_set.file_meta.TransferSyntaxUID = uid.DeflatedExplicitVRLittleEndian
+    return data_set
 
 
 UNFOLDING = {
@@ -134,11 +134,11 @@ HTML = b"<html>" + SECRET.encode() + b"</html>"
 
 
 def exif() -> Image.Exif:
-    told = Image.Exif()
-    told[0x010E] = SECRET  # description
-    told[0x013B] = SECRET  # artist
-    told.get_ifd(0x8825)[29] = SECRET  # GPS
-    return told
+    tags = Image.Exif()
+    tags[0x010E] = SECRET  # description
+    tags[0x013B] = SECRET  # artist
+    tags.get_ifd(0x8825)[29] = SECRET  # GPS
+    return tags
 
 
 def png_of_words() -> bytes:
@@ -150,13 +150,15 @@ def png_of_words() -> bytes:
 
 
 def dicom_of_words() -> bytes:
-    told = intra_oral(PatientName=SECRET, ImageComments=SECRET, DerivationDescription=SECRET, PixelSpacing=[0.02, 0.02])
-    told.PixelSpacingCalibrationDescription = SECRET
-    own = told.private_block(0x0011, SECRET, create=True)
+    data_set = intra_oral(
+        PatientName=SECRET, ImageComments=SECRET, DerivationDescription=SECRET, PixelSpacing=[0.02, 0.02]
+    )
+    data_set.PixelSpacingCalibrationDescription = SECRET
+    own = data_set.private_block(0x0011, SECRET, create=True)
     own.add_new(1, "LT", SECRET)
     own.add_new(2, "OB", SECRET.encode())
-    told.preamble = HTML.ljust(128)
-    return written(told) + ZIP
+    data_set.preamble = HTML.ljust(128)
+    return written(data_set) + ZIP
 
 
 CARRYING = {

@@ -15,27 +15,27 @@ KINDS = {"PN", "LO", "SH", "ST", "LT", "UT", "UC", "UI", "DA", "DT", "TM", "AE",
 LEAST_BYTES = 5
 
 
-def identities(told: Dataset) -> set[bytes]:
+def identities(data_set: Dataset) -> set[bytes]:
     """Every such value, also within sequences, in private attributes and in the file's head; of names each part too.
 
     The standard's own identifiers (classes, encodings) and that of the library that writes files point to nobody.
     """
-    whole = {said for part in (told, told.file_meta) for said in _said(part)}
-    found = whole | {part for said in whole for part in said.split("^")}
+    whole = {text for part in (data_set, data_set.file_meta) for text in _said(part)}
+    texts = whole | {part for text in whole for part in text.split("^")}
     nobodys = {*UID_dictionary, PYDICOM_IMPLEMENTATION_UID}
-    return {said.encode() for said in found if len(said.encode()) >= LEAST_BYTES and said not in nobodys}
+    return {text.encode() for text in texts if len(text.encode()) >= LEAST_BYTES and text not in nobodys}
 
 
 def without_own_names(data_set: bytes) -> bytes:
     """A kept data set without the identifiers that it was given when it was kept: chance puts any number into them."""
-    told = dcmread(BytesIO(data_set))
-    for uid in {told.SOPInstanceUID, told.StudyInstanceUID, told.SeriesInstanceUID}:
+    read_back = dcmread(BytesIO(data_set))
+    for uid in {read_back.SOPInstanceUID, read_back.StudyInstanceUID, read_back.SeriesInstanceUID}:
         data_set = data_set.replace(str(uid).encode(), b"")
     return data_set
 
 
-def _said(told: Dataset) -> Iterator[str]:
-    for element in told.iterall():
+def _said(data_set: Dataset) -> Iterator[str]:
+    for element in data_set.iterall():
         if element.VR in KINDS and element.value:
             values = element.value if element.VM > 1 else [element.value]
             yield from (str(value).strip() for value in values)

@@ -34,24 +34,24 @@ def noise(width: int, height: int, form: str = "PNG") -> bytes:
 
 def intra_oral(**more: Any) -> Dataset:
     """An intra-oral radiograph of 8 by 6 pixels, values 0 to 47 row by row, spacing of the detector 0.02 mm."""
-    told = Dataset()
-    told.file_meta = FileMetaDataset()
-    told.file_meta.TransferSyntaxUID = ExplicitVRLittleEndian
-    told.SOPClassUID = DigitalIntraOralXRayImageStorageForPresentation
-    told.SOPInstanceUID = generate_uid()
-    told.Modality = "IO"
-    told.Rows, told.Columns, told.SamplesPerPixel = 6, 8, 1
-    told.BitsAllocated, told.BitsStored, told.HighBit, told.PixelRepresentation = 16, 12, 11, 0
-    told.PhotometricInterpretation = "MONOCHROME2"
-    told.ImagerPixelSpacing = [0.02, 0.02]
-    told.PixelData = np.arange(48, dtype="<u2").tobytes()
-    told["PixelData"].VR = "OW"
+    data_set = Dataset()
+    data_set.file_meta = FileMetaDataset()
+    data_set.file_meta.TransferSyntaxUID = ExplicitVRLittleEndian
+    data_set.SOPClassUID = DigitalIntraOralXRayImageStorageForPresentation
+    data_set.SOPInstanceUID = generate_uid()
+    data_set.Modality = "IO"
+    data_set.Rows, data_set.Columns, data_set.SamplesPerPixel = 6, 8, 1
+    data_set.BitsAllocated, data_set.BitsStored, data_set.HighBit, data_set.PixelRepresentation = 16, 12, 11, 0
+    data_set.PhotometricInterpretation = "MONOCHROME2"
+    data_set.ImagerPixelSpacing = [0.02, 0.02]
+    data_set.PixelData = np.arange(48, dtype="<u2").tobytes()
+    data_set["PixelData"].VR = "OW"
     for keyword, value in more.items():
-        setattr(told, keyword, value)
-    return told
+        setattr(data_set, keyword, value)
+    return data_set
 
 
-def written(told: Dataset) -> bytes:
+def written(data_set: Dataset) -> bytes:
     out = BytesIO()
-    told.save_as(out, enforce_file_format=True)
+    data_set.save_as(out, enforce_file_format=True)
     return out.getvalue()

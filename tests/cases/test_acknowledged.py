@@ -43,7 +43,7 @@ def test_what_must_be_put_right_is_acknowledged_by_its_name(curved: ToothPlanVer
     decide(vale, curved, Decision.APPROVED, acknowledged=(CURVED,))
     assert Review.objects.get().acknowledged == [{"code": "curve-supervisor", "canal": "DB"}]
     (decision,) = record_of(curved.case_id).record.versions[-1].decisions
-    assert [(one.code, one.canal) for one in decision.acknowledged] == [("curve-supervisor", "DB")]
+    assert [(caution.code, caution.canal) for caution in decision.acknowledged] == [("curve-supervisor", "DB")]
 
 
 def test_a_returned_plan_asks_for_no_acknowledgement(curved: ToothPlanVersion, vale: Person) -> None:
@@ -93,5 +93,7 @@ def test_what_a_supervisor_may_let_pass_is_asked_for_although_nothing_is_open(
         canals.change_canal(actor=priya, canal=canal_of(opened, name), changes={"curvature_deg": 40.0})
     opened.refresh_from_db()
     version = plans.propose(actor=priya, case=opened, asked=asked)[0]
-    assert not any(node.kind == "do" for one in plan_of(version).canals for node in one.run_sheet.nodes.values())
+    assert not any(
+        node.kind == "do" for canal_plan in plan_of(version).canals for node in canal_plan.run_sheet.nodes.values()
+    )
     assert plans.submit(actor=priya, version=version).state == PlanState.WAITING

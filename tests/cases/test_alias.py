@@ -51,9 +51,9 @@ def test_an_alias_is_taken_as_it_is(alias: str) -> None:
 
 
 def test_the_demonstration_s_own_are_taken() -> None:
-    told = tomllib.loads((Path(cases.__file__).parent / "demo" / "quayside.toml").read_text(encoding="utf-8"))
-    aliases = [each["alias"] for each in told["cases"]]
-    assert [alias_of(one, is_no_name=False) for one in aliases] == aliases
+    demonstration = tomllib.loads((Path(cases.__file__).parent / "demo" / "quayside.toml").read_text(encoding="utf-8"))
+    aliases = [each["alias"] for each in demonstration["cases"]]
+    assert [alias_of(alias, is_no_name=False) for alias in aliases] == aliases
 
 
 @pytest.mark.parametrize("character", sorted(BIDI))

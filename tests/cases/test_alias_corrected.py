@@ -30,12 +30,12 @@ def mistyped(programme: Programme, priya: Person) -> Case:
 
 def everything() -> str:
     """All that the database holds, as text."""
-    found: list[str] = []
+    cells: list[str] = []
     with connection.cursor() as cursor:
         for table in connection.introspection.table_names(cursor):
             cursor.execute(f"SELECT * FROM {connection.ops.quote_name(table)}")  # noqa: S608  a table of our own
-            found += [str(bytes(cell) if isinstance(cell, memoryview) else cell) for row in cursor for cell in row]
-    return "\n".join(found)
+            cells += [str(bytes(cell) if isinstance(cell, memoryview) else cell) for row in cursor for cell in row]
+    return "\n".join(cells)
 
 
 def correct(actor: Person, case: Case, alias: str, **more: Any) -> Case:

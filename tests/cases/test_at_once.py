@@ -123,8 +123,8 @@ def test_of_two_supervisors_one_decides() -> None:
     came = at_once(deciding(vale, Decision.APPROVED), deciding(amari, Decision.RETURNED))
     assert sorted(type(each).__name__ for each in came) == ["DecidedBefore", "Review"]
     won = Review.objects.get()
-    (told,) = [str(each) for each in came if not isinstance(each, tuple | Review)]
-    assert f"{won.supervisor} was first: plan 1 was {won.decision}" in told
+    (refusal,) = [str(each) for each in came if not isinstance(each, tuple | Review)]
+    assert f"{won.supervisor} was first: plan 1 was {won.decision}" in refusal
 
 
 def test_of_two_words_at_a_hold_point_one_moves_the_canal_and_the_other_is_kept() -> None:
@@ -151,14 +151,14 @@ def test_of_two_words_at_a_hold_point_one_moves_the_canal_and_the_other_is_kept(
     assert shown.course.canals["DB"].walk.at != "length/sign-off"
 
 
-def _reported(version: ToothPlanVersion, seq: int, node: str, told: EventPayload) -> ReceivedEvent:
+def _reported(version: ToothPlanVersion, seq: int, node: str, payload: EventPayload) -> ReceivedEvent:
     return ReceivedEvent(
         id=uuid7(),
         device_seq=seq,
         seen_position=0,
         plan_hash=version.hash,
         device_time=datetime(2026, 3, 5, 12, tzinfo=UTC),
-        payload=told,
+        payload=payload,
         canal="DB",
         node=node,
     )
@@ -180,10 +180,10 @@ def test_one_reading_sent_twice_at_once_is_one() -> None:
 
 def test_one_image_sent_twice_at_once_is_one() -> None:
     scene, id_, data = Scene(), uuid7(), picture()
-    told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
+    announced = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
 
     def sending() -> Any:
-        return upload.receive(actor=scene.student, case=scene.case, announced=told, data=data)
+        return upload.receive(actor=scene.student, case=scene.case, announced=announced, data=data)
 
     assert [image.pk for image in at_once(sending, sending)] == [id_, id_]
     assert ChangeLog.objects.filter(subject="Image", verb="stored").count() == 1
@@ -193,11 +193,11 @@ def test_an_image_removed_while_it_comes_in_is_removed_and_leaves_nothing(settin
     backend = "django.core.files.storage.FileSystemStorage"
     settings.STORAGES = {**settings.STORAGES, "images": {"BACKEND": backend, "OPTIONS": {"location": tmp_path}}}
     scene, data = Scene(), picture()
-    told = Announced(id=uuid7(), sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
-    image = upload.receive_part(actor=scene.student, case=scene.case, announced=told, offset=0, data=data[:50])
+    announced = Announced(id=uuid7(), sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=timezone.now())
+    image = upload.receive_part(actor=scene.student, case=scene.case, announced=announced, offset=0, data=data[:50])
 
     def sending() -> Any:
-        return upload.receive_part(actor=scene.student, case=scene.case, announced=told, offset=50, data=data[50:])
+        return upload.receive_part(actor=scene.student, case=scene.case, announced=announced, offset=50, data=data[50:])
 
     def removing() -> Any:
         return removal.remove(actor=scene.supervisors[0], image=image, reason=RemovalReason.NAMES_SOMEBODY)
@@ -249,9 +249,9 @@ def test_one_code_typed_on_two_phones_at_once_counts_once() -> None:
     def signing(name: str) -> Callable[[], Any]:
         waits = treatment_of(scene.case.pk)
         node = next(canal.node for canal in waits.canals if canal.canal == name)
-        told = SignOffPayload(exit="approved", on_site=True)
+        sign_off = SignOffPayload(exit="approved", on_site=True)
         entry = OnSiteSignOff(
-            supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=told
+            supervisor=vale.pk, code=code, plan_hash=version.hash, canal=name, node=node, payload=sign_off
         )
         return lambda: on_site_sign_off.sign_off(actor=scene.student, case=scene.case, entry=entry)
 
@@ -290,7 +290,7 @@ def test_of_two_corrections_to_one_alias_one_patient_comes() -> None:
         )
         for case, who in zip((scene.case, other), scene.supervisors, strict=True)
     )
-    assert all(isinstance(one, Case) for one in at_once(first, second))
+    assert all(isinstance(outcome, Case) for outcome in at_once(first, second))
     assert list(DemoPatient.objects.values_list("alias", flat=True)) == ["Reed 12"]
 
 

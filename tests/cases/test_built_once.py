@@ -18,14 +18,14 @@ OWN = re.compile(r"UUID\('[^']+'\)|[0-9a-f]{8}-[0-9a-f-]{27}|datetime\([^)]+\)|'
 
 def rows() -> list[str]:
     """Every row of a record, without what is another in every test; keys that count differ as well."""
-    found: list[tuple[str, dict[str, Any]]] = []
+    logged: list[tuple[str, dict[str, Any]]] = []
     for (model, key), row in built_once._rows().items():
         columns = built_once._columns(row)
         counts = isinstance(key, int)
-        found.append(
+        logged.append(
             (model.__name__, {name: value for name, value in columns.items() if not (counts and name == "id")})
         )
-    return sorted(OWN.sub("OWN", f"{name} {columns!r}") for name, columns in found)
+    return sorted(OWN.sub("OWN", f"{name} {columns!r}") for name, columns in logged)
 
 
 def test_lengths_that_were_put_back_are_those_that_were_taken(

@@ -158,7 +158,7 @@ CHANGED = list(leaves(FULL, PlanInput, (), lambda new: new))
 
 
 def told_changes(before: PlanInput, after: PlanInput) -> list[tuple[str | None, Change]]:
-    return [(canal, one) for canal, some in told_of_given(before, after).items() for one in some]
+    return [(canal, change) for canal, some in told_of_given(before, after).items() for change in some]
 
 
 def test_the_full_value_has_every_field_and_every_one_is_changed() -> None:
@@ -177,14 +177,14 @@ def only_holds_things(field: str) -> bool:
 @pytest.mark.parametrize(("what", "after"), CHANGED, ids=[f"{n} {what}" for n, (what, _) in enumerate(CHANGED)])
 def test_every_leaf_is_told_by_its_own_entry(what: str, after: PlanInput) -> None:
     field = what.split(" ")[0]
-    found = list(differences(FULL, after))
-    assert found
+    found_differences = list(differences(FULL, after))
+    assert found_differences
     if field in NOT_TOLD:
         assert told_changes(FULL, after) == []
         return
     kind, name = field.split(".")
     is_key = name in KEYS.get(kind, ())
-    for difference in found:
+    for difference in found_differences:
         where = [step.of for step in difference.steps if step.of]
         assert is_key or where[-1] == field
         _, change = told(difference)
@@ -192,7 +192,7 @@ def test_every_leaf_is_told_by_its_own_entry(what: str, after: PlanInput) -> Non
         assert gone if change is None else change.before != change.after
         assert change is None or change.label.endswith(LABELS[where[-1]][0])
         assert change is None or change.path
-    assert is_key or "loses" in what or "emptied" in what or len(found) == 1
+    assert is_key or "loses" in what or "emptied" in what or len(found_differences) == 1
 
 
 def test_no_two_changes_are_told_alike() -> None:

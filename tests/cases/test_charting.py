@@ -28,8 +28,8 @@ from tests.cast import canal_of, open_case
 
 
 def test_a_molar_opens_with_its_four_canals(opened: Case) -> None:
-    found = [(c.name, c.root.name, c.reference_point) for c in opened.tooth.canals.order_by("place")]
-    assert found == [
+    molar_canals = [(c.name, c.root.name, c.reference_point) for c in opened.tooth.canals.order_by("place")]
+    assert molar_canals == [
         ("MB1", "MB", "MB cusp"),
         ("MB2", "MB", "MB cusp"),
         ("DB", "DB", "DB cusp"),
@@ -182,8 +182,8 @@ def test_a_later_reading_is_added_and_the_earlier_stays(opened: Case, priya: Per
 
 
 def test_lengths_come_to_what_the_planner_says(molar: Case) -> None:
-    found = {canal.row.name: canal.length for canal in charts.shown(molar.pk).canals}
-    stops = {name: length and (length.state, length.stop_mm) for name, length in found.items()}
+    lengths = {canal.row.name: canal.length for canal in charts.shown(molar.pk).canals}
+    stops = {name: length and (length.state, length.stop_mm) for name, length in lengths.items()}
     settled = LengthState.SETTLED
     assert stops == {"MB1": (settled, 19.5), "MB2": (settled, 19.0), "DB": (settled, 18.0), "P": (settled, 21.5)}
 
@@ -191,10 +191,10 @@ def test_lengths_come_to_what_the_planner_says(molar: Case) -> None:
 def test_readings_that_disagree_leave_the_length_unsettled(molar: Case, priya: Person) -> None:
     locator = ApexLocator(read_mm=16.0, repeat_mm=16.0, mark="constriction", reference_point="DB cusp")
     take(priya, molar, "DB", locator)
-    found = next(canal for canal in charts.shown(molar.pk).canals if canal.row.name == "DB")
-    assert found.length is not None
-    assert found.length.state is LengthState.UNSETTLED
-    assert "2.0 mm apart" in found.length.what_to_do
+    canal_ = next(canal for canal in charts.shown(molar.pk).canals if canal.row.name == "DB")
+    assert canal_.length is not None
+    assert canal_.length.state is LengthState.UNSETTLED
+    assert "2.0 mm apart" in canal_.length.what_to_do
 
 
 def test_a_length_that_cannot_be_right_is_refused_with_its_place(opened: Case, priya: Person) -> None:
@@ -232,11 +232,11 @@ def test_a_reading_sent_twice_is_one_reading(opened: Case, priya: Person) -> Non
 def test_a_corrected_length_does_not_move_the_junction(molar: Case, priya: Person) -> None:
     longer = ConfirmingImage(set_mm=19.5, tip_short_mm=1.0, reference_point="MB cusp")
     take(priya, molar, "MB2", longer)
-    found = next(canal for canal in charts.shown(molar.pk).canals if canal.row.name == "MB2")
-    assert found.junction is not None
-    assert (found.junction.from_terminus_mm, found.junction.at_length_mm) == (3.0, 19.0)
-    assert found.length is not None
-    assert found.length.stop_mm == 19.5
+    canal_ = next(canal for canal in charts.shown(molar.pk).canals if canal.row.name == "MB2")
+    assert canal_.junction is not None
+    assert (canal_.junction.from_terminus_mm, canal_.junction.at_length_mm) == (3.0, 19.0)
+    assert canal_.length is not None
+    assert canal_.length.stop_mm == 19.5
 
 
 @pytest.mark.parametrize("from_terminus_mm", [0.0, -1.0, 19.0, 25.0])
@@ -261,5 +261,5 @@ def test_the_log_names_nobody(opened: Case, priya: Person, vale: Person) -> None
     cases.change_case(actor=priya, case=opened, seen_revision=1, changes={"supervisor": vale.pk})
     line = ChangeLog.objects.filter(case=opened, verb="change").get()
     assert line.after == f'{{"supervisor":"{vale.pk}"}}'
-    told = "".join(f"{line.before}{line.after}" for line in ChangeLog.objects.all())
-    assert not any(person.display_name in told for person in (priya, vale))
+    logged = "".join(f"{line.before}{line.after}" for line in ChangeLog.objects.all())
+    assert not any(person.display_name in logged for person in (priya, vale))

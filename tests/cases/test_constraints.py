@@ -32,8 +32,8 @@ def refused(write: Callable[[], Any], name: str) -> None:
     with pytest.raises(IntegrityError) as error, transaction.atomic():
         write()
     # SQLite names the columns of a unique constraint and not the constraint.
-    told = str(error.value)
-    assert name in told or "UNIQUE" in told, told
+    message = str(error.value)
+    assert name in message or "UNIQUE" in message, message
 
 
 def another(version: ToothPlanVersion, **differences: Any) -> ToothPlanVersion:

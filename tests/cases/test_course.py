@@ -63,8 +63,8 @@ def test_worked_case(name: str) -> None:
     case, course = CASES[name], course_of(CASES[name])
     expected = case["expect"]
     assert {
-        canal: {"at": one.walk.at, "state": one.state, "stop_um": one.walk.stop_um()}
-        for canal, one in course.canals.items()
+        canal: {"at": progress.walk.at, "state": progress.state, "stop_um": progress.walk.stop_um()}
+        for canal, progress in course.canals.items()
     } == expected["canals"]
     assert course.out_of_course == expected.get("out_of_course", {})
     assert list(course.undone) == expected.get("undone", [])
@@ -72,11 +72,16 @@ def test_worked_case(name: str) -> None:
     assert (course.saline_by is not None) == expected.get("saline", False)
     if "emergencies" in expected:
         assert [
-            {"id": one.id, "what": one.what, "correctedBy": one.corrected_by, "comingBy": one.coming_by}
-            for one in course.emergencies.open
+            {
+                "id": emergency.id,
+                "what": emergency.what,
+                "correctedBy": emergency.corrected_by,
+                "comingBy": emergency.coming_by,
+            }
+            for emergency in course.emergencies.open
         ] == expected["emergencies"]
-    asking = {canal: one.asking for canal, one in course.canals.items() if one.asking}
-    coming = {canal: one.coming for canal, one in course.canals.items() if one.coming}
+    asking = {canal: progress.asking for canal, progress in course.canals.items() if progress.asking}
+    coming = {canal: progress.coming for canal, progress in course.canals.items() if progress.coming}
     assert (asking, coming) == (expected.get("asking", {}), expected.get("coming", {}))
     assert course.visit.closed == expected.get("closed", False)
     assert course.visit.on_site == expected.get("on_site", "")

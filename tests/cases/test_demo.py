@@ -52,9 +52,9 @@ def test_loading_it_again_keeps_what_is_there(loaded: None) -> None:
 
 
 def test_everybody_named_can_sign_in(loaded: None) -> None:
-    told = cases.sign_ins()
-    assert {who["role"] for who in told} == {"student", "supervisor", "coordinator"}
-    for who in told:
+    sign_ins = cases.sign_ins()
+    assert {who["role"] for who in sign_ins} == {"student", "supervisor", "coordinator"}
+    for who in sign_ins:
         person = authenticate(username=who["username"], password=who["password"])
         assert isinstance(person, Person)
         assert (person.display_name, person.memberships.get().role) == (who["name"], who["role"])
@@ -66,8 +66,8 @@ def test_it_says_that_it_is_invented(loaded: None) -> None:
 
 def test_every_standing_worth_seeing_is_there(loaded: None) -> None:
     rows = Case.objects.select_related("tooth").prefetch_related(plans.with_status())
-    found = {charts.listed(row).status.state.value for row in rows}
-    assert found == {"none", "draft", "waiting", "approved", "returned", "approval_void"}
+    states = {charts.listed(row).status.state.value for row in rows}
+    assert states == {"none", "draft", "waiting", "approved", "returned", "approval_void"}
     lengths = {canal.length.state.value for row in rows for canal in charts.shown(row.pk).canals if canal.length}
     assert lengths >= {"missing", "estimated", "settled", "unsettled"}
 
@@ -86,8 +86,18 @@ def test_each_kit_works_in_its_programme(loaded: None) -> None:
 
 
 def test_its_engine_instruments_are_none_of_the_check_kits(loaded: None) -> None:
-    check = {one.name for kit in (CHECK_KIT, SECOND_KIT) for one in kit.instruments if one.motion != "hand"}
-    ours = {one.name for row in Kit.objects.all() for one in kit_of(row).instruments if one.motion != "hand"}
+    check = {
+        instrument.name
+        for kit in (CHECK_KIT, SECOND_KIT)
+        for instrument in kit.instruments
+        if instrument.motion != "hand"
+    }
+    ours = {
+        instrument.name
+        for row in Kit.objects.all()
+        for instrument in kit_of(row).instruments
+        if instrument.motion != "hand"
+    }
     assert ours
     assert not ours & check
 
@@ -105,7 +115,7 @@ def test_its_teeth_and_lengths_are_none_of_the_check_case(loaded: None) -> None:
 
 def test_nobody_of_the_tests_cast_is_in_it(loaded: None) -> None:
     names = {membership.person.display_name for membership in Membership.objects.select_related("person")}
-    assert not any(name in said for name in ("Priya", "Tom", "Vale", "Rosa") for said in names)
+    assert not any(name in own_name for name in ("Priya", "Tom", "Vale", "Rosa") for own_name in names)
 
 
 def test_one_canal_is_so_wide_that_a_supervisor_chooses_its_size(loaded: None) -> None:
@@ -113,7 +123,7 @@ def test_one_canal_is_so_wide_that_a_supervisor_chooses_its_size(loaded: None) -
     version = Case.objects.get(patient__alias="Bench tooth B6").versions.get()
     (canal,) = plan_of(version).canals
     assert (canal.final_size, canal.size_range.least, canal.size_range.most) == (None, 50, 40)
-    assert [one.code for one in canal.withheld] == ["wide-canal"]
+    assert [reason.code for reason in canal.withheld] == ["wide-canal"]
     assert version.state == "waiting"
     chosen = Override(code="wide-canal", canal=canal.canal, reason="Seen on both images.", final_size=50)
     (opened,) = plan(replace(plan_input_of(version), overrides=(chosen,))).canals
@@ -179,7 +189,7 @@ def test_seeds_are_for_no_school(settings: Settings) -> None:
 
 
 def test_the_shell_has_the_case_with_the_most_work_at_hand(loaded: None, capsys: pytest.CaptureFixture[str]) -> None:
-    told = "print(case.patient.alias, plan == plan_of(version), api.get(f'/api/v1/cases/{case.pk}').status_code)"
-    call_command("shell", "--command", f"from cases.mapping.plans import plan_of; {told}")
+    command = "print(case.patient.alias, plan == plan_of(version), api.get(f'/api/v1/cases/{case.pk}').status_code)"
+    call_command("shell", "--command", f"from cases.mapping.plans import plan_of; {command}")
     most = max(Case.objects.all(), key=lambda case: case.events.count())
     assert f"{most.patient.alias} True 200" in capsys.readouterr().out

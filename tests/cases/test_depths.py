@@ -28,8 +28,8 @@ def depths_mm(*events: CourseEvent) -> list[float]:
 
 
 def test_depths_are_told_by_canal_in_the_order_of_work() -> None:
-    told = felt([step("1", 12_000), step("2", 11_500, canal="P"), step("3", 12_500, plan="b")])
-    assert told == {
+    by_canal = felt([step("1", 12_000), step("2", 11_500, canal="P"), step("3", 12_500, plan="b")])
+    assert by_canal == {
         "MB1": (
             RecordedDepth(node=STEP, depth_mm=12.0, stop_mm=19.5),
             RecordedDepth(node=STEP, depth_mm=12.5, stop_mm=19.5),

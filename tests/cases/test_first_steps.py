@@ -15,7 +15,7 @@ ADVICE = at_the_chair(Figures()).advice
 
 
 def keys(about: Guidance) -> set[str]:
-    return {one.key for one in ADVICE if one.about is about}
+    return {entry.key for entry in ADVICE if entry.about is about}
 
 
 def test_every_emergency_and_every_pause_has_its_first_steps() -> None:
@@ -25,5 +25,7 @@ def test_every_emergency_and_every_pause_has_its_first_steps() -> None:
 
 @pytest.mark.parametrize("what", get_args(WhatHappened))
 def test_saline_alone_is_told_exactly_where_it_is_all_that_goes_in(what: str) -> None:
-    told = any("saline only" in one.says for one in ADVICE if (one.about, one.key) == (Guidance.EMERGENCY, what))
-    assert told == (what in SALINE_AFTER)
+    saline_only = any(
+        "saline only" in entry.says for entry in ADVICE if (entry.about, entry.key) == (Guidance.EMERGENCY, what)
+    )
+    assert saline_only == (what in SALINE_AFTER)

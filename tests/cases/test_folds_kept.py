@@ -46,27 +46,27 @@ def drawn_courses(count: int) -> Iterator[tuple[Mapping[str, Sheets], Setting, l
     teeth, by = plans(), drawn.dice(SEED)
     for number in range(count):
         sheets, luck = teeth[by.choice(sorted(teeth))], CALM if number % 3 == 0 else WILD
-        one = Drawn(sheets, by.choice(list(Setting)), drawn.dice(f"{SEED} kept {number}"), luck)
-        one.draw(by.randint(2, LONGEST[luck]))
-        yield sheets, one.setting, one.events
+        course = Drawn(sheets, by.choice(list(Setting)), drawn.dice(f"{SEED} kept {number}"), luck)
+        course.draw(by.randint(2, LONGEST[luck]))
+        yield sheets, course.setting, course.events
 
 
-def instrument_in(sheets: Mapping[str, Sheets], told: CourseEvent) -> str | None:
-    if isinstance(told.payload, InspectedPayload):
-        return told.payload.instrument
-    sheet = sheets.get(told.plan, {}).get(told.canal) if isinstance(told.payload, StepPayload) else None
-    node = sheet.nodes.get(told.node) if sheet else None
+def instrument_in(sheets: Mapping[str, Sheets], event_: CourseEvent) -> str | None:
+    if isinstance(event_.payload, InspectedPayload):
+        return event_.payload.instrument
+    sheet = sheets.get(event_.plan, {}).get(event_.canal) if isinstance(event_.payload, StepPayload) else None
+    node = sheet.nodes.get(event_.node) if sheet else None
     return node.instrument if isinstance(node, Do) else None
 
 
-def used_in(sheets: Mapping[str, Sheets], found: Folded) -> frozenset[str]:
-    told = uses(found.events, frozenset(found.course.undone), lambda one: instrument_in(sheets, one))
-    return frozenset(use.event for use in told)
+def used_in(sheets: Mapping[str, Sheets], folded: Folded) -> frozenset[str]:
+    used = uses(folded.events, frozenset(folded.course.undone), lambda event_: instrument_in(sheets, event_))
+    return frozenset(use.event for use in used)
 
 
 def from_the_start(sheets: Mapping[str, Sheets], setting: Setting, events: Sequence[CourseEvent]) -> Folded:
-    found = Folded(course=fold(sheets, events, setting=setting), events=events)
-    return dataclasses.replace(found, used=used_in(sheets, found))
+    folded = Folded(course=fold(sheets, events, setting=setting), events=events)
+    return dataclasses.replace(folded, used=used_in(sheets, folded))
 
 
 def written(value: KeptFold) -> KeptFold:
@@ -75,7 +75,7 @@ def written(value: KeptFold) -> KeptFold:
     return read
 
 
-def said(course: CaseState, events: Sequence[CourseEvent], sheets: Sheets) -> dict[str, Any]:
+def answers(course: CaseState, events: Sequence[CourseEvent], sheets: Sheets) -> dict[str, Any]:
     """What is asked of a fold beside its state."""
     gone = set(course.undone)
     return {
@@ -93,17 +93,19 @@ def test_a_fold_kept_after_every_event_is_the_fold_from_the_start() -> None:
     seen, gone_on = set(), 0
     for sheets, setting, events in drawn_courses(COURSES):
         now: KeptFold | None = None
-        for count, told in enumerate(events, start=1):
+        for count, event_ in enumerate(events, start=1):
             whole = from_the_start(sheets, setting, events[:count])
             in_force = sheets[whole.course.plan]
-            found = kept.follow(now, in_force, [told]) if now is not None else None
-            if found is not None:
+            followed = kept.follow(now, in_force, [event_]) if now is not None else None
+            if followed is not None:
                 gone_on += 1
-                seen.add(told.kind)
-                assert said(found.course, found.events, in_force) == said(whole.course, whole.events, in_force)
-                found = dataclasses.replace(found, used=used_in(sheets, found))
-                assert kept.put_away(found, in_force) == kept.put_away(whole, in_force)
-            now = written(kept.put_away(found or whole, in_force))
+                seen.add(event_.kind)
+                assert answers(followed.course, followed.events, in_force) == answers(
+                    whole.course, whole.events, in_force
+                )
+                followed = dataclasses.replace(followed, used=used_in(sheets, followed))
+                assert kept.put_away(followed, in_force) == kept.put_away(whole, in_force)
+            now = written(kept.put_away(followed or whole, in_force))
     # Courses in which little happens, or where everything is folded from the start, would prove nothing.
     assert seen == set(EventKind) - kept.REACHES_BACK
     assert gone_on > COURSES * 20
@@ -117,16 +119,16 @@ def test_what_still_speaks_does_not_grow_with_what_was_done() -> None:
         for n in range(1_000)
     ]
     few, many = (
-        kept.put_away(found, sheets[found.course.plan])
-        for found in (from_the_start(sheets, setting, [*events, *quiet[:count]]) for count in (10, 1_000))
+        kept.put_away(folded_, sheets[folded_.course.plan])
+        for folded_ in (from_the_start(sheets, setting, [*events, *quiet[:count]]) for count in (10, 1_000))
     )
     assert few == many
 
 
 def test_every_field_of_a_state_is_kept() -> None:
-    of_canal = {one.name for one in dataclasses.fields(CanalProgress)} - {"walk", "every"}
+    of_canal = {field.name for field in dataclasses.fields(CanalProgress)} - {"walk", "every"}
     assert of_canal == set(kept.OF_CANAL)
-    assert {one.name for one in dataclasses.fields(CaseState)} - {"canals"} == set(kept.OF_CASE)
+    assert {field.name for field in dataclasses.fields(CaseState)} - {"canals"} == set(kept.OF_CASE)
 
 
 # --- in the database -----------------------------------------------------------------------------------------------
@@ -134,7 +136,7 @@ def test_every_field_of_a_state_is_kept() -> None:
 
 def rows_of(version: ToothPlanVersion, events: Sequence[CourseEvent], people: Mapping[str, Person]) -> list[Any]:
     """Drawn events as rows of the case, told of its plan."""
-    ids = {told.id: uuid7() for told in events}
+    ids = {event_.id: uuid7() for event_ in events}
 
     def known(text: str) -> str:
         """Events name each other, and people, by their ids here."""
@@ -147,24 +149,24 @@ def rows_of(version: ToothPlanVersion, events: Sequence[CourseEvent], people: Ma
     first = version.case.events.count()
     return [
         TreatmentEvent(
-            id=ids[told.id],
+            id=ids[event_.id],
             sent_hash="",
             case=version.case,
             version=version,
             position=first + number,
-            actor=people[told.actor],
-            device=ids[told.id],
+            actor=people[event_.actor],
+            device=ids[event_.id],
             device_seq=1,
             device_time=datetime(2026, 3, 5, 12, tzinfo=UTC),
             seen_position=0,
-            plan_hash=version.hash if told.plan == events[0].plan else "0" * 64,
-            canal=told.canal,
-            node=told.node,
-            kind=told.kind,
-            not_checked=told.not_checked or "",
-            text=known(canonical_text(told.payload)),
+            plan_hash=version.hash if event_.plan == events[0].plan else "0" * 64,
+            canal=event_.canal,
+            node=event_.node,
+            kind=event_.kind,
+            not_checked=event_.not_checked or "",
+            text=known(canonical_text(event_.payload)),
         )
-        for number, told in enumerate(events, start=1)
+        for number, event_ in enumerate(events, start=1)
     ]
 
 
@@ -191,15 +193,15 @@ def test_what_is_kept_bit_by_bit_is_what_comes_out_of_all(
 ) -> None:
     sheets = courses.plan_facts(approved.pk).sheets
     ward = factories.member(approved.programme, "ward", Role.SUPERVISOR)
-    one = Drawn(
+    course_ = Drawn(
         {"the plan": sheets},
         Setting(approved.case.setting),
         drawn.dice(f"{SEED} rows {number}"),
         WILD if number % 2 else CALM,
     )
-    one.draw(60)
+    course_.draw(60)
     by = drawn.dice(f"{SEED} batches {number}")
-    rows = rows_of(approved, one.events[1:], {STUDENT: priya, "vale": vale, "ward": ward})
+    rows = rows_of(approved, course_.events[1:], {STUDENT: priya, "vale": vale, "ward": ward})
     while rows:
         size = by.randint(1, 8)
         batch, rows = rows[:size], rows[size:]
@@ -213,9 +215,9 @@ def test_what_other_code_kept_is_not_read(priya: Person, approved: ToothPlanVers
     record(priya, approved, event(approved, 1))
     FoldKept.objects.update(code="0" * 64, text="{}")
     record(priya, approved, event(approved, 2))
-    found = folds.folded(approved.case_id)
-    assert found is not None
-    assert (FoldKept.objects.get().code, found.whole, found.position) == (folds.CODE, False, 3)
+    read_back = folds.folded(approved.case_id)
+    assert read_back is not None
+    assert (FoldKept.objects.get().code, read_back.whole, read_back.position) == (folds.CODE, False, 3)
 
 
 def test_the_code_that_folds_is_known_by_its_text() -> None:
@@ -234,7 +236,7 @@ def test_a_batch_folds_what_is_new_and_reads_no_other_event(
     real = go_on
 
     def counted(course: CaseState, of: Any, events: Sequence[CourseEvent]) -> None:
-        folded.extend(one.id for one in events)
+        folded.extend(event_.id for event_ in events)
         real(course, of, events)
 
     monkeypatch.setattr("cases.domain.progress.kept.go_on", counted)
@@ -242,6 +244,8 @@ def test_a_batch_folds_what_is_new_and_reads_no_other_event(
     with CaptureQueriesContext(connection) as asked:
         stored = record(priya, approved, *(event(approved, seq, note, canal="P", node="") for seq in range(62, 72)))
     assert folded == [str(row.pk) for row in stored]
-    whole = [one["sql"] for one in asked if "cases_treatmentevent" in one["sql"] and "LIMIT 1" not in one["sql"]]
+    whole = [
+        query["sql"] for query in asked if "cases_treatmentevent" in query["sql"] and "LIMIT 1" not in query["sql"]
+    ]
     # What was sent before, by its id; what is written.
     assert len(whole) == 2, whole

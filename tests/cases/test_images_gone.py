@@ -19,7 +19,7 @@ from cases.models import Case, ImagePart, Person
 from cases.services.images import gone, removal, upload
 from frontend.server import env
 from tests.cases.pictures import noise
-from tests.cases.test_images_tidied import begun, told
+from tests.cases.test_images_tidied import announcement, begun
 
 PLANTED = b"Priya at 51.5072 N, 0.1276 W"
 Capture = Callable[[], AbstractContextManager[list[Callable[[], Any]]]]
@@ -56,7 +56,7 @@ def test_what_is_deleted_is_in_no_file_of_sqlite(tmp_path: Path) -> None:
 def refused(priya: Person, case: Case) -> None:
     data = PLANTED * 10
     with pytest.raises(ImageRefused):
-        upload.receive_part(actor=priya, case=case, announced=told(data), offset=0, data=data)
+        upload.receive_part(actor=priya, case=case, announced=announcement(data), offset=0, data=data)
 
 
 def removed(priya: Person, case: Case) -> None:

@@ -31,13 +31,13 @@ def store(settings: Any, tmp_path: Any) -> Storage:
     return storages["images"]
 
 
-def told(data: bytes = PNG) -> Announced:
+def announcement(data: bytes = PNG) -> Announced:
     digest = sha256(data).hexdigest()
     return Announced(id=uuid7(), sha256=digest, sent_bytes=len(data), device_time=datetime.now(UTC))
 
 
 def begun(actor: Person, case: Case) -> Image:
-    return upload.receive_part(actor=actor, case=case, announced=told(), offset=0, data=PNG[:10])
+    return upload.receive_part(actor=actor, case=case, announced=announcement(), offset=0, data=PNG[:10])
 
 
 def test_an_upload_that_nobody_went_on_with_can_begin_anew(priya: Person, opened: Case, store: Storage) -> None:
@@ -49,7 +49,7 @@ def test_an_upload_that_nobody_went_on_with_can_begin_anew(priya: Person, opened
 
 
 def test_files_without_an_image_go_and_an_images_files_stay(priya: Person, opened: Case, store: Storage) -> None:
-    image = upload.receive(actor=priya, case=opened, announced=told(), data=PNG)
+    image = upload.receive(actor=priya, case=opened, announced=announcement(), data=PNG)
     lost = store.save(f"{opened.pk}/{uuid7()}/view", ContentFile(b"x"))
     foreign = store.save("somebody/else/here", ContentFile(b"x"))
     out = StringIO()
@@ -63,7 +63,7 @@ def test_files_without_an_image_go_and_an_images_files_stay(priya: Person, opene
 
 
 def test_files_of_a_removed_image_that_a_crash_left_go_at_once(priya: Person, opened: Case, store: Storage) -> None:
-    image = upload.receive(actor=priya, case=opened, announced=told(), data=PNG)
+    image = upload.receive(actor=priya, case=opened, announced=announcement(), data=PNG)
     # The test's own transaction never commits, so nothing takes the files away: as after a crash.
     removal.remove(actor=priya, image=image, reason=RemovalReason.NAMES_SOMEBODY)
     assert store.exists(image.name_of("view"))
@@ -72,7 +72,7 @@ def test_files_of_a_removed_image_that_a_crash_left_go_at_once(priya: Person, op
 
 
 def test_files_left_by_a_crash_are_written_over(priya: Person, opened: Case, store: Storage) -> None:
-    announced = told()
+    announced = announcement()
     store.save(f"{opened.pk}/{announced.id}/view", ContentFile(b"half"))
     image = upload.receive(actor=priya, case=opened, announced=announced, data=PNG)
     assert files.opened(image, "view").startswith(b"\x89PNG")
@@ -80,6 +80,6 @@ def test_files_left_by_a_crash_are_written_over(priya: Person, opened: Case, sto
 
 def test_what_is_refused_leaves_no_file(priya: Person, opened: Case, store: Storage) -> None:
     with pytest.raises(ImageRefused):
-        upload.receive(actor=priya, case=opened, announced=told(b"none"), data=b"none")
+        upload.receive(actor=priya, case=opened, announced=announcement(b"none"), data=b"none")
     assert Image.objects.get().state == ImageState.REFUSED
     assert list(files.left_alone(datetime.now(UTC))) == []

@@ -199,7 +199,7 @@ def test_a_truncated_file_is_refused(form: str) -> None:
         (MemoryError(), "more memory"),
         (ValueError(SECRET.decode()), "could not be read to its end"),
     ],
-    ids=lambda told: type(told).__name__,
+    ids=lambda value: type(value).__name__,
 )
 def test_each_fault_has_a_sentence_of_its_own(error: Exception, says: str) -> None:
     """And each says what to do; of what a decoder said nothing is told."""

@@ -34,8 +34,8 @@ def places(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyP
     monkeypatch.setattr(turns, "PLACES", own)
 
 
-def ran(*told: str) -> str:
-    command = [sys.executable, "-m", "tests.cases.closed_off_tries", *told]
+def ran(*arguments: str) -> str:
+    command = [sys.executable, "-m", "tests.cases.closed_off_tries", *arguments]
     done = subprocess.run(command, cwd=reading.ROOT, env=reading.ENVIRONMENT, capture_output=True, check=False)
     assert done.returncode == 0, done.stderr.decode()
     return done.stdout.decode()
@@ -45,12 +45,12 @@ def tried(tmp_path: Path, machine: str) -> dict[str, object]:
     """What failed, and how. Nothing else happened in the folder or at the port."""
     (tmp_path / "there").touch()
     with socket.create_server(("127.0.0.1", 0)) as listening:
-        told: dict[str, object] = json.loads(ran("tries", str(tmp_path), str(listening.getsockname()[1]), machine))
+        outcomes: dict[str, object] = json.loads(ran("tries", str(tmp_path), str(listening.getsockname()[1]), machine))
         listening.setblocking(False)
         with pytest.raises(BlockingIOError):
             listening.accept()
     assert [path.name for path in tmp_path.iterdir()] == ["there"]
-    return told
+    return outcomes
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="only Linux can be told which calls to refuse")

@@ -40,8 +40,8 @@ def no_warnings() -> Iterator[None]:
         yield
 
 
-def clean(told: Dataset) -> Clean:
-    return dicom.clean(written(told), LIMITS)
+def clean(data_set: Dataset) -> Clean:
+    return dicom.clean(written(data_set), LIMITS)
 
 
 def sample(name: str) -> Dataset:
@@ -50,9 +50,9 @@ def sample(name: str) -> Dataset:
 
 def as_capture(name: str) -> Dataset:
     """The sample under the class of a secondary capture, so that it is taken."""
-    told = sample(name)
-    told.SOPClassUID = told.file_meta.MediaStorageSOPClassUID = SecondaryCaptureImageStorage
-    return told
+    data_set = sample(name)
+    data_set.SOPClassUID = data_set.file_meta.MediaStorageSOPClassUID = SecondaryCaptureImageStorage
+    return data_set
 
 
 def shown(image: Clean) -> list[int]:
@@ -118,11 +118,11 @@ def test_every_sample_is_taken_right_or_refused_in_words() -> None:
     assert {name for name, image in outcomes.items() if isinstance(image, Clean)} == TAKEN
     assert all(image for image in outcomes.values())
     for name in TAKEN:
-        image, told = outcomes[name], sample(name)
+        image, data_set = outcomes[name], sample(name)
         assert isinstance(image, Clean)
-        assert (image.height_px, image.width_px) == (told.Rows, told.Columns)
-        said = told.get("PixelSpacing")
-        assert (image.spacing and image.spacing.pixel_spacing_mm) == (said and tuple(map(float, said)))
+        assert (image.height_px, image.width_px) == (data_set.Rows, data_set.Columns)
+        spacing = data_set.get("PixelSpacing")
+        assert (image.spacing and image.spacing.pixel_spacing_mm) == (spacing and tuple(map(float, spacing)))
 
 
 @pytest.mark.parametrize("name", ["MR_small_RLE.dcm", "MR_small_jp2klossless.dcm", "MR_small_jpeg_ls_lossless.dcm"])
@@ -141,15 +141,15 @@ def test_values_are_stretched_from_dark_to_light() -> None:
 def test_one_hot_pixel_does_not_make_the_others_grey() -> None:
     """Of 2,000 values ten are left out at either end, by hand: 9,010 is black, 10,989 white."""
     values = np.array([*range(9_000, 10_999), 65_535], dtype="<u2")
-    told = intra_oral(Rows=40, Columns=50, BitsStored=16, HighBit=15, PixelData=values.tobytes())
-    assert shown(clean(told))[1000] == round((10_000 - 9_010) / (10_989 - 9_010) * 255)
-    assert kept(clean(told)).PixelData == values.tobytes()
+    data_set = intra_oral(Rows=40, Columns=50, BitsStored=16, HighBit=15, PixelData=values.tobytes())
+    assert shown(clean(data_set))[1000] == round((10_000 - 9_010) / (10_989 - 9_010) * 255)
+    assert kept(clean(data_set)).PixelData == values.tobytes()
 
 
 def test_what_falls_as_it_rises_is_stretched_by_what_is_shown() -> None:
     values = np.arange(48, dtype="<u2").tobytes()
-    told = intra_oral(PixelData=values, RescaleSlope=-2, RescaleIntercept=10)
-    assert shown(clean(told)) == [255 - round(value * 255 / 47) for value in range(48)]
+    data_set = intra_oral(PixelData=values, RescaleSlope=-2, RescaleIntercept=10)
+    assert shown(clean(data_set)) == [255 - round(value * 255 / 47) for value in range(48)]
 
 
 def test_a_negative_is_turned_over() -> None:
@@ -188,7 +188,7 @@ def test_spacing_of_the_detector_alone() -> None:
 
 
 def test_all_that_a_scale_rests_on() -> None:
-    said: dict[str, Any] = {
+    spacings: dict[str, Any] = {
         "PixelSpacing": [0.018, 0.019],
         "PixelSpacingCalibrationType": "FIDUCIAL",
         "PixelSpacingCalibrationDescription": SECRET,
@@ -197,7 +197,7 @@ def test_all_that_a_scale_rests_on() -> None:
         "DistanceSourceToPatient": 300,
         "NominalScannedPixelSpacing": [0.05, 0.05],
     }
-    image = clean(intra_oral(**said))
+    image = clean(intra_oral(**spacings))
     assert image.spacing == Spacing(
         imager_pixel_spacing_mm=(0.02, 0.02),
         pixel_spacing_mm=(0.018, 0.019),
@@ -219,18 +219,18 @@ def test_spacing_of_nothing_was_not_said(none: list[float]) -> None:
 
 
 def test_spacing_that_is_no_pair_of_numbers_is_none() -> None:
-    told = intra_oral()
-    told.add_new(0x00280030, "LO", "wide")
-    del told.ImagerPixelSpacing
-    assert clean(told).spacing is None
+    data_set = intra_oral()
+    data_set.add_new(0x00280030, "LO", "wide")
+    del data_set.ImagerPixelSpacing
+    assert clean(data_set).spacing is None
 
 
 @pytest.mark.parametrize(
-    ("said", "means"), [("YES", BurntInText.STATED), ("NO", BurntInText.DENIED), (None, BurntInText.UNKNOWN)]
+    ("annotation", "means"), [("YES", BurntInText.STATED), ("NO", BurntInText.DENIED), (None, BurntInText.UNKNOWN)]
 )
-def test_words_in_the_picture_are_for_a_person(said: str | None, means: BurntInText) -> None:
-    told = intra_oral() if said is None else intra_oral(BurnedInAnnotation=said)
-    assert clean(told).burnt_in_text is means
+def test_words_in_the_picture_are_for_a_person(annotation: str | None, means: BurntInText) -> None:
+    data_set = intra_oral() if annotation is None else intra_oral(BurnedInAnnotation=annotation)
+    assert clean(data_set).burnt_in_text is means
 
 
 # --- nothing of a patient ---
@@ -257,26 +257,26 @@ MAY_BE_KEPT = """
 def with_secrets() -> Dataset:
     """Every attribute of the standard's dictionary that holds words, dates or identifiers, filled; also within
     sequences and in private ones."""
-    told, filled = intra_oral(), 0
+    data_set, filled = intra_oral(), 0
     for tag, (vr, _, _, _, keyword) in DicomDictionary.items():
         if vr in TEXT_VALUES and keyword not in NEEDED and tag >> 16 >= 0x0008 and tag >> 16 != 0x7FE0:
-            told.add_new(tag, vr, TEXT_VALUES[vr])
+            data_set.add_new(tag, vr, TEXT_VALUES[vr])
             filled += 1
     assert filled > 1500
-    assert {"PatientName", "PatientID", "PatientBirthDate", "OtherPatientIDs"} <= set(told.dir())
+    assert {"PatientName", "PatientID", "PatientBirthDate", "OtherPatientIDs"} <= set(data_set.dir())
     nested = Dataset()
     nested.PatientName, nested.PatientID = SECRET, SECRET
     private = nested.private_block(0x0011, SECRET, create=True)
     private.add_new(1, "LO", SECRET)
-    told.RequestAttributesSequence = Sequence([nested])
-    told.OtherPatientIDsSequence = Sequence([nested])
-    own = told.private_block(0x0013, SECRET, create=True)
+    data_set.RequestAttributesSequence = Sequence([nested])
+    data_set.OtherPatientIDsSequence = Sequence([nested])
+    own = data_set.private_block(0x0013, SECRET, create=True)
     own.add_new(1, "LO", SECRET)
     own.add_new(2, "SQ", Sequence([nested]))
     own.add_new(3, "OB", SECRET.encode())
-    told.file_meta.SourceApplicationEntityTitle = SECRET
-    told.preamble = SECRET.encode().ljust(128, b"\x00")
-    return told
+    data_set.file_meta.SourceApplicationEntityTitle = SECRET
+    data_set.preamble = SECRET.encode().ljust(128, b"\x00")
+    return data_set
 
 
 def test_nothing_of_a_patient_is_kept() -> None:
@@ -287,17 +287,17 @@ def test_nothing_of_a_patient_is_kept() -> None:
     for secret in (SECRET, SECRET_UID, SECRET_DATE):
         for content in (image.data_set, image.view, image.thumbnail, repr(image.spacing).encode()):
             assert secret.encode() not in content
-    told = kept(image)
-    assert (told.PatientName, told.PatientID, told.PatientIdentityRemoved) == ("", "", "YES")
-    assert not [element for element in told.iterall() if element.tag.is_private]
+    data_set = kept(image)
+    assert (data_set.PatientName, data_set.PatientID, data_set.PatientIdentityRemoved) == ("", "", "YES")
+    assert not [element for element in data_set.iterall() if element.tag.is_private]
 
 
 def test_what_is_kept_is_the_image_under_names_of_its_own() -> None:
-    told = intra_oral()
-    one, two = kept(clean(told)), kept(clean(told))
-    assert one.PixelData == told.PixelData
-    assert len({one.SOPInstanceUID, two.SOPInstanceUID, told.SOPInstanceUID}) == 3
-    assert {element.keyword for element in one} <= set(MAY_BE_KEPT.split())
+    data_set = intra_oral()
+    first, second = kept(clean(data_set)), kept(clean(data_set))
+    assert first.PixelData == data_set.PixelData
+    assert len({first.SOPInstanceUID, second.SOPInstanceUID, data_set.SOPInstanceUID}) == 3
+    assert {element.keyword for element in first} <= set(MAY_BE_KEPT.split())
 
 
 def test_all_images_of_a_case_are_of_one_study() -> None:
@@ -332,7 +332,7 @@ def test_refused_before_anything_is_decoded(wrong: dict[str, Any], says: str) ->
 
 
 def test_no_pixels() -> None:
-    told = intra_oral()
-    del told.PixelData
+    data_set = intra_oral()
+    del data_set.PixelData
     with pytest.raises(Unreadable, match="holds no image"):
-        clean(told)
+        clean(data_set)

@@ -44,12 +44,12 @@ def whole(tmp_path_factory: pytest.TempPathFactory) -> bytes:
     return path.read_bytes()
 
 
-def changed(whole: bytes, **said: Any) -> bytes:
-    told = pydicom.dcmread(BytesIO(whole))
-    for keyword, value in said.items():
-        setattr(told, keyword, value)
-    told.file_meta.MediaStorageSOPClassUID = told.SOPClassUID
-    return written(told)
+def changed(whole: bytes, **values: Any) -> bytes:
+    data_set = pydicom.dcmread(BytesIO(whole))
+    for keyword, value in values.items():
+        setattr(data_set, keyword, value)
+    data_set.file_meta.MediaStorageSOPClassUID = data_set.SOPClassUID
+    return written(data_set)
 
 
 def kept_at(data: bytes, folder: Path) -> Path:
@@ -79,8 +79,8 @@ def test_of_digital_radiographs(
     sop_class: UID, presented: str, taken_for: str, shown_as: str, whole: bytes, tmp_path: Path
 ) -> None:
     modality = "IO" if "Intraoral" in taken_for else "DX"
-    said = {"Modality": modality, "PresentationIntentType": presented, "PhotometricInterpretation": shown_as}
-    path = kept_at(changed(whole, SOPClassUID=sop_class, **said), tmp_path)
+    values = {"Modality": modality, "PresentationIntentType": presented, "PhotometricInterpretation": shown_as}
+    path = kept_at(changed(whole, SOPClassUID=sop_class, **values), tmp_path)
     assert judged(path) == (taken_for, [])
 
 
@@ -116,18 +116,18 @@ def test_a_bare_radiograph_is_a_secondary_capture_with_its_scale(tmp_path: Path)
 
 
 def test_words_beside_a_code_are_the_standards_own(whole: bytes, tmp_path: Path) -> None:
-    told = pydicom.dcmread(BytesIO(whole))
+    data_set = pydicom.dcmread(BytesIO(whole))
     for keyword in ("AnatomicRegionSequence", "PrimaryAnatomicStructureSequence"):
-        told[keyword][0].CodeMeaning = SECRET
-        told[keyword][0].PatientName = SECRET
-    kept = pydicom.dcmread(kept_at(written(told), tmp_path))
+        data_set[keyword][0].CodeMeaning = SECRET
+        data_set[keyword][0].PatientName = SECRET
+    kept = pydicom.dcmread(kept_at(written(data_set), tmp_path))
     assert kept.PrimaryAnatomicStructureSequence[0].CodeMeaning == "Mandibular left first molar tooth"
     assert kept.AnatomicRegionSequence[0].CodeMeaning == "Jaw region"
     assert SECRET not in str(kept)
 
 
 @pytest.mark.parametrize(
-    ("syntax", "said", "lossy"),
+    ("syntax", "lossy_before", "lossy"),
     [
         ("SC_rgb_jpeg_dcmtk.dcm", None, "01"),
         ("JPEGLSNearLossless_08.dcm", None, "01"),
@@ -135,22 +135,22 @@ def test_words_beside_a_code_are_the_standards_own(whole: bytes, tmp_path: Path)
         ("SC_rgb_rle.dcm", "01", "01"),
     ],
 )
-def test_what_was_lost_once_is_said(syntax: str, said: str | None, lossy: str | None) -> None:
+def test_what_was_lost_once_is_said(syntax: str, lossy_before: str | None, lossy: str | None) -> None:
     """PS3.3, C.7.6.1.1.5: once an image was compressed with a loss, it says so for ever."""
-    told = pydicom.dcmread(SAMPLES / syntax)
-    if "LossyImageCompression" in told:
-        del told.LossyImageCompression
-    if said:
-        told.LossyImageCompression = said
-    kept = pydicom.dcmread(BytesIO(dicom.clean(written(told), LIMITS).data_set))
+    data_set = pydicom.dcmread(SAMPLES / syntax)
+    if "LossyImageCompression" in data_set:
+        del data_set.LossyImageCompression
+    if lossy_before:
+        data_set.LossyImageCompression = lossy_before
+    kept = pydicom.dcmread(BytesIO(dicom.clean(written(data_set), LIMITS).data_set))
     assert kept.get("LossyImageCompression") == lossy
 
 
 def test_what_is_kept_shows_the_same_as_what_was_sent(whole: bytes) -> None:
     """As pydicom shows both: value by value after rescaling and window."""
 
-    def shown(told: Dataset) -> Any:
-        return apply_voi_lut(apply_modality_lut(told.pixel_array, told), told)
+    def shown(data_set: Dataset) -> Any:
+        return apply_voi_lut(apply_modality_lut(data_set.pixel_array, data_set), data_set)
 
     sent = changed(whole, WindowCenter=90, WindowWidth=60, RescaleIntercept=3, RescaleSlope=2)
     kept = pydicom.dcmread(BytesIO(dicom.clean(sent, LIMITS).data_set))

@@ -61,9 +61,9 @@ def is_dicom(path: Path) -> bool:
 
 
 def as_capture(path: Path) -> Dataset:
-    told = pydicom.dcmread(BytesIO(content(path)))
-    told.SOPClassUID = SecondaryCaptureImageStorage
-    return told
+    data_set = pydicom.dcmread(BytesIO(content(path)))
+    data_set.SOPClassUID = SecondaryCaptureImageStorage
+    return data_set
 
 
 def outcome(data: bytes) -> Clean | str:
@@ -85,30 +85,30 @@ def test_there_are_samples() -> None:
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.name)
 def test_as_it_is(path: Path) -> None:
-    found = outcome(content(path))
+    result = outcome(content(path))
     if path.name in TAKEN_AS_IT_IS:
-        assert isinstance(found, Clean)
-        assert found.kind is ImageKind.DICOM
+        assert isinstance(result, Clean)
+        assert result.kind is ImageKind.DICOM
     else:
-        assert isinstance(found, str)
-        assert found.startswith(OTHER_CLASS if is_dicom(path) else NO_IMAGE)
+        assert isinstance(result, str)
+        assert result.startswith(OTHER_CLASS if is_dicom(path) else NO_IMAGE)
 
 
 @pytest.mark.parametrize("path", [path for path in FILES if is_dicom(path)], ids=lambda path: path.name)
 def test_as_a_capture(path: Path, tmp_path: Path) -> None:
-    told = as_capture(path)
-    found = outcome(written(told))
+    data_set = as_capture(path)
+    result = outcome(written(data_set))
     if path.name in REFUSED_AS_CAPTURE:
-        assert isinstance(found, str)
-        assert found.startswith(REFUSED_AS_CAPTURE[path.name])
+        assert isinstance(result, str)
+        assert result.startswith(REFUSED_AS_CAPTURE[path.name])
         return
-    assert isinstance(found, Clean)
-    assert (found.width_px, found.height_px) == (told.Columns, told.Rows)
-    said = told.get("PixelSpacing")
-    assert (found.spacing and found.spacing.pixel_spacing_mm) == (said and tuple(map(float, said)))
-    kept = pydicom.dcmread(BytesIO(found.data_set))
-    assert np.array_equal(kept.pixel_array, told.pixel_array)
-    (tmp_path / "kept.dcm").write_bytes(found.data_set)
+    assert isinstance(result, Clean)
+    assert (result.width_px, result.height_px) == (data_set.Columns, data_set.Rows)
+    spacing = data_set.get("PixelSpacing")
+    assert (result.spacing and result.spacing.pixel_spacing_mm) == (spacing and tuple(map(float, spacing)))
+    kept = pydicom.dcmread(BytesIO(result.data_set))
+    assert np.array_equal(kept.pixel_array, data_set.pixel_array)
+    (tmp_path / "kept.dcm").write_bytes(result.data_set)
     assert judged(tmp_path / "kept.dcm") == ("SCImage", [])
 
 
@@ -125,8 +125,8 @@ def test_nothing_of_a_person_is_kept() -> None:
 
 
 def test_cut_off_anywhere_it_is_refused() -> None:
-    told = as_capture(next(path for path in FILES if path.name == "CTImageStorage.dcm"))
-    whole, pixels = written(told), told.PixelData
+    data_set = as_capture(next(path for path in FILES if path.name == "CTImageStorage.dcm"))
+    whole, pixels = written(data_set), data_set.PixelData
     assert isinstance(outcome(whole), Clean)
     first_pixel = whole.index(pixels)
     for length in [*range(140, first_pixel, first_pixel // 12), first_pixel + 1, first_pixel + len(pixels) - 1]:

@@ -30,15 +30,15 @@ LEAST_BYTES = 5  # shorter words stand in pixels by chance
 
 def notes(path: Path) -> dict[str, dict[str, Any]]:
     """What the package's own reader finds in it, by group."""
-    said: dict[str, dict[str, Any]] = json.loads(path.with_suffix(".jpg.json").read_text(encoding="utf-8"))
-    return said
+    noted: dict[str, dict[str, Any]] = json.loads(path.with_suffix(".jpg.json").read_text(encoding="utf-8"))
+    return noted
 
 
-def words(said: Any) -> Iterator[bytes]:
-    if isinstance(said, str) and len(said.encode()) >= LEAST_BYTES:
-        yield said.encode()
-    elif isinstance(said, dict | list):
-        for each in said.values() if isinstance(said, dict) else said:
+def words(note: Any) -> Iterator[bytes]:
+    if isinstance(note, str) and len(note.encode()) >= LEAST_BYTES:
+        yield note.encode()
+    elif isinstance(note, dict | list):
+        for each in note.values() if isinstance(note, dict) else note:
             yield from words(each)
 
 
@@ -53,16 +53,16 @@ def test_the_photographs_are_here() -> None:
 
 @pytest.mark.parametrize("path", PHOTOGRAPHS, ids=lambda path: path.name)
 def test_a_photograph_is_kept_upright_and_without_its_notes(path: Path) -> None:
-    sent, said = path.read_bytes(), notes(path)
+    sent, noted = path.read_bytes(), notes(path)
     clean = read(sent, LIMITS)
     with Image.open(BytesIO(sent)) as opened:
         size = opened.size
-    turned = said["image"].get("Orientation") in QUARTER
+    turned = noted["image"].get("Orientation") in QUARTER
     assert (clean.width_px, clean.height_px) == (size[::-1] if turned else size)
     assert clean.kind is ImageKind.JPEG
-    told = {word for word in words(said) if word in sent}
+    written = {word for word in words(noted) if word in sent}
     for kept in (clean.view, clean.thumbnail):
-        assert [word for word in sorted(told) if word in kept] == []
+        assert [word for word in sorted(written) if word in kept] == []
         with Image.open(BytesIO(kept)) as shown:
             assert not shown.getexif()
 

@@ -40,7 +40,9 @@ def explore(student: Chair, *canals: str) -> None:
 
 def planned_with(case: Case, asked: Asked) -> int:
     """Uses of 10/.02 as the next plan of the case counts them."""
-    return next(one.uses for one in snapshot(case, asked, samples=0).kit.instruments if one.key == EXPLORES)
+    return next(
+        instrument.uses for instrument in snapshot(case, asked, samples=0).kit.instruments if instrument.key == EXPLORES
+    )
 
 
 def test_each_canal_it_entered_is_one_use_for_the_next_case(student: Chair, next_case: Case, asked: Asked) -> None:
@@ -105,7 +107,7 @@ def test_the_next_plan_warns_of_what_is_worn(
     KitInstrument.objects.filter(kit=kit, size=10, taper=2).update(most_uses=5)
     explore(student, "DB", "P")
     version, _ = plans.propose(actor=priya, case=next_case, asked=asked)
-    (worn,) = [one for one in plan_of(version).cautions if one.code == "instrument-worn"]
+    (worn,) = [caution for caution in plan_of(version).cautions if caution.code == "instrument-worn"]
     assert worn.says == "10/.02 has been used in 2 canals and is planned for 4 more; 5 are allowed."
 
 
@@ -122,7 +124,7 @@ def test_uses_do_not_change_what_an_approval_binds(
 def test_a_student_sees_what_their_own_set_has_done(student: Chair, kit: Kit, priya: Person, rosa: Person) -> None:
     explore(student, "DB")
     counts = [
-        next(one.uses for one in uses.counted(kit, person).instruments if one.key == EXPLORES)
+        next(instrument.uses for instrument in uses.counted(kit, person).instruments if instrument.key == EXPLORES)
         for person in (priya, rosa)
     ]
     assert counts == [1, 0]
@@ -133,6 +135,10 @@ def test_on_a_patient_small_hand_instruments_are_for_one_canal(
 ) -> None:
     """Textbooks, from memory: hand files 6 to 15 are used once; larger ones are counted as the kit says."""
     clinic = open_case(programme, priya, patient_alias="Heron 3", setting="clinic")
-    hand = [one for one in snapshot(clinic, asked, samples=0).kit.instruments if one.motion == "hand"]
-    assert {one.size for one in hand if one.most_uses == 1} == {one.size for one in hand if one.size <= 15}
-    assert {one.most_uses for one in hand if one.size > 15} == {None}
+    hand = [
+        instrument for instrument in snapshot(clinic, asked, samples=0).kit.instruments if instrument.motion == "hand"
+    ]
+    assert {instrument.size for instrument in hand if instrument.most_uses == 1} == {
+        instrument.size for instrument in hand if instrument.size <= 15
+    }
+    assert {instrument.most_uses for instrument in hand if instrument.size > 15} == {None}

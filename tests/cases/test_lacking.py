@@ -20,5 +20,5 @@ def test_what_a_hold_point_lacks(case: dict[str, Any]) -> None:
     sheets = {"MB1": SHEETS["hold"]}
     course = course_of({"plans": {"A": {"MB1": "hold"}}, **case})
     events = [happened(n, event, ["MB1"]) for n, event in enumerate(case["events"], start=1)]
-    found = lacking("MB1", course.canals["MB1"], LengthState(case["length"]), events, sheets, set(course.undone))
-    assert list(found) == case["lacking"]
+    lacks = lacking("MB1", course.canals["MB1"], LengthState(case["length"]), events, sheets, set(course.undone))
+    assert list(lacks) == case["lacking"]

@@ -102,9 +102,9 @@ def test_running_work_reads_no_more_when_there_are_more_chairs_and_more_cases(
 def test_both_lists_are_read_off_their_indexes(approved: ToothPlanVersion, waiting: Ask, running: Ask) -> None:
     list(copies(approved, FEW, state=PlanState.WAITING))
     assert "plans_that_wait" in plans_of(waiting)
-    told = plans_of(running)
-    assert "work_that_waits_longest" in told
-    assert "work_that_goes_on" in told
+    plans = plans_of(running)
+    assert "work_that_waits_longest" in plans
+    assert "work_that_goes_on" in plans
 
 
 def effort(ask: Ask) -> Effort:

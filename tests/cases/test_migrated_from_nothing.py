@@ -30,8 +30,8 @@ def tables(of: BaseDatabaseWrapper) -> dict[str, list[str]]:
     """What each table is made of, in the words of its database."""
     names = [model._meta.db_table for model in apps.get_app_config("cases").get_models(include_auto_created=True)]
     with of.cursor() as cursor:
-        told = _postgresql if of.vendor == "postgresql" else _sqlite
-        return {name: sorted(told(cursor, name)) for name in names}
+        columns_of = _postgresql if of.vendor == "postgresql" else _sqlite
+        return {name: sorted(columns_of(cursor, name)) for name in names}
 
 
 def _postgresql(cursor: CursorWrapper, table: str) -> Iterator[str]:
@@ -98,5 +98,5 @@ def test_the_migrations_make_what_the_models_describe() -> None:
         migrated, described = tables(connection), tables(other)
     assert all(described.values())
     # What only one of them has, told on its own.
-    assert {name: found for name, made in described.items() if (found := {*made} ^ {*migrated[name]})} == {}
+    assert {name: differing for name, made in described.items() if (differing := {*made} ^ {*migrated[name]})} == {}
     assert migrated == described

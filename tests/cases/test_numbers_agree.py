@@ -18,7 +18,7 @@ from tests.planning.claims import Claim, claims, disagreements, mm
 Json = dict[str, Any]
 
 
-def told(student: Person, supervisor: Person, version: ToothPlanVersion) -> Json:
+def of_every_door(student: Person, supervisor: Person, version: ToothPlanVersion) -> Json:
     """What each door answers of one case that was worked a little."""
     case = version.case_id
     ask = client(student).get
@@ -42,10 +42,14 @@ def of_case(at: Json) -> Iterator[Claim]:
         ("must be put right", {"plan": "stop", "list": "stops"}),
         ("cautions", {"plan": "caution", "list": "cautions"}),
     ):
-        of_plan = [one for one in plan["cautions"] if one["severity"] == doors["plan"] and one["overridden"] is None]
+        of_plan = [
+            caution
+            for caution in plan["cautions"]
+            if caution["severity"] == doors["plan"] and caution["overridden"] is None
+        ]
         yield ("number", name), "plan", len(of_plan)
         yield ("number", name), "list of versions", at["listed"][0][doors["list"]]
-        in_record = [one for one in at["record"]["cautions"] if one["severity"] == doors["plan"]]
+        in_record = [caution for caution in at["record"]["cautions"] if caution["severity"] == doors["plan"]]
         yield ("number", name), "record", len(in_record)
     for canal in plan["canals"]:
         yield from _of_canal(at, canal)
@@ -53,9 +57,9 @@ def of_case(at: Json) -> Iterator[Claim]:
 
 def _of_canal(at: Json, canal: Json) -> Iterator[Claim]:
     name = canal["canal"]
-    record = next(one for one in at["record"]["canals"] if one["canal"] == name)
-    chair = next(one for one in at["chair"]["canals"] if one["canal"] == name)
-    charted = next(one for one in at["case"]["canals"] if one["name"] == name)
+    record = next(canal_ for canal_ in at["record"]["canals"] if canal_["canal"] == name)
+    chair = next(canal_ for canal_ in at["chair"]["canals"] if canal_["canal"] == name)
+    charted = next(canal_ for canal_ in at["case"]["canals"] if canal_["name"] == name)
     length = ("length", name)
     yield length, "plan", canal["length"]["stop_mm"]
     yield length, "record", record["length"]["stop_mm"]
@@ -79,7 +83,7 @@ def _of_canal(at: Json, canal: Json) -> Iterator[Claim]:
             "order of work",
             mm(nodes[step["node"]]["stop_um"]),
         )
-    state = next(one["state"] for one in at["running"]["canals"] if one["canal"] == name)
+    state = next(canal_["state"] for canal_ in at["running"]["canals"] if canal_["canal"] == name)
     yield ("state", name), "chair", chair["state"]
     yield ("state", name), "list of chairs", state
     yield ("state", name), "record", record["state"]
@@ -94,7 +98,7 @@ def at(priya: Person, vale: Person, approved: ToothPlanVersion) -> Json:
     """DB was explored to its stop and rinsed: it is shown which instrument comes next, and to where."""
     explored = event(approved, 1, REACHED | {"depth_um": 18_000, "stop_um": 18_000}, node="explore/10-02")
     report(priya, approved.case, PHONE, explored, event(approved, 2, DONE, node="explore/10-02/irrigate"))
-    return told(priya, vale, approved)
+    return of_every_door(priya, vale, approved)
 
 
 def _record_length(at: Json) -> None:
@@ -126,9 +130,9 @@ def _state(at: Json) -> None:
 
 
 def test_every_door_tells_the_same_and_one_that_tells_otherwise_is_found(at: Json) -> None:
-    found = list(of_case(at))
-    assert disagreements(iter(found)) == {}
-    told_at_all = {quantity for (quantity, _), _, _ in found}
+    every_claim = list(of_case(at))
+    assert disagreements(iter(every_claim)) == {}
+    told_at_all = {quantity for (quantity, _), _, _ in every_claim}
     assert told_at_all >= {"length", "planned size", "stop that is due", "steps", "state"}
     for breaks in (_record_length, _record_size, _chair, _paper, _step, _cautions, _state):
         broken = copy.deepcopy(at)

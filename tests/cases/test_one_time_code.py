@@ -37,8 +37,8 @@ NOW = NOW_S // STEP_S  # its step began 1 s before: 37037037 · 30 = 1111111110
 @pytest.mark.parametrize(("away", "counts"), [(-2, False), (-1, True), (0, True), (1, True), (2, False)])
 def test_a_window_of_one_step(away: int, counts: bool) -> None:
     """RFC 6238, 5.2: at most one step back; one ahead for a clock that is a little fast."""
-    found = matching_step(SECRET, code_at(SECRET, NOW + away), at_s=NOW_S, later_than=0)
-    assert found == (NOW + away if counts else None)
+    step = matching_step(SECRET, code_at(SECRET, NOW + away), at_s=NOW_S, later_than=0)
+    assert step == (NOW + away if counts else None)
 
 
 def test_the_step_before_ended_a_second_ago() -> None:

@@ -172,13 +172,15 @@ def test_a_plan_with_a_wide_canal_can_be_asked_for_and_compared(
     plans.submit(actor=priya, version=before)
     let_pass(vale, too_wide, **WIDE, final_size=50)
     after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)
-    told = compare(
+    comparison = compare(
         *(Planned(number=each.number, given=plan_input_of(each), plan=plan_of(each)) for each in (before, after))
     )
-    of_p = next(one for one in told.canals if one.canal == "P")
-    size = next(one for one in of_p.changes if one.what is ChangeKind.FINAL_SIZE)
+    of_p = next(canal_ for canal_ in comparison.canals if canal_.canal == "P")
+    size = next(change for change in of_p.changes if change.what is ChangeKind.FINAL_SIZE)
     assert (size.before, size.after) == (None, "50/.04")
-    assert any(one.label == "let pass by a supervisor" or "final size chosen" in one.label for one in of_p.changes)
+    assert any(
+        change.label == "let pass by a supervisor" or "final size chosen" in change.label for change in of_p.changes
+    )
 
 
 @pytest.mark.parametrize("size", [None, 60, 52])

@@ -24,7 +24,7 @@ from cases.domain.plans.telling import ChangeKind
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_input_of, plan_of
 from cases.models import Case, ChangeLog, Kit, Person, Programme, ThresholdOverride, ToothPlanVersion
-from cases.queries import plans as found
+from cases.queries import plans as plan_queries
 from cases.services.charting import canals, cases, readings
 from cases.services.people import thresholds
 from cases.services.planning import plans
@@ -136,11 +136,11 @@ def test_a_changed_plan_must_be_asked_for_again(
 ) -> None:
     case = approved.case
     second, _ = plans.propose(actor=priya, case=case, asked=with_size(asked, "P", 45))
-    assert found.status_of(case).state is StandingState.APPROVAL_VOID
+    assert plan_queries.status_of(case).state is StandingState.APPROVAL_VOID
     plans.submit(actor=priya, version=second)
     second.refresh_from_db()
     decide(vale, second, Decision.APPROVED)
-    assert found.status_of(case).state is StandingState.APPROVED
+    assert plan_queries.status_of(case).state is StandingState.APPROVED
 
 
 def test_going_back_to_what_was_approved_must_be_asked_for_again_too(
@@ -149,13 +149,13 @@ def test_going_back_to_what_was_approved_must_be_asked_for_again_too(
     plans.propose(actor=priya, case=approved.case, asked=with_size(asked, "P", 45))
     back, made = plans.propose(actor=priya, case=approved.case, asked=asked)
     assert (back.pk, made, back.state) == (approved.pk, False, "draft")
-    assert found.status_of(approved.case).state is StandingState.APPROVAL_VOID
+    assert plan_queries.status_of(approved.case).state is StandingState.APPROVAL_VOID
 
 
 def test_a_changed_case_voids_the_approval(priya: Person, approved: ToothPlanVersion) -> None:
     change_something(approved.case, priya)
     case = Case.objects.get(pk=approved.case_id)
-    assert found.status_of(case).state is StandingState.APPROVAL_VOID
+    assert plan_queries.status_of(case).state is StandingState.APPROVAL_VOID
 
 
 def test_changed_there_and_back_it_still_has_to_be_asked_for(
@@ -281,8 +281,8 @@ def test_a_taper_the_kit_lacks(priya: Person, molar: Case, asked: Asked) -> None
 def test_a_size_the_kit_lacks_keeps_one_canal_from_it(priya: Person, molar: Case, asked: Asked) -> None:
     version, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "P", 60, "Wide."))
     made = plan_of(version)
-    assert {one.canal for one in made.canals if one.withheld} == {"P"}
-    assert [one.canal for one in made.cautions if one.code == "kit-lacks-size"] == ["P"]
+    assert {canal_plan.canal for canal_plan in made.canals if canal_plan.withheld} == {"P"}
+    assert [caution.canal for caution in made.cautions if caution.code == "kit-lacks-size"] == ["P"]
 
 
 def test_a_primary_tooth_is_charted_and_not_planned(programme: Programme, priya: Person, kit: Kit) -> None:
@@ -301,8 +301,8 @@ def test_a_size_outside_the_range_is_not_submitted_without_a_reason(priya: Perso
     silent, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "MB1", 45))
     with pytest.raises(ReasonMissing, match="MB1: "):
         plans.submit(actor=priya, version=silent)
-    told, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "MB1", 45, "Wide on the image."))
-    assert plans.submit(actor=priya, version=told).state == "waiting"
+    version, _ = plans.propose(actor=priya, case=molar, asked=with_size(asked, "MB1", 45, "Wide on the image."))
+    assert plans.submit(actor=priya, version=version).state == "waiting"
 
 
 # --- the programme's own figures ---
@@ -325,33 +325,33 @@ def test_what_changed_against_the_last_decided_version(
 ) -> None:
     decide(vale, submitted, Decision.RETURNED)
     second, _ = plans.propose(actor=priya, case=submitted.case, asked=with_size(asked, "P", 45, "Wide."))
-    changes = found.changes(second, None)
+    changes = plan_queries.changes(second, None)
     assert changes is not None
     assert (changes.from_number, changes.to_number) == (1, 2)
     assert [canal.canal for canal in changes.canals] == ["P"]
-    said = {change.what: (change.before, change.after) for change in changes.canals[0].changes}
-    assert said[ChangeKind.FINAL_SIZE] == ("35/.04", "45/.04")
+    by_kind = {change.what: (change.before, change.after) for change in changes.canals[0].changes}
+    assert by_kind[ChangeKind.FINAL_SIZE] == ("35/.04", "45/.04")
 
 
 def test_nothing_changed_against_itself(proposed: ToothPlanVersion) -> None:
-    changes = found.changes(proposed, 1)
+    changes = plan_queries.changes(proposed, 1)
     assert changes is not None
     assert changes.nothing
 
 
 def test_a_first_version_has_nothing_to_be_compared_with(proposed: ToothPlanVersion) -> None:
-    assert found.changes(proposed, None) is None
+    assert plan_queries.changes(proposed, None) is None
 
 
 def test_a_moved_length_shows_in_the_changes(priya: Person, approved: ToothPlanVersion, asked: Asked) -> None:
     reading = ConfirmingImage(set_mm=18.0, tip_short_mm=0.0, reference_point="DB cusp")
     readings.take_length(actor=priya, canal=canal_of(approved.case, "DB"), reading=reading)
     second, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
-    changes = found.changes(second, None)
+    changes = plan_queries.changes(second, None)
     assert changes is not None
-    said = {c.what: (c.before, c.after) for canal in changes.canals for c in canal.changes if canal.canal == "DB"}
-    assert said[ChangeKind.LENGTH] == ("18", "17")
-    assert said[ChangeKind.END] == ("18", "17")
+    by_kind = {c.what: (c.before, c.after) for canal in changes.canals for c in canal.changes if canal.canal == "DB"}
+    assert by_kind[ChangeKind.LENGTH] == ("18", "17")
+    assert by_kind[ChangeKind.END] == ("18", "17")
 
 
 def test_what_is_charted_of_a_canal_is_told_though_no_length_moved(
@@ -361,11 +361,11 @@ def test_what_is_charted_of_a_canal_is_told_though_no_length_moved(
     charted = {"curvature_deg": 24.0, "wall": wall, "first_binder_size": 20}
     canals.change_canal(actor=priya, canal=canal_of(approved.case, "P"), changes=charted)
     second, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
-    changes = found.changes(second, None)
+    changes = plan_queries.changes(second, None)
     assert changes is not None
     assert not changes.nothing
-    said = {(c.label, c.before, c.after, c.unit) for canal in changes.canals for c in canal.changes if c.path}
-    assert said == {
+    facts = {(c.label, c.before, c.after, c.unit) for canal in changes.canals for c in canal.changes if c.path}
+    assert facts == {
         ("curvature", None, "24", "°"),
         ("thinnest wall", None, "thickness 0.9 mm, from the end 3 mm", ""),
         ("first hand size to bind after coronal flaring", None, "20", ""),
@@ -377,7 +377,7 @@ def test_the_most_dangerous_change_comes_first(priya: Person, approved: ToothPla
     reading = ConfirmingImage(set_mm=18.0, tip_short_mm=0.0, reference_point="DB cusp")
     readings.take_length(actor=priya, canal=canal_of(approved.case, "DB"), reading=reading)
     second, _ = plans.propose(actor=priya, case=approved.case, asked=asked)
-    changes = found.changes(second, None)
+    changes = plan_queries.changes(second, None)
     assert changes is not None
     assert [canal.canal for canal in changes.canals] == ["DB", "P"]
     bears_on = [change.bears_on for change in changes.canals[0].changes]

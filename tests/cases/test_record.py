@@ -57,19 +57,19 @@ class Chair:
     def __init__(self, person: Person, version: ToothPlanVersion, device: Any) -> None:
         self.person, self.version, self.device, self.seq = person, version, device, 0
 
-    def tells(self, told: EventPayload, node: str = "", canal: str = "DB") -> TreatmentEvent:
+    def tells(self, payload: EventPayload, node: str = "", canal: str = "DB") -> TreatmentEvent:
         self.seq += 1
-        one = ReceivedEvent(
+        received = ReceivedEvent(
             id=uuid7(),
             device_seq=self.seq,
             seen_position=0,
             plan_hash=self.version.hash,
             device_time=NOON,
-            payload=told,
+            payload=payload,
             canal=canal,
             node=node,
         )
-        return treatment.record(actor=self.person, case=self.version.case, device=self.device, batch=[one])[0]
+        return treatment.record(actor=self.person, case=self.version.case, device=self.device, batch=[received])[0]
 
 
 @pytest.fixture
@@ -112,12 +112,12 @@ def test_the_first_steps_of_a_canal_as_a_person_would_write_them(
         (7, "Priya", "DB", "Image: done"),
         (8, "Vale", "DB", "Approved, length: Agrees with the locator."),
     ]
-    assert [(one.irrigant, one.volume_ml) for one in made.irrigants] == [("water", 2.5)]
-    assert [(one.instrument, one.canals, one.uses) for one in made.instruments] == [("10/.02", ("DB",), 1)]
-    assert [(one.hold_point, one.said, one.who.name, one.who.role) for one in made.sign_offs] == [
-        ("length", "approved", "Vale", "supervisor")
-    ]
-    assert [(one.image, one.purpose) for one in made.images] == [("0190-abc", "length")]
+    assert [(volume.irrigant, volume.volume_ml) for volume in made.irrigants] == [("water", 2.5)]
+    assert [(row.instrument, row.canals, row.uses) for row in made.instruments] == [("10/.02", ("DB",), 1)]
+    assert [
+        (sign_off.hold_point, sign_off.said, sign_off.who.name, sign_off.who.role) for sign_off in made.sign_offs
+    ] == [("length", "approved", "Vale", "supervisor")]
+    assert [(image.image, image.purpose) for image in made.images] == [("0190-abc", "length")]
     assert [[who.name for who in visit.on_site] for visit in made.visits] == [["Vale"]]
 
 
@@ -127,13 +127,13 @@ def test_a_removed_image_stays_in_the_record_with_who_and_why(
     settings.STORAGES = {**settings.STORAGES, "images": {"BACKEND": "django.core.files.storage.InMemoryStorage"}}
     data, ids = picture(), [uuid7(), uuid7()]
     for id_ in ids:
-        told = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=NOON)
-        upload.receive(actor=student.person, case=approved.case, announced=told, data=data)
+        announced = Announced(id=id_, sha256=sha256(data).hexdigest(), sent_bytes=len(data), device_time=NOON)
+        upload.receive(actor=student.person, case=approved.case, announced=announced, data=data)
         student.tells(ImagePayload(image_id=str(id_), purpose="length"))
     before = record_of(approved.case_id)
     removal.remove(actor=vale, image=Image.objects.get(pk=ids[0]), reason=RemovalReason.NAMES_SOMEBODY)
     after = record_of(approved.case_id)
-    assert [(one.image, one.removed and one.removed.who.name) for one in after.record.images] == [
+    assert [(image.image, image.removed and image.removed.who.name) for image in after.record.images] == [
         (str(ids[0]), "Vale"),
         (str(ids[1]), None),
     ]
@@ -161,11 +161,11 @@ def test_what_was_charted_of_a_canal_is_in_the_record_and_on_paper(approved: Too
     changes = {"curvature_deg": 24.0, "orifice_mm": 8.5, "wall": wall}
     canals.change_canal(actor=priya, canal=canal_of(approved.case, "P"), changes=changes)
     after = record_of(approved.case_id)
-    told = {canal.canal: canal.charted for canal in after.record.canals}
-    assert told["P"] == (
+    charted = {canal.canal: canal.charted for canal in after.record.canals}
+    assert charted["P"] == (
         "orifice found, depth of the orifice 8.5 mm, curvature 24°, thinnest wall thickness 0.9 mm, from the end 3 mm"
     )
-    assert told["DB"] == "orifice found"
+    assert charted["DB"] == "orifice found"
     paper = PdfReader(BytesIO(record_pdf.record_pdf(after.record, after.hash)))
     assert "curvature 24°" in " ".join(" ".join(page.extract_text().split()) for page in paper.pages)
 
@@ -186,7 +186,7 @@ def test_a_fact_out_of_course_is_there_with_the_reason_and_counts(student: Chair
     made = record(approved)
     _, entry = made.timeline
     assert (entry.out_of_course, entry.out_of_course_says) == (OutOfCourse.OTHER_STEP, "another step was due")
-    assert [(one.irrigant, one.volume_ml) for one in made.irrigants] == [("water", 2)]
+    assert [(volume.irrigant, volume.volume_ml) for volume in made.irrigants] == [("water", 2)]
 
 
 def test_work_stands_against_the_plan_step_by_step(student: Chair, approved: ToothPlanVersion) -> None:
@@ -257,10 +257,10 @@ def test_a_discarded_instrument_begins_anew(student: Chair, approved: ToothPlanV
     student.tells(InspectedPayload(instrument="10/.02 hand", found="discarded", why="bent"))
     student.tells(at_stop(), "explore/10-02")
     made = record(approved)
-    assert [(one.instrument, one.canals, one.discarded, one.uses) for one in made.instruments] == [
+    assert [(row.instrument, row.canals, row.discarded, row.uses) for row in made.instruments] == [
         ("10/.02", ("DB", "DB"), 1, 1)
     ]
-    assert [(one.instrument, one.why, one.canal) for one in made.discarded] == [("10/.02", "bent", "DB")]
+    assert [(row.instrument, row.why, row.canal) for row in made.discarded] == [("10/.02", "bent", "DB")]
 
 
 def test_a_visit_ends_as_it_was_closed(student: Chair, approved: ToothPlanVersion) -> None:

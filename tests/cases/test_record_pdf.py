@@ -34,7 +34,7 @@ def pages(record: Record) -> list[str]:
     return [" ".join(page.extract_text().split()) for page in read.pages]
 
 
-def entries(*said: str) -> tuple[TimelineEntry, ...]:
+def entries(*texts: str) -> tuple[TimelineEntry, ...]:
     return tuple(
         TimelineEntry(
             position=number,
@@ -47,38 +47,40 @@ def entries(*said: str) -> tuple[TimelineEntry, ...]:
             says=text,
             version=1,
         )
-        for number, text in enumerate(said, start=1)
+        for number, text in enumerate(texts, start=1)
     )
 
 
 def test_every_page_says_whose_it_is_and_that_it_is_for_training(record: Record) -> None:
-    found = pages(replace(record, timeline=entries(*(f"Note {number}" for number in range(80)))))
-    assert len(found) >= 2
-    for number, page in enumerate(found, start=1):
+    paper = pages(replace(record, timeline=entries(*(f"Note {number}" for number in range(80)))))
+    assert len(paper) >= 2
+    for number, page in enumerate(paper, start=1):
         assert f"Training record · Bench 1 · tooth 26 · case {record.case}" in page
         assert "does not replace the supervising licensed clinician" in page
-        assert f"page {number} of {len(found)}" in page
+        assert f"page {number} of {len(paper)}" in page
         assert f"SHA-256 {HASH}" in page
 
 
 def test_a_long_timeline_repeats_its_heads_and_each_entry_is_there_once(record: Record) -> None:
-    said = [f"Note number {number}." for number in range(100, 220)]
-    found = pages(replace(record, timeline=entries(*said)))
-    with_entries = [page for page in found if "Note number" in page]
+    notes = [f"Note number {number}." for number in range(100, 220)]
+    paper = pages(replace(record, timeline=entries(*notes)))
+    with_entries = [page for page in paper if "Note number" in page]
     assert len(with_entries) >= 2
     assert all("Entry At (device) Who Canal What" in page for page in with_entries)
-    assert [" ".join(found).count(one) for one in said] == [1] * len(said)
+    assert [" ".join(paper).count(note) for note in notes] == [1] * len(notes)
 
 
 def test_what_was_taken_back_says_so_in_words(record: Record) -> None:
-    (one,) = entries("10/.02: at its stop")
-    assert "10/.02: at its stop. TAKEN BACK" in " ".join(pages(replace(record, timeline=(replace(one, undone=True),))))
+    (entry,) = entries("10/.02: at its stop")
+    assert "10/.02: at its stop. TAKEN BACK" in " ".join(
+        pages(replace(record, timeline=(replace(entry, undone=True),)))
+    )
 
 
 def test_names_and_notes_in_any_script_are_there(record: Record) -> None:
-    said = ["Ñandú Größe", "Ελληνικά", "Журавль", "牙齿 七", "치아", "はいしゃ", "दवा", "שן", "Reed 🦷"]
-    text = " ".join(pages(replace(record, patient_alias="牙齿", timeline=entries(*said))))
-    assert [one for one in said if one not in text] == []
+    names = ["Ñandú Größe", "Ελληνικά", "Журавль", "牙齿 七", "치아", "はいしゃ", "दवा", "שן", "Reed 🦷"]
+    text = " ".join(pages(replace(record, patient_alias="牙齿", timeline=entries(*names))))
+    assert [name for name in names if name not in text] == []
     assert "Training record · 牙齿 · tooth 26" in text
 
 
@@ -88,8 +90,8 @@ def test_a_character_that_no_typeface_has_is_named_by_its_number(record: Record)
 
 
 def test_markup_in_what_people_write_is_only_text(record: Record) -> None:
-    said = "**bold** __under__ ~~struck~~ {nb} <b>x</b>"
-    assert said in " ".join(pages(replace(record, timeline=entries(said))))
+    markup = "**bold** __under__ ~~struck~~ {nb} <b>x</b>"
+    assert markup in " ".join(pages(replace(record, timeline=entries(markup))))
 
 
 def test_the_same_record_is_the_same_bytes(record: Record) -> None:
@@ -108,9 +110,9 @@ def test_nothing_is_in_colour(record: Record) -> None:
 def test_what_fills_more_than_a_page_and_a_word_wider_than_its_column_lose_nothing(record: Record) -> None:
     words = " ".join(f"w{number:04d}" for number in range(1500))
     wide = "".join(f"<{number:03d}>" for number in range(40))
-    found = pages(replace(record, timeline=entries(words, wide)))
-    assert len([page for page in found if "w0" in page or "w1" in page]) >= 2
-    text = " ".join(found)
+    paper = pages(replace(record, timeline=entries(words, wide)))
+    assert len([page for page in paper if "w0" in page or "w1" in page]) >= 2
+    text = " ".join(paper)
     assert [word for word in words.split() if text.count(word) != 1] == []
     assert [
         part for part in (f"{number:03d}" for number in range(40)) if f"<{part}>" not in text.replace(" ", "")

@@ -47,7 +47,7 @@ def rinse(as_step: bool, irrigant: str, volume_ml: float) -> EventPayload:
     return IrrigatedPayload(irrigant=irrigant, volume_ml=volume_ml)
 
 
-def story(told: list[Rinsed]) -> CaseHistory:
+def story(rinses: list[Rinsed]) -> CaseHistory:
     facts = tuple(
         RecordedEvent(
             event=CourseEvent(
@@ -62,9 +62,9 @@ def story(told: list[Rinsed]) -> CaseHistory:
             device_time=NOON,
             who=PRIYA,
         )
-        for number, (as_step, canal, irrigant, hundredths, _) in enumerate(told, start=1)
+        for number, (as_step, canal, irrigant, hundredths, _) in enumerate(rinses, start=1)
     )
-    gone = tuple(f"e{number}" for number, one in enumerate(told, start=1) if one[-1])
+    gone = tuple(f"e{number}" for number, rinsing in enumerate(rinses, start=1) if rinsing[-1])
     return CaseHistory(
         facts=facts,
         versions={},
@@ -74,18 +74,21 @@ def story(told: list[Rinsed]) -> CaseHistory:
 
 
 @given(st.lists(rinsed, max_size=40))
-def test_irrigants_add_up_to_the_hundredth(told: list[Rinsed]) -> None:
+def test_irrigants_add_up_to_the_hundredth(rinses: list[Rinsed]) -> None:
     """Exact arithmetic in whole hundredths of a millilitre, what was taken back left out."""
     expected: dict[str, dict[str, int]] = {}
-    for _, canal, irrigant, hundredths, gone in told:
+    for _, canal, irrigant, hundredths, gone in rinses:
         if not gone:
             of = expected.setdefault(irrigant, {})
             of[canal] = of.get(canal, 0) + hundredths
-    found = {
-        one.irrigant: (Fraction(str(one.volume_ml)), {each.canal: Fraction(str(each.volume_ml)) for each in one.canals})
-        for one in sums.irrigants(story(told))
+    totals = {
+        total.irrigant: (
+            Fraction(str(total.volume_ml)),
+            {each.canal: Fraction(str(each.volume_ml)) for each in total.canals},
+        )
+        for total in sums.irrigants(story(rinses))
     }
-    assert found == {
+    assert totals == {
         irrigant: (Fraction(sum(of.values()), 100), {canal: Fraction(n, 100) for canal, n in of.items()})
         for irrigant, of in expected.items()
     }
@@ -97,7 +100,7 @@ def fact(number: int, payload: EventPayload, canal: str = "") -> RecordedEvent:
     return RecordedEvent(event=event, position=number, at=at, device_time=at, who=PRIYA)
 
 
-def told(*facts: RecordedEvent, setting: Setting = Setting.BLOCK) -> CaseHistory:
+def history(*facts: RecordedEvent, setting: Setting = Setting.BLOCK) -> CaseHistory:
     course = CaseState(plan="h", canals={}, visit=Visit(setting=setting))
     return CaseHistory(facts=facts, versions={}, course=course, people={})
 
@@ -109,8 +112,8 @@ def unshown(why: NoImage, together: str = "") -> StepPayload:
 def test_what_was_one_act_counts_once() -> None:
     """By hand: two decisions on plans, one sign-off for three canals and one alone: 4. One image for two canals, one
     more, a film for two and one taken elsewhere: 4; without a sensor none was taken."""
-    found = sums.asked(
-        told(
+    asked_for = sums.asked(
+        history(
             *(
                 fact(n, SignOffPayload(exit="approved", together="w"), name)
                 for n, name in enumerate(("MB1", "DB", "P"))
@@ -124,5 +127,5 @@ def test_what_was_one_act_counts_once() -> None:
         ),
         decisions=2,
     )
-    assert (found.sign_offs, found.exposures) == (4, 4)
-    assert (found.planned_sign_offs, found.planned_exposures) == (None, None)
+    assert (asked_for.sign_offs, asked_for.exposures) == (4, 4)
+    assert (asked_for.planned_sign_offs, asked_for.planned_exposures) == (None, None)

@@ -91,9 +91,9 @@ def test_the_administration_shows_records_and_changes_none(model: type[models.Mo
 
 def test_the_administration_opens_a_version(approved: ToothPlanVersion, client: Client) -> None:
     client.force_login(Person.objects.create_superuser("root", "a-long-enough-one"))
-    found = client.get(f"/admin/cases/toothplanversion/{approved.pk}/change/")
-    assert found.status_code == 200
-    assert approved.hash in found.content.decode()
+    page = client.get(f"/admin/cases/toothplanversion/{approved.pk}/change/")
+    assert page.status_code == 200
+    assert approved.hash in page.content.decode()
 
 
 def test_a_case_with_a_plan_cannot_be_deleted(approved: ToothPlanVersion) -> None:

@@ -40,13 +40,17 @@ JOINS = {"MB1": None, "MB2": "MB1", "DB": None, "P": None}
 )
 def test_what_an_approval_leaves_out(returned: list[str], waits: list[tuple[str, str]]) -> None:
     """Every case of the check molar, by hand from its joins (teaching practice, decisions of this program)."""
-    found = left_out(dict.fromkeys(returned, "Why?"), JOINS)
-    assert [(one.canal, one.joins) for one in found] == waits
-    assert all(bool(one.remark) == (one.joins == "") for one in found)
+    canals_left_out = left_out(dict.fromkeys(returned, "Why?"), JOINS)
+    assert [(canal_.canal, canal_.joins) for canal_ in canals_left_out] == waits
+    assert all(bool(canal_.remark) == (canal_.joins == "") for canal_ in canals_left_out)
 
 
 def test_two_canals_that_join_one_main_wait_together() -> None:
-    assert [one.canal for one in left_out({"A": "?"}, {"M": None, "A": "M", "B": "M", "D": None})] == ["M", "A", "B"]
+    assert [canal_.canal for canal_ in left_out({"A": "?"}, {"M": None, "A": "M", "B": "M", "D": None})] == [
+        "M",
+        "A",
+        "B",
+    ]
 
 
 def returning(*canals: str) -> dict[str, Any]:
@@ -83,7 +87,7 @@ def test_the_course_has_the_remark_and_the_supervisor(but_mb2: ToothPlanVersion,
     in_force, shown = treatment_of(but_mb2.case_id).events
     assert in_force.row.kind == "replan"
     assert shown.row.actor == vale
-    assert [NotReleased(**one) for one in shown.payload["not_released"]] == [
+    assert [NotReleased(**entry) for entry in shown.payload["not_released"]] == [
         NotReleased(canal="MB1", remark="", joins="MB2"),
         NotReleased(canal="MB2", remark="MB2 again."),
     ]

@@ -28,14 +28,14 @@ def nothing_remembered() -> Iterator[None]:
 @pytest.fixture
 def computed(monkeypatch: pytest.MonkeyPatch) -> list[PlanInput]:
     """What was computed so far."""
-    found: list[PlanInput] = []
+    inputs: list[PlanInput] = []
 
     def counted(given: PlanInput) -> Plan:
-        found.append(given)
+        inputs.append(given)
         return plan(given)
 
     monkeypatch.setattr(remembered, "plan", counted)
-    return found
+    return inputs
 
 
 def test_a_preview_asked_for_again_and_its_version_are_computed_once(
@@ -58,10 +58,10 @@ def test_whatever_is_other_in_the_input_is_computed(computed: list[PlanInput]) -
 
 def test_the_one_asked_for_longest_ago_is_forgotten(computed: list[PlanInput], monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(remembered, "MOST", 2)
-    one, two, three = (replace(molar(samples=0), seed=seed) for seed in (1, 2, 3))
-    for given in (one, two, one, three, one, two):
+    first, second, third = (replace(molar(samples=0), seed=seed) for seed in (1, 2, 3))
+    for given in (first, second, first, third, first, second):
         remembered.planned(given)
-    assert computed == [one, two, three, two]
+    assert computed == [first, second, third, second]
 
 
 def test_a_refusal_is_not_remembered(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -45,28 +45,28 @@ class Hand:
         self.person, self.version, self.device = person, version, device
 
     def tells(
-        self, told: EventPayload, canal: str = "DB", node: str = "", version: ToothPlanVersion | None = None
+        self, payload: EventPayload, canal: str = "DB", node: str = "", version: ToothPlanVersion | None = None
     ) -> None:
         seq = TreatmentEvent.objects.filter(case=self.version.case, device=self.device).count() + 1
-        one = treatment.ReceivedEvent(
+        received = treatment.ReceivedEvent(
             id=uuid7(),
             device_seq=seq,
             seen_position=0,
             plan_hash=(version or self.version).hash,
             device_time=NOON,
-            payload=told,
+            payload=payload,
             canal=canal,
             node=node,
         )
-        treatment.record(actor=self.person, case=self.version.case, device=self.device, batch=[one])
+        treatment.record(actor=self.person, case=self.version.case, device=self.device, batch=[received])
 
     def leaves(self, canal: str = "DB", exit: Exit = Exit.REACHED, **more: Any) -> None:
         """The step that is due, by one of its exits."""
         at = course_of(self.version.case)[canal].node
         stop = course_of(self.version.case)[canal].stop_um
         depth = more.pop("depth_um", stop if exit is Exit.REACHED else None)
-        told = StepPayload(exit=exit, depth_um=depth, stop_um=stop)
-        self.tells(told, canal, at, **more)
+        payload = StepPayload(exit=exit, depth_um=depth, stop_um=stop)
+        self.tells(payload, canal, at, **more)
 
 
 def course_of(case: Case) -> dict[str, Any]:
@@ -135,8 +135,8 @@ def test_canals_that_did_not_move_go_on_as_they_stood(
     phone.tells(shorter())
     again(priya, asked, approved.case)
     after = course_of(approved.case)
-    assert {name: (one.node, one.stop_um) for name, one in after.items() if name != "DB"} == {
-        name: (one.node, one.stop_um) for name, one in before.items() if name != "DB"
+    assert {name: (progress.node, progress.stop_um) for name, progress in after.items() if name != "DB"} == {
+        name: (progress.node, progress.stop_um) for name, progress in before.items() if name != "DB"
     }
 
 

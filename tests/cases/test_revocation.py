@@ -25,9 +25,9 @@ WHY = "The image is of another tooth."
 
 
 def folded(version: ToothPlanVersion) -> CaseState:
-    found = treatment_of(version.case_id).course
-    assert found is not None
-    return found
+    course = treatment_of(version.case_id).course
+    assert course is not None
+    return course
 
 
 def withdrawn(actor: Person, version: ToothPlanVersion) -> Revocation:
@@ -39,8 +39,8 @@ def test_it_stays_beside_the_approval_which_is_not_edited(approved: ToothPlanVer
     approved.refresh_from_db()
     status = status_of(approved.case)
     assert (approved.state, status.state) == (PlanState.REVOKED, StandingState.REVOKED)
-    assert [(one.actor, one.reason) for one in approved.revocations.all()] == [(vale, WHY)]
-    assert [one.decision for one in Review.objects.filter(version=approved)] == [Decision.APPROVED]
+    assert [(revocation.actor, revocation.reason) for revocation in approved.revocations.all()] == [(vale, WHY)]
+    assert [review.decision for review in Review.objects.filter(version=approved)] == [Decision.APPROVED]
 
 
 def test_work_halts_at_the_next_step(approved: ToothPlanVersion, priya: Person, vale: Person) -> None:

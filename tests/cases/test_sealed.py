@@ -38,8 +38,8 @@ def test_no_two_messages_are_sealed_alike_and_only_their_browser_reads_them() ->
 
 def test_who_sends_is_named_for_half_a_day() -> None:
     key = ec.generate_private_key(ec.SECP256R1())
-    said = claims(named(key, audience="https://push.example", contact="https://here.example"), quoted(point(key)))
-    assert (said["aud"], said["sub"]) == ("https://push.example", "https://here.example")
+    claimed = claims(named(key, audience="https://push.example", contact="https://here.example"), quoted(point(key)))
+    assert (claimed["aud"], claimed["sub"]) == ("https://push.example", "https://here.example")
     other = ec.generate_private_key(ec.SECP256R1())
     with pytest.raises(AssertionError):
         claims(named(other, audience="https://push.example", contact="https://here.example"), quoted(point(key)))

@@ -19,27 +19,27 @@ def test_a_case_without_a_plan() -> None:
 
 
 def test_an_approval_counts_while_nothing_changes() -> None:
-    found = of(version(1, PlanState.APPROVED, was_approved=True))
-    assert (found.state, found.stale, found.do) == (StandingState.APPROVED, False, "")
+    standing = of(version(1, PlanState.APPROVED, was_approved=True))
+    assert (standing.state, standing.stale, standing.do) == (StandingState.APPROVED, False, "")
 
 
 def test_an_approval_is_void_once_the_case_has_changed() -> None:
-    found = of(version(1, PlanState.APPROVED, revision=6, was_approved=True))
-    assert (found.state, found.stale) == (StandingState.APPROVAL_VOID, True)
-    assert "the case has changed" in found.says
-    assert "Plan it again" in found.do
+    standing = of(version(1, PlanState.APPROVED, revision=6, was_approved=True))
+    assert (standing.state, standing.stale) == (StandingState.APPROVAL_VOID, True)
+    assert "the case has changed" in standing.says
+    assert "Plan it again" in standing.do
 
 
 def test_an_approval_is_void_once_the_plan_has_changed() -> None:
-    found = of(version(1, PlanState.SUPERSEDED, was_approved=True), version(2, PlanState.DRAFT))
-    assert (found.state, found.number, found.approved_number) == (StandingState.APPROVAL_VOID, 2, 1)
-    assert "the plan has changed" in found.says
-    assert found.do == "Submit plan 2."
+    standing = of(version(1, PlanState.SUPERSEDED, was_approved=True), version(2, PlanState.DRAFT))
+    assert (standing.state, standing.number, standing.approved_number) == (StandingState.APPROVAL_VOID, 2, 1)
+    assert "the plan has changed" in standing.says
+    assert standing.do == "Submit plan 2."
 
 
 def test_asked_again_it_waits() -> None:
-    found = of(version(1, PlanState.SUPERSEDED, was_approved=True), version(2, PlanState.WAITING))
-    assert found.state is StandingState.WAITING
+    standing = of(version(1, PlanState.SUPERSEDED, was_approved=True), version(2, PlanState.WAITING))
+    assert standing.state is StandingState.WAITING
 
 
 def test_a_returned_plan_says_what_is_due() -> None:
@@ -48,6 +48,6 @@ def test_a_returned_plan_says_what_is_due() -> None:
 
 
 def test_a_waiting_plan_of_a_changed_case_says_so() -> None:
-    found = of(version(1, PlanState.WAITING, revision=5))
-    assert (found.state, found.stale) == (StandingState.WAITING, True)
-    assert "changed" in found.says
+    standing = of(version(1, PlanState.WAITING, revision=5))
+    assert (standing.state, standing.stale) == (StandingState.WAITING, True)
+    assert "changed" in standing.says

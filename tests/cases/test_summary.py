@@ -94,17 +94,22 @@ def test_what_was_undone_or_did_not_fit_is_no_remark() -> None:
 
 def test_the_step_in_hand_is_that_of_the_canal_the_student_turned_to() -> None:
     events = (FIRST,)
-    found = summary.in_hand(course(*events), events, "student", NAMES)
-    assert found is not None
-    assert (found.canal, found.node, found.instrument, found.action) == ("P", "shape/20", "20/.04", Action.INSTRUMENT)
+    step_in_hand = summary.in_hand(course(*events), events, "student", NAMES)
+    assert step_in_hand is not None
+    assert (step_in_hand.canal, step_in_hand.node, step_in_hand.instrument, step_in_hand.action) == (
+        "P",
+        "shape/20",
+        "20/.04",
+        Action.INSTRUMENT,
+    )
     assert summary.in_hand(course(*events), events, "somebody else", NAMES) is None
 
 
 def test_the_second_time_round_is_another_step_in_hand() -> None:
     events = (FIRST, SMALLER)
-    found = summary.in_hand(course(*events), events, "student", NAMES)
-    assert found is not None
-    assert (found.node, found.pass_number) == ("shape/25", 2)
+    step_in_hand = summary.in_hand(course(*events), events, "student", NAMES)
+    assert step_in_hand is not None
+    assert (step_in_hand.node, step_in_hand.pass_number) == ("shape/25", 2)
 
 
 def test_a_canal_at_its_hold_point_says_what_it_waits_for() -> None:

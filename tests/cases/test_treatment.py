@@ -49,7 +49,7 @@ REACHED = StepPayload(exit=Exit.REACHED, depth_um=21_500)
 SIGNED = SignOffPayload(exit="approved")
 
 
-def event(version: ToothPlanVersion, device_seq: int, told: EventPayload = REACHED, **more: Any) -> ReceivedEvent:
+def event(version: ToothPlanVersion, device_seq: int, payload: EventPayload = REACHED, **more: Any) -> ReceivedEvent:
     given: dict[str, Any] = {
         "id": uuid7(),
         "seen_position": 0,
@@ -58,7 +58,7 @@ def event(version: ToothPlanVersion, device_seq: int, told: EventPayload = REACH
         "canal": "P",
         "node": "explore/10",
     }
-    return ReceivedEvent(device_seq=device_seq, payload=told, **(given | more))
+    return ReceivedEvent(device_seq=device_seq, payload=payload, **(given | more))
 
 
 def record(
@@ -180,8 +180,8 @@ def test_a_depth_longer_than_any_tooth_is_kept_and_moves_nothing(
     depth_um: int, priya: Person, approved: ToothPlanVersion, asked: Asked
 ) -> None:
     """36 mm: input bound of the program, where a length is taken for a typing error."""
-    told = StepPayload(exit=Exit.SHORT, depth_um=depth_um, stop_um=21_500)
-    (stored,) = record(priya, approved, event(approved, 1, told, node="explore/10-02"))
+    payload = StepPayload(exit=Exit.SHORT, depth_um=depth_um, stop_um=21_500)
+    (stored,) = record(priya, approved, event(approved, 1, payload, node="explore/10-02"))
     assert stored.not_checked == NotChecked.DEPTH
     shown = treatment_of(approved.case_id)
     assert shown.course is not None
@@ -227,16 +227,16 @@ def test_a_supervisor_who_has_left_since_was_in_the_room(priya: Person, vale: Pe
 HAPPENED = EmergencyPayload(what="collapse")
 
 
-def emergency(version: ToothPlanVersion, told: EventPayload = HAPPENED) -> tuple[UUID, ReceivedEvent]:
+def emergency(version: ToothPlanVersion, payload: EventPayload = HAPPENED) -> tuple[UUID, ReceivedEvent]:
     """Comes from a device of its own, named by its own id."""
     id_ = uuid7()
-    return id_, event(version, 1, told, id=id_, canal="", node="")
+    return id_, event(version, 1, payload, id=id_, canal="", node="")
 
 
 def test_an_emergency_is_taken_before_what_its_phone_still_holds(priya: Person, approved: ToothPlanVersion) -> None:
     first = event(approved, 1, node="explore/10-02")
-    id_, told = emergency(approved, EmergencyPayload(what="collapse", before=(str(first.id),)))
-    (halted,) = record(priya, approved, told, device=id_)
+    id_, received = emergency(approved, EmergencyPayload(what="collapse", before=(str(first.id),)))
+    (halted,) = record(priya, approved, received, device=id_)
     (stored,) = record(priya, approved, first)
     assert (halted.position, stored.position) == (2, 3)
     shown = treatment_of(approved.case_id)
@@ -246,16 +246,17 @@ def test_an_emergency_is_taken_before_what_its_phone_still_holds(priya: Person, 
 
 
 def test_the_list_says_of_what_and_that_it_was_not_so(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
-    id_, told = emergency(approved)
-    record(priya, approved, told, device=id_)
-    second, told = emergency(approved, EmergencyPayload(what="sudden_bleeding"))
-    record(priya, approved, told, device=second)
-    corrects, told = emergency(approved, CorrectedPayload(corrects=str(id_)))
-    record(priya, approved, told, device=corrects)
+    id_, received = emergency(approved)
+    record(priya, approved, received, device=id_)
+    second, received = emergency(approved, EmergencyPayload(what="sudden_bleeding"))
+    record(priya, approved, received, device=second)
+    corrects, received = emergency(approved, CorrectedPayload(corrects=str(id_)))
+    record(priya, approved, received, device=corrects)
     record(vale, approved, event(approved, 1, ComePayload(), canal="", node=""), device=TABLET)
     (work,) = worklist.running(vale, approved.case.programme_id, NOON).results
     assert [
-        (one["what"], one["told_by"], one["corrected_by"], one["coming"]) for one in work.glance["emergencies"]
+        (emergency_["what"], emergency_["told_by"], emergency_["corrected_by"], emergency_["coming"])
+        for emergency_ in work.glance["emergencies"]
     ] == [("", "Priya", "Priya", "Vale"), ("sudden_bleeding", "Priya", "", "Vale")]
     halts = record_of(approved.case_id).record.halts
     assert [halt.says for halt in halts] == [
@@ -268,12 +269,12 @@ def test_the_list_says_of_what_and_that_it_was_not_so(priya: Person, vale: Perso
     halts = record_of(approved.case_id).record.halts
     assert [halt.ended is not None for halt in halts] == [True, False]
     (work,) = worklist.running(vale, approved.case.programme_id, NOON).results
-    assert [one["what"] for one in work.glance["emergencies"]] == ["sudden_bleeding"]
+    assert [emergency_["what"] for emergency_ in work.glance["emergencies"]] == ["sudden_bleeding"]
 
 
 def test_only_a_supervisor_resumes_also_what_was_not_so(priya: Person, approved: ToothPlanVersion) -> None:
-    id_, told = emergency(approved)
-    record(priya, approved, told, device=id_)
+    id_, received = emergency(approved)
+    record(priya, approved, received, device=id_)
     with pytest.raises(NotAllowed, match="supervisor"):
         record(priya, approved, event(approved, 1, ResumePayload(reason="Nothing."), canal="", node=""))
 
@@ -317,8 +318,8 @@ def test_a_case_keeps_its_own_events(priya: Person, approved: ToothPlanVersion) 
 
 def test_the_next_plan_knows_what_was_felt(priya: Person, approved: ToothPlanVersion, asked: Asked) -> None:
     start = plan_of(approved).canals[0].run_sheet.start
-    told = StepPayload(exit=Exit.SHORT, depth_um=18_500, stop_um=19_500)
-    record(priya, approved, event(approved, 1, told, canal="MB1", node=start))
+    payload = StepPayload(exit=Exit.SHORT, depth_um=18_500, stop_um=19_500)
+    record(priya, approved, event(approved, 1, payload, canal="MB1", node=start))
     again, created = plans.propose(actor=priya, case=approved.case, asked=asked)
     assert created
     felt = {canal.name: canal.felt for canal in plan_input_of(again).canals}

@@ -22,4 +22,4 @@ def test_the_shared_vectors(vector: dict[str, str]) -> None:
 def test_new_ones_are_version_7_and_differ() -> None:
     made = {uuid7() for _ in range(1000)}
     assert len(made) == 1000
-    assert all(one.version == 7 and one.variant == RFC_4122 for one in made)
+    assert all(id_.version == 7 and id_.variant == RFC_4122 for id_ in made)

@@ -108,9 +108,9 @@ def test_the_matrix(part: Part, everybody: dict[str, Person], approved: ToothPla
         body = {"kind": kind.value, **BODIES[kind]}
         if kind is EventKind.ON_SITE:
             body["supervisor_id"] = str(everybody["vale"].pk)
-        one = event(approved, seq + 1, body, node="explore/10-02")
-        answer = report(who, approved.case, device, one)
-        stored = TreatmentEvent.objects.filter(pk=one["id"]).exists()
+        sent = event(approved, seq + 1, body, node="explore/10-02")
+        answer = report(who, approved.case, device, sent)
+        stored = TreatmentEvent.objects.filter(pk=sent["id"]).exists()
         seq += stored
         came[kind.value] = (answer.status_code, stored)
         expected[kind.value] = (
@@ -126,9 +126,9 @@ def test_the_matrix(part: Part, everybody: dict[str, Person], approved: ToothPla
 
 @pytest.mark.parametrize("role", Role)
 def test_a_member_of_any_role_has_a_part(role: Role) -> None:
-    found = {part_of(role, own=own, took_over=took) for own in (True, False) for took in (True, False)}
-    assert found <= set(Part) - {Part.STRANGER}
-    assert Part.TOOK_OVER not in found or role is Role.SUPERVISOR
+    parts = {part_of(role, own=own, took_over=took) for own in (True, False) for took in (True, False)}
+    assert parts <= set(Part) - {Part.STRANGER}
+    assert Part.TOOK_OVER not in parts or role is Role.SUPERVISOR
 
 
 def test_who_looks_in_is_told_what_to_do(vale: Person, approved: ToothPlanVersion) -> None:
@@ -140,11 +140,11 @@ def test_who_takes_over_works_until_it_is_given_back(vale: Person, approved: Too
     laptop = str(uuid7())
     took = event(approved, 1, TOOK_OVER, canal="")
     step = event(approved, 2, REACHED | {"depth_um": 18_000}, node="explore/10-02")
-    told = report(vale, approved.case, laptop, took, step).json()
-    assert told["course"]["taken_over"] == str(vale.pk)
-    assert told["course"]["out_of_course"] == {}
-    told = report(vale, approved.case, laptop, event(approved, 3, GAVE_BACK, canal="")).json()
-    assert told["course"]["taken_over"] == ""
+    treatment = report(vale, approved.case, laptop, took, step).json()
+    assert treatment["course"]["taken_over"] == str(vale.pk)
+    assert treatment["course"]["out_of_course"] == {}
+    treatment = report(vale, approved.case, laptop, event(approved, 3, GAVE_BACK, canal="")).json()
+    assert treatment["course"]["taken_over"] == ""
     assert report(vale, approved.case, laptop, event(approved, 4, REACHED)).status_code == 403
 
 
@@ -155,8 +155,8 @@ def test_the_list_of_running_work_names_who_took_over_until_it_is_given_back(
 
     def named() -> str | None:
         page = client(amari).get(f"{API}/programmes/{case.programme_id}/running-work").json()
-        (one,) = page["results"]
-        return one["taken_over"] and str(one["taken_over"]["name"])
+        (row,) = page["results"]
+        return row["taken_over"] and str(row["taken_over"]["name"])
 
     report(priya, case, str(uuid7()), event(approved, 1, {"kind": "turn"}))
     assert named() is None
@@ -175,11 +175,11 @@ def test_what_was_done_before_another_took_over_is_kept_out_of_course(
     """The line was down: a clinical fact of somebody who worked the case is never refused."""
     laptop, tablet = str(uuid7()), str(uuid7())
     report(vale, approved.case, laptop, event(approved, 1, TOOK_OVER, canal=""))
-    told = report(amari, approved.case, tablet, event(approved, 1, TOOK_OVER, canal="")).json()
-    assert told["course"]["taken_over"] == str(amari.pk)
+    treatment = report(amari, approved.case, tablet, event(approved, 1, TOOK_OVER, canal="")).json()
+    assert treatment["course"]["taken_over"] == str(amari.pk)
     late = event(approved, 2, REACHED | {"depth_um": 18_000}, node="explore/10-02")
-    told = report(vale, approved.case, laptop, late).json()
-    assert told["course"]["out_of_course"] == {late["id"]: OutOfCourse.NOT_WORKING.value}
+    treatment = report(vale, approved.case, laptop, late).json()
+    assert treatment["course"]["out_of_course"] == {late["id"]: OutOfCourse.NOT_WORKING.value}
 
 
 def test_the_student_is_never_shut_out(priya: Person, vale: Person, approved: ToothPlanVersion) -> None:
@@ -215,8 +215,8 @@ def test_a_length_told_at_the_chair_after_a_take_over_ended_is_a_length_all_the_
     report(vale, approved.case, laptop, event(approved, 1, TOOK_OVER, canal=""))
     report(priya, approved.case, str(uuid7()), event(approved, 1, {"kind": "close", "access_sealed": True}, canal=""))
     late = event(approved, 2, {"kind": "reading", **BODIES[EventKind.READING]})
-    told = report(vale, approved.case, laptop, late).json()
-    assert told["course"]["out_of_course"] == {late["id"]: OutOfCourse.NOT_WORKING.value}
+    treatment = report(vale, approved.case, laptop, late).json()
+    assert treatment["course"]["out_of_course"] == {late["id"]: OutOfCourse.NOT_WORKING.value}
     assert canal_of(approved.case, "DB").readings.filter(actor=vale).exists()
     image = ConfirmingImage(reference_point="DB cusp tip", set_mm=18, tip_short_mm=0)
     with pytest.raises(Exception, match="I take over"):
