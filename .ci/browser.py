@@ -16,11 +16,11 @@ def find() -> str:
     wanted = [package for package, there in ((PACKAGE, _chromium()), ("curl", shutil.which("curl"))) if not there]
     if wanted:
         _install(wanted)
-    found = _chromium()
-    if not found or not shutil.which("curl"):
+    chromium = _chromium()
+    if not chromium or not shutil.which("curl"):
         get = f"apt-get install {' '.join(wanted)}"
         sys.exit(f"The browser journeys need Chromium and curl: {get} (or set CHROMIUM to one that is there).")
-    return found
+    return chromium
 
 
 def _install(packages: list[str]) -> None:
@@ -34,5 +34,5 @@ def _install(packages: list[str]) -> None:
 
 
 def _chromium() -> str | None:
-    told = os.environ.get("CHROMIUM")
-    return told or next((path for name in NAMES if (path := shutil.which(name))), None)
+    named = os.environ.get("CHROMIUM")
+    return named or next((path for name in NAMES if (path := shutil.which(name))), None)

@@ -142,8 +142,8 @@ def _browse(what: Iterable[str]) -> None:
     build.build()
     # The driver's own Node lacks a library on a bare Debian; the project's does not.
     own_node = shutil.which("node", path=node.search_path()) or ""
-    told = {"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node, "DEMONSTRATION": _demonstration()}
-    _pytest(told, what, browser=True)
+    settings = {"CHROMIUM": browser.find(), "PLAYWRIGHT_NODEJS_PATH": own_node, "DEMONSTRATION": _demonstration()}
+    _pytest(settings, what, browser=True)
 
 
 PARTS: dict[str, Callable[[], None]] = {
@@ -228,14 +228,14 @@ def _run(*command: str, settings: dict[str, str] | None = None, folder: Path = R
     env.pop("PYTHONDONTWRITEBYTECODE", None)
     if command[0] == "npm":
         env["PATH"] = node.search_path()
-    said = " ".join(["$", Path(command[0]).name, *command[1:]])
+    line = " ".join(["$", Path(command[0]).name, *command[1:]])
     if not at_once:
-        print(said, flush=True)
+        print(line, flush=True)
     into = subprocess.PIPE if at_once else None
     done = subprocess.run(
         command, cwd=folder, env=env, check=False, stdout=into, stderr=subprocess.STDOUT if at_once else None, text=True
     )
     if at_once:
-        print(f"{said}\n{done.stdout}", flush=True)
+        print(f"{line}\n{done.stdout}", flush=True)
     if done.returncode:
         raise PartFailed(f"{Path(command[0]).name} {' '.join(command[1:])}: failed, see above")

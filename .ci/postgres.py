@@ -48,8 +48,8 @@ class Owner:
         )
         if done.returncode:
             log = home / "log"
-            said = log.read_text(encoding="utf-8") if log.exists() else ""
-            sys.exit(f"{said}\n{Path(command[0]).name} failed: no PostgreSQL for the tests.")
+            printed = log.read_text(encoding="utf-8") if log.exists() else ""
+            sys.exit(f"{printed}\n{Path(command[0]).name} failed: no PostgreSQL for the tests.")
 
 
 @contextmanager
@@ -95,8 +95,8 @@ def _owner() -> Owner:
 
 def _installed() -> Path | None:
     """The programs of the newest server that Debian's packages brought."""
-    found = Path("/usr/lib/postgresql").glob("*/bin/initdb")
-    return max((path.parent for path in found), key=lambda path: int(path.parent.name), default=None)
+    programs = Path("/usr/lib/postgresql").glob("*/bin/initdb")
+    return max((path.parent for path in programs), key=lambda path: int(path.parent.name), default=None)
 
 
 def _packaged(home: Path) -> Path:

@@ -40,14 +40,14 @@ Outcome = tuple[str, int]
 @contextmanager
 def beside(name: str) -> Iterator[Callable[[], Outcome]]:
     """Runs a part in a process of its own; what comes back waits for it and shows what it said."""
-    with tempfile.TemporaryFile("w+", encoding="utf-8") as said:
+    with tempfile.TemporaryFile("w+", encoding="utf-8") as output:
         command = [sys.executable, __file__, name]
-        process = subprocess.Popen(command, stdout=said, stderr=subprocess.STDOUT, start_new_session=True)
+        process = subprocess.Popen(command, stdout=output, stderr=subprocess.STDOUT, start_new_session=True)
 
         def ended() -> Outcome:
             failed = process.wait()
-            said.seek(0)
-            shown, _, summary = said.read().rpartition("\n\n")
+            output.seek(0)
+            shown, _, summary = output.read().rpartition("\n\n")
             print(shown, flush=True)
             return (summary.splitlines() or [f"{name} FAILED"])[0], min(failed, 1)
 
@@ -74,7 +74,7 @@ def main(wanted: list[str]) -> int:
 def run(names: list[str], aside: ExitStack) -> int:
     began = float(os.environ["BEGAN"])
     before_s = time.time() - began
-    told: list[str] = []
+    lines: list[str] = []
     ends: dict[str, Callable[[], Outcome]] = {}
     failed = 0
     for name in names:
@@ -82,13 +82,13 @@ def run(names: list[str], aside: ExitStack) -> int:
             if BESIDE.get(other) == name:
                 ends[other] = aside.enter_context(beside(other))
         line, failed = ends[name]() if name in ends else outcome(name)
-        told.append(line)
+        lines.append(line)
         if failed:
             break
-    print("\n" + "\n".join(told))
-    left = len(names) - len(told)
+    print("\n" + "\n".join(lines))
+    left = len(names) - len(lines)
     print(f"{before_s:.0f} s before the first part, {time.time() - began:.0f} s in all")
-    print(f"{len(told) - failed} passed, {failed} failed" + (f", {left} not run" if left else ""), flush=True)
+    print(f"{len(lines) - failed} passed, {failed} failed" + (f", {left} not run" if left else ""), flush=True)
     return failed
 
 

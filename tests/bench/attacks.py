@@ -72,11 +72,11 @@ def picture(target: Target, number: int) -> None:
 
 def slow_upload(target: Target, number: int) -> None:
     """A part of an image that says it has four megabytes, and a byte now and then."""
-    told = [f"PATCH {API}/cases/{target.case}/images/{uuid4()} HTTP/1.1", f"Host: {target.host}:{target.port}"]
-    told += [f"{name}: {value}" for name, value in target.headers(True, "application/partial-upload").items()]
-    told += [f"Content-Length: {PART_BYTES}", "Upload-Offset: 0", f"Upload-Length: {PART_BYTES}"]
+    lines = [f"PATCH {API}/cases/{target.case}/images/{uuid4()} HTTP/1.1", f"Host: {target.host}:{target.port}"]
+    lines += [f"{name}: {value}" for name, value in target.headers(True, "application/partial-upload").items()]
+    lines += [f"Content-Length: {PART_BYTES}", "Upload-Offset: 0", f"Upload-Length: {PART_BYTES}"]
     with socket.create_connection((target.host, target.port)) as line:
-        line.sendall(("\r\n".join(told) + "\r\n\r\n").encode())
+        line.sendall(("\r\n".join(lines) + "\r\n\r\n").encode())
         while True:
             time.sleep(TRICKLE_S)
             line.sendall(b"x")

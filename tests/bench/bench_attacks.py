@@ -62,7 +62,7 @@ def _tell(attack: Attack, ordinary: Ordinary) -> None:
         quiet.append(ordinary.measured(MEASURED_S / 2))
     print(f"{attack.name}:")
     for what in ("read", "event"):
-        calm, worse = (statistics.median(one[what] for one in each) for each in (quiet, under))
+        calm, worse = (statistics.median(load[what] for load in each) for each in (quiet, under))
         held = "" if worse / calm <= WANTED else f"   more than {WANTED:g}"
         print(f"  {what}: {worse / calm:.1f} times the quiet {calm:.1f} ms{held}")
 
@@ -108,12 +108,12 @@ class Ordinary:
 
     def event(self) -> int:
         from cases.domain.uuid7 import uuid7
-        from tests.bench.bench_events import told
+        from tests.bench.bench_events import event_body
 
         case = next(self.cases)
         device, seq = self.devices.get(case, (str(uuid7()), 0))
         self.devices[case] = device, seq + 1
-        batch = {"device": device, "events": [told(one) for one in self.chair.batch(1, seq + 1)]}
+        batch = {"device": device, "events": [event_body(event) for event in self.chair.batch(1, seq + 1)]}
         return self.target.ask("POST", f"cases/{case}/events", json.dumps(batch).encode())
 
 

@@ -71,9 +71,9 @@ class Depths:
 
     def __call__(self, *given: Any, **more: Any) -> Any:
         start = time.process_time()
-        found = self._whole(*given, **more)
+        result = self._whole(*given, **more)
         self.seconds += time.process_time() - start
-        return found
+        return result
 
     def of(self, given: PlanInput, times: int = TIMES) -> tuple[float, float]:
         """Median [ms] of the estimate and of the whole plan."""
@@ -94,14 +94,14 @@ class Depths:
 
 def slow_twin(given: PlanInput) -> float:
     """The same rests by the slow twin [ms]: every insertion to resistance on the expected path."""
-    kit = {one.key: one for one in given.kit.instruments}
+    kit = {instrument.key: instrument for instrument in given.kit.instruments}
     limit_mm2 = light_touch(Figures()).limit_mm2
     cases = []
-    for one in plan(given).canals:
-        assert one.expectation is not None
-        before = [(p.from_reference_mm, p.narrow_mm) for p in one.expectation.initial_shape.points]
-        for step in one.expectation.steps:
-            node = one.run_sheet.nodes[step.node]
+    for canal_plan in plan(given).canals:
+        assert canal_plan.expectation is not None
+        before = [(p.from_reference_mm, p.narrow_mm) for p in canal_plan.expectation.initial_shape.points]
+        for step in canal_plan.expectation.steps:
+            node = canal_plan.run_sheet.nodes[step.node]
             if isinstance(node, Do) and node.target == "to_resistance":
                 cases.append((list(corners(kit[step.instrument])), before, (node.stop_um or 0) / 1000))
             before = [(p.from_reference_mm, p.diameter_mm) for p in step.shape]
@@ -116,7 +116,7 @@ def slow_twin(given: PlanInput) -> float:
 def of_canals(count: int, samples: int) -> PlanInput:
     """So many canals of one kind, none joining another."""
     canals = tuple(canal(f"C{n}", f"R{n}", *confirmed(20.5, 19.5, 1.0, "cusp"), point="cusp") for n in range(count))
-    return molar(canals=tuple(replace(one, widths=WIDTHS) for one in canals), roots=(), samples=samples)
+    return molar(canals=tuple(replace(canal_input, widths=WIDTHS) for canal_input in canals), roots=(), samples=samples)
 
 
 def of_steps(final_size: int) -> PlanInput:
@@ -146,11 +146,11 @@ def main() -> None:
         )
     for samples in (0, 500):
         times = [depths.of(of_canals(count, samples), 3)[0] for count in range(1, 7)]
-        told = ", ".join(f"{ms / times[0]:.1f}" for ms in times)
-        print(f"one to six canals, {samples} samples, in times of one canal: {told}")
+        ratios = ", ".join(f"{ms / times[0]:.1f}" for ms in times)
+        print(f"one to six canals, {samples} samples, in times of one canal: {ratios}")
     for final_size in (30, 40, 50):
         given = of_steps(final_size)
-        steps = sum(len(one.expectation.steps) for one in plan(given).canals if one.expectation)
+        steps = sum(len(canal_plan.expectation.steps) for canal_plan in plan(given).canals if canal_plan.expectation)
         estimate = depths.of(given, 3)[0]
         print(f"{steps} insertions, 500 samples: {estimate:.1f} ms, {estimate / steps:.2f} ms each")
     by_samples = {samples: depths.of(molar(samples=samples), 3)[0] for samples in (250, 500, 1000, 2000, 4000)}

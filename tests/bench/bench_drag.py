@@ -92,7 +92,7 @@ def main(address: str, user: str, password: str) -> None:
         _, idle_task = traced(page, lambda: page.wait_for_timeout(1500))
         gaps, task = traced(page, lambda: drag(page))
         late = [gap for gap in gaps if gap > 100]
-        told = {
+        figures = {
             "frames": len(gaps),
             "median_ms": round(statistics.median(gaps), 1),
             "longest_ms": round(max(gaps), 1),
@@ -100,7 +100,7 @@ def main(address: str, user: str, password: str) -> None:
             "longest_task_ms": round(task, 1),
             "longest_task_against_left_alone": round(task / max(idle_task, 0.1), 1),
         }
-        print(json.dumps(told))
+        print(json.dumps(figures))
         browser.close()
 
 

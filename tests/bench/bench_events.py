@@ -63,7 +63,7 @@ class Worked:
         self.record(self.chair.batch(OF, self.seq))
 
     def request(self) -> int:
-        events = [told(one) for one in self.chair.batch(OF, self.seq)]
+        events = [event_body(event) for event in self.chair.batch(OF, self.seq)]
         self.seq += OF
         given = {"device": str(self.phone), "after": self.last, "events": events}
         answer = self.browser.post(self.at, given)
@@ -111,11 +111,11 @@ def main() -> None:
         )
 
 
-def told(one: object) -> dict[str, object]:
+def event_body(event: object) -> dict[str, object]:
     """As a device sends it."""
     from planning.foundation.encoding import canonical_text
 
-    given: dict[str, object] = json.loads(canonical_text(one))
+    given: dict[str, object] = json.loads(canonical_text(event))
     return {key: value for key, value in given.items() if key != "schema_version"} | {
         "device_time": "2026-03-05T12:00:00Z"
     }

@@ -44,9 +44,9 @@ class Lists:
     def compare(self, says: str) -> None:
         for what in LISTS:
             took_ms = milliseconds(lambda: self.browser.get(f"{self.at}/{what}"))  # noqa: B023
-            told = self.browser.get(f"{self.at}/{what}").json()
+            page = self.browser.get(f"{self.at}/{what}").json()
             ratio = took_ms / self.first.setdefault(what, took_ms)
-            rows = f"{len(told['results']):3d} rows{' and more' if told['more'] else ''}"
+            rows = f"{len(page['results']):3d} rows{' and more' if page['more'] else ''}"
             print(f"  {says}: {what:12s} {ratio:5.2f} times the first ({took_ms:6.1f} ms, {rows})", flush=True)
 
 

@@ -45,7 +45,7 @@ class Chair:
         """What is said between steps."""
         return self._told(NotePayload(text="Seen under the microscope."), count, first_seq)
 
-    def _told(self, told: EventPayload, count: int, first_seq: int) -> list[ReceivedEvent]:
+    def _told(self, payload: EventPayload, count: int, first_seq: int) -> list[ReceivedEvent]:
         return [
             ReceivedEvent(
                 id=uuid7(),
@@ -53,7 +53,7 @@ class Chair:
                 seen_position=0,
                 plan_hash=self.version.hash,
                 device_time=datetime(2026, 3, 5, 12, tzinfo=UTC),
-                payload=told,
+                payload=payload,
                 canal="P",
                 node="explore/10-02",
             )

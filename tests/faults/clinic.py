@@ -93,8 +93,8 @@ class Clinic:
         self.server: subprocess.Popen[bytes]
 
     def _devices(self, like: ToothPlanVersion, count: int) -> list[Device]:
-        told = client(like.case.student).get(f"/api/v1/plan-versions/{like.pk}").json()
-        sheets = {canal["canal"]: decode(RunSheet, canal["run_sheet"]) for canal in told["plan"]["canals"]}
+        version = client(like.case.student).get(f"/api/v1/plan-versions/{like.pk}").json()
+        sheets = {canal["canal"]: decode(RunSheet, canal["run_sheet"]) for canal in version["plan"]["canals"]}
         programme: Programme = like.case.programme
         doctors = [factories.member(programme, f"doctor{n}", Role.SUPERVISOR) for n in range(2)]
         made = []
@@ -128,10 +128,10 @@ class Clinic:
 
     def asks(self, device: Device) -> Event:
         """What the server tells the device's owner of its case."""
-        told: Event = (
+        event: Event = (
             client(Person.objects.get(pk=device.owner.person_id)).get(f"/api/v1/cases/{device.case_id}/events").json()
         )
-        return told
+        return event
 
     def work(self, rounds: int, pulls: int) -> Plug:
         """So many turns of every device, in another order each time, and on until the plug was pulled so many times."""

@@ -56,7 +56,7 @@ def approved(shared_database: None, monkeypatch: pytest.MonkeyPatch) -> ToothPla
     version, _ = plans.propose(actor=student, case=case, asked=asked)
     plans.submit(actor=student, version=version)
     decide(vale, version, Decision.APPROVED)
-    found: ToothPlanVersion = ToothPlanVersion.objects.select_related("case__programme", "case__student").get(
+    approved_plan: ToothPlanVersion = ToothPlanVersion.objects.select_related("case__programme", "case__student").get(
         pk=version.pk
     )
-    return found
+    return approved_plan

@@ -50,11 +50,11 @@ def _works(course: CaseState, name: str, canal: CanalProgress, dice: Random) -> 
     if canal.state is not CanalState.OPEN or not isinstance(node, Do):
         return name, "", {"kind": "ask", "note": "Please look."}
     exit_ = dice.choice(sorted(node.exits))
-    told: dict[str, Any] = {"kind": "step", "exit": exit_.value}
+    payload: dict[str, Any] = {"kind": "step", "exit": exit_.value}
     stop_um = canal.walk.stop_um()
     if stop_um is not None and exit_ in (Exit.REACHED, Exit.SHORT):
-        told |= {"stop_um": stop_um, "depth_um": max(0, stop_um - dice.randint(-PAST_UM, SHORT_OF_UM))}
-    return name, node.id, told
+        payload |= {"stop_um": stop_um, "depth_um": max(0, stop_um - dice.randint(-PAST_UM, SHORT_OF_UM))}
+    return name, node.id, payload
 
 
 def _supervises(course: CaseState, name: str, dice: Random) -> Deed:
@@ -87,4 +87,4 @@ def _unusual(name: str, events: Sequence[CourseEvent], owner: Owner, dice: Rando
         ("", "", {"kind": "close", "access_sealed": True}),
     ]
     part = Part.LOOKING_IN if owner.supervises else Part.OWN_STUDENT
-    return dice.choice([one for one in rare if part in MAY_TELL[EventKind(one[2]["kind"])]])
+    return dice.choice([rare_deed for rare_deed in rare if part in MAY_TELL[EventKind(rare_deed[2]["kind"])]])

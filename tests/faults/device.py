@@ -40,13 +40,13 @@ class Outbox:
     def __post_init__(self) -> None:
         """Reads what survived."""
         for line in self.file.read_text(encoding="utf-8").splitlines() if self.file.exists() else ():
-            told = json.loads(line)
-            if "acknowledged" in told:
-                self.acknowledged.update(told["acknowledged"])
-            elif "lost" in told:
-                self.acknowledged.difference_update(told["lost"])
+            entry = json.loads(line)
+            if "acknowledged" in entry:
+                self.acknowledged.update(entry["acknowledged"])
+            elif "lost" in entry:
+                self.acknowledged.difference_update(entry["lost"])
             else:
-                self.written.append(told)
+                self.written.append(entry)
 
     @property
     def waiting(self) -> list[Event]:
@@ -65,9 +65,9 @@ class Outbox:
         self._append({"lost": sorted(ids)})
         self.acknowledged -= ids
 
-    def _append(self, told: Event) -> None:
+    def _append(self, entry: Event) -> None:
         with self.file.open("a", encoding="utf-8") as journal:
-            journal.write(json.dumps(told) + "\n")
+            journal.write(json.dumps(entry) + "\n")
             journal.flush()
             os.fsync(journal.fileno())
 
@@ -89,10 +89,10 @@ class Device:
         """The events of the case as the server told them last."""
         self.position = 0
 
-    def opens(self, told: Event) -> None:
+    def opens(self, treatment: Event) -> None:
         """The case is looked at while the line is good, before the work begins."""
-        self.opened = self.seen = told["events"]
-        self.position = told["position"]
+        self.opened = self.seen = treatment["events"]
+        self.position = treatment["position"]
 
     def turn(self) -> None:
         """Some things are done, then one try to send. Now and then the device falls and starts anew from its outbox."""
@@ -106,7 +106,7 @@ class Device:
 
     def do(self) -> None:
         """One thing is done, as the present state of the work suggests it."""
-        canal, node, told = deed(self.course(), self.happened(), self.owner, self.dice)
+        canal, node, payload = deed(self.course(), self.happened(), self.owner, self.dice)
         event = {
             "id": str(uuid7()),
             "device_seq": len(self.outbox.written) + 1,
@@ -115,7 +115,7 @@ class Device:
             "device_time": datetime.now(UTC).isoformat(),
             "canal": canal,
             "node": node,
-            "payload": told,
+            "payload": payload,
         }
         self.outbox.write(event)
 
@@ -127,30 +127,30 @@ class Device:
         skips = len(waiting) > 1 and not self.line.good and self.dice.random() < 0.1
         batch = waiting[1:] if skips else waiting[: self.dice.randint(1, BATCH)]
         try:
-            status, told = self.line.post(self._request(batch))
+            status, answer = self.line.post(self._request(batch))
         except NoAnswer as why:
             time.sleep(DOWN_S if isinstance(why, NoServer) else 0)
             return
         self.line.traffic.count[f"answered_{status}"] += 1
         if status == 200:
-            self._take(told, batch)
+            self._take(answer, batch)
         elif skips:
-            assert told["type"].endswith(":sequence-gap"), told
-            assert f"Expected event {waiting[0]['device_seq']} " in told["errors"][0]["detail"], told
+            assert answer["type"].endswith(":sequence-gap"), answer
+            assert f"Expected event {waiting[0]['device_seq']} " in answer["errors"][0]["detail"], answer
         else:
-            raise AssertionError(f"{self.name}: {status} {told}")
+            raise AssertionError(f"{self.name}: {status} {answer}")
 
-    def compare(self, told: Event) -> set[str]:
+    def compare(self, treatment: Event) -> set[str]:
         """What was acknowledged is held against what the server shows now; what it has lost is sent again."""
-        self.seen, self.position = told["events"], told["position"]
+        self.seen, self.position = treatment["events"], treatment["position"]
         lost = self.outbox.acknowledged - {event["id"] for event in self.seen}
         if lost:
             self.outbox.lose(lost)
         return lost
 
-    def _take(self, told: Event, batch: list[Event]) -> None:
+    def _take(self, treatment: Event, batch: list[Event]) -> None:
         """Only what the server shows back is taken out."""
-        self.seen, self.position = told["events"], told["position"]
+        self.seen, self.position = treatment["events"], treatment["position"]
         shown = {event["id"] for event in self.seen}
         self.outbox.acknowledge({event["id"] for event in batch} & shown)
 
@@ -173,7 +173,9 @@ class Device:
     def happened(self) -> list[CourseEvent]:
         """What the server told, then what it has not shown yet."""
         shown = {event["id"] for event in self.seen}
-        mine = [one | {"actor": {"id": self.owner.person_id}} for one in self.outbox.written if one["id"] not in shown]
+        mine = [
+            event | {"actor": {"id": self.owner.person_id}} for event in self.outbox.written if event["id"] not in shown
+        ]
         return [_happened(event) for event in [*self.seen, *mine]]
 
     def course(self) -> CaseState:

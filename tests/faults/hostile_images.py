@@ -26,12 +26,12 @@ def drawn(count: int, dice: Random) -> Iterator[tuple[str, bytes]]:
     for number in range(count):
         kind, name = every[number] if number < len(every) else _one(dice)
         change = CHANGES["as it is"] if number < len(every) else None
-        said = "as it is"
+        change_name = "as it is"
         if change is None:
-            said = dice.choice(list(CHANGES))
-            change = CHANGES[said]
+            change_name = dice.choice(list(CHANGES))
+            change = CHANGES[change_name]
         data = change(_made(kind, name), dice)
-        yield f"{number} {kind}: {name}, {said}", data if PLANTED in data else data + PLANTED
+        yield f"{number} {kind}: {name}, {change_name}", data if PLANTED in data else data + PLANTED
 
 
 def _one(dice: Random) -> tuple[str, str]:

@@ -135,10 +135,10 @@ class Line:
 def _read(connection: http.client.HTTPConnection) -> tuple[int, dict[str, Any]]:
     try:
         answer = connection.getresponse()
-        told = json.loads(answer.read())
+        body = json.loads(answer.read())
         if answer.status == BUSY:
             raise NoAnswer  # nothing was kept; a device comes back later
-        return answer.status, told
+        return answer.status, body
     except (OSError, http.client.HTTPException, ValueError):
         raise NoAnswer from None
     finally:

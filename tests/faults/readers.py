@@ -47,9 +47,9 @@ class Readers:
             self.at_once = max(self.at_once, len(here))
             for process in here:
                 reader = self.found.setdefault(process, Reader(time.monotonic()))
-                told = _status(process)
-                reader.addresses_bytes = max(reader.addresses_bytes, told.get("VmPeak", 0))
-                reader.memory_bytes = max(reader.memory_bytes, told.get("VmHWM", 0))
+                sizes = _status(process)
+                reader.addresses_bytes = max(reader.addresses_bytes, sizes.get("VmPeak", 0))
+                reader.memory_bytes = max(reader.memory_bytes, sizes.get("VmHWM", 0))
                 reader.seconds = time.monotonic() - reader.seen_at
 
 

@@ -94,8 +94,8 @@ def _stored_as_written(clinic: Clinic) -> None:
         assert [str(row.pk) for row in stored] == [event["id"] for event in device.outbox.written], device.name
         assert [row.device_seq for row in stored] == list(range(1, len(stored) + 1)), device.name
         for row, event in zip(stored, device.outbox.written, strict=True):
-            told = json.loads(row.text)
-            assert {key: told[key] for key in event["payload"]} == event["payload"]
+            kept = json.loads(row.text)
+            assert {key: kept[key] for key in event["payload"]} == event["payload"]
             assert (row.canal, row.node, str(row.case_id)) == (event["canal"], event["node"], device.case_id)
     here = rows.pop(str(HERE))
     # Of each case, and of the one that they are copies of.
@@ -122,10 +122,10 @@ def _the_same_state_everywhere(clinic: Clinic, approved: ToothPlanVersion, folde
     asked = client(approved.case.student)
     states = []
     for version in clinic.cases:
-        told = asked.get(f"{API}/cases/{version.case_id}/events").json()
+        treatment = asked.get(f"{API}/cases/{version.case_id}/events").json()
         device = next(each for each in clinic.devices if each.case_id == str(version.case_id))
-        device.seen = told["events"]
-        state, expected = state_of(device.course()), _told(told)
+        device.seen = treatment["events"]
+        state, expected = state_of(device.course()), _told(treatment)
         assert {name: state[name] for name in expected} == expected, f"case {version.case_id}"
         states.append((Setting.EXTRACTED, device.happened(), state))
     agrees({approved.hash: clinic.devices[0].sheets}, states, folder=folder)
@@ -134,7 +134,7 @@ def _the_same_state_everywhere(clinic: Clinic, approved: ToothPlanVersion, folde
 def _told(treatment: dict[str, Any]) -> dict[str, Any]:
     course = treatment["course"]
     return {
-        "canals": {one["canal"]: [one["node"], one["state"], one["stop_um"]] for one in treatment["canals"]},
+        "canals": {canal["canal"]: [canal["node"], canal["state"], canal["stop_um"]] for canal in treatment["canals"]},
         "out_of_course": course["out_of_course"],
         "undone": sorted(course["undone"]),
         "halted_by": course["halted_by"],

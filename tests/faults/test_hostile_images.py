@@ -54,21 +54,21 @@ class Sender:
         id_ = str(uuid7())
         if dice.random() > IN_PARTS:
             return id_, *self._until_taken(id_, data, None, data)
-        status, told, offset = 0, "", 0
+        status, text, offset = 0, "", 0
         while offset < len(data):
             until = offset + dice.randint(-(-len(data) // MOST_PARTS), settings.IMAGE_MOST_PART_BYTES)
-            status, told = self._until_taken(id_, data[offset:until], offset, data)
+            status, text = self._until_taken(id_, data[offset:until], offset, data)
             offset = until
-        return id_, status, told
+        return id_, status, text
 
     def _until_taken(self, id_: str, piece: bytes, offset: int | None, whole: bytes) -> tuple[int, str]:
-        status, told = self._ask(id_, piece, offset, whole)
+        status, text = self._ask(id_, piece, offset, whole)
         for _ in range(TRIES):
             if status != BUSY:
                 break
             time.sleep(1)
-            status, told = self._ask(id_, piece, offset, whole)
-        return status, told
+            status, text = self._ask(id_, piece, offset, whole)
+        return status, text
 
     def _ask(self, id_: str, piece: bytes, offset: int | None, whole: bytes) -> tuple[int, str]:
         line = http.client.HTTPConnection(self.address.host, self.address.port, timeout=LONGEST_ANSWER_S)
@@ -118,12 +118,12 @@ def test_hostile_images(running: Running) -> None:
     with Readers(running.process) as readers:
         for what, data in drawn(COUNT, Random(f"{SEED} images")):
             began = time.monotonic()
-            id_, status, told = running.sender.send(data, dice)
+            id_, status, text = running.sender.send(data, dice)
             after.append(time.monotonic() - began)
-            assert status < 500, (what, status, told)
-            assert PLANTED.decode() not in told, what
+            assert status < 500, (what, status, text)
+            assert PLANTED.decode() not in text, what
             state = Image.objects.filter(pk=id_).values_list("state", flat=True).first()
-            assert (state == "stored") == (status < 300), (what, status, told, state)
+            assert (state == "stored") == (status < 300), (what, status, text, state)
             count[f"{state or 'not taken'} {status}"] += 1
     _told(count, readers, after)
     assert count["stored 201"] + count["stored 200"] >= COUNT // 8
@@ -134,24 +134,24 @@ def test_hostile_images(running: Running) -> None:
 
 
 def _told(count: Counter[str], readers: Readers, after: list[float]) -> None:
-    found = readers.found.values()
+    every_reader = readers.found.values()
     most = {
-        "readers": len(found),
+        "readers": len(every_reader),
         "at once": readers.at_once,
-        "addresses MB": max(reader.addresses_bytes for reader in found) // 1_000_000,
-        "memory MB": max(reader.memory_bytes for reader in found) // 1_000_000,
-        "reader s": round(max(reader.seconds for reader in found), 1),
+        "addresses MB": max(reader.addresses_bytes for reader in every_reader) // 1_000_000,
+        "memory MB": max(reader.memory_bytes for reader in every_reader) // 1_000_000,
+        "reader s": round(max(reader.seconds for reader in every_reader), 1),
         "answer s": round(max(after), 1),
     }
     print(f"\nseed {SEED}, {connection.vendor}: {COUNT} images {json.dumps(count)}, at most {json.dumps(most)}")
 
 
 def _within_bounds(readers: Readers) -> None:
-    found = readers.found.values()
-    assert len(found) >= COUNT // 4
+    every_reader = readers.found.values()
+    assert len(every_reader) >= COUNT // 4
     assert readers.at_once <= 2
-    assert max(reader.addresses_bytes for reader in found) <= settings.IMAGE_READ_MEMORY_BYTES
-    assert max(reader.seconds for reader in found) <= settings.IMAGE_READ_SECONDS + AROUND_S
+    assert max(reader.addresses_bytes for reader in every_reader) <= settings.IMAGE_READ_MEMORY_BYTES
+    assert max(reader.seconds for reader in every_reader) <= settings.IMAGE_READ_SECONDS + AROUND_S
 
 
 def _files(images: Path) -> Iterator[Path]:

@@ -254,8 +254,8 @@ def _undo(drawn: Drawn, course: CaseState) -> Told:
 
 
 def _inspected(drawn: Drawn, course: CaseState) -> Told:
-    found: Literal["whole", "discarded"] = "discarded" if drawn.chance(0.5) else "whole"
-    return drawn.canal(course), "", p.InspectedPayload(instrument="25/04", found=found)
+    verdict: Literal["whole", "discarded"] = "discarded" if drawn.chance(0.5) else "whole"
+    return drawn.canal(course), "", p.InspectedPayload(instrument="25/04", found=verdict)
 
 
 def _of_a_canal(payload: EventPayload) -> Callable[[Drawn, CaseState], Told]:

@@ -23,13 +23,19 @@ def state_of(course: CaseState) -> State:
     """All that a course says, as plain values; what is read of one on the phone stands in same-state.test.ts."""
     canals = course.canals.items()
     return {
-        "canals": {name: [one.walk.at, one.state, one.walk.stop_um()] for name, one in canals},
-        "sign_offs": {name: [one.asking, one.coming, one.asked_by, sorted(one.reopened)] for name, one in canals},
+        "canals": {name: [progress.walk.at, progress.state, progress.walk.stop_um()] for name, progress in canals},
+        "sign_offs": {
+            name: [progress.asking, progress.coming, progress.asked_by, sorted(progress.reopened)]
+            for name, progress in canals
+        },
         "out_of_course": course.out_of_course,
         "undone": sorted(course.undone),
         "halted_by": course.halted_by,
         "saline_by": course.saline_by,
-        "emergencies": [[one.id, one.what, one.corrected_by, one.coming_by] for one in course.emergencies.open],
+        "emergencies": [
+            [emergency.id, emergency.what, emergency.corrected_by, emergency.coming_by]
+            for emergency in course.emergencies.open
+        ],
         "missing": list(course.missing),
         "visit": [course.visit.closed, course.visit.on_site, course.visit.dam],
         "check_due": course.visit.check_due,
@@ -52,7 +58,7 @@ def agrees(
     plans: Mapping[str, Sheets], states: Sequence[tuple[Setting, Sequence[CourseEvent], State]], *, folder: Path
 ) -> None:
     """Has the phone fold the events and hold what comes out against each state. Raises CalledProcessError."""
-    told = {
+    sent = {
         "plans": {plan: {name: encode(sheet) for name, sheet in sheets.items()} for plan, sheets in plans.items()},
         "states": [
             {"setting": setting, "events": [for_the_phone(event) for event in events], "expect": state}
@@ -60,7 +66,7 @@ def agrees(
         ],
     }
     file = folder / "states.json"
-    file.write_text(json.dumps(told), encoding="utf-8")
+    file.write_text(json.dumps(sent), encoding="utf-8")
     build.install_packages(build.FRONTEND)
     env = {**os.environ, "PATH": node.search_path(), "STATES": str(file)}
     subprocess.run(["npx", "vitest", "run", "--dir", str(FOLD.parent)], cwd=build.FRONTEND, env=env, check=True)

@@ -28,8 +28,8 @@ def plans() -> dict[str, dict[str, Sheets]]:
     for tooth in (molar, block):
         both = {key: plan(tooth(technique=technique)) for key, technique in provided_techniques().items()}
         made[tooth.__name__] = {
-            f"{tooth.__name__} {key}": {canal.canal: canal.run_sheet for canal in one.canals}
-            for key, one in both.items()
+            f"{tooth.__name__} {key}": {canal.canal: canal.run_sheet for canal in planned.canals}
+            for key, planned in both.items()
         }
     return made
 
