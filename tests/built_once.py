@@ -56,8 +56,8 @@ def _put_back(built: Built, named: dict[str, UUID]) -> None:
         rows = [_like(row, own, later) for row in built.new if type(row) is model]
         model._base_manager.bulk_create(rows)
     for (model, key), columns in built.changed.items():
-        told = {name: _now(value, own, later) for name, value in columns.items()}
-        model._base_manager.filter(pk=own.get(key, key)).update(**told)
+        values = {name: _now(value, own, later) for name, value in columns.items()}
+        model._base_manager.filter(pk=own.get(key, key)).update(**values)
 
 
 def _rows() -> dict[Row, models.Model]:

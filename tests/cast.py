@@ -237,16 +237,16 @@ def decide(supervisor: Person, version: ToothPlanVersion, decision: Decision, **
 
 def client(person: Person | None) -> APIClient:
     """A client of the API with the person signed in; of nobody for None."""
-    found = APIClient()
+    browser = APIClient()
     if person is not None:
-        found.force_login(person)
-    return found
+        browser.force_login(person)
+    return browser
 
 
 def problem(answer: Any, status: int, code: str) -> dict[str, str]:
     """Sentences by pointer, once status, code and media type are as claimed."""
-    told = answer.json()
-    assert (answer.status_code, told["type"]) == (status, f"urn:fourth-canal:problem:{code}"), told
+    body = answer.json()
+    assert (answer.status_code, body["type"]) == (status, f"urn:fourth-canal:problem:{code}"), body
     assert answer["Content-Type"] == "application/problem+json"
-    assert told["detail"]
-    return {error["pointer"]: error["detail"] for error in told["errors"]}
+    assert body["detail"]
+    return {error["pointer"]: error["detail"] for error in body["errors"]}

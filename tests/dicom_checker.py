@@ -17,7 +17,7 @@ def judged(path: Path) -> tuple[str, list[str]]:
             pytest.fail("dciodvfy is missing: apt-get install dicom3tools")
         pytest.skip("dciodvfy is not installed: apt-get install dicom3tools")
     done = subprocess.run(["dciodvfy", str(path)], capture_output=True, text=True, check=False)
-    said = [line for line in done.stderr.splitlines() if not line.startswith("Warning")]
-    kinds, errors = [line for line in said if " " not in line], [line for line in said if line.startswith("Error")]
+    lines = [line for line in done.stderr.splitlines() if not line.startswith("Warning")]
+    kinds, errors = [line for line in lines if " " not in line], [line for line in lines if line.startswith("Error")]
     assert len(kinds) == 1, done.stderr
     return kinds[0], errors

@@ -29,7 +29,7 @@ class PersonFactory(factory.django.DjangoModelFactory[Person]):
         skip_postgeneration_save = True
 
     username = factory.Sequence(lambda n: f"person{n}")
-    display_name = factory.LazyAttribute(lambda one: one.username.title())
+    display_name = factory.LazyAttribute(lambda person: person.username.title())
     password = factory.django.Password(PASSWORD)
 
 

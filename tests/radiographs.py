@@ -77,8 +77,8 @@ class Radiograph:
 
     def dicom(self, path: Path) -> Path:
         """An intra-oral image with its spacing at the detector and its magnification, nobody's."""
-        told = _intra_oral(self)
-        told.save_as(path, enforce_file_format=True)
+        data_set = _intra_oral(self)
+        data_set.save_as(path, enforce_file_format=True)
         return path
 
 
@@ -128,38 +128,38 @@ def _intra_oral(of: Radiograph) -> FileDataset:
     meta.MediaStorageSOPClassUID = IntraOral
     meta.MediaStorageSOPInstanceUID = generate_uid()
     meta.TransferSyntaxUID = ExplicitVRLittleEndian
-    told = FileDataset("", {}, file_meta=meta, preamble=b"\0" * 128)
-    told.SOPClassUID, told.SOPInstanceUID = IntraOral, meta.MediaStorageSOPInstanceUID
-    told.StudyInstanceUID, told.SeriesInstanceUID = generate_uid(), generate_uid()
-    told.SeriesNumber, told.InstanceNumber = 1, 1
+    data_set = FileDataset("", {}, file_meta=meta, preamble=b"\0" * 128)
+    data_set.SOPClassUID, data_set.SOPInstanceUID = IntraOral, meta.MediaStorageSOPInstanceUID
+    data_set.StudyInstanceUID, data_set.SeriesInstanceUID = generate_uid(), generate_uid()
+    data_set.SeriesNumber, data_set.InstanceNumber = 1, 1
     for empty in ("PatientName", "PatientID", "PatientBirthDate", "PatientSex", "StudyDate", "StudyTime", "StudyID"):
-        setattr(told, empty, "")
-    told.AccessionNumber = told.ReferringPhysicianName = ""
-    told.PatientOrientation = ["A", "F"]
-    told.Manufacturer, told.AcquisitionDate, told.AcquisitionTime = "", "", ""
-    told.ContentDate, told.ContentTime = "20260101", "120000"
-    told.ImageType = ["ORIGINAL", "PRIMARY", ""]
-    told.Modality, told.PresentationIntentType = "IO", "FOR PRESENTATION"
-    told.ImageLaterality, told.PositionerType = "L", "NONE"
-    told.BurnedInAnnotation, told.LossyImageCompression = "NO", "00"
-    told.PatientIdentityRemoved, told.DeidentificationMethod = "YES", "Drawn: there is no patient"
-    told.ImagerPixelSpacing = [format_number_as_ds(value) for value in (of.row_mm, of.column_mm)]
-    told.PixelSpacing = told.ImagerPixelSpacing
-    told.EstimatedRadiographicMagnificationFactor = format_number_as_ds(of.magnification)
-    told.DetectorType = "DIRECT"
-    told.PixelIntensityRelationship, told.PixelIntensityRelationshipSign = "LOG", -1
-    told.RescaleIntercept, told.RescaleSlope, told.RescaleType = "0", "1", "US"
-    told.PresentationLUTShape = "IDENTITY"
-    told.WindowCenter, told.WindowWidth = "128", "256"
-    told.AnatomicRegionSequence = [_code(codes.SCT.JawRegion)]
-    told.PrimaryAnatomicStructureSequence = [_code(codes.cid4018.MandibularLeftFirstMolarTooth)]
-    told.AcquisitionContextSequence = []
-    told.SamplesPerPixel, told.PhotometricInterpretation = 1, "MONOCHROME2"
-    told.BitsAllocated = told.BitsStored = 8
-    told.HighBit, told.PixelRepresentation = 7, 0
-    told.Rows, told.Columns = of.grey.shape
-    told.PixelData = of.grey.tobytes() + b"\0" * (of.grey.size % 2)
-    return told
+        setattr(data_set, empty, "")
+    data_set.AccessionNumber = data_set.ReferringPhysicianName = ""
+    data_set.PatientOrientation = ["A", "F"]
+    data_set.Manufacturer, data_set.AcquisitionDate, data_set.AcquisitionTime = "", "", ""
+    data_set.ContentDate, data_set.ContentTime = "20260101", "120000"
+    data_set.ImageType = ["ORIGINAL", "PRIMARY", ""]
+    data_set.Modality, data_set.PresentationIntentType = "IO", "FOR PRESENTATION"
+    data_set.ImageLaterality, data_set.PositionerType = "L", "NONE"
+    data_set.BurnedInAnnotation, data_set.LossyImageCompression = "NO", "00"
+    data_set.PatientIdentityRemoved, data_set.DeidentificationMethod = "YES", "Drawn: there is no patient"
+    data_set.ImagerPixelSpacing = [format_number_as_ds(value) for value in (of.row_mm, of.column_mm)]
+    data_set.PixelSpacing = data_set.ImagerPixelSpacing
+    data_set.EstimatedRadiographicMagnificationFactor = format_number_as_ds(of.magnification)
+    data_set.DetectorType = "DIRECT"
+    data_set.PixelIntensityRelationship, data_set.PixelIntensityRelationshipSign = "LOG", -1
+    data_set.RescaleIntercept, data_set.RescaleSlope, data_set.RescaleType = "0", "1", "US"
+    data_set.PresentationLUTShape = "IDENTITY"
+    data_set.WindowCenter, data_set.WindowWidth = "128", "256"
+    data_set.AnatomicRegionSequence = [_code(codes.SCT.JawRegion)]
+    data_set.PrimaryAnatomicStructureSequence = [_code(codes.cid4018.MandibularLeftFirstMolarTooth)]
+    data_set.AcquisitionContextSequence = []
+    data_set.SamplesPerPixel, data_set.PhotometricInterpretation = 1, "MONOCHROME2"
+    data_set.BitsAllocated = data_set.BitsStored = 8
+    data_set.HighBit, data_set.PixelRepresentation = 7, 0
+    data_set.Rows, data_set.Columns = of.grey.shape
+    data_set.PixelData = of.grey.tobytes() + b"\0" * (of.grey.size % 2)
+    return data_set
 
 
 def _code(of: Code) -> pydicom.Dataset:

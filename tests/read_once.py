@@ -20,12 +20,12 @@ FOLDER = Path(os.environ.get("IMAGES_READ") or _own.name)
 run = reading._run
 
 
-def run_once(data: bytes, told: list[str], seconds: int) -> subprocess.CompletedProcess[bytes]:
+def run_once(data: bytes, arguments: list[str], seconds: int) -> subprocess.CompletedProcess[bytes]:
     """What the reader answers to the same bytes within the same limits, where it came to an end."""
-    kept = FOLDER / sha256(repr(told).encode() + data).hexdigest()
+    kept = FOLDER / sha256(repr(arguments).encode() + data).hexdigest()
     if kept.exists():
         return subprocess.CompletedProcess([], 0, kept.read_bytes(), b"")
-    done = run(data, told, seconds)
+    done = run(data, arguments, seconds)
     if done.returncode == 0:
         whole = FOLDER / str(uuid4())
         whole.write_bytes(done.stdout)

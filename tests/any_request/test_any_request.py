@@ -55,10 +55,10 @@ def things(submitted: ToothPlanVersion, vale: Person) -> dict[str, str]:
     override = CautionOverride.objects.create(
         sent_hash="", case=case, code="apex-wide", reason="Seen.", supervisor=vale, version=submitted
     )
-    told = Announced(
+    announced = Announced(
         id=uuid7(), sha256=sha256(PICTURE).hexdigest(), sent_bytes=len(PICTURE), device_time=timezone.now()
     )
-    image = upload.receive(actor=case.student, case=case, announced=told, data=PICTURE)
+    image = upload.receive(actor=case.student, case=case, announced=announced, data=PICTURE)
     return {
         "programme_id": str(case.programme_id),
         "case_id": str(case.pk),

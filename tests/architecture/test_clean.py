@@ -19,14 +19,14 @@ FORBIDDEN = {
 
 
 def _places(pattern: str) -> list[str]:
-    found = []
+    places = []
     for path in tree.kept():
         if path.suffix in tree.BINARY:
             continue
         for number, line in enumerate(tree.text(path).splitlines(), start=1):
             if re.search(pattern, line):
-                found.append(f"{tree.named(path)}:{number}: {line.strip()[:100]}")
-    return found
+                places.append(f"{tree.named(path)}:{number}: {line.strip()[:100]}")
+    return places
 
 
 @pytest.mark.parametrize("what", FORBIDDEN)
@@ -76,10 +76,10 @@ def _claiming(functions: list[tree.Function]) -> set[str]:
     """Names of the functions that assert something, by themselves or through another of them."""
     claiming: set[str] = set()
     while True:
-        found = {function.name for function in functions if not _is_test(function) and _claims(function, claiming)}
-        if found == claiming:
+        names = {function.name for function in functions if not _is_test(function) and _claims(function, claiming)}
+        if names == claiming:
             return claiming
-        claiming = found
+        claiming = names
 
 
 def _claims(function: tree.Function, claiming: set[str]) -> bool:

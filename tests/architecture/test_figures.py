@@ -148,14 +148,14 @@ def figures(source: str) -> list[tuple[int, float]]:
 
 def _constants(parsed: ast.Module) -> dict[str, ast.stmt]:
     """Names in capitals that are assigned at the top of a module; of several at once the first."""
-    found: dict[str, ast.stmt] = {}
+    constants: dict[str, ast.stmt] = {}
     for node in parsed.body:
         if isinstance(node, ast.Assign | ast.AnnAssign):
             target: ast.expr = node.targets[0] if isinstance(node, ast.Assign) else node.target
             first = target.elts[0] if isinstance(target, ast.Tuple) else target
             if isinstance(first, ast.Name) and first.id.isupper():
-                found[first.id] = node
-    return found
+                constants[first.id] = node
+    return constants
 
 
 def _may_be_named(name: str) -> bool:

@@ -35,8 +35,8 @@ def _selectors(source: str) -> Mapping[str, str]:
 
 def _selector(given: ast.expr, named: Mapping[str, str]) -> str | None:
     match given:
-        case ast.Constant(value=str(said)):
-            return said
+        case ast.Constant(value=str(selector)):
+            return selector
         case ast.Name(id=name):
             return named.get(name)
         case ast.JoinedStr(values=parts):
@@ -64,9 +64,9 @@ def faults(source: str, elsewhere: Mapping[str, str]) -> Iterator[str]:
 def test_journeys_wait_for_what_is_to_be_seen_and_find_it_by_role_and_name() -> None:
     files = tree.under("tests/journeys", ".py")
     assert files
-    named = {name: said for path in files for name, said in _selectors(tree.text(path)).items()}
-    found = {tree.named(path): list(faults(tree.text(path), named)) for path in files}
-    assert {name: each for name, each in found.items() if each} == {}
+    named = {name: selector for path in files for name, selector in _selectors(tree.text(path)).items()}
+    faults_by_file = {tree.named(path): list(faults(tree.text(path), named)) for path in files}
+    assert {name: each for name, each in faults_by_file.items() if each} == {}
 
 
 PLANTED = (

@@ -24,8 +24,8 @@ def _is_made(name: str) -> bool:
 
 
 def test_the_top_level_holds_what_it_may_and_nothing_else() -> None:
-    found = {tree.named(path).split("/")[0] for path in tree.kept()}
-    assert {name for name in found if not name.startswith(".")} == TOP
+    names = {tree.named(path).split("/")[0] for path in tree.kept()}
+    assert {name for name in names if not name.startswith(".")} == TOP
 
 
 @pytest.mark.parametrize(

@@ -75,9 +75,9 @@ class _Program:
         row, column, factor = zip(*self.cells, strict=True)
         matrix = coo_matrix((factor, (row, column)), shape=(len(self.most), cost.size)).tocsr()
         rows = LinearConstraint(matrix, -np.inf, self.most)
-        found = milp(cost, constraints=rows, integrality=np.ones(cost.size), bounds=Bounds(0, 1))
-        assert found.status == 0, found.message
-        optimum: float = found.fun
+        solution = milp(cost, constraints=rows, integrality=np.ones(cost.size), bounds=Bounds(0, 1))
+        assert solution.status == 0, solution.message
+        optimum: float = solution.fun
         return round(optimum)
 
 

@@ -50,14 +50,14 @@ def kept_connection() -> Iterator[None]:
 def test_the_usual_door_answers() -> None:
     environ: dict[str, Any] = {"PATH_INFO": ADDRESS, "HTTP_HOST": "localhost"}
     setup_testing_defaults(environ)
-    told: list[str] = []
+    statuses: list[str] = []
 
     def start(status: str, headers: Any, failure: Any = None, /) -> Callable[[bytes], object]:
-        told.append(status)
+        statuses.append(status)
         return lambda written: None
 
     body = b"".join(wsgi.application(environ, start))
-    assert told == ["404 Not Found"]
+    assert statuses == ["404 Not Found"]
     assert b"There is nothing at this address" in body
 
 

@@ -26,7 +26,7 @@ def five_of_two_kinds(request: HttpRequest) -> HttpResponse:
     return HttpResponse(status=204)
 
 
-def told(caplog: pytest.LogCaptureFixture) -> list[str]:
+def lines_logged(caplog: pytest.LogCaptureFixture) -> list[str]:
     with caplog.at_level(logging.INFO, "frontend.queries"):
         assert QueriesMiddleware(five_of_two_kinds)(RequestFactory().get("/api/v1/session")).status_code == 204
     return caplog.messages
@@ -34,7 +34,7 @@ def told(caplog: pytest.LogCaptureFixture) -> list[str]:
 
 @pytest.mark.django_db
 def test_a_request_is_one_line_and_what_is_asked_in_a_loop_another(caplog: pytest.LogCaptureFixture) -> None:
-    request, loop = told(caplog)
+    request, loop = lines_logged(caplog)
     assert request.startswith("GET /api/v1/session 204 in ")
     assert ", 5 queries in " in request
     assert loop.startswith("  4 times: SELECT ")
@@ -43,7 +43,7 @@ def test_a_request_is_one_line_and_what_is_asked_in_a_loop_another(caplog: pytes
 @pytest.mark.django_db
 def test_every_statement_is_told_where_all_are_asked_for(caplog: pytest.LogCaptureFixture, settings: Settings) -> None:
     settings.ENVIRONMENT = replace(settings.ENVIRONMENT, show_queries="all")
-    assert len(told(caplog)) == 2 + 5
+    assert len(lines_logged(caplog)) == 2 + 5
     assert "anouk" not in caplog.text
 
 

@@ -30,8 +30,8 @@ def _until(group: int, *, has: int) -> None:
 def _running(group: int) -> int:
     """How many processes of a group have not ended: proc_pid_stat(5)."""
     states = []
-    for told in Path("/proc").glob("[0-9]*/stat"):
+    for process in Path("/proc").glob("[0-9]*/stat"):
         with suppress(OSError):
-            state, _, its_group = told.read_text(encoding="utf-8").rpartition(")")[2].split()[:3]
+            state, _, its_group = process.read_text(encoding="utf-8").rpartition(")")[2].split()[:3]
             states += [state] if int(its_group) == group else []
     return sum(state not in "ZX" for state in states)

@@ -31,8 +31,8 @@ def echo(environ: dict[str, Any], start: Any) -> list[bytes]:
     """Says what it was told."""
     body = environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"]))
     start("200 OK", [("Content-Type", "application/json"), ("X-Thread", threading.current_thread().name)])
-    told = {key: value for key, value in environ.items() if isinstance(value, str)}
-    return [json.dumps(told | {"body": body.decode()}).encode()]
+    environment = {key: value for key, value in environ.items() if isinstance(value, str)}
+    return [json.dumps(environment | {"body": body.decode()}).encode()]
 
 
 @dataclass
@@ -96,13 +96,13 @@ def threads_alone(**more: Any) -> tuple[Lane, ...]:
 def test_a_request_reaches_the_application_as_its_interface_asks() -> None:
     sent = Sent("PUT", "/röntgen", "bräunlich".encode(), [(b"content-type", b"text/plain")], b"a=%20b")
     sent.headers += [(b"cookie", b"a=1"), (b"cookie", b"b=2"), (b"x-two", b"1"), (b"x-two", b"2")]
-    told = run(sent.through(Door(validator(echo), threads_alone()))).json
-    assert (told["REQUEST_METHOD"], told["QUERY_STRING"], told["CONTENT_TYPE"]) == ("PUT", "a=%20b", "text/plain")
-    assert told["PATH_INFO"].encode("latin-1").decode() == "/röntgen"
-    assert told["body"] == "bräunlich"
-    assert told["CONTENT_LENGTH"] == str(len("bräunlich".encode()))
-    assert (told["HTTP_COOKIE"], told["HTTP_X_TWO"]) == ("a=1; b=2", "1,2")
-    assert (told["REMOTE_ADDR"], told["SERVER_PORT"]) == ("192.0.2.7", "8000")
+    wsgi = run(sent.through(Door(validator(echo), threads_alone()))).json
+    assert (wsgi["REQUEST_METHOD"], wsgi["QUERY_STRING"], wsgi["CONTENT_TYPE"]) == ("PUT", "a=%20b", "text/plain")
+    assert wsgi["PATH_INFO"].encode("latin-1").decode() == "/röntgen"
+    assert wsgi["body"] == "bräunlich"
+    assert wsgi["CONTENT_LENGTH"] == str(len("bräunlich".encode()))
+    assert (wsgi["HTTP_COOKIE"], wsgi["HTTP_X_TWO"]) == ("a=1; b=2", "1,2")
+    assert (wsgi["REMOTE_ADDR"], wsgi["SERVER_PORT"]) == ("192.0.2.7", "8000")
 
 
 def test_a_header_with_an_underscore_is_not_taken_for_another() -> None:
@@ -167,7 +167,7 @@ def test_who_gets_no_worker_is_told_when_to_come_back() -> None:
         _is_problem(refused, 503, "busy")
         assert int(refused.told["retry-after"]) == door.COME_BACK_S
         hang.set()
-        assert {(await one).status for one in busy} == {200}
+        assert {(await task).status for task in busy} == {200}
         assert through.bodies.held_bytes == 0
 
     run(course())
@@ -225,7 +225,7 @@ def test_who_asks_too_often_is_told_when_to_come_back_before_the_body_comes() ->
     async def course() -> None:
         through = Door(signs_in, threads_alone(per_minute=3))
         answers = [await Sent(*PLAN, b"{}").through(through) for _ in range(4)]
-        assert [one.status for one in answers] == [401, 401, 401, 429]
+        assert [answer.status for answer in answers] == [401, 401, 401, 429]
         _is_problem(answers[3], 429, "too-often")
         assert answers[3].told["retry-after"] == "20"  # three a minute
 
@@ -245,9 +245,9 @@ def test_strangers_behind_one_address_do_not_use_up_what_a_person_there_has() ->
         through = Door(signs_in, threads_alone(per_minute=3))
         assert (await Sent("GET", "/api/v1/session", headers=cookie("real")).through(through)).status == 200
         made_up = [await Sent(*PLAN, b"{}", cookie(f"made up {number}")).through(through) for number in range(5)]
-        assert [one.status for one in made_up] == [401, 401, 401, 429, 429]
+        assert [answer.status for answer in made_up] == [401, 401, 401, 429, 429]
         real = [await Sent(*PLAN, b"{}", cookie("real")).through(through) for _ in range(4)]
-        assert [one.status for one in real] == [200, 200, 200, 429]
+        assert [answer.status for answer in real] == [200, 200, 200, 429]
 
     run(course())
 

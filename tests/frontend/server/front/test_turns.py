@@ -42,13 +42,13 @@ class Senders:
     def send(self, who: str, name: str) -> asyncio.Task[None]:
         self._ends[name] = asyncio.Event()
 
-        async def one() -> None:
+        async def request() -> None:
             async with self.of.turn(who):
                 self.begun.append(name)
                 self.most = max(self.most, self.of.running)
                 await self._ends[name].wait()
 
-        self.tasks.append(asyncio.create_task(one()))
+        self.tasks.append(asyncio.create_task(request()))
         return self.tasks[-1]
 
     async def end(self, name: str) -> None:
@@ -114,10 +114,10 @@ def test_in_a_full_queue_whoever_has_most_in_it_gives_way() -> None:
         await settled()
         with pytest.raises(Busy):
             await senders.send("many", "many 4")
-        one = senders.send("one", "one")
+        single = senders.send("one", "one")
         await settled()
         assert isinstance(many[3].exception(), Busy)
-        assert not one.done()
+        assert not single.done()
         assert senders.of.waiting == 3
         for task in senders.tasks:
             task.cancel()
