@@ -173,8 +173,6 @@ test('a sign-in that ran out covers neither the emergency nor its first steps; s
   HTMLDialogElement.prototype.showModal ??= function (this: HTMLDialogElement) {
     this.open = true
   }
-  // The copy of what an emergency needs is read; then it is told.
-  await new Promise((resolve) => setTimeout(resolve, 50))
   fireEvent.click(screen.getByRole('button', { name: 'Problem' }))
   fireEvent.click(screen.getByText('The patient collapses'))
   await waitFor(() => expect(screen.getByText(says)).toBeTruthy())

@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest'
 import { later } from '@/app/later'
 
+// What is brought here waits for promises alone: a turn later it has come.
 const settled = () => new Promise((resolve) => setTimeout(resolve))
 
 test('a part is loaded once, when it is first wanted', async () => {

@@ -9,6 +9,7 @@ import { until } from './until'
 // 'traverse the history by a delta', https://html.spec.whatwg.org/multipage/nav-history-apis.html#dom-history-back
 const back = history.back.bind(history)
 
+// What must not come cannot be waited for: three times as long as a turn back takes here.
 const later = () => new Promise((resolve) => setTimeout(resolve, 60))
 
 /** It comes to that, and a turn back that was still to come does not change it. */

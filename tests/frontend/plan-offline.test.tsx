@@ -5,6 +5,7 @@ import { ChangedMeanwhile } from '@/screens/plan/notices'
 import { usePreview } from '@/store/cache/plans'
 import { signedIn } from './people'
 import { serve } from './server'
+import { until } from './until'
 
 beforeEach(() => signedIn('Priya'))
 
@@ -16,13 +17,13 @@ function Shown({ size }: { size: number }) {
   return <output>{`${state} ${JSON.stringify(plan ?? null)}`}</output>
 }
 
-/** A server that computes by giving back the size it was asked for, and counts. */
+/** A server that computes by giving back the size it was asked for. */
 function computing() {
-  const state = { online: true, tries: 0, sizes: [] as number[] }
+  const state = { online: true, asked: 0, sizes: [] as number[] }
   serve(({ body }) => {
-    state.tries += 1
-    if (!state.online) return 'nothing'
     const size = (body as { choices: { canals: { final_size: number }[] } }).choices.canals[0]?.final_size ?? 0
+    state.asked = size
+    if (!state.online) return 'nothing'
     state.sizes.push(size)
     return { body: { canals: [size] } }
   })
@@ -36,13 +37,15 @@ test('choices made without a connection keep the last figures, and are computed 
   const { rerender } = render(<Shown size={25} />)
   await says('computed {"canals":[25]}')
   server.online = false
-  for (const [i, size] of [30, 35, 40].entries()) {
+  const [on, off] = [vi.spyOn(globalThis, 'addEventListener'), vi.spyOn(globalThis, 'removeEventListener')]
+  const told = (spy: typeof on | typeof off) => spy.mock.calls.filter(([kind]) => kind === 'online').length
+  for (const size of [30, 35, 40]) {
     rerender(<Shown size={size} />)
-    await waitFor(() => expect(server.tries).toBe(i + 2))
+    await waitFor(() => expect(server.asked).toBe(size))
     await says('offline {"canals":[25]}')
   }
   // The screen listens for the connection once it has been painted.
-  await new Promise((resolve) => setTimeout(resolve, 200))
+  await until(() => expect(told(on) - told(off)).toBe(1))
   server.online = true
   window.dispatchEvent(new Event('online'))
   await says('computed {"canals":[40]}')

@@ -58,6 +58,7 @@ const payloads = (record: ReturnType<typeof chairAfter>['record']) =>
   record.mock.calls.map(([canal, node, { kind, ...body }]) => ({ canal, node, kind, ...body }))
 const press = (name: string | RegExp) => fireEvent.click(screen.getByRole('button', { name }))
 const SIGN_OFF = sheet.nodes.word as Do
+// What a touch sets off here waits for promises alone: a turn later all of it is done.
 const later = () => new Promise((resolve) => setTimeout(resolve))
 
 beforeEach(() => signedIn('Ines'))

@@ -14,11 +14,12 @@ from frontend.server.front.bodies import Bodies, Gone, NoRoom, TooLong, TooSlow
 from frontend.server.front.lanes import READS, Lane
 
 Receive = Callable[[], Awaitable[MutableMapping[str, Any]]]
-LANE = replace(READS, most_body_bytes=100, body_s=0.2)
+LANE = replace(READS, most_body_bytes=100)
+BRIEF = replace(LANE, body_s=0.2)
 
 
 def sent(*parts: bytes, pause_s: float = 0.0, ends: bool = True) -> Receive:
-    """A sender of these parts; one that does not end stays and says nothing more."""
+    """A sender of these parts, whose pauses are the line's own; one that does not end stays and says nothing more."""
     left = list(parts)
 
     async def receive() -> MutableMapping[str, Any]:
@@ -46,21 +47,21 @@ def test_a_body_in_parts_comes_whole_and_its_memory_is_given_back() -> None:
 
 
 @pytest.mark.parametrize(
-    ("receive", "announced_bytes", "refusal"),
+    ("receive", "lane", "announced_bytes", "refusal"),
     [
-        (sent(b"x" * 60, b"x" * 41), None, TooLong),
-        (sent(b""), 101, TooLong),
-        (sent(*[b"x"] * 50, pause_s=0.02), None, TooSlow),
-        (sent(b"x", ends=False), None, TooSlow),
+        (sent(b"x" * 60, b"x" * 41), LANE, None, TooLong),
+        (sent(b""), LANE, 101, TooLong),
+        (sent(*[b"x"] * 50, pause_s=0.02), BRIEF, None, TooSlow),
+        (sent(b"x", ends=False), BRIEF, None, TooSlow),
     ],
     ids=["more than its lane takes", "more announced", "a trickle", "half of it"],
 )
 def test_what_is_too_long_or_too_slow_is_given_up(
-    receive: Receive, announced_bytes: int | None, refusal: type[Exception]
+    receive: Receive, lane: Lane, announced_bytes: int | None, refusal: type[Exception]
 ) -> None:
     of = Bodies()
     with pytest.raises(refusal):
-        read(of, receive, announced_bytes=announced_bytes)
+        read(of, receive, lane, announced_bytes=announced_bytes)
     assert (of.held_bytes, of.coming.total()) == (0, 0)
 
 
@@ -71,7 +72,7 @@ def test_exactly_as_much_as_a_lane_takes_is_taken() -> None:
 def test_a_pause_longer_than_a_line_makes_ends_it(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(bodies, "LONGEST_PAUSE_S", 0.05)
     with pytest.raises(TooSlow):
-        read(Bodies(), sent(b"x", b"x", pause_s=0.1), replace(LANE, body_s=10))
+        read(Bodies(), sent(b"x", b"x", pause_s=0.1))
 
 
 def test_a_sender_who_goes_away_leaves_nothing() -> None:
@@ -100,17 +101,17 @@ def test_so_many_come_in_at_once_and_no_more(bound: str, monkeypatch: pytest.Mon
 
     async def course() -> None:
         of = Bodies()
-        lane = replace(LANE, body_s=10)
         half = [
-            asyncio.create_task(of.read(sent(b"x", ends=False), lane=lane, announced_bytes=None, address="192.0.2.1"))
+            asyncio.create_task(of.read(sent(b"x", ends=False), lane=LANE, announced_bytes=None, address="192.0.2.1"))
             for _ in range(2)
         ]
-        await asyncio.sleep(0.05)
+        while of.coming.total() < len(half):
+            await asyncio.sleep(0)
         with pytest.raises(NoRoom):
-            await of.read(sent(b"x"), lane=lane, announced_bytes=None, address="192.0.2.1")
+            await of.read(sent(b"x"), lane=LANE, announced_bytes=None, address="192.0.2.1")
         for task in half:
             task.cancel()
         await asyncio.gather(*half, return_exceptions=True)
-        assert await of.read(sent(b"x"), lane=lane, announced_bytes=None, address="192.0.2.1") == b"x"
+        assert await of.read(sent(b"x"), lane=LANE, announced_bytes=None, address="192.0.2.1") == b"x"
 
     asyncio.run(asyncio.wait_for(course(), 20))

@@ -162,7 +162,7 @@ def test_who_gets_no_worker_is_told_when_to_come_back() -> None:
     async def course() -> None:
         through = Door(hanging, threads_alone(wait_s=0.05))
         busy = [asyncio.create_task(Sent().through(through)) for _ in range(READS.at_once)]
-        await asyncio.sleep(0.1)
+        await _running(through, READS.at_once)
         refused = await Sent().through(through)
         _is_problem(refused, 503, "busy")
         assert int(refused.told["retry-after"]) == door.COME_BACK_S
@@ -174,24 +174,31 @@ def test_who_gets_no_worker_is_told_when_to_come_back() -> None:
 
 
 def test_a_worker_is_not_free_before_it_has_ended_though_nobody_waits_for_it() -> None:
-    hang = threading.Event()
+    hang, at_work = threading.Event(), threading.Event()
 
     def hanging(environ: dict[str, Any], start: Any) -> Iterable[bytes]:
+        at_work.set()
         hang.wait(20)
         return echo(environ, start)
 
     async def course() -> None:
         through = Door(hanging, threads_alone())
         given_up = asyncio.create_task(Sent().through(through))
-        await asyncio.sleep(0.1)
+        assert await asyncio.to_thread(at_work.wait, 10)
         given_up.cancel()
-        await asyncio.sleep(0.1)
+        await asyncio.wait([given_up])
+        assert given_up.cancelled()
         assert through.workers["reads"].turns.running == 1
         hang.set()
-        while through.workers["reads"].turns.running:
-            await asyncio.sleep(0.01)
+        await _running(through, 0)
 
     run(course())
+
+
+async def _running(through: Door, count: int) -> None:
+    """Waits until so many reads are worked on."""
+    while through.workers["reads"].turns.running != count:
+        await asyncio.sleep(0.01)
 
 
 def test_a_body_that_is_too_long_or_too_slow_is_a_problem_too() -> None:
