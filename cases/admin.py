@@ -79,12 +79,12 @@ class ThresholdInline(InProgramme):
 
 @admin.register(models.Programme)
 class ProgrammeAdmin(ProgrammesAdmin):
-    list_display = ("name", "invented", "images_room")
-    readonly_fields = ("images_room",)
+    list_display = ("name", "invented", "images_quota")
+    readonly_fields = ("images_quota",)
     inlines = (MembershipInline, ThresholdInline)
 
     @admin.display(description="Room for images")
-    def images_room(self, programme: models.Programme) -> str:
+    def images_quota(self, programme: models.Programme) -> str:
         """How much is used, beside how much there is: whoever sets it sees when it is to be raised."""
         used_mb = models.Image.objects.bytes_of(programme.pk) / BYTES_PER_MB
         return f"{used_mb:.0f} of {programme.images_most_mb} MB used"

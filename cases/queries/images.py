@@ -1,4 +1,4 @@
-"""Images as they are shown, and the room that is left for more."""
+"""Images as they are shown, and what is left of the quota for more."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ class ImageQuota:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ImagesOfCase:
-    room: ImageQuota
+    quota: ImageQuota
     marking: MarkFigures
     images: Sequence[Image]
 
@@ -38,9 +38,9 @@ def images_of_case(case: Case) -> ImagesOfCase:
     most = case.programme.images_most_mb * BYTES_PER_MB
     left = max(0, most - Image.objects.bytes_of(case.programme_id))
     rows = case.images.select_related("taken_by", "checked_by", "removed_by").prefetch_related("put_right__by")
-    room = ImageQuota(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
+    quota = ImageQuota(left_bytes=left, most_bytes=most, most_bytes_each=settings.IMAGE_MOST_BYTES)
     marking = mark_figures(Figures(thresholds_of(case.programme_id)))
-    return ImagesOfCase(room=room, marking=marking, images=list(rows.order_by("server_time", "id")))
+    return ImagesOfCase(quota=quota, marking=marking, images=list(rows.order_by("server_time", "id")))
 
 
 def spacing_of(image: Image) -> Spacing | None:

@@ -263,19 +263,19 @@ def test_too_many_bytes(priya: Person, opened: Case, settings: Any) -> None:
     problem(client(priya).post(at(opened), form, format="multipart"), 413, "body-too-long")
 
 
-def test_no_room_is_left(priya: Person, opened: Case, programme: Programme) -> None:
+def test_nothing_is_left_of_the_quota(priya: Person, opened: Case, programme: Programme) -> None:
     programme.images_most_mb = 0
     programme.save()
     problem(put(priya, opened, uuid7(), PNG), 422, "images-full")
-    assert client(priya).get(at(opened)).json()["room"]["left_bytes"] == 0
+    assert client(priya).get(at(opened)).json()["quota"]["left_bytes"] == 0
 
 
-def test_what_is_announced_counts_against_the_room(priya: Person, opened: Case, programme: Programme) -> None:
+def test_what_is_announced_counts_against_the_quota(priya: Person, opened: Case, programme: Programme) -> None:
     programme.images_most_mb = 1
     programme.save()
     headers = {"Repr-Digest": digest(b"x"), "Upload-Offset": "0", "Upload-Length": "900000"}
     client(priya).patch(at(opened, uuid7()), b"x", content_type="application/partial-upload", headers=headers)
-    assert client(priya).get(at(opened)).json()["room"]["left_bytes"] == 100_000
+    assert client(priya).get(at(opened)).json()["quota"]["left_bytes"] == 100_000
     problem(put(priya, opened, uuid7(), b"x" * 100_001), 422, "images-full")
 
 

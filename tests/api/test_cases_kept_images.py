@@ -97,13 +97,13 @@ def test_nobody_has_looked_at_what_is_not_here(priya: Person, opened: Case) -> N
 # --- removed ---
 
 
-def test_a_removed_image_leaves_no_file_and_gives_its_room_back(
+def test_a_removed_image_leaves_no_file_and_gives_its_quota_back(
     priya: Person, vale: Person, opened: Case, remove: Remove
 ) -> None:
-    before = client(priya).get(at(opened)).json()["room"]
+    before = client(priya).get(at(opened)).json()["quota"]
     id_ = stored(priya, opened, dicom(BurnedInAnnotation="YES"))
     assert len(files()) == 3
-    assert client(priya).get(at(opened)).json()["room"] != before
+    assert client(priya).get(at(opened)).json()["quota"] != before
     removed = remove(vale, opened, id_).json()
     assert (removed["state"], removed["removed_for"], removed["removed_by"]["name"]) == (
         "removed",
@@ -113,7 +113,7 @@ def test_a_removed_image_leaves_no_file_and_gives_its_room_back(
     assert (removed["name_check"], removed["has_data_set"], removed["canal"]) == ("not_asked", False, "P")
     assert files() == set()
     listed = client(priya).get(at(opened)).json()
-    assert (listed["room"], listed["images"]) == (before, [removed])
+    assert (listed["quota"], listed["images"]) == (before, [removed])
 
 
 def test_its_files_are_gone_also_for_who_has_seen_them(priya: Person, opened: Case, remove: Remove) -> None:

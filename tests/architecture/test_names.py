@@ -28,6 +28,7 @@ GIVEN_UP = {
     "Reported",
     "Sent",
     "Standing",
+    "StandingState",
     "StepStanding",
     "Story",
     "VisitsBelow",

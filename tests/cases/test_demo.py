@@ -64,7 +64,7 @@ def test_it_says_that_it_is_invented(loaded: None) -> None:
     assert all(programme.invented and "invented" in programme.name for programme in Programme.objects.all())
 
 
-def test_every_standing_worth_seeing_is_there(loaded: None) -> None:
+def test_every_status_worth_seeing_is_there(loaded: None) -> None:
     rows = Case.objects.select_related("tooth").prefetch_related(plans.with_status())
     states = {charts.listed(row).status.state.value for row in rows}
     assert states == {"none", "draft", "waiting", "approved", "returned", "approval_void"}

@@ -40,7 +40,7 @@ def too_wide(molar: Case, priya: Person, asked: Asked) -> Case:
     return molar
 
 
-def let_pass(actor: Person, case: Case, **more: Any) -> CautionOverride:
+def add_override(actor: Person, case: Case, **more: Any) -> CautionOverride:
     given: dict[str, Any] = {"code": "apex-wide", "canal": "P", "reason": REASON}
     return overrides.add(actor=actor, case=case, **(given | more))[0]
 
@@ -58,7 +58,7 @@ def test_the_next_version_opens_the_canal_and_shows_the_reason(
 ) -> None:
     before = status(wide)
     assert (withheld(before, "P"), before.stops) == (["apex-wide"], 1)
-    let_pass(vale, wide)
+    add_override(vale, wide)
     after, created = plans.propose(actor=priya, case=wide, asked=asked)
     assert (created, withheld(after, "P"), after.stops) == (True, [], 0)
     assert plan_input_of(after).overrides == (Override(code="apex-wide", canal="P", reason=REASON),)
@@ -68,7 +68,7 @@ def test_the_next_version_opens_the_canal_and_shows_the_reason(
 
 def test_it_raises_the_revision_and_is_logged_without_its_text(wide: Case, vale: Person) -> None:
     before = wide.revision
-    row = let_pass(vale, wide)
+    row = add_override(vale, wide)
     wide.refresh_from_db()
     assert wide.revision == before + 1
     line = ChangeLog.objects.get(subject="CautionOverride")
@@ -79,7 +79,7 @@ def test_it_raises_the_revision_and_is_logged_without_its_text(wide: Case, vale:
 def test_taken_back_it_withholds_again_and_stays_in_the_record(
     wide: Case, vale: Person, amari: Person, priya: Person, asked: Asked
 ) -> None:
-    row = overrides.withdraw(actor=amari, override=let_pass(vale, wide))
+    row = overrides.withdraw(actor=amari, override=add_override(vale, wide))
     assert (row.withdrawn_by, row.reason) == (amari, REASON)
     again, _ = plans.propose(actor=priya, case=wide, asked=asked)
     assert withheld(again, "P") == ["apex-wide"]
@@ -88,56 +88,56 @@ def test_taken_back_it_withholds_again_and_stays_in_the_record(
     row.refresh_from_db()
     assert row.withdrawn_by == amari  # sent twice changes nothing
     assert CautionOverride.objects.count() == 1
-    let_pass(vale, wide)  # and may be given anew
+    add_override(vale, wide)  # and may be given anew
 
 
 def test_students_and_coordinators_let_nothing_pass(wide: Case, priya: Person, rosa: Person, vale: Person) -> None:
     for person in (priya, rosa):
         with pytest.raises(NotAllowed):
-            let_pass(person, wide)
-    row = let_pass(vale, wide)
+            add_override(person, wide)
+    row = add_override(vale, wide)
     with pytest.raises(NotAllowed):
         overrides.withdraw(actor=priya, override=row)
 
 
 def test_a_supervisor_of_another_programme_sees_nothing(wide: Case, stranger: Person) -> None:
     with pytest.raises(NotHere):
-        let_pass(stranger, wide)
+        add_override(stranger, wide)
 
 
 def test_what_nobody_may_let_pass_is_refused(wide: Case, vale: Person) -> None:
     for code in ("length-unsettled", "isolation-missing", "hypochlorite-in-block", "no-such-caution"):
         with pytest.raises(OverrideNotPossible):
-            let_pass(vale, wide, code=code)
+            add_override(vale, wide, code=code)
     with pytest.raises(OverrideNotPossible):
-        let_pass(vale, wide, reason="  ")
+        add_override(vale, wide, reason="  ")
 
 
 def test_it_is_about_a_caution_of_the_version_that_stands(wide: Case, opened: Case, vale: Person) -> None:
     with pytest.raises(NotUsable, match="carries no caution"):
-        let_pass(vale, wide, canal="DB")
+        add_override(vale, wide, canal="DB")
     with pytest.raises(NotUsable, match="carries no caution"):
-        let_pass(vale, wide, canal=None)
+        add_override(vale, wide, canal=None)
 
 
 def test_before_there_is_a_plan_there_is_nothing_to_let_pass(opened: Case, vale: Person) -> None:
     with pytest.raises(NotUsable, match="no plan yet"):
-        let_pass(vale, opened)
+        add_override(vale, opened)
 
 
 def test_sent_twice_it_is_one(wide: Case, vale: Person) -> None:
     id_ = uuid7()
-    assert let_pass(vale, wide, id=id_) == let_pass(vale, wide, id=id_)
+    assert add_override(vale, wide, id=id_) == add_override(vale, wide, id=id_)
     with pytest.raises(SentDifferently):
-        let_pass(vale, wide, id=id_, reason="Another one.")
+        add_override(vale, wide, id=id_, reason="Another one.")
     with pytest.raises(TakenAlready):
-        let_pass(vale, wide)
+        add_override(vale, wide)
 
 
 def test_a_canal_that_a_supervisor_spoke_of_stays(wide: Case, vale: Person, priya: Person, asked: Asked) -> None:
     canals.add_canal(actor=priya, case=wide, name="P2", root="P", facts={"apex_mm": 1.2, "reference_point": "P cusp"})
     plans.propose(actor=priya, case=wide, asked=asked)
-    let_pass(vale, wide, canal="P2")
+    add_override(vale, wide, canal="P2")
     with pytest.raises(CanalInUse):
         canals.remove_canal(actor=priya, canal=canal_of(wide, "P2"))
 
@@ -158,7 +158,7 @@ def test_a_wide_canal_is_kept_without_a_size_until_a_supervisor_chose_one(
     before = status(too_wide)
     listed = before.canal_plans.get(canal="P")
     assert (size_of(before), listed.final_size, withheld(before, "P")) == (None, None, ["wide-canal"])
-    let_pass(vale, too_wide, **WIDE, final_size=50)
+    add_override(vale, too_wide, **WIDE, final_size=50)
     after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)
     assert (size_of(after), after.canal_plans.get(canal="P").final_size, withheld(after, "P")) == (50, 50, [])
     made = plan_input_of(after).overrides
@@ -170,7 +170,7 @@ def test_a_plan_with_a_wide_canal_can_be_asked_for_and_compared(
 ) -> None:
     before = status(too_wide)
     plans.submit(actor=priya, version=before)
-    let_pass(vale, too_wide, **WIDE, final_size=50)
+    add_override(vale, too_wide, **WIDE, final_size=50)
     after, _ = plans.propose(actor=priya, case=too_wide, asked=asked)
     comparison = compare(
         *(Planned(number=each.number, given=plan_input_of(each), plan=plan_of(each)) for each in (before, after))
@@ -187,7 +187,7 @@ def test_a_plan_with_a_wide_canal_can_be_asked_for_and_compared(
 def test_a_size_that_cannot_be_planned_is_refused(too_wide: Case, vale: Person, size: int | None) -> None:
     """None is no answer, the kit ends at 50, and 52 is no size."""
     with pytest.raises(OverrideNotPossible if size is None else NotUsable) as refused:
-        let_pass(vale, too_wide, **WIDE, final_size=size)
+        add_override(vale, too_wide, **WIDE, final_size=size)
     assert isinstance(refused.value, OverrideNotPossible | NotUsable)
     assert refused.value.pointer == ("final_size",)
     assert not CautionOverride.objects.exists()
@@ -195,13 +195,13 @@ def test_a_size_that_cannot_be_planned_is_refused(too_wide: Case, vale: Person, 
 
 def test_only_a_wide_canal_takes_a_size(wide: Case, vale: Person) -> None:
     with pytest.raises(OverrideNotPossible):
-        let_pass(vale, wide, final_size=50)
+        add_override(vale, wide, final_size=50)
 
 
 def test_the_same_word_sent_twice_is_one_and_another_size_is_another_word(too_wide: Case, vale: Person) -> None:
     id_ = uuid7()
-    first = let_pass(vale, too_wide, **WIDE, final_size=50, id=id_)
-    assert let_pass(vale, too_wide, **WIDE, final_size=50, id=id_).pk == first.pk
+    first = add_override(vale, too_wide, **WIDE, final_size=50, id=id_)
+    assert add_override(vale, too_wide, **WIDE, final_size=50, id=id_).pk == first.pk
     with pytest.raises(SentDifferently):
-        let_pass(vale, too_wide, **WIDE, final_size=45, id=id_)
+        add_override(vale, too_wide, **WIDE, final_size=45, id=id_)
     assert '"final_size":50' in ChangeLog.objects.get(subject="CautionOverride").after

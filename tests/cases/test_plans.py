@@ -19,7 +19,7 @@ from cases.domain.errors import (
     SentDifferently,
 )
 from cases.domain.plans.lifecycle import Decision
-from cases.domain.plans.status import StandingState
+from cases.domain.plans.status import PlanStatusState
 from cases.domain.plans.telling import ChangeKind
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_input_of, plan_of
@@ -136,11 +136,11 @@ def test_a_changed_plan_must_be_asked_for_again(
 ) -> None:
     case = approved.case
     second, _ = plans.propose(actor=priya, case=case, asked=with_size(asked, "P", 45))
-    assert plan_queries.status_of(case).state is StandingState.APPROVAL_VOID
+    assert plan_queries.status_of(case).state is PlanStatusState.APPROVAL_VOID
     plans.submit(actor=priya, version=second)
     second.refresh_from_db()
     decide(vale, second, Decision.APPROVED)
-    assert plan_queries.status_of(case).state is StandingState.APPROVED
+    assert plan_queries.status_of(case).state is PlanStatusState.APPROVED
 
 
 def test_going_back_to_what_was_approved_must_be_asked_for_again_too(
@@ -149,13 +149,13 @@ def test_going_back_to_what_was_approved_must_be_asked_for_again_too(
     plans.propose(actor=priya, case=approved.case, asked=with_size(asked, "P", 45))
     back, made = plans.propose(actor=priya, case=approved.case, asked=asked)
     assert (back.pk, made, back.state) == (approved.pk, False, "draft")
-    assert plan_queries.status_of(approved.case).state is StandingState.APPROVAL_VOID
+    assert plan_queries.status_of(approved.case).state is PlanStatusState.APPROVAL_VOID
 
 
 def test_a_changed_case_voids_the_approval(priya: Person, approved: ToothPlanVersion) -> None:
     change_something(approved.case, priya)
     case = Case.objects.get(pk=approved.case_id)
-    assert plan_queries.status_of(case).state is StandingState.APPROVAL_VOID
+    assert plan_queries.status_of(case).state is PlanStatusState.APPROVAL_VOID
 
 
 def test_changed_there_and_back_it_still_has_to_be_asked_for(

@@ -10,7 +10,7 @@ from cases.domain.errors import ChangedSince, Conflict, NoSuchCanal, NotAllowed,
 from cases.domain.events.payloads import NotReleased, ReadingPayload
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.release import left_out
-from cases.domain.plans.status import StandingState
+from cases.domain.plans.status import PlanStatusState
 from cases.domain.progress.course import CanalState
 from cases.models import Person, RunningWork, ToothPlanVersion, TreatmentEvent
 from cases.queries.course import treatment_of
@@ -79,7 +79,7 @@ def test_the_others_go_on(but_mb2: ToothPlanVersion) -> None:
         "P": CanalState.OPEN,
     }
     status = status_of(but_mb2.case)
-    assert status.state is StandingState.APPROVED
+    assert status.state is PlanStatusState.APPROVED
     assert status.says == "Plan 1 is approved, but not MB1 and MB2."
 
 

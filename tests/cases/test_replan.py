@@ -17,7 +17,7 @@ from cases.domain.events.payloads import (
     TurnPayload,
 )
 from cases.domain.plans.lifecycle import Decision, PlanState
-from cases.domain.plans.status import StandingState
+from cases.domain.plans.status import PlanStatusState
 from cases.domain.progress.course import CanalState, OutOfCourse
 from cases.domain.uuid7 import uuid7
 from cases.mapping.plans import plan_input_of
@@ -156,7 +156,7 @@ def test_the_standing_says_whose_approval_it_is(
     again(priya, asked, approved.case)
     approved.case.refresh_from_db()
     status = status_of(approved.case)
-    assert (status.state, status.number) == (StandingState.APPROVED, 2)
+    assert (status.state, status.number) == (PlanStatusState.APPROVED, 2)
     assert "approval of plan 1" in status.says
 
 

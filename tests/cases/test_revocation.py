@@ -8,7 +8,7 @@ import pytest
 
 from cases.domain.errors import ChangedSince, Conflict, NotAllowed, NothingSaid, SentDifferently
 from cases.domain.plans.lifecycle import Decision, PlanState
-from cases.domain.plans.status import StandingState
+from cases.domain.plans.status import PlanStatusState
 from cases.domain.progress.course import CaseState, OutOfCourse
 from cases.domain.progress.visit import Prerequisite
 from cases.domain.uuid7 import uuid7
@@ -38,7 +38,7 @@ def test_it_stays_beside_the_approval_which_is_not_edited(approved: ToothPlanVer
     withdrawn(vale, approved)
     approved.refresh_from_db()
     status = status_of(approved.case)
-    assert (approved.state, status.state) == (PlanState.REVOKED, StandingState.REVOKED)
+    assert (approved.state, status.state) == (PlanState.REVOKED, PlanStatusState.REVOKED)
     assert [(revocation.actor, revocation.reason) for revocation in approved.revocations.all()] == [(vale, WHY)]
     assert [review.decision for review in Review.objects.filter(version=approved)] == [Decision.APPROVED]
 
@@ -129,4 +129,4 @@ def test_another_size_waits_for_a_word_of_its_own(
     other.refresh_from_db()
     decide(vale, other, Decision.APPROVED)
     assert folded(approved).missing == ()
-    assert status_of(approved.case).state is StandingState.APPROVED
+    assert status_of(approved.case).state is PlanStatusState.APPROVED

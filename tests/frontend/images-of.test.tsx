@@ -12,7 +12,7 @@ import { eventOf } from './sample-events'
 import { serve } from './server'
 
 const CASE = 'case-1'
-const ROOM = { left_bytes: 1e9, most_bytes: 2e9, most_bytes_each: 32e6 }
+const QUOTA = { left_bytes: 1e9, most_bytes: 2e9, most_bytes_each: 32e6 }
 
 function image(id: string, more: Partial<ImageShown> = {}): ImageShown {
   const taken = { canal: 'MB', purpose: 'length', device_time: '2026-03-05T14:20:00Z', state: 'stored' }
@@ -38,7 +38,7 @@ function served(...images: ImageShown[]): void {
   serve(({ path }) => ({
     body: path.endsWith('/markings')
       ? { markings }
-      : { room: ROOM, marking: { interval_share: 0.95, reach: 1.96 }, images },
+      : { quota: QUOTA, marking: { interval_share: 0.95, reach: 1.96 }, images },
   }))
 }
 
@@ -88,7 +88,7 @@ describe('images of a hold point', () => {
   test('of the whole case come of themselves, also one that this phone has never heard of', async () => {
     vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval', 'performance'] })
     const images: ImageShown[] = []
-    serve(() => ({ body: { room: ROOM, marking: { interval_share: 0.95, reach: 1.96 }, images } }))
+    serve(() => ({ body: { quota: QUOTA, marking: { interval_share: 0.95, reach: 1.96 }, images } }))
     render(<ImagesOf caseId={CASE} />)
     await vi.advanceTimersByTimeAsync(100)
     images.push(image('of another'))
@@ -134,7 +134,7 @@ function keeper(more: Partial<ImageShown>, line = { up: true }) {
       more = path.endsWith('/remove') ? { state: 'removed' } : { ...more, name_check: 'nobody_named' }
       return { body: image('one', more) }
     }
-    return { body: { room: ROOM, marking: { interval_share: 0.95, reach: 1.96 }, images: [image('one', more)] } }
+    return { body: { quota: QUOTA, marking: { interval_share: 0.95, reach: 1.96 }, images: [image('one', more)] } }
   })
   return asked
 }
@@ -213,18 +213,18 @@ describe('removing an image', () => {
   })
 })
 
-describe('the room for images', () => {
-  const roomFor = (left_bytes: number) => serve(() => ({ body: { room: { ...ROOM, left_bytes }, images: [] } }))
+describe('the quota of images', () => {
+  const quotaLeft = (left_bytes: number) => serve(() => ({ body: { quota: { ...QUOTA, left_bytes }, images: [] } }))
   const camera = () => render(<TakeImage caseId={CASE} canal="MB" purpose="length" />)
 
   test('is said in passing where there is plenty', async () => {
-    roomFor(100_000_000)
+    quotaLeft(100_000_000)
     camera()
     expect(await screen.findByText(/Room for about 25 more\./)).toBeDefined()
   })
 
   test('is a caution before it is used up', async () => {
-    roomFor(99_000_000)
+    quotaLeft(99_000_000)
     camera()
     expect(
       await screen.findByText('The programme has room for about 24 more images. Tell the coordinator.'),
@@ -233,7 +233,7 @@ describe('the room for images', () => {
   })
 
   test('is not opened a camera for where it is used up', async () => {
-    roomFor(3_999_999)
+    quotaLeft(3_999_999)
     camera()
     expect(await screen.findByText(/room for images is used up/)).toBeDefined()
     expect(screen.queryByLabelText('Take a photo')).toBeNull()
@@ -241,7 +241,7 @@ describe('the room for images', () => {
 
   test('is less by what waits on this phone', async () => {
     serve(({ method }) =>
-      method === 'GET' ? { body: { room: { ...ROOM, left_bytes: 8_000_000 }, images: [] } } : 'nothing',
+      method === 'GET' ? { body: { quota: { ...QUOTA, left_bytes: 8_000_000 }, images: [] } } : 'nothing',
     )
     await takeImage(CASE, 'MB', 'length', new Blob([new Uint8Array(4_000_001)]))
     camera()

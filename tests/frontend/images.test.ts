@@ -15,7 +15,7 @@ import { signedIn } from './people'
 import { until } from './until'
 
 const CASE = 'case-1'
-const EMPTY = { room: { left_bytes: 1, most_bytes: 1, most_bytes_each: 1 }, images: [] }
+const EMPTY = { quota: { left_bytes: 1, most_bytes: 1, most_bytes_each: 1 }, images: [] }
 
 interface Upload {
   parts: Uint8Array[]

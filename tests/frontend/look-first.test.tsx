@@ -21,7 +21,7 @@ function server() {
     const path = new URL(request.url).pathname
     const bytes = request.method === 'PATCH' ? [...new Uint8Array(await request.arrayBuffer())] : []
     if (request.method !== 'GET') sent.push({ method: request.method, path, bytes })
-    if (path.endsWith('/images')) return json({ room: {}, images: [] })
+    if (path.endsWith('/images')) return json({ quota: {}, images: [] })
     if (request.method === 'GET' && !stored)
       return new Response('{"type":"urn:fourth-canal:problem:not-found"}', {
         status: 404,

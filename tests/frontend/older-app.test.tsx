@@ -10,6 +10,7 @@ import { noticeRead } from '@/store/device/preferences'
 import { closeImages, keepImage, waitingOf as waitingImages } from '@/store/images/image-store'
 import { closeMarkings, write as keepMarking, waitingOf as waitingMarkings } from '@/store/images/marking-store'
 import { unsent, unsentKnown } from '@/store/outbox/outbox'
+import { pendingReadingsOf } from '@/store/outbox/pending-readings'
 import { type NewEvent, writeEvent } from '@/store/outbox/record'
 import { personId } from '@/store/session/session'
 import { words } from '@/words/en'
@@ -104,6 +105,7 @@ test('the last release opens what the present app has made, and finds what waits
 test('the present app opens what the last release has made, and finds what waits', async () => {
   const db = await openedByLast('fourth-canal')
   await db.put('outbox', { person: personId(), caseId: 'c', seq: 1, event: { node: 'n' } })
+  await db.put('taken', { person: personId(), caseId: 'c', seq: 1, canal: 'mb', id: 'r' })
   db.close()
   for (const name of ['fourth-canal-images', 'fourth-canal-markings']) {
     const other = await openedByLast(name)
@@ -111,6 +113,8 @@ test('the present app opens what the last release has made, and finds what waits
     other.close()
   }
   expect(await (await database()).getAll('outbox')).toMatchObject([{ event: { node: 'n' } }])
+  const readings = pendingReadingsOf('c')
+  await until(() => expect(readings.value).toMatchObject([{ canal: 'mb', id: 'r' }]))
   expect([await waitingImages(personId()), await waitingMarkings(personId())]).toMatchObject([
     [{ id: 'w' }],
     [{ id: 'w' }],
@@ -166,7 +170,7 @@ test('what waits is not taken to be known where it could not be read; it is read
   })
   const waiting = unsent('c')
   await until(() => expect(tab.value).toBe('away'))
-  await new Promise((resolve) => setTimeout(resolve, 100))
+  await expect(database()).rejects.toThrow('No store here.')
   expect(unsentKnown('c')).toBe(false)
   open.mockRestore()
   const db = await openedByLast('fourth-canal')

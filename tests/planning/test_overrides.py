@@ -23,7 +23,7 @@ from tests.draws import draws
 from tests.planning.given import block, four_canals, molar
 
 
-def let_pass(code: str, canal: str | None, reason: str = "seen on the image") -> tuple[Override, ...]:
+def override_of(code: str, canal: str | None, reason: str = "seen on the image") -> tuple[Override, ...]:
     return (Override(code=code, canal=canal, reason=reason),)
 
 
@@ -55,7 +55,7 @@ def test_a_canal_that_a_supervisor_must_open_stays_closed_and_is_shown_whole() -
 
 
 def test_once_a_supervisor_lets_it_pass_the_canal_opens_and_the_caution_stays_with_the_reason() -> None:
-    opened = plan(mb1(apex_mm=1.2, overrides=let_pass("apex-wide", "MB1")))
+    opened = plan(mb1(apex_mm=1.2, overrides=override_of("apex-wide", "MB1")))
     canal, bar = canal_of(opened, "MB1"), caution_of(opened, "apex-wide")
     assert (canal.withheld, bar.severity, bar.overridden) == ((), Severity.STOP, "seen on the image")
     assert phases_of(canal) == phases_of(canal_of(plan(mb1()), "MB1"))
@@ -63,13 +63,13 @@ def test_once_a_supervisor_lets_it_pass_the_canal_opens_and_the_caution_stays_wi
 
 def test_an_override_is_for_its_own_canal() -> None:
     canals = tuple(replace(canal_input, apex_mm=1.2) for canal_input in four_canals())
-    planned = plan(molar(canals=canals, overrides=let_pass("apex-wide", "DB")))
+    planned = plan(molar(canals=canals, overrides=override_of("apex-wide", "DB")))
     assert [c.canal for c in planned.canals if not c.withheld] == ["DB"]
 
 
 def test_an_accepted_guess_of_the_junction_opens_the_joining_canal_to_it() -> None:
     canals = four_canals(junction=Junction(from_terminus_mm=3.0, method="image_estimate"))
-    planned = plan(molar(canals=canals, overrides=let_pass("junction-estimated", "MB2")))
+    planned = plan(molar(canals=canals, overrides=override_of("junction-estimated", "MB2")))
     # 19.0 - 3.0, by hand.
     assert (canal_of(planned, "MB2").end_mm, canal_of(planned, "MB2").withheld) == (16.0, ())
 
@@ -78,7 +78,7 @@ def test_what_was_felt_past_the_stop_closes_the_canal_until_a_supervisor_lets_it
     past = (RecordedDepth(node="glide-path/15-02", depth_mm=20.0),)
     closed = plan(mb1(felt=past))
     assert ([w.code for w in canal_of(closed, "MB1").withheld], closed.canals[2].withheld) == (["past-the-stop"], ())
-    opened = plan(mb1(felt=past, overrides=let_pass("past-the-stop", "MB1")))
+    opened = plan(mb1(felt=past, overrides=override_of("past-the-stop", "MB1")))
     assert not canal_of(opened, "MB1").withheld
 
 
@@ -101,18 +101,18 @@ NEVER = [
 @pytest.mark.parametrize(("asked", "code", "canal"), NEVER, ids=[case[1] for case in NEVER])
 def test_what_nobody_may_let_pass_is_refused(asked: PlanInput, code: str, canal: str | None) -> None:
     with pytest.raises(OverrideNotPossible) as refused:
-        plan(replace(asked, overrides=let_pass(code, canal)))
+        plan(replace(asked, overrides=override_of(code, canal)))
     assert refused.value.pointer == ("overrides", 0, "code")
 
 
 @pytest.mark.parametrize(
     ("overrides", "pointer"),
     [
-        (let_pass("no-such-caution", None), ("overrides", 0, "code")),
-        (let_pass("curve-severe", "MB1"), ("overrides", 0, "code")),
-        (let_pass("apex-wide", "MB9"), ("overrides", 0, "canal")),
-        (let_pass("apex-wide", "MB1", reason="  "), ("overrides", 0, "reason")),
-        (let_pass("apex-wide", "MB1") * 2, ("overrides", 1)),
+        (override_of("no-such-caution", None), ("overrides", 0, "code")),
+        (override_of("curve-severe", "MB1"), ("overrides", 0, "code")),
+        (override_of("apex-wide", "MB9"), ("overrides", 0, "canal")),
+        (override_of("apex-wide", "MB1", reason="  "), ("overrides", 0, "reason")),
+        (override_of("apex-wide", "MB1") * 2, ("overrides", 1)),
     ],
     ids=["unknown", "no stop", "no such canal", "no reason", "twice"],
 )
@@ -125,7 +125,7 @@ def test_an_override_that_could_never_count_is_refused_with_its_place(
 
 
 def test_an_override_whose_caution_went_away_does_nothing_and_says_so() -> None:
-    planned = plan(mb1(overrides=let_pass("apex-wide", "MB1")))
+    planned = plan(mb1(overrides=override_of("apex-wide", "MB1")))
     note = caution_of(planned, "override-unused")
     assert (note.severity, note.canal) == (Severity.NOTE, "MB1")
     assert planned.canals == plan(mb1()).canals
@@ -175,5 +175,5 @@ def test_whatever_was_felt_the_plan_is_made_and_what_stops_it_is_left_out_and_ca
     assert waits <= {MAIN_FIRST, UNFINISHED}
     assert bool(waits) == bool(stops)
     assert [c.withheld for c in planned.canals if c.canal in ("DB", "P")] == [()] * 2
-    opened = plan(mb1(felt=depths, overrides=tuple(o for code in stops for o in let_pass(code, "MB1"))))
+    opened = plan(mb1(felt=depths, overrides=tuple(o for code in stops for o in override_of(code, "MB1"))))
     assert [c.withheld for c in opened.canals] == [()] * 4

@@ -1,4 +1,4 @@
-"""Examples of answers. What is typed in is invented; lengths, names and standings in them are computed."""
+"""Examples of answers. What is typed in is invented; lengths, names and status in them are computed."""
 
 from __future__ import annotations
 
@@ -63,7 +63,7 @@ def _canal() -> dict[str, Any]:
     }
 
 
-def _standing() -> PlanStatus:
+def _status() -> PlanStatus:
     version = VersionFacts(number=1, state=PlanState.WAITING, case_revision=5, was_approved=False)
     return status([version], 5)
 
@@ -79,7 +79,7 @@ def _case() -> dict[str, Any]:
         "supervisor": _DR_SAND,
         "created_at": AT,
         "revision": 5,
-        "status": encode(_standing()),
+        "status": encode(_status()),
         "version": {"id": example_id(30), "number": 1, "state": "waiting"},
         "notation": "palmer",
         "designation": "LL4",

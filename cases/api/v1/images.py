@@ -135,7 +135,7 @@ class ImageShown(serializers.Serializer[Any]):
 class ImagesShown(serializers.Serializer[Any]):
     """The stored images of a case, with two values that hold for all of them."""
 
-    room = Value(ImageQuota)
+    quota = Value(ImageQuota)
     marking = Value(MarkFigures, help_text="How sure marks are: by these a phone says so with no connection.")
     images = ImageShown(many=True)
 
@@ -146,7 +146,7 @@ class ImagesView(View):
     @extend_schema(
         operation_id="images_list",
         tags=TAGS,
-        summary="Every image of the case, and the room that is left",
+        summary="Every image of the case, and what is left of the quota",
         description="An image that an event names and that is not listed is still where it was taken. ETag: changes "
         "with whatever is answered.",
         parameters=[IF_NONE_MATCH],

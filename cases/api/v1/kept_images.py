@@ -41,10 +41,11 @@ class RemoveView(View):
         operation_id="image_remove",
         tags=TAGS,
         summary="Remove an image",
-        description="By somebody who may change the case, also while its upload is under way. The picture is deleted, "
-        "its room given back; the image stays listed as removed, by whom and why, with what was marked on it. Its "
-        "files and its bytes sent again are answered with 410. The first removal stays; a refused image stays refused. "
-        "Backups of the store and of the database are not reached from here: they hold it until they are thrown away.",
+        description="By somebody who may change the case, also while its upload is under way. The picture is deleted "
+        "and counts no more against the quota; the image stays listed as removed, by whom and why, with what was "
+        "marked on it. Its files and its bytes sent again are answered with 410. The first removal stays; a refused "
+        "image stays refused. Backups of the store and of the database are not reached from here: they hold it until "
+        "they are thrown away.",
         request=RemovalGiven,
         responses=ImageShown,
         examples=[examples.REMOVAL],

@@ -9,7 +9,7 @@ from enum import StrEnum
 from cases.domain.plans.lifecycle import PlanState
 
 
-class StandingState(StrEnum):
+class PlanStatusState(StrEnum):
     NONE = "none"
     """Not planned yet."""
     DRAFT = "draft"
@@ -39,7 +39,7 @@ class VersionFacts:
 class PlanStatus:
     """Where the plan of a case stands."""
 
-    state: StandingState
+    state: PlanStatusState
     number: int | None
     """The version that stands."""
     stale: bool
@@ -57,42 +57,47 @@ def status(versions: Sequence[VersionFacts], case_revision: int) -> PlanStatus:
     approved = max((each.number for each in versions if each.was_approved), default=None)
     if current is None:
         return PlanStatus(
-            state=StandingState.NONE, number=None, stale=False, approved_number=approved, says="Not planned yet.", do=""
+            state=PlanStatusState.NONE,
+            number=None,
+            stale=False,
+            approved_number=approved,
+            says="Not planned yet.",
+            do="",
         )
     stale = current.case_revision != case_revision
     state = _state(current, approved, stale)
     says, do = _sentences(state, current.number, approved, stale)
-    if state is StandingState.APPROVED and current.carried_from is not None:
+    if state is PlanStatusState.APPROVED and current.carried_from is not None:
         says = f"Plan {current.number} goes by the approval of plan {current.carried_from}: only lengths have moved."
-    if state is StandingState.APPROVED and current.not_released:
+    if state is PlanStatusState.APPROVED and current.not_released:
         says = f"Plan {current.number} is approved, but not {' and '.join(current.not_released)}."
         do = "Read the remarks, change the plan, submit the new one. The other canals go on."
     return PlanStatus(state=state, number=current.number, stale=stale, approved_number=approved, says=says, do=do)
 
 
-def _state(current: VersionFacts, approved: int | None, stale: bool) -> StandingState:
+def _state(current: VersionFacts, approved: int | None, stale: bool) -> PlanStatusState:
     if current.state is PlanState.APPROVED:
-        return StandingState.APPROVAL_VOID if stale else StandingState.APPROVED
+        return PlanStatusState.APPROVAL_VOID if stale else PlanStatusState.APPROVED
     if current.state is PlanState.DRAFT and approved is not None:
-        return StandingState.APPROVAL_VOID
-    return StandingState(current.state.value)
+        return PlanStatusState.APPROVAL_VOID
+    return PlanStatusState(current.state.value)
 
 
-def _sentences(state: StandingState, number: int, approved: int | None, stale: bool) -> tuple[str, str]:
+def _sentences(state: PlanStatusState, number: int, approved: int | None, stale: bool) -> tuple[str, str]:
     again = "Plan it again and submit the new plan."
-    if state is StandingState.APPROVAL_VOID:
+    if state is PlanStatusState.APPROVAL_VOID:
         what = "the case" if approved == number and stale else "the plan"
         says = f"Plan {approved} was approved, and {what} has changed since: the approval no longer counts."
         return says, again if stale else f"Submit plan {number}."
     if stale:
         return f"The case has changed since plan {number} was made.", again
     return {
-        StandingState.DRAFT: (f"Plan {number} has not been submitted.", "Submit it."),
-        StandingState.WAITING: (f"Plan {number} waits for a supervisor.", ""),
-        StandingState.RETURNED: (f"Plan {number} was returned.", "Read the remarks, change the plan, submit it."),
-        StandingState.REVOKED: (
+        PlanStatusState.DRAFT: (f"Plan {number} has not been submitted.", "Submit it."),
+        PlanStatusState.WAITING: (f"Plan {number} waits for a supervisor.", ""),
+        PlanStatusState.RETURNED: (f"Plan {number} was returned.", "Read the remarks, change the plan, submit it."),
+        PlanStatusState.REVOKED: (
             f"The approval of plan {number} was withdrawn.",
             "Read the reason, change the plan if need be, submit it.",
         ),
-        StandingState.APPROVED: (f"Plan {number} is approved.", ""),
+        PlanStatusState.APPROVED: (f"Plan {number} is approved.", ""),
     }[state]

@@ -3276,7 +3276,7 @@ export interface components {
             images: components["schemas"]["ImageShown"][];
             /** @description How sure marks are: by these a phone says so with no connection. */
             marking: components["schemas"]["MarkFigures"];
-            room: components["schemas"]["ImageQuota"];
+            quota: components["schemas"]["ImageQuota"];
         };
         /**
          * @description * `awaited`: Told of, and not here yet, or only in part.
@@ -4379,7 +4379,7 @@ export interface components {
             says: string;
             /** @description The case has changed since that version was made. */
             stale: boolean;
-            state: components["schemas"]["StandingState"];
+            state: components["schemas"]["PlanStatusState"];
         };
         /** @description A place on the image. */
         Point: {
@@ -5349,7 +5349,7 @@ export interface components {
          *     * `approval_void`: A version was approved, and the plan or the case has changed since: it must be asked for again.
          * @enum {string}
          */
-        StandingState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
+        PlanStatusState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
         /** @enum {string} */
         StateEnum: "on" | "off" | "leaking";
         /**

@@ -61,8 +61,8 @@ function Cards({ plan, act, cautions }: Props & { cautions: readonly Caution[] }
           <p class="small soft">{words.cautions.restsOn(source(plan, caution))}</p>
           {caution.know && <Known know={caution.know} />}
           {caution.overridden != null && (
-            <p class="let-pass">
-              <Sign name="approved" /> <b>{words.cautions.letPass}</b> {caution.overridden}
+            <p class="overridden">
+              <Sign name="approved" /> <b>{words.cautions.overridden}</b> {caution.overridden}
             </p>
           )}
           {act?.(caution)}

@@ -71,7 +71,7 @@ export const cautions = {
   none: 'Nothing to caution about.',
   value: (value: number, unit: string | null) => (unit ? `${value} ${unit}` : String(value)),
   limit: (limit: number, unit: string | null) => `limit ${limit}${unit ? ` ${unit}` : ''}`,
-  letPass: 'Let pass by a supervisor:',
+  overridden: 'Let pass by a supervisor:',
   passed: (n: number) => `${n} let pass`,
   restsOn: (row: string) => `Rests on: ${row}`,
   notes: (n: number) => `${n} ${n === 1 ? 'note' : 'notes'}`,

@@ -43,7 +43,7 @@ export const images = {
   insecure: 'Images are taken where the address begins with https.',
   full: 'The programme’s room for images is used up. Ask the coordinator for more.',
   few: (n: number) => `The programme has room for about ${n} more image${n === 1 ? '' : 's'}. Tell the coordinator.`,
-  room: (n: number) => `Room for about ${n} more.`,
+  left: (n: number) => `Room for about ${n} more.`,
   lookFirst: {
     title: 'Before it is sent',
     held: 'not sent: look first',

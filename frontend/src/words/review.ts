@@ -50,7 +50,7 @@ export const revoke = {
   was: (name: string, when: string) => `Approval withdrawn by ${name}, ${when}`,
 }
 
-export const letPass = {
+export const override = {
   open: 'Let the work go on',
   openWide: 'Choose the final size',
   reason: 'Why the work may go on',

@@ -5,7 +5,7 @@ import { imageOfStep, imagesTaken } from '@/store/chair/image-of-step'
 import { picked, shownWith, stillComing, turned } from '@/store/chair/together'
 import { words } from '@/words/en'
 import { ImagesOf } from './images-of'
-import { RoomFor, TakeImage, useImagesLeft } from './take-image'
+import { QuotaLeft, TakeImage, useImagesLeft } from './take-image'
 
 interface Props {
   chair: Chair
@@ -25,7 +25,7 @@ export function StepImages({ chair, canal, node }: Props) {
       {coming.length > 0 && <Notice>{words.together.imageToCome(coming)}</Notice>}
       {atImage && turned(chair, canal) && <Notice>{words.together.turned}</Notice>}
       <ImagesOf caseId={chair.version.case} ids={imagesTaken(chair, canal)} />
-      {asked ? <RoomFor fit={fit} /> : <TakeImage {...imageOf({ chair, canal, node })} />}
+      {asked ? <QuotaLeft fit={fit} /> : <TakeImage {...imageOf({ chair, canal, node })} />}
     </div>
   )
 }

@@ -21,13 +21,13 @@ const FEW = 25 // a teaching session's images: time to ask for more before they 
 export function useTaking({ caseId, canal, purpose, onTaken }: Props) {
   const [busy, setBusy] = useState(false)
   const [wrong, setWrong] = useState<string>()
-  const room = useImages(caseId).value?.room
+  const quota = useImages(caseId).value?.quota
   const fit = useImagesLeft(caseId)
   const take = async (input: HTMLInputElement) => {
     setBusy(true)
     setWrong(undefined)
     for (const file of input.files ?? []) {
-      if (room && file.size > room.most_bytes_each) setWrong(words.images.tooLarge(room.most_bytes_each / 1e6))
+      if (quota && file.size > quota.most_bytes_each) setWrong(words.images.tooLarge(quota.most_bytes_each / 1e6))
       else
         await takeImage(caseId, canal, purpose, file).then(onTaken, () =>
           setWrong(isSecureContext ? words.images.notKept : words.images.insecure),
@@ -44,11 +44,11 @@ type Taking = ReturnType<typeof useTaking>
 
 export function TakeImage(props: Props) {
   const taking = useTaking(props)
-  if (taking.fit === 0) return <RoomFor fit={0} />
+  if (taking.fit === 0) return <QuotaLeft fit={0} />
   return (
     <div class="take-image">
       <Picks taking={taking} />
-      <RoomFor fit={taking.fit} busy={taking.busy} />
+      <QuotaLeft fit={taking.fit} busy={taking.busy} />
       <NotTaken taking={taking} />
     </div>
   )
@@ -66,14 +66,14 @@ export function Picks({ taking: { busy, take }, main = false }: { taking: Taking
 }
 
 /** What an image may show, and how many more there is room for. */
-export function RoomFor({ fit, busy = false }: { fit: number | undefined; busy?: boolean }) {
+export function QuotaLeft({ fit, busy = false }: { fit: number | undefined; busy?: boolean }) {
   if (fit === 0) return <Notice sign="caution">{words.images.full}</Notice>
   return (
     <>
       {fit !== undefined && fit < FEW && <Notice sign="caution">{words.images.few(fit)}</Notice>}
       <p class="small soft" role="status">
         {busy ? words.images.taking : words.images.noNames}{' '}
-        {!busy && fit !== undefined && fit >= FEW && words.images.room(fit)}
+        {!busy && fit !== undefined && fit >= FEW && words.images.left(fit)}
       </p>
     </>
   )
@@ -89,7 +89,7 @@ export function useImagesLeft(caseId: string): number | undefined {
   if (!list) return undefined
   const known = new Set(list.images.map(({ id }) => id))
   const coming = waitingImages().value.filter(({ id }) => !known.has(id))
-  const left_bytes = list.room.left_bytes - coming.reduce((sum, { length }) => sum + length, 0)
+  const left_bytes = list.quota.left_bytes - coming.reduce((sum, { length }) => sum + length, 0)
   return Math.max(0, Math.floor(left_bytes / LARGE_BYTES))
 }
 

@@ -5,7 +5,7 @@ import { go } from '@/router'
 import { removeCanal, useCase } from '@/store/cache/cases'
 import { useWorks } from '@/store/chair/chair'
 import { useSending } from '@/store/forms/sending'
-import { takenOf } from '@/store/outbox/pending-readings'
+import { dropPendingReading, pendingReadingsOf } from '@/store/outbox/pending-readings'
 import { words } from '@/words/en'
 import { CanalFacts } from './canal-facts'
 import { LengthNumber, LengthSays } from './canal-row'
@@ -15,7 +15,6 @@ import { ReferencePoint } from './reference-point'
 import './case.css'
 import { Notice } from '@/parts/notice'
 import type { PendingReading } from '@/store/device/schema'
-import { dropTaken } from '@/store/outbox/pending-readings'
 
 /** One canal: its length and what it rests on, a further reading, and what was charted. */
 export function Canal({ caseId, canalId }: { caseId: string; canalId: string }) {
@@ -42,7 +41,7 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
     root.main_canal != null &&
     root.main_canal !== canal.name
   const works = useWorks(of.id)
-  const waiting = takenOf(of.id).value.filter((reading) => reading.canal === canal.id)
+  const waiting = pendingReadingsOf(of.id).value.filter((reading) => reading.canal === canal.id)
   return (
     <>
       <div class="length-head">
@@ -59,7 +58,7 @@ function Charted({ canal, of }: { canal: CanalShown; of: CaseShown }) {
       ) : (
         <p class="soft">{words.look.lengths}</p>
       )}
-      <TakenReadings waiting={waiting} />
+      <PendingReadings waiting={waiting} />
       <Readings canal={canal} caseId={of.id} />
       <CanalFacts canal={canal} of={of} />
       {canal.readings.length + canal.junctions.length + waiting.length === 0 && <Remove canal={canal} of={of} />}
@@ -82,7 +81,7 @@ function Remove({ canal, of }: { canal: CanalShown; of: CaseShown }) {
 }
 
 /** Readings of a canal that are on this phone only. */
-function TakenReadings({ waiting }: { waiting: readonly PendingReading[] }) {
+function PendingReadings({ waiting }: { waiting: readonly PendingReading[] }) {
   return waiting.map((reading) =>
     reading.refused === undefined ? (
       <Notice key={reading.seq} sign="waiting">
@@ -92,7 +91,7 @@ function TakenReadings({ waiting }: { waiting: readonly PendingReading[] }) {
       <Notice
         key={reading.seq}
         sign="stop"
-        action={{ says: words.phone.throwAway, onDo: () => void dropTaken(reading) }}
+        action={{ says: words.phone.throwAway, onDo: () => void dropPendingReading(reading) }}
       >
         <b>{nameOf(reading)}</b> {words.phone.readingRefused} {reading.refused}
       </Notice>

@@ -20,7 +20,7 @@ import { refreshCase } from '@/store/cache/cases'
 import { useDraft } from '@/store/cache/hooks'
 import { uuid7 } from '@/store/device/uuid7'
 import { useSending } from '@/store/forms/sending'
-import { take } from '@/store/outbox/pending-readings'
+import { takeReading } from '@/store/outbox/pending-readings'
 import { send as sendWaiting } from '@/store/outbox/sender'
 import { words } from '@/words/en'
 
@@ -68,11 +68,11 @@ export function ReadingForm({ canal, caseId, setting, joins }: Props) {
   }
   const send = () =>
     run(async () => {
-      const taken =
+      const given =
         fields.method === 'junction'
           ? { junction: toJunction(fields, canal.length?.stop_mm) }
           : { reading: toReading(fields, canal.reference_point) }
-      const how = await take(caseId, { canal: canal.id, id: fields.id, ...taken })
+      const how = await takeReading(caseId, { canal: canal.id, id: fields.id, ...given })
       if (how === 'kept') void sendWaiting()
       await draft.clear(emptyFields(uuid7(), follows(fields.method)))
       setTried(false)

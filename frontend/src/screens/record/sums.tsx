@@ -210,16 +210,16 @@ function Cautions({ of }: { of: RecordValue }) {
           />
         ))}
       </Part>
-      <Part title={said.letPass}>
+      <Part title={said.overrides}>
         {of.overrides.map((override) => (
           <Line
             key={override.at}
-            says={`${override.canal ?? said.tooth}: ${override.code}. ${override.final_size == null ? '' : `${words.letPass.size(override.final_size)} `}${override.reason}`}
+            says={`${override.canal ?? said.tooth}: ${override.code}. ${override.final_size == null ? '' : `${words.override.size(override.final_size)} `}${override.reason}`}
             more={[
               by(override),
               override.withdrawn_by &&
                 override.withdrawn_at &&
-                said.takenBackBy(override.withdrawn_by.name, said.at(override.withdrawn_at)),
+                said.withdrawnBy(override.withdrawn_by.name, said.at(override.withdrawn_at)),
             ]}
           />
         ))}

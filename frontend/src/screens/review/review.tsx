@@ -21,7 +21,7 @@ import { words } from '@/words/en'
 import { Acknowledge } from './acknowledge'
 import { Answer } from './answer'
 import { CanalCard } from './canal-card'
-import { LetPass } from './let-pass'
+import { OverrideCaution } from './override'
 import { partners, Release } from './release'
 import { emptyReview, type ReviewFields } from './review-fields'
 import { SaidLast } from './said-last'
@@ -93,7 +93,7 @@ function Asked({ of, versions, changes, before, seen }: Props) {
           before={before?.plan}
           picked={picked}
           onPick={setPicked}
-          act={supervises ? (caution) => <LetPass of={of} caution={caution} overrides={overrides} /> : undefined}
+          act={supervises ? (caution) => <OverrideCaution of={of} caution={caution} overrides={overrides} /> : undefined}
           beside={
             <>
               {changes && <ToothChanges changes={changes} />}

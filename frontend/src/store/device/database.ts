@@ -3,7 +3,7 @@ import { type IDBPDatabase, openDB } from 'idb'
 import { type Entry, type Local, UPGRADES } from './schema'
 
 /** Raised when screens come to need what earlier answers did not have: an older copy is then no copy. */
-const CACHE_VERSION = 7
+const CACHE_VERSION = 8
 
 /**
  * How this tab stands to the phone's store: `older` where a newer app in another tab has taken it, `waits` where this is
@@ -83,8 +83,8 @@ export async function remove(shelf: Shelf, person: string, name: string): Promis
   await (await database()).delete(shelf, [person, name])
 }
 
-/** Takes away what was kept of the server's things for a person; what they typed stays. */
-export async function forgetKept(person: string): Promise<void> {
+/** Takes away the copies of the server's things that a person has here; what they typed stays. */
+export async function forgetCached(person: string): Promise<void> {
   await (await database()).delete('kept', IDBKeyRange.bound([person, ''], [person, '\uffff']))
 }
 

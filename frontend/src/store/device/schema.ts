@@ -35,8 +35,9 @@ export interface PendingReading {
   refused?: string
 }
 
+/** The stores keep the names they were made with, `kept` and `taken`: the last release looks for them by these. */
 export interface Local extends DBSchema {
-  /** What was last seen of the server's things. */
+  /** Cached: what was last seen of the server's things. */
   kept: { key: [string, string]; value: Entry }
   /** What was typed and not yet confirmed by the server. */
   drafts: { key: [string, string]; value: Entry }
@@ -44,7 +45,7 @@ export interface Local extends DBSchema {
   device: { key: string; value: unknown }
   /** What was done at the chair and has not been acknowledged by the server, in the order it was done. */
   outbox: { key: [string, string, number]; value: Unsent }
-  /** Readings that wait for a connection, in the order they were taken. */
+  /** Pending readings: they wait for a connection, in the order they were taken. */
   taken: { key: [string, string, number]; value: PendingReading }
 }
 

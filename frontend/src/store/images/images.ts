@@ -34,7 +34,7 @@ const imagesName = (caseId: string) => `images of ${caseId}`
 
 const refreshImages = (caseId: string) => refresh(imagesName(caseId), () => calls.listImages(caseId))
 
-/** What the server has of a case's images, and the room that is left. */
+/** What the server has of a case's images, and what is left of the quota. */
 export function useImages(caseId: string) {
   return useCached<ImagesShown>(imagesName(caseId), () => calls.listImages(caseId))
 }

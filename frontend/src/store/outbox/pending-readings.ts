@@ -11,43 +11,44 @@ import { ofCase, rangeOfPerson, waitingIn } from './pending'
 
 const { waitingOf, changed } = waitingIn('taken')
 
+type Given = Omit<PendingReading, 'person' | 'caseId' | 'seq'>
+
 /** What this person took in the case and the server does not have. */
-export const takenOf = waitingOf
+export const pendingReadingsOf = waitingOf
 
 /** A reading goes to the server; where that cannot be reached, or earlier ones wait, it is kept on the phone. */
-export async function take(
-  caseId: string,
-  taken: Omit<PendingReading, 'person' | 'caseId' | 'seq'>,
-): Promise<'sent' | 'kept'> {
-  const before = takenOf(caseId).value.some((other) => other.canal === taken.canal && other.refused === undefined)
+export async function takeReading(caseId: string, given: Given): Promise<'sent' | 'kept'> {
+  const before = pendingReadingsOf(caseId).value.some(
+    (other) => other.canal === given.canal && other.refused === undefined,
+  )
   try {
     if (before) throw new Unreachable()
-    await sendOne(taken)
+    await sendOne(given)
   } catch (error) {
     if (!(error instanceof Unreachable)) throw error
-    await keepTaken(caseId, taken)
+    await keepPendingReading(caseId, given)
     return 'kept'
   }
   await refreshCase(caseId)
   return 'sent'
 }
 
-async function keepTaken(caseId: string, taken: Omit<PendingReading, 'person' | 'caseId' | 'seq'>): Promise<void> {
+async function keepPendingReading(caseId: string, given: Given): Promise<void> {
   const person = personId()
   const tx = (await database()).transaction('taken', 'readwrite', { durability: 'strict' })
   const last = (await tx.store.getAllKeys(ofCase(person, caseId))).at(-1)
-  await Promise.all([tx.store.put({ ...taken, person, caseId, seq: (last?.[2] ?? 0) + 1 }), tx.done])
+  await Promise.all([tx.store.put({ ...given, person, caseId, seq: (last?.[2] ?? 0) + 1 }), tx.done])
   await changed(person, caseId)
 }
 
 /** Sends what waits of a person; what is refused stays with the server's sentence. Raises Unreachable, Refused by 401. */
-export async function sendTaken(person: string): Promise<void> {
+export async function sendPendingReadings(person: string): Promise<void> {
   const sent = new Set<string>()
   for (const pending of await (await database()).getAll('taken', rangeOfPerson(person))) {
     if (pending.refused !== undefined || person !== personId()) continue
     try {
       await sendOne(pending)
-      await dropTaken(pending)
+      await dropPendingReading(pending)
     } catch (error) {
       if (!(error instanceof Refused) || !error.forGood) throw error
       await keepSentence(pending, error.fields[0]?.detail ?? error.message)
@@ -69,7 +70,7 @@ function sendOne({
 }
 
 /** The server has it, or its taker throws it away. */
-export async function dropTaken({ person, caseId, seq }: PendingReading): Promise<void> {
+export async function dropPendingReading({ person, caseId, seq }: PendingReading): Promise<void> {
   await (await database()).delete('taken', [person, caseId, seq])
   await changed(person, caseId)
 }

@@ -11,7 +11,7 @@ import { findSessionAgain, personId, signIns } from '@/store/session/session'
 import { keepSent } from './acknowledged-store'
 import { changed, treatmentName } from './outbox'
 import { ofCase, rangeOfPerson } from './pending'
-import { sendTaken } from './pending-readings'
+import { sendPendingReadings } from './pending-readings'
 import { report } from './report'
 import { askTreatment } from './set-back'
 
@@ -41,7 +41,7 @@ export async function send(): Promise<void> {
     const cases = [...new Set(keys.map(([, of]) => of))]
     const all = [
       ...cases.map((caseId) => lane(`outbox ${person} ${caseId}`, () => sendCase(person, caseId))),
-      lane(`taken ${person}`, () => sendTaken(person)),
+      lane(`pending readings ${person}`, () => sendPendingReadings(person)),
     ]
     if ((await Promise.all(all)).every((sent) => sent)) retry.over()
   } catch (error) {

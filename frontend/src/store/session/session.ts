@@ -3,7 +3,7 @@ import * as calls from '@/api/calls'
 import { onSignedOut } from '@/api/client'
 import { Refused, Unreachable } from '@/api/problem'
 import type { Session } from '@/api/shapes'
-import { forgetKept, readDevice, writeDevice } from '@/store/device/database'
+import { forgetCached, readDevice, writeDevice } from '@/store/device/database'
 import { onTabMessage, postToTabs } from '@/store/device/tabs'
 
 type SessionState = 'asking' | 'out' | 'in' | 'expired'
@@ -69,7 +69,7 @@ async function take(signedIn: Session): Promise<void> {
 export async function signOut(): Promise<void> {
   await calls.signOut()
   const person = personId()
-  await forgetKept(person).catch(() => undefined)
+  await forgetCached(person).catch(() => undefined)
   await writeDevice(SESSION, undefined).catch(() => undefined)
   session.value = undefined
   sessionState.value = 'out'

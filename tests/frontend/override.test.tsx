@@ -1,7 +1,7 @@
 import { fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { beforeEach, expect, test } from 'vitest'
 import type { Caution, Override, VersionShown } from '@/api/shapes'
-import { LetPass } from '@/screens/review/let-pass'
+import { OverrideCaution } from '@/screens/review/override'
 import { signedIn } from './people'
 import { serve } from './server'
 
@@ -23,7 +23,7 @@ beforeEach(() => signedIn('Dr Vale', 'supervisor'))
 
 test('a stop is let pass with a reason, about this caution of this case', async () => {
   const sent = serve(({ method }) => (method === 'POST' ? { status: 201, body: standing } : 'nothing'))
-  render(<LetPass of={of} caution={caution} overrides={[]} />)
+  render(<OverrideCaution of={of} caution={caution} overrides={[]} />)
   fireEvent.click(screen.getByRole('button', { name: 'Let the work go on' }))
   fireEvent.click(screen.getByRole('button', { name: 'Let it pass, with this reason' }))
   expect(await screen.findByText('Fill this in.')).toBeTruthy()
@@ -35,13 +35,13 @@ test('a stop is let pass with a reason, about this caution of this case', async 
 })
 
 test('what nobody may let pass offers nothing', () => {
-  const { container } = render(<LetPass of={of} caution={{ ...caution, may_override: false }} overrides={[]} />)
+  const { container } = render(<OverrideCaution of={of} caution={{ ...caution, may_override: false }} overrides={[]} />)
   expect(container.textContent).toBe('')
 })
 
 test('what was let pass says by whom and why, that the plan comes again, and can be taken back', async () => {
   const sent = serve(({ method }) => (method === 'POST' ? { body: standing } : 'nothing'))
-  render(<LetPass of={of} caution={caution} overrides={[standing]} />)
+  render(<OverrideCaution of={of} caution={caution} overrides={[standing]} />)
   expect(screen.getByText(/Let pass by Dr Vale/)).toBeTruthy()
   expect(screen.getByText(/Measured on a second image/)).toBeTruthy()
   expect(screen.getByText(/the student makes it again/)).toBeTruthy()
@@ -50,7 +50,7 @@ test('what was let pass says by whom and why, that the plan comes again, and can
 })
 
 test('one taken back no longer counts', () => {
-  render(<LetPass of={of} caution={caution} overrides={[{ ...standing, withdrawn_at: '2026-11-25T11:00:00Z' }]} />)
+  render(<OverrideCaution of={of} caution={caution} overrides={[{ ...standing, withdrawn_at: '2026-11-25T11:00:00Z' }]} />)
   expect(screen.getByRole('button', { name: 'Let the work go on' })).toBeTruthy()
 })
 
@@ -58,7 +58,7 @@ test('a wide canal is let pass with the size that is chosen', async () => {
   const sent = serve(({ method }) => (method === 'POST' ? { status: 201, body: standing } : 'nothing'))
   const kit = { instruments: [40, 50].map((size) => ({ size, taper: 3, use: 'shaping' })) }
   const wide = { ...caution, code: 'wide-canal' }
-  render(<LetPass of={{ ...of, given: { kit } } as VersionShown} caution={wide} overrides={[]} />)
+  render(<OverrideCaution of={{ ...of, given: { kit } } as VersionShown} caution={wide} overrides={[]} />)
   fireEvent.click(screen.getByRole('button', { name: 'Choose the final size' }))
   fireEvent.input(screen.getByLabelText('Why the work may go on'), { target: { value: 'Own cone.' } })
   fireEvent.click(screen.getByRole('button', { name: 'Let it pass, with this reason' }))
@@ -71,6 +71,6 @@ test('a wide canal is let pass with the size that is chosen', async () => {
 
 test('the size that was chosen stands with who chose it', () => {
   const chosen = { ...standing, code: 'wide-canal', final_size: 50 }
-  render(<LetPass of={of} caution={{ ...caution, code: 'wide-canal' }} overrides={[chosen]} />)
+  render(<OverrideCaution of={of} caution={{ ...caution, code: 'wide-canal' }} overrides={[chosen]} />)
   expect(screen.getByText(/Final size 50\./)).toBeTruthy()
 })

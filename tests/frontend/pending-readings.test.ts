@@ -1,6 +1,6 @@
 import { beforeEach, expect, test } from 'vitest'
 import type { Reading } from '@/api/shapes'
-import { countWaiting, dropTaken, take, takenOf } from '@/store/outbox/pending-readings'
+import { countWaiting, dropPendingReading, pendingReadingsOf, takeReading } from '@/store/outbox/pending-readings'
 import { send } from '@/store/outbox/sender'
 import { signedIn } from './people'
 import { problem, type Sent, serve } from './server'
@@ -35,8 +35,8 @@ function answer({ method, body }: Sent) {
 }
 
 const reading = (id: string, canal = 'mb') =>
-  take(CASE, { canal, id, reading: { method: 'direct_sight' } as unknown as Reading })
-const ids = () => takenOf(CASE).value.map((taken) => taken.id)
+  takeReading(CASE, { canal, id, reading: { method: 'direct_sight' } as unknown as Reading })
+const ids = () => pendingReadingsOf(CASE).value.map((pending) => pending.id)
 
 /** As often as it needs: what is asked for while a try is just failing is not sent by it. */
 const sendUntil = (look: () => void) =>
@@ -72,9 +72,9 @@ test('what the server will not take stays with its sentence until it is thrown a
   refusing = 'a'
   online = true
   await sendUntil(() => expect(stored).toEqual(['b']))
-  const [taken] = takenOf(CASE).value
-  expect(taken?.refused).toBe('No tooth is as long.')
-  if (taken) await dropTaken(taken)
+  const [pending] = pendingReadingsOf(CASE).value
+  expect(pending?.refused).toBe('No tooth is as long.')
+  if (pending) await dropPendingReading(pending)
   expect(ids()).toEqual([])
 })
 

@@ -16,7 +16,7 @@ interface Props {
 }
 
 /** A supervisor lets the work go on in spite of this caution, with a reason, or takes that back. */
-export function LetPass({ of, caution, overrides }: Props) {
+export function OverrideCaution({ of, caution, overrides }: Props) {
   const standing = overrides.find(
     (o) => o.withdrawn_at === null && o.code === caution.code && o.canal === caution.canal,
   )
@@ -25,7 +25,7 @@ export function LetPass({ of, caution, overrides }: Props) {
   const { code, canal } = caution
   const name = `let pass ${of.id} ${code} ${canal}`
   const wide = code === WIDE_CANAL
-  const says = wide ? { ...words.letPass, open: words.letPass.openWide } : words.letPass
+  const says = wide ? { ...words.override, open: words.override.openWide } : words.override
   const send = (body: { id: string; reason: string }, picked: string) =>
     addOverride(of, { ...body, code, canal, ...(wide ? { final_size: Number(picked) } : {}) })
   return (
@@ -47,14 +47,14 @@ function Passed({ of, override, inPlan }: { of: VersionShown; override: Override
   const back = () => void run(() => withdrawOverride(of, override))
   return (
     <div class="stack close">
-      <p class="let-pass">
-        <Sign name="approved" /> <b>{words.letPass.by(override.supervisor.name, words.when(override.at))}</b>{' '}
-        {override.final_size != null && words.letPass.size(override.final_size)} {inPlan ? '' : override.reason}
+      <p class="overridden">
+        <Sign name="approved" /> <b>{words.override.by(override.supervisor.name, words.when(override.at))}</b>{' '}
+        {override.final_size != null && words.override.size(override.final_size)} {inPlan ? '' : override.reason}
       </p>
-      {!inPlan && <p class="small">{words.letPass.next}</p>}
+      {!inPlan && <p class="small">{words.override.next}</p>}
       <Sent sending={sending} again={back} />
       <button type="button" class="button plain" disabled={sending.state === 'busy'} onClick={back}>
-        {words.letPass.back}
+        {words.override.back}
       </button>
     </div>
   )

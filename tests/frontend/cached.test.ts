@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from 'vitest'
 import { Refused, Unreachable } from '@/api/problem'
 import { ask, askAnew, cachedSignal, refresh, replace } from '@/store/cache/cached'
-import { database, forgetKept, read } from '@/store/device/database'
+import { database, forgetCached, read } from '@/store/device/database'
 import { personId } from '@/store/session/session'
 import { signedIn } from './people'
 import { until } from './until'
@@ -89,7 +89,7 @@ test('signing out takes copies of one person away and leaves the other’s', asy
   await replace(name, 'of Priya')
   signedIn('Tom')
   await replace(name, 'of Tom')
-  await forgetKept(personId())
+  await forgetCached(personId())
   expect(await read('kept', personId(), name)).toBeUndefined()
   signedIn('Priya')
   expect((await read('kept', personId(), name))?.value).toBe('of Priya')

@@ -31,6 +31,7 @@ function postbox() {
   const answer = async (n: number, error?: Error) => {
     await act(async () => {
       sent[n]?.answer(error)
+      // What follows waits for promises alone: a turn later it is done.
       await new Promise((resolve) => setTimeout(resolve, 0))
     })
   }
