@@ -31,7 +31,7 @@ export function awaitsIn(file: string, code: string): Found[] {
     const named = node.type === 'FunctionDeclaration' || node.type === 'VariableDeclarator'
     const inside = named && within === '' ? (node.id?.name ?? '') : within
     if (node.type === 'AwaitExpression' && node.argument && !OTHER_WAYS.includes(inside)) {
-      const number = found.filter((one) => one.name.startsWith(`${file} ${inside} `)).length + 1
+      const number = found.filter(({ name }) => name.startsWith(`${file} ${inside} `)).length + 1
       found.push({ name: `${file} ${inside} ${number}`, from: node.argument.start, to: node.argument.end })
     }
     for (const value of Object.values(node)) {
@@ -57,7 +57,7 @@ export const awaits: Plugin = {
     ])
     let made = code
     for (const { at, says } of edits.sort((a, b) => b.at - a.at)) made = made.slice(0, at) + says + made.slice(at)
-    const names = JSON.stringify(found.map((one) => one.name))
+    const names = JSON.stringify(found.map(({ name }) => name))
     // A module belongs to the page that loaded it.
     return { code: `const atAwait = globalThis.page?.loads(${names}) ?? ((_, told) => told); ${made}`, map: null }
   },

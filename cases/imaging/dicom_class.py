@@ -15,7 +15,7 @@ from pydicom.multival import MultiValue
 from pydicom.sequence import Sequence
 from pydicom.sr.codedict import codes
 
-Told = dict[str, Any]
+Attributes = dict[str, Any]
 PRESENTED = {
     uid.DigitalIntraOralXRayImageStorageForPresentation: "FOR PRESENTATION",
     uid.DigitalIntraOralXRayImageStorageForProcessing: "FOR PROCESSING",
@@ -28,7 +28,7 @@ INTRA_ORAL = (
 )
 LOSSY = (uid.JPEGBaseline8Bit, uid.JPEGExtended12Bit, uid.JPEGLSNearLossless, uid.JPEG2000)
 # C.7.2 to C.7.6: required of every image, and empty where a person or a place would stand.
-OF_EVERY_IMAGE: Told = {
+OF_EVERY_IMAGE: Attributes = {
     "ReferringPhysicianName": "",
     "AccessionNumber": "",
     "SeriesNumber": 1,
@@ -36,11 +36,11 @@ OF_EVERY_IMAGE: Told = {
     "Manufacturer": "",
 }
 # C.7.3.1, C.7.6.1: not told, where the class does not ask for it in words of its own.
-SIDE: Told = {"Laterality": "", "PatientOrientation": ""}
+SIDE: Attributes = {"Laterality": "", "PatientOrientation": ""}
 # C.8.6.1: made by a workstation; what made it before is not kept.
-SECONDARY_CAPTURE: Told = SIDE | {"ConversionType": "WSD"}
+SECONDARY_CAPTURE: Attributes = SIDE | {"ConversionType": "WSD"}
 # C.8.1.1: both may be empty.
-COMPUTED: Told = SIDE | {"BodyPartExamined": "", "ViewPosition": ""}
+COMPUTED: Attributes = SIDE | {"BodyPartExamined": "", "ViewPosition": ""}
 # C.8.11.2 to C.8.11.7: words that a digital radiograph must say, and what they may be.
 LISTED: dict[str, tuple[Any, ...]] = {
     "ImageLaterality": ("R", "L", "U", "B"),
@@ -85,13 +85,13 @@ def _was_lossy(sent: Dataset) -> bool:
     return sent.get("LossyImageCompression") == "01" or sent.file_meta.TransferSyntaxUID in LOSSY
 
 
-def _computed(sent: Dataset, kept: Dataset) -> Told:
+def _computed(sent: Dataset, kept: Dataset) -> Attributes:
     return COMPUTED
 
 
-def _digital(sent: Dataset, kept: Dataset) -> Told | None:
+def _digital(sent: Dataset, kept: Dataset) -> Attributes | None:
     """None where the file does not say what a digital radiograph must."""
-    said: Told = {keyword: sent.get(keyword) for keyword in LISTED}
+    said: Attributes = {keyword: sent.get(keyword) for keyword in LISTED}
     orientation = sent.get("PatientOrientation")
     whole = all(value in LISTED[keyword] for keyword, value in said.items())
     if not whole or kept.PixelRepresentation or not _directions(orientation):
@@ -114,7 +114,7 @@ def _digital(sent: Dataset, kept: Dataset) -> Told | None:
     }
 
 
-def _intra_oral(sent: Dataset, kept: Dataset) -> Told | None:
+def _intra_oral(sent: Dataset, kept: Dataset) -> Attributes | None:
     of_class = _digital(sent, kept)
     tooth = _coded(sent, "PrimaryAnatomicStructureSequence", TEETH)
     if of_class is None or not of_class["PositionerType"] or not of_class["AnatomicRegionSequence"] or not tooth:
@@ -122,7 +122,7 @@ def _intra_oral(sent: Dataset, kept: Dataset) -> Told | None:
     return of_class | {"PrimaryAnatomicStructureSequence": tooth}
 
 
-OWN: dict[str, Callable[[Dataset, Dataset], Told | None]] = {
+OWN: dict[str, Callable[[Dataset, Dataset], Attributes | None]] = {
     uid.ComputedRadiographyImageStorage: _computed,
     **{each: _intra_oral if each in INTRA_ORAL else _digital for each in PRESENTED},
 }

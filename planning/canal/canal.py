@@ -86,7 +86,7 @@ def tooth_of(given: PlanInput) -> Tooth:
         raise
 
 
-def known(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figures: Figures) -> Canal:
+def describe(given: PlanInput, number: int, tooth: Tooth, selected: Selection, figures: Figures) -> Canal:
     """Canal `number` with all that is known of it. Raises what its readings, widths and choices are refused for."""
     canal = given.canals[number]
     about = _about(given, canal)

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from planning import tray
 from planning.anatomy import Tooth
-from planning.canal.canal import Canal, known, tooth_of
+from planning.canal.canal import Canal, describe, tooth_of
 from planning.canal.setting_phases import phases_of
 from planning.contract.cautions import by_severity, overridden, refuse_overrides, unused_overrides, withholding
 from planning.contract.chairside import at_the_chair
@@ -72,7 +72,7 @@ def _canal(
     figures: Figures,
 ) -> tuple[Canal, list[Caution]]:
     """One canal with what keeps its steps closed, and what is warned of before it is planned."""
-    canal = known(given, number, tooth, selected, figures)
+    canal = describe(given, number, tooth, selected, figures)
     warned = overridden(given, cautions.canal_cautions(canal, tooth, figures))
     return replace(canal, held=(*shut, *withholding(warned))), warned
 

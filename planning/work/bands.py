@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from planning.canal.canal import known, tooth_of
+from planning.canal.canal import describe, tooth_of
 from planning.contract.expected import Expectation, Judged
 from planning.contract.plan_input import PlanInput
 from planning.foundation.tables import Figures
@@ -43,7 +43,7 @@ def bands(given: PlanInput, walks: Mapping[str, Walk]) -> tuple[CanalBands, ...]
         walk = walks.get(charted.name)
         if walk is None:
             continue
-        canal = known(given, number, tooth, selected, figures)
+        canal = describe(given, number, tooth, selected, figures)
         way = canal_work.expected(canal, selected, walk.sheet, figures, so_far=walk)
         if way.expectation is not None:
             done = _insertions(walk)

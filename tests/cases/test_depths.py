@@ -6,7 +6,7 @@ from typing import Any
 
 from cases.domain.events.event import CourseEvent
 from cases.domain.events.payloads import AnswerPayload, EventPayload, ResumePayload, StepPayload, UndoPayload
-from cases.domain.progress.depths import felt
+from cases.domain.progress.depths import recorded_depths
 from planning.contract.plan_input import RecordedDepth
 from planning.run_sheet.graph import Exit
 
@@ -24,11 +24,11 @@ def happened(id_: str, payload: EventPayload, **more: Any) -> CourseEvent:
 
 
 def depths_mm(*events: CourseEvent) -> list[float]:
-    return [each.depth_mm for each in felt(events).get("MB1", ())]
+    return [each.depth_mm for each in recorded_depths(events).get("MB1", ())]
 
 
 def test_depths_are_told_by_canal_in_the_order_of_work() -> None:
-    by_canal = felt([step("1", 12_000), step("2", 11_500, canal="P"), step("3", 12_500, plan="b")])
+    by_canal = recorded_depths([step("1", 12_000), step("2", 11_500, canal="P"), step("3", 12_500, plan="b")])
     assert by_canal == {
         "MB1": (
             RecordedDepth(node=STEP, depth_mm=12.0, stop_mm=19.5),
@@ -39,7 +39,7 @@ def test_depths_are_told_by_canal_in_the_order_of_work() -> None:
 
 
 def test_a_step_without_a_depth_tells_none() -> None:
-    assert felt([step("1", None)]) == {}
+    assert recorded_depths([step("1", None)]) == {}
 
 
 def test_what_was_undone_is_left_out() -> None:

@@ -20,7 +20,7 @@ _INSTEAD: Mapping[Part, str] = {
         "Say 'I take over' first if you work it yourself."
     ),
 }
-_FROM_HERE = "That is recorded here, when a plan is decided on or something is struck."
+_BY_SERVER_ALONE = "That is recorded here, when a plan is decided on or something is struck."
 _ONLY_LOOKS = "You may look at this case. What is done is told by who works it, and decided by a supervisor."
 
 
@@ -39,7 +39,7 @@ def refuse_unless_tells(kind: EventKind, part: Part, *, at: tuple[str | int, ...
     """Raises NotAllowed with what to do instead."""
     parts = MAY_TELL[kind]
     if part not in parts:
-        raise NotAllowed(reason=_FROM_HERE if not parts else _INSTEAD.get(part, _ONLY_LOOKS), at=at)
+        raise NotAllowed(reason=_BY_SERVER_ALONE if not parts else _INSTEAD.get(part, _ONLY_LOOKS), at=at)
 
 
 def refuse_unless_works(part: Part, what: str) -> None:

@@ -126,7 +126,7 @@ def _canal(name: str, before: Planned, after: Planned, given: Sequence[Change]) 
     return CanalChanges(canal=name, came=not old, went=not new, changes=changes, cautions_came=came, cautions_went=went)
 
 
-Said = Mapping[tuple[ChangeKind, str], str | None]
+CanalOutcomes = Mapping[tuple[ChangeKind, str], str | None]
 """What came out for a canal, by what it is about."""
 
 OUTCOMES: dict[ChangeKind, tuple[str, str, Bears]] = {
@@ -142,7 +142,7 @@ OUTCOMES: dict[ChangeKind, tuple[str, str, Bears]] = {
 """What each is called, its unit and what it bears on."""
 
 
-def _outcomes(before: Said, after: Said) -> Iterator[Change]:
+def _outcomes(before: CanalOutcomes, after: CanalOutcomes) -> Iterator[Change]:
     for what, subject in dict.fromkeys((*after, *before)):
         old, new = before.get((what, subject)), after.get((what, subject))
         if old != new:
@@ -152,7 +152,7 @@ def _outcomes(before: Said, after: Said) -> Iterator[Change]:
             )
 
 
-def _of_canal(name: str, planned: Planned) -> Said:
+def _of_canal(name: str, planned: Planned) -> CanalOutcomes:
     """Empty where the version has no such canal."""
     canal = next((each for each in planned.plan.canals if each.canal == name), None)
     if canal is None:
@@ -171,7 +171,7 @@ def _of_canal(name: str, planned: Planned) -> Said:
     }
 
 
-def _lengths(canal: CanalPlan) -> Said:
+def _lengths(canal: CanalPlan) -> CanalOutcomes:
     return {
         (ChangeKind.LENGTH, ""): _mm(canal.length.working_length_mm),
         (ChangeKind.LENGTH_STATE, ""): canal.length.state.value,

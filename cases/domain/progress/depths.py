@@ -12,7 +12,7 @@ from planning.contract.plan_input import RecordedDepth
 from planning.foundation.quantities import mm
 
 
-def felt(events: Iterable[CourseEvent]) -> dict[str, tuple[RecordedDepth, ...]]:
+def recorded_depths(events: Iterable[CourseEvent]) -> dict[str, tuple[RecordedDepth, ...]]:
     """The depths recorded in each canal, in the order of work. An event out of course counts too: it did happen.
 
     Left out are what was undone, a depth deeper than any tooth, and a depth past its stop once that is settled: the

@@ -20,7 +20,7 @@ from planning.run_sheet.graph import Do
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RecordedEvent:
-    """One event with its place, its times and its doer."""
+    """One event with its place, its times and its actor."""
 
     event: CourseEvent
     position: int

@@ -54,7 +54,7 @@ def snapshot(case: Case, asked: Asked, *, samples: int, progress: Mapping[str, P
         raise NotUsable(reason=f"There is no technique '{asked.technique}'. There are: {known}.", at=("technique",))
     charted = with_chart(Case.objects.filter(pk=case.pk)).get()
     tooth = charted.tooth
-    felt = depths.felt(course_event(event) for event in case.events.order_by("position"))
+    felt = depths.recorded_depths(course_event(event) for event in case.events.order_by("position"))
     usual = programme_widths(case.programme_id, tooth.iso)
     return PlanInput(
         tooth=tooth.iso,

@@ -65,7 +65,7 @@ class Turns:
         most, count = counts.most_common(1)[0]
         if counts[who] + 1 >= count:
             raise Busy
-        last = next(one for one in reversed(self._waiting) if one[0] == most)
+        last = next(waiting for waiting in reversed(self._waiting) if waiting[0] == most)
         self._waiting.remove(last)
         last[1].set_exception(Busy())
 
@@ -80,7 +80,7 @@ class Turns:
         if not self._running[who]:
             del self._running[who]
         if self._waiting and self.running < self.at_once:
-            following = min(self._waiting, key=lambda one: self._running[one[0]])
+            following = min(self._waiting, key=lambda waiting: self._running[waiting[0]])
             self._waiting.remove(following)
             self._running[following[0]] += 1
             following[1].set_result(None)

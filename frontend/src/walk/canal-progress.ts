@@ -85,7 +85,7 @@ export class CanalProgress {
 }
 
 /** Every canal at its first step. */
-export function begun(sheets: Readonly<Record<string, RunSheet>>): Record<string, CanalProgress> {
+export function atFirstSteps(sheets: Readonly<Record<string, RunSheet>>): Record<string, CanalProgress> {
   const canals: Record<string, CanalProgress> = byName(
     Object.entries(sheets).map(([name, sheet]) => [name, new CanalProgress(sheet, () => canals)]),
   )

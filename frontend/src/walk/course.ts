@@ -1,5 +1,5 @@
 import type { OutOfCourse, Prerequisite, RunSheet, Setting } from '@/api/shapes'
-import { answer, begun, byAnotherPlan, type CanalProgress, leave, type OfPlan, resume, signOff } from './canal-progress'
+import { answer, atFirstSteps, byAnotherPlan, type CanalProgress, leave, type OfPlan, resume, signOff } from './canal-progress'
 import type { CourseEvent, EventOf, PayloadOf } from './course-event'
 import { Emergencies } from './emergencies'
 import { byName } from './own'
@@ -240,7 +240,7 @@ export class CaseState {
     if (!['', payload.replaces].includes(this.plan) || !sheets) return 'other_plan'
     const before = this.canals
     this.plan = plan
-    this.canals = begun(sheets)
+    this.canals = atFirstSteps(sheets)
     this.revokedBy = null
     for (const [name, canal] of Object.entries(this.canals)) {
       const old = before[name]

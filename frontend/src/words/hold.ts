@@ -47,10 +47,10 @@ export const hold = {
   approve: 'Approve',
   giveBack: 'Return',
   come: 'Come to the chair',
-  inSpite: 'Let pass in spite',
+  despiteMissing: 'Let pass in spite',
   go: { returned: 'Return, with this reason', despite_missing: 'Let pass, with this reason' },
   given: (exit: string, name: string, at: string) => `${EXITS[exit] ?? exit} by ${name}, ${at}.`,
-  inSpiteOf: (reason: string) => `Let pass in spite: ${reason}`,
+  despiteMissingFor: (reason: string) => `Let pass in spite: ${reason}`,
   onSite: 'on site',
   late: (name: string, at: string) =>
     `${name} was first, ${at}. Your sign-off is kept in the record and moved nothing.`,

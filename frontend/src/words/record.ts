@@ -44,7 +44,7 @@ export const record = {
   signOffs: 'Sign-offs',
   point: (name: string) => name.replace(/[-_]/g, ' '),
   said: { approved: 'approved', returned: 'returned' },
-  inSpite: 'in spite of what is missing',
+  despiteMissing: 'in spite of what is missing',
   onSite: 'on site',
   outOfCourse: (why: string) => `Kept out of course: ${why}.`,
   notChecked: (what: string) => `Not checked: ${what}.`,

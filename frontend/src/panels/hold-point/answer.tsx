@@ -57,7 +57,7 @@ export function Answer({ chair, canal, node }: Props) {
         {words.hold.come}
       </button>
       <button type="button" class="button" onClick={() => setAsked('despite_missing')}>
-        {words.hold.inSpite}
+        {words.hold.despiteMissing}
       </button>
     </StepAnswers>
   )

@@ -54,7 +54,7 @@ function GivenAnswer({ of: { name, at, payload } }: { of: SignOffGiven }) {
 export function InSpite({ chair, canal }: { chair: Chair; canal: string }) {
   return approvedDespiteMissing(chair, canal).map(({ name, at, payload }) => (
     <Notice key={at} sign="caution">
-      {words.hold.inSpiteOf(payload.reason ?? '')} {name}, {words.when(at)}
+      {words.hold.despiteMissingFor(payload.reason ?? '')} {name}, {words.when(at)}
     </Notice>
   ))
 }

@@ -2,7 +2,7 @@ import { mm } from '@/units/millimetres'
 import { CanalEnd } from './canal-end'
 import { centreOf, orifice, type Place, profile, yOf } from './geometry'
 import { Expected, InHand } from './in-hand'
-import type { Progress } from './moments'
+import type { DrawnProgress } from './moments'
 import type { BoardCanal, CoronalStop, Silhouette, Width } from './shape'
 
 interface Props {
@@ -13,7 +13,7 @@ interface Props {
   hatch: string
   picked: boolean
   /** How far the work has come; nothing shows the plan as a whole. */
-  progress: Progress | undefined
+  progress: DrawnProgress | undefined
   silhouettes: ReadonlyMap<string, Silhouette>
 }
 
@@ -34,7 +34,7 @@ export function CanalColumn({ place, canal, before, coronal, hatch, picked, prog
 }
 
 /** The canal's shape as far as the work has come; in the plan as a whole, once everything has stood at its stop. */
-function prepared(canal: BoardCanal, progress: Progress | undefined): readonly Width[] {
+function prepared(canal: BoardCanal, progress: DrawnProgress | undefined): readonly Width[] {
   const done = progress?.done.get(canal.canal)
   const of = canal.expectation
   return done === undefined ? canal.outline : (of?.steps[done - 1]?.shape ?? of?.prepared ?? [])

@@ -7,7 +7,7 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { type Board, centreOf, layOut, lines, NOTE_PX, yOf } from './geometry'
 import { marksOf, SIGN_Y, type Sign, zonesOf } from './marks'
 import { Meeting, sideOf } from './meeting'
-import type { Progress } from './moments'
+import type { DrawnProgress } from './moments'
 import type { BoardCanal, CoronalStop, Silhouette } from './shape'
 import { describe } from './shape'
 import { Touches } from './touches'
@@ -20,7 +20,7 @@ interface Props {
   picked?: string | undefined
   onPick?: ((canal: string) => void) | undefined
   /** How far the work has come; nothing shows the plan as a whole. */
-  progress?: Progress | undefined
+  progress?: DrawnProgress | undefined
   silhouettes?: ReadonlyMap<string, Silhouette>
   /** What is drawn beside a canal's name as long as it stands. */
   cautions?: readonly Sign[]

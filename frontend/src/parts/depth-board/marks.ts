@@ -3,7 +3,7 @@ import { bandPath, depthPath } from '@/parts/rationale/paths'
 import { about, mm } from '@/units/millimetres'
 import { words } from '@/words/en'
 import { type Board, yOf } from './geometry'
-import type { Progress } from './moments'
+import type { DrawnProgress } from './moments'
 import type { BoardCanal, CoronalStop } from './shape'
 
 /** What is drawn at one height of a canal, in words, and where its reason stands in the canal's plan. */
@@ -24,7 +24,7 @@ interface Drawn {
   readonly canal: BoardCanal
   readonly coronal: CoronalStop | undefined
   readonly signs: readonly Sign[]
-  readonly progress: Progress | undefined
+  readonly progress: DrawnProgress | undefined
   readonly nameOf: (instrument: string) => string
 }
 

@@ -30,13 +30,13 @@ export function atTray(canals: readonly BoardCanal[], tray: TrayOrder): Moment[]
 }
 
 /** How far the work has come in each canal that it concerns, and the insertion just made. */
-export interface Progress {
+export interface DrawnProgress {
   readonly done: ReadonlyMap<string, number>
   readonly now: Moment | undefined
 }
 
 /** After `at` of the moments; nothing past the last one, where the board shows the plan as a whole. */
-export function progressAt(moments: readonly Moment[], at: number): Progress | undefined {
+export function progressAt(moments: readonly Moment[], at: number): DrawnProgress | undefined {
   if (at > moments.length) return undefined
   const done = new Map(moments.map((m) => [m.canal, 0]))
   for (const { canal, index } of moments.slice(0, at)) done.set(canal, index + 1)

@@ -115,12 +115,12 @@ export function drawnPath({ points, straightTo }: Marked, view: View): string {
   const [first] = points
   if (!first || marks.length < 2) return ''
   const arcs = arcsOf(marks, straightTo).map(({ to: [x, y], radius }) => {
-    const to = said(onScreen(view, { x, y }))
+    const to = inPath(onScreen(view, { x, y }))
     if (radius === undefined) return `L${to}`
     const r = (Math.abs(radius) * view.zoom).toFixed(1)
     return `A${r} ${r} 0 0 ${radius > 0 ? 1 : 0} ${to}`
   })
-  return `M${said(onScreen(view, first))}${arcs.join('')}`
+  return `M${inPath(onScreen(view, first))}${arcs.join('')}`
 }
 
-const said = ({ x, y }: Spot) => `${x.toFixed(1)} ${y.toFixed(1)}`
+const inPath = ({ x, y }: Spot) => `${x.toFixed(1)} ${y.toFixed(1)}`

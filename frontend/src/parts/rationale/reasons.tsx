@@ -8,7 +8,7 @@ import { pathsOf } from './paths'
 import { Rows } from './rows'
 import { Sheet } from './sheet'
 
-interface Asked {
+interface Question {
   readonly title: string
   readonly value: string
   readonly rationale: readonly Rationale[]
@@ -19,7 +19,7 @@ interface Reasons {
   /** Why a number of a canal is what it is; nothing where the plan does not say. */
   find(canal: string, of: string): Rationale | undefined
   rowsOf(rationale: Rationale): RowUsed[]
-  show(asked: Asked): void
+  show(asked: Question): void
 }
 
 const Plain = createContext<Reasons | undefined>(undefined)
@@ -29,7 +29,7 @@ export const useReasons = () => useContext(Plain)
 
 /** Lets every number inside be touched to see why: the rule, what went in, and the figures it rests on. */
 export function WithReasons({ plan, children }: { plan: Plan; children: ComponentChildren }) {
-  const [asked, show] = useState<Asked>()
+  const [asked, show] = useState<Question>()
   const rowsOf = (rationale: Rationale) => plan.rows_used.filter((row) => rationale.rows.includes(row.key))
   const given = plan.canals.some((c) => c.rationales.length > 0)
   const find = (canal: string, of: string) => {

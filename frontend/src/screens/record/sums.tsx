@@ -126,22 +126,22 @@ function Asked({ of: { asked } }: { of: RecordValue }) {
 function SignOffs({ of }: { of: RecordValue }) {
   return (
     <Part title={said.signOffs}>
-      {of.sign_offs.map((one) => {
+      {of.sign_offs.map((signOff) => {
         const marks = [
-          one.despite_missing && said.inSpite,
-          one.on_site && said.onSite,
-          !one.in_course && said.notInCourse,
+          signOff.despite_missing && said.despiteMissing,
+          signOff.on_site && said.onSite,
+          !signOff.in_course && said.notInCourse,
         ]
         return (
           <Line
-            key={one.position}
+            key={signOff.position}
             says={
               <>
-                <Sign name={one.said} /> <b>{one.canal}</b> {said.point(one.hold_point)}:{' '}
-                {[said.said[one.said], ...marks].filter(Boolean).join(', ')}
+                <Sign name={signOff.said} /> <b>{signOff.canal}</b> {said.point(signOff.hold_point)}:{' '}
+                {[said.said[signOff.said], ...marks].filter(Boolean).join(', ')}
               </>
             }
-            more={[one.reason, one.image_gone && words.images.putRight.rested, by(one)]}
+            more={[signOff.reason, signOff.image_gone && words.images.putRight.rested, by(signOff)]}
           />
         )
       })}

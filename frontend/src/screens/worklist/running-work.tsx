@@ -6,7 +6,7 @@ import { WaitsFor, whereTo } from './waits-for'
 
 type Group = keyof typeof words.worklist.groups
 
-const BELONGS: Record<Group, (one: Running) => boolean> = {
+const BELONGS: Record<Group, (work: Running) => boolean> = {
   halted: (work) => work.halted,
   waits: (work) => !work.halted && work.waiting_s !== null,
   going: (work) => !work.halted && work.waiting_s === null,

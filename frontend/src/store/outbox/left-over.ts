@@ -103,7 +103,7 @@ export const asideName = (person: string) => `set aside of ${person}`
  * Sets a refused entry aside, so that the rest goes on. It stays on the phone; in its place, with its number, the
  * server is told by a note what was set aside and why.
  */
-export async function setAside({ person, caseId, seq }: Unsent, noteOf: (one: Unsent) => string): Promise<void> {
+export async function setAside({ person, caseId, seq }: Unsent, noteOf: (entry: Unsent) => string): Promise<void> {
   const tx = (await database()).transaction(['outbox', 'device'], 'readwrite', { durability: 'strict' })
   const [entry, before] = await Promise.all([
     tx.objectStore('outbox').get([person, caseId, seq]),
