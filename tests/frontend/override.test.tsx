@@ -50,7 +50,9 @@ test('what was let pass says by whom and why, that the plan comes again, and can
 })
 
 test('one taken back no longer counts', () => {
-  render(<OverrideCaution of={of} caution={caution} overrides={[{ ...standing, withdrawn_at: '2026-11-25T11:00:00Z' }]} />)
+  render(
+    <OverrideCaution of={of} caution={caution} overrides={[{ ...standing, withdrawn_at: '2026-11-25T11:00:00Z' }]} />,
+  )
   expect(screen.getByRole('button', { name: 'Let the work go on' })).toBeTruthy()
 })
 

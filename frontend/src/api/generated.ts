@@ -213,7 +213,7 @@ export interface paths {
             cookie?: never;
         };
         /**
-         * Every image of the case, and the room that is left
+         * Every image of the case, and what is left of the quota
          * @description An image that an event names and that is not listed is still where it was taken. ETag: changes with whatever is answered.
          */
         get: operations["images_list"];
@@ -388,7 +388,7 @@ export interface paths {
         put?: never;
         /**
          * Remove an image
-         * @description By somebody who may change the case, also while its upload is under way. The picture is deleted, its room given back; the image stays listed as removed, by whom and why, with what was marked on it. Its files and its bytes sent again are answered with 410. The first removal stays; a refused image stays refused. Backups of the store and of the database are not reached from here: they hold it until they are thrown away.
+         * @description By somebody who may change the case, also while its upload is under way. The picture is deleted and counts no more against the quota; the image stays listed as removed, by whom and why, with what was marked on it. Its files and its bytes sent again are answered with 410. The first removal stays; a refused image stays refused. Backups of the store and of the database are not reached from here: they hold it until they are thrown away.
          */
         post: operations["image_remove"];
         delete?: never;
@@ -4381,6 +4381,13 @@ export interface components {
             stale: boolean;
             state: components["schemas"]["PlanStatusState"];
         };
+        /**
+         * @description * `none`: Not planned yet.
+         *     * `revoked`: Its approval was withdrawn: work halts until a plan is approved again.
+         *     * `approval_void`: A version was approved, and the plan or the case has changed since: it must be asked for again.
+         * @enum {string}
+         */
+        PlanStatusState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
         /** @description A place on the image. */
         Point: {
             x_mm: number;
@@ -5343,13 +5350,6 @@ export interface components {
             sign_offs: number;
             title: string;
         };
-        /**
-         * @description * `none`: Not planned yet.
-         *     * `revoked`: Its approval was withdrawn: work halts until a plan is approved again.
-         *     * `approval_void`: A version was approved, and the plan or the case has changed since: it must be asked for again.
-         * @enum {string}
-         */
-        PlanStatusState: "none" | "draft" | "waiting" | "approved" | "returned" | "revoked" | "approval_void";
         /** @enum {string} */
         StateEnum: "on" | "off" | "leaking";
         /**

@@ -1,5 +1,14 @@
 import type { OutOfCourse, Prerequisite, RunSheet, Setting } from '@/api/shapes'
-import { answer, atFirstSteps, byAnotherPlan, type CanalProgress, leave, type OfPlan, resume, signOff } from './canal-progress'
+import {
+  answer,
+  atFirstSteps,
+  byAnotherPlan,
+  type CanalProgress,
+  leave,
+  type OfPlan,
+  resume,
+  signOff,
+} from './canal-progress'
 import type { CourseEvent, EventOf, PayloadOf } from './course-event'
 import { Emergencies } from './emergencies'
 import { byName } from './own'

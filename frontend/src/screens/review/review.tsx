@@ -93,7 +93,9 @@ function Asked({ of, versions, changes, before, seen }: Props) {
           before={before?.plan}
           picked={picked}
           onPick={setPicked}
-          act={supervises ? (caution) => <OverrideCaution of={of} caution={caution} overrides={overrides} /> : undefined}
+          act={
+            supervises ? (caution) => <OverrideCaution of={of} caution={caution} overrides={overrides} /> : undefined
+          }
           beside={
             <>
               {changes && <ToothChanges changes={changes} />}
