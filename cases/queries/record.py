@@ -15,7 +15,7 @@ from cases.domain.plans.acknowledged import Named, to_acknowledge
 from cases.domain.plans.lifecycle import Decision, PlanState
 from cases.domain.plans.telling import whole
 from cases.domain.record import cautions, steps, sums, timeline, words
-from cases.domain.record.story import CaseHistory, RecordedEvent, Version
+from cases.domain.record.case_history import CaseHistory, RecordedEvent, Version
 from cases.domain.record.values.evidence import ImagePutRight, ImageRemoval, StruckReading
 from cases.domain.record.values.plans import AcknowledgedRecord, DecisionRecord, OverrideRecord, VersionRecord
 from cases.domain.record.values.record import Record
@@ -55,10 +55,10 @@ class _Made:
         self.rows = list(TreatmentEvent.objects.filter(case=self.case).select_related("actor").order_by("position"))
         self.versions = _versions(self.case)
         self.roles = _roles(self.case)
-        self.story = self._story()
+        self.history = self._history()
 
     def record(self) -> Record:
-        story = self.story
+        history = self.history
         last = self.rows[-1] if self.rows else None
         return Record(
             notice=NOTICE,
@@ -73,24 +73,26 @@ class _Made:
             opened_at=self.case.created_at,
             position=last.position if last else 0,
             last_at=last.server_time if last else self.case.created_at,
-            versions=tuple(self._version(row) for row in self.versions if row.hash in story.versions),
+            versions=tuple(self._version(row) for row in self.versions if row.hash in history.versions),
             canals=tuple(self._canal(each) for each in self.chart.canals),
             struck=self._struck(),
             images_put_right=self._images_put_right(),
-            cautions=cautions.cautions(sorted(story.versions.values(), key=lambda each: each.number)),
+            cautions=cautions.cautions(sorted(history.versions.values(), key=lambda each: each.number)),
             overrides=self._overrides(),
-            asked=sums.asked(story, sum(len(row.reviews.all()) for row in self.versions if row.hash in story.versions)),
-            sign_offs=sums.sign_offs(story),
-            halts=sums.halts(story),
-            visits=sums.visits(story),
-            irrigants=sums.irrigants(story),
-            instruments=sums.instruments(story),
-            discarded=sums.discarded(story),
-            images=sums.images(story),
-            timeline=timeline(story),
+            asked=sums.asked(
+                history, sum(len(row.reviews.all()) for row in self.versions if row.hash in history.versions)
+            ),
+            sign_offs=sums.sign_offs(history),
+            halts=sums.halts(history),
+            visits=sums.visits(history),
+            irrigants=sums.irrigants(history),
+            instruments=sums.instruments(history),
+            discarded=sums.discarded(history),
+            images=sums.images(history),
+            timeline=timeline(history),
         )
 
-    def _story(self) -> CaseHistory:
+    def _history(self) -> CaseHistory:
         people = {str(person.pk): self._person(person) for person in self._members()}
         people |= {str(row.actor_id): self._person(row.actor) for row in self.rows}
         return CaseHistory(
@@ -137,7 +139,7 @@ class _Made:
             number=row.number,
             hash=row.hash,
             technique=row.technique_key,
-            kit=self.story.versions[row.hash].kit.name,
+            kit=self.history.versions[row.hash].kit.name,
             author=self._person(row.author),
             at=row.created_at,
             decisions=tuple(
@@ -146,16 +148,16 @@ class _Made:
                     who=self._person(each.supervisor),
                     at=each.at,
                     note=_note(each),
-                    acknowledged=_acknowledged(each, self.story.versions[row.hash]),
+                    acknowledged=_acknowledged(each, self.history.versions[row.hash]),
                 )
                 for each in reviews
             ),
         )
 
     def _canal(self, shown: charts.CanalShown) -> CanalRecord:
-        name, course = shown.row.name, self.story.course
-        latest = max(self.story.versions.values(), key=lambda each: each.number, default=None)
-        version = self.story.versions.get(course.plan) if course else latest
+        name, course = shown.row.name, self.history.course
+        latest = max(self.history.versions.values(), key=lambda each: each.number, default=None)
+        version = self.history.versions.get(course.plan) if course else latest
         planned = version.canal(name) if version else None
         walked = course.canals.get(name) if course else None
         return CanalRecord(
@@ -166,9 +168,9 @@ class _Made:
             length=shown.length,
             length_problem=shown.problem,
             planned_size=planned.final_name if planned else None,
-            largest_at_length=steps.largest_at_length(self.story, name),
+            largest_at_length=steps.largest_at_length(self.history, name),
             charted=whole(shown.facts),
-            steps=steps.steps(self.story, name),
+            steps=steps.steps(self.history, name),
         )
 
     def _struck(self) -> tuple[StruckReading, ...]:

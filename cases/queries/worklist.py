@@ -110,8 +110,8 @@ class Running:
 
     row: RunningWork
     names: ToothNames
-    glance: Mapping[str, Any]
-    """`domain.progress.summary.Glance` as it is kept, in JSON data: it is shown as it is."""
+    case_summary: Mapping[str, Any]
+    """`domain.progress.summary.CaseSummary` as it is kept, in JSON data: it is shown as it is."""
     waiting_s: int | None
     """Seconds since a supervisor's sign-off is due; none where none is."""
     step_s: int | None
@@ -155,7 +155,7 @@ def _running(row: RunningWork, now: datetime) -> Running:
     return Running(
         row=row,
         names=names_of(row.case.tooth.iso),
-        glance=json.loads(row.text),
+        case_summary=json.loads(row.text),
         waiting_s=_seconds(row.waiting_since, now),
         step_s=_seconds(row.step_since, now),
     )

@@ -21,7 +21,7 @@ from cases.domain.events.payloads import (
 from cases.domain.progress.course import CaseState
 from cases.domain.progress.visit import Visit
 from cases.domain.record import sums
-from cases.domain.record.story import CaseHistory, RecordedEvent
+from cases.domain.record.case_history import CaseHistory, RecordedEvent
 from cases.domain.record.values.timeline import RecordPerson
 from planning.run_sheet.graph import Exit
 from planning.techniques.technique import Setting
@@ -47,7 +47,7 @@ def rinse(as_step: bool, irrigant: str, volume_ml: float) -> EventPayload:
     return IrrigatedPayload(irrigant=irrigant, volume_ml=volume_ml)
 
 
-def story(rinses: list[Rinsed]) -> CaseHistory:
+def rinsed_history(rinses: list[Rinsed]) -> CaseHistory:
     facts = tuple(
         RecordedEvent(
             event=CourseEvent(
@@ -86,7 +86,7 @@ def test_irrigants_add_up_to_the_hundredth(rinses: list[Rinsed]) -> None:
             Fraction(str(total.volume_ml)),
             {each.canal: Fraction(str(each.volume_ml)) for each in total.canals},
         )
-        for total in sums.irrigants(story(rinses))
+        for total in sums.irrigants(rinsed_history(rinses))
     }
     assert totals == {
         irrigant: (Fraction(sum(of.values()), 100), {canal: Fraction(n, 100) for canal, n in of.items()})

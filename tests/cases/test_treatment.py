@@ -256,7 +256,7 @@ def test_the_list_says_of_what_and_that_it_was_not_so(priya: Person, vale: Perso
     (work,) = worklist.running(vale, approved.case.programme_id, NOON).results
     assert [
         (emergency_["what"], emergency_["told_by"], emergency_["corrected_by"], emergency_["coming"])
-        for emergency_ in work.glance["emergencies"]
+        for emergency_ in work.case_summary["emergencies"]
     ] == [("", "Priya", "Priya", "Vale"), ("sudden_bleeding", "Priya", "", "Vale")]
     halts = record_of(approved.case_id).record.halts
     assert [halt.says for halt in halts] == [
@@ -269,7 +269,7 @@ def test_the_list_says_of_what_and_that_it_was_not_so(priya: Person, vale: Perso
     halts = record_of(approved.case_id).record.halts
     assert [halt.ended is not None for halt in halts] == [True, False]
     (work,) = worklist.running(vale, approved.case.programme_id, NOON).results
-    assert [emergency_["what"] for emergency_ in work.glance["emergencies"]] == ["sudden_bleeding"]
+    assert [emergency_["what"] for emergency_ in work.case_summary["emergencies"]] == ["sudden_bleeding"]
 
 
 def test_only_a_supervisor_resumes_also_what_was_not_so(priya: Person, approved: ToothPlanVersion) -> None:

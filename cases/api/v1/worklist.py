@@ -16,7 +16,7 @@ from cases.api.etags import IF_NONE_MATCH
 from cases.api.fields import FieldsOf, Listing, Value
 from cases.api.v1 import example_answers
 from cases.api.v1.shapes import CanalPlanListed, PersonRef
-from cases.domain.progress.summary import Glance
+from cases.domain.progress.summary import CaseSummary
 from cases.queries import worklist
 from cases.queries.worklist import Asks
 from planning.contract.difficulty import Level
@@ -52,7 +52,7 @@ class WorkList(Listing):
 
 
 class RunningShown(FieldsOf):
-    value_type, shown_at = Glance, "glance"
+    value_type, shown_at = CaseSummary, "case_summary"
     case = serializers.UUIDField(source="row.case_id")
     patient_alias = serializers.CharField(source="row.case.patient.alias")
     tooth = Value(ToothNames, source="names")

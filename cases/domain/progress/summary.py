@@ -76,7 +76,7 @@ class EmergencySummary:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Glance:
+class CaseSummary:
     """Where the work on a tooth stands, as a list shows it."""
 
     plan_hash: str

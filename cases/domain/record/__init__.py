@@ -1,29 +1,29 @@
 """The record of a case, made from what was charted, planned, decided and done. Values in, one value out.
 
-values     what a record is, by what each part is about
-story      what it is made from
-words      what has a short name in the program, in plain words
-sentences  events as a person would tell them
-steps      what was done, compared with what was planned, canal by canal
-sums       irrigants, instruments, images, sign-offs, halts, visits
-cautions   what was warned of, and how that ended
+values        what a record is, by what each part is about
+case_history  what it is made from
+words         what has a short name in the program, in plain words
+sentences     events as a person would tell them
+steps         what was done, compared with what was planned, canal by canal
+sums          irrigants, instruments, images, sign-offs, halts, visits
+cautions      what was warned of, and how that ended
 """
 
 from __future__ import annotations
 
+from cases.domain.record.case_history import CaseHistory, RecordedEvent
 from cases.domain.record.sentences import sentence_of
-from cases.domain.record.story import CaseHistory, RecordedEvent
 from cases.domain.record.values.timeline import TimelineEntry
 from cases.domain.record.words import NOT_CHECKED, WHY
 
 
-def timeline(story: CaseHistory) -> tuple[TimelineEntry, ...]:
+def timeline(history: CaseHistory) -> tuple[TimelineEntry, ...]:
     """Every event once, in order."""
-    return tuple(_entry(story, fact) for fact in story.facts)
+    return tuple(_entry(history, fact) for fact in history.facts)
 
 
-def _entry(story: CaseHistory, fact: RecordedEvent) -> TimelineEntry:
-    why = story.course.out_of_course.get(fact.event.id) if story.course else None
+def _entry(history: CaseHistory, fact: RecordedEvent) -> TimelineEntry:
+    why = history.course.out_of_course.get(fact.event.id) if history.course else None
     return TimelineEntry(
         position=fact.position,
         event=fact.event.id,
@@ -32,10 +32,10 @@ def _entry(story: CaseHistory, fact: RecordedEvent) -> TimelineEntry:
         who=fact.who,
         canal=fact.canal,
         kind=fact.kind,
-        says=sentence_of(fact, story),
-        version=story.version(fact).number,
+        says=sentence_of(fact, history),
+        version=history.version(fact).number,
         out_of_course=why,
         out_of_course_says=WHY[why] if why else "",
-        undone=story.undone(fact),
+        undone=history.undone(fact),
         not_checked_says=NOT_CHECKED[fact.event.not_checked] if fact.event.not_checked else "",
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from cases.domain.record.story import Version
+from cases.domain.record.case_history import Version
 from cases.domain.record.values.plans import CautionEnd, CautionRecord
 from planning.contract.plan_value import Caution, Plan
 

@@ -7,19 +7,19 @@ from functools import singledispatch
 from cases.domain.events import payloads as p
 from cases.domain.events.visit_payloads import ClosePayload, DamPayload, Found, OnSitePayload, ReopenPayload
 from cases.domain.progress.visit import CHECK, RENEW
-from cases.domain.record.story import CaseHistory, RecordedEvent
+from cases.domain.record.case_history import CaseHistory, RecordedEvent
 from cases.domain.record.words import STRUCK_WHY, cause, emergency, irrigant, millimetres, plain, put_right, read
 from planning.foundation.encoding import encode
 from planning.run_sheet.graph import Action, Do
 
 
-def sentence_of(fact: RecordedEvent, story: CaseHistory) -> str:
+def sentence_of(fact: RecordedEvent, history: CaseHistory) -> str:
     """One event as a person would tell it."""
-    return sentence(fact.payload, fact, story)
+    return sentence(fact.payload, fact, history)
 
 
 @singledispatch
-def sentence(payload: object, fact: RecordedEvent, story: CaseHistory) -> str:
+def sentence(payload: object, fact: RecordedEvent, history: CaseHistory) -> str:
     """The sentence of an event; its payload's class chooses the function."""
     raise LookupError(f"{type(payload).__name__} has no sentence.")
 
@@ -56,8 +56,8 @@ _SHOWS = {"length": "the length", "final_size": "the final size", "cone": "the c
 
 
 @sentence.register
-def _step(step: p.StepPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    planned = story.step(fact)
+def _step(step: p.StepPayload, fact: RecordedEvent, history: CaseHistory) -> str:
+    planned = history.step(fact)
     if planned is not None and planned.action is Action.IRRIGATE:
         return _with("Irrigated", *_volume(step))
     left, where = _LEFT.get(step.exit, step.exit), millimetres(step.depth_um)
@@ -68,13 +68,13 @@ def _step(step: p.StepPayload, fact: RecordedEvent, story: CaseHistory) -> str:
         how = f"none here, {_NO_IMAGE[step.no_image]}"
     differs = step.stop_um is not None and where and step.depth_um != step.stop_um
     shown = f" (stop {millimetres(step.stop_um)})" if differs else ""
-    return f"{_named(planned, fact, story)}: {how}{shown}"
+    return f"{_named(planned, fact, history)}: {how}{shown}"
 
 
-def _named(step: Do | None, fact: RecordedEvent, story: CaseHistory) -> str:
+def _named(step: Do | None, fact: RecordedEvent, history: CaseHistory) -> str:
     if step is None:
         return f"Step {fact.event.node}"
-    return _STEP[step.action].format(instrument=story.version(fact).instrument(step.instrument))
+    return _STEP[step.action].format(instrument=history.version(fact).instrument(step.instrument))
 
 
 def _volume(given: p.StepPayload | p.IrrigatedPayload) -> list[str]:
@@ -87,52 +87,52 @@ def _volume(given: p.StepPayload | p.IrrigatedPayload) -> list[str]:
 
 
 @sentence.register
-def _answer(answer: p.AnswerPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _answer(answer: p.AnswerPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return f"Why past the stop: {cause(answer.cause)}"
 
 
 @sentence.register
-def _reading(reading: p.ReadingPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _reading(reading: p.ReadingPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with("Length taken", *read(encode(reading.taken)))
 
 
 @sentence.register
-def _inspected(inspected: p.InspectedPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    version = story.version(fact)
+def _inspected(inspected: p.InspectedPayload, fact: RecordedEvent, history: CaseHistory) -> str:
+    version = history.version(fact)
     name = version.instrument(version.key(inspected.instrument))
     verb = "discarded" if inspected.found == "discarded" else "looked at, whole"
     return _with(f"{name} {verb}", inspected.why)
 
 
 @sentence.register
-def _turn(turn: p.TurnPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _turn(turn: p.TurnPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return "Turned to this canal"
 
 
 @sentence.register
-def _image(image: p.ImagePayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _image(image: p.ImagePayload, fact: RecordedEvent, history: CaseHistory) -> str:
     purpose = _SHOWS.get(image.purpose)
     return f"Image of {purpose}" if purpose else "Image"
 
 
 @sentence.register
-def _irrigated(irrigated: p.IrrigatedPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _irrigated(irrigated: p.IrrigatedPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with("Irrigated once more", *_volume(irrigated))
 
 
 @sentence.register
-def _note(note: p.NotePayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _note(note: p.NotePayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with("Note", note.text)
 
 
 @sentence.register
-def _undo(undo: p.UndoPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    position = _position(story, undo.undoes)
+def _undo(undo: p.UndoPayload, fact: RecordedEvent, history: CaseHistory) -> str:
+    position = _position(history, undo.undoes)
     return "Taken back" if position is None else f"Taken back: entry {position}"
 
 
-def _position(story: CaseHistory, event: str) -> int | None:
-    return next((each.position for each in story.facts if each.event.id == event), None)
+def _position(history: CaseHistory, event: str) -> int | None:
+    return next((each.position for each in history.facts if each.event.id == event), None)
 
 
 # --- halts, and what a supervisor says ---------------------------------------------------------------------------
@@ -147,27 +147,27 @@ _PAUSE = {
 
 
 @sentence.register
-def _pause(pause: p.PausePayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _pause(pause: p.PausePayload, fact: RecordedEvent, history: CaseHistory) -> str:
     what = _PAUSE[pause.what]
     return _with(f"Paused, {what}" if what else "Paused", pause.reason)
 
 
 @sentence.register
-def _emergency(emergency_payload: p.EmergencyPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _emergency(emergency_payload: p.EmergencyPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with(f"EMERGENCY, {emergency(emergency_payload.what)}", emergency_payload.note)
 
 
 @sentence.register
-def _corrected(corrected: p.CorrectedPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    position = _position(story, corrected.corrects)
+def _corrected(corrected: p.CorrectedPayload, fact: RecordedEvent, history: CaseHistory) -> str:
+    position = _position(history, corrected.corrects)
     which = "the emergency" if position is None else f"the emergency of entry {position}"
     was = f"CORRECTED, {which} was: {emergency(corrected.what)}" if corrected.what else f"IT WAS NOT SO, {which}"
     return _with(was, corrected.note)
 
 
 @sentence.register
-def _sign_off(sign_off: p.SignOffPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    step = story.step(fact)
+def _sign_off(sign_off: p.SignOffPayload, fact: RecordedEvent, history: CaseHistory) -> str:
+    step = history.step(fact)
     point = (step.hold_point or "") if step else _VISIT_POINTS.get(fact.event.node, "")
     verb = "Approved" if sign_off.exit == "approved" else "Returned"
     spite = "in spite of what is missing" if sign_off.despite_missing else ""
@@ -177,32 +177,32 @@ def _sign_off(sign_off: p.SignOffPayload, fact: RecordedEvent, story: CaseHistor
 
 
 @sentence.register
-def _resume(resume: p.ResumePayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _resume(resume: p.ResumePayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with("Goes on", resume.reason)
 
 
 @sentence.register
-def _ask(ask: p.AskPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _ask(ask: p.AskPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with("Asked for a supervisor's sign-off", ask.note)
 
 
 @sentence.register
-def _come(come: p.ComePayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _come(come: p.ComePayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with("Comes to the chair", come.note)
 
 
 @sentence.register
-def _wanted(wanted: p.WantedPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _wanted(wanted: p.WantedPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with("Asks for an image", wanted.note)
 
 
 @sentence.register
-def _take_over(_: p.TakeOverPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _take_over(_: p.TakeOverPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return "Takes over: works the case from here on"
 
 
 @sentence.register
-def _give_back(_: p.GiveBackPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _give_back(_: p.GiveBackPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return "Gives back: works the case no more"
 
 
@@ -210,26 +210,26 @@ def _give_back(_: p.GiveBackPayload, fact: RecordedEvent, story: CaseHistory) ->
 
 
 @sentence.register
-def _replan(replan: p.ReplanPayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    version = story.version(fact)
+def _replan(replan: p.ReplanPayload, fact: RecordedEvent, history: CaseHistory) -> str:
+    version = history.version(fact)
     first = replan.replaces == version.hash
     return f"Plan {version.number} is in force" if first else f"Plan {version.number} takes over"
 
 
 @sentence.register
-def _revoked(revoked: p.RevokedPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _revoked(revoked: p.RevokedPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _with("Approval of the plan withdrawn", revoked.reason)
 
 
 @sentence.register
-def _release(release: p.ReleasePayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _release(release: p.ReleasePayload, fact: RecordedEvent, history: CaseHistory) -> str:
     left_out = [f"{left.canal} ({left.remark or 'with ' + left.joins})" for left in release.not_released]
     start = "Plan decided on, not to be worked yet" if left_out else "Plan decided on, every canal may be worked"
     return _with(start, ", ".join(left_out))
 
 
 @sentence.register
-def _struck(struck: p.StruckPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _struck(struck: p.StruckPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     if struck.what == "image":
         return f"Image {put_right(struck.why, struck.moved_to)}"
     return f"Struck, a {struck.what}: {STRUCK_WHY[struck.why]}"
@@ -251,7 +251,7 @@ _VISIT_POINTS = {CHECK: "closed visit", RENEW: "approval for this visit"}
 
 
 @sentence.register
-def _close(close: ClosePayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _close(close: ClosePayload, fact: RecordedEvent, history: CaseHistory) -> str:
     """What was left in the tooth, and how."""
     dressing = f"dressing {_LEFT_IN[close.dressing]}" if close.dressing else ""
     temporary = f"temporary filling {_LEFT_IN[close.temporary]}" if close.temporary else ""
@@ -259,7 +259,7 @@ def _close(close: ClosePayload, fact: RecordedEvent, story: CaseHistory) -> str:
 
 
 @sentence.register
-def _reopen(reopen: ReopenPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _reopen(reopen: ReopenPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     """Which canals were found as they were left, and what was different in the others."""
     as_left = f"as they were left: {', '.join(reopen.as_left) or 'none'}"
     return "; ".join(["Opened again", as_left, *filter(None, map(_failed, reopen.found))])
@@ -276,11 +276,11 @@ def _failed(check: Found) -> str:
 
 
 @sentence.register
-def _on_site(named: OnSitePayload, fact: RecordedEvent, story: CaseHistory) -> str:
-    who = story.people.get(named.supervisor_id)
+def _on_site(named: OnSitePayload, fact: RecordedEvent, history: CaseHistory) -> str:
+    who = history.people.get(named.supervisor_id)
     return f"In the room: {who.name if who else 'somebody who is not known here'}"
 
 
 @sentence.register
-def _dam(dam: DamPayload, fact: RecordedEvent, story: CaseHistory) -> str:
+def _dam(dam: DamPayload, fact: RecordedEvent, history: CaseHistory) -> str:
     return _DAM[dam.state]

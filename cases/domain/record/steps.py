@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from cases.domain.events.payloads import SignOffPayload, StepPayload
 from cases.domain.progress.course import CanalState
-from cases.domain.record.story import CaseHistory, RecordedEvent, Version
+from cases.domain.record.case_history import CaseHistory, RecordedEvent, Version
 from cases.domain.record.values.work import StepComparison, StepRecord
 from planning.contract.expected import Against, ExpectedStep, against
 from planning.contract.plan_value import CanalPlan
@@ -19,46 +19,46 @@ StepPass = tuple[str, int]
 """A step and which time it is worked, from 1."""
 
 
-def steps(story: CaseHistory, canal: str) -> tuple[StepRecord, ...]:
+def steps(history: CaseHistory, canal: str) -> tuple[StepRecord, ...]:
     """The steps of one canal, version after version. What an earlier version still expected when the next one took over
     is left out: the next version expects it itself.
     """
     by_hash: dict[str, list[RecordedEvent]] = {}
-    for fact in story.counting:
+    for fact in history.counting:
         if fact.canal == canal and fact.event.node and isinstance(fact.payload, StepPayload | SignOffPayload):
             by_hash.setdefault(fact.event.plan, []).append(fact)
-    last = story.course.plan if story.course else ""
-    worked = sorted({*by_hash, last} & set(story.versions), key=lambda each: story.versions[each].number)
+    last = history.course.plan if history.course else ""
+    worked = sorted({*by_hash, last} & set(history.versions), key=lambda each: history.versions[each].number)
     records: list[StepRecord] = []
     for hash_ in worked:
-        part = list(_of_version(story, story.versions[hash_], canal, by_hash.get(hash_, [])))
+        part = list(_of_version(history, history.versions[hash_], canal, by_hash.get(hash_, [])))
         kept = part if hash_ == last else [step for step in part if step.comparison is not StepComparison.NOT_YET]
         records += kept
     return tuple(records)
 
 
-def largest_at_length(story: CaseHistory, canal: str) -> str | None:
+def largest_at_length(history: CaseHistory, canal: str) -> str | None:
     """The largest shaping instrument that stood at the canal's end, by name."""
     at_length: list[Instrument] = []
-    for fact in story.counting:
-        step = story.step(fact) if isinstance(fact.payload, StepPayload) and fact.canal == canal else None
-        plan = story.version(fact).canal(canal)
+    for fact in history.counting:
+        step = history.step(fact) if isinstance(fact.payload, StepPayload) and fact.canal == canal else None
+        plan = history.version(fact).canal(canal)
         if step is None or plan is None or plan.end_mm is None or step.action is not Action.INSTRUMENT:
             continue
         depth = _depth_um(fact)
         if depth is not None and depth >= um(plan.end_mm):
-            at_length += [each for each in story.version(fact).kit.instruments if each.key == step.instrument]
+            at_length += [each for each in history.version(fact).kit.instruments if each.key == step.instrument]
     largest = max(at_length, key=lambda each: (each.size, each.taper), default=None)
     return largest.name if largest else None
 
 
-def _of_version(story: CaseHistory, version: Version, canal: str, done: list[RecordedEvent]) -> Iterator[StepRecord]:
+def _of_version(history: CaseHistory, version: Version, canal: str, done: list[RecordedEvent]) -> Iterator[StepRecord]:
     """The steps of one version: those done in their order, those passed over where they were expected."""
     plan = version.canal(canal)
     expected = _step_passes(list(plan.expected_path)) if plan else []
     planned = [step_pass for step_pass in expected if version.step(canal, step_pass[0]) is not None]
     facts = dict(zip(_step_passes([fact.event.node for fact in done]), done, strict=True))
-    over = story.course is not None and _finished(story, canal)
+    over = history.course is not None and _finished(history, canal)
     after = _passed_over(planned, facts)
     yield from (_planned(version, canal, plan, step_pass, StepComparison.LEFT_OUT) for step_pass in after.pop(None, ()))
     for step_pass, fact in facts.items():
@@ -68,8 +68,8 @@ def _of_version(story: CaseHistory, version: Version, canal: str, done: list[Rec
     yield from (_planned(version, canal, plan, step_pass, ahead) for step_pass in _ahead(planned, facts))
 
 
-def _finished(story: CaseHistory, canal: str) -> bool:
-    course = story.course.canals.get(canal) if story.course else None
+def _finished(history: CaseHistory, canal: str) -> bool:
+    course = history.course.canals.get(canal) if history.course else None
     return course is not None and course.state is CanalState.FINISHED
 
 

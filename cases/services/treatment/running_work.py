@@ -11,7 +11,7 @@ from django.db import transaction
 
 from cases.domain.progress import summary
 from cases.domain.progress.course import CanalState, CaseState
-from cases.domain.progress.summary import Glance, StepInHand
+from cases.domain.progress.summary import CaseSummary, StepInHand
 from cases.domain.progress.visit import Prerequisite
 from cases.domain.push import news
 from cases.mapping import courses, folds
@@ -35,17 +35,17 @@ def keep(case: Case, work: CaseFolded) -> None:
     course = work.folded.course
     at = work.new[-1].server_time if work.new else row.changed_at
     fresh = {str(event.pk) for event in work.new if before is None or event.position > before.position}
-    glance = _glance(case, work, before.learned if before else "")
+    case_summary = _summary_of(case, work, before.learned if before else "")
     halted = course.halted_by is not None
     visit = course.visit
-    over = visit.closed or all(canal.state is CanalState.FINISHED for canal in glance.canals)
+    over = visit.closed or all(canal.state is CanalState.FINISHED for canal in case_summary.canals)
     # While a visit is closed its canals wait for nothing but its check.
-    waiting = not visit.closed and any(canal.asked or canal.state in WAITS for canal in glance.canals)
+    waiting = not visit.closed and any(canal.asked or canal.state in WAITS for canal in case_summary.canals)
     waits = (
         halted
         or waiting
         or visit.check_due
-        or bool({Prerequisite.APPROVAL_LAPSED, Prerequisite.REVOKED} & set(glance.missing))
+        or bool({Prerequisite.APPROVAL_LAPSED, Prerequisite.REVOKED} & set(case_summary.missing))
     )
     waited = _waited(before)
     row.programme_id = case.programme_id
@@ -54,13 +54,13 @@ def keep(case: Case, work: CaseFolded) -> None:
     # An emergency stays on the list until a supervisor resumes, whatever else was recorded.
     row.finished = over and not halted and not visit.check_due
     row.waiting_since = (row.waiting_since or at) if waits else None
-    row.step_since = _since(before, glance.now, at)
+    row.step_since = _since(before, case_summary.now, at)
     row.changed_at = at
     row.on_site_id = visit.on_site or None
     row.taken_over_id = course.taken_over.by or None
-    row.text = canonical_text(glance)
+    row.text = canonical_text(case_summary)
     row.save(force_insert=before is None)
-    push.tell(case, news(course, glance.canals, waited, fresh))
+    push.tell(case, news(course, case_summary.canals, waited, fresh))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,11 +113,11 @@ def _waited(before: RunningWork | None) -> dict[str, str]:
     return {canal["canal"]: canal["hold_point"] for canal in canals}
 
 
-def _glance(case: Case, work: CaseFolded, learned: str) -> Glance:
+def _summary_of(case: Case, work: CaseFolded, learned: str) -> CaseSummary:
     course, events, version = work.folded.course, work.folded.events, work.facts
     known = decode(Learned, json.loads(learned)) if learned else None
     ahead = known.canals if known and known.plan == course.plan else version.ahead
-    return Glance(
+    return CaseSummary(
         plan_hash=course.plan,
         emergencies=summary.emergencies(course, _told(course)),
         check_due=course.visit.check_due,
