@@ -54,26 +54,30 @@ def approves(supervisor: Page, version: Mapping[str, Any]) -> None:
     send(supervisor, "POST", f"plan-versions/{version['id']}/reviews", body, **seen)
 
 
+def opened(student: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> Mapping[str, Any]:
+    """A case just opened, over the API."""
+    body = {
+        "patient_alias": alias,
+        "setting": setting,
+        "tooth": {"notation": "iso_3950", "designation": tooth},
+    }
+    case: Mapping[str, Any] = send(student, "POST", f"programmes/{_programme(student)}/cases", body)
+    return case
+
+
 def submitted_plan(student: Page, alias: str, *, tooth: str = "37", setting: str = "extracted") -> Mapping[str, Any]:
     """The same case with its plan asked for; returns the version."""
-    programme = _programme(student)
-    named = {"notation": "iso_3950", "designation": tooth}
-    opened = send(
-        student,
-        "POST",
-        f"programmes/{programme}/cases",
-        {"patient_alias": alias, "setting": setting, "tooth": named},
-    )
+    case = opened(student, alias, tooth=tooth, setting=setting)
     if setting == "clinic":
-        opened = send(
-            student, "PATCH", f"cases/{opened['id']}", {"isolated": True}, **{"If-Match": f'"{opened["revision"]}"'}
+        case = send(
+            student, "PATCH", f"cases/{case['id']}", {"isolated": True}, **{"If-Match": f'"{case["revision"]}"'}
         )
-    for canal in opened["canals"]:
+    for canal in case["canals"]:
         point = canal["reference_point"] or "DB cusp"
         send(student, "PATCH", f"canals/{canal['id']}", {"finding": "found", "reference_point": point})
         reading = {"method": "confirming_image", "set_mm": 19.0, "tip_short_mm": 1.0, "reference_point": point}
         send(student, "POST", f"canals/{canal['id']}/readings", {"reading": reading})
-    return plan_anew(student, opened["id"])
+    return plan_anew(student, case["id"])
 
 
 def plan_anew(student: Page, case: str) -> Mapping[str, Any]:
