@@ -13,6 +13,7 @@ from django.db.models.functions import Coalesce
 
 from cases.domain.plans.lifecycle import Decision
 from cases.domain.progress.course import CanalProgress, CanalState, CaseState
+from cases.domain.progress.kept import REACHES_BACK
 from cases.domain.progress.lacking import Lacking, lacking
 from cases.mapping import folds
 from cases.mapping.folds import CaseFolded
@@ -55,7 +56,7 @@ class TreatmentShown:
     canals: Sequence[CanalCourseShown]
     events: Sequence[EventShown]
     after: UUID | None
-    """The event that they came after; None: they are all."""
+    """The event that they came after; None: they are all of the case."""
 
 
 def tag_of(case_id: UUID) -> str:
@@ -76,8 +77,11 @@ def tag_of(case_id: UUID) -> str:
 
 
 def treatment_of(case_id: UUID, *, after: UUID | None = None) -> TreatmentShown:
-    """The fold of the case's events, and the events that came after `after`; all of them where the case has no such."""
+    """The fold of the case's events, and the events that came after `after`; all of them where the case has no such, or
+    where one of the later ones changes what earlier ones say."""
     rows = _rows(case_id, after)
+    if after and any(row.kind in REACHES_BACK for row in rows):
+        after, rows = None, _rows(case_id, None)
     work = folds.folded(case_id, new=rows, after=after)
     if work is not None and (not rows or rows[-1].position < work.position):
         # More came in meanwhile.

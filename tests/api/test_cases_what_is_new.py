@@ -38,6 +38,22 @@ def test_the_answer_holds_what_came_after_what_the_device_has(
         assert (again["after"], again["events"]) == (None, whole["events"])
 
 
+def test_an_event_that_changes_what_earlier_ones_say_is_answered_with_all_of_them(
+    priya: Person, approved: ToothPlanVersion
+) -> None:
+    """A device that joined it with what it has would go on calling the entry out of course."""
+    first, second = (event(approved, seq, REACHED, node="explore/10-02") for seq in (1, 2))
+    had = report(priya, approved.case, PHONE, first, second).json()
+    assert had["course"]["out_of_course"] == {second["id"]: "other_step"}
+    undo = event(approved, 3, {"kind": "undo", "undoes": second["id"]})
+    given = {"device": PHONE, "after": had["events"][-1]["id"], "events": [undo]}
+    fresh = client(priya).post(at(approved.case), given, format="json").json()
+    whole = client(priya).get(at(approved.case)).json()
+    assert (fresh["after"], fresh["events"]) == (None, whole["events"])
+    assert fresh["course"] == whole["course"]
+    assert second["id"] not in fresh["course"]["out_of_course"]
+
+
 def test_an_answer_is_as_short_however_much_was_done(priya: Person, approved: ToothPlanVersion) -> None:
     """Bytes and queries of a batch of ten, after a hundred events and after a thousand."""
     note, seq, costs = {"kind": "note", "text": "Seen under the microscope."}, 1, []
