@@ -127,7 +127,7 @@ def _held(person: Person) -> QuerySet[OneTimeCode]:
 
 
 def _secret(row: OneTimeCode) -> bytes:
-    return salted_hmac("fourth-canal bench code", row.seed, algorithm="sha256").digest()[: one_time_code.SECRET_BYTES]
+    return salted_hmac("fourth-canal one-time code", row.seed, algorithm="sha256").digest()[: one_time_code.SECRET_BYTES]
 
 
 def _refuse_others(actor: Person) -> None:

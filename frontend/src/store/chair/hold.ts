@@ -28,7 +28,7 @@ function signOffsOf(chair: Chair, canal: string): readonly EventShown[] {
   return signOffs.flatMap(({ id }) => shownEvent(chair, id) ?? [])
 }
 
-/** The last sign-off of  that counted. */
+/** The last sign-off of the canal that counted. */
 export function lastSignOff(chair: Chair, canal: string): SignOffGiven | undefined {
   const last = signOffsOf(chair, canal).findLast(({ id }) => chair.course.signOffCounts(canal, id))
   return last && given(last)
