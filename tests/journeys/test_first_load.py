@@ -60,6 +60,25 @@ def test_little_is_fetched_and_nothing_twice(
     assert set(later) <= {"/sw.js"}
 
 
+def test_a_page_that_came_past_the_worker_is_taken_up_by_it(phone: Page, demo: Mapping[str, Any]) -> None:
+    """As one that was on its way when the worker became active. A forced reload goes past it: Service Workers
+    specification (W3C), 'handle fetch', 'force bypass cache for a shift+reload'.
+    """
+    controlled = "() => navigator.serviceWorker.controller !== null"
+    phone.goto("/")
+    phone.wait_for_function(controlled)
+    loads: list[Page] = []
+    phone.on("load", lambda page: loads.append(page))  # it cannot hold a list's own method
+    # What the browser itself says at the first script of the page.
+    phone.add_init_script("window.controlledAtFirst = navigator.serviceWorker.controller !== null")
+    phone.context.new_cdp_session(phone).send("Page.reload", {"ignoreCache": True})
+    expect(phone.get_by_label("User name")).to_be_visible()
+    phone.wait_for_function("() => window.controlledAtFirst === false")
+    phone.wait_for_function(controlled)
+    # It goes on where it is, and is not loaded once more for that.
+    assert len(loads) == 1
+
+
 def _bytes_of(line: Relay, paths: set[str]) -> int:
     return sum(answer.size_bytes for answer in line.passed if urlsplit(answer.path).path in paths)
 

@@ -35,6 +35,12 @@ export async function registerWorker(): Promise<void> {
     const coming = registration.installing
     coming?.addEventListener('statechange', () => coming.state === 'installed' && offer(coming))
   })
-  const hadOne = workers.controller !== null
-  workers.addEventListener('controllerchange', () => hadOne && location.reload())
+  let hasOne = workers.controller !== null
+  workers.addEventListener('controllerchange', () => {
+    if (hasOne) location.reload()
+    hasOne = true
+  })
+  // A page that was on its way while the worker became active is nobody's, and would stay so as long as it is open:
+  // a screen that it opens later would not be there without a connection.
+  if (!hasOne) registration.active?.postMessage('claim')
 }

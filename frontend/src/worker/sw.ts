@@ -28,6 +28,7 @@ async function takeOver(): Promise<void> {
 // A new version waits until the reader asks for it: nothing typed is lost to a change of the app underneath.
 worker.addEventListener('message', (event) => {
   if (event.data === 'take-over') void worker.skipWaiting()
+  if (event.data === 'claim') event.waitUntil(worker.clients.claim())
 })
 
 worker.addEventListener('fetch', (event) => {
