@@ -127,7 +127,8 @@ def _held(person: Person) -> QuerySet[OneTimeCode]:
 
 
 def _secret(row: OneTimeCode) -> bytes:
-    return salted_hmac("fourth-canal one-time code", row.seed, algorithm="sha256").digest()[: one_time_code.SECRET_BYTES]
+    digest = salted_hmac("fourth-canal one-time code", row.seed, algorithm="sha256").digest()
+    return digest[: one_time_code.SECRET_BYTES]
 
 
 def _refuse_others(actor: Person) -> None:
